@@ -1,0 +1,2 @@
+//! (in the making)
+fn main() {}

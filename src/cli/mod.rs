@@ -1,0 +1,66 @@
+//! The command line: arguments, settings, the clock, and the wiring of everything else.
+//!
+//! This is the one place that prints, reads the clock and the environment, and decides exit codes: 0 for done, 1 for a
+//! failure or a bad item in the input, 2 for wrong usage.
+
+mod chat;
+mod error;
+mod fleet;
+mod read;
+mod replay;
+mod serve;
+mod sum;
+mod verify;
+
+use std::process::ExitCode;
+
+use clap::{Parser, Subcommand};
+
+pub use error::CliError;
+
+/// A second pair of eyes for restroom-trailer crews.
+#[derive(Debug, Parser)]
+#[command(name = "hosebib", version, about, max_term_width = 100)]
+struct Arguments {
+    #[command(subcommand)]
+    command: Command,
+}
+
+#[derive(Debug, Subcommand)]
+enum Command {
+    /// Read messages from standard input and print what each means, one JSON object a line
+    Read(read::Args),
+    /// Compute quantities: one JSON question a line in, one answer a line out
+    Sum(sum::Args),
+    /// Check, load or show a fleet
+    Fleet(fleet::Args),
+    /// Play timed messages through the desk and print what was said
+    Replay(replay::Args),
+    /// Chat on this console
+    Chat(chat::Args),
+    /// Serve the crews on the chat network
+    Serve(serve::Args),
+    /// Walk a data directory and check every record
+    Verify(verify::Args),
+}
+
+/// Runs the command line and returns its exit code.
+pub fn main() -> ExitCode {
+    let arguments = match Arguments::try_parse() {
+        Ok(arguments) => arguments,
+        Err(error) => error.exit(),
+    };
+    let outcome = match arguments.command {
+        Command::Read(args) => read::run(&args),
+        Command::Sum(args) => sum::run(&args),
+        Command::Fleet(args) => fleet::run(&args),
+        Command::Replay(args) => replay::run(&args),
+        Command::Chat(args) => chat::run(&args),
+        Command::Serve(args) => serve::run(&args),
+        Command::Verify(args) => verify::run(&args),
+    };
+    match outcome {
+        Ok(code) => code,
+        Err(error) => error.report(),
+    }
+}

@@ -1,0 +1,12 @@
+//! The fleet as the company states it: trailers, sites, jobs and crew.
+//!
+//! [`model`] holds the facts with every default filled in; the loader reads `fleet.toml`, `jobs.toml` and `crew.toml`,
+//! and reports every error at once, with file, line, what was found and what was expected.
+
+pub mod model;
+
+pub use model::{
+    Battery, Circuit, Cold, CrewMember, Fleet, Gauge, GaugeKind, Job, JobId, Load, OpenHours,
+    PressureLimits, PumpTruck, Role, Room, Site, SitePower, SiteWater, Source, TankShape, Trailer,
+    Weight,
+};

@@ -1,0 +1,454 @@
+//! What one message means, before anyone knows who sent it or which trailers exist.
+//!
+//! [`Heard`] is the reader's whole answer. It is total: a text that means nothing to us is a `Heard` with
+//! nothing in it, and a part that could mean two things stands in `unclear`, never in a value.
+
+use std::collections::BTreeMap;
+use std::fmt;
+
+use serde::{Deserialize, Serialize};
+
+/// Declares a closed list of codes with the spelling each has in messages, records and JSON.
+macro_rules! codes {
+    ($(#[$meta:meta])* $name:ident { $($(#[$vmeta:meta])* $variant:ident = $code:literal),+ $(,)? }) => {
+        $(#[$meta])*
+        #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+        pub enum $name {
+            $(
+                $(#[$vmeta])*
+                #[serde(rename = $code)]
+                $variant,
+            )+
+        }
+
+        impl $name {
+            /// Every code, in the order of the contract.
+            pub const ALL: &'static [$name] = &[$($name::$variant),+];
+
+            /// Returns the code as it is written in records and JSON.
+            pub const fn code(self) -> &'static str {
+                match self { $($name::$variant => $code),+ }
+            }
+
+            /// Finds the member a code names.
+            pub fn from_code(code: &str) -> Option<Self> {
+                match code { $($code => Some($name::$variant),)+ _ => None }
+            }
+        }
+
+        impl fmt::Display for $name {
+            fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+                f.write_str(self.code())
+            }
+        }
+    };
+}
+pub(crate) use codes;
+
+codes! {
+    /// A thing the sender states as done.
+    #[allow(missing_docs)]
+    Event {
+        Arrived = "arrived",
+        Leveled = "leveled",
+        JacksDown = "jacks-down",
+        Chocked = "chocked",
+        PowerOn = "power-on",
+        PowerLost = "power-lost",
+        PowerBack = "power-back",
+        WaterOn = "water-on",
+        WaterOff = "water-off",
+        InService = "in-service",
+        Closed = "closed",
+        WastePumped = "waste-pumped",
+        FreshFilled = "fresh-filled",
+        FreshDrained = "fresh-drained",
+        FilterServiced = "filter-serviced",
+        FuseReplaced = "fuse-replaced",
+        BreakerReset = "breaker-reset",
+        RegulatorFitted = "regulator-fitted",
+        HeaterOn = "heater-on",
+        Restocked = "restocked",
+        Cleaned = "cleaned",
+        Winterized = "winterized",
+        Hitched = "hitched",
+        Left = "left",
+        Returned = "returned",
+        PowerOff = "power-off",
+        HeaterOff = "heater-off",
+        Unhitched = "unhitched",
+        JacksUp = "jacks-up",
+        Stowed = "stowed",
+        LightsChecked = "lights-checked",
+    }
+}
+
+codes! {
+    /// A thing that is wrong now.
+    #[allow(missing_docs)]
+    Fault {
+        LowFlow = "low-flow",
+        NoWater = "no-water",
+        NoLights = "no-lights",
+        NoPower = "no-power",
+        BreakerTrip = "breaker-trip",
+        GfciTrip = "gfci-trip",
+        PumpRunning = "pump-running",
+        PumpDead = "pump-dead",
+        NoHeat = "no-heat",
+        NoCooling = "no-cooling",
+        NoHotWater = "no-hot-water",
+        Leak = "leak",
+        Frozen = "frozen",
+        ToiletClog = "toilet-clog",
+        ToiletRunning = "toilet-running",
+        Odor = "odor",
+        Spill = "spill",
+        GaugeStuck = "gauge-stuck",
+        NotLevel = "not-level",
+        Damage = "damage",
+        FanDead = "fan-dead",
+        BatteryLow = "battery-low",
+        LockJam = "lock-jam",
+        NoSound = "no-sound",
+        Shock = "shock",
+        FuseBlown = "fuse-blown",
+        SinkClog = "sink-clog",
+        OutOfSupplies = "out-of-supplies",
+        GasIllness = "gas-illness",
+        HotPlug = "hot-plug",
+        CordDamaged = "cord-damaged",
+        Tire = "tire",
+        Fire = "fire",
+        PersonTrapped = "person-trapped",
+        PersonHurt = "person-hurt",
+    }
+}
+
+codes! {
+    /// A number a message can report; the code names its unit of measure.
+    #[allow(missing_docs)]
+    ReadingKey {
+        PressurePsi = "pressure_psi",
+        SupplyPsi = "supply_psi",
+        FlowGpm = "flow_gpm",
+        HoseFt = "hose_ft",
+        WastePct = "waste_pct",
+        WasteGal = "waste_gal",
+        FreshPct = "fresh_pct",
+        FreshGal = "fresh_gal",
+        PumpedGal = "pumped_gal",
+        AirF = "air_f",
+        InsideF = "inside_f",
+        LowF = "low_f",
+        HumidityPct = "humidity_pct",
+        WindMph = "wind_mph",
+        SlopePct = "slope_pct",
+        Volts = "volts",
+        BatteryV = "battery_v",
+        BatteryPct = "battery_pct",
+        Cords = "cords",
+        CordFt = "cord_ft",
+        FuelGal = "fuel_gal",
+        FuelPct = "fuel_pct",
+        Guests = "guests",
+        EtaMin = "eta_min",
+    }
+}
+
+codes! {
+    /// How the taps stood when a pressure was read.
+    Taps {
+        /// Nothing flowing: the pressure is static.
+        Shut = "shut",
+        /// Water flowing: the pressure is residual.
+        Running = "running",
+    }
+}
+
+/// The current on one circuit.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+pub struct Amps {
+    /// The circuit, counted from 1, where the sender named it.
+    pub circuit: Option<u8>,
+    /// Amperes.
+    pub amps: f64,
+}
+
+/// The numbers one entry reports, in the units their keys name.
+#[derive(Debug, Clone, Default, PartialEq, Serialize, Deserialize)]
+pub struct Readings {
+    /// Plain numbers, by key.
+    #[serde(flatten)]
+    pub values: BTreeMap<ReadingKey, f64>,
+    /// Currents, by circuit.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub amps: Vec<Amps>,
+    /// How the taps stood.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub taps: Option<Taps>,
+    /// Which circuits have power, where they were named.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub circuits_live: Option<Vec<u8>>,
+}
+
+impl Readings {
+    /// Returns the number reported under `key`.
+    pub fn value(&self, key: ReadingKey) -> Option<f64> {
+        self.values.get(&key).copied()
+    }
+
+    /// Records `value`, rounded to 0.001, the precision that records keep.
+    pub fn set(&mut self, key: ReadingKey, value: f64) {
+        self.values.insert(key, crate::quantity::rounded(value));
+    }
+
+    /// Tells whether nothing was reported.
+    pub fn is_empty(&self) -> bool {
+        self.values.is_empty()
+            && self.amps.is_empty()
+            && self.taps.is_none()
+            && self.circuits_live.is_none()
+    }
+}
+
+/// A trailer's name as it was typed, upper-cased, without "unit" and its like.
+#[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[serde(transparent)]
+pub struct UnitName(pub String);
+
+impl UnitName {
+    /// Makes a name of what was typed.
+    pub fn new(typed: &str) -> Self {
+        UnitName(typed.trim().to_uppercase())
+    }
+
+    /// Returns the name as text.
+    pub fn as_str(&self) -> &str {
+        &self.0
+    }
+}
+
+impl fmt::Display for UnitName {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(&self.0)
+    }
+}
+
+/// What a message reports on one trailer.
+#[derive(Debug, Clone, Default, PartialEq, Serialize, Deserialize)]
+pub struct Entry {
+    /// The trailer, where the message names one.
+    pub unit: Option<UnitName>,
+    /// The time the sender gives for it, as printed by C1: `05:50`, `yesterday 21:00`.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub when: Option<String>,
+    /// Things done, in the order said.
+    pub events: Vec<Event>,
+    /// Numbers read.
+    pub readings: Readings,
+    /// Things wrong now, in the order said.
+    pub faults: Vec<Fault>,
+    /// Faults that the sender says are over.
+    #[serde(default)]
+    pub cleared: Vec<Fault>,
+}
+
+impl Entry {
+    /// Tells whether the entry reports nothing.
+    pub fn is_empty(&self) -> bool {
+        self.events.is_empty()
+            && self.readings.is_empty()
+            && self.faults.is_empty()
+            && self.cleared.is_empty()
+    }
+}
+
+/// What the sender wants back.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(tag = "about", rename_all = "kebab-case")]
+#[allow(missing_docs)] // each is one question word of the contract
+pub enum Ask {
+    Status { unit: Option<UnitName> },
+    History { unit: Option<UnitName> },
+    Forecast { unit: Option<UnitName> },
+    Digest,
+    Tasks,
+    Help,
+    Undo,
+    Why { unit: Option<UnitName> },
+    Done { task: u32 },
+    Sum,
+    Command { name: CommandName },
+}
+
+codes! {
+    /// A message whose first word is an order to the bot itself.
+    #[allow(missing_docs)]
+    CommandName {
+        Take = "take",
+        Drop = "drop",
+        Move = "move",
+        GotIt = "got-it",
+        Override = "override",
+        Teach = "teach",
+        Invite = "invite",
+        Role = "role",
+        ShutOut = "shut-out",
+        Log = "log",
+        NeverMind = "never-mind",
+        Note = "note",
+        Tell = "tell",
+        Incident = "incident",
+    }
+}
+
+/// An order to the bot: its name and the words after it, untouched.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub struct Command {
+    /// Which order.
+    pub name: CommandName,
+    /// The task number given right after the word, where there is one.
+    pub task: Option<u32>,
+    /// The rest of the message as typed.
+    pub rest: String,
+}
+
+codes! {
+    /// Work that a message asks for or plans, set aside as a report but answered with a task.
+    #[allow(missing_docs)]
+    Need {
+        PumpOut = "pump-out",
+        Refill = "refill",
+        Drain = "drain",
+        Regulator = "regulator",
+        Filter = "filter",
+        Heater = "heater",
+        Repair = "repair",
+        Restock = "restock",
+        Other = "other",
+    }
+}
+
+/// Something wanted, planned or made conditional: understood, and deliberately not logged.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub struct Plan {
+    /// The trailer, where the message names one.
+    pub unit: Option<UnitName>,
+    /// What it is about.
+    pub kind: PlanKind,
+    /// The words it was read from.
+    pub text: String,
+}
+
+/// The kinds of [`Plan`].
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum PlanKind {
+    /// Work that someone asks for: "need a pump-out on 12 before noon".
+    Need {
+        /// The work.
+        need: Need,
+        /// A clock time it is wanted by, `HH:MM`.
+        by: Option<String>,
+    },
+    /// An alarm on a reading: "if 12 hits 3/4 call me".
+    Watch {
+        /// The reading to watch.
+        key: ReadingKey,
+        /// The value that sets the alarm off.
+        value: f64,
+        /// True when falling to the value counts, rather than rising to it.
+        below: bool,
+    },
+    /// Anything else that was set aside because it has not happened.
+    Other,
+}
+
+codes! {
+    /// A short answer that makes sense only beside what the bot asked.
+    #[allow(missing_docs)]
+    ShortAnswer {
+        Yes = "yes",
+        No = "no",
+        Skip = "skip",
+        Before = "before",
+        After = "after",
+        DidAll = "did-all",
+        Ok = "ok",
+    }
+}
+
+/// A bare reply: what it could be, for the desk to hold against the open question.
+#[derive(Debug, Clone, Default, PartialEq, Serialize, Deserialize)]
+pub struct Answer {
+    /// A word of assent, refusal or choice.
+    pub word: Option<ShortAnswer>,
+    /// A bare number.
+    pub number: Option<f64>,
+    /// A name that could be a trailer's.
+    pub unit: Option<UnitName>,
+    /// A bare unit of measure, as the word file names it: `psi`, `bar`, `gal`.
+    pub measure: Option<String>,
+    /// A bare noun that names a reading's place: `waste`, `fresh`, `battery`.
+    pub noun: Option<String>,
+}
+
+/// A piece of the text with the reason it was not taken.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub struct Remark {
+    /// The piece, in the sender's own letters.
+    pub text: String,
+    /// A stable code of the reason, such as `two-values` or `plan`.
+    pub why: String,
+}
+
+/// One spelling that was taken for another.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub struct Taken {
+    /// What was typed.
+    pub typed: String,
+    /// What it was taken for.
+    pub read: String,
+}
+
+codes! {
+    /// A language the reader met and the replies are written in.
+    Language {
+        /// English.
+        En = "en",
+        /// Spanish.
+        Es = "es",
+    }
+}
+
+/// Everything one message says.
+#[derive(Debug, Clone, Default, PartialEq, Serialize, Deserialize)]
+pub struct Heard {
+    /// Reports, one a trailer, in the order first named.
+    pub entries: Vec<Entry>,
+    /// What the sender wants back, if anything.
+    pub ask: Option<Ask>,
+    /// Requests, plans and conditions.
+    #[serde(default)]
+    pub plans: Vec<Plan>,
+    /// An order to the bot.
+    #[serde(default)]
+    pub command: Option<Command>,
+    /// What the message could be as an answer to an open question.
+    #[serde(default)]
+    pub answer: Option<Answer>,
+    /// What the bot must ask back about.
+    pub unclear: Vec<Remark>,
+    /// What was understood and deliberately not logged.
+    pub set_aside: Vec<Remark>,
+    /// Spellings that were mended.
+    #[serde(default)]
+    pub taken: Vec<Taken>,
+    /// The trailers named anywhere in the message, in order, whether reported on or not.
+    #[serde(default)]
+    pub named: Vec<UnitName>,
+    /// The language most of the message is in, where its words tell.
+    #[serde(default)]
+    pub language: Option<Language>,
+}

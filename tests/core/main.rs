@@ -1,0 +1,11 @@
+//! Tests of everything that does no I/O. They run without any feature: `cargo test --no-default-features`.
+
+mod conversations;
+mod fleet;
+mod forecast;
+mod grammar;
+mod physics;
+mod reader;
+mod replies;
+mod rules;
+mod tidy;
