@@ -17,6 +17,16 @@ pub mod fleet;
 
 pub mod physics;
 
+pub mod dialogue;
+
+pub mod book;
+
+pub mod outlook;
+
+pub mod situation;
+
+pub mod rules;
+
 pub mod store;
 
 #[cfg(feature = "cli")]

@@ -3,6 +3,7 @@
 //! [`model`] holds the facts with every default filled in; the loader reads `fleet.toml`, `jobs.toml` and `crew.toml`,
 //! and reports every error at once, with file, line, what was found and what was expected.
 
+mod hours;
 pub mod model;
 
 pub use model::{

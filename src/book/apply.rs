@@ -1,0 +1,297 @@
+//! The book and how each kind of record changes it.
+
+use std::collections::BTreeMap;
+use std::sync::Arc;
+
+use chrono::{DateTime, TimeDelta, Utc};
+use serde::{Deserialize, Serialize};
+
+use super::record::{AlarmChange, Message, MessageKey, Record, TaskChange};
+use super::tasks::{Task, TaskState};
+use super::unit::UnitBook;
+use crate::dialogue::{Talk, Watch};
+use crate::finding::{FindingId, Level, TaskKind};
+use crate::fleet::Fleet;
+use crate::heard::UnitName;
+
+/// How long closed tasks and a person's own messages are kept at hand, for undo and for lists.
+const RECENT: TimeDelta = TimeDelta::hours(48);
+
+/// Something that needs an answer from a person.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub struct Alarm {
+    /// What it is about.
+    pub id: FindingId,
+    /// The trailer.
+    pub unit: Option<UnitName>,
+    /// How badly someone can be hurt.
+    pub level: Level,
+    /// When it was first raised.
+    pub raised: DateTime<Utc>,
+    /// When it was last said.
+    pub said: DateTime<Utc>,
+    /// Who took note of it, and when.
+    pub acknowledged: Option<(String, DateTime<Utc>)>,
+}
+
+/// A message of a person that can still be taken back.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub struct Sent {
+    /// Its key.
+    pub key: MessageKey,
+    /// When it was written.
+    pub at: DateTime<Utc>,
+    /// The trailers it reports on.
+    pub units: Vec<UnitName>,
+}
+
+/// Everything known, folded from records.
+#[derive(Debug, Clone, Default, Serialize, Deserialize)]
+pub struct Book {
+    fleets: Vec<(DateTime<Utc>, Arc<Fleet>)>,
+    fleet_digest: String,
+    units: BTreeMap<UnitName, UnitBook>,
+    tasks: BTreeMap<u32, Task>,
+    last_task: u32,
+    talks: BTreeMap<String, Talk>,
+    sent: BTreeMap<String, Vec<Sent>>,
+    watches: Vec<Watch>,
+    alarms: BTreeMap<String, Alarm>,
+    ticked: Option<DateTime<Utc>>,
+    messages: u64,
+}
+
+impl Book {
+    /// Takes in one record.
+    pub fn apply(&mut self, record: &Record) {
+        match record {
+            Record::Fleet { at, digest, fleet } => self.load(*at, digest, fleet),
+            Record::Message(message) => self.take_in(message),
+            Record::Undone { key, by, .. } => self.take_back(key, by),
+            Record::Task { at, change } => self.change_task(*at, change),
+            Record::Talk { who, talk } => {
+                self.talks.insert(who.clone(), (**talk).clone());
+            }
+            Record::Watch { watch } => self.watches.push(watch.clone()),
+            Record::Unwatch { watch } => self.watches.retain(|other| other != watch),
+            Record::Alarm { at, change } => self.change_alarm(*at, change),
+            Record::Ticked { at } => self.ticked = Some(*at),
+        }
+    }
+
+    /// Returns the fleet in force now.
+    pub fn fleet(&self) -> Option<&Arc<Fleet>> {
+        self.fleets.last().map(|(_, fleet)| fleet)
+    }
+
+    /// Returns the fleet in force at `at`; the oldest kept where `at` is earlier than all.
+    pub fn fleet_at(&self, at: DateTime<Utc>) -> Option<&Arc<Fleet>> {
+        self.fleets
+            .iter()
+            .rev()
+            .find(|(since, _)| *since <= at)
+            .or(self.fleets.first())
+            .map(|(_, fleet)| fleet)
+    }
+
+    /// Returns the digest of the files the fleet in force came from.
+    pub fn fleet_digest(&self) -> &str {
+        &self.fleet_digest
+    }
+
+    /// Returns what is known of a trailer; none where nothing was ever reported.
+    pub fn unit(&self, unit: &UnitName) -> Option<&UnitBook> {
+        self.units.get(unit)
+    }
+
+    /// Iterates over every trailer that was ever reported on.
+    pub fn units(&self) -> impl Iterator<Item = (&UnitName, &UnitBook)> {
+        self.units.iter()
+    }
+
+    /// Finds a task by number.
+    pub fn task(&self, id: u32) -> Option<&Task> {
+        self.tasks.get(&id)
+    }
+
+    /// Iterates over open tasks, by number.
+    pub fn open_tasks(&self) -> impl Iterator<Item = &Task> {
+        self.tasks.values().filter(|task| task.is_open())
+    }
+
+    /// Iterates over the tasks kept, open and lately closed.
+    pub fn tasks(&self) -> impl Iterator<Item = &Task> {
+        self.tasks.values()
+    }
+
+    /// Finds the open task of a kind on a trailer: there is one at most.
+    pub fn open_task(&self, unit: &UnitName, kind: TaskKind) -> Option<&Task> {
+        self.open_tasks()
+            .find(|task| task.kind == kind && task.unit.as_ref() == Some(unit))
+    }
+
+    /// Returns the number that the next task gets.
+    pub fn next_task(&self) -> u32 {
+        self.last_task + 1
+    }
+
+    /// Returns what is open with a person.
+    pub fn talk(&self, who: &str) -> Option<&Talk> {
+        self.talks.get(who)
+    }
+
+    /// Returns a person's messages that can still be taken back, oldest first.
+    pub fn sent(&self, who: &str) -> &[Sent] {
+        self.sent.get(who).map_or(&[], Vec::as_slice)
+    }
+
+    /// Returns the alarms people asked for.
+    pub fn watches(&self) -> &[Watch] {
+        &self.watches
+    }
+
+    /// Returns the alarms that stand, by key.
+    pub fn alarms(&self) -> &BTreeMap<String, Alarm> {
+        &self.alarms
+    }
+
+    /// Returns the instant up to which ticks were worked through.
+    pub fn ticked(&self) -> Option<DateTime<Utc>> {
+        self.ticked
+    }
+
+    /// Returns how many messages were ever taken in.
+    pub fn messages(&self) -> u64 {
+        self.messages
+    }
+
+    fn load(&mut self, at: DateTime<Utc>, digest: &str, fleet: &Fleet) {
+        self.fleet_digest = digest.to_owned();
+        let mut fleet = fleet.clone();
+        fleet.index();
+        self.fleets.push((at, Arc::new(fleet)));
+        // the one in force three days ago still judges late words; older ones are done with
+        let spent = self
+            .fleets
+            .iter()
+            .skip(1)
+            .take_while(|(since, _)| at - *since > TimeDelta::hours(72))
+            .count();
+        self.fleets.drain(..spent);
+    }
+
+    fn take_in(&mut self, message: &Message) {
+        self.messages += 1;
+        if let Some(replaced) = &message.replaces {
+            self.forget_sent(&message.from, replaced);
+            for unit in self.units.values_mut() {
+                unit.take_back(replaced);
+            }
+        }
+        for report in message.reports.iter().filter(|report| !report.too_old) {
+            self.units.entry(report.unit.clone()).or_default().take_in(
+                report.at,
+                &message.key,
+                &message.from,
+                &report.entry,
+            );
+        }
+        if !message.reports.is_empty() {
+            let units = message
+                .reports
+                .iter()
+                .map(|report| report.unit.clone())
+                .collect();
+            let sent = self.sent.entry(message.from.clone()).or_default();
+            sent.push(Sent {
+                key: message.key.clone(),
+                at: message.at,
+                units,
+            });
+            sent.retain(|other| message.at - other.at <= RECENT);
+        }
+    }
+
+    fn take_back(&mut self, key: &MessageKey, by: &str) {
+        self.forget_sent(by, key);
+        for unit in self.units.values_mut() {
+            unit.take_back(key);
+        }
+    }
+
+    fn forget_sent(&mut self, who: &str, key: &MessageKey) {
+        if let Some(sent) = self.sent.get_mut(who) {
+            sent.retain(|sent| sent.key != *key);
+        }
+    }
+
+    fn change_task(&mut self, at: DateTime<Utc>, change: &TaskChange) {
+        match change {
+            TaskChange::Opened { task } => {
+                self.last_task = self.last_task.max(task.id);
+                self.tasks.insert(task.id, task.clone());
+                self.tasks
+                    .retain(|_, task| task.is_open() || at - task.opened <= TimeDelta::days(14));
+            }
+            TaskChange::Redated { id, due, call_by } => self.with_task(*id, |task| {
+                task.due = *due;
+                task.call_by = *call_by;
+                task.escalated = None;
+            }),
+            TaskChange::Taken { id, by } => {
+                self.with_task(*id, |task| task.taken_by = Some(by.clone()))
+            }
+            TaskChange::Done { id, cause, .. } => self.with_task(*id, |task| {
+                task.state = TaskState::Done;
+                task.closed_cause = cause.clone();
+            }),
+            TaskChange::Dropped {
+                id, reason, cause, ..
+            } => self.with_task(*id, |task| {
+                task.state = TaskState::Dropped(reason.clone());
+                task.closed_cause = cause.clone();
+            }),
+            TaskChange::Reopened { id } => self.with_task(*id, |task| {
+                task.state = TaskState::Open;
+                task.closed_cause = None;
+            }),
+            TaskChange::Escalated { id } => self.with_task(*id, |task| task.escalated = Some(at)),
+        }
+    }
+
+    fn with_task(&mut self, id: u32, change: impl FnOnce(&mut Task)) {
+        if let Some(task) = self.tasks.get_mut(&id) {
+            change(task);
+        }
+    }
+
+    fn change_alarm(&mut self, at: DateTime<Utc>, change: &AlarmChange) {
+        match change {
+            AlarmChange::Raised {
+                key,
+                id,
+                unit,
+                level,
+            } => {
+                let raised = self.alarms.get(key).map_or(at, |alarm| alarm.raised);
+                let alarm = Alarm {
+                    id: *id,
+                    unit: unit.clone(),
+                    level: *level,
+                    raised,
+                    said: at,
+                    acknowledged: None,
+                };
+                self.alarms.insert(key.clone(), alarm);
+            }
+            AlarmChange::Acknowledged { key, by } => {
+                if let Some(alarm) = self.alarms.get_mut(key) {
+                    alarm.acknowledged = Some((by.clone(), at));
+                }
+            }
+            AlarmChange::Over { key } => {
+                self.alarms.remove(key);
+            }
+        }
+    }
+}

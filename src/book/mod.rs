@@ -1,0 +1,18 @@
+//! The book: everything known, folded from records.
+//!
+//! A [`Record`] is what was decided in a turn; applying records in order gives the [`Book`], and the same records always
+//! give the same book. State about a trailer is folded by the time a thing was written or said to have happened, so a
+//! message that arrives two hours late takes its place in the past. Folding applies what was decided: it never reads raw
+//! text and never runs a rule again.
+
+mod apply;
+mod record;
+mod state;
+mod tasks;
+mod unit;
+
+pub use apply::{Alarm, Book};
+pub use record::{AlarmChange, Message, MessageKey, Personal, Record, Report, TaskChange, Unread};
+pub use state::{Latest, PowerState, PressureRead, Stage, TankNote, UnitState, WaterState, Word};
+pub use tasks::{Task, TaskState};
+pub use unit::UnitBook;

@@ -1,0 +1,231 @@
+//! What a turn decided, as the journal keeps it.
+
+use std::fmt;
+
+use chrono::{DateTime, Utc};
+use serde::{Deserialize, Serialize};
+
+use super::tasks::Task;
+use crate::dialogue::{Talk, Watch};
+use crate::finding::{Finding, FindingId, Level};
+use crate::fleet::Fleet;
+use crate::heard::{Entry, UnitName};
+
+/// Text that belongs to a person: what they wrote, what was written to them, a name, an address on a network.
+///
+/// It stands in a record as `{"personal": "..."}`. The store salts it, so that it can be taken out later while the
+/// journal's chain of hashes still holds; then it reads as none.
+#[derive(Debug, Clone, Default, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Personal {
+    /// The text; none once it was forgotten.
+    pub personal: Option<String>,
+}
+
+impl Personal {
+    /// Wraps a text.
+    pub fn new(text: impl Into<String>) -> Self {
+        Personal {
+            personal: Some(text.into()),
+        }
+    }
+
+    /// Returns the text, or nothing once it was forgotten.
+    pub fn text(&self) -> &str {
+        self.personal.as_deref().unwrap_or_default()
+    }
+}
+
+/// What identifies a message on its network, so that it is recorded once: network, chat, message, edit date or 0.
+#[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[serde(transparent)]
+pub struct MessageKey(pub String);
+
+impl MessageKey {
+    /// Makes a key.
+    pub fn new(network: &str, chat: i64, message: i64, edit: i64) -> Self {
+        MessageKey(format!("{network}:{chat}:{message}:{edit}"))
+    }
+
+    /// Returns the key of the same message without its edit date: what an edit replaces.
+    pub fn unedited(&self) -> &str {
+        self.0
+            .rsplit_once(':')
+            .map_or(self.0.as_str(), |(head, _)| head)
+    }
+}
+
+impl fmt::Display for MessageKey {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(&self.0)
+    }
+}
+
+/// A part of a message that was not logged, and why.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub struct Unread {
+    /// The sender's words.
+    pub text: Personal,
+    /// A stable code of the reason.
+    pub why: String,
+}
+
+/// What a message reports on one known trailer.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub struct Report {
+    /// The trailer.
+    pub unit: UnitName,
+    /// When it was so: the time written, or the earlier time the sender gave.
+    pub at: DateTime<Utc>,
+    /// What was reported.
+    pub entry: Entry,
+    /// True when the report is older than what the book keeps, so that it was logged and changed nothing.
+    #[serde(default, skip_serializing_if = "std::ops::Not::not")]
+    pub too_old: bool,
+}
+
+/// One message from one person: what it said, what was made of it, what was answered.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub struct Message {
+    /// Its key on the network.
+    pub key: MessageKey,
+    /// Who sent it.
+    pub from: String,
+    /// When it was written.
+    pub at: DateTime<Utc>,
+    /// When it was received.
+    pub received: DateTime<Utc>,
+    /// What was written.
+    pub text: Personal,
+    /// What it reports.
+    pub reports: Vec<Report>,
+    /// What was not understood, and is asked back.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub unclear: Vec<Unread>,
+    /// What was understood and deliberately not logged.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub set_aside: Vec<Unread>,
+    /// What followed.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub findings: Vec<Finding>,
+    /// What was answered.
+    pub reply: Personal,
+    /// The message this one replaces, when it is an edit.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub replaces: Option<MessageKey>,
+}
+
+/// A change to a task.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case", tag = "change")]
+#[allow(missing_docs)] // the fields are those of `Task`
+pub enum TaskChange {
+    /// A task was opened.
+    Opened { task: Task },
+    /// Its due time moved.
+    Redated {
+        id: u32,
+        due: Option<DateTime<Utc>>,
+        call_by: Option<DateTime<Utc>>,
+    },
+    /// Somebody took it.
+    Taken { id: u32, by: String },
+    /// It was done, by a person's word or by an event that does it.
+    Done {
+        id: u32,
+        by: String,
+        cause: Option<MessageKey>,
+    },
+    /// It was dropped.
+    Dropped {
+        id: u32,
+        by: String,
+        reason: String,
+        cause: Option<MessageKey>,
+    },
+    /// It was opened again, because what closed it was taken back.
+    Reopened { id: u32 },
+    /// The dispatcher was told that it is late.
+    Escalated { id: u32 },
+}
+
+/// A change to an alarm.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case", tag = "change")]
+#[allow(missing_docs)] // the fields are those of `Alarm`
+pub enum AlarmChange {
+    /// It was raised, or said again.
+    Raised {
+        key: String,
+        id: FindingId,
+        unit: Option<UnitName>,
+        level: Level,
+    },
+    /// Somebody took note of it.
+    Acknowledged { key: String, by: String },
+    /// What set it off is over.
+    Over { key: String },
+}
+
+/// One thing that was decided.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case", tag = "record")]
+pub enum Record {
+    /// A fleet was loaded.
+    Fleet {
+        /// When.
+        at: DateTime<Utc>,
+        /// A digest of the files it came from, to tell whether they changed since.
+        digest: String,
+        /// What they said.
+        fleet: Box<Fleet>,
+    },
+    /// A message came in and was worked through.
+    Message(Box<Message>),
+    /// A message was taken back by its sender, or replaced by its edit.
+    Undone {
+        /// When.
+        at: DateTime<Utc>,
+        /// By whom.
+        by: String,
+        /// Which message.
+        key: MessageKey,
+    },
+    /// A task changed.
+    Task {
+        /// When.
+        at: DateTime<Utc>,
+        /// How.
+        #[serde(flatten)]
+        change: TaskChange,
+    },
+    /// What is open with a person changed.
+    Talk {
+        /// Who.
+        who: String,
+        /// What is open now.
+        talk: Box<Talk>,
+    },
+    /// Somebody asked for an alarm.
+    Watch {
+        /// What to watch.
+        watch: Watch,
+    },
+    /// A watch was answered or dropped.
+    Unwatch {
+        /// What it watched.
+        watch: Watch,
+    },
+    /// An alarm changed.
+    Alarm {
+        /// When.
+        at: DateTime<Utc>,
+        /// How.
+        #[serde(flatten)]
+        change: AlarmChange,
+    },
+    /// Ticks were worked through up to this instant.
+    Ticked {
+        /// The instant.
+        at: DateTime<Utc>,
+    },
+}

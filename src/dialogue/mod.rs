@@ -1,0 +1,114 @@
+//! What is open between the bot and a person: the unit they are talking about, a question that waits for its answer,
+//! the advice they last got, the alarms they asked for.
+//!
+//! Pure state. It changes only through records ([`crate::book`] keeps it), so it survives a restart and replays.
+
+use chrono::{DateTime, TimeDelta, Utc};
+use serde::{Deserialize, Serialize};
+
+use crate::finding::{Finding, FindingId};
+use crate::heard::{Entry, Language, ReadingKey, UnitName};
+
+/// How long a unit named once is taken to be meant again.
+pub const CONTEXT_LASTS: TimeDelta = TimeDelta::minutes(90);
+/// How long a question waits for a bare answer.
+pub const QUESTION_LASTS: TimeDelta = TimeDelta::minutes(30);
+
+/// What is open with one person.
+#[derive(Debug, Clone, Default, PartialEq, Serialize, Deserialize)]
+pub struct Talk {
+    /// The unit last talked about, and when.
+    pub unit: Option<(UnitName, DateTime<Utc>)>,
+    /// The question the bot asked last, while it is unanswered.
+    pub question: Option<Question>,
+    /// The findings last told, for "why".
+    pub advice: Vec<Finding>,
+    /// The language this person last wrote in.
+    pub language: Option<Language>,
+}
+
+impl Talk {
+    /// Returns the unit this person means when they name none, at the time of writing.
+    pub fn unit_at(&self, at: DateTime<Utc>) -> Option<&UnitName> {
+        let (unit, since) = self.unit.as_ref()?;
+        (at >= *since - CONTEXT_LASTS && at - *since <= CONTEXT_LASTS).then_some(unit)
+    }
+
+    /// Returns the question that still waits at `at`.
+    pub fn question_at(&self, at: DateTime<Utc>) -> Option<&Question> {
+        self.question
+            .as_ref()
+            .filter(|question| at - question.asked <= QUESTION_LASTS)
+    }
+}
+
+/// Something the bot asked one person.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub struct Question {
+    /// When it was asked.
+    pub asked: DateTime<Utc>,
+    /// What the answer decides.
+    pub about: About,
+}
+
+/// What a question is about, with what was said so far.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case", tag = "about")]
+pub enum About {
+    /// Which trailer a report is for.
+    WhichUnit {
+        /// The report that waits, its unit missing.
+        entry: Entry,
+        /// When it was written.
+        at: DateTime<Utc>,
+        /// The likely answers.
+        likely: Vec<UnitName>,
+    },
+    /// What a value was: a unit of measure or a place is missing.
+    WhatValue {
+        /// The trailer.
+        unit: Option<UnitName>,
+        /// The bare number.
+        number: f64,
+        /// The words that held it.
+        text: String,
+        /// When it was written.
+        at: DateTime<Utc>,
+    },
+    /// Whether a pressure was read with the taps shut or running.
+    TapsShut {
+        /// The trailer.
+        unit: UnitName,
+    },
+    /// Whether a pressure was read before or after the regulator.
+    BeforeRegulator {
+        /// The trailer.
+        unit: UnitName,
+    },
+    /// A step of a guided check: the fault and the step, counted from 0.
+    Step {
+        /// The trailer.
+        unit: UnitName,
+        /// The finding that is being worked on.
+        finding: FindingId,
+        /// The step.
+        step: u32,
+    },
+}
+
+/// An alarm that a person asked for: "if 12 hits 3/4 call me".
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub struct Watch {
+    /// Who wants to know.
+    pub who: String,
+    /// The trailer.
+    pub unit: UnitName,
+    /// The reading.
+    pub key: ReadingKey,
+    /// The value that sets it off.
+    pub value: f64,
+    /// True when falling to the value counts.
+    pub below: bool,
+    /// When it was asked for.
+    pub since: DateTime<Utc>,
+}

@@ -1,0 +1,119 @@
+//! One trailer as the rules see it: its spec, its site and job, what was known before, what is known now, and what the
+//! message at hand says about it.
+
+use chrono::{DateTime, TimeDelta, Utc};
+use chrono_tz::Tz;
+
+use crate::book::{Task, UnitState};
+use crate::fleet::{Fleet, Job, Site, Trailer};
+use crate::heard::{Entry, Event, Fault, Plan, ReadingKey};
+use crate::outlook::Outlook;
+
+/// What a message does that makes a rule speak about a trailer.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Occasion {
+    /// A message reports on the trailer: rules speak where the report bears on them.
+    Report,
+    /// A message asks about the trailer: every rule that holds speaks.
+    Asked,
+    /// Nobody wrote; the clock came round: every rule that holds speaks, and the desk picks what is worth saying.
+    Tick,
+}
+
+/// Everything a rule may look at.
+#[derive(Debug, Clone, Copy)]
+pub struct Situation<'a> {
+    /// The fleet in force.
+    pub fleet: &'a Fleet,
+    /// The trailer's spec.
+    pub spec: &'a Trailer,
+    /// The job it is at, or is being brought to.
+    pub job: Option<&'a Job>,
+    /// That job's site.
+    pub site: Option<&'a Site>,
+    /// What was known before this message.
+    pub before: &'a UnitState,
+    /// What is known after it.
+    pub now: &'a UnitState,
+    /// What this message says about the trailer; empty for a question or a tick.
+    pub report: &'a Entry,
+    /// Requests, plans and conditions of this message that name the trailer.
+    pub plans: &'a [Plan],
+    /// Why the rules are asked.
+    pub occasion: Occasion,
+    /// The time written: the time the rules judge at.
+    pub at: DateTime<Utc>,
+    /// The guest counts told by any unit of the job, oldest first; the job's own count where nobody told one.
+    pub guests: &'a [(DateTime<Utc>, f64)],
+    /// The open tasks of the trailer.
+    pub tasks: &'a [Task],
+    /// What is coming: tanks and battery.
+    pub outlook: &'a Outlook,
+}
+
+impl<'a> Situation<'a> {
+    /// Returns the zone in which this trailer's local times are meant.
+    pub fn zone(&self) -> Tz {
+        self.job
+            .map(|job| job.time_zone)
+            .or(self.site.and_then(|site| site.time_zone))
+            .unwrap_or(self.fleet.time_zone)
+    }
+
+    /// Returns the people on the whole site, as last counted, or as booked.
+    pub fn guests_on_site(&self) -> Option<f64> {
+        self.guests
+            .last()
+            .map(|(_, guests)| *guests)
+            .or(self.job.map(|job| job.guests))
+    }
+
+    /// Returns the people this trailer serves: the site's guests split over the job's trailers by their stalls.
+    pub fn guests_here(&self) -> Option<f64> {
+        let guests = self.guests_on_site()?;
+        Some(match self.job {
+            Some(job) => self.fleet.guests_share(job, &self.spec.id, guests),
+            None => guests,
+        })
+    }
+
+    /// Tells whether this message bears on any of the given readings, events or faults (or asks about the whole unit).
+    pub fn touches(&self, readings: &[ReadingKey], events: &[Event], faults: &[Fault]) -> bool {
+        self.occasion != Occasion::Report
+            || readings
+                .iter()
+                .any(|key| self.report.readings.values.contains_key(key))
+            || events
+                .iter()
+                .any(|event| self.report.events.contains(event))
+            || faults
+                .iter()
+                .any(|fault| self.report.faults.contains(fault))
+    }
+
+    /// Tells whether this message itself reports the event.
+    pub fn says(&self, event: Event) -> bool {
+        self.report.events.contains(&event)
+    }
+
+    /// Returns the last value of a reading, if it was taken within `age` before now.
+    pub fn recent(&self, key: ReadingKey, age: TimeDelta) -> Option<f64> {
+        self.now.value_since(key, self.at - age)
+    }
+
+    /// Returns the outside air temperature, °F, where it was read on the local day of the message.
+    ///
+    /// An air temperature that was not read today is not guessed.
+    pub fn air_f(&self) -> Option<f64> {
+        let latest = self.now.readings.get(&ReadingKey::AirF)?;
+        let zone = self.zone();
+        let same_day = latest.at.with_timezone(&zone).date_naive()
+            == self.at.with_timezone(&zone).date_naive();
+        (same_day || self.at - latest.at <= TimeDelta::hours(4)).then_some(latest.value)
+    }
+
+    /// Returns the wind, mph, where it was read within six hours.
+    pub fn wind_mph(&self) -> Option<f64> {
+        self.recent(ReadingKey::WindMph, TimeDelta::hours(6))
+    }
+}
