@@ -6,11 +6,11 @@ use std::sync::Arc;
 use chrono::{DateTime, TimeDelta, Utc};
 use serde::{Deserialize, Serialize};
 
-use super::record::{AlarmChange, Message, MessageKey, Record, TaskChange};
-use super::tasks::{Task, TaskState};
+use super::record::{AlarmChange, Message, MessageKey, Record};
+use super::tasks::Tasks;
 use super::unit::UnitBook;
 use crate::dialogue::{Talk, Watch};
-use crate::finding::{FindingId, Level, TaskKind};
+use crate::finding::{FindingId, Level};
 use crate::fleet::Fleet;
 use crate::heard::UnitName;
 
@@ -51,8 +51,7 @@ pub struct Book {
     fleets: Vec<(DateTime<Utc>, Arc<Fleet>)>,
     fleet_digest: String,
     units: BTreeMap<UnitName, UnitBook>,
-    tasks: BTreeMap<u32, Task>,
-    last_task: u32,
+    tasks: Tasks,
     talks: BTreeMap<String, Talk>,
     sent: BTreeMap<String, Vec<Sent>>,
     watches: Vec<Watch>,
@@ -68,7 +67,7 @@ impl Book {
             Record::Fleet { at, digest, fleet } => self.load(*at, digest, fleet),
             Record::Message(message) => self.take_in(message),
             Record::Undone { key, by, .. } => self.take_back(key, by),
-            Record::Task { at, change } => self.change_task(*at, change),
+            Record::Task { at, change } => self.tasks.apply(*at, change),
             Record::Talk { who, talk } => {
                 self.talks.insert(who.clone(), (**talk).clone());
             }
@@ -109,30 +108,9 @@ impl Book {
         self.units.iter()
     }
 
-    /// Finds a task by number.
-    pub fn task(&self, id: u32) -> Option<&Task> {
-        self.tasks.get(&id)
-    }
-
-    /// Iterates over open tasks, by number.
-    pub fn open_tasks(&self) -> impl Iterator<Item = &Task> {
-        self.tasks.values().filter(|task| task.is_open())
-    }
-
-    /// Iterates over the tasks kept, open and lately closed.
-    pub fn tasks(&self) -> impl Iterator<Item = &Task> {
-        self.tasks.values()
-    }
-
-    /// Finds the open task of a kind on a trailer: there is one at most.
-    pub fn open_task(&self, unit: &UnitName, kind: TaskKind) -> Option<&Task> {
-        self.open_tasks()
-            .find(|task| task.kind == kind && task.unit.as_ref() == Some(unit))
-    }
-
-    /// Returns the number that the next task gets.
-    pub fn next_task(&self) -> u32 {
-        self.last_task + 1
+    /// Returns the tasks.
+    pub fn tasks(&self) -> &Tasks {
+        &self.tasks
     }
 
     /// Returns what is open with a person.
@@ -222,46 +200,6 @@ impl Book {
     fn forget_sent(&mut self, who: &str, key: &MessageKey) {
         if let Some(sent) = self.sent.get_mut(who) {
             sent.retain(|sent| sent.key != *key);
-        }
-    }
-
-    fn change_task(&mut self, at: DateTime<Utc>, change: &TaskChange) {
-        match change {
-            TaskChange::Opened { task } => {
-                self.last_task = self.last_task.max(task.id);
-                self.tasks.insert(task.id, task.clone());
-                self.tasks
-                    .retain(|_, task| task.is_open() || at - task.opened <= TimeDelta::days(14));
-            }
-            TaskChange::Redated { id, due, call_by } => self.with_task(*id, |task| {
-                task.due = *due;
-                task.call_by = *call_by;
-                task.escalated = None;
-            }),
-            TaskChange::Taken { id, by } => {
-                self.with_task(*id, |task| task.taken_by = Some(by.clone()))
-            }
-            TaskChange::Done { id, cause, .. } => self.with_task(*id, |task| {
-                task.state = TaskState::Done;
-                task.closed_cause = cause.clone();
-            }),
-            TaskChange::Dropped {
-                id, reason, cause, ..
-            } => self.with_task(*id, |task| {
-                task.state = TaskState::Dropped(reason.clone());
-                task.closed_cause = cause.clone();
-            }),
-            TaskChange::Reopened { id } => self.with_task(*id, |task| {
-                task.state = TaskState::Open;
-                task.closed_cause = None;
-            }),
-            TaskChange::Escalated { id } => self.with_task(*id, |task| task.escalated = Some(at)),
-        }
-    }
-
-    fn with_task(&mut self, id: u32, change: impl FnOnce(&mut Task)) {
-        if let Some(task) = self.tasks.get_mut(&id) {
-            change(task);
         }
     }
 
