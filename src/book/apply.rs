@@ -56,6 +56,8 @@ pub struct Book {
     sent: BTreeMap<String, Vec<Sent>>,
     watches: Vec<Watch>,
     alarms: BTreeMap<String, Alarm>,
+    refused: BTreeMap<String, DateTime<Utc>>,
+    refusals: u64,
     ticked: Option<DateTime<Utc>>,
     messages: u64,
 }
@@ -74,6 +76,13 @@ impl Book {
             Record::Watch { watch } => self.watches.push(watch.clone()),
             Record::Unwatch { watch } => self.watches.retain(|other| other != watch),
             Record::Alarm { at, change } => self.change_alarm(*at, change),
+            Record::Refused { at, who, answered } => {
+                self.refusals += 1;
+                self.refused.retain(|_, last| *at - *last <= TimeDelta::hours(24));
+                if *answered {
+                    self.refused.insert(who.text().to_owned(), *at);
+                }
+            }
             Record::Ticked { at } => self.ticked = Some(*at),
         }
     }
@@ -131,6 +140,16 @@ impl Book {
     /// Returns the alarms that stand, by key.
     pub fn alarms(&self) -> &BTreeMap<String, Alarm> {
         &self.alarms
+    }
+
+    /// Returns when a stranger was last answered, within a day.
+    pub fn refused(&self, who: &str) -> Option<DateTime<Utc>> {
+        self.refused.get(who).copied()
+    }
+
+    /// Returns how many messages of strangers were refused.
+    pub fn refusals(&self) -> u64 {
+        self.refusals
     }
 
     /// Returns the instant up to which ticks were worked through.

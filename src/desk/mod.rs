@@ -6,13 +6,16 @@
 
 mod answer;
 mod command;
-mod forecast;
+mod digest;
 mod inbound;
 mod receive;
 mod settle;
 mod situate;
+mod stranger;
+mod sum;
 mod tasks;
 mod tick;
+mod watch;
 mod when;
 
 use std::sync::Arc;
@@ -94,9 +97,15 @@ impl Desk {
     }
 
     /// Returns the voice a person is answered in: the crew file's language, else the one they write in, else the fleet's.
-    pub(crate) fn voice_for(&self, member: &CrewMember, written: Option<Language>, fleet: &Fleet) -> Voice<'_> {
+    pub(crate) fn voice_for<'a>(
+        &'a self,
+        member: &CrewMember,
+        written: Option<Language>,
+        fleet: &'a Fleet,
+        now: DateTime<Utc>,
+    ) -> Voice<'a> {
         let known = self.book.talk(&member.id).and_then(|talk| talk.language);
         let language = member.language.or(written).or(known).unwrap_or(fleet.language);
-        self.replies.voice(language, fleet.style, fleet.time_zone)
+        self.replies.voice(language, fleet.style, fleet.time_zone, now).naming(fleet)
     }
 }

@@ -103,7 +103,7 @@ fn context<'a>(heard: &'a Heard, talk: Option<&'a Talk>, at: DateTime<Utc>) -> O
 }
 
 /// Adds one entry without a trailer to another.
-fn merge(into: &mut Entry, from: &Entry) {
+pub(super) fn merge(into: &mut Entry, from: &Entry) {
     into.when = into.when.take().or_else(|| from.when.clone());
     into.events.extend(&from.events);
     into.faults.extend(&from.faults);

@@ -39,6 +39,30 @@ pub(super) fn next(clock: &str, now: DateTime<Utc>, zone: Tz) -> Option<DateTime
     })
 }
 
+/// Finds the first clock time in an order's words: `19:30`, `7:30pm`, `1930`, `7pm`.
+pub(super) fn clock_in(words: &str) -> Option<String> {
+    words.split_whitespace().find_map(|word| {
+        let word = word.trim_end_matches(['.', ',', '!']).to_lowercase();
+        let (digits, half) = match word.strip_suffix("pm").or(word.strip_suffix("am")) {
+            Some(digits) => (digits, Some(word.ends_with("pm"))),
+            None => (word.as_str(), None),
+        };
+        let (hour, minute) = match digits.split_once([':', '.', 'h']) {
+            Some((hour, "")) => (hour.parse::<u32>().ok()?, 0),
+            Some((hour, minute)) => (hour.parse::<u32>().ok()?, minute.parse::<u32>().ok()?),
+            None if digits.len() == 4 => (digits[..2].parse().ok()?, digits[2..].parse().ok()?),
+            None if half.is_some() => (digits.parse().ok()?, 0),
+            None => return None,
+        };
+        let hour = match half {
+            Some(true) if hour < 12 => hour + 12,
+            Some(false) if hour == 12 => 0,
+            _ => hour,
+        };
+        (hour < 24 && minute < 60).then(|| format!("{hour:02}:{minute:02}"))
+    })
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -64,5 +88,13 @@ mod tests {
         let now = utc("2027-01-16T23:10:00Z");
         assert_eq!(next("19:30", now, zone), Some(utc("2027-01-17T01:30:00Z")));
         assert_eq!(next("06:00", now, zone), Some(utc("2027-01-17T12:00:00Z")));
+    }
+
+    #[test]
+    fn a_clock_time_is_found_however_it_is_written() {
+        for (words, clock) in [("to 19:30", "19:30"), ("7:30pm please", "19:30"), ("1930", "19:30"), ("7pm", "19:00"), ("12am", "00:00")] {
+            assert_eq!(clock_in(words).as_deref(), Some(clock), "{words}");
+        }
+        assert_eq!(clock_in("later, ñañ 99:99"), None);
     }
 }
