@@ -32,6 +32,8 @@ pub const CONVERTER_CIRCUIT: u8 = 2;
 pub const COLD_INSULATION_IN: f64 = 1.0;
 /// Tank heater where a cold package is fitted, W; none otherwise.
 pub const COLD_TANK_HEATER_W: f64 = 400.0;
+/// Share of the empty weight that rests on the tongue: within the 10 to 15 % that towing guides ask for.
+pub const TONGUE_SHARE: f64 = 0.12;
 /// Water per use, gal.
 pub const GAL_PER_USE: f64 = 1.0;
 /// Hose run, ft.
@@ -162,6 +164,16 @@ pub fn circuits() -> Vec<Circuit> {
     ]
 }
 
+/// Returns what a load of this name usually draws at 120 V, A, or `None` where the name tells nothing.
+pub fn load_amps(name: &str) -> Option<f64> {
+    let name = name.to_lowercase();
+    circuits()
+        .iter()
+        .flat_map(|circuit| &circuit.loads)
+        .find(|load| load.name.to_lowercase() == name)
+        .map(|load| load.amps)
+}
+
 /// One row of the table of defaults.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Row {
@@ -196,7 +208,7 @@ pub fn table() -> Vec<Row> {
         ("trailer", "circuits", format!("four of {BREAKER_A} A: AC or heat room A; water heater and converter; AC or heat room B; bay heater and tank heater")),
         ("trailer", "battery", format!("{{ ah = {BATTERY_AH}, kind = \"{BATTERY_KIND}\", converter_circuit = {CONVERTER_CIRCUIT} }}; circuit 1 where it is the only one")),
         ("trailer", "cold", format!("{{ package = false }}; with a package {COLD_INSULATION_IN} in of foam, {COLD_TANK_HEATER_W} W, on the circuit that lists the tank heater")),
-        ("trailer", "weight_lb", "none: no towing check by weight".into()),
+        ("trailer", "weight_lb", format!("none: no towing check by weight; tongue {:.0} % of empty", TONGUE_SHARE * 100.0)),
         ("trailer", "gal_per_use", format!("{GAL_PER_USE:.1}")),
         ("site", "name", "its id".into()),
         ("site", "altitude_ft", "0".into()),

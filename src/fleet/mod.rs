@@ -9,6 +9,8 @@ mod load;
 pub mod model;
 mod problem;
 mod section;
+mod sheet;
+mod values;
 mod whereabouts;
 
 pub use load::{FleetFiles, read};

@@ -4,7 +4,8 @@ use std::collections::BTreeMap;
 
 use super::{LANGUAGES, given_twice};
 use crate::fleet::model::{CrewMember, Role};
-use crate::fleet::section::{Section, Sheet};
+use crate::fleet::section::Section;
+use crate::fleet::sheet::Sheet;
 
 pub(super) fn read(
     section: &mut Section<'_, '_>,

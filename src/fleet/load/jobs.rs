@@ -10,7 +10,8 @@ use crate::fleet::defaults;
 use crate::fleet::hours::{clash, gap_end};
 use crate::fleet::model::{Fleet, Job, JobId, OpenHours};
 use crate::fleet::problem::{nearest, quoted};
-use crate::fleet::section::{Section, Sheet, Spot, did_you_mean};
+use crate::fleet::section::{Section, did_you_mean};
+use crate::fleet::sheet::{Sheet, Spot};
 use crate::heard::UnitName;
 
 /// A job longer than this is a slip of the year.

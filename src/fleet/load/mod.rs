@@ -2,6 +2,7 @@
 
 mod crew;
 mod jobs;
+mod parts;
 mod sites;
 mod trailers;
 
@@ -13,7 +14,8 @@ use serde::{Deserialize, Serialize};
 
 use super::model::{Fleet, JobId};
 use super::problem::{FleetFile, Problem, nearest, quoted};
-use super::section::{Section, Sheet, did_you_mean};
+use super::section::{Section, did_you_mean};
+use super::sheet::Sheet;
 use crate::heard::Language;
 use crate::quantity::{Style, TemperatureScale, Units};
 

@@ -5,7 +5,8 @@ use std::collections::BTreeMap;
 use super::{given_twice, time_zone};
 use crate::fleet::defaults;
 use crate::fleet::model::{Site, Source};
-use crate::fleet::section::{Section, Sheet};
+use crate::fleet::section::Section;
+use crate::fleet::sheet::Sheet;
 
 /// Reads the sites; returns every id given, the faulty sites' too, with the line it stands on.
 pub(super) fn read(

@@ -3,12 +3,11 @@
 use std::collections::{BTreeMap, BTreeSet};
 use std::f64::consts::PI;
 
-use super::given_twice;
+use super::{given_twice, parts};
 use crate::fleet::defaults;
-use crate::fleet::model::{
-    Circuit, Gauge, GaugeKind, Load, PressureLimits, Room, TankShape, Trailer, Weight,
-};
-use crate::fleet::section::{Section, Sheet, Spot};
+use crate::fleet::model::{TankShape, Trailer};
+use crate::fleet::section::Section;
+use crate::fleet::sheet::{Sheet, Spot};
 use crate::heard::UnitName;
 
 /// A trailer with the places of the values that must fit each other.
@@ -40,7 +39,7 @@ pub(super) fn read(
         insulation: false,
         heater_w: false,
     };
-    if let Some(mut section) = section.table("defaults", "a table of trailer keys") {
+    if let Some(mut section) = section.table("defaults", "the trailers' defaults") {
         section.named("defaults");
         base = keys(&mut section, base);
         section.finish();
@@ -95,23 +94,27 @@ fn keys(section: &mut Section<'_, '_>, base: Draft) -> Draft {
         trailer.gal_per_use = gal;
     }
     if let Some(mut table) = section.table("waste_tank", "a tank's shape") {
-        if let Some(shape) = tank_shape(&mut table) {
+        if let Some(shape) = parts::tank_shape(&mut table) {
             trailer.waste_tank = shape;
             draft.tank = spot(section, "waste_tank");
         }
         table.finish();
     }
     if let Some(mut table) = section.table("waste_gauge", "a gauge") {
-        gauge(&mut table, &mut trailer.waste_gauge);
+        parts::gauge(&mut table, &mut trailer.waste_gauge);
         table.finish();
     }
     if let Some(mut table) = section.table("pressure_psi", "pressure limits") {
-        pressure(&mut table, &mut trailer.pressure_psi);
+        parts::pressure(&mut table, &mut trailer.pressure_psi);
         table.finish();
     }
     if let Some(rooms) = section.tables("rooms", "a room") {
-        trailer.rooms = rooms.into_iter().map(room).collect();
-        check_rooms(section, &trailer.rooms);
+        trailer.rooms = rooms
+            .into_iter()
+            .enumerate()
+            .map(|(i, table)| parts::room(i, table))
+            .collect();
+        parts::check_rooms(section, &trailer.rooms);
     }
     if let Some(circuits) = section.tables("circuits", "a circuit") {
         draft.circuits = spot(section, "circuits");
@@ -119,7 +122,7 @@ fn keys(section: &mut Section<'_, '_>, base: Draft) -> Draft {
             let found = format!("{} circuits", circuits.len());
             section.report("circuits", "one to four circuits", found);
         }
-        trailer.circuits = circuits.into_iter().map(circuit).collect();
+        trailer.circuits = circuits.into_iter().map(parts::circuit).collect();
     }
     if let Some(mut table) = section.table("battery", "a battery") {
         let battery = &mut trailer.battery;
@@ -153,7 +156,7 @@ fn keys(section: &mut Section<'_, '_>, base: Draft) -> Draft {
         table.finish();
     }
     if let Some(mut table) = section.table("weight_lb", "a trailer's weights") {
-        trailer.weight_lb = weight(&mut table).or(trailer.weight_lb);
+        trailer.weight_lb = parts::weight(&mut table).or(trailer.weight_lb);
         table.finish();
     }
     draft
@@ -191,7 +194,7 @@ fn settle(draft: &mut Draft, section: &Section<'_, '_>, sheet: &Sheet<'_>) {
     let count = trailer.circuits.len();
     let beyond = |spot: Spot, key: &str, circuit: u8| {
         let place = format!("{}, {key}", section.place());
-        let expected = format!("one of its {count} circuits, counted from 1");
+        let expected = format!("a circuit from 1 to {count}, as many as it has");
         sheet.report(spot, place, expected, format!("`{circuit}`"), None);
     };
     match draft.converter {
@@ -231,169 +234,4 @@ fn settle(draft: &mut Draft, section: &Section<'_, '_>, sheet: &Sheet<'_>) {
                 .or((count == 4).then_some(4));
         }
     }
-}
-
-fn tank_shape(table: &mut Section<'_, '_>) -> Option<TankShape> {
-    table.needs("shape", "\"box\" or \"cylinder\"");
-    let cylinder = table.choice("shape", &[("box", false), ("cylinder", true)])?;
-    if !cylinder {
-        return Some(TankShape::Box);
-    }
-    table.needs("diameter_in", "the tank's inside diameter in inches");
-    table.needs("length_in", "the tank's inside length in inches");
-    let diameter_in = table.number("diameter_in", 1.0..=200.0, "in");
-    let length_in = table.number("length_in", 1.0..=1_000.0, "in");
-    Some(TankShape::Cylinder {
-        diameter_in: diameter_in?,
-        length_in: length_in?,
-    })
-}
-
-fn gauge(table: &mut Section<'_, '_>, gauge: &mut Gauge) {
-    let kinds = [("sight", GaugeKind::Sight), ("lamps", GaugeKind::Lamps)];
-    gauge.kind = table.choice("kind", &kinds).unwrap_or(gauge.kind);
-    if let Some(step) = table.number("step_pct", 1.0..=50.0, "% of depth") {
-        // thirds are written 33.3, so the steps may miss 100 by a little
-        if ((100.0 / step).round() * step - 100.0).abs() > 0.2 {
-            let hint = Some(
-                "a gauge that shows quarters has steps of 25, one that shows eighths 12.5".into(),
-            );
-            table.wrong("step_pct", "a step that divides 100 %", hint);
-        }
-        gauge.step_pct = step;
-    }
-}
-
-fn pressure(table: &mut Section<'_, '_>, limits: &mut PressureLimits) {
-    let stated = (
-        table.number("min", 1.0..=250.0, "psi"),
-        table.number("max", 1.0..=250.0, "psi"),
-        table.number("regulator", 1.0..=250.0, "psi"),
-    );
-    limits.min = stated.0.unwrap_or(limits.min);
-    limits.max = stated.1.unwrap_or(limits.max);
-    limits.regulator = stated.2.unwrap_or(limits.regulator);
-    if limits.min >= limits.max {
-        let key = if stated.1.is_some() { "max" } else { "min" };
-        table.wrong(
-            key,
-            format!("min below max, here {} and {}", limits.min, limits.max),
-            None,
-        );
-    } else if !(limits.min..=limits.max).contains(&limits.regulator) {
-        let key = if stated.2.is_some() {
-            "regulator"
-        } else if stated.1.is_some() {
-            "max"
-        } else {
-            "min"
-        };
-        let expected = format!(
-            "the regulator between min and max, here {} from {} to {} psi",
-            limits.regulator, limits.min, limits.max
-        );
-        table.wrong(key, expected, None);
-    }
-}
-
-fn room(mut table: Section<'_, '_>) -> Room {
-    table.needs("name", "what the room is called, as in name = \"A\"");
-    let name = table.text("name").unwrap_or_default().to_string();
-    let mut count = |key| table.whole(key, 0..=99, "").unwrap_or(0) as u32;
-    let (toilets, urinals, sinks) = (count("toilets"), count("urinals"), count("sinks"));
-    table.finish();
-    Room {
-        name,
-        toilets,
-        urinals,
-        sinks,
-    }
-}
-
-fn check_rooms(section: &Section<'_, '_>, rooms: &[Room]) {
-    if rooms.iter().all(|room| room.toilets + room.urinals == 0) {
-        section.report("rooms", "a toilet or urinal in at least one room", "none");
-    }
-    for (i, room) in rooms.iter().enumerate() {
-        let twin = rooms[..i]
-            .iter()
-            .any(|other| other.name.eq_ignore_ascii_case(&room.name));
-        if twin && !room.name.is_empty() {
-            section.report(
-                "rooms",
-                "rooms of different names",
-                format!("two called `{}`", room.name),
-            );
-        }
-    }
-}
-
-fn circuit(mut table: Section<'_, '_>) -> Circuit {
-    let breaker_a = table
-        .number("breaker_a", 1.0..=100.0, "A")
-        .unwrap_or(defaults::BREAKER_A);
-    let loads = table.tables("loads", "a load").unwrap_or_default();
-    let loads = loads
-        .into_iter()
-        .map(|table| load(table, breaker_a))
-        .collect();
-    table.finish();
-    Circuit { breaker_a, loads }
-}
-
-fn load(mut table: Section<'_, '_>, breaker_a: f64) -> Load {
-    table.needs("name", "what it is, as in name = \"water heater\"");
-    table.needs("amps", "its running amperes at 120 V");
-    let name = table.text("name").unwrap_or_default().to_string();
-    let amps = table.number("amps", 0.0..=100.0, "A").unwrap_or_default();
-    if amps > breaker_a {
-        table.wrong(
-            "amps",
-            format!("no more than its breaker's {breaker_a} A"),
-            None,
-        );
-    }
-    let start_amps = table.number("start_amps", 0.0..=500.0, "A");
-    if start_amps.is_some_and(|start| start < amps) {
-        table.wrong("start_amps", format!("at least the running {amps} A"), None);
-    }
-    let start_w = table.number("start_w", 1.0..=50_000.0, "W");
-    let group = table.text("group").map(String::from);
-    table.finish();
-    Load {
-        name,
-        amps,
-        start_amps,
-        start_w,
-        group,
-    }
-}
-
-fn weight(table: &mut Section<'_, '_>) -> Option<Weight> {
-    table.needs("empty", "its weight with no liquid aboard");
-    table.needs("gvwr", "its gross vehicle weight rating");
-    table.needs("tongue", "the weight on the tongue when empty");
-    let empty = table.number("empty", 1.0..=100_000.0, "lb");
-    let gvwr = table.number("gvwr", 1.0..=100_000.0, "lb");
-    let tongue = table.number("tongue", 1.0..=20_000.0, "lb");
-    let weight = Weight {
-        empty: empty?,
-        gvwr: gvwr?,
-        tongue: tongue?,
-    };
-    if weight.gvwr < weight.empty {
-        table.wrong(
-            "gvwr",
-            format!("no less than the empty weight, {} lb", weight.empty),
-            None,
-        );
-    }
-    if weight.tongue >= weight.empty {
-        table.wrong(
-            "tongue",
-            format!("less than the empty weight, {} lb", weight.empty),
-            None,
-        );
-    }
-    Some(weight)
 }
