@@ -4,6 +4,7 @@
 //! and reports every error at once, with file, line, what was found and what was expected.
 
 pub mod defaults;
+pub mod demo;
 mod hours;
 mod load;
 pub mod model;
