@@ -1,1 +1,2 @@
 //! (in the making)
+pub mod forecast;
