@@ -8,28 +8,56 @@ use super::events::{Event, volume_pct};
 #[derive(Debug, Default)]
 pub struct Figures {
     pub events: usize,
+    /// Forecasts with both ends, and where the truth lay.
     pub banded: usize,
     pub inside: usize,
     pub before_p10: usize,
     pub after_p90: usize,
+    /// Sums over the events that reach the limit.
+    pub reaching: usize,
     pub loss: f64,
     pub line_loss: f64,
     pub prior_loss: f64,
+    /// The truck called by the one forecast, and by whichever forecast first asks for it.
+    pub once: Trucks,
+    pub rolling: Trucks,
+}
+
+/// How trucks fared.
+#[derive(Debug, Default)]
+pub struct Trucks {
     pub could: usize,
+    pub came: usize,
     pub in_time: usize,
-    pub trucks: usize,
     pub fill: f64,
 }
 
+/// When an event's one forecast is made.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum Moment {
+    /// At the first reading of half or more, when a truck wants thinking of (handbook 5.2).
+    FirstHalf,
+    /// At a reading with the doors open, picked by its number beforehand, if the limit is not yet reached then.
+    Reading(usize),
+}
+
 impl Figures {
-    pub fn measure(seed: u64, events: usize) -> Figures {
+    pub fn measure(seed: u64, events: usize, moment: Moment, rolling: bool) -> Figures {
         let mut rng = fastrand::Rng::with_seed(seed);
         let mut figures = Figures::default();
         while figures.events < events {
             let event = Event::simulate(&mut rng);
-            figures.band(&event);
-            figures.truck(&event);
+            let Some(now) = (match moment {
+                Moment::Reading(number) => reading(&event, number),
+                Moment::FirstHalf => first_half(&event),
+            }) else {
+                continue;
+            };
             figures.events += 1;
+            figures.forecast(&event, now);
+            if rolling {
+                figures.roll(&event);
+            }
         }
         figures
     }
@@ -38,9 +66,8 @@ impl Figures {
         count as f64 / self.banded.max(1) as f64
     }
 
-    /// Holds one forecast against the truth. A limit that is not reached counts as reached at the job's end or later.
-    fn band(&mut self, event: &Event) {
-        let now = event.now_h;
+    /// Holds one forecast against the truth.
+    fn forecast(&mut self, event: &Event, now: f64) {
         let end = event.hours;
         let truth = event.reaches(85.0, now);
         let forecast = forecast(event, now);
@@ -49,18 +76,27 @@ impl Figures {
             match truth {
                 Some(truth) if truth < p10 => self.before_p10 += 1,
                 Some(truth) if truth <= p90 => self.inside += 1,
+                // A limit that is not reached at all is later than any p90.
                 _ => self.after_p90 += 1,
             }
         }
-        let truth = truth.unwrap_or(end);
-        let ours = [forecast.p10, forecast.p50, forecast.p90].map(|p| p.unwrap_or(end));
-        self.loss += pinball(ours, truth);
-        self.line_loss += pinball([line(event, now).clamp(now, end); 3], truth);
-        self.prior_loss += pinball(prior(event, now).map(|at| at.clamp(now, end)), truth);
+        if let Some(truth) = truth {
+            self.reaching += 1;
+            let ours = [forecast.p10, forecast.p50, forecast.p90].map(|p| p.unwrap_or(end));
+            self.loss += pinball(ours, truth);
+            self.line_loss += pinball([line(event, now).clamp(now, end); 3], truth);
+            self.prior_loss += pinball(prior(event, now).map(|at| at.clamp(now, end)), truth);
+        }
+        if let Some(brim) = event.reaches(95.0, now)
+            && brim > now + event.lead_h
+        {
+            let comes = forecast.p10.map(|p10| p10.max(now + event.lead_h));
+            self.once.count(event, comes, brim);
+        }
     }
 
-    /// Calls the truck as soon as p10 is no further off than it needs to come.
-    fn truck(&mut self, event: &Event) {
+    /// Calls the truck as soon as p10 is no further off than the truck needs to come.
+    fn roll(&mut self, event: &Event) {
         let from = event
             .told
             .iter()
@@ -73,24 +109,48 @@ impl Figures {
         if brim - from <= event.lead_h {
             return;
         }
-        self.could += 1;
         let mut now = from;
-        while now < event.hours {
-            if forecast(event, now).p10.is_some_and(|p10| p10 - event.lead_h <= now) {
-                let comes = now + event.lead_h;
-                self.trucks += 1;
-                self.in_time += usize::from(comes < brim);
-                self.fill += event.level_at(comes).min(100.0);
-                return;
+        let mut comes = None;
+        while now < event.hours && comes.is_none() {
+            if forecast(event, now)
+                .p10
+                .is_some_and(|p10| p10 - event.lead_h <= now)
+            {
+                comes = Some(now + event.lead_h);
             }
             now += 0.25;
         }
+        self.rolling.count(event, comes, brim);
+    }
+}
+
+impl Trucks {
+    fn count(&mut self, event: &Event, comes: Option<f64>, brim: f64) {
+        self.could += 1;
+        if let Some(comes) = comes {
+            self.came += 1;
+            self.in_time += usize::from(comes < brim);
+            self.fill += event.level_at(comes).min(100.0);
+        }
+    }
+}
+
+impl std::fmt::Display for Trucks {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        write!(
+            f,
+            "before 95 % in {} of {} ({:.1} %), mean fill then {:.1} %",
+            self.in_time,
+            self.could,
+            100.0 * self.in_time as f64 / self.could.max(1) as f64,
+            self.fill / self.came.max(1) as f64,
+        )
     }
 }
 
 impl std::fmt::Display for Figures {
     fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
-        let per = |x: f64| x / self.events.max(1) as f64;
+        let per = |x: f64| x / self.reaching.max(1) as f64;
         let pct = |x: f64| 100.0 * x;
         writeln!(f, "events {}, both ends given {}", self.events, self.banded)?;
         writeln!(
@@ -109,15 +169,38 @@ impl std::fmt::Display for Figures {
             per(self.prior_loss),
             self.loss / self.prior_loss,
         )?;
-        write!(
-            f,
-            "truck at p10 less lead: before 95 % in {} of {} ({:.1} %), mean fill then {:.1} %",
-            self.in_time,
-            self.could,
-            pct(self.in_time as f64 / self.could.max(1) as f64),
-            self.fill / self.trucks.max(1) as f64,
-        )
+        write!(f, "truck at p10 less lead: {}", self.once)?;
+        if self.rolling.could > 0 {
+            write!(f, "\n  called as soon as any forecast asks: {}", self.rolling)?;
+        }
+        Ok(())
     }
+}
+
+/// The first time a reading of half or more came in, with the doors open and the limit not yet reached.
+fn first_half(event: &Event) -> Option<f64> {
+    event
+        .told
+        .iter()
+        .filter(|(came, seen)| {
+            matches!(seen, Observation::Gauge { pct, .. } if *pct >= 49.0) && *came > 0.0
+        })
+        .map(|(came, _)| *came)
+        .reduce(f64::min)
+        .filter(|came| event.reaches(85.0, 0.0).unwrap_or(event.hours) > *came)
+}
+
+fn reading(event: &Event, number: usize) -> Option<f64> {
+    let mut came: Vec<f64> = event
+        .told
+        .iter()
+        .filter(|(came, seen)| matches!(seen, Observation::Gauge { .. }) && *came > 0.0)
+        .map(|(came, _)| *came)
+        .collect();
+    came.sort_by(f64::total_cmp);
+    came.get(number - 1)
+        .copied()
+        .filter(|came| event.reaches(85.0, 0.0).unwrap_or(event.hours) > *came)
 }
 
 pub fn forecast(event: &Event, now: f64) -> Forecast {
@@ -167,7 +250,7 @@ fn line(event: &Event, now: f64) -> f64 {
 }
 
 /// What the guest count alone says, from the doors' opening or the last pump-out (handbook 7.1: coefficient of variation 0.4).
-fn prior(event: &Event, now: f64) -> [f64; 3] {
+pub fn prior(event: &Event, now: f64) -> [f64; 3] {
     let from = event.emptied(now).unwrap_or(0.0);
     let spread = (1.0f64 + 0.4 * 0.4).ln().sqrt();
     [1.2816, 0.0, -1.2816].map(|z: f64| from + 85.0 / (event.prior_pct_per_h * (z * spread).exp()))

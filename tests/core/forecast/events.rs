@@ -2,7 +2,7 @@
 //! and intervals at hidden times, drink that tells later in the evening, parties who come in bunches, uses of unequal size,
 //! gauges of both kinds on tanks of both shapes, reads that are late, wrong, or stamped with a round time.
 //!
-//! The numbers are plausible, not measured (common practice, no source); they were set before the forecast was run on them.
+//! The numbers are plausible, not measured (common practice, no source).
 
 use hosebib::fleet::{Gauge, GaugeKind, TankShape};
 use hosebib::physics::forecast::{Observation, PRIOR_SPREAD, Tank, Usage};
@@ -21,8 +21,6 @@ pub struct Event {
     pub level: Vec<f64>,
     /// What was told, with the time at which it came in.
     pub told: Vec<(f64, Observation)>,
-    /// When the forecast is asked for, h.
-    pub now_h: f64,
 }
 
 impl Event {
@@ -46,7 +44,7 @@ impl Event {
         };
         let hours = (10.0 + 18.0 * rng.f64()).round() / 2.0;
         let drink = rng.f64() < 0.6;
-        let stated_fill = 0.7 + 1.6 * rng.f64();
+        let stated_fill = 0.6 + 1.8 * rng.f64();
         let per_guest_hour = 0.25 * if drink { 1.35 } else { 1.0 };
         let guests = (stated_fill * gallons / (per_guest_hour * 1.1 * hours))
             .round()
@@ -101,7 +99,6 @@ impl Event {
             guests: counts,
             level,
             told,
-            now_h: 0.0,
         };
         event.read(rng);
         event
@@ -137,8 +134,6 @@ impl Event {
             self.told.push((came, Observation::Gauge { at_h: said, pct }));
             at += 0.6 + 1.9 * rng.f64();
         }
-        let end = self.reaches(85.0, 0.0).unwrap_or(self.hours);
-        self.now_h = end * (0.15 + 0.7 * rng.f64());
     }
 
     /// What the gauge shows when it works.
