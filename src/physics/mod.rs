@@ -25,4 +25,6 @@ pub mod trouble;
 
 pub mod kalman;
 
+pub mod forecast;
+
 pub mod sum;
