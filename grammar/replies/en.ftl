@@ -203,13 +203,12 @@ aside-question = Not logged, as it asks: { $words }.
 
 ask-which-unit = Which unit is this for? Send its number.
 ask-which-unit-of = Which unit is this for: { $units }?
-ask-what-value = What is { $number } in { $words }? Answer with one word: psi, waste, fresh, outside or volts.
-ask-what-value-on = What is { $number } on { $unit }? Answer with one word: psi, waste, fresh, outside or volts.
+ask-what-value = What is { $words }? Answer with one word: psi, waste, fresh, outside or volts.
+ask-what-value-on = What is { $words } on { $unit }? Answer with one word: psi, waste, fresh, outside or volts.
 ask-taps-shut = Was the pressure on { $unit } read with taps running or shut?
 ask-before-regulator = Was the pressure on { $unit } read before or after the regulator?
 step-other = What do you find on { $unit }? Answer yes, no or skip.
-unknown-unit = There is no unit { $name }. Nothing logged for it. Send the right number.
-unknown-unit-near = There is no unit { $name }. Nothing logged for it. Did you mean { $nearest }?
+ask-which-unit-for = Which unit do you mean with { $words }? Send its number.
 
 ### Hints
 
@@ -316,6 +315,182 @@ stage-hitched = hitched or on the road
 stage-setting-up = setting up
 stage-in-service = open
 stage-closed = closed
+
+### What the desk finds in a message
+
+desk-unknown-unit = There is no unit { $name }. Nothing logged for it. Did you mean { $near }?
+desk-unknown-unit-alone = There is no unit { $name }. Nothing logged for it. Send the right number.
+desk-implausible = Not logged: { $value } { $what ->
+    [pumped] hauled is more than the waste tank holds
+    [fresh] is more than the fresh tank holds
+   *[other] is more than the waste tank holds
+}, { $limit }. Please read it again.
+desk-implausible-circuit = Not logged: { $value } on circuit { $circuit }. This unit has { $limit ->
+    [one] 1 circuit
+   *[other] { $limit } circuits
+}. Which one is it?
+desk-not-allowed = Nothing changed. Only { $who ->
+    [dispatcher] a dispatcher
+   *[tech] a tech or a dispatcher
+} may do that.
+odd-time = Not logged: I cannot place the time { $words }. Send a clock time such as 14:30.
+unreadable = I cannot read a { $kind ->
+    [voice] voice message
+    [sticker] sticker
+    [video] video
+    [photo] photo without words
+   *[other] message of that kind
+}. Nothing logged. Please write what you see.
+nothing-understood = Nothing logged. Send the unit and what you see: 12 pressure 50 tank 1/2.
+greeting = Hello { $name }. Send the unit and what you see: 12 pressure 50 tank 1/2. "help" shows more.
+stranger = This chat is for invited people only.
+
+### Orders and their answers
+
+undo-done = Taken back: your report from { $time } on { $units }. It counts no more.
+undo-nothing = Nothing to take back. I keep your own reports for 24 h.
+undo-tasks = Tasks changed back with it: { $tasks }.
+edit-taken = Your edit takes the place of what you sent at { $time }.
+edit-undone = Your edit takes back what you sent at { $time }. Nothing new logged.
+late-message = Written { $time }, came in { $received }. It is logged for { $time }.
+late-meanwhile = Newer reports came in since. This advice goes by the newest.
+watch-set = I will tell you when { $unit } { $below ->
+    [yes] is down to
+   *[no] reaches
+} { $what }.
+watch-past = { $unit } is there already: { $what }. No watch set.
+watch-hit = You asked to know: { $unit } { $what }, reported by { $name }.
+watch-dropped = Your watch on { $unit } is off.
+got-it = Noted. { $what } will not come up again unless it gets worse.
+got-it-nothing = Nothing is waiting for a "got it".
+got-it-by = { $name } has noted: { $what }.
+never-mind = Question dropped. Nothing logged for it.
+never-mind-nothing = No question is open.
+override-logged = Override on { $unit } logged in your name. Reason: { $words }.
+override-needs-reason = Send "override", the unit and the reason.
+taught = From now on I read { $word } as { $meaning }.
+teach-how = Send "teach", the new word, "=" and a word I know: teach honey tank = waste.
+note-taken = Note on { $unit } kept: { $words }. It comes up at each arrival until cleared.
+told = Passed on to { $name }.
+told-from = From { $name }: { $words }
+tell-unknown = I know nobody called { $words }. Nothing passed on.
+move-how = Send "move", the task number and the new time: move 41 19:30.
+drop-how = Send "drop", the task number and the reason: drop 41 client cancelled.
+moved = Task { $task }
+order-not-yet = I cannot do that yet: { $words }. Nothing changed.
+sum-result = { $name }: { $value }. Source: { $source }
+sum-how = I do not know that sum. Send for instance: sum drop 16 amps 150 ft 14 gauge.
+not-logged-disk = Not logged yet: I cannot write right now. I will log it once I can. No need to send it again.
+not-logged-disk-again = Not logged: I cannot write right now. Please send it again later.
+not-logged-broken = Not logged: something went wrong with this message. I kept its text. Tell your dispatcher.
+
+### Alarms to a dispatcher
+
+alarm-danger = { $signal } { $unit }: { $name } reports { $what } at { $site }. Phone them now.
+alarm-danger-no-site = { $signal } { $unit }: { $name } reports { $what }. Phone them now.
+alarm-person = { $signal }: { $name } reports { $what }. Phone them now.
+alarm-late-check-in = No word from { $unit } at { $site } for { $age }. Last from { $name }. Send someone to look.
+alarm-no-check-in = No word from { $unit } at { $site } yet, and guests are there. Send someone to look.
+alarm-task-late = Late: task { $task }
+alarm-task-call = Call now: task { $task }
+alarm-answer = Answer "got it" to stop this alarm for all.
+alarm-driving = { $name } is on the road. Phone them, do not text.
+
+### Help
+
+help =
+    Send the unit and what you see, in your own words:
+      12 pressure 50 tank 1/2 temp 20
+      14 arrived, chocked. 9 no hot water
+      12 pumped 380 gal
+    Ask: "status 12", "forecast 12", "history 12", "tasks", "why".
+    Answer: "done 41" closes task 41. "undo" takes back your last report.
+    "if 12 hits 3/4 call me" sets a watch.
+    I advise. Local code and licensed trades decide.
+help-tech = You may also send "drop 41" with a reason, or "move 41 19:30".
+help-dispatcher = You may also send "digest", "drop 41", "move 41 19:30", "override 12" with a reason, or "log NAME".
+
+### The demo
+
+demo-greeting =
+    This is a demo with an invented company. It is { $time } there, and you are { $name }.
+    Try: unit 12 pressure 95 tank 3/4 temp -5
+    "help" shows more, and ctrl-D ends it.
+demo-data = Its records are kept in { $folder }.
+
+### Short names of findings, for lists
+
+name-water-over-pressure = water pressure too high
+name-water-under-pressure = water pressure low
+name-water-pressure-falling = water pressure falling
+name-water-hose-undersized = hose too small
+name-water-fresh-endurance = fresh water running out
+name-water-backflow = backflow risk
+name-waste-book-pump-out = pump-out to book
+name-waste-close-now = waste tank full
+name-waste-spill = sewage spill
+name-waste-dropped-unexplained = waste level fell unexplained
+name-waste-gauge-doubtful = gauge doubtful
+name-cold-freeze-soon = freezing
+name-cold-tank-heater-on = tank heater
+name-cold-no-cold-package = no cold package
+name-cold-winterize = winterize
+name-cold-crew-cold = cold for the crew
+name-heat-crew-heat = heat for the crew
+name-power-shock = electric shock
+name-power-low-voltage = voltage low
+name-power-high-voltage = voltage high
+name-power-over-current = too many amps
+name-power-cord-drop = voltage lost in the cord
+name-power-cord-overloaded = cord overloaded
+name-power-too-few-circuits = too few circuits
+name-power-shared-circuit = circuit shared
+name-power-on-battery = running on battery
+name-power-battery-low = battery low
+name-power-generator = generator too small
+name-crowd-under-served = too few stalls
+name-site-not-level = not level
+name-site-not-chocked = not chocked
+name-site-set-up-next = set-up goes on
+name-site-wind = wind
+name-tow-waste-aboard = waste aboard
+name-tow-fresh-aboard = fresh water aboard
+name-tow-not-ready = not ready to tow
+name-tow-overweight = overweight
+name-trouble-low-flow = weak water
+name-trouble-no-water = no water
+name-trouble-no-lights = no lights
+name-trouble-no-power = no power
+name-trouble-breaker-trip = breaker trips
+name-trouble-gfci-trip = GFCI trips
+name-trouble-pump-running = pump will not stop
+name-trouble-pump-dead = pump dead
+name-trouble-no-heat = no heat
+name-trouble-no-cooling = no cooling
+name-trouble-no-hot-water = no hot water
+name-trouble-leak = leak
+name-trouble-frozen = frozen
+name-trouble-toilet-clog = toilet clogged
+name-trouble-toilet-running = toilet runs on
+name-trouble-odor = bad smell
+name-trouble-damage = damage
+name-trouble-fan-dead = fan dead
+name-trouble-lock-jam = lock jammed
+name-trouble-no-sound = no sound
+name-trouble-fuse-blown = fuse blown
+name-trouble-sink-clog = sink clogged
+name-trouble-out-of-supplies = out of supplies
+name-trouble-gas-illness = someone sick from gas or fumes
+name-trouble-hot-plug = hot plug
+name-trouble-cord-damaged = damaged cord
+name-trouble-tire = tire trouble
+name-trouble-fire = fire
+name-trouble-person-trapped = someone locked in
+name-crew-late-check-in = no word for long
+name-crew-person-hurt = someone hurt
+name-desk-unknown-unit = unknown unit
+name-desk-implausible = a number that cannot be
+name-desk-not-allowed = not allowed
 
 ### Digest
 

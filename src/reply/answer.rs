@@ -108,7 +108,10 @@ impl Answer<'_> {
             }
         }
         self.write_remarks(&mut out, voice);
-        if let Some(question) = self.question {
+        if let Some(question) = self
+            .question
+            .filter(|question| !self.is_asked_by_a_remark(question))
+        {
             line(&mut out).push_str(&voice.question(question));
         }
         if !self.without_hint {
@@ -230,6 +233,17 @@ impl Answer<'_> {
             hints.push(voice.word("hint-pressure"));
         }
         voice.write(line(out), "hint", &[("hints", voice.one_of(&hints).into())]);
+    }
+
+    /// Tells whether the remark on an unclear part has asked the same already.
+    fn is_asked_by_a_remark(&self, question: &About) -> bool {
+        let About::WhatValue { text, .. } = question else {
+            return false;
+        };
+        self.unclear
+            .iter()
+            .take(QUOTED_PARTS)
+            .any(|remark| remark.text == *text)
     }
 
     fn speaks_of_several(&self) -> bool {

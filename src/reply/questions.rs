@@ -13,20 +13,14 @@ impl Voice<'_> {
                 "ask-which-unit-of",
                 &[("units", self.one_of(&self.units(likely)).into())],
             ),
-            About::WhatValue {
-                unit, number, text, ..
-            } => {
-                let number = crate::quantity::plain(*number, 3);
-                let mut args = vec![
-                    ("words", Arg::from(self.quote(text))),
-                    ("number", number.into()),
-                ];
+            About::WhatValue { unit, text, .. } => {
+                let words = ("words", Arg::from(self.quote(text)));
                 match unit {
-                    Some(unit) => {
-                        args.push(("unit", unit.as_str().into()));
-                        self.say("ask-what-value-on", &args)
-                    }
-                    None => self.say("ask-what-value", &args),
+                    Some(unit) => self.say(
+                        "ask-what-value-on",
+                        &[words, ("unit", unit.as_str().into())],
+                    ),
+                    None => self.say("ask-what-value", &[words]),
                 }
             }
             About::TapsShut { unit } => {
@@ -49,19 +43,6 @@ impl Voice<'_> {
                 }
             }
         }
-    }
-
-    /// Says which known trailers come nearest to a name nobody knows.
-    pub fn unknown_unit(&self, name: &str, nearest: &[UnitName]) -> String {
-        let name = Arg::from(self.quote(name));
-        if nearest.is_empty() {
-            return self.say("unknown-unit", &[("name", name)]);
-        }
-        let nearest = self.one_of(&self.units(nearest));
-        self.say(
-            "unknown-unit-near",
-            &[("name", name), ("nearest", nearest.into())],
-        )
     }
 
     fn units(&self, units: &[UnitName]) -> Vec<String> {

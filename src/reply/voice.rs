@@ -14,6 +14,8 @@ use crate::quantity::{Measure, Style};
 
 /// How many characters of a person's own words are quoted back.
 const QUOTED: usize = 60;
+/// How many characters of a fact that is a text are printed.
+const FACT: usize = 200;
 
 /// Speaks to one reader.
 #[derive(Clone, Copy)]
@@ -176,24 +178,7 @@ impl<'a> Voice<'a> {
 
     /// Quotes a person's own words: on one line, shortened, without control or direction marks.
     pub fn quote(&self, words: &str) -> String {
-        let mut clean = String::from("\"");
-        let mut last = ' ';
-        let mut length = 0;
-        for c in words.trim().chars() {
-            let c = if c.is_whitespace() { ' ' } else { c };
-            if c.is_control() || is_direction_mark(c) || (c == ' ' && last == ' ') {
-                continue;
-            }
-            if length == QUOTED {
-                clean.push('…');
-                break;
-            }
-            clean.push(if c == '"' { '\'' } else { c });
-            last = c;
-            length += 1;
-        }
-        clean.push('"');
-        clean
+        format!("\"{}\"", clean(words.trim(), QUOTED).replace('"', "'"))
     }
 
     /// Returns the word a line opens with: the signal word where someone can be hurt, else how soon to act.
@@ -216,7 +201,7 @@ impl<'a> Voice<'a> {
             }
             FactValue::Number(number, measure) => Arg::Number(*number, *measure),
             FactValue::Time(at) => Arg::Time(*at),
-            FactValue::Text(text) => Arg::Text(Cow::Borrowed(text)),
+            FactValue::Text(text) => Arg::Text(clean(text, FACT)),
         }
     }
 
@@ -303,6 +288,31 @@ const MONTHS: [&str; 12] = [
     "month-1", "month-2", "month-3", "month-4", "month-5", "month-6", "month-7", "month-8",
     "month-9", "month-10", "month-11", "month-12",
 ];
+
+/// Makes a person's words fit for a reply: one line, shortened, without control or direction marks.
+fn clean(words: &str, most: usize) -> Cow<'_, str> {
+    let plain = |c: char| c != ' ' && (c.is_whitespace() || c.is_control() || is_direction_mark(c));
+    if words.len() <= most && !words.contains(plain) && !words.contains("  ") {
+        return Cow::Borrowed(words);
+    }
+    let mut out = String::new();
+    let mut last = ' ';
+    let mut length = 0;
+    for c in words.chars() {
+        let c = if c.is_whitespace() { ' ' } else { c };
+        if c.is_control() || is_direction_mark(c) || (c == ' ' && last == ' ') {
+            continue;
+        }
+        if length == most {
+            out.push('…');
+            break;
+        }
+        out.push(c);
+        last = c;
+        length += 1;
+    }
+    Cow::Owned(out)
+}
 
 /// Tells whether a character is unseen and only changes direction or joins: it has no place in a quotation.
 fn is_direction_mark(c: char) -> bool {
