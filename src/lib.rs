@@ -27,6 +27,8 @@ pub mod situation;
 
 pub mod rules;
 
+pub mod reply;
+
 pub mod store;
 
 #[cfg(feature = "cli")]

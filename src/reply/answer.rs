@@ -1,0 +1,292 @@
+//! One reply: worst first, advice before bookkeeping, at most one question.
+
+use std::collections::BTreeMap;
+
+use chrono::{DateTime, Utc};
+use chrono_tz::Tz;
+
+use super::tasks::{TaskNote, TaskTurn};
+use super::voice::{Arg, Voice};
+use crate::dialogue::About;
+use crate::finding::{Caution, Finding};
+use crate::fleet::Trailer;
+use crate::heard::{Entry, Remark, Taken, UnitName};
+
+/// How many parts that were not understood are quoted; the rest are counted.
+const QUOTED_PARTS: usize = 4;
+
+/// What the desk wants said in one reply. Empty parts are left out.
+#[derive(Debug, Clone, Default)]
+pub struct Answer<'a> {
+    /// Lines that come before everything, already in words: first words for a danger, "no signal" notes.
+    pub opening: Vec<String>,
+    /// How the unit was found where the message named none.
+    pub context: Option<Context<'a>>,
+    /// What the rules say, in any order; they are told worst first.
+    pub findings: Vec<&'a Finding>,
+    /// Lines already in words that answer what was asked: a status, a forecast, "done".
+    pub lines: Vec<String>,
+    /// What was logged, a trailer each.
+    pub logged: Vec<Logged<'a>>,
+    /// Tasks this turn touched. One that a finding asks for is told at the end of that finding, not again.
+    pub tasks: Vec<TaskNote<'a>>,
+    /// Spellings that were mended.
+    pub taken: &'a [Taken],
+    /// What was understood and not logged; only what has a text is said.
+    pub set_aside: &'a [Remark],
+    /// What was not understood.
+    pub unclear: &'a [Remark],
+    /// The one question.
+    pub question: Option<&'a About>,
+    /// Zones of trailers whose local times differ from the voice's.
+    pub zones: BTreeMap<&'a UnitName, Tz>,
+    /// True to leave out the closing line that says what to send next.
+    pub without_hint: bool,
+}
+
+/// How a unit was found that the message did not name.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Context<'a> {
+    /// It is the one this person last talked about.
+    Last(&'a UnitName),
+    /// It is the answer to what the bot asked.
+    Answered(&'a UnitName),
+    /// It is the only one at this person's job.
+    Only(&'a UnitName),
+}
+
+/// What was logged for one trailer.
+#[derive(Debug, Clone, Copy)]
+pub struct Logged<'a> {
+    /// The trailer.
+    pub unit: &'a UnitName,
+    /// The site it stands at, by name.
+    pub site: Option<&'a str>,
+    /// What was reported.
+    pub entry: &'a Entry,
+    /// The trailer's spec, for gallons.
+    pub spec: Option<&'a Trailer>,
+    /// The earlier time it is logged for, where it is not now.
+    pub at: Option<DateTime<Utc>>,
+    /// True when it is too old to change what is known.
+    pub too_old: bool,
+    /// True when its readings were checked and every one is within its limits.
+    pub all_well: bool,
+}
+
+impl Answer<'_> {
+    /// Tells whether there is nothing to say.
+    pub fn is_empty(&self) -> bool {
+        self.opening.is_empty()
+            && self.findings.is_empty()
+            && self.lines.is_empty()
+            && self.logged.is_empty()
+            && self.tasks.is_empty()
+            && self.set_aside.is_empty()
+            && self.unclear.is_empty()
+            && self.question.is_none()
+    }
+
+    /// Puts the reply into words.
+    pub fn compose(&self, voice: &Voice<'_>) -> String {
+        let mut out = String::with_capacity(1024);
+        for opening in &self.opening {
+            line(&mut out).push_str(opening);
+        }
+        let told = self.write_findings(&mut out, voice);
+        self.write_all_well(&mut out, voice);
+        for text in &self.lines {
+            line(&mut out).push_str(text);
+        }
+        self.write_log(&mut out, voice);
+        for note in &self.tasks {
+            if !told.contains(&note.task.id) {
+                let text = self
+                    .voice_for(voice, note.task.unit.as_ref())
+                    .task_note(*note);
+                line(&mut out).push_str(&text);
+            }
+        }
+        self.write_remarks(&mut out, voice);
+        if let Some(question) = self
+            .question
+            .filter(|question| !self.is_asked_by_a_remark(question))
+        {
+            line(&mut out).push_str(&voice.question(question));
+        }
+        if !self.without_hint {
+            self.write_hint(&mut out, voice, &told);
+        }
+        out
+    }
+
+    /// Writes the findings, worst first, each caution once; returns the tasks they told.
+    fn write_findings(&self, out: &mut String, voice: &Voice<'_>) -> Vec<u32> {
+        let mut findings = self.findings.clone();
+        findings.sort_by_key(|finding| finding.order());
+        let several = self.speaks_of_several();
+        let mut told = Vec::new();
+        let mut warned: Vec<Caution> = Vec::new();
+        for finding in findings {
+            let voice = self.voice_for(voice, finding.unit.as_ref());
+            voice.write_finding(line(out), finding, several);
+            if let Some(note) = self.task_of(finding) {
+                voice.write_task_tail(out, note.task);
+                told.push(note.task.id);
+            }
+            // a reply on two trailers says the same caution once: it is the same hazard to the same reader
+            let fresh = finding
+                .cautions
+                .iter()
+                .filter(|caution| !warned.contains(caution));
+            let fresh: Vec<Caution> = fresh.copied().collect();
+            voice.write_cautions(out, &fresh);
+            warned.extend(fresh);
+        }
+        told
+    }
+
+    /// Finds the open task that a finding asks for.
+    fn task_of(&self, finding: &Finding) -> Option<&TaskNote<'_>> {
+        let wish = finding.task.as_ref()?;
+        self.tasks.iter().find(|note| {
+            note.turn != TaskTurn::Closed
+                && note.turn != TaskTurn::Taken
+                && note.task.kind == wish.kind
+                && note.task.unit == finding.unit
+        })
+    }
+
+    fn write_all_well(&self, out: &mut String, voice: &Voice<'_>) {
+        for logged in self.logged.iter().filter(|logged| logged.all_well) {
+            let args = [("unit", Arg::from(logged.unit.as_str()))];
+            voice.write(line(out), "all-well", &args);
+        }
+    }
+
+    fn write_log(&self, out: &mut String, voice: &Voice<'_>) {
+        for logged in &self.logged {
+            let voice = self.voice_for(voice, Some(logged.unit));
+            let what = voice.readings(logged.entry, logged.spec);
+            let mut args = vec![
+                ("unit", Arg::from(logged.unit.as_str())),
+                ("what", what.into()),
+            ];
+            let mut key = String::from("logged");
+            if let Some(site) = logged.site {
+                key.push_str("-site");
+                args.push(("site", site.into()));
+            }
+            if let Some(at) = logged.at {
+                key.push_str("-at");
+                args.push(("time", at.into()));
+            }
+            voice.write(line(out), &key, &args);
+            if let Some(context) = self.context.filter(|context| context.unit() == logged.unit) {
+                out.push(' ');
+                voice.write(out, context.key(), &[("unit", logged.unit.as_str().into())]);
+            }
+            if logged.too_old {
+                out.push(' ');
+                voice.write(out, "logged-too-old", &[]);
+            }
+        }
+        // an answer to a question about the unit last talked about says so too
+        if self.logged.is_empty()
+            && let Some(context) = self.context
+        {
+            let unit = context.unit().as_str();
+            voice.write(line(out), context.key(), &[("unit", unit.into())]);
+        }
+    }
+
+    fn write_remarks(&self, out: &mut String, voice: &Voice<'_>) {
+        if !self.taken.is_empty() {
+            line(out).push_str(&voice.taken(self.taken));
+        }
+        for aside in self
+            .set_aside
+            .iter()
+            .filter_map(|remark| voice.aside(remark))
+            .take(QUOTED_PARTS)
+        {
+            line(out).push_str(&aside);
+        }
+        for remark in self.unclear.iter().take(QUOTED_PARTS) {
+            line(out).push_str(&voice.unclear(remark));
+        }
+        if self.unclear.len() > QUOTED_PARTS {
+            let count = self.unclear.len() - QUOTED_PARTS;
+            voice.write(line(out), "unclear-more", &[("count", count.into())]);
+        }
+    }
+
+    fn write_hint(&self, out: &mut String, voice: &Voice<'_>, told: &[u32]) {
+        let Some(worst) = self.findings.iter().min_by_key(|finding| finding.order()) else {
+            return;
+        };
+        let mut hints = vec![voice.word("hint-why")];
+        if let Some(task) = told.first() {
+            hints.push(voice.say("hint-done", &[("id", Arg::Count((*task).into()))]));
+        }
+        if worst.id.topic() == "water" {
+            hints.push(voice.word("hint-pressure"));
+        }
+        voice.write(line(out), "hint", &[("hints", voice.one_of(&hints).into())]);
+    }
+
+    /// Tells whether the remark on an unclear part has asked the same already.
+    fn is_asked_by_a_remark(&self, question: &About) -> bool {
+        let About::WhatValue { text, .. } = question else {
+            return false;
+        };
+        self.unclear
+            .iter()
+            .take(QUOTED_PARTS)
+            .any(|remark| remark.text == *text)
+    }
+
+    fn speaks_of_several(&self) -> bool {
+        let mut units = self
+            .findings
+            .iter()
+            .filter_map(|finding| finding.unit.as_ref());
+        let logged = self.logged.iter().map(|logged| logged.unit);
+        let Some(first) = units.next() else {
+            return false;
+        };
+        units.chain(logged).any(|unit| unit != first)
+    }
+
+    fn voice_for<'v>(&self, voice: &Voice<'v>, unit: Option<&UnitName>) -> Voice<'v> {
+        match unit.and_then(|unit| self.zones.get(unit)) {
+            Some(zone) => voice.in_zone(*zone),
+            None => *voice,
+        }
+    }
+}
+
+impl<'a> Context<'a> {
+    /// Returns the unit.
+    pub fn unit(&self) -> &'a UnitName {
+        match self {
+            Context::Last(unit) | Context::Answered(unit) | Context::Only(unit) => unit,
+        }
+    }
+
+    fn key(self) -> &'static str {
+        match self {
+            Context::Last(_) => "context-last",
+            Context::Answered(_) => "context-answered",
+            Context::Only(_) => "context-only",
+        }
+    }
+}
+
+/// Starts a new line, unless nothing was written yet.
+fn line(out: &mut String) -> &mut String {
+    if !out.is_empty() {
+        out.push('\n');
+    }
+    out
+}

@@ -1,0 +1,172 @@
+//! The digest: every unit on one line, worst first, on one phone screen.
+
+use std::cmp::Reverse;
+use std::fmt::Write;
+
+use chrono::{DateTime, Utc};
+
+use super::voice::{Arg, Voice};
+use crate::book::Stage;
+use crate::finding::{FindingId, Level, TaskKind, Urgency};
+use crate::heard::UnitName;
+
+/// Lines in all: what a phone shows with little scrolling.
+const LINES: usize = 25;
+/// Fleets up to this size are listed whole; in larger ones those in good order are counted.
+const LISTED_WHOLE: usize = 12;
+/// Characters a line aims at.
+const WIDTH: usize = 60;
+/// Characters a site's name may take.
+const SITE_WIDTH: usize = 16;
+
+/// What the digest says of one unit.
+#[derive(Debug, Clone)]
+pub struct DigestRow<'a> {
+    /// The trailer.
+    pub unit: &'a UnitName,
+    /// The site it stands at, by name.
+    pub site: Option<&'a str>,
+    /// Where it stands in its round.
+    pub stage: Stage,
+    /// The worst of what is wrong.
+    pub worst: Option<(FindingId, Level, Urgency)>,
+    /// How many things more are wrong.
+    pub more: usize,
+    /// What is due first.
+    pub due: Option<(TaskKind, DateTime<Utc>)>,
+    /// When the crew last said a word about it.
+    pub last_word: Option<DateTime<Utc>>,
+}
+
+impl DigestRow<'_> {
+    /// Tells whether nothing is wrong and nothing is due.
+    pub fn in_good_order(&self) -> bool {
+        self.worst.is_none() && self.due.is_none()
+    }
+
+    /// Returns the key by which rows are ordered: worst first, then what is due soonest, then by name.
+    fn order(&self) -> impl Ord + '_ {
+        let worst = self.worst.map(|(_, level, urgency)| (level, urgency));
+        let due = self.due.map(|(_, at)| at);
+        (Reverse(worst), due.is_none(), due, self.unit)
+    }
+}
+
+/// Says how the fleet stands: what is wrong or due first, worst first; those in good order counted once there are many.
+pub fn digest(voice: &Voice<'_>, rows: &[DigestRow<'_>]) -> String {
+    let mut sorted: Vec<&DigestRow<'_>> = rows.iter().collect();
+    sorted.sort_by(|a, b| a.order().cmp(&b.order()));
+    let trouble = sorted.iter().filter(|row| !row.in_good_order()).count();
+    let mut out = voice.say(
+        "digest-head",
+        &[
+            ("time", Arg::from(voice.now())),
+            ("count", rows.len().into()),
+            ("trouble", trouble.into()),
+        ],
+    );
+    let whole = rows.len() <= LISTED_WHOLE;
+    let wanted = if whole { rows.len() } else { trouble };
+    // the head, the count of those in good order, and the line that counts what did not fit
+    let shown = if wanted + 2 <= LINES {
+        wanted
+    } else {
+        LINES - 3
+    };
+    for row in &sorted[..shown] {
+        out.push('\n');
+        voice.write_digest_row(&mut out, row);
+    }
+    if wanted > shown {
+        out.push('\n');
+        voice.write(
+            &mut out,
+            "digest-more",
+            &[("count", (wanted - shown).into())],
+        );
+    }
+    if !whole && trouble < rows.len() {
+        out.push('\n');
+        let well = &sorted[trouble..];
+        let args = [
+            ("count", Arg::from(well.len())),
+            ("stages", voice.stages(well).into()),
+        ];
+        voice.write(&mut out, "digest-good-order", &args);
+    }
+    out
+}
+
+impl Voice<'_> {
+    /// Says where a trailer stands in its round.
+    pub fn stage(&self, stage: Stage) -> String {
+        self.word(match stage {
+            Stage::Unknown => "stage-unknown",
+            Stage::Yard => "stage-yard",
+            Stage::Hitched => "stage-hitched",
+            Stage::SettingUp => "stage-setting-up",
+            Stage::InService => "stage-in-service",
+            Stage::Closed => "stage-closed",
+        })
+    }
+
+    /// Writes `12 Heron Mere, open: WARNING pressure too high +2, pump-out 19:15. 25 min`.
+    fn write_digest_row(&self, out: &mut String, row: &DigestRow<'_>) {
+        let mut text = String::with_capacity(96);
+        text.push_str(row.unit.as_str());
+        if let Some(site) = row.site {
+            text.push(' ');
+            push_short(&mut text, site, SITE_WIDTH);
+        }
+        let _ = write!(text, ", {}: ", self.stage(row.stage));
+        if let Some((id, level, urgency)) = row.worst {
+            let _ = write!(text, "{} {}", self.opening(level, urgency), self.name(id));
+            if row.more > 0 {
+                let _ = write!(text, " +{}", row.more);
+            }
+        } else if row.due.is_none() {
+            self.write(&mut text, "digest-well", &[]);
+        }
+        let age = match row.last_word {
+            Some(at) => self.age(at),
+            None => self.word("digest-no-word"),
+        };
+        if let Some((kind, at)) = row.due {
+            let due = format!("{} {}", self.coded("task", kind.code()), self.time(at));
+            if row.worst.is_none() {
+                text.push_str(&due);
+            } else if text.chars().count() + due.chars().count() + age.chars().count() + 4 <= WIDTH
+            {
+                let _ = write!(text, ", {due}");
+            }
+        }
+        let _ = write!(text, ". {age}");
+        out.push_str(&text);
+    }
+
+    fn stages(&self, rows: &[&DigestRow<'_>]) -> String {
+        let order = [
+            Stage::InService,
+            Stage::SettingUp,
+            Stage::Closed,
+            Stage::Hitched,
+            Stage::Yard,
+            Stage::Unknown,
+        ];
+        let counted = order.iter().filter_map(|stage| {
+            let count = rows.iter().filter(|row| row.stage == *stage).count();
+            (count > 0).then(|| format!("{count} {}", self.stage(*stage)))
+        });
+        counted.collect::<Vec<_>>().join(", ")
+    }
+}
+
+fn push_short(out: &mut String, text: &str, most: usize) {
+    if text.chars().count() <= most {
+        out.push_str(text);
+    } else {
+        let cut: String = text.chars().take(most - 1).collect();
+        out.push_str(cut.trim_end());
+        out.push('…');
+    }
+}

@@ -1,0 +1,156 @@
+//! One finding in words: what to do, its cautions, and why.
+
+use std::borrow::Cow;
+
+use super::voice::{Arg, Voice};
+use crate::finding::{Caution, Fact, FactValue, Finding, FindingId, Level, Origin};
+
+impl Voice<'_> {
+    /// Says a finding: `WARNING 12: …` where someone can be hurt, else `Now …` (`Now 12: …` in a reply on several
+    /// trailers). Its cautions follow, each on an indented line of its own.
+    pub fn finding(&self, finding: &Finding, several_units: bool) -> String {
+        let mut out = String::with_capacity(256);
+        self.write_finding(&mut out, finding, several_units);
+        self.write_cautions(&mut out, &finding.cautions);
+        out
+    }
+
+    /// Returns the text of one caution.
+    pub fn caution(&self, caution: Caution) -> String {
+        self.coded("caution", caution.code())
+    }
+
+    /// Returns the few words by which lists call a finding: `pressure too high`.
+    pub fn name(&self, id: FindingId) -> String {
+        self.coded("name", id.code())
+    }
+
+    /// Says what a finding rests on: each number with where it came from, the formula in words, the limit, the source.
+    /// What was assumed says so.
+    pub fn why(&self, finding: &Finding) -> String {
+        let mut out = match &finding.unit {
+            Some(unit) => self.say(
+                "why-head-unit",
+                &[
+                    ("unit", unit.as_str().into()),
+                    ("name", self.name(finding.id).into()),
+                ],
+            ),
+            None => self.say("why-head", &[("name", self.name(finding.id).into())]),
+        };
+        for fact in &finding.facts.items {
+            out.push_str("\n  ");
+            out.push_str(&self.fact_line(fact));
+        }
+        let spoken = self.spoken_facts(finding);
+        if let Some(formula) = &finding.facts.formula {
+            out.push_str("\n  ");
+            if self.knows(formula) {
+                let text = self.say(formula, &spoken);
+                self.write(&mut out, "why-formula", &[("formula", text.into())]);
+            } else {
+                self.write(
+                    &mut out,
+                    "why-formula",
+                    &[("formula", formula.as_ref().into())],
+                );
+            }
+        }
+        if let Some(source) = &finding.facts.source {
+            out.push_str("\n  ");
+            let source = self.source(source);
+            self.write(&mut out, "why-source", &[("source", source.into())]);
+        }
+        if finding.facts.items.is_empty() && finding.facts.source.is_none() {
+            out.push_str("\n  ");
+            self.write(&mut out, "why-said", &[]);
+        }
+        out
+    }
+
+    /// Appends the opening word, the unit and the action of a finding.
+    pub(super) fn write_finding(&self, out: &mut String, finding: &Finding, several_units: bool) {
+        out.push_str(&self.opening(finding.level, finding.urgency));
+        let signal = finding.level >= Level::Caution;
+        match &finding.unit {
+            Some(unit) if signal || several_units => {
+                out.push(' ');
+                out.push_str(unit.as_str());
+                out.push_str(": ");
+            }
+            _ if signal => out.push_str(": "),
+            _ => out.push(' '),
+        }
+        let args = self.spoken_facts(finding);
+        self.write(out, &finding.action, &args);
+    }
+
+    /// Appends cautions, each on a line of its own.
+    pub(super) fn write_cautions(&self, out: &mut String, cautions: &[Caution]) {
+        for caution in cautions {
+            out.push_str("\n  ");
+            out.push_str(&self.caution(*caution));
+        }
+    }
+
+    /// Returns the facts of a finding, with its unit, as arguments of a text.
+    fn spoken_facts<'f>(&self, finding: &'f Finding) -> Vec<(&'f str, Arg<'f>)> {
+        let facts = finding.facts.items.iter();
+        let mut args: Vec<(&str, Arg<'_>)> = facts
+            .map(|fact| (fact.name.as_ref(), self.fact(&fact.value)))
+            .collect();
+        if let Some(unit) = &finding.unit
+            && finding.facts.find("unit").is_none()
+        {
+            args.push(("unit", unit.as_str().into()));
+        }
+        args
+    }
+
+    fn fact_line(&self, fact: &Fact) -> String {
+        let name = self.fact_name(&fact.name);
+        let value = match &fact.value {
+            // a word that is one of ours is said in the reader's language
+            FactValue::Text(text) if self.knows(&format!("value-{text}")) => {
+                self.word(&format!("value-{text}"))
+            }
+            value => self.show(&self.fact(value)),
+        };
+        let origin = self.word(match fact.origin {
+            Origin::Read => "origin-read",
+            Origin::Spec => "origin-spec",
+            Origin::Assumed => "origin-assumed",
+            Origin::Computed => "origin-computed",
+            Origin::Limit => "origin-limit",
+        });
+        self.say(
+            "why-fact",
+            &[
+                ("name", name.into()),
+                ("value", value.into()),
+                ("origin", origin.into()),
+            ],
+        )
+    }
+
+    fn fact_name(&self, name: &str) -> String {
+        let key = format!("fact-{}", name.replace('_', "-"));
+        if self.knows(&key) {
+            self.word(&key)
+        } else {
+            name.replace(['_', '-'], " ")
+        }
+    }
+
+    /// Says the source; the trade's own practice is a text, standards and papers stand as they are cited.
+    fn source<'s>(&self, source: &'s str) -> Cow<'s, str> {
+        if source == COMMON_PRACTICE {
+            Cow::Owned(self.word("source-common-practice"))
+        } else {
+            Cow::Borrowed(source)
+        }
+    }
+}
+
+/// How a rule marks what the trade does and no publication states.
+const COMMON_PRACTICE: &str = "common practice, no source";

@@ -1,0 +1,157 @@
+//! Tasks in words. A task is not a truck: it says that nobody called until someone did.
+
+use super::voice::{Arg, Voice};
+use crate::book::{Task, TaskState};
+use crate::finding::TaskKind;
+
+/// What happened to a task in this turn.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum TaskTurn {
+    /// It was opened.
+    Opened,
+    /// It stood open before and this turn asks for it again, perhaps by another time.
+    Stands,
+    /// Somebody took it.
+    Taken,
+    /// It was done, or dropped.
+    Closed,
+    /// It was opened again.
+    Reopened,
+}
+
+/// A task that a reply speaks of.
+#[derive(Debug, Clone, Copy)]
+pub struct TaskNote<'a> {
+    /// The task, as it stands after this turn.
+    pub task: &'a Task,
+    /// What happened to it.
+    pub turn: TaskTurn,
+}
+
+impl Voice<'_> {
+    /// Says a task on one line: `41 pump-out 12: truck on site by 19:15, call by 15:45. Nobody called yet.`
+    pub fn task(&self, task: &Task) -> String {
+        let mut out = self.task_head(task);
+        if let Some(due) = task.due {
+            out.push_str(": ");
+            let key = if task.kind == TaskKind::PumpOut {
+                "task-truck-by"
+            } else {
+                "task-by"
+            };
+            self.write(&mut out, key, &[("time", due.into())]);
+            if let Some(call_by) = task.call_by.filter(|_| task.taken_by.is_none()) {
+                out.push_str(", ");
+                if call_by <= self.now() {
+                    self.write(&mut out, "task-call-now", &[]);
+                } else {
+                    self.write(&mut out, "task-call-by", &[("time", call_by.into())]);
+                }
+            }
+        }
+        out.push_str(". ");
+        self.write_standing(&mut out, task);
+        if task.is_open() && task.due.is_some_and(|due| due < self.now()) {
+            out.push(' ');
+            self.write(&mut out, "task-late", &[]);
+        }
+        out
+    }
+
+    /// Says the open tasks, one a line, soonest first; those without a time come last.
+    pub fn tasks<'t>(&self, tasks: impl IntoIterator<Item = &'t Task>) -> String {
+        let mut tasks: Vec<&Task> = tasks.into_iter().collect();
+        if tasks.is_empty() {
+            return self.word("tasks-none");
+        }
+        tasks.sort_by_key(|task| (task.due.is_none(), task.due, task.id));
+        let mut out = self.say("tasks-head", &[("count", tasks.len().into())]);
+        for task in tasks {
+            out.push('\n');
+            out.push_str(&self.task(task));
+        }
+        out
+    }
+
+    /// Says what happened to a task in this turn.
+    pub fn task_note(&self, note: TaskNote<'_>) -> String {
+        let task = note.task;
+        let head = self.task_head(task);
+        match note.turn {
+            TaskTurn::Opened => self.say("task-opened", &[("task", self.task(task).into())]),
+            TaskTurn::Stands => self.say("task-stands", &[("task", self.task(task).into())]),
+            TaskTurn::Reopened => self.say("task-reopened", &[("task", self.task(task).into())]),
+            TaskTurn::Taken => {
+                let who = task.taken_by.as_deref().unwrap_or("?");
+                let args = [("task", Arg::from(head)), ("name", self.person(who).into())];
+                self.say("task-taken", &args)
+            }
+            TaskTurn::Closed => match &task.state {
+                TaskState::Dropped(reason) => {
+                    let args = [
+                        ("task", Arg::from(head)),
+                        ("reason", self.quote(reason).into()),
+                    ];
+                    self.say("task-dropped", &args)
+                }
+                _ => self.say("task-done", &[("task", head.into())]),
+            },
+        }
+    }
+
+    /// Says, at the end of a finding, which task stands for it and who has it: `Nobody called yet: task 41.`
+    pub(super) fn write_task_tail(&self, out: &mut String, task: &Task) {
+        out.push(' ');
+        match (&task.taken_by, task.kind) {
+            (Some(who), _) => {
+                let args = [
+                    ("id", Arg::Count(task.id.into())),
+                    ("name", self.person(who).into()),
+                ];
+                self.write(out, "tail-taken", &args);
+            }
+            (None, TaskKind::PumpOut) => {
+                self.write(
+                    out,
+                    "tail-nobody-called",
+                    &[("id", Arg::Count(task.id.into()))],
+                );
+            }
+            (None, _) => self.write(out, "tail-task", &[("id", Arg::Count(task.id.into()))]),
+        }
+    }
+
+    /// Says number, kind and unit: `41 pump-out 12`.
+    fn task_head(&self, task: &Task) -> String {
+        let mut out = task.id.to_string();
+        out.push(' ');
+        out.push_str(&self.coded("task", task.kind.code()));
+        if let Some(unit) = &task.unit {
+            out.push(' ');
+            out.push_str(unit.as_str());
+        }
+        out
+    }
+
+    fn write_standing(&self, out: &mut String, task: &Task) {
+        match (&task.state, &task.taken_by) {
+            (TaskState::Done, _) => self.write(out, "task-is-done", &[]),
+            (TaskState::Dropped(_), _) => self.write(out, "task-is-dropped", &[]),
+            (TaskState::Open, Some(who)) => {
+                self.write(out, "task-has-it", &[("name", self.person(who).into())]);
+            }
+            (TaskState::Open, None) if needs_a_call(task.kind) => {
+                self.write(out, "task-nobody-called", &[]);
+            }
+            (TaskState::Open, None) => self.write(out, "task-nobody-has-it", &[]),
+        }
+    }
+}
+
+/// Tells whether someone from outside has to be called for it.
+fn needs_a_call(kind: TaskKind) -> bool {
+    matches!(
+        kind,
+        TaskKind::PumpOut | TaskKind::Electrician | TaskKind::Plumber
+    )
+}
