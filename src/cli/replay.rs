@@ -11,7 +11,7 @@ use serde::Deserialize;
 use serde_json::{Value, json};
 
 use super::CliError;
-use super::fleet::{demo_fleet, read_dir};
+use super::fleet::open;
 use crate::book::MessageKey;
 use crate::desk::{Body, Desk, Inbound, Sender, Turn};
 use crate::fleet::demo;
@@ -50,8 +50,8 @@ struct Line {
 
 pub(super) fn run(args: &Args) -> Result<ExitCode, CliError> {
     let fleet = match &args.fleet {
-        Some(dir) => read_dir(dir)?,
-        None => demo_fleet(),
+        Some(dir) => open(dir, &mut std::io::stderr().lock())?,
+        None => demo::fleet(),
     };
     let zone = fleet.time_zone;
     let mut player = Player { desk: Desk::default(), zone, json: args.json, out: std::io::stdout().lock(), edits: BTreeMap::new(), now: None };

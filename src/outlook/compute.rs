@@ -8,7 +8,7 @@ use crate::fleet::{Fleet, Job, Site, Source, Trailer};
 use crate::heard::{Event, ReadingKey};
 use crate::physics::battery::{Bank, Living, hours_left, load_at_uses, soc_from_rest};
 use crate::physics::forecast::{self, Doubt, Forecast, Observation, Tank, Usage};
-use crate::physics::tank::{ALCOHOL_FACTOR, BODY_GAL, USES_PER_GUEST_HOUR, uses_per_h};
+use crate::physics::tank::{BODY_GAL, usual_uses_per_h};
 use crate::physics::units::{gal, in_amps, in_hours, volts};
 
 /// The level at which a waste tank is to be stopped, % by volume: 15 % covers gauge error, slope and surge.
@@ -148,8 +148,7 @@ impl Case<'_> {
     }
 
     fn uses(&self, guests: f64) -> f64 {
-        let alcohol = if self.job.alcohol { ALCOHOL_FACTOR } else { 1.0 };
-        uses_per_h(guests, USES_PER_GUEST_HOUR, alcohol)
+        usual_uses_per_h(guests, self.job.alcohol)
     }
 
     /// Returns what was told of one tank, from the last thing known before this job's set-up on.
