@@ -1,0 +1,1 @@
+//! Quantities by name.
