@@ -20,11 +20,16 @@ fn main() {
     println!("{}", Figures::measure(seed, count, Moment::FirstHalf, true));
     for number in 1..=5 {
         println!("at reading {number}:");
-        println!("{}", Figures::measure(seed, count, Moment::Reading(number), false));
+        println!(
+            "{}",
+            Figures::measure(seed, count, Moment::Reading(number), false)
+        );
     }
 
     let mut rng = fastrand::Rng::with_seed(seed);
-    let events: Vec<_> = (0..200).map(|_| events::Event::simulate(&mut rng)).collect();
+    let events: Vec<_> = (0..200)
+        .map(|_| events::Event::simulate(&mut rng))
+        .collect();
     let mut micros: Vec<f64> = events
         .iter()
         .map(|event| {

@@ -78,7 +78,8 @@ impl Book {
             Record::Alarm { at, change } => self.change_alarm(*at, change),
             Record::Refused { at, who, answered } => {
                 self.refusals += 1;
-                self.refused.retain(|_, last| *at - *last <= TimeDelta::hours(24));
+                self.refused
+                    .retain(|_, last| *at - *last <= TimeDelta::hours(24));
                 if *answered {
                     self.refused.insert(who.text().to_owned(), *at);
                 }
@@ -164,9 +165,7 @@ impl Book {
 
     fn load(&mut self, at: DateTime<Utc>, digest: &str, fleet: &Fleet) {
         self.fleet_digest = digest.to_owned();
-        let mut fleet = fleet.clone();
-        fleet.index();
-        self.fleets.push((at, Arc::new(fleet)));
+        self.fleets.push((at, Arc::new(fleet.clone())));
         // the one in force three days ago still judges late words; older ones are done with
         let spent = self
             .fleets

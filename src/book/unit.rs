@@ -90,12 +90,20 @@ impl UnitBook {
 
     /// Iterates over the reports kept, oldest first: when, by whom, what.
     pub fn reports(&self) -> impl Iterator<Item = (DateTime<Utc>, &str, &Entry)> {
-        self.reports.iter().map(|kept| (kept.at, kept.from.as_str(), &kept.entry))
+        self.reports
+            .iter()
+            .map(|kept| (kept.at, kept.from.as_str(), &kept.entry))
     }
 
     /// Iterates over what one message reported.
-    pub fn reports_of<'a>(&'a self, key: &'a MessageKey) -> impl Iterator<Item = (DateTime<Utc>, &'a Entry)> {
-        self.reports.iter().filter(move |kept| kept.key == *key).map(|kept| (kept.at, &kept.entry))
+    pub fn reports_of<'a>(
+        &'a self,
+        key: &'a MessageKey,
+    ) -> impl Iterator<Item = (DateTime<Utc>, &'a Entry)> {
+        self.reports
+            .iter()
+            .filter(move |kept| kept.key == *key)
+            .map(|kept| (kept.at, &kept.entry))
     }
 
     /// Returns when the newest report was so.

@@ -54,7 +54,14 @@ pub(super) fn run(args: &Args) -> Result<ExitCode, CliError> {
         None => demo::fleet(),
     };
     let zone = fleet.time_zone;
-    let mut player = Player { desk: Desk::default(), zone, json: args.json, out: std::io::stdout().lock(), edits: BTreeMap::new(), now: None };
+    let mut player = Player {
+        desk: Desk::default(),
+        zone,
+        json: args.json,
+        out: std::io::stdout().lock(),
+        edits: BTreeMap::new(),
+        now: None,
+    };
     player.load(fleet);
     if args.demo {
         for (n, line) in demo::DAY.lines().enumerate() {
@@ -66,7 +73,10 @@ pub(super) fn run(args: &Args) -> Result<ExitCode, CliError> {
         let mut n = 0;
         while input.read_until(b'\n', &mut bytes)? > 0 {
             n += 1;
-            player.play(n, String::from_utf8_lossy(&bytes).trim_end_matches(['\r', '\n']))?;
+            player.play(
+                n,
+                String::from_utf8_lossy(&bytes).trim_end_matches(['\r', '\n']),
+            )?;
             bytes.clear();
         }
     }
@@ -118,27 +128,49 @@ impl<W: Write> Player<W> {
     }
 
     fn inbound(&mut self, n: usize, line: &str) -> Result<(Inbound, Line), String> {
-        let line: Line = serde_json::from_str(line).map_err(|error| format!("not a message: {error}"))?;
+        let line: Line =
+            serde_json::from_str(line).map_err(|error| format!("not a message: {error}"))?;
         let at = instant(&line.at)?;
-        let received = line.received.as_deref().map(instant).transpose()?.unwrap_or(at);
+        let received = line
+            .received
+            .as_deref()
+            .map(instant)
+            .transpose()?
+            .unwrap_or(at);
         let from = Sender::Crew(line.from.clone());
         if self.desk.crew_of(&from).is_none() {
             return Err(format!("`{}` is not on the crew list", line.from));
         }
         let (key, replaces) = match line.edits {
             None => (MessageKey::new("replay", 0, n as i64, 0), None),
-            Some(edited) if edited == 0 || edited >= n => return Err(format!("line {edited} does not stand before this one")),
+            Some(edited) if edited == 0 || edited >= n => {
+                return Err(format!("line {edited} does not stand before this one"));
+            }
             Some(edited) => {
                 let count = self.edits.entry(edited).or_default();
                 let before = *count;
                 *count += 1;
                 let message = edited as i64;
-                (MessageKey::new("replay", 0, message, before + 1), Some(MessageKey::new("replay", 0, message, before)))
+                (
+                    MessageKey::new("replay", 0, message, before + 1),
+                    Some(MessageKey::new("replay", 0, message, before)),
+                )
             }
         };
         // an edit takes its place in time where the message it mends stood
         let body = Body::Text(line.text.clone());
-        Ok((Inbound { key, from, chat: None, at, received: received.max(at), body, replaces }, line))
+        Ok((
+            Inbound {
+                key,
+                from,
+                chat: None,
+                at,
+                received: received.max(at),
+                body,
+                replaces,
+            },
+            line,
+        ))
     }
 
     fn tick_to(&mut self, until: DateTime<Utc>) -> Result<(), CliError> {
@@ -146,7 +178,12 @@ impl<W: Write> Player<W> {
             self.now = Some(until);
             return Ok(());
         };
-        while let Some(due) = self.desk.next_due().map(|due| due.max(now)).filter(|due| *due <= until) {
+        while let Some(due) = self
+            .desk
+            .next_due()
+            .map(|due| due.max(now))
+            .filter(|due| *due <= until)
+        {
             let turn = self.desk.tick(due);
             if turn.records.is_empty() {
                 break;
@@ -159,11 +196,19 @@ impl<W: Write> Player<W> {
     }
 
     fn print(&mut self, turn: &Turn, line: Option<&Line>) -> Result<(), CliError> {
-        if self.json { self.print_json(turn, line) } else { self.print_talk(turn, line) }
+        if self.json {
+            self.print_json(turn, line)
+        } else {
+            self.print_talk(turn, line)
+        }
     }
 
     fn print_json(&mut self, turn: &Turn, line: Option<&Line>) -> Result<(), CliError> {
-        if line.is_none() && turn.outgoing.is_empty() && turn.findings.is_empty() && turn.tasks.is_empty() {
+        if line.is_none()
+            && turn.outgoing.is_empty()
+            && turn.findings.is_empty()
+            && turn.tasks.is_empty()
+        {
             return Ok(());
         }
         let findings: Vec<Value> = turn
@@ -171,14 +216,21 @@ impl<W: Write> Player<W> {
             .iter()
             .map(|f| json!({"unit": f.unit, "id": f.id, "level": f.level, "urgency": f.urgency, "facts": f.facts.to_json()}))
             .collect();
-        let out: Vec<Value> = turn.outgoing.iter().map(|o| json!({"to": o.to, "text": o.text.text()})).collect();
+        let out: Vec<Value> = turn
+            .outgoing
+            .iter()
+            .map(|o| json!({"to": o.to, "text": o.text.text()}))
+            .collect();
         let tasks: Vec<Value> = turn
             .tasks
             .iter()
             .map(|t| json!({"id": t.id, "unit": t.unit, "kind": t.kind, "due": self.time(t.due), "state": t.state.code()}))
             .collect();
-        let forecast: serde_json::Map<String, Value> =
-            turn.forecast.iter().map(|(unit, outlook)| (unit.to_string(), self.outlook(outlook))).collect();
+        let forecast: serde_json::Map<String, Value> = turn
+            .forecast
+            .iter()
+            .map(|(unit, outlook)| (unit.to_string(), self.outlook(outlook)))
+            .collect();
         let object = json!({
             "at": line.map_or_else(|| self.rfc3339(turn.at), |line| line.at.clone()),
             "from": turn.from,
@@ -195,12 +247,29 @@ impl<W: Write> Player<W> {
     fn print_talk(&mut self, turn: &Turn, line: Option<&Line>) -> Result<(), CliError> {
         let clock = turn.at.with_timezone(&self.zone).format("%H:%M");
         if let Some(line) = line {
-            writeln!(self.out, "{clock} {}> {}", line.from, line.text.replace('\n', "\n    "))?;
+            writeln!(
+                self.out,
+                "{clock} {}> {}",
+                line.from,
+                line.text.replace('\n', "\n    ")
+            )?;
         }
         for message in &turn.outgoing {
-            let to = if turn.from.as_deref() == Some(message.to.as_str()) { String::new() } else { format!(" to {}", message.to) };
-            let clock = if line.is_none() { format!("{clock} ") } else { String::new() };
-            writeln!(self.out, "{clock}bot{to}> {}", message.text.text().replace('\n', "\n     "))?;
+            let to = if turn.from.as_deref() == Some(message.to.as_str()) {
+                String::new()
+            } else {
+                format!(" to {}", message.to)
+            };
+            let clock = if line.is_none() {
+                format!("{clock} ")
+            } else {
+                String::new()
+            };
+            writeln!(
+                self.out,
+                "{clock}bot{to}> {}",
+                message.text.text().replace('\n', "\n     ")
+            )?;
         }
         if line.is_some() || !turn.outgoing.is_empty() {
             writeln!(self.out)?;
@@ -209,8 +278,14 @@ impl<W: Write> Player<W> {
     }
 
     fn outlook(&self, outlook: &Outlook) -> Value {
-        let mut object = outlook.waste.as_ref().map_or_else(|| json!({}), |tank| self.tank(tank));
-        object["fresh"] = outlook.fresh.as_ref().map_or(Value::Null, |tank| self.tank(tank));
+        let mut object = outlook
+            .waste
+            .as_ref()
+            .map_or_else(|| json!({}), |tank| self.tank(tank));
+        object["fresh"] = outlook
+            .fresh
+            .as_ref()
+            .map_or(Value::Null, |tank| self.tank(tank));
         object["battery"] = outlook.battery.as_ref().map_or(Value::Null, |battery| {
             json!({
                 "limit_pct": BATTERY_LIMIT_PCT,
@@ -236,7 +311,8 @@ impl<W: Write> Player<W> {
     }
 
     fn rfc3339(&self, at: DateTime<Utc>) -> String {
-        at.with_timezone(&self.zone).to_rfc3339_opts(chrono::SecondsFormat::Secs, false)
+        at.with_timezone(&self.zone)
+            .to_rfc3339_opts(chrono::SecondsFormat::Secs, false)
     }
 }
 

@@ -7,8 +7,7 @@ use super::receive::Hearing;
 use super::situate::Case;
 use crate::finding::Finding;
 use crate::fleet::Role;
-use crate::heard::{Entry, Fault, ReadingKey};
-use crate::reply::{Arg, DigestRow, Voice, digest};
+use crate::reply::{DigestRow, digest};
 use crate::situation::Occasion;
 
 /// A unit nobody said a word about for this long, and at no job, is left out.
@@ -21,7 +20,9 @@ pub(super) fn tell(hearing: &Hearing<'_>, reply: &mut Reply<'_>) {
     let mut cases: Vec<(Case, Vec<Finding>)> = Vec::new();
     for unit in fleet.trailers.keys() {
         let known = hearing.desk.book.unit(unit);
-        let fresh = known.and_then(|kept| kept.newest()).is_some_and(|newest| now - newest <= STALE);
+        let fresh = known
+            .and_then(|kept| kept.newest())
+            .is_some_and(|newest| now - newest <= STALE);
         if !fresh && fleet.job_of(unit, now, None).is_none() {
             continue;
         }
@@ -35,12 +36,19 @@ pub(super) fn tell(hearing: &Hearing<'_>, reply: &mut Reply<'_>) {
         .iter()
         .zip(&places)
         .map(|((case, findings), place)| {
-            let due = hearing.desk.book.tasks().open_on(&case.unit).filter_map(|task| Some((task.kind, task.due?)));
+            let due = hearing
+                .desk
+                .book
+                .tasks()
+                .open_on(&case.unit)
+                .filter_map(|task| Some((task.kind, task.due?)));
             DigestRow {
                 unit: &case.unit,
                 site: place.as_deref(),
                 stage: case.now.stage(),
-                worst: findings.first().map(|finding| (finding.id, finding.level, finding.urgency)),
+                worst: findings
+                    .first()
+                    .map(|finding| (finding.id, finding.level, finding.urgency)),
                 more: findings.len().saturating_sub(1),
                 due: due.min_by_key(|(_, due)| *due),
                 last_word: case.now.last_word.as_ref().map(|word| word.at),
@@ -56,48 +64,6 @@ pub(super) fn tell(hearing: &Hearing<'_>, reply: &mut Reply<'_>) {
         }
     }
 }
-
-/// Says where a unit stands and what was last read there.
-pub(super) fn status_line(voice: &Voice<'_>, case: &Case) -> String {
-    let stage = voice.stage(case.now.stage());
-    let unit = case.unit.as_str();
-    let mut entry = Entry::default();
-    for key in SHOWN {
-        if let Some(value) = case.now.value_since(*key, case.at - TimeDelta::hours(24)) {
-            entry.readings.set(*key, value);
-        }
-    }
-    entry.faults = case.now.faults.keys().copied().collect::<Vec<Fault>>();
-    let what = voice.readings(&entry, case.spec());
-    let mut args: Vec<(&str, Arg<'_>)> = vec![("unit", unit.into()), ("stage", stage.into())];
-    let place = case.place();
-    let mut key = String::from("status");
-    if let Some(place) = &place {
-        key.push_str("-site");
-        args.push(("site", place.as_str().into()));
-    }
-    let mut text = voice.say(&key, &args);
-    if let Some(word) = &case.now.last_word {
-        let who = voice.person(&word.from).into_owned();
-        let age = voice.age(word.at);
-        text.push(' ');
-        text.push_str(&voice.say("status-last-word", &[("who", who.into()), ("age", age.into())]));
-    } else {
-        text.push(' ');
-        text.push_str(&voice.word("status-no-word"));
-    }
-    if !what.is_empty() {
-        text.push('\n');
-        text.push_str(&voice.say("status-readings", &[("what", what.into())]));
-    }
-    text
-}
-
-/// The readings worth saying when somebody asks how a unit stands.
-const SHOWN: &[ReadingKey] = &[
-    ReadingKey::PressurePsi, ReadingKey::WastePct, ReadingKey::WasteGal, ReadingKey::FreshPct, ReadingKey::FreshGal,
-    ReadingKey::AirF, ReadingKey::Volts, ReadingKey::BatteryV, ReadingKey::BatteryPct, ReadingKey::Cords, ReadingKey::Guests,
-];
 
 /// Returns the code of a role.
 pub(super) fn role_code(role: Role) -> &'static str {

@@ -46,7 +46,11 @@ impl Default for Desk {
 impl Desk {
     /// Sets up a desk over a book.
     pub fn new(book: Book) -> Self {
-        Desk { book, reader: Reader::new(), replies: Replies::new() }
+        Desk {
+            book,
+            reader: Reader::new(),
+            replies: Replies::new(),
+        }
     }
 
     /// Returns what is known.
@@ -78,8 +82,16 @@ impl Desk {
 
     /// Makes the turn that loads a fleet.
     pub fn load(&self, at: DateTime<Utc>, digest: &str, fleet: Fleet) -> Turn {
-        let record = Record::Fleet { at, digest: digest.to_owned(), fleet: Box::new(fleet) };
-        Turn { at, records: vec![record], ..Turn::empty(at) }
+        let record = Record::Fleet {
+            at,
+            digest: digest.to_owned(),
+            fleet: Box::new(fleet),
+        };
+        Turn {
+            at,
+            records: vec![record],
+            ..Turn::empty(at)
+        }
     }
 
     /// Returns the fleet in force at `at`; an empty one before any was loaded.
@@ -92,7 +104,11 @@ impl Desk {
         let fleet = self.book.fleet()?;
         match sender {
             Sender::Crew(id) => fleet.crew.get(id).cloned(),
-            Sender::ChatUser(user) => fleet.crew.values().find(|member| member.chat_user == Some(*user)).cloned(),
+            Sender::ChatUser(user) => fleet
+                .crew
+                .values()
+                .find(|member| member.chat_user == Some(*user))
+                .cloned(),
         }
     }
 
@@ -105,7 +121,13 @@ impl Desk {
         now: DateTime<Utc>,
     ) -> Voice<'a> {
         let known = self.book.talk(&member.id).and_then(|talk| talk.language);
-        let language = member.language.or(written).or(known).unwrap_or(fleet.language);
-        self.replies.voice(language, fleet.style, fleet.time_zone, now).naming(fleet)
+        let language = member
+            .language
+            .or(written)
+            .or(known)
+            .unwrap_or(fleet.language);
+        self.replies
+            .voice(language, fleet.style, fleet.time_zone, now)
+            .naming(fleet)
     }
 }

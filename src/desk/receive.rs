@@ -12,7 +12,7 @@ use super::settle::{self, Answered, LATE, Settled};
 use super::situate::Case;
 use super::tasks::{Board, kind_of};
 use super::{Desk, answer, watch};
-use crate::book::{Message, Personal, Record, Report, Unread};
+use crate::book::{Message, Personal, Record, Report, UnitState, Unread};
 use crate::dialogue::{About, Question, Talk};
 use crate::finding::{FindingId, TaskKind};
 use crate::fleet::{CrewMember, Fleet};
@@ -82,9 +82,14 @@ impl Hearing<'_> {
         }
         reply.findings.append(&mut settled.findings);
         reply.findings.sort_by_key(|finding| finding.order());
-        let leads: BTreeMap<UnitName, TimeDelta> = cases.iter().map(|case| (case.unit.clone(), lead(case))).collect();
+        let leads: BTreeMap<UnitName, TimeDelta> = cases
+            .iter()
+            .map(|case| (case.unit.clone(), lead(case)))
+            .collect();
         let findings = std::mem::take(&mut reply.findings);
-        reply.board.open_for(&findings, |unit| leads.get(unit).copied().unwrap_or_default());
+        reply.board.open_for(&findings, |unit| {
+            leads.get(unit).copied().unwrap_or_default()
+        });
         reply.findings = findings;
         self.plan(&mut reply, &cases, &mut records);
         watch::hits(&self, &cases, &mut reply, &mut records);
@@ -93,7 +98,7 @@ impl Hearing<'_> {
             command::obey(&self, &order, &mut reply, &mut records);
         }
         if let Some(ask) = self.heard.ask.clone() {
-            answer::ask(&self, &ask, &mut reply, &mut records);
+            answer::ask(&self, &settled, &ask, &mut reply, &mut records);
         }
         let talk = self.talk_after(&settled, &mut reply);
         self.finish(settled, cases, reply, records, talk)
@@ -101,12 +106,18 @@ impl Hearing<'_> {
 
     /// Returns the voice the sender is answered in.
     pub(super) fn voice(&self) -> crate::reply::Voice<'_> {
-        self.desk.voice_for(self.member, self.heard.language, &self.fleet, self.now)
+        self.desk
+            .voice_for(self.member, self.heard.language, &self.fleet, self.now)
     }
 
     /// Returns the state of a trailer after what this message reports on it, if it reports on it at all.
     pub(super) fn reported(&self, unit: &UnitName, settled: &Settled) -> Option<UnitState> {
-        let told = || settled.reports.iter().filter(move |(other, ..)| other == unit);
+        let told = || {
+            settled
+                .reports
+                .iter()
+                .filter(move |(other, ..)| other == unit)
+        };
         told().next()?;
         let kept = self.desk.book.unit(unit).cloned().unwrap_or_default();
         Some(kept.preview(&self.member.id, told().map(|(_, at, entry)| (*at, entry))))
@@ -119,12 +130,17 @@ impl Hearing<'_> {
 
     fn settle(&mut self) -> Settled {
         let at = self.inbound.at;
-        if self.heard.entries.is_empty() && self.heard.ask.is_none() && self.heard.command.is_none() {
+        if self.heard.entries.is_empty() && self.heard.ask.is_none() && self.heard.command.is_none()
+        {
             match settle::answered(&self.heard, self.text, &self.talk, &self.fleet, at) {
                 Some(Answered::Report(entry, told)) => {
-                    self.heard = Heard { entries: vec![entry], ..Heard::default() };
+                    self.heard = Heard {
+                        entries: vec![entry],
+                        ..Heard::default()
+                    };
                     self.talk.question = None;
-                    let mut settled = settle::settle(&self.heard, &self.fleet, Some(&self.talk), at);
+                    let mut settled =
+                        settle::settle(&self.heard, &self.fleet, Some(&self.talk), at);
                     settled.reports.iter_mut().for_each(|(_, at, _)| *at = told);
                     return settled;
                 }
@@ -136,7 +152,8 @@ impl Hearing<'_> {
                         }
                         self.heard = reread;
                         self.talk.question = None;
-                        let mut settled = settle::settle(&self.heard, &self.fleet, Some(&self.talk), at);
+                        let mut settled =
+                            settle::settle(&self.heard, &self.fleet, Some(&self.talk), at);
                         settled.reports.iter_mut().for_each(|(_, at, _)| *at = told);
                         return settled;
                     }
@@ -149,10 +166,26 @@ impl Hearing<'_> {
 
     /// Returns every trailer this message bears on: reported on, asked about or planned for.
     fn units(&self, settled: &Settled) -> BTreeSet<UnitName> {
-        let asked = self.heard.ask.as_ref().and_then(|ask| answer::unit_of(self, ask));
-        let planned = self.heard.plans.iter().filter_map(|plan| plan.unit.as_ref());
-        let named = planned.filter_map(|name| settle::known(&self.fleet, name)).cloned();
-        settled.reports.iter().map(|(unit, ..)| unit.clone()).chain(asked).chain(named).collect()
+        let asked = self
+            .heard
+            .ask
+            .as_ref()
+            .and_then(|ask| answer::unit_of(self, ask));
+        let planned = self
+            .heard
+            .plans
+            .iter()
+            .filter_map(|plan| plan.unit.as_ref());
+        let named = planned
+            .filter_map(|name| settle::known(&self.fleet, name))
+            .cloned();
+        settled
+            .reports
+            .iter()
+            .map(|(unit, ..)| unit.clone())
+            .chain(asked)
+            .chain(named)
+            .collect()
     }
 
     fn board(&self, units: &BTreeSet<UnitName>) -> Board {
@@ -165,7 +198,12 @@ impl Hearing<'_> {
         if matches!(self.heard.ask, Some(Ask::Undo)) || self.inbound.replaces.is_some() {
             tasks = self.desk.book.tasks().clone();
         }
-        Board::new(tasks, self.now, &self.member.id, Some(self.inbound.key.clone()))
+        Board::new(
+            tasks,
+            self.now,
+            &self.member.id,
+            Some(self.inbound.key.clone()),
+        )
     }
 
     /// Opens a case for each trailer that is reported on, in the order told.
@@ -176,11 +214,20 @@ impl Hearing<'_> {
                 units.push(unit);
             }
         }
-        units.into_iter().map(|unit| self.case(unit, settled)).collect()
+        units
+            .into_iter()
+            .map(|unit| self.case(unit, settled))
+            .collect()
     }
 
     fn case(&self, unit: &UnitName, settled: &Settled) -> Case {
-        let told = || settled.reports.iter().filter(move |(other, ..)| other == unit).map(|(_, at, entry)| (*at, entry));
+        let told = || {
+            settled
+                .reports
+                .iter()
+                .filter(move |(other, ..)| other == unit)
+                .map(|(_, at, entry)| (*at, entry))
+        };
         let first = told().map(|(at, _)| at).min().unwrap_or(self.inbound.at);
         let kept = self.desk.book.unit(unit).cloned().unwrap_or_default();
         let kept = match &self.inbound.replaces {
@@ -199,40 +246,76 @@ impl Hearing<'_> {
         }
         let plans = self.plans_for(unit);
         // what was said later than this message already stands: judge at the latest word
-        let at = kept.newest().map_or(self.now, |newest| newest.max(self.now));
-        Case::new(self.desk, &self.fleet, unit, at, (before, now), report, plans, Occasion::Report)
+        let at = kept
+            .newest()
+            .map_or(self.now, |newest| newest.max(self.now));
+        Case::new(
+            self.desk,
+            &self.fleet,
+            unit,
+            at,
+            (before, now),
+            report,
+            plans,
+            Occasion::Report,
+        )
     }
 
     pub(super) fn plans_for(&self, unit: &UnitName) -> Vec<Plan> {
-        let here = |plan: &&Plan| plan.unit.as_ref().is_some_and(|name| settle::known(&self.fleet, name) == Some(unit));
+        let here = |plan: &&Plan| {
+            plan.unit
+                .as_ref()
+                .is_some_and(|name| settle::known(&self.fleet, name) == Some(unit))
+        };
         self.heard.plans.iter().filter(here).cloned().collect()
     }
 
     /// Answers requests: opens or confirms the task each asks for.
     fn plan(&self, reply: &mut Reply<'_>, cases: &[Case], records: &mut Vec<Record>) {
         for plan in &self.heard.plans {
-            let named = plan.unit.clone().or_else(|| self.talk.unit_at(self.inbound.at).cloned());
-            let unit = named.as_ref().and_then(|name| settle::known(&self.fleet, name)).cloned();
+            let named = plan
+                .unit
+                .clone()
+                .or_else(|| self.talk.unit_at(self.inbound.at).cloned());
+            let unit = named
+                .as_ref()
+                .and_then(|name| settle::known(&self.fleet, name))
+                .cloned();
             match (&plan.kind, unit) {
                 (PlanKind::Need { need, by }, Some(unit)) => {
                     let opened;
                     let case = match cases.iter().find(|case| case.unit == unit) {
                         Some(case) => case,
                         None => {
-                            opened = Case::standing(self.desk, &self.fleet, &unit, self.now, Occasion::Report);
+                            opened = Case::standing(
+                                self.desk,
+                                &self.fleet,
+                                &unit,
+                                self.now,
+                                Occasion::Report,
+                            );
                             &opened
                         }
                     };
                     let kind = kind_of(*need);
                     let zone = case.job().map_or(self.fleet.time_zone, |job| job.time_zone);
-                    let wanted = by.as_deref().and_then(|clock| super::when::next(clock, self.now, zone));
-                    let forecast = (kind == TaskKind::PumpOut).then(|| case.outlook.waste.as_ref()?.p10).flatten();
-                    let (id, new) = reply.board.open(&unit, kind, wanted.or(forecast), lead(case), None);
+                    let wanted = by
+                        .as_deref()
+                        .and_then(|clock| super::when::next(clock, self.now, zone));
+                    let forecast = (kind == TaskKind::PumpOut)
+                        .then(|| case.outlook.waste.as_ref()?.p10)
+                        .flatten();
+                    let (id, new) =
+                        reply
+                            .board
+                            .open(&unit, kind, wanted.or(forecast), lead(case), None);
                     reply.wanted(id, new);
                 }
                 (PlanKind::Need { .. } | PlanKind::Watch { .. }, None) => {
                     if let Some(name) = named {
-                        reply.findings.push(settle::unknown_unit(&self.fleet, &name));
+                        reply
+                            .findings
+                            .push(settle::unknown_unit(&self.fleet, &name));
                     } else {
                         reply.which_unit_for_plan(&plan.text);
                     }
@@ -250,8 +333,16 @@ impl Hearing<'_> {
     fn talk_after(&self, settled: &Settled, reply: &mut Reply<'_>) -> Talk {
         let mut talk = self.talk.clone();
         let at = self.inbound.at;
-        let asked = self.heard.ask.as_ref().and_then(|ask| answer::unit_of(self, ask));
-        let last = settled.reports.last().map(|(unit, ..)| unit.clone()).or(asked);
+        let asked = self
+            .heard
+            .ask
+            .as_ref()
+            .and_then(|ask| answer::unit_of(self, ask));
+        let last = settled
+            .reports
+            .last()
+            .map(|(unit, ..)| unit.clone())
+            .or(asked);
         if let Some(unit) = last {
             talk.unit = Some((unit, at));
         }
@@ -264,22 +355,43 @@ impl Hearing<'_> {
         let question = match (&settled.homeless, self.heard.unclear.as_slice()) {
             (Some(entry), _) => {
                 let likely = self.likely_units();
-                let about = About::WhichUnit { entry: entry.clone(), at, likely };
+                let about = About::WhichUnit {
+                    entry: entry.clone(),
+                    at,
+                    likely,
+                };
                 Some(about)
             }
             (None, [Remark { text, .. }]) if text.chars().any(|c| c.is_ascii_digit()) => {
                 let unit = talk.unit.as_ref().map(|(unit, _)| unit.clone());
-                Some(About::WhatValue { unit, number: 0.0, text: text.clone(), at })
+                Some(About::WhatValue {
+                    unit,
+                    number: 0.0,
+                    text: text.clone(),
+                    at,
+                })
             }
             _ => reply.question_about(),
         };
-        let answered = !settled.reports.is_empty() || self.heard.ask.is_some() || self.heard.command.is_some();
+        let answered =
+            !settled.reports.is_empty() || self.heard.ask.is_some() || self.heard.command.is_some();
         match question {
-            Some(about) => talk.question = Some(Question { asked: self.now, about }),
+            Some(about) => {
+                talk.question = Some(Question {
+                    asked: self.now,
+                    about,
+                })
+            }
             None if answered => talk.question = None,
             None => {}
         }
-        reply.ask_back(self, settled, talk.question.as_ref().filter(|question| question.asked == self.now));
+        reply.ask_back(
+            self,
+            settled,
+            talk.question
+                .as_ref()
+                .filter(|question| question.asked == self.now),
+        );
         talk
     }
 
@@ -287,26 +399,55 @@ impl Hearing<'_> {
     pub(super) fn likely_units(&self) -> Vec<UnitName> {
         let mut likely: Vec<UnitName> = Vec::new();
         for sent in self.desk.book.sent(&self.member.id).iter().rev() {
-            likely.extend(sent.units.iter().filter(|unit| !likely.contains(unit)).cloned().collect::<Vec<_>>());
+            likely.extend(
+                sent.units
+                    .iter()
+                    .filter(|unit| !likely.contains(unit))
+                    .cloned()
+                    .collect::<Vec<_>>(),
+            );
         }
         if likely.is_empty() {
             let now = self.now;
-            let jobs = self.fleet.jobs.iter().filter(|job| job.from - TimeDelta::hours(24) <= now && now <= job.to);
+            let jobs = self
+                .fleet
+                .jobs
+                .iter()
+                .filter(|job| job.from - TimeDelta::hours(24) <= now && now <= job.to);
             likely.extend(jobs.flat_map(|job| job.trailers.iter().cloned()).take(4));
         }
         likely.truncate(4);
         likely
     }
 
-    fn finish(self, settled: Settled, cases: Vec<Case>, reply: Reply<'_>, mut records: Vec<Record>, talk: Talk) -> Turn {
+    fn finish(
+        &self,
+        settled: Settled,
+        cases: Vec<Case>,
+        reply: Reply<'_>,
+        mut records: Vec<Record>,
+        talk: Talk,
+    ) -> Turn {
         let at = self.inbound.at;
-        let finished = reply.finish(&self, &settled, &cases);
+        let finished = reply.finish(self, &settled, &cases);
         let reports = settled.reports.into_iter().map(|(unit, at, entry)| {
-            let too_old = self.desk.book.unit(&unit).is_some_and(|kept| kept.too_old(at));
-            Report { unit, at, entry, too_old }
+            let too_old = self
+                .desk
+                .book
+                .unit(&unit)
+                .is_some_and(|kept| kept.too_old(at));
+            Report {
+                unit,
+                at,
+                entry,
+                too_old,
+            }
         });
         let unread = |remarks: &[Remark]| -> Vec<Unread> {
-            let personal = |remark: &Remark| Unread { text: Personal::new(&remark.text), why: remark.why.clone() };
+            let personal = |remark: &Remark| Unread {
+                text: Personal::new(&remark.text),
+                why: remark.why.clone(),
+            };
             remarks.iter().map(personal).collect()
         };
         let message = Message {
@@ -330,7 +471,10 @@ impl Hearing<'_> {
         turn.records.append(&mut records);
         turn.records.extend(finished.task_records);
         if self.desk.book.talk(&self.member.id) != Some(&talk) {
-            turn.records.push(Record::Talk { who: self.member.id.clone(), talk: Box::new(talk) });
+            turn.records.push(Record::Talk {
+                who: self.member.id.clone(),
+                talk: Box::new(talk),
+            });
         }
         if !finished.text.is_empty() {
             turn.outgoing.push(Outgoing {
@@ -343,7 +487,7 @@ impl Hearing<'_> {
         }
         turn.outgoing.extend(finished.others);
         turn.findings = finished.findings;
-        turn.heard = Some(self.heard);
+        turn.heard = Some(self.heard.clone());
         turn
     }
 }

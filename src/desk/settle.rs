@@ -27,7 +27,12 @@ pub(super) struct Settled {
 }
 
 /// Settles the entries of a message written at `at`.
-pub(super) fn settle(heard: &Heard, fleet: &Fleet, talk: Option<&Talk>, at: DateTime<Utc>) -> Settled {
+pub(super) fn settle(
+    heard: &Heard,
+    fleet: &Fleet,
+    talk: Option<&Talk>,
+    at: DateTime<Utc>,
+) -> Settled {
     let mut settled = Settled::default();
     for entry in &heard.entries {
         let unit = match &entry.unit {
@@ -50,8 +55,14 @@ pub(super) fn settle(heard: &Heard, fleet: &Fleet, talk: Option<&Talk>, at: Date
                 }
             },
         };
-        let zone = fleet.job_of(&unit, at, None).map_or(fleet.time_zone, |job| job.time_zone);
-        let told = match entry.when.as_deref().map(|text| (text, when::instant(text, at, zone))) {
+        let zone = fleet
+            .job_of(&unit, at, None)
+            .map_or(fleet.time_zone, |job| job.time_zone);
+        let told = match entry
+            .when
+            .as_deref()
+            .map(|text| (text, when::instant(text, at, zone)))
+        {
             None => at,
             Some((_, Some(earlier))) => earlier,
             Some((text, None)) => {
@@ -62,7 +73,9 @@ pub(super) fn settle(heard: &Heard, fleet: &Fleet, talk: Option<&Talk>, at: Date
         let mut entry = entry.clone();
         entry.unit = Some(unit.clone());
         if let Some(spec) = fleet.trailers.get(&unit) {
-            settled.findings.extend(take_out_impossible(spec, &mut entry));
+            settled
+                .findings
+                .extend(take_out_impossible(spec, &mut entry));
         }
         if !entry.is_empty() {
             settled.reports.push((unit, told, entry));
@@ -76,9 +89,17 @@ pub(super) fn known<'a>(fleet: &'a Fleet, name: &UnitName) -> Option<&'a UnitNam
     if let Some((unit, _)) = fleet.trailers.get_key_value(name) {
         return Some(unit);
     }
-    let plain = |name: &str| name.trim_start_matches('0').chars().filter(|c| c.is_alphanumeric()).collect::<String>();
+    let plain = |name: &str| {
+        name.trim_start_matches('0')
+            .chars()
+            .filter(|c| c.is_alphanumeric())
+            .collect::<String>()
+    };
     let wanted = plain(name.as_str());
-    let mut alike = fleet.trailers.keys().filter(|unit| plain(unit.as_str()) == wanted);
+    let mut alike = fleet
+        .trailers
+        .keys()
+        .filter(|unit| plain(unit.as_str()) == wanted);
     match (alike.next(), alike.next()) {
         (Some(unit), None) => Some(unit),
         _ => None,
@@ -87,14 +108,36 @@ pub(super) fn known<'a>(fleet: &'a Fleet, name: &UnitName) -> Option<&'a UnitNam
 
 /// Makes the finding about a name that no trailer bears.
 pub(super) fn unknown_unit(fleet: &Fleet, name: &UnitName) -> Finding {
-    let near: Vec<&str> = fleet.nearest_units(name).into_iter().take(3).map(UnitName::as_str).collect();
-    let facts = Facts::new().text("name", name.as_str(), Origin::Read).text("near", near.join(", "), Origin::Spec);
-    let finding = Finding::new(FindingId::DeskUnknownUnit, Level::Notice, Urgency::Now, facts);
-    if near.is_empty() { finding.says("desk-unknown-unit-alone") } else { finding }
+    let near: Vec<&str> = fleet
+        .nearest_units(name.as_str())
+        .into_iter()
+        .take(3)
+        .map(UnitName::as_str)
+        .collect();
+    let facts = Facts::new().text("name", name.as_str(), Origin::Read).text(
+        "near",
+        near.join(", "),
+        Origin::Spec,
+    );
+    let finding = Finding::new(
+        FindingId::DeskUnknownUnit,
+        Level::Notice,
+        Urgency::Now,
+        facts,
+    );
+    if near.is_empty() {
+        finding.says("desk-unknown-unit-alone")
+    } else {
+        finding
+    }
 }
 
 /// Returns the one trailer that a message without a name means: the only one it names, or the sender's last.
-fn context<'a>(heard: &'a Heard, talk: Option<&'a Talk>, at: DateTime<Utc>) -> Option<&'a UnitName> {
+fn context<'a>(
+    heard: &'a Heard,
+    talk: Option<&'a Talk>,
+    at: DateTime<Utc>,
+) -> Option<&'a UnitName> {
     match heard.named.as_slice() {
         [] => talk.and_then(|talk| talk.unit_at(at)),
         [one] if heard.entries.len() == 1 => Some(one),
@@ -108,11 +151,18 @@ pub(super) fn merge(into: &mut Entry, from: &Entry) {
     into.events.extend(&from.events);
     into.faults.extend(&from.faults);
     into.cleared.extend(&from.cleared);
-    into.readings.values.extend(from.readings.values.iter().map(|(key, value)| (*key, *value)));
+    into.readings.values.extend(
+        from.readings
+            .values
+            .iter()
+            .map(|(key, value)| (*key, *value)),
+    );
     into.readings.amps.extend(&from.readings.amps);
     into.readings.taps = into.readings.taps.or(from.readings.taps);
     if into.readings.circuits_live.is_none() {
-        into.readings.circuits_live.clone_from(&from.readings.circuits_live);
+        into.readings
+            .circuits_live
+            .clone_from(&from.readings.circuits_live);
     }
 }
 
@@ -126,9 +176,15 @@ fn take_out_impossible(spec: &Trailer, entry: &mut Entry) -> Vec<Finding> {
         (ReadingKey::FreshGal, spec.fresh_gal * 1.05, "fresh"),
     ];
     for (key, limit, what) in limits {
-        let Some(value) = entry.readings.value(key).filter(|value| *value > limit) else { continue };
+        let Some(value) = entry.readings.value(key).filter(|value| *value > limit) else {
+            continue;
+        };
         entry.readings.values.remove(&key);
-        let capacity = if key == ReadingKey::FreshGal { spec.fresh_gal } else { spec.waste_gal };
+        let capacity = if key == ReadingKey::FreshGal {
+            spec.fresh_gal
+        } else {
+            spec.waste_gal
+        };
         let facts = Facts::new()
             .read("value", value, Measure::Gal)
             .spec("limit", capacity, Measure::Gal)
@@ -137,7 +193,9 @@ fn take_out_impossible(spec: &Trailer, entry: &mut Entry) -> Vec<Finding> {
     }
     let circuits = spec.circuits.len() as u8;
     entry.readings.amps.retain(|current| {
-        let Some(circuit) = current.circuit.filter(|circuit| *circuit > circuits) else { return true };
+        let Some(circuit) = current.circuit.filter(|circuit| *circuit > circuits) else {
+            return true;
+        };
         let facts = Facts::new()
             .read("circuit", f64::from(circuit), Measure::Count)
             .spec("limit", f64::from(circuits), Measure::Count)
@@ -149,7 +207,13 @@ fn take_out_impossible(spec: &Trailer, entry: &mut Entry) -> Vec<Finding> {
 }
 
 fn implausible(unit: &UnitName, facts: Facts, action: &'static str) -> Finding {
-    let mut finding = Finding::new(FindingId::DeskImplausible, Level::Notice, Urgency::Now, facts).says(action);
+    let mut finding = Finding::new(
+        FindingId::DeskImplausible,
+        Level::Notice,
+        Urgency::Now,
+        facts,
+    )
+    .says(action);
     finding.unit = Some(unit.clone());
     finding
 }
@@ -163,18 +227,36 @@ pub(super) enum Answered {
 }
 
 /// Holds a bare message against the question that waits for an answer.
-pub(super) fn answered(heard: &Heard, text: &str, talk: &Talk, fleet: &Fleet, at: DateTime<Utc>) -> Option<Answered> {
+pub(super) fn answered(
+    heard: &Heard,
+    text: &str,
+    talk: &Talk,
+    fleet: &Fleet,
+    at: DateTime<Utc>,
+) -> Option<Answered> {
     let question = talk.question_at(at)?;
     let answer = heard.answer.as_ref()?;
     match &question.about {
         About::WhichUnit { entry, at, .. } => {
-            let number = answer.number.filter(|number| number.fract() == 0.0).map(|number| UnitName::new(&format!("{number:.0}")));
-            let unit = answer.unit.clone().or(number).and_then(|name| known(fleet, &name).cloned())?;
+            let number = answer
+                .number
+                .filter(|number| number.fract() == 0.0)
+                .map(|number| UnitName::new(&format!("{number:.0}")));
+            let unit = answer
+                .unit
+                .clone()
+                .or(number)
+                .and_then(|name| known(fleet, &name).cloned())?;
             let mut entry = entry.clone();
             entry.unit = Some(unit);
             Some(Answered::Report(entry, *at))
         }
-        About::WhatValue { unit, text: asked, at, .. } => {
+        About::WhatValue {
+            unit,
+            text: asked,
+            at,
+            ..
+        } => {
             let told = answer.measure.is_some() || answer.noun.is_some();
             told.then(|| Answered::Reread(format!("{asked} {text}"), unit.clone(), *at))
         }

@@ -30,9 +30,28 @@ pub(super) struct Case {
 
 impl Case {
     /// Opens the case of a trailer as it stands, with nothing new reported.
-    pub(super) fn standing(desk: &Desk, fleet: &Arc<Fleet>, unit: &UnitName, at: DateTime<Utc>, occasion: Occasion) -> Case {
-        let state = desk.book.unit(unit).map(|unit| unit.state().clone()).unwrap_or_default();
-        Case::new(desk, fleet, unit, at, (state.clone(), state), Entry::default(), Vec::new(), occasion)
+    pub(super) fn standing(
+        desk: &Desk,
+        fleet: &Arc<Fleet>,
+        unit: &UnitName,
+        at: DateTime<Utc>,
+        occasion: Occasion,
+    ) -> Case {
+        let state = desk
+            .book
+            .unit(unit)
+            .map(|unit| unit.state().clone())
+            .unwrap_or_default();
+        Case::new(
+            desk,
+            fleet,
+            unit,
+            at,
+            (state.clone(), state),
+            Entry::default(),
+            Vec::new(),
+            occasion,
+        )
     }
 
     /// Opens the case of a trailer after a report.
@@ -83,8 +102,14 @@ impl Case {
 
     /// Returns the job the trailer is at. Leaving with this very message still counts as being there.
     pub(super) fn job(&self) -> Option<&Job> {
-        let left = [Event::Left, Event::Returned].iter().filter_map(|event| self.before.when(*event)).max();
-        let back = self.before.when(Event::Arrived).or(self.now.when(Event::Arrived));
+        let left = [Event::Left, Event::Returned]
+            .iter()
+            .filter_map(|event| self.before.when(*event))
+            .max();
+        let back = self
+            .before
+            .when(Event::Arrived)
+            .or(self.now.when(Event::Arrived));
         let left = left.filter(|left| back.is_none_or(|back| back < *left));
         self.fleet.job_of(&self.unit, self.at, left)
     }
@@ -101,7 +126,9 @@ impl Case {
 
     /// Asks the rules.
     pub(super) fn findings(&self) -> Vec<Finding> {
-        let Some(spec) = self.spec() else { return Vec::new() };
+        let Some(spec) = self.spec() else {
+            return Vec::new();
+        };
         let situation = Situation {
             fleet: &self.fleet,
             spec,
@@ -126,10 +153,20 @@ impl Case {
 
     /// Collects the guest counts told since this job's set-up by any of its trailers.
     fn guests_told(&self, desk: &Desk) -> Vec<(DateTime<Utc>, f64)> {
-        let Some(job) = self.job() else { return Vec::new() };
+        let Some(job) = self.job() else {
+            return Vec::new();
+        };
         let set_up = job.from - chrono::TimeDelta::minutes((job.set_up_h * 60.0) as i64);
-        let others = job.trailers.iter().filter(|unit| **unit != self.unit).filter_map(|unit| desk.book.unit(unit));
-        let mut told: Vec<_> = others.flat_map(|unit| unit.state().guests.iter()).chain(&self.now.guests).copied().collect();
+        let others = job
+            .trailers
+            .iter()
+            .filter(|unit| **unit != self.unit)
+            .filter_map(|unit| desk.book.unit(unit));
+        let mut told: Vec<_> = others
+            .flat_map(|unit| unit.state().guests.iter())
+            .chain(&self.now.guests)
+            .copied()
+            .collect();
         told.retain(|(at, _)| *at >= set_up);
         told.sort_by_key(|(at, _)| *at);
         told

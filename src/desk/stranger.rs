@@ -11,11 +11,20 @@ pub(super) fn refuse(desk: &Desk, inbound: &Inbound) -> Turn {
         Sender::Crew(id) => id.clone(),
         Sender::ChatUser(user) => user.to_string(),
     };
-    let told = desk.book.refused(&who).is_some_and(|last| (inbound.received - last).num_hours() < 24);
-    turn.records.push(Record::Refused { at: inbound.received, who: Personal::new(who), answered: !told });
+    let told = desk
+        .book
+        .refused(&who)
+        .is_some_and(|last| (inbound.received - last).num_hours() < 24);
+    turn.records.push(Record::Refused {
+        at: inbound.received,
+        who: Personal::new(who),
+        answered: !told,
+    });
     if !told {
         let fleet = desk.fleet_at(inbound.at);
-        let voice = desk.replies.voice(fleet.language, fleet.style, fleet.time_zone, inbound.at);
+        let voice = desk
+            .replies
+            .voice(fleet.language, fleet.style, fleet.time_zone, inbound.at);
         turn.outgoing.push(Outgoing {
             to: String::new(),
             chat: inbound.chat,

@@ -24,8 +24,20 @@ pub(super) struct Board {
 }
 
 impl Board {
-    pub(super) fn new(tasks: Tasks, at: DateTime<Utc>, by: &str, cause: Option<MessageKey>) -> Self {
-        Board { tasks, at, by: by.to_owned(), cause, changes: Vec::new(), touched: BTreeSet::new() }
+    pub(super) fn new(
+        tasks: Tasks,
+        at: DateTime<Utc>,
+        by: &str,
+        cause: Option<MessageKey>,
+    ) -> Self {
+        Board {
+            tasks,
+            at,
+            by: by.to_owned(),
+            cause,
+            changes: Vec::new(),
+            touched: BTreeSet::new(),
+        }
     }
 
     /// Makes a change.
@@ -53,7 +65,9 @@ impl Board {
         finding: Option<FindingId>,
     ) -> (u32, bool) {
         let due = due.map(|due| due.max(self.at));
-        let call_by = due.filter(|_| kind == TaskKind::PumpOut).map(|due| (due - lead - SAFETY).max(self.at));
+        let call_by = due
+            .filter(|_| kind == TaskKind::PumpOut)
+            .map(|due| (due - lead - SAFETY).max(self.at));
         if let Some(task) = self.tasks.open_task(unit, kind) {
             let id = task.id;
             let moved = match (task.due, due) {
@@ -90,9 +104,15 @@ impl Board {
     /// Closes the open tasks that what was reported does.
     pub(super) fn close_by(&mut self, unit: &UnitName, entry: &Entry) {
         for kind in TaskKind::ALL {
-            let Some(task) = self.tasks.open_task(unit, *kind) else { continue };
+            let Some(task) = self.tasks.open_task(unit, *kind) else {
+                continue;
+            };
             if does(entry, *kind, task.finding) {
-                let change = TaskChange::Done { id: task.id, by: self.by.clone(), cause: self.cause.clone() };
+                let change = TaskChange::Done {
+                    id: task.id,
+                    by: self.by.clone(),
+                    cause: self.cause.clone(),
+                };
                 self.change(change);
             }
         }
@@ -100,9 +120,19 @@ impl Board {
 
     /// Takes back what a message did to tasks: what it opened is dropped, what it closed is open again.
     pub(super) fn revert(&mut self, key: &MessageKey) {
-        let opened: Vec<u32> = self.tasks.open().filter(|task| task.cause.as_ref() == Some(key)).map(|task| task.id).collect();
+        let opened: Vec<u32> = self
+            .tasks
+            .open()
+            .filter(|task| task.cause.as_ref() == Some(key))
+            .map(|task| task.id)
+            .collect();
         for id in opened {
-            self.change(TaskChange::Dropped { id, by: self.by.clone(), reason: "undo".into(), cause: self.cause.clone() });
+            self.change(TaskChange::Dropped {
+                id,
+                by: self.by.clone(),
+                reason: "undo".into(),
+                cause: self.cause.clone(),
+            });
         }
         let closed: Vec<u32> = self
             .tasks
@@ -142,7 +172,9 @@ impl Board {
     /// Returns the changes as records.
     pub(super) fn into_records(self) -> impl Iterator<Item = Record> {
         let at = self.at;
-        self.changes.into_iter().map(move |change| Record::Task { at, change })
+        self.changes
+            .into_iter()
+            .map(move |change| Record::Task { at, change })
     }
 }
 
@@ -172,6 +204,8 @@ fn does(entry: &Entry, kind: TaskKind, finding: Option<FindingId>) -> bool {
         TaskKind::Filter => says(Event::FilterServiced),
         TaskKind::Heater => says(Event::HeaterOn),
         TaskKind::CheckIn => !entry.is_empty(),
-        TaskKind::Repair | TaskKind::Electrician | TaskKind::Plumber | TaskKind::Other => entry.cleared.iter().any(fixed),
+        TaskKind::Repair | TaskKind::Electrician | TaskKind::Plumber | TaskKind::Other => {
+            entry.cleared.iter().any(fixed)
+        }
     }
 }

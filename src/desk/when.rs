@@ -20,10 +20,17 @@ pub(super) fn instant(when: &str, written: DateTime<Utc>, zone: Tz) -> Option<Da
         Some(_) => return None,
     };
     // of two equal local times the first counts; one that does not exist names nothing
-    let at = zone.from_local_datetime(&date.and_time(time)).earliest()?.with_timezone(&Utc);
+    let at = zone
+        .from_local_datetime(&date.and_time(time))
+        .earliest()?
+        .with_timezone(&Utc);
     if day.is_none() && at > written + TimeDelta::minutes(10) {
         let before = date.checked_sub_days(Days::new(1))?;
-        return Some(zone.from_local_datetime(&before.and_time(time)).earliest()?.with_timezone(&Utc));
+        return Some(
+            zone.from_local_datetime(&before.and_time(time))
+                .earliest()?
+                .with_timezone(&Utc),
+        );
     }
     Some(at.min(written))
 }
@@ -34,7 +41,10 @@ pub(super) fn next(clock: &str, now: DateTime<Utc>, zone: Tz) -> Option<DateTime
     let today = now.with_timezone(&zone).date_naive();
     (0..=1).find_map(|days| {
         let date = today.checked_add_days(Days::new(days))?;
-        let at = zone.from_local_datetime(&date.and_time(time)).earliest()?.with_timezone(&Utc);
+        let at = zone
+            .from_local_datetime(&date.and_time(time))
+            .earliest()?
+            .with_timezone(&Utc);
         (at >= now).then_some(at)
     })
 }
@@ -75,9 +85,18 @@ mod tests {
     fn a_clock_time_is_the_last_one_before_the_message() {
         let zone = Tz::America__Chicago;
         let written = utc("2027-01-16T23:10:00Z"); // 17:10 local
-        assert_eq!(instant("14:00", written, zone), Some(utc("2027-01-16T20:00:00Z")));
-        assert_eq!(instant("21:00", written, zone), Some(utc("2027-01-16T03:00:00Z")));
-        assert_eq!(instant("yesterday 21:00", written, zone), Some(utc("2027-01-16T03:00:00Z")));
+        assert_eq!(
+            instant("14:00", written, zone),
+            Some(utc("2027-01-16T20:00:00Z"))
+        );
+        assert_eq!(
+            instant("21:00", written, zone),
+            Some(utc("2027-01-16T03:00:00Z"))
+        );
+        assert_eq!(
+            instant("yesterday 21:00", written, zone),
+            Some(utc("2027-01-16T03:00:00Z"))
+        );
         assert_eq!(instant("17:15", written, zone), Some(written));
         assert_eq!(instant("noonish", written, zone), None);
     }
@@ -92,7 +111,13 @@ mod tests {
 
     #[test]
     fn a_clock_time_is_found_however_it_is_written() {
-        for (words, clock) in [("to 19:30", "19:30"), ("7:30pm please", "19:30"), ("1930", "19:30"), ("7pm", "19:00"), ("12am", "00:00")] {
+        for (words, clock) in [
+            ("to 19:30", "19:30"),
+            ("7:30pm please", "19:30"),
+            ("1930", "19:30"),
+            ("7pm", "19:00"),
+            ("12am", "00:00"),
+        ] {
             assert_eq!(clock_in(words).as_deref(), Some(clock), "{words}");
         }
         assert_eq!(clock_in("later, ñañ 99:99"), None);

@@ -40,20 +40,37 @@ pub struct Prospect<'a> {
 impl Outlook {
     /// Works out what is coming.
     pub fn of(prospect: &Prospect<'_>) -> Outlook {
-        let Some(job) = prospect.job else { return Outlook::default() };
+        let Some(job) = prospect.job else {
+            return Outlook::default();
+        };
         let axis = Axis { zero: prospect.at };
-        let open: Vec<(f64, f64)> =
-            job.windows(job.from).map(|(from, to)| (axis.hours(from), axis.hours(to))).collect();
-        let booked = prospect.fleet.guests_share(job, &prospect.spec.id, job.guests);
+        let open: Vec<(f64, f64)> = job
+            .windows(job.from)
+            .map(|(from, to)| (axis.hours(from), axis.hours(to)))
+            .collect();
+        let booked = prospect
+            .fleet
+            .guests_share(job, &prospect.spec.id, job.guests);
         let mut guests = vec![(axis.hours(job.from).min(0.0) - 1.0, booked)];
         for (at, count) in prospect.guests {
-            guests.push((axis.hours(*at), prospect.fleet.guests_share(job, &prospect.spec.id, *count)));
+            guests.push((
+                axis.hours(*at),
+                prospect.fleet.guests_share(job, &prospect.spec.id, *count),
+            ));
         }
-        let case = Case { prospect, job, axis, open: &open, guests: &guests, booked };
+        let case = Case {
+            prospect,
+            job,
+            axis,
+            open: &open,
+            guests: &guests,
+            booked,
+        };
         Outlook {
             waste: Some(case.waste()),
             fresh: runs_on_tank(prospect.state, prospect.site).then(|| case.fresh()),
-            battery: runs_on_battery(prospect.state, prospect.spec, prospect.site).then(|| case.battery()),
+            battery: runs_on_battery(prospect.state, prospect.spec, prospect.site)
+                .then(|| case.battery()),
         }
     }
 }
@@ -77,10 +94,11 @@ pub fn runs_on_battery(state: &UnitState, spec: &Trailer, site: Option<&Site>) -
         PowerState::Lost(_) => true,
         PowerState::Off(_) => state.in_service().is_some(),
         PowerState::Unknown if none_here => true,
-        PowerState::On(_) | PowerState::Unknown => state
-            .circuits_live
-            .as_ref()
-            .is_some_and(|(live, _)| !live.is_empty() && !live.contains(&spec.battery.converter_circuit)),
+        PowerState::On(_) | PowerState::Unknown => {
+            state.circuits_live.as_ref().is_some_and(|(live, _)| {
+                !live.is_empty() && !live.contains(&spec.battery.converter_circuit)
+            })
+        }
     }
 }
 
@@ -98,7 +116,13 @@ impl Axis {
     fn instant(self, hours: f64) -> DateTime<Utc> {
         let minutes = (hours * 60.0).round() as i64;
         // from the whole minute on, so that recorded times are whole minutes
-        let zero = self.zero - TimeDelta::nanoseconds(self.zero.timestamp_nanos_opt().unwrap_or(0).rem_euclid(60_000_000_000));
+        let zero = self.zero
+            - TimeDelta::nanoseconds(
+                self.zero
+                    .timestamp_nanos_opt()
+                    .unwrap_or(0)
+                    .rem_euclid(60_000_000_000),
+            );
         zero + TimeDelta::minutes(minutes)
     }
 }
@@ -115,7 +139,11 @@ struct Case<'a> {
 impl Case<'_> {
     fn waste(&self) -> TankOutlook {
         let spec = self.prospect.spec;
-        let tank = Tank { capacity_gal: spec.waste_gal, shape: spec.waste_tank, gauge: spec.waste_gauge };
+        let tank = Tank {
+            capacity_gal: spec.waste_gal,
+            shape: spec.waste_tank,
+            gauge: spec.waste_gauge,
+        };
         let per_use = spec.gal_per_use + BODY_GAL;
         let observations = self.observations(false);
         let usage = self.usage(per_use, spec.waste_gal);
@@ -158,8 +186,12 @@ impl Case<'_> {
         for (at, note) in &self.prospect.state.tanks {
             let at_h = self.axis.hours(*at);
             let observation = match (fresh, *note) {
-                (false, TankNote::Waste(pct)) | (true, TankNote::Fresh(pct)) => Observation::Gauge { at_h, pct },
-                (false, TankNote::WasteGal(gal)) | (true, TankNote::FreshGal(gal)) => Observation::Gallons { at_h, gal },
+                (false, TankNote::Waste(pct)) | (true, TankNote::Fresh(pct)) => {
+                    Observation::Gauge { at_h, pct }
+                }
+                (false, TankNote::WasteGal(gal)) | (true, TankNote::FreshGal(gal)) => {
+                    Observation::Gallons { at_h, gal }
+                }
                 (false, TankNote::Pumped(gal)) => Observation::Pumped { at_h, gal },
                 (true, TankNote::Filled) => Observation::Filled { at_h },
                 (true, TankNote::Drained) => Observation::Drained { at_h },
@@ -174,16 +206,32 @@ impl Case<'_> {
         found
     }
 
-    fn tank(&self, forecast: Forecast, limit_pct: f64, observations: &[Observation]) -> TankOutlook {
-        let last = observations.iter().rposition(|observation| matches!(observation, Observation::Gauge { .. }));
-        let doubt = |why| forecast.doubtful.iter().any(|doubt| doubt.why == why && Some(doubt.index) == last);
+    fn tank(
+        &self,
+        forecast: Forecast,
+        limit_pct: f64,
+        observations: &[Observation],
+    ) -> TankOutlook {
+        let last = observations
+            .iter()
+            .rposition(|observation| matches!(observation, Observation::Gauge { .. }));
+        let doubt = |why| {
+            forecast
+                .doubtful
+                .iter()
+                .any(|doubt| doubt.why == why && Some(doubt.index) == last)
+        };
         let at = |hours: Option<f64>| hours.map(|hours| self.axis.instant(hours));
         TankOutlook {
             limit_pct,
             p10: at(forecast.p10),
             p50: at(forecast.p50),
             p90: at(forecast.p90),
-            level_pct: [forecast.level_now.p10, forecast.level_now.p50, forecast.level_now.p90],
+            level_pct: [
+                forecast.level_now.p10,
+                forecast.level_now.p50,
+                forecast.level_now.p90,
+            ],
             rate_pct_h: forecast.rate_pct_h,
             could_stay_below: forecast.could_stay_below,
             stuck: doubt(Doubt::Unchanged),
@@ -192,8 +240,17 @@ impl Case<'_> {
     }
 
     fn battery(&self) -> BatteryOutlook {
-        let Prospect { spec, state, site, at, .. } = *self.prospect;
-        let guests = self.guests.last().map_or(self.booked, |(_, guests)| *guests);
+        let Prospect {
+            spec,
+            state,
+            site,
+            at,
+            ..
+        } = *self.prospect;
+        let guests = self
+            .guests
+            .last()
+            .map_or(self.booked, |(_, guests)| *guests);
         let uses = self.uses(guests);
         let bank = Bank::of_kind(spec.battery.ah, &spec.battery.kind);
         let living = Living {
@@ -204,13 +261,19 @@ impl Case<'_> {
             ..Living::default()
         };
         // a charge read while the charger fed the battery tells nothing
-        let since = state.when(Event::PowerLost).unwrap_or(at - TimeDelta::hours(12));
+        let since = state
+            .when(Event::PowerLost)
+            .unwrap_or(at - TimeDelta::hours(12));
         let charge = state
             .value_since(ReadingKey::BatteryPct, since)
-            .or(state.value_since(ReadingKey::BatteryV, since).filter(|v| *v < 13.0).map(|v| soc_from_rest(volts(v))))
+            .or(state
+                .value_since(ReadingKey::BatteryV, since)
+                .filter(|v| *v < 13.0)
+                .map(|v| soc_from_rest(volts(v))))
             .unwrap_or(100.0);
         let load = load_at_uses(&living, uses);
-        let left = |factor: f64| hours_left(&bank, charge, load * factor).map_or(f64::INFINITY, in_hours);
+        let left =
+            |factor: f64| hours_left(&bank, charge, load * factor).map_or(f64::INFINITY, in_hours);
         let within = |hours: f64| (hours <= forecast::HORIZON_H).then(|| self.axis.instant(hours));
         BatteryOutlook {
             p10: within(left(1.5)),

@@ -6,9 +6,15 @@ use crate::quantity::TemperatureScale;
 pub struct Reader;
 impl Reader {
     /// New.
-    pub fn new() -> Reader { Reader }
+    pub fn new() -> Reader {
+        Reader
+    }
     /// Hears.
-    pub fn hear(&self, _text: &str, _scale: TemperatureScale) -> Heard { Heard::default() }
+    pub fn hear(&self, _text: &str, _scale: TemperatureScale) -> Heard {
+        Heard::default()
+    }
 }
 /// JSON.
-pub fn to_json(text: &str, heard: &Heard) -> serde_json::Value { serde_json::json!({"text": text, "entries": heard.entries}) }
+pub fn to_json(text: &str, heard: &Heard) -> serde_json::Value {
+    serde_json::json!({"text": text, "entries": heard.entries})
+}

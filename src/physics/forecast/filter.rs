@@ -64,7 +64,8 @@ pub(super) fn run(
         doubtful: Vec::new(),
     };
     if course.capacity > 0.0 {
-        course.use_pct = (100.0 * sound(usage.gal_per_use, 1.0).max(0.0) / course.capacity).min(100.0);
+        course.use_pct =
+            (100.0 * sound(usage.gal_per_use, 1.0).max(0.0) / course.capacity).min(100.0);
     }
     for (index, seen) in seen {
         course.go_to(seen.at_h().min(now), |_, _| true);
@@ -241,8 +242,7 @@ impl Course {
             }
         };
         let now = self.at;
-        let rate_pct_h =
-            self.promised * self.grid.event_pace() * self.calendar.crowd_at(now);
+        let rate_pct_h = self.promised * self.grid.event_pace() * self.calendar.crowd_at(now);
         let mut when = [None; 3];
         let mut last = (now, self.grid.reached(limit));
         for (when, share) in when.iter_mut().zip([0.1, 0.5, 0.9]) {
@@ -302,7 +302,11 @@ fn arrived(unknown: bool) -> [f32; CELLS] {
     for (i, odds) in odds.iter_mut().enumerate().take(full + 1) {
         let empty = (-(i as f64) * CELL_PCT / 4.0).exp() * CELL_PCT / 4.0;
         let any = 1.0 / (full + 1) as f64;
-        *odds = if unknown { any } else { 0.9 * empty + 0.1 * any } as f32;
+        *odds = if unknown {
+            any
+        } else {
+            0.9 * empty + 0.1 * any
+        } as f32;
     }
     odds
 }

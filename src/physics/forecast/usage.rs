@@ -83,7 +83,12 @@ impl Calendar {
             let from = if i == 0 { from } else { from.max(since) };
             let to = self.crowd.get(i + 1).map_or(to, |next| to.min(next.0));
             if to > from {
-                sum += crowd * self.open.iter().map(|open| open.worth(from, to)).sum::<f64>();
+                sum += crowd
+                    * self
+                        .open
+                        .iter()
+                        .map(|open| open.worth(from, to))
+                        .sum::<f64>();
             }
         }
         sum

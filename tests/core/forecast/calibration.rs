@@ -171,7 +171,11 @@ impl std::fmt::Display for Figures {
         )?;
         write!(f, "truck at p10 less lead: {}", self.once)?;
         if self.rolling.could > 0 {
-            write!(f, "\n  called as soon as any forecast asks: {}", self.rolling)?;
+            write!(
+                f,
+                "\n  called as soon as any forecast asks: {}",
+                self.rolling
+            )?;
         }
         Ok(())
     }
