@@ -164,7 +164,6 @@ logged-site = Logged for { $unit } at { $site }: { $what }.
 logged-site-at = Logged for { $unit } at { $site }, { $time }: { $what }.
 logged-cleared = fixed: { $faults }
 logged-too-old = That is too old to change what is known now.
-logged-nothing = Nothing logged.
 all-well = { $unit }: all within limits.
 context-last = No unit named, so taken as { $unit }, your last.
 context-answered = Taken as { $unit }, as you answered.
@@ -174,41 +173,40 @@ taken-pair = { $typed } as { $read }
 
 ### Not understood, not logged
 
-unclear-other = Not logged: { $words }. I do not understand it. Send the unit, what you read, and the number.
+unclear-other = Not logged: { $quote }. I do not understand it. Send the unit, what you read, and the number.
 unclear-more = { $count ->
     [one] One more part was not clear. Please send it again by itself.
    *[other] { $count } more parts were not clear. Please send them again, one at a time.
 }
-unclear-two-values = Not logged: { $words } gives two values for one reading. Send the right one alone.
-unclear-range = Not logged: { $words } is a range. Send one number, your best reading.
-unclear-no-place = Not logged: { $words }. Which reading is that number? Say pressure, waste, fresh, outside or volts with it.
-unclear-out-of-range = Not logged: { $words } cannot be right. Please read it again, and send it with its unit of measure.
-unclear-doubt = Not logged: { $words } sounds unsure. Have a look, then send what you find.
-unclear-which-unit = Not logged: { $words }. Which unit is it? Send the unit number with it.
-unclear-which-tank = Not logged: { $words }. Is that waste or fresh? Send "waste" or "fresh" with the level.
-unclear-unit-of-measure = Not logged: { $words }. Is that psi or bar? Send the number with it.
-unclear-order = Nothing changed: { $words }. Records change by reports only. Send each unit with what you see, or "undo".
-unclear-past = Not logged: { $words } is from an earlier day. Did it happen today? Then send it with "today".
-unclear-question-mark = Not logged: { $words }. Is it so, or are you asking? Send it without the question mark.
-unclear-correction = Not logged: { $words }. I cannot tell what it corrects. Send unit and reading again in full.
-unclear-done = Not logged: { $words }. Which task is done? Send "done" and the task number.
-aside-plan = Not logged, as it is not done yet: { $words }. Tell me when it is done.
-aside-condition = Not logged, as it says "if": { $words }. Tell me when it happens.
-aside-request = Not logged as a report: { $words } asks for work.
-aside-past = Not logged, as it is from before: { $words }.
-aside-quote = Not logged, as it quotes someone: { $words }. Send it in your own words if it is so.
-aside-question = Not logged, as it asks: { $words }.
+unclear-two-values = Not logged: { $quote } gives two values for one reading. Send the right one alone.
+unclear-range = Not logged: { $quote } is a range. Send one number, your best reading.
+unclear-no-place = Not logged: { $quote }. Which reading is that number? Say pressure, waste, fresh, outside or volts with it.
+unclear-out-of-range = Not logged: { $quote } cannot be right. Please read it again, and send it with its unit of measure.
+unclear-doubt = Not logged: { $quote } sounds unsure. Have a look, then send what you find.
+unclear-which-unit = Not logged: { $quote }. Which unit is it? Send the unit number with it.
+unclear-which-tank = Not logged: { $quote }. Is that waste or fresh? Send "waste" or "fresh" with the level.
+unclear-unit-of-measure = Not logged: { $quote }. Is that psi or bar? Send the number with it.
+unclear-order = Nothing changed: { $quote }. Records change by reports only. Send each unit with what you see, or "undo".
+unclear-past = Not logged: { $quote } is from an earlier day. Did it happen today? Then send it with "today".
+unclear-question-mark = Not logged: { $quote }. Is it so, or are you asking? Send it without the question mark.
+unclear-correction = Not logged: { $quote }. I cannot tell what it corrects. Send unit and reading again in full.
+unclear-done = Not logged: { $quote }. Which task is done? Send "done" and the task number.
+aside-plan = Not logged, as it is not done yet: { $quote }. Tell me when it is done.
+aside-condition = Not logged, as it says "if": { $quote }. Tell me when it happens.
+aside-request = Not logged as a report: { $quote } asks for work.
+aside-past = Not logged, as it is from before: { $quote }.
+aside-quote = Not logged, as it quotes someone: { $quote }. Send it in your own words if it is so.
+aside-question = Not logged, as it asks: { $quote }.
 
 ### Questions
 
 ask-which-unit = Which unit is this for? Send its number.
 ask-which-unit-of = Which unit is this for: { $units }?
-ask-what-value = What is { $words }? Answer with one word: psi, waste, fresh, outside or volts.
-ask-what-value-on = What is { $words } on { $unit }? Answer with one word: psi, waste, fresh, outside or volts.
+ask-what-value = What is { $quote }? Answer with one word: psi, waste, fresh, outside or volts.
+ask-what-value-on = What is { $quote } on { $unit }? Answer with one word: psi, waste, fresh, outside or volts.
 ask-taps-shut = Was the pressure on { $unit } read with taps running or shut?
 ask-before-regulator = Was the pressure on { $unit } read before or after the regulator?
 step-other = What do you find on { $unit }? Answer yes, no or skip.
-ask-which-unit-for = Which unit do you mean with { $words }? Send its number.
 
 ### Hints
 
@@ -225,6 +223,7 @@ why-fact = { $name }: { $value } ({ $origin })
 why-formula = Sum: { $formula }
 why-source = Source: { $source }
 why-said = You reported it. No sum is behind it.
+why-more = There is more advice: { $names }. Ask "why" with a word of it.
 why-nothing = I gave no advice lately, so there is nothing to explain.
 origin-read = read on site
 origin-spec = from the fleet files
@@ -252,31 +251,34 @@ task-call-by = call by { $time }
 task-call-now = call now
 task-nobody-called = Nobody called yet.
 task-nobody-has-it = Nobody has it yet.
-task-has-it = { $name } has it.
+task-has-it = { $who } has it.
 task-is-done = Done.
 task-is-dropped = Dropped.
-task-late = Late.
+task-is-late = It is late.
+task-late = Late: task { $task }
 task-opened = New task { $task }
+task-moved = New time: task { $task }
 task-stands = Task { $task }
 task-reopened = Open again: task { $task }
-task-taken = Task { $task }: { $name } has it.
+task-taken = Task { $task }: { $who } has it.
 task-done = Task { $task }: done.
 task-dropped = Task { $task }: dropped, { $reason }.
 tail-nobody-called = Nobody called yet: task { $id }.
-tail-taken = { $name } has task { $id }.
+tail-taken = { $who } has task { $id }.
 tail-task = Task { $id }.
 tasks-head = { $count ->
     [one] One open task:
    *[other] { $count } open tasks, soonest first:
 }
 tasks-none = No open tasks.
-done-unknown = There is no task { $id }. Nothing changed. Send "tasks" for the list.
-done-already = Task { $id } is closed already. Nothing changed.
-taken-already = Task { $id } is with { $name } already.
+task-unknown = There is no task { $id }. Nothing changed. Send "tasks" for the list.
+task-already-closed = Task { $id } is closed already. Nothing changed.
 
 ### Forecast
 
-forecast-none = Nothing to forecast: the unit is at no job.
+forecast-none = Nothing to forecast.
+forecast-of = { $unit }:
+forecast-no-job = { $unit } is at no job. Nothing to forecast.
 forecast-waste-now = Waste is at { $limit } or over by now.
 forecast-waste-at = Waste at { $limit } about { $likely } ({ $early } to { $late }).
 forecast-waste-perhaps = Waste at { $limit } about { $likely }, not before { $early }. It could stay below { $limit }.
@@ -295,19 +297,13 @@ forecast-misread = The last gauge reading fits nothing else. Please read it agai
 
 ### Status and history
 
-status-head = { $unit }: { $stage }.
-status-head-site = { $unit } at { $site }: { $stage }.
-status-last-word = Last word { $age } ago, { $name }.
+status = { $unit }: { $stage }.
+status-site = { $unit } at { $site }: { $stage }.
+status-last-word = Last word { $age } ago, { $who }.
 status-no-word = No word from it yet.
-status-read = { $time }: { $what }.
-status-fault = { $fault } since { $time }
-status-faults = Wrong: { $faults }.
-status-task = Task { $task }
-history-head = { $count ->
-    [one] { $unit }, the last report:
-   *[other] { $unit }, the last { $count } reports:
-}
-history-line = { $time } { $name }: { $what }
+status-readings = Last known: { $what }.
+history = { $unit }, newest first:
+history-line = { $time } { $who }: { $what }
 history-none = No reports on { $unit } yet.
 stage-unknown = no word yet
 stage-yard = in the yard
@@ -329,11 +325,9 @@ desk-implausible-circuit = Not logged: { $value } on circuit { $circuit }. This 
     [one] 1 circuit
    *[other] { $limit } circuits
 }. Which one is it?
-desk-not-allowed = Nothing changed. Only { $who ->
-    [dispatcher] a dispatcher
-   *[tech] a tech or a dispatcher
-} may do that.
-odd-time = Not logged: I cannot place the time { $words }. Send a clock time such as 14:30.
+desk-not-allowed-dispatcher = Nothing changed. Only a dispatcher may do that. Ask yours.
+desk-not-allowed-tech = Nothing changed. Only a tech or a dispatcher may do that. Ask one of them.
+odd-time = Not logged: I cannot place the time { $quote }. Send a clock time such as 14:30.
 unreadable = I cannot read a { $kind ->
     [voice] voice message
     [sticker] sticker
@@ -341,43 +335,45 @@ unreadable = I cannot read a { $kind ->
     [photo] photo without words
    *[other] message of that kind
 }. Nothing logged. Please write what you see.
-nothing-understood = Nothing logged. Send the unit and what you see: 12 pressure 50 tank 1/2.
-greeting = Hello { $name }. Send the unit and what you see: 12 pressure 50 tank 1/2. "help" shows more.
+nothing-logged = Nothing logged. Send the unit and what you see: 12 pressure 50 tank 1/2.
+greeting = Hello { $who }. Send the unit and what you see: 12 pressure 50 tank 1/2. "help" shows more.
 stranger = This chat is for invited people only.
 
 ### Orders and their answers
 
-undo-done = Taken back: your report from { $time } on { $units }. It counts no more.
+undone = Taken back: your report of { $time } on { $units }. It counts no more.
 undo-nothing = Nothing to take back. I keep your own reports for 24 h.
-undo-tasks = Tasks changed back with it: { $tasks }.
 edit-taken = Your edit takes the place of what you sent at { $time }.
 edit-undone = Your edit takes back what you sent at { $time }. Nothing new logged.
-late-message = Written { $time }, came in { $received }. It is logged for { $time }.
+late-message = Your message of { $time } came in just now. It is logged for that time.
 late-meanwhile = Newer reports came in since. This advice goes by the newest.
-watch-set = I will tell you when { $unit } { $below ->
-    [yes] is down to
-   *[no] reaches
-} { $what }.
+plan-which-unit = Nothing set yet: { $quote }. Which unit is it for? Send it again with the unit number.
+watch-set = I will tell you when { $unit } reaches { $what }.
+watch-set-below = I will tell you when { $unit } is down to { $what }.
 watch-past = { $unit } is there already: { $what }. No watch set.
-watch-hit = You asked to know: { $unit } { $what }, reported by { $name }.
-watch-dropped = Your watch on { $unit } is off.
-got-it = Noted. { $what } will not come up again unless it gets worse.
+watch-hit = You asked to know: { $unit } { $what }, reported by { $who }.
+got-it = Noted: { $what }. It will not come up again unless it gets worse.
 got-it-nothing = Nothing is waiting for a "got it".
-got-it-by = { $name } has noted: { $what }.
-never-mind = Question dropped. Nothing logged for it.
+got-it-by = { $who } has noted: { $what }.
+never-mind-question = Question dropped. Nothing logged for it.
+never-mind-watch = Your watch on { $unit } is off.
 never-mind-nothing = No question is open.
-override-logged = Override on { $unit } logged in your name. Reason: { $words }.
+order-not-yet = I cannot do that yet. Nothing changed.
+order-which-task = Which task? Send the word with the task number. "tasks" lists them.
+drop-needs-reason = Why drop it? Send "drop { $id }" with the reason.
+move-needs-time = To when? Send "move { $id } 19:30" with your own time.
+log-of = { $who }, newest first:
+log-line = { $time } { $unit }: { $what }
+log-none = { $who } has no reports in the last two days.
+log-who = I know nobody called { $quote }. Send a name from the crew list.
+tell-sent = Passed on to { $who }.
+tell-from = From { $who }: { $quote }
+tell-who = I know nobody called { $quote }. Nothing passed on. Send "tell", the name and your words.
+override-logged = Override on { $unit } logged in your name. Reason: { $quote }.
 override-needs-reason = Send "override", the unit and the reason.
 taught = From now on I read { $word } as { $meaning }.
 teach-how = Send "teach", the new word, "=" and a word I know: teach honey tank = waste.
-note-taken = Note on { $unit } kept: { $words }. It comes up at each arrival until cleared.
-told = Passed on to { $name }.
-told-from = From { $name }: { $words }
-tell-unknown = I know nobody called { $words }. Nothing passed on.
-move-how = Send "move", the task number and the new time: move 41 19:30.
-drop-how = Send "drop", the task number and the reason: drop 41 client cancelled.
-moved = Task { $task }
-order-not-yet = I cannot do that yet: { $words }. Nothing changed.
+note-taken = Note on { $unit } kept: { $quote }. It comes up at each arrival until cleared.
 sum-result = { $name }: { $value }. Source: { $source }
 sum-how = I do not know that sum. Send for instance: sum drop 16 amps 150 ft 14 gauge.
 not-logged-disk = Not logged yet: I cannot write right now. I will log it once I can. No need to send it again.
@@ -386,29 +382,30 @@ not-logged-broken = Not logged: something went wrong with this message. I kept i
 
 ### Alarms to a dispatcher
 
-alarm-danger = { $signal } { $unit }: { $name } reports { $what } at { $site }. Phone them now.
-alarm-danger-no-site = { $signal } { $unit }: { $name } reports { $what }. Phone them now.
-alarm-person = { $signal }: { $name } reports { $what }. Phone them now.
-alarm-late-check-in = No word from { $unit } at { $site } for { $age }. Last from { $name }. Send someone to look.
-alarm-no-check-in = No word from { $unit } at { $site } yet, and guests are there. Send someone to look.
-alarm-task-late = Late: task { $task }
-alarm-task-call = Call now: task { $task }
+alarm-danger = { $signal } { $unit }: { $who } reports { $what } at { $site }. Phone them now.
+alarm-danger-no-site = { $signal } { $unit }: { $who } reports { $what }. Phone them now.
+alarm-person = { $signal }: { $who } reports { $what }. Phone them now.
 alarm-answer = Answer "got it" to stop this alarm for all.
-alarm-driving = { $name } is on the road. Phone them, do not text.
+alarm-driving = { $who } is on the road. Phone them, do not text.
 
 ### Help
 
-help =
+help-driver =
     Send the unit and what you see, in your own words:
       12 pressure 50 tank 1/2 temp 20
       14 arrived, chocked. 9 no hot water
       12 pumped 380 gal
     Ask: "status 12", "forecast 12", "history 12", "tasks", "why".
-    Answer: "done 41" closes task 41. "undo" takes back your last report.
+    "done 41" closes task 41, "take 41" makes it yours.
+    "undo" takes back your last report.
     "if 12 hits 3/4 call me" sets a watch.
     I advise. Local code and licensed trades decide.
-help-tech = You may also send "drop 41" with a reason, or "move 41 19:30".
-help-dispatcher = You may also send "digest", "drop 41", "move 41 19:30", "override 12" with a reason, or "log NAME".
+help-tech =
+    { help-driver }
+    As a tech: "drop 41" with a reason, "move 41 19:30".
+help-dispatcher =
+    { help-tech }
+    As a dispatcher: "digest", "log" with a name. "got it" stops an alarm for all.
 
 ### The demo
 

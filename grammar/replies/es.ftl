@@ -165,7 +165,6 @@ logged-site = Anotado para la { $unit } en { $site }: { $what }.
 logged-site-at = Anotado para la { $unit } en { $site }, { $time }: { $what }.
 logged-cleared = ya quedó: { $faults }
 logged-too-old = Es muy viejo para cambiar lo que se sabe hoy.
-logged-nothing = No anoté nada.
 all-well = { $unit }: todo dentro de sus límites.
 context-last = No dijo unidad: la tomé como la { $unit }, su última.
 context-answered = La tomé como la { $unit }, según su respuesta.
@@ -175,41 +174,40 @@ taken-pair = { $typed } como { $read }
 
 ### Not understood, not logged
 
-unclear-other = No anotado: { $words }. No lo entiendo. Mande la unidad, qué leyó y el número.
+unclear-other = No anotado: { $quote }. No lo entiendo. Mande la unidad, qué leyó y el número.
 unclear-more = { $count ->
     [one] Otra parte no quedó clara. Mándela de nuevo sola.
    *[other] Otras { $count } partes no quedaron claras. Mándelas de nuevo, una por una.
 }
-unclear-two-values = No anotado: { $words } da dos valores para un mismo dato. Mande solo el bueno.
-unclear-range = No anotado: { $words } no es un solo valor. Mande un número, el que mejor vea.
-unclear-no-place = No anotado: { $words }. ¿De qué es ese número? Diga presión, negras, limpia, afuera o voltios.
-unclear-out-of-range = No anotado: { $words } no puede ser. Lea otra vez y mande el número con su unidad de medida.
-unclear-doubt = No anotado: { $words } suena a duda. Vaya a ver y mande lo que halle.
-unclear-which-unit = No anotado: { $words }. ¿Qué unidad es? Mande el número de unidad.
-unclear-which-tank = No anotado: { $words }. ¿Es negras o limpia? Mande "negras" o "limpia" con el nivel.
-unclear-unit-of-measure = No anotado: { $words }. ¿Son psi o bar? Mande el número con eso.
-unclear-order = No cambié nada: { $words }. Los datos cambian solo con reportes. Mande cada unidad con lo que ve, o "deshacer".
-unclear-past = No anotado: { $words } es de otro día. ¿Fue hoy? Entonces mándelo con "hoy".
-unclear-question-mark = No anotado: { $words }. ¿Es así, o lo pregunta? Mándelo sin el signo.
-unclear-correction = No anotado: { $words }. No sé qué corrige. Mande otra vez la unidad y el dato completo.
-unclear-done = No anotado: { $words }. ¿Qué tarea quedó hecha? Mande "hecho" y el número de tarea.
-aside-plan = No anotado, pues aún no se hace: { $words }. Avise cuando esté hecho.
-aside-condition = No anotado, pues dice "si": { $words }. Avise cuando pase.
-aside-request = No anotado como reporte: { $words } pide un trabajo.
-aside-past = No anotado, pues es de antes: { $words }.
-aside-quote = No anotado, pues cita a otro: { $words }. Si es así, dígalo con sus palabras.
-aside-question = No anotado, pues pregunta: { $words }.
+unclear-two-values = No anotado: { $quote } da dos valores para un mismo dato. Mande solo el bueno.
+unclear-range = No anotado: { $quote } no es un solo valor. Mande un número, el que mejor vea.
+unclear-no-place = No anotado: { $quote }. ¿De qué es ese número? Diga presión, negras, limpia, afuera o voltios.
+unclear-out-of-range = No anotado: { $quote } no puede ser. Lea otra vez y mande el número con su unidad de medida.
+unclear-doubt = No anotado: { $quote } suena a duda. Vaya a ver y mande lo que halle.
+unclear-which-unit = No anotado: { $quote }. ¿Qué unidad es? Mande el número de unidad.
+unclear-which-tank = No anotado: { $quote }. ¿Es negras o limpia? Mande "negras" o "limpia" con el nivel.
+unclear-unit-of-measure = No anotado: { $quote }. ¿Son psi o bar? Mande el número con eso.
+unclear-order = No cambié nada: { $quote }. Los datos cambian solo con reportes. Mande cada unidad con lo que ve, o "deshacer".
+unclear-past = No anotado: { $quote } es de otro día. ¿Fue hoy? Entonces mándelo con "hoy".
+unclear-question-mark = No anotado: { $quote }. ¿Es así, o lo pregunta? Mándelo sin el signo.
+unclear-correction = No anotado: { $quote }. No sé qué corrige. Mande otra vez la unidad y el dato completo.
+unclear-done = No anotado: { $quote }. ¿Qué tarea quedó hecha? Mande "hecho" y el número de tarea.
+aside-plan = No anotado, pues aún no se hace: { $quote }. Avise cuando esté hecho.
+aside-condition = No anotado, pues dice "si": { $quote }. Avise cuando pase.
+aside-request = No anotado como reporte: { $quote } pide un trabajo.
+aside-past = No anotado, pues es de antes: { $quote }.
+aside-quote = No anotado, pues cita a otro: { $quote }. Si es así, dígalo con sus palabras.
+aside-question = No anotado, pues pregunta: { $quote }.
 
 ### Questions
 
 ask-which-unit = ¿Para qué unidad es? Mande su número.
 ask-which-unit-of = ¿Para qué unidad es: { $units }?
-ask-what-value = ¿Qué es { $words }? Conteste con una palabra: psi, negras, limpia, afuera o voltios.
-ask-what-value-on = ¿Qué es { $words } en la { $unit }? Conteste con una palabra: psi, negras, limpia, afuera o voltios.
+ask-what-value = ¿Qué es { $quote }? Conteste con una palabra: psi, negras, limpia, afuera o voltios.
+ask-what-value-on = ¿Qué es { $quote } en la { $unit }? Conteste con una palabra: psi, negras, limpia, afuera o voltios.
 ask-taps-shut = ¿Leyó la presión de la { $unit } con llaves abiertas o cerradas?
 ask-before-regulator = ¿Leyó la presión de la { $unit } antes o después del regulador?
 step-other = ¿Qué halla en la { $unit }? Conteste sí, no o salta.
-ask-which-unit-for = ¿Qué unidad es la de { $words }? Mande su número.
 
 ### Hints
 
@@ -226,6 +224,7 @@ why-fact = { $name }: { $value } ({ $origin })
 why-formula = Cuenta: { $formula }
 why-source = Fuente: { $source }
 why-said = Usted lo reportó. No hay cuenta detrás.
+why-more = Hay más consejos: { $names }. Pregunte "por qué" con una palabra de ahí.
 why-nothing = No he dado consejo hace poco. No hay qué explicar.
 origin-read = leído en sitio
 origin-spec = de los datos de la flota
@@ -253,31 +252,34 @@ task-call-by = llame antes de { $time }
 task-call-now = llame ya
 task-nobody-called = Nadie ha llamado aún.
 task-nobody-has-it = Nadie la tiene aún.
-task-has-it = { $name } la tiene.
+task-has-it = { $who } la tiene.
 task-is-done = Hecha.
 task-is-dropped = Quitada.
-task-late = Va tarde.
+task-is-late = Va tarde.
+task-late = Tarde: tarea { $task }
 task-opened = Tarea nueva { $task }
+task-moved = Hora nueva: tarea { $task }
 task-stands = Tarea { $task }
 task-reopened = Abierta de nuevo: tarea { $task }
-task-taken = Tarea { $task }: { $name } la tiene.
+task-taken = Tarea { $task }: { $who } la tiene.
 task-done = Tarea { $task }: hecha.
 task-dropped = Tarea { $task }: quitada, { $reason }.
 tail-nobody-called = Nadie ha llamado aún: tarea { $id }.
-tail-taken = { $name } tiene la tarea { $id }.
+tail-taken = { $who } tiene la tarea { $id }.
 tail-task = Tarea { $id }.
 tasks-head = { $count ->
     [one] Una tarea abierta:
    *[other] { $count } tareas abiertas, primero la más próxima:
 }
 tasks-none = No hay tareas abiertas.
-done-unknown = No hay tarea { $id }. No cambié nada. Mande "tareas" para ver la lista.
-done-already = La tarea { $id } ya está cerrada. No cambié nada.
-taken-already = La tarea { $id } ya la tiene { $name }.
+task-unknown = No hay tarea { $id }. No cambié nada. Mande "tareas" para ver la lista.
+task-already-closed = La tarea { $id } ya está cerrada. No cambié nada.
 
 ### Forecast
 
-forecast-none = No hay qué prever: la unidad no está en ningún trabajo.
+forecast-none = No hay qué prever.
+forecast-of = { $unit }:
+forecast-no-job = La { $unit } no está en ningún trabajo. No hay qué prever.
 forecast-waste-now = Las aguas negras ya están al { $limit } o más.
 forecast-waste-at = Aguas negras al { $limit } como a las { $likely } ({ $early } a { $late }).
 forecast-waste-perhaps = Aguas negras al { $limit } como a las { $likely }, no antes de { $early }. Podrían no llegar al { $limit }.
@@ -296,19 +298,13 @@ forecast-misread = La última lectura no va con lo demás. Léala otra vez.
 
 ### Status and history
 
-status-head = { $unit }: { $stage }.
-status-head-site = { $unit } en { $site }: { $stage }.
-status-last-word = Último reporte hace { $age }, de { $name }.
+status = { $unit }: { $stage }.
+status-site = { $unit } en { $site }: { $stage }.
+status-last-word = Último reporte hace { $age }, de { $who }.
 status-no-word = Aún no hay reporte de ella.
-status-read = { $time }: { $what }.
-status-fault = { $fault } desde { $time }
-status-faults = Mal: { $faults }.
-status-task = Tarea { $task }
-history-head = { $count ->
-    [one] { $unit }, el último reporte:
-   *[other] { $unit }, los últimos { $count } reportes:
-}
-history-line = { $time } { $name }: { $what }
+status-readings = Lo último que se sabe: { $what }.
+history = { $unit }, primero lo más nuevo:
+history-line = { $time } { $who }: { $what }
 history-none = Aún no hay reportes de la { $unit }.
 stage-unknown = sin reporte
 stage-yard = en el patio
@@ -330,11 +326,9 @@ desk-implausible-circuit = No anotado: { $value } en el circuito { $circuit }. E
     [one] 1 circuito
    *[other] { $limit } circuitos
 }. ¿Cuál es?
-desk-not-allowed = No cambié nada. Solo { $who ->
-    [dispatcher] un despachador
-   *[tech] un técnico o un despachador
-} puede hacer eso.
-odd-time = No anotado: no sé qué hora es { $words }. Mande una hora de reloj, como 14:30.
+desk-not-allowed-dispatcher = No cambié nada. Solo un despachador puede hacer eso. Pídaselo al suyo.
+desk-not-allowed-tech = No cambié nada. Solo un técnico o un despachador puede hacer eso. Pídaselo a uno.
+odd-time = No anotado: no sé qué hora es { $quote }. Mande una hora de reloj, como 14:30.
 unreadable = No puedo leer { $kind ->
     [voice] un mensaje de voz
     [sticker] un sticker
@@ -342,43 +336,45 @@ unreadable = No puedo leer { $kind ->
     [photo] una foto sin texto
    *[other] un mensaje así
 }. No anoté nada. Escriba lo que ve.
-nothing-understood = No anoté nada. Mande la unidad y lo que ve: 12 presion 50 tanque 1/2.
-greeting = Hola, { $name }. Mande la unidad y lo que ve: 12 presion 50 tanque 1/2. Con "ayuda" le digo más.
+nothing-logged = No anoté nada. Mande la unidad y lo que ve: 12 presion 50 tanque 1/2.
+greeting = Hola, { $who }. Mande la unidad y lo que ve: 12 presion 50 tanque 1/2. Con "ayuda" le digo más.
 stranger = Este chat es solo para personas invitadas.
 
 ### Orders and their answers
 
-undo-done = Quité su reporte de { $time } sobre { $units }. Ya no cuenta.
+undone = Quité su reporte de { $time } sobre { $units }. Ya no cuenta.
 undo-nothing = No hay nada que quitar. Guardo sus reportes 24 h.
-undo-tasks = Tareas que cambian con eso: { $tasks }.
 edit-taken = Su cambio toma el lugar de lo que mandó a las { $time }.
 edit-undone = Su cambio quita lo que mandó a las { $time }. No anoté nada nuevo.
-late-message = Escrito { $time }, llegó { $received }. Queda anotado para { $time }.
+late-message = Su mensaje de { $time } llegó apenas. Queda anotado para esa hora.
 late-meanwhile = Ya hay reportes más nuevos. Este consejo va con el más nuevo.
-watch-set = Le aviso cuando la { $unit } { $below ->
-    [yes] baje a
-   *[no] llegue a
-} { $what }.
+plan-which-unit = Aún no puse nada: { $quote }. ¿Para qué unidad es? Mándelo otra vez con el número.
+watch-set = Le aviso cuando la { $unit } llegue a { $what }.
+watch-set-below = Le aviso cuando la { $unit } baje a { $what }.
 watch-past = La { $unit } ya está ahí: { $what }. No puse aviso.
-watch-hit = Pidió que le avise: { $unit } { $what }, según { $name }.
-watch-dropped = Quité su aviso de la { $unit }.
-got-it = Enterado. { $what } no sale de nuevo, salvo que empeore.
+watch-hit = Pidió que le avise: { $unit } { $what }, según { $who }.
+got-it = Enterado: { $what }. No sale de nuevo, salvo que empeore.
 got-it-nothing = Nada espera un "enterado".
-got-it-by = { $name } ya está enterado: { $what }.
-never-mind = Pregunta quitada. No anoté nada de ella.
+got-it-by = { $who } ya está enterado: { $what }.
+never-mind-question = Pregunta quitada. No anoté nada de ella.
+never-mind-watch = Quité su aviso de la { $unit }.
 never-mind-nothing = No hay ninguna pregunta abierta.
-override-logged = Permiso para la { $unit } anotado a su nombre. Motivo: { $words }.
+order-not-yet = Aún no puedo hacer eso. No cambié nada.
+order-which-task = ¿Qué tarea? Mande la palabra con el número de tarea. "tareas" da la lista.
+drop-needs-reason = ¿Por qué la quita? Mande "quita { $id }" con el motivo.
+move-needs-time = ¿Para cuándo? Mande "mueve { $id } 19:30" con su propia hora.
+log-of = { $who }, primero lo más nuevo:
+log-line = { $time } { $unit }: { $what }
+log-none = { $who } no tiene reportes de los últimos dos días.
+log-who = No conozco a { $quote }. Mande un nombre de la lista del equipo.
+tell-sent = Se lo pasé a { $who }.
+tell-from = De { $who }: { $quote }
+tell-who = No conozco a { $quote }. No pasé nada. Mande "dile", el nombre y sus palabras.
+override-logged = Permiso para la { $unit } anotado a su nombre. Motivo: { $quote }.
 override-needs-reason = Mande "autoriza", la unidad y el motivo.
 taught = Desde hoy leo { $word } como { $meaning }.
 teach-how = Mande "aprende", la palabra nueva, "=" y una que conozco: aprende tanque miel = negras.
-note-taken = Nota de la { $unit } guardada: { $words }. Sale en cada llegada hasta que la quite.
-told = Se lo pasé a { $name }.
-told-from = De { $name }: { $words }
-tell-unknown = No conozco a { $words }. No pasé nada.
-move-how = Mande "mueve", el número de tarea y la hora nueva: mueve 41 19:30.
-drop-how = Mande "quita", el número de tarea y el motivo: quita 41 cancelado.
-moved = Tarea { $task }
-order-not-yet = Aún no puedo hacer eso: { $words }. No cambié nada.
+note-taken = Nota de la { $unit } guardada: { $quote }. Sale en cada llegada hasta que la quite.
 sum-result = { $name }: { $value }. Fuente: { $source }
 sum-how = No conozco esa cuenta. Mande por ejemplo: sum drop 16 amps 150 ft 14 gauge.
 not-logged-disk = Aún no anotado: no puedo escribir por ahora. Lo anoto en cuanto pueda. No hace falta mandarlo otra vez.
@@ -387,29 +383,30 @@ not-logged-broken = No anotado: algo falló con este mensaje. Guardé su texto. 
 
 ### Alarms to a dispatcher
 
-alarm-danger = { $signal } { $unit }: { $name } reporta { $what } en { $site }. Llame por teléfono ya.
-alarm-danger-no-site = { $signal } { $unit }: { $name } reporta { $what }. Llame por teléfono ya.
-alarm-person = { $signal }: { $name } reporta { $what }. Llame por teléfono ya.
-alarm-late-check-in = Sin reporte de la { $unit } en { $site } hace { $age }. El último fue de { $name }. Mande a alguien a ver.
-alarm-no-check-in = Aún sin reporte de la { $unit } en { $site }, y ya hay gente. Mande a alguien a ver.
-alarm-task-late = Tarde: tarea { $task }
-alarm-task-call = Llame ya: tarea { $task }
+alarm-danger = { $signal } { $unit }: { $who } reporta { $what } en { $site }. Llame por teléfono ya.
+alarm-danger-no-site = { $signal } { $unit }: { $who } reporta { $what }. Llame por teléfono ya.
+alarm-person = { $signal }: { $who } reporta { $what }. Llame por teléfono ya.
 alarm-answer = Conteste "enterado" para parar este aviso para todos.
-alarm-driving = { $name } va en camino. Llame por teléfono, no escriba.
+alarm-driving = { $who } va en camino. Llame por teléfono, no escriba.
 
 ### Help
 
-help =
+help-driver =
     Mande la unidad y lo que ve, con sus palabras:
-      12 presion 50 tanque 1/2 temp 20
-      14 llegue, calzada. 9 sin agua caliente
-      12 vacie 380 gal
-    Pregunte: "estado 12", "pronostico 12", "historial 12", "tareas", "por qué".
-    Conteste: "hecho 41" cierra la tarea 41. "deshacer" quita su último reporte.
+      12 presión 50 tanque 1/2 temp 20
+      14 llegué, calzada. 9 sin agua caliente
+      12 vacié 380 gal
+    Pregunte: "estado 12", "pronóstico 12", "historial 12", "tareas", "por qué".
+    "hecho 41" cierra la tarea 41, "tomo 41" la hace suya.
+    "deshacer" quita su último reporte.
     "si la 12 llega a 3/4 avísame" pone un aviso.
     Yo aconsejo. Deciden el código local y quien tiene licencia.
-help-tech = También puede mandar "quita 41" con un motivo, o "mueve 41 19:30".
-help-dispatcher = También puede mandar "resumen", "quita 41", "mueve 41 19:30", "autoriza 12" con un motivo, o "log NOMBRE".
+help-tech =
+    { help-driver }
+    Como técnico: "quita 41" con un motivo, "mueve 41 19:30".
+help-dispatcher =
+    { help-tech }
+    Como despachador: "resumen", "log" con un nombre. "enterado" para un aviso para todos.
 
 ### The demo
 

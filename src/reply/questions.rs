@@ -14,13 +14,13 @@ impl Voice<'_> {
                 &[("units", self.one_of(&self.units(likely)).into())],
             ),
             About::WhatValue { unit, text, .. } => {
-                let words = ("words", Arg::from(self.quote(text)));
+                let quote = ("quote", Arg::from(self.quote(text)));
                 match unit {
                     Some(unit) => self.say(
                         "ask-what-value-on",
-                        &[words, ("unit", unit.as_str().into())],
+                        &[quote, ("unit", unit.as_str().into())],
                     ),
-                    None => self.say("ask-what-value", &[words]),
+                    None => self.say("ask-what-value", &[quote]),
                 }
             }
             About::TapsShut { unit } => {

@@ -14,14 +14,14 @@ impl Voice<'_> {
         } else {
             "unclear-other"
         };
-        self.say(key, &[("words", self.quote(&remark.text).into())])
+        self.say(key, &[("quote", self.quote(&remark.text).into())])
     }
 
     /// Says that a part was understood and not logged. None where that goes without saying: a phone number, a price.
     pub fn aside(&self, remark: &Remark) -> Option<String> {
         let key = format!("aside-{}", remark.why);
         self.knows(&key)
-            .then(|| self.say(&key, &[("words", self.quote(&remark.text).into())]))
+            .then(|| self.say(&key, &[("quote", self.quote(&remark.text).into())]))
     }
 
     /// Says which spellings were taken for others: `Read "presure" as "pressure".`

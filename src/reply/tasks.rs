@@ -9,7 +9,9 @@ use crate::finding::TaskKind;
 pub enum TaskTurn {
     /// It was opened.
     Opened,
-    /// It stood open before and this turn asks for it again, perhaps by another time.
+    /// It stood open before, and its time moved.
+    Moved,
+    /// It stood open before, and this turn asks for it again.
     Stands,
     /// Somebody took it.
     Taken,
@@ -53,7 +55,7 @@ impl Voice<'_> {
         self.write_standing(&mut out, task);
         if task.is_open() && task.due.is_some_and(|due| due < self.now()) {
             out.push(' ');
-            self.write(&mut out, "task-late", &[]);
+            self.write(&mut out, "task-is-late", &[]);
         }
         out
     }
@@ -79,11 +81,12 @@ impl Voice<'_> {
         let head = self.task_head(task);
         match note.turn {
             TaskTurn::Opened => self.say("task-opened", &[("task", self.task(task).into())]),
+            TaskTurn::Moved => self.say("task-moved", &[("task", self.task(task).into())]),
             TaskTurn::Stands => self.say("task-stands", &[("task", self.task(task).into())]),
             TaskTurn::Reopened => self.say("task-reopened", &[("task", self.task(task).into())]),
             TaskTurn::Taken => {
                 let who = task.taken_by.as_deref().unwrap_or("?");
-                let args = [("task", Arg::from(head)), ("name", self.person(who).into())];
+                let args = [("task", Arg::from(head)), ("who", self.person(who).into())];
                 self.say("task-taken", &args)
             }
             TaskTurn::Closed => match &task.state {
@@ -106,7 +109,7 @@ impl Voice<'_> {
             (Some(who), _) => {
                 let args = [
                     ("id", Arg::Count(task.id.into())),
-                    ("name", self.person(who).into()),
+                    ("who", self.person(who).into()),
                 ];
                 self.write(out, "tail-taken", &args);
             }
@@ -138,7 +141,7 @@ impl Voice<'_> {
             (TaskState::Done, _) => self.write(out, "task-is-done", &[]),
             (TaskState::Dropped(_), _) => self.write(out, "task-is-dropped", &[]),
             (TaskState::Open, Some(who)) => {
-                self.write(out, "task-has-it", &[("name", self.person(who).into())]);
+                self.write(out, "task-has-it", &[("who", self.person(who).into())]);
             }
             (TaskState::Open, None) if needs_a_call(task.kind) => {
                 self.write(out, "task-nobody-called", &[]);
