@@ -11,7 +11,7 @@ use super::inbound::{Body, Inbound, Outgoing, Turn};
 use super::settle::{self, Answered, LATE, Settled};
 use super::situate::Case;
 use super::tasks::{Board, kind_of};
-use super::{Desk, answer, watch};
+use super::{Desk, alarm, answer, watch};
 use crate::book::{Message, Personal, Record, Report, UnitState, Unread};
 use crate::dialogue::{About, Question, Talk};
 use crate::finding::{FindingId, TaskKind};
@@ -93,6 +93,7 @@ impl Hearing<'_> {
         reply.findings = findings;
         self.plan(&mut reply, &cases, &mut records);
         watch::hits(&self, &cases, &mut reply, &mut records);
+        alarm::raise(&self, &cases, &mut reply, &mut records);
 
         if let Some(order) = self.heard.command.clone() {
             command::obey(&self, &order, &mut reply, &mut records);
