@@ -1,6 +1,6 @@
 //! The book and how each kind of record changes it.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
 
 use chrono::{DateTime, TimeDelta, Utc};
@@ -51,6 +51,7 @@ pub struct Book {
     fleets: Vec<(DateTime<Utc>, Arc<Fleet>)>,
     fleet_digest: String,
     units: BTreeMap<UnitName, UnitBook>,
+    open_units: BTreeSet<UnitName>,
     tasks: Tasks,
     talks: BTreeMap<String, Talk>,
     sent: BTreeMap<String, Vec<Sent>>,
@@ -118,6 +119,13 @@ impl Book {
         self.units.iter()
     }
 
+    /// Iterates over the trailers that are open for guests.
+    pub fn open_units(&self) -> impl Iterator<Item = (&UnitName, &UnitBook)> {
+        self.open_units
+            .iter()
+            .filter_map(|unit| self.units.get_key_value(unit))
+    }
+
     /// Returns the tasks.
     pub fn tasks(&self) -> &Tasks {
         &self.tasks
@@ -179,18 +187,12 @@ impl Book {
     fn take_in(&mut self, message: &Message) {
         self.messages += 1;
         if let Some(replaced) = &message.replaces {
-            self.forget_sent(&message.from, replaced);
-            for unit in self.units.values_mut() {
-                unit.take_back(replaced);
-            }
+            self.take_back(replaced, &message.from);
         }
         for report in message.reports.iter().filter(|report| !report.too_old) {
-            self.units.entry(report.unit.clone()).or_default().take_in(
-                report.at,
-                &message.key,
-                &message.from,
-                &report.entry,
-            );
+            let unit = self.units.entry(report.unit.clone()).or_default();
+            unit.take_in(report.at, &message.key, &message.from, &report.entry);
+            self.note_whether_open(&report.unit);
         }
         if !message.reports.is_empty() {
             let units = message
@@ -208,16 +210,31 @@ impl Book {
         }
     }
 
+    /// Takes back what one message of a person reported.
     fn take_back(&mut self, key: &MessageKey, by: &str) {
-        self.forget_sent(by, key);
-        for unit in self.units.values_mut() {
-            unit.take_back(key);
+        let Some(sent) = self.sent.get_mut(by) else {
+            return;
+        };
+        let Some(place) = sent.iter().position(|sent| sent.key == *key) else {
+            return;
+        };
+        for unit in sent.remove(place).units {
+            if let Some(kept) = self.units.get_mut(&unit) {
+                kept.take_back(key);
+            }
+            self.note_whether_open(&unit);
         }
     }
 
-    fn forget_sent(&mut self, who: &str, key: &MessageKey) {
-        if let Some(sent) = self.sent.get_mut(who) {
-            sent.retain(|sent| sent.key != *key);
+    fn note_whether_open(&mut self, unit: &UnitName) {
+        let open = self
+            .units
+            .get(unit)
+            .is_some_and(|kept| kept.state().in_service().is_some());
+        if open {
+            self.open_units.insert(unit.clone());
+        } else {
+            self.open_units.remove(unit);
         }
     }
 

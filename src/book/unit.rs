@@ -144,6 +144,13 @@ impl UnitBook {
         }
     }
 
+    /// Returns a copy without what one message reported.
+    pub fn without(&self, key: &MessageKey) -> UnitBook {
+        let mut copy = self.clone();
+        copy.take_back(key);
+        copy
+    }
+
     fn fold(&mut self) {
         self.state = self.base.clone();
         for kept in &self.reports {

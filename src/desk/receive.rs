@@ -12,7 +12,7 @@ use super::settle::{self, Answered, LATE, Settled};
 use super::situate::Case;
 use super::tasks::{Board, kind_of};
 use super::{Desk, alarm, answer, watch};
-use crate::book::{Message, Personal, Record, Report, UnitState, Unread};
+use crate::book::{Message, Personal, Record, Report, UnitBook, UnitState, Unread};
 use crate::dialogue::{About, Question, Talk};
 use crate::finding::{FindingId, TaskKind};
 use crate::fleet::{CrewMember, Fleet};
@@ -120,7 +120,8 @@ impl Hearing<'_> {
                 .filter(move |(other, ..)| other == unit)
         };
         told().next()?;
-        let kept = self.desk.book.unit(unit).cloned().unwrap_or_default();
+        let fresh = UnitBook::default();
+        let kept = self.desk.book.unit(unit).unwrap_or(&fresh);
         Some(kept.preview(&self.member.id, told().map(|(_, at, entry)| (*at, entry))))
     }
 
@@ -230,14 +231,15 @@ impl Hearing<'_> {
                 .map(|(_, at, entry)| (*at, entry))
         };
         let first = told().map(|(at, _)| at).min().unwrap_or(self.inbound.at);
-        let kept = self.desk.book.unit(unit).cloned().unwrap_or_default();
-        let kept = match &self.inbound.replaces {
-            Some(replaced) => {
-                let mut kept = kept;
-                kept.take_back(replaced);
-                kept
+        let fresh = UnitBook::default();
+        let edited;
+        let kept = match (self.desk.book.unit(unit), &self.inbound.replaces) {
+            (None, _) => &fresh,
+            (Some(kept), None) => kept,
+            (Some(kept), Some(replaced)) => {
+                edited = kept.without(replaced);
+                &edited
             }
-            None => kept,
         };
         let before = kept.state_before(first);
         let now = kept.preview(&self.member.id, told());

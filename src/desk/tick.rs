@@ -69,7 +69,7 @@ pub(super) fn tick(desk: &Desk, now: DateTime<Utc>) -> Turn {
 
 /// Iterates over everything that will fall due as things stand.
 fn duties(desk: &Desk) -> impl Iterator<Item = (DateTime<Utc>, Duty)> + '_ {
-    let silences = desk.book.units().filter_map(|(unit, kept)| {
+    let silences = desk.book.open_units().filter_map(|(unit, kept)| {
         let state = kept.state();
         let service = state.in_service()?;
         let fleet = desk.book.fleet()?;
