@@ -27,7 +27,7 @@ pub fn min_breaker(continuous: ElectricCurrent, noncontinuous: ElectricCurrent) 
 /// 8 min to 150 A, 10 min to 225 A, 12 min above (from memory).
 pub fn breaker_must_trip(rating: ElectricCurrent, load: ElectricCurrent) -> Option<Time> {
     let (rating, load) = (in_amps(rating), in_amps(load));
-    if !(rating > 0.0) || load < rating * 1.35 {
+    if rating <= 0.0 || load < rating * 1.35 {
         None
     } else if load < rating * 2.0 {
         Some(seconds(if rating <= 50.0 { 3600.0 } else { 7200.0 }))

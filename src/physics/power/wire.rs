@@ -57,6 +57,10 @@ impl Conductor {
 /// aluminium stranded, solid. Zero where the table has none.
 ///
 /// Source: NEC (NFPA 70) Chapter 9 Table 8; stranded uncoated copper 18 to 6 seen, the rest from memory.
+#[expect(
+    clippy::approx_constant,
+    reason = "3.14 ohm is a table's figure, not pi"
+)]
 const TABLE_8: [(u32, [f64; 6]); 10] = [
     (18, [7.95, 8.45, 7.77, 8.08, 13.1, 12.8]),
     (16, [4.99, 5.29, 4.89, 5.08, 8.21, 8.05]),
@@ -87,7 +91,7 @@ pub fn ohm_per_kft(conductor: Conductor) -> Option<f64> {
     };
     let at_75 = row[column];
     let celsius = within(conductor.celsius, -60.0, 250.0);
-    (at_75 > 0.0).then(|| at_75 * (1.0 + alpha * (celsius - 75.0)))
+    (at_75 > 0.0).then_some(at_75 * (1.0 + alpha * (celsius - 75.0)))
 }
 
 /// Returns the voltage lost in a cord, out and back: 2·L·I·R/1000; none for a gauge outside 18 to 2 AWG.

@@ -63,8 +63,7 @@ pub fn residual_by(
 /// Solves [`residual`] = `needed` by bisection to 1e-6 gpm.
 pub fn max_flow(static_pressure: Pressure, line: &Line, needed: Pressure) -> VolumeRate {
     let spare = |q: f64| static_pressure.value - line.loss(gpm(q)).value - needed.value;
-    // the comparison is written so that a value that is no number ends here
-    if !(spare(0.0) > 0.0) {
+    if spare(0.0) <= 0.0 {
         return gpm(0.0);
     }
     let (mut low, mut high) = (0.0, 100.0);
