@@ -5,6 +5,7 @@
 //! journal; whatever happens to the journal is found, said with its place, and never skipped. Nothing here knows what a
 //! record means: the caller says which parts of a line are to be looked up.
 
+mod closed;
 mod directory;
 mod error;
 mod hash;
@@ -359,8 +360,12 @@ impl Drop for Store {
         // Best effort: what is missed here is caught up from the journal at the next opening.
         let _ = self.journal.sync();
         let _ = self.follow();
-        if let Some(index) = &mut self.index {
-            let _ = index.flush();
+        if let Some(mut index) = self.index.take()
+            && index.flush().is_ok()
+            && let Ok(last) = index.last()
+        {
+            drop(index);
+            closed::leave(self.held.path(), last.seq);
         }
     }
 }

@@ -3,6 +3,7 @@
 use std::fs;
 use std::path::{Path, PathBuf};
 
+use super::closed;
 use super::directory::Held;
 use super::error::StoreError;
 use super::index::{Index, IndexError, Indexed, MemoryIndex, Snapshot};
@@ -17,8 +18,12 @@ pub(super) fn open(dir: &Path, setup: Setup) -> Result<(Store, Opened), StoreErr
     let held = Held::take(dir)?;
     let mut notes = Vec::new();
     let existed = index_path(dir).exists();
+    let mark = closed::take(dir)?;
     let (mut index, state) = match open_index(setup.index, dir) {
-        Ok((index, state)) => (Some(index), Ok(state)),
+        Ok((index, state)) => match mark.and_then(|mark| mark.misfit(state.last.seq)) {
+            Some(why) if existed && setup.index != IndexKind::Memory => (None, Err(why)),
+            _ => (Some(index), Ok(state)),
+        },
         Err(IndexError::Damaged(why)) => (None, Err(why)),
         Err(IndexError::Disk(why)) => return Err(StoreError::Index(why)),
     };
@@ -165,7 +170,8 @@ impl State {
     }
 }
 
-fn index_path(dir: &Path) -> PathBuf {
+/// Returns where the index lies.
+pub(super) fn index_path(dir: &Path) -> PathBuf {
     dir.join("index")
 }
 
