@@ -72,6 +72,7 @@ pub(super) fn open(dir: &Path, setup: Setup) -> Result<(Store, Opened), StoreErr
 /// Applies what is pending; see [`Store::follow`].
 pub(super) fn follow(store: &mut Store) -> Result<Vec<Note>, StoreError> {
     let mut notes = reopen(store)?;
+    let mut mended = false;
     let certain = store.journal.synced().seq;
     while let Some(index) = &mut store.index {
         let batch: Vec<Indexed> = store
@@ -89,7 +90,14 @@ pub(super) fn follow(store: &mut Store) -> Result<Vec<Note>, StoreError> {
         match outcome {
             Ok(()) if batch.is_empty() => break,
             Ok(()) => forget_pending(store, batch.len()),
-            Err(error) => notes.extend(mend(store, error)?),
+            Err(error) if mended => {
+                store.index = None;
+                return Err(StoreError::Index(error.to_string()));
+            }
+            Err(error) => {
+                notes.extend(mend(store, error)?);
+                mended = true;
+            }
         }
     }
     Ok(notes)
@@ -287,16 +295,17 @@ fn reopen(store: &mut Store) -> Result<Vec<Note>, StoreError> {
                 Err(why) => Ok(vec![rebuild(store, why)?]),
             }
         }
-        Err(error) => Ok(mend(store, error)?.into_iter().collect()),
+        Err(IndexError::Damaged(why)) => Ok(vec![rebuild(store, why)?]),
+        Err(IndexError::Disk(why)) => Err(StoreError::Index(why)),
     }
 }
 
-/// Rebuilds a damaged index; lets go of one whose disk failed, to be opened again later.
-fn mend(store: &mut Store, error: IndexError) -> Result<Option<Note>, StoreError> {
+/// Rebuilds a damaged index; opens one anew whose disk failed, since sled stays in error after a full disk.
+fn mend(store: &mut Store, error: IndexError) -> Result<Vec<Note>, StoreError> {
     store.index = None;
     match error {
-        IndexError::Damaged(why) => rebuild(store, why).map(Some),
-        IndexError::Disk(why) => Err(StoreError::Index(why)),
+        IndexError::Damaged(why) => Ok(vec![rebuild(store, why)?]),
+        IndexError::Disk(_) => reopen(store),
     }
 }
 
