@@ -37,6 +37,11 @@ impl<'s, 't> Section<'s, 't> {
         }
     }
 
+    /// Counts the problems of the whole file so far.
+    pub(super) fn problem_count(&self) -> usize {
+        self.sheet.problem_count()
+    }
+
     /// Where the table begins.
     pub(super) fn spot(&self) -> Spot {
         self.spot
@@ -82,10 +87,20 @@ impl<'s, 't> Section<'s, 't> {
             .report(self.spot_of(key), self.place_of(key), expected, found, None);
     }
 
-    /// Tells whether the key holds a list with nothing in it.
-    pub(super) fn is_empty_list(&self, key: &str) -> bool {
-        let value = self.table.get(key).map(Spanned::get_ref);
-        matches!(value, Some(DeValue::Array(items)) if items.is_empty())
+    /// Tells whether the key holds a list.
+    pub(super) fn is_list(&self, key: &str) -> bool {
+        matches!(
+            self.table.get(key).map(Spanned::get_ref),
+            Some(DeValue::Array(_))
+        )
+    }
+
+    /// Counts the items of a list, the faulty ones too; 0 where there is no list.
+    pub(super) fn list_length(&self, key: &str) -> usize {
+        match self.table.get(key).map(Spanned::get_ref) {
+            Some(DeValue::Array(items)) => items.len(),
+            _ => 0,
+        }
     }
 
     /// Reports that a needed key is missing, unless it is there.

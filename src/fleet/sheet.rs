@@ -97,6 +97,11 @@ impl<'t> Sheet<'t> {
         self.position(spot).0
     }
 
+    /// Counts the problems so far.
+    pub(super) fn problem_count(&self) -> usize {
+        self.problems.borrow().len()
+    }
+
     pub(super) fn into_problems(self) -> Vec<Problem> {
         self.problems.into_inner()
     }

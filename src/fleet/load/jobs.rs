@@ -145,7 +145,7 @@ fn trailers(section: &mut Section<'_, '_>, known: &Known<'_>, sheet: &Sheet<'_>)
     let mut units: Vec<UnitName> = Vec::new();
     let texts = section.texts("trailers");
     let place = format!("{}, trailers", section.place());
-    if section.is_empty_list("trailers") {
+    if section.is_list("trailers") && section.list_length("trailers") == 0 {
         section.wrong("trailers", "at least one trailer", None);
     }
     for (text, spot) in texts {

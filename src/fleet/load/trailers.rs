@@ -18,7 +18,6 @@ struct Draft {
     tank: Option<Spot>,
     converter: Option<Spot>,
     heater: Option<Spot>,
-    circuits: Option<Spot>,
     insulation: bool,
     heater_w: bool,
 }
@@ -35,7 +34,6 @@ pub(super) fn read(
         tank: None,
         converter: None,
         heater: None,
-        circuits: None,
         insulation: false,
         heater_w: false,
     };
@@ -108,18 +106,22 @@ fn keys(section: &mut Section<'_, '_>, base: Draft) -> Draft {
         parts::pressure(&mut table, &mut trailer.pressure_psi);
         table.finish();
     }
+    let before = section.problem_count();
     if let Some(rooms) = section.tables("rooms", "a room") {
         trailer.rooms = rooms
             .into_iter()
             .enumerate()
             .map(|(i, table)| parts::room(i, table))
             .collect();
-        parts::check_rooms(section, &trailer.rooms);
+        // a room that could not be read would look like one without fixtures
+        if section.problem_count() == before {
+            parts::check_rooms(section, &trailer.rooms);
+        }
     }
     if let Some(circuits) = section.tables("circuits", "a circuit") {
-        draft.circuits = spot(section, "circuits");
-        if !(1..=4).contains(&circuits.len()) {
-            let found = format!("{} circuits", circuits.len());
+        let count = section.list_length("circuits");
+        if !(1..=4).contains(&count) {
+            let found = format!("{count} circuits");
             section.report("circuits", "one to four circuits", found);
         }
         trailer.circuits = circuits.into_iter().map(parts::circuit).collect();
