@@ -8,8 +8,9 @@ use super::{Doubt, Forecast, HORIZON_H, Observation, Quantiles, ReadDoubt, Tank}
 /// The moment's pace: spread of its logarithm and memory, h (handbook 7.1).
 const MOMENT_SD: f64 = 0.4;
 const MOMENT_MEMORY_H: f64 = 1.0;
-/// The event's pace drifts back to the promise with this memory, h: another day is another crowd. Common practice, no source.
-const EVENT_MEMORY_H: f64 = 36.0;
+/// The event's pace drifts back to the promise with this memory, open h: afternoon and night are two crowds. Common
+/// practice, no source.
+const EVENT_MEMORY_H: f64 = 14.0;
 /// How likely something unreported changed the level before a reading. Common practice, no source.
 const UNREPORTED: f32 = 0.004;
 /// A gauge is doubted when it stands still this long in use, h (handbook 5.2).
@@ -64,7 +65,8 @@ pub(super) fn run(
         doubtful: Vec::new(),
     };
     if course.capacity > 0.0 {
-        course.use_pct = (100.0 * sound(usage.gal_per_use, 1.0).max(0.0) / course.capacity).min(100.0);
+        course.use_pct =
+            (100.0 * sound(usage.gal_per_use, 1.0).max(0.0) / course.capacity).min(100.0);
     }
     for (index, seen) in seen {
         course.go_to(seen.at_h().min(now), |_, _| true);
@@ -125,7 +127,7 @@ impl Course {
                     self.grid.fill(mean, self.use_pct);
                 }
                 self.grid.wander((-length / MOMENT_MEMORY_H).exp());
-                self.undrifted += length;
+                self.undrifted += if open { length } else { 0.0 };
                 if self.undrifted >= 1.0 {
                     self.grid.drift((-self.undrifted / EVENT_MEMORY_H).exp());
                     self.undrifted = 0.0;
@@ -241,8 +243,7 @@ impl Course {
             }
         };
         let now = self.at;
-        let rate_pct_h =
-            self.promised * self.grid.event_pace() * self.calendar.crowd_at(now);
+        let rate_pct_h = self.promised * self.grid.event_pace() * self.calendar.crowd_at(now);
         let mut when = [None; 3];
         let mut last = (now, self.grid.reached(limit));
         for (when, share) in when.iter_mut().zip([0.1, 0.5, 0.9]) {
@@ -302,7 +303,11 @@ fn arrived(unknown: bool) -> [f32; CELLS] {
     for (i, odds) in odds.iter_mut().enumerate().take(full + 1) {
         let empty = (-(i as f64) * CELL_PCT / 4.0).exp() * CELL_PCT / 4.0;
         let any = 1.0 / (full + 1) as f64;
-        *odds = if unknown { any } else { 0.9 * empty + 0.1 * any } as f32;
+        *odds = if unknown {
+            any
+        } else {
+            0.9 * empty + 0.1 * any
+        } as f32;
     }
     odds
 }

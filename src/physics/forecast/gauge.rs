@@ -67,7 +67,9 @@ impl Dial {
             GaugeKind::Lamps if shown > 99.9 => (97.0, f64::MAX),
             GaugeKind::Lamps if on_mark => (shown, shown + self.step),
             // Between marks it is somebody's estimate, whatever the gauge.
-            GaugeKind::Sight | GaugeKind::Lamps => (shown - self.step / 2.0, shown + self.step / 2.0),
+            GaugeKind::Sight | GaugeKind::Lamps => {
+                (shown - self.step / 2.0, shown + self.step / 2.0)
+            }
         };
         (
             if low <= 0.0 { f64::MIN } else { low },

@@ -80,7 +80,10 @@ impl Grid {
                 }
                 least = least.min(low + shift);
                 let stay = top.saturating_sub(shift).max(low);
-                for (a, b) in from[low..stay].iter().zip(&mut to[(low + shift).min(top)..top]) {
+                for (a, b) in from[low..stay]
+                    .iter()
+                    .zip(&mut to[(low + shift).min(top)..top])
+                {
                     *b += share * a;
                 }
                 let past: f32 = from[stay..top].iter().sum();
@@ -163,7 +166,11 @@ impl Grid {
         let total: f32 = level.iter().sum();
         for rows in self.mass.chunks_exact_mut(MOMENT) {
             let event: f32 = rows.iter().flatten().sum();
-            let softer = if event > 0.0 { event.powf(-1.0 / 3.0) } else { 0.0 };
+            let softer = if event > 0.0 {
+                event.powf(-1.0 / 3.0)
+            } else {
+                0.0
+            };
             for row in rows {
                 let kept = row.iter().sum::<f32>() * softer / total;
                 for (cell, weight) in row.iter_mut().zip(level) {
@@ -182,6 +189,9 @@ impl Grid {
             let past: f32 = row[top..].iter().sum();
             row[top..].fill(0.0);
             row[top] = past;
+        }
+        for row in &mut self.spare {
+            row[top..].fill(0.0);
         }
         self.top = top;
         self.low = self.low.min(top);
@@ -301,11 +311,18 @@ mod tests {
                 let got: f32 = leaps.iter().map(|l| l.0 as f32 * l.1).sum();
                 let square: f32 = leaps.iter().map(|l| (l.0 as f32).powi(2) * l.1).sum();
                 let variance = square - got * got;
-                assert!(leaps.iter().all(|l| l.1 >= -1e-6), "{mean} {grain}: {leaps:?}");
-                assert!((total - 1.0).abs() < 1e-5);
-                assert!((got - mean).abs() < 1e-4 * mean.max(1.0), "{mean} {grain}: {got}");
                 assert!(
-                    variance > mean * grain - 0.5 * mean - 0.01 && variance < mean * grain + mean.min(0.5),
+                    leaps.iter().all(|l| l.1 >= -1e-6),
+                    "{mean} {grain}: {leaps:?}"
+                );
+                assert!((total - 1.0).abs() < 1e-5);
+                assert!(
+                    (got - mean).abs() < 1e-4 * mean.max(1.0),
+                    "{mean} {grain}: {got}"
+                );
+                assert!(
+                    variance > mean * grain - 0.5 * mean - 0.01
+                        && variance < mean * grain + mean.min(0.5),
                     "{mean} {grain}: {variance}"
                 );
             }

@@ -19,6 +19,8 @@ pub struct Event {
     pub guests: Vec<(f64, f64)>,
     /// The level at every tick from the doors' opening on, % by volume, as if nobody pumped but where told.
     pub level: Vec<f64>,
+    /// The number of a reading, 1 to 5.
+    pub drawn: usize,
     /// What was told, with the time at which it came in.
     pub told: Vec<(f64, Observation)>,
 }
@@ -99,6 +101,7 @@ impl Event {
             guests: counts,
             level,
             told,
+            drawn: rng.usize(1..=5),
         };
         event.read(rng);
         event
@@ -109,7 +112,8 @@ impl Event {
         if rng.bool() {
             let shown = self.shown(0.0);
             let at_h = -0.5 - rng.f64();
-            self.told.push((at_h, Observation::Gauge { at_h, pct: shown }));
+            self.told
+                .push((at_h, Observation::Gauge { at_h, pct: shown }));
         }
         let mut at = 0.5 + 1.5 * rng.f64();
         while at < self.hours {
@@ -131,7 +135,8 @@ impl Event {
             } else {
                 at.max(said)
             };
-            self.told.push((came, Observation::Gauge { at_h: said, pct }));
+            self.told
+                .push((came, Observation::Gauge { at_h: said, pct }));
             at += 0.6 + 1.9 * rng.f64();
         }
     }
@@ -239,9 +244,9 @@ impl Day {
     }
 
     fn pace(&self, at: f64) -> f64 {
-        let drink = self.drink.map_or(1.0, |late| {
-            1.35 + late * (2.0 * at / self.hours - 1.0)
-        });
+        let drink = self
+            .drink
+            .map_or(1.0, |late| 1.35 + late * (2.0 * at / self.hours - 1.0));
         let turns: f64 = self
             .turns
             .iter()
