@@ -3,13 +3,14 @@
 use std::io::{BufRead, IsTerminal, Read, Write};
 use std::path::{Path, PathBuf};
 use std::process::ExitCode;
-use std::sync::mpsc;
+use std::sync::{Arc, mpsc};
 
 use chrono::{DateTime, NaiveTime, TimeZone, Utc};
 
 use super::CliError;
 use super::clock::{self, Clock};
 use super::data::{self, Random};
+use super::{load, replay};
 use crate::book::MessageKey;
 use crate::chat::clerk::{Clerk, Parcel, SNAPSHOT_EVERY, Setup, Window};
 use crate::desk::{Body, Desk, Inbound, Sender};
@@ -42,8 +43,8 @@ pub(super) struct Args {
 
 pub(super) fn run(args: &Args) -> Result<ExitCode, CliError> {
     let fleet = match (&args.fleet, args.demo) {
-        (Some(dir), _) => Some(data::Files::read(dir)?),
-        (None, true) => Some(data::Files::demo()),
+        (Some(dir), _) => Some(load::read(dir)?),
+        (None, true) => Some(load::demo()),
         (None, false) if args.data.is_none() => {
             let what = "nothing to chat with: give `--demo`, `--fleet DIR`, or `--data DIR` of an earlier chat".into();
             return Err(CliError::Usage(what));
@@ -72,7 +73,8 @@ pub(super) fn run(args: &Args) -> Result<ExitCode, CliError> {
         disk: Box::new(Files),
         snapshot_every: SNAPSHOT_EVERY,
     };
-    let (clerk, notes) = Clerk::open::<Desk>(folder.path(), setup).map_err(|error| CliError::Failed(error.to_string()))?;
+    let (clerk, notes) = Clerk::open::<Desk>(folder.path(), setup)
+        .map_err(|error| CliError::Failed(error.to_string()))?;
     let mut err = std::io::stderr();
     for note in notes {
         writeln!(err, "hosebib: {note}")?;
@@ -80,13 +82,27 @@ pub(super) fn run(args: &Args) -> Result<ExitCode, CliError> {
     let window = clerk.window();
     let fleet = data::bring_up(&window, fleet)?;
     let crew = sender(args, &fleet)?;
-    let mut chat = Chat { window, letters, clock, fleet, crew, sent: 0, started: clock::now().timestamp_micros() };
+    let mut chat = Chat {
+        window,
+        letters,
+        clock,
+        fleet,
+        crew,
+        sent: 0,
+        started: clock::now().timestamp_micros(),
+    };
     if args.demo {
         chat.play_day()?;
     }
     chat.greet(args.demo, folder.path())?;
-    let outcome = if std::io::stdin().is_terminal() { chat.converse(folder.path()) } else { chat.read_piped() };
-    clerk.stop().map_err(|error| CliError::Failed(error.to_string()))?;
+    let outcome = if std::io::stdin().is_terminal() {
+        chat.converse(folder.path())
+    } else {
+        chat.read_piped()
+    };
+    clerk
+        .stop()
+        .map_err(|error| CliError::Failed(error.to_string()))?;
     outcome.map(|()| ExitCode::SUCCESS)
 }
 
@@ -96,9 +112,19 @@ fn sender(args: &Args, fleet: &Fleet) -> Result<CrewMember, CliError> {
         Some(id) => id.clone(),
         None if args.demo => demo::SENDER.to_owned(),
         None if fleet.crew.len() == 1 => fleet.crew.keys().next().cloned().unwrap_or_default(),
-        None => return Err(CliError::Usage(format!("who are you? Give `--as` one of: {}", everyone(fleet)))),
+        None => {
+            return Err(CliError::Usage(format!(
+                "who are you? Give `--as` one of: {}",
+                everyone(fleet)
+            )));
+        }
     };
-    let unknown = || CliError::Usage(format!("`{id}` is not on the crew list: give `--as` one of: {}", everyone(fleet)));
+    let unknown = || {
+        CliError::Usage(format!(
+            "`{id}` is not on the crew list: give `--as` one of: {}",
+            everyone(fleet)
+        ))
+    };
     fleet.crew.get(&id).cloned().ok_or_else(unknown)
 }
 
@@ -114,7 +140,7 @@ struct Chat {
     window: Window,
     letters: mpsc::Receiver<Parcel>,
     clock: Clock,
-    fleet: Fleet,
+    fleet: Arc<Fleet>,
     crew: CrewMember,
     sent: i64,
     started: i64,
@@ -124,16 +150,11 @@ impl Chat {
     /// Puts in what the demo's crew wrote before the clock's start, so that there is a day to ask about.
     fn play_day(&mut self) -> Result<(), CliError> {
         let start = self.clock.now();
-        let mut day = Vec::new();
-        for (n, line) in demo::day().enumerate() {
-            if line.received <= start {
-                let key = MessageKey::new("demo", 0, n as i64, 0);
-                let from = Sender::Crew(line.from);
-                day.push(Inbound { key, from, chat: None, at: line.at, received: line.received, body: Body::Text(line.text), replaces: None });
-            }
-        }
         // what was written at the very minute of the start is for the newcomer to write
-        day.retain(|inbound| inbound.received < start);
+        let day = replay::day()
+            .into_iter()
+            .filter(|inbound| inbound.received < start)
+            .collect();
         self.window.batch_blocking(day).map_err(not_done)?;
         self.barrier()?;
         while let Ok(parcel) = self.letters.try_recv() {
@@ -147,16 +168,35 @@ impl Chat {
         let voice = self.voice(&replies);
         let mut err = std::io::stderr();
         let name = ("name", Arg::from(self.crew.name.as_str()));
-        let time = ("time", Arg::from(self.local().format("%a %-d %b %Y, %H:%M").to_string()));
-        let key = if demo { "demo-greeting" } else { "console-greeting" };
+        let time = (
+            "time",
+            Arg::from(self.local().format("%a %-d %b %Y, %H:%M").to_string()),
+        );
+        let key = if demo {
+            "demo-greeting"
+        } else {
+            "console-greeting"
+        };
         writeln!(err, "{}", voice.say(key, &[name, time]))?;
-        writeln!(err, "{}\n", voice.say("demo-data", &[("folder", folder.display().to_string().into())]))?;
+        writeln!(
+            err,
+            "{}\n",
+            voice.say(
+                "demo-data",
+                &[("folder", folder.display().to_string().into())]
+            )
+        )?;
         Ok(())
     }
 
     fn voice<'a>(&'a self, replies: &'a Replies) -> Voice<'a> {
         let language = self.crew.language.unwrap_or(self.fleet.language);
-        replies.voice(language, self.fleet.style, self.fleet.time_zone, self.clock.now())
+        replies.voice(
+            language,
+            self.fleet.style,
+            self.fleet.time_zone,
+            self.clock.now(),
+        )
     }
 
     fn local(&self) -> DateTime<chrono_tz::Tz> {
@@ -169,24 +209,35 @@ impl Chat {
         let mut line = Vec::new();
         loop {
             line.clear();
-            if (&mut input).take(LONGEST as u64 + 2).read_until(b'\n', &mut line)? == 0 {
+            if (&mut input)
+                .take(LONGEST as u64 + 2)
+                .read_until(b'\n', &mut line)?
+                == 0
+            {
                 return Ok(());
             }
             if line.len() > LONGEST && line.last() != Some(&b'\n') {
                 skip_line(&mut input)?;
-                self.print(&[format!("Not read: a message of over {} kB. Send it in parts. Nothing was logged.", LONGEST / 1024)])?;
+                self.print(&[format!(
+                    "Not read: a message of over {} kB. Send it in parts. Nothing was logged.",
+                    LONGEST / 1024
+                )])?;
                 continue;
             }
             match std::str::from_utf8(&line) {
                 Ok(text) => self.say(text.trim_end_matches(['\r', '\n']))?,
-                Err(_) => self.print(&["Not read: that line is not UTF-8 text. Nothing was logged.".to_owned()])?,
+                Err(_) => self.print(&[
+                    "Not read: that line is not UTF-8 text. Nothing was logged.".to_owned(),
+                ])?,
             }
         }
     }
 
     /// Reads messages from a terminal, with editing and history.
     fn converse(&mut self, folder: &Path) -> Result<(), CliError> {
-        let failed = |error: rustyline::error::ReadlineError| CliError::Failed(format!("the terminal failed: {error}"));
+        let failed = |error: rustyline::error::ReadlineError| {
+            CliError::Failed(format!("the terminal failed: {error}"))
+        };
         let mut editor = rustyline::DefaultEditor::new().map_err(failed)?;
         let history = folder.join("history.txt");
         // no history yet is no failure
@@ -199,7 +250,10 @@ impl Chat {
                     let _ = editor.add_history_entry(line.as_str());
                     self.say(&line)?;
                 }
-                Err(rustyline::error::ReadlineError::Eof | rustyline::error::ReadlineError::Interrupted) => break,
+                Err(
+                    rustyline::error::ReadlineError::Eof
+                    | rustyline::error::ReadlineError::Interrupted,
+                ) => break,
                 Err(error) => return Err(failed(error)),
             }
         }
@@ -230,7 +284,9 @@ impl Chat {
             Ok(()) => self.print_letters(),
             Err(error) => {
                 self.print_letters()?;
-                self.print(&[format!("Not logged: {error}. Mend that, then send it again.")])
+                self.print(&[format!(
+                    "Not logged: {error}. Mend that, then send it again."
+                )])
             }
         }
     }
@@ -258,10 +314,17 @@ impl Chat {
 
     fn move_clock(&mut self, time: NaiveTime) -> String {
         let local = self.local();
-        let today = self.fleet.time_zone.from_local_datetime(&local.date_naive().and_time(time)).earliest();
+        let today = self
+            .fleet
+            .time_zone
+            .from_local_datetime(&local.date_naive().and_time(time))
+            .earliest();
         let next = today.filter(|at| *at > local).or_else(|| {
             let tomorrow = local.date_naive().succ_opt()?;
-            self.fleet.time_zone.from_local_datetime(&tomorrow.and_time(time)).earliest()
+            self.fleet
+                .time_zone
+                .from_local_datetime(&tomorrow.and_time(time))
+                .earliest()
         });
         match next {
             Some(at) => {
@@ -282,8 +345,16 @@ impl Chat {
         let mut lines = Vec::new();
         while let Ok(parcel) = self.letters.try_recv() {
             self.accept(&parcel);
-            let name = self.fleet.crew.get(&parcel.to).map_or(parcel.to.as_str(), |member| member.name.as_str());
-            lines.push(if parcel.to == self.crew.id { parcel.text } else { format!("(to {name}) {}", parcel.text) });
+            let name = self
+                .fleet
+                .crew
+                .get(&parcel.to)
+                .map_or(parcel.to.as_str(), |member| member.name.as_str());
+            lines.push(if parcel.to == self.crew.id {
+                parcel.text
+            } else {
+                format!("(to {name}) {}", parcel.text)
+            });
         }
         self.print(&lines)
     }

@@ -2,66 +2,31 @@
 
 use std::path::{Path, PathBuf};
 
-use sha2::{Digest, Sha256};
+use std::sync::Arc;
 
 use super::CliError;
-use super::fleet::{files, report};
-use crate::chat::clerk::Window;
-use crate::fleet::{self, Fleet, FleetFiles, demo};
+use super::load::Loaded;
+use crate::chat::clerk::{NotDone, Window};
+use crate::fleet::Fleet;
 use crate::store::Salt;
-
-/// A fleet as read from its files, with a digest that tells whether they changed.
-pub(super) struct Files {
-    pub(super) digest: String,
-    pub(super) fleet: Fleet,
-}
-
-impl Files {
-    /// Reads a fleet from a folder; its problems go to standard error.
-    ///
-    /// # Errors
-    ///
-    /// What is wrong with the folder, or how many problems its files have.
-    pub(super) fn read(dir: &Path) -> Result<Self, CliError> {
-        let texts = files(dir)?;
-        let fleet = report(dir, fleet::read(&texts), &mut std::io::stderr())?;
-        Ok(Files { digest: digest(&texts), fleet })
-    }
-
-    /// Returns the demo fleet.
-    pub(super) fn demo() -> Self {
-        Files { digest: digest(&demo::files()), fleet: demo::fleet() }
-    }
-}
-
-/// Returns a digest of a fleet's three files.
-pub(super) fn digest(texts: &FleetFiles) -> String {
-    let mut hash = Sha256::new();
-    for text in [&texts.fleet, &texts.jobs, &texts.crew] {
-        hash.update((text.len() as u64).to_be_bytes());
-        hash.update(text.as_bytes());
-    }
-    hash.finalize().iter().map(|byte| format!("{byte:02x}")).collect()
-}
 
 /// Loads a fleet into a clerk if its files differ from the last load, and returns the fleet in force.
 ///
 /// # Errors
 ///
 /// That there is no fleet, or that it could not be written down.
-pub(super) fn bring_up(window: &Window, files: Option<Files>) -> Result<Fleet, CliError> {
-    let failed = |error: crate::chat::clerk::NotDone| CliError::Failed(format!("the fleet was not loaded: {error}"));
-    let standing = window.show_blocking().map_err(failed)?;
-    match files {
-        Some(files) => {
-            if standing["fleet_digest"] != files.digest.as_str() {
-                window.load_blocking(files.digest, files.fleet.clone()).map_err(failed)?;
-            }
-            Ok(files.fleet)
+pub(super) fn bring_up(window: &Window, loaded: Option<Loaded>) -> Result<Arc<Fleet>, CliError> {
+    let failed = |error: NotDone| CliError::Failed(format!("the fleet was not loaded: {error}"));
+    if let Some(loaded) = loaded {
+        let standing = window.show_blocking().map_err(failed)?;
+        if standing["fleet_digest"] != loaded.digest.as_str() {
+            window
+                .load_blocking(loaded.digest, loaded.fleet)
+                .map_err(failed)?;
         }
-        None => serde_json::from_value(standing["fleet"].clone())
-            .map_err(|_| CliError::Failed("no fleet was ever loaded here: give `--fleet DIR` once".into())),
     }
+    let none = || CliError::Failed("no fleet was ever loaded here: give `--fleet DIR` once".into());
+    window.fleet_blocking().map_err(failed)?.ok_or_else(none)
 }
 
 /// A data directory: the one named, or a temporary one that stays for a look after the chat.
@@ -78,10 +43,18 @@ impl Folder {
     pub(super) fn open(named: Option<&Path>) -> Result<Self, CliError> {
         let path = match named {
             Some(path) => path.to_owned(),
-            None => std::env::temp_dir().join(format!("hosebib-{}-{}", std::process::id(), super::clock::now().timestamp_micros())),
+            None => std::env::temp_dir().join(format!(
+                "hosebib-{}-{}",
+                std::process::id(),
+                super::clock::now().timestamp_micros()
+            )),
         };
-        std::fs::create_dir_all(&path)
-            .map_err(|error| CliError::Failed(format!("`{}` cannot be made: {error}. Name another folder with `--data`", path.display())))?;
+        std::fs::create_dir_all(&path).map_err(|error| {
+            CliError::Failed(format!(
+                "`{}` cannot be made: {error}. Name another folder with `--data`",
+                path.display()
+            ))
+        })?;
         Ok(Folder { path })
     }
 
