@@ -56,7 +56,8 @@ impl Conductor {
 /// Ohms for 1,000 ft at 75 °C, direct current: AWG, then copper stranded, stranded coated, solid, solid coated, then
 /// aluminium stranded, solid. Zero where the table has none.
 ///
-/// Source: NEC (NFPA 70) Chapter 9 Table 8; stranded uncoated copper 18 to 6 seen, the rest from memory.
+/// Source: NEC (NFPA 70) Chapter 9 Table 8; uncoated copper and aluminium seen in reproductions, coated copper and the
+/// other aluminium from memory.
 #[expect(
     clippy::approx_constant,
     reason = "3.14 ohm is a table's figure, not pi"
@@ -151,7 +152,7 @@ const CORD_AMPACITY: [(u32, f64, f64); 9] = [
 ];
 
 /// Returns what a flexible cord may carry, by its current-carrying conductors (one or two: column B; three: column A;
-/// more: column A derated as NEC Table 400.5(A)(3), from memory); none for a gauge the table has not got.
+/// more: column A derated as NEC Table 400.5(A)(3)); none for a gauge the table has not got.
 ///
 /// A cord may carry more than the plug, outlet or breaker at its ends: the least of them rules.
 pub fn cord_ampacity(awg: u32, current_carrying: u32) -> Option<ElectricCurrent> {

@@ -303,13 +303,20 @@ pub(super) fn read_inputs(
     Ok(Given(read))
 }
 
-/// Returns the candidate nearest to `name` in edits, if within a third of its length.
+/// Returns the candidate that begins with `name`, or the nearest in edits, if within a third of its length.
 pub(super) fn nearest(
     name: &str,
     candidates: impl Iterator<Item = &'static str>,
 ) -> Option<&'static str> {
+    let candidates: Vec<&'static str> = candidates.collect();
+    if name.len() > 3
+        && let Some(longer) = candidates.iter().find(|longer| longer.starts_with(name))
+    {
+        return Some(longer);
+    }
     let name: Vec<char> = name.to_lowercase().chars().take(64).collect();
     candidates
+        .into_iter()
         .map(|candidate| (edits(&name, candidate), candidate))
         .min_by_key(|(edits, _)| *edits)
         .filter(|(edits, candidate)| edits * 3 <= candidate.len().max(name.len()))

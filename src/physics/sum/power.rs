@@ -218,17 +218,14 @@ pub(super) const QUANTITIES: &[Quantity] = &[
         name: "services_needed",
         inputs: &[
             whole("ac", "", 0.0, 10.0),
-            whole("water_heater", "", 0.0, 10.0),
-            whole("cold_pkg", "", 0.0, 10.0),
+            input("water_heater", "", Kind::Flag),
+            input("cold_pkg", "", Kind::Flag),
         ],
         unit: "circuits",
         source: "common practice, no source; with air conditioners alone the converter has no power",
         compute: |g| {
-            let circuits = power::services_needed(
-                g.whole("ac"),
-                g.whole("water_heater") > 0,
-                g.whole("cold_pkg") > 0,
-            );
+            let circuits =
+                power::services_needed(g.whole("ac"), g.flag("water_heater"), g.flag("cold_pkg"));
             found(f64::from(circuits))
         },
     },
