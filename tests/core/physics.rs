@@ -5,11 +5,20 @@
 mod properties;
 mod published;
 mod questions;
+mod weather;
 
 use std::path::PathBuf;
 
 use hosebib::physics::sum;
 use serde_json::{Map, Value};
+
+#[track_caller]
+fn near(found: f64, expected: f64, tolerance: f64) {
+    assert!(
+        (found - expected).abs() <= tolerance,
+        "{found} for {expected}"
+    );
+}
 
 /// One row of a table, by its header.
 pub(crate) struct Row(Vec<(String, String)>);
