@@ -119,6 +119,17 @@ pub fn cord_drop_pct(
     (supply > 0.0).then(|| 100.0 * drop / supply)
 }
 
+/// Returns the voltage to expect at the far end of a cord: the supply less [`cord_drop`], not below zero; none as there.
+pub fn cord_end_voltage(
+    supply: ElectricPotential,
+    current: ElectricCurrent,
+    one_way: Length,
+    awg: u32,
+) -> Option<ElectricPotential> {
+    let left = in_volts(supply) - in_volts(cord_drop(current, one_way, awg)?);
+    Some(volts(left.max(0.0)))
+}
+
 /// Returns the longest cord that loses no more than `pct` of `supply` at `current`; none as [`cord_drop`], or where no
 /// current flows.
 ///

@@ -135,6 +135,21 @@ pub(super) const QUANTITIES: &[Quantity] = &[
         },
     },
     Quantity {
+        name: "cord_end_V",
+        inputs: &[AMPS, ONE_WAY, AWG, SUPPLY],
+        unit: "V",
+        source: "supply less 2 L I R/1000, NEC Chapter 9 Table 8",
+        compute: |g| {
+            let left = power::cord_end_voltage(
+                volts(g.num("volts")),
+                amps(g.num("amps")),
+                ft(g.num("one_way_ft")),
+                g.whole("awg"),
+            );
+            by_gauge(left.map(in_volts))
+        },
+    },
+    Quantity {
         name: "max_cord_ft",
         inputs: &[
             num("amps", "A", 0.01, 1_000.0),

@@ -62,6 +62,21 @@ fn cords_carry_what_table_400_5_allows() {
     assert_eq!(power::cord_ampacity(22, 2), None);
 }
 
+/// Source: Ohm's law with Table 8: a compressor that starts at 60 A takes 36 V from 150 ft of 12 AWG, 22 V from 10 AWG.
+#[test]
+fn a_compressor_starves_on_a_long_thin_cord() {
+    let left = |feet, awg| {
+        in_volts(power::cord_end_voltage(volts(120.0), amps(60.0), ft(feet), awg).unwrap())
+    };
+    near(left(50.0, 12), 120.0 - 12.0, 0.2);
+    near(left(150.0, 12), 120.0 - 36.0, 0.5);
+    near(left(150.0, 10), 120.0 - 22.0, 0.5);
+    assert_eq!(
+        power::cord_end_voltage(volts(120.0), amps(60.0), ft(50.0), 11),
+        None
+    );
+}
+
 /// Source: ANSI C84.1, utilization voltage (from memory).
 #[test]
 fn voltage_bands_keep_their_ends() {
