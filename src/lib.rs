@@ -29,6 +29,8 @@ pub mod rules;
 
 pub mod reply;
 
+pub mod desk;
+
 pub mod store;
 
 #[cfg(feature = "cli")]

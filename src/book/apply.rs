@@ -1,16 +1,16 @@
 //! The book and how each kind of record changes it.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
 
 use chrono::{DateTime, TimeDelta, Utc};
 use serde::{Deserialize, Serialize};
 
-use super::record::{AlarmChange, Message, MessageKey, Record, TaskChange};
-use super::tasks::{Task, TaskState};
+use super::record::{AlarmChange, Message, MessageKey, Record};
+use super::tasks::Tasks;
 use super::unit::UnitBook;
 use crate::dialogue::{Talk, Watch};
-use crate::finding::{FindingId, Level, TaskKind};
+use crate::finding::{FindingId, Level};
 use crate::fleet::Fleet;
 use crate::heard::UnitName;
 
@@ -51,12 +51,14 @@ pub struct Book {
     fleets: Vec<(DateTime<Utc>, Arc<Fleet>)>,
     fleet_digest: String,
     units: BTreeMap<UnitName, UnitBook>,
-    tasks: BTreeMap<u32, Task>,
-    last_task: u32,
+    open_units: BTreeSet<UnitName>,
+    tasks: Tasks,
     talks: BTreeMap<String, Talk>,
     sent: BTreeMap<String, Vec<Sent>>,
     watches: Vec<Watch>,
     alarms: BTreeMap<String, Alarm>,
+    refused: BTreeMap<String, DateTime<Utc>>,
+    refusals: u64,
     ticked: Option<DateTime<Utc>>,
     messages: u64,
 }
@@ -68,13 +70,21 @@ impl Book {
             Record::Fleet { at, digest, fleet } => self.load(*at, digest, fleet),
             Record::Message(message) => self.take_in(message),
             Record::Undone { key, by, .. } => self.take_back(key, by),
-            Record::Task { at, change } => self.change_task(*at, change),
+            Record::Task { at, change } => self.tasks.apply(*at, change),
             Record::Talk { who, talk } => {
                 self.talks.insert(who.clone(), (**talk).clone());
             }
             Record::Watch { watch } => self.watches.push(watch.clone()),
             Record::Unwatch { watch } => self.watches.retain(|other| other != watch),
             Record::Alarm { at, change } => self.change_alarm(*at, change),
+            Record::Refused { at, who, answered } => {
+                self.refusals += 1;
+                self.refused
+                    .retain(|_, last| *at - *last <= TimeDelta::hours(24));
+                if *answered {
+                    self.refused.insert(who.text().to_owned(), *at);
+                }
+            }
             Record::Ticked { at } => self.ticked = Some(*at),
         }
     }
@@ -109,30 +119,16 @@ impl Book {
         self.units.iter()
     }
 
-    /// Finds a task by number.
-    pub fn task(&self, id: u32) -> Option<&Task> {
-        self.tasks.get(&id)
+    /// Iterates over the trailers that are open for guests.
+    pub fn open_units(&self) -> impl Iterator<Item = (&UnitName, &UnitBook)> {
+        self.open_units
+            .iter()
+            .filter_map(|unit| self.units.get_key_value(unit))
     }
 
-    /// Iterates over open tasks, by number.
-    pub fn open_tasks(&self) -> impl Iterator<Item = &Task> {
-        self.tasks.values().filter(|task| task.is_open())
-    }
-
-    /// Iterates over the tasks kept, open and lately closed.
-    pub fn tasks(&self) -> impl Iterator<Item = &Task> {
-        self.tasks.values()
-    }
-
-    /// Finds the open task of a kind on a trailer: there is one at most.
-    pub fn open_task(&self, unit: &UnitName, kind: TaskKind) -> Option<&Task> {
-        self.open_tasks()
-            .find(|task| task.kind == kind && task.unit.as_ref() == Some(unit))
-    }
-
-    /// Returns the number that the next task gets.
-    pub fn next_task(&self) -> u32 {
-        self.last_task + 1
+    /// Returns the tasks.
+    pub fn tasks(&self) -> &Tasks {
+        &self.tasks
     }
 
     /// Returns what is open with a person.
@@ -155,6 +151,16 @@ impl Book {
         &self.alarms
     }
 
+    /// Returns when a stranger was last answered, within a day.
+    pub fn refused(&self, who: &str) -> Option<DateTime<Utc>> {
+        self.refused.get(who).copied()
+    }
+
+    /// Returns how many messages of strangers were refused.
+    pub fn refusals(&self) -> u64 {
+        self.refusals
+    }
+
     /// Returns the instant up to which ticks were worked through.
     pub fn ticked(&self) -> Option<DateTime<Utc>> {
         self.ticked
@@ -167,9 +173,7 @@ impl Book {
 
     fn load(&mut self, at: DateTime<Utc>, digest: &str, fleet: &Fleet) {
         self.fleet_digest = digest.to_owned();
-        let mut fleet = fleet.clone();
-        fleet.index();
-        self.fleets.push((at, Arc::new(fleet)));
+        self.fleets.push((at, Arc::new(fleet.clone())));
         // the one in force three days ago still judges late words; older ones are done with
         let spent = self
             .fleets
@@ -183,18 +187,12 @@ impl Book {
     fn take_in(&mut self, message: &Message) {
         self.messages += 1;
         if let Some(replaced) = &message.replaces {
-            self.forget_sent(&message.from, replaced);
-            for unit in self.units.values_mut() {
-                unit.take_back(replaced);
-            }
+            self.take_back(replaced, &message.from);
         }
         for report in message.reports.iter().filter(|report| !report.too_old) {
-            self.units.entry(report.unit.clone()).or_default().take_in(
-                report.at,
-                &message.key,
-                &message.from,
-                &report.entry,
-            );
+            let unit = self.units.entry(report.unit.clone()).or_default();
+            unit.take_in(report.at, &message.key, &message.from, &report.entry);
+            self.note_whether_open(&report.unit);
         }
         if !message.reports.is_empty() {
             let units = message
@@ -212,56 +210,31 @@ impl Book {
         }
     }
 
+    /// Takes back what one message of a person reported.
     fn take_back(&mut self, key: &MessageKey, by: &str) {
-        self.forget_sent(by, key);
-        for unit in self.units.values_mut() {
-            unit.take_back(key);
-        }
-    }
-
-    fn forget_sent(&mut self, who: &str, key: &MessageKey) {
-        if let Some(sent) = self.sent.get_mut(who) {
-            sent.retain(|sent| sent.key != *key);
-        }
-    }
-
-    fn change_task(&mut self, at: DateTime<Utc>, change: &TaskChange) {
-        match change {
-            TaskChange::Opened { task } => {
-                self.last_task = self.last_task.max(task.id);
-                self.tasks.insert(task.id, task.clone());
-                self.tasks
-                    .retain(|_, task| task.is_open() || at - task.opened <= TimeDelta::days(14));
+        let Some(sent) = self.sent.get_mut(by) else {
+            return;
+        };
+        let Some(place) = sent.iter().position(|sent| sent.key == *key) else {
+            return;
+        };
+        for unit in sent.remove(place).units {
+            if let Some(kept) = self.units.get_mut(&unit) {
+                kept.take_back(key);
             }
-            TaskChange::Redated { id, due, call_by } => self.with_task(*id, |task| {
-                task.due = *due;
-                task.call_by = *call_by;
-                task.escalated = None;
-            }),
-            TaskChange::Taken { id, by } => {
-                self.with_task(*id, |task| task.taken_by = Some(by.clone()))
-            }
-            TaskChange::Done { id, cause, .. } => self.with_task(*id, |task| {
-                task.state = TaskState::Done;
-                task.closed_cause = cause.clone();
-            }),
-            TaskChange::Dropped {
-                id, reason, cause, ..
-            } => self.with_task(*id, |task| {
-                task.state = TaskState::Dropped(reason.clone());
-                task.closed_cause = cause.clone();
-            }),
-            TaskChange::Reopened { id } => self.with_task(*id, |task| {
-                task.state = TaskState::Open;
-                task.closed_cause = None;
-            }),
-            TaskChange::Escalated { id } => self.with_task(*id, |task| task.escalated = Some(at)),
+            self.note_whether_open(&unit);
         }
     }
 
-    fn with_task(&mut self, id: u32, change: impl FnOnce(&mut Task)) {
-        if let Some(task) = self.tasks.get_mut(&id) {
-            change(task);
+    fn note_whether_open(&mut self, unit: &UnitName) {
+        let open = self
+            .units
+            .get(unit)
+            .is_some_and(|kept| kept.state().in_service().is_some());
+        if open {
+            self.open_units.insert(unit.clone());
+        } else {
+            self.open_units.remove(unit);
         }
     }
 

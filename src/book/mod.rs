@@ -14,5 +14,5 @@ mod unit;
 pub use apply::{Alarm, Book};
 pub use record::{AlarmChange, Message, MessageKey, Personal, Record, Report, TaskChange, Unread};
 pub use state::{Latest, PowerState, PressureRead, Stage, TankNote, UnitState, WaterState, Word};
-pub use tasks::{Task, TaskState};
+pub use tasks::{Task, TaskState, Tasks};
 pub use unit::UnitBook;

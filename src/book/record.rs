@@ -223,6 +223,15 @@ pub enum Record {
         #[serde(flatten)]
         change: AlarmChange,
     },
+    /// Somebody who is not on the crew list wrote.
+    Refused {
+        /// When.
+        at: DateTime<Utc>,
+        /// Their address on the network.
+        who: Personal,
+        /// Whether they were answered with the one neutral line.
+        answered: bool,
+    },
     /// Ticks were worked through up to this instant.
     Ticked {
         /// The instant.

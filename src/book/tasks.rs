@@ -1,9 +1,11 @@
 //! Tasks: one open task a unit and kind, numbered from 1, numbers never used again.
 
-use chrono::{DateTime, Utc};
+use std::collections::{BTreeMap, BTreeSet};
+
+use chrono::{DateTime, TimeDelta, Utc};
 use serde::{Deserialize, Serialize};
 
-use super::record::MessageKey;
+use super::record::{MessageKey, TaskChange};
 use crate::finding::{FindingId, TaskKind};
 use crate::heard::UnitName;
 
@@ -65,5 +67,125 @@ impl Task {
     /// Tells whether it is still to be done.
     pub fn is_open(&self) -> bool {
         self.state == TaskState::Open
+    }
+}
+
+/// How long a closed task is kept at hand.
+const KEPT: TimeDelta = TimeDelta::days(14);
+
+/// All tasks, and which of them are open on which trailer.
+#[derive(Debug, Clone, Default, PartialEq, Serialize, Deserialize)]
+pub struct Tasks {
+    all: BTreeMap<u32, Task>,
+    open: BTreeMap<UnitName, BTreeSet<u32>>,
+    last: u32,
+}
+
+impl Tasks {
+    /// Returns the tasks of some trailers, and the one numbered `also`, as a board to try changes on.
+    pub fn of(&self, units: &BTreeSet<UnitName>, also: Option<u32>) -> Tasks {
+        let mut board = Tasks {
+            last: self.last,
+            ..Tasks::default()
+        };
+        let named = units
+            .iter()
+            .flat_map(|unit| self.open.get(unit).into_iter().flatten())
+            .copied();
+        for id in named.chain(also) {
+            if let Some(task) = self.all.get(&id) {
+                board.put(task.clone());
+            }
+        }
+        board
+    }
+
+    /// Finds a task by number.
+    pub fn task(&self, id: u32) -> Option<&Task> {
+        self.all.get(&id)
+    }
+
+    /// Iterates over all tasks at hand, by number.
+    pub fn all(&self) -> impl Iterator<Item = &Task> {
+        self.all.values()
+    }
+
+    /// Iterates over the open tasks, by number.
+    pub fn open(&self) -> impl Iterator<Item = &Task> {
+        self.all.values().filter(|task| task.is_open())
+    }
+
+    /// Iterates over the open tasks of a trailer, by number.
+    pub fn open_on<'a>(&'a self, unit: &UnitName) -> impl Iterator<Item = &'a Task> {
+        self.open
+            .get(unit)
+            .into_iter()
+            .flatten()
+            .filter_map(|id| self.all.get(id))
+    }
+
+    /// Finds the open task of a kind on a trailer: there is one at most.
+    pub fn open_task(&self, unit: &UnitName, kind: TaskKind) -> Option<&Task> {
+        self.open_on(unit).find(|task| task.kind == kind)
+    }
+
+    /// Returns the number that the next task gets: numbers are never used again.
+    pub fn next(&self) -> u32 {
+        self.last + 1
+    }
+
+    /// Takes in a change.
+    pub fn apply(&mut self, at: DateTime<Utc>, change: &TaskChange) {
+        match change {
+            TaskChange::Opened { task } => {
+                self.last = self.last.max(task.id);
+                self.put(task.clone());
+                let stale = |task: &Task| !task.is_open() && at - task.opened > KEPT;
+                self.all.retain(|_, task| !stale(task));
+            }
+            TaskChange::Redated { id, due, call_by } => self.with(*id, |task| {
+                task.due = *due;
+                task.call_by = *call_by;
+                task.escalated = None;
+            }),
+            TaskChange::Taken { id, by } => self.with(*id, |task| task.taken_by = Some(by.clone())),
+            TaskChange::Done { id, cause, .. } => self.with(*id, |task| {
+                task.state = TaskState::Done;
+                task.closed_cause = cause.clone();
+            }),
+            TaskChange::Dropped {
+                id, reason, cause, ..
+            } => self.with(*id, |task| {
+                task.state = TaskState::Dropped(reason.clone());
+                task.closed_cause = cause.clone();
+            }),
+            TaskChange::Reopened { id } => self.with(*id, |task| {
+                task.state = TaskState::Open;
+                task.closed_cause = None;
+            }),
+            TaskChange::Escalated { id } => self.with(*id, |task| task.escalated = Some(at)),
+        }
+    }
+
+    fn with(&mut self, id: u32, change: impl FnOnce(&mut Task)) {
+        if let Some(mut task) = self.all.remove(&id) {
+            change(&mut task);
+            self.put(task);
+        }
+    }
+
+    fn put(&mut self, task: Task) {
+        if let Some(unit) = &task.unit {
+            let open = self.open.entry(unit.clone()).or_default();
+            if task.is_open() {
+                open.insert(task.id);
+            } else {
+                open.remove(&task.id);
+                if open.is_empty() {
+                    self.open.remove(unit);
+                }
+            }
+        }
+        self.all.insert(task.id, task);
     }
 }

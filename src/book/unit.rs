@@ -57,6 +57,60 @@ impl UnitBook {
         state
     }
 
+    /// Returns the state as it would be after further reports, each with its time; `from` tells who made them.
+    pub fn preview<'a>(
+        &self,
+        from: &str,
+        reports: impl Iterator<Item = (DateTime<Utc>, &'a Entry)>,
+    ) -> UnitState {
+        let mut reports: Vec<_> = reports.filter(|(at, _)| !self.too_old(*at)).collect();
+        reports.sort_by_key(|(at, _)| *at);
+        let newest = self.reports.last().map(|kept| kept.at);
+        if reports
+            .first()
+            .is_none_or(|(at, _)| newest.is_none_or(|newest| newest <= *at))
+        {
+            let mut state = self.state.clone();
+            reports
+                .iter()
+                .for_each(|(at, entry)| state.take_in(*at, from, entry));
+            return state;
+        }
+        let mut state = self.base.clone();
+        let mut rest = reports.into_iter().peekable();
+        for kept in &self.reports {
+            while let Some((at, entry)) = rest.next_if(|(at, _)| *at < kept.at) {
+                state.take_in(at, from, entry);
+            }
+            state.take_in(kept.at, &kept.from, &kept.entry);
+        }
+        rest.for_each(|(at, entry)| state.take_in(at, from, entry));
+        state
+    }
+
+    /// Iterates over the reports kept, oldest first: when, by whom, what.
+    pub fn reports(&self) -> impl Iterator<Item = (DateTime<Utc>, &str, &Entry)> {
+        self.reports
+            .iter()
+            .map(|kept| (kept.at, kept.from.as_str(), &kept.entry))
+    }
+
+    /// Iterates over what one message reported.
+    pub fn reports_of<'a>(
+        &'a self,
+        key: &'a MessageKey,
+    ) -> impl Iterator<Item = (DateTime<Utc>, &'a Entry)> {
+        self.reports
+            .iter()
+            .filter(move |kept| kept.key == *key)
+            .map(|kept| (kept.at, &kept.entry))
+    }
+
+    /// Returns when the newest report was so.
+    pub fn newest(&self) -> Option<DateTime<Utc>> {
+        self.reports.last().map(|kept| kept.at)
+    }
+
     /// Puts a report in its place and folds it in.
     pub fn take_in(&mut self, at: DateTime<Utc>, key: &MessageKey, from: &str, entry: &Entry) {
         if self.too_old(at) {
@@ -88,6 +142,13 @@ impl UnitBook {
         if self.reports.len() != before {
             self.fold();
         }
+    }
+
+    /// Returns a copy without what one message reported.
+    pub fn without(&self, key: &MessageKey) -> UnitBook {
+        let mut copy = self.clone();
+        copy.take_back(key);
+        copy
     }
 
     fn fold(&mut self) {
@@ -152,6 +213,19 @@ mod tests {
             unit.state_before(at(90)).value(ReadingKey::PressurePsi),
             Some(45.0)
         );
+    }
+
+    #[test]
+    fn a_preview_is_the_state_after_taking_in() {
+        for (late, minutes) in [(false, 90), (true, 30), (true, 60)] {
+            let mut unit = UnitBook::default();
+            unit.take_in(at(0), &key(1), "dana", &pressure(50.0));
+            unit.take_in(at(60), &key(2), "dana", &pressure(45.0));
+            let entry = pressure(95.0);
+            let previewed = unit.preview("wren", [(at(minutes), &entry)].into_iter());
+            unit.take_in(at(minutes), &key(3), "wren", &entry);
+            assert_eq!(previewed.readings, unit.state().readings, "late: {late}");
+        }
     }
 
     #[test]

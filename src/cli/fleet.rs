@@ -1,13 +1,122 @@
 //! `hosebib fleet`.
 
+use std::io::{ErrorKind, Write};
+use std::path::{Path, PathBuf};
 use std::process::ExitCode;
 
 use super::CliError;
+use crate::fleet::{self, Fleet, FleetFile, FleetFiles};
 
 /// Arguments of `hosebib fleet`.
 #[derive(Debug, clap::Args)]
-pub(super) struct Args {}
+pub(super) struct Args {
+    #[command(subcommand)]
+    what: What,
+}
 
-pub(super) fn run(_args: &Args) -> Result<ExitCode, CliError> {
-    Err(CliError::Failed("`fleet` is not built yet".into()))
+#[derive(Debug, clap::Subcommand)]
+enum What {
+    /// Read a fleet's three files and print every problem with file and line, or one line of what is in them
+    Check {
+        /// The folder that holds fleet.toml, jobs.toml and crew.toml
+        dir: PathBuf,
+    },
+}
+
+pub(super) fn run(args: &Args) -> Result<ExitCode, CliError> {
+    match &args.what {
+        What::Check { dir } => check(dir),
+    }
+}
+
+fn check(dir: &Path) -> Result<ExitCode, CliError> {
+    let mut out = std::io::stdout().lock();
+    let fleet = open(dir, &mut out)?;
+    writeln!(out, "{}: {}", dir.display(), summary(&fleet))?;
+    Ok(ExitCode::SUCCESS)
+}
+
+/// Reads and checks the fleet in a folder; each problem goes to `out` as a line.
+///
+/// # Errors
+///
+/// As [`files`], and how many problems there are.
+pub(super) fn open(dir: &Path, out: &mut dyn Write) -> Result<Fleet, CliError> {
+    fleet::read(&files(dir)?).or_else(|problems| {
+        for problem in &problems {
+            writeln!(out, "{problem}")?;
+        }
+        let count = counted(problems.len(), "problem");
+        let message = format!(
+            "the fleet in `{}` has {count}: nothing of it is loaded until all are mended",
+            dir.display()
+        );
+        Err(CliError::Failed(message))
+    })
+}
+
+/// Reads the texts of a fleet's three files.
+///
+/// # Errors
+///
+/// One sentence for each file that is missing, unreadable or not UTF-8, with what to do.
+pub(super) fn files(dir: &Path) -> Result<FleetFiles, CliError> {
+    if !dir.is_dir() {
+        let what = if dir.exists() {
+            "no folder"
+        } else {
+            "not there"
+        };
+        let message = format!(
+            "`{}` is {what}: name the folder that holds fleet.toml, jobs.toml and crew.toml",
+            dir.display()
+        );
+        return Err(CliError::Failed(message));
+    }
+    let mut troubles = Vec::new();
+    let [fleet, jobs, crew] = FleetFile::ALL.map(|file| {
+        text(&dir.join(file.name())).unwrap_or_else(|trouble| {
+            troubles.push(trouble);
+            String::new()
+        })
+    });
+    if troubles.is_empty() {
+        Ok(FleetFiles { fleet, jobs, crew })
+    } else {
+        Err(CliError::Failed(troubles.join("\nhosebib: ")))
+    }
+}
+
+/// Says in one line what a fleet holds.
+pub(super) fn summary(fleet: &Fleet) -> String {
+    format!(
+        "{}, {}, {}, {}",
+        counted(fleet.trailers.len(), "trailer"),
+        counted(fleet.sites.len(), "site"),
+        counted(fleet.jobs.len(), "job"),
+        counted(fleet.crew.len(), "crew member"),
+    )
+}
+
+fn counted(count: usize, what: &str) -> String {
+    format!("{count} {what}{}", if count == 1 { "" } else { "s" })
+}
+
+fn text(path: &Path) -> Result<String, String> {
+    let name = path.display();
+    let bytes = std::fs::read(path).map_err(|error| match error.kind() {
+        ErrorKind::NotFound => format!("`{name}` is missing: all three of fleet.toml, jobs.toml and crew.toml are needed, an empty one will do"),
+        ErrorKind::IsADirectory => format!("`{name}` is a folder: a text file of that name is needed"),
+        ErrorKind::PermissionDenied => format!("`{name}` may not be read: give the user who runs hosebib leave to read it"),
+        _ => format!("`{name}` cannot be read: {error}"),
+    })?;
+    String::from_utf8(bytes).map_err(|error| {
+        let good = error.utf8_error().valid_up_to();
+        let line = error.as_bytes()[..good]
+            .iter()
+            .filter(|&&byte| byte == b'\n')
+            .count()
+            + 1;
+        format!("`{name}` is not UTF-8 from line {line} on: save it as UTF-8 in your editor")
+    })
 }

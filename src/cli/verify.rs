@@ -1,13 +1,53 @@
 //! `hosebib verify`.
 
+use std::io::Write;
+use std::path::PathBuf;
 use std::process::ExitCode;
 
 use super::CliError;
+use crate::store;
 
 /// Arguments of `hosebib verify`.
 #[derive(Debug, clap::Args)]
-pub(super) struct Args {}
+pub(super) struct Args {
+    /// The data directory
+    #[arg(long, value_name = "DIR")]
+    data: PathBuf,
+}
 
-pub(super) fn run(_args: &Args) -> Result<ExitCode, CliError> {
-    Err(CliError::Failed("`verify` is not built yet".into()))
+pub(super) fn run(args: &Args) -> Result<ExitCode, CliError> {
+    let report = store::verify(&args.data).map_err(|error| CliError::Failed(error.to_string()))?;
+    let mut out = std::io::stdout().lock();
+    for damage in &report.damage {
+        writeln!(out, "damaged: {damage}")?;
+    }
+    if report.unfinished > 0 {
+        writeln!(
+            out,
+            "the last line is unfinished ({} bytes): it is being written, or the next start cuts it off",
+            report.unfinished
+        )?;
+    }
+    let until = match report.last {
+        Some(at) => format!(", the last at {}", at.to_rfc3339()),
+        None => String::new(),
+    };
+    writeln!(
+        out,
+        "{} turns in {} segments{until}",
+        report.turns, report.segments
+    )?;
+    if report.damage.is_empty() {
+        writeln!(out, "nothing is damaged")?;
+        return Ok(ExitCode::SUCCESS);
+    }
+    writeln!(
+        out,
+        "{} damaged: restore each file named above from a backup",
+        match report.damage.len() {
+            1 => "1 place is".to_owned(),
+            count => format!("{count} places are"),
+        }
+    )?;
+    Ok(ExitCode::FAILURE)
 }

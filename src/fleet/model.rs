@@ -7,6 +7,7 @@ use chrono::{DateTime, NaiveDateTime, NaiveTime, Utc};
 use chrono_tz::Tz;
 use serde::{Deserialize, Serialize};
 
+use super::whereabouts::JobIndex;
 use crate::heard::{Language, UnitName};
 use crate::quantity::Style;
 
@@ -29,6 +30,21 @@ pub struct Fleet {
     pub jobs: Vec<Job>,
     /// The people, by id.
     pub crew: BTreeMap<String, CrewMember>,
+    /// Local hours in which nothing is sent that can wait; past midnight where the second is the earlier.
+    #[serde(default)]
+    pub quiet_hours: Option<(NaiveTime, NaiveTime)>,
+    /// Local times of day at which dispatchers get the digest unasked, in order.
+    #[serde(default)]
+    pub digest_at: Vec<NaiveTime>,
+    /// Days that raw texts are kept; none keeps them for good.
+    #[serde(default)]
+    pub keep_texts_days: Option<u32>,
+    /// Days that photos are kept; none keeps them for good.
+    #[serde(default)]
+    pub keep_photos_days: Option<u32>,
+    /// Where each trailer's jobs stand in `jobs`; filled when first asked for, so `Default::default()` in a literal.
+    #[serde(skip)]
+    pub index: JobIndex,
 }
 
 impl Default for Fleet {
@@ -42,6 +58,11 @@ impl Default for Fleet {
             sites: BTreeMap::new(),
             jobs: Vec::new(),
             crew: BTreeMap::new(),
+            quiet_hours: None,
+            digest_at: Vec::new(),
+            keep_texts_days: None,
+            keep_photos_days: None,
+            index: JobIndex::default(),
         }
     }
 }

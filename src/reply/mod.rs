@@ -13,11 +13,13 @@ mod forecast;
 mod log;
 mod questions;
 mod remarks;
+mod status;
 mod tasks;
 mod voice;
 
 pub use answer::{Answer, Context, Logged};
 pub use catalogue::Replies;
 pub use digest::{DigestRow, digest};
+pub use status::{Past, Status};
 pub use tasks::{TaskNote, TaskTurn};
 pub use voice::{Arg, Voice};

@@ -1,1 +1,4 @@
-//! (in the making)
+//! The tank forecast: what moves it, what it must not do, and how right it is.
+
+mod calibration;
+mod events;

@@ -3,7 +3,13 @@
 //! The desk works it out once a turn and hands it to the rules; contract C4 prints the same figures. Instants are whole
 //! minutes, so that the same log gives the same forecast.
 
+mod compute;
+
 use chrono::{DateTime, Utc};
+
+pub use compute::{
+    BATTERY_LIMIT_PCT, FRESH_LIMIT_PCT, Prospect, WASTE_LIMIT_PCT, runs_on_battery, runs_on_tank,
+};
 
 /// What is coming for a trailer at a job.
 #[derive(Debug, Clone, Default, PartialEq)]

@@ -1,0 +1,86 @@
+//! Tells every dispatcher when a message reports a danger, and keeps the alarm open until somebody takes note of it.
+
+use super::answer::Reply;
+use super::inbound::Outgoing;
+use super::receive::Hearing;
+use super::situate::Case;
+use crate::book::{AlarmChange, Personal, Record};
+use crate::finding::{Finding, Level, Urgency};
+use crate::fleet::Role;
+
+/// Raises an alarm for each danger among the findings. One that stands already is not raised again.
+pub(super) fn raise(
+    hearing: &Hearing<'_>,
+    cases: &[Case],
+    reply: &mut Reply<'_>,
+    records: &mut Vec<Record>,
+) {
+    let dangers: Vec<Finding> = reply
+        .findings
+        .iter()
+        .filter(|finding| finding.level == Level::Danger && finding.urgency == Urgency::Now)
+        .cloned()
+        .collect();
+    for finding in dangers {
+        let key = match &finding.unit {
+            Some(unit) => format!("{}:{unit}", finding.id),
+            None => format!("{}:{}", finding.id, hearing.member.id),
+        };
+        let stands = hearing
+            .desk
+            .book
+            .alarms()
+            .get(&key)
+            .is_some_and(|alarm| (hearing.now - alarm.said).num_minutes() < 30);
+        if stands {
+            continue;
+        }
+        let change = AlarmChange::Raised {
+            key,
+            id: finding.id,
+            unit: finding.unit.clone(),
+            level: finding.level,
+        };
+        records.push(Record::Alarm {
+            at: hearing.now,
+            change,
+        });
+        let place = finding
+            .unit
+            .as_ref()
+            .and_then(|unit| cases.iter().find(|case| case.unit == *unit))
+            .and_then(Case::place);
+        let others = hearing
+            .fleet
+            .crew
+            .values()
+            .filter(|other| other.role == Role::Dispatcher && other.id != hearing.member.id);
+        for other in others {
+            let voice = hearing
+                .desk
+                .voice_for(other, None, &hearing.fleet, hearing.now);
+            let mut args = vec![
+                ("signal", voice.word("signal-danger").into()),
+                ("who", hearing.member.name.as_str().into()),
+                ("what", voice.name(finding.id).into()),
+            ];
+            let mut key = "alarm-person";
+            if let Some(unit) = &finding.unit {
+                args.push(("unit", unit.as_str().into()));
+                key = "alarm-danger-no-site";
+            }
+            if let Some(place) = &place {
+                args.push(("site", place.as_str().into()));
+                key = "alarm-danger";
+            }
+            let text = format!("{}\n{}", voice.say(key, &args), voice.word("alarm-answer"));
+            reply.others.push(Outgoing {
+                to: other.id.clone(),
+                chat: None,
+                text: Personal::new(text),
+                level: Some(Level::Danger),
+                answers: None,
+            });
+        }
+    }
+}

@@ -1,0 +1,288 @@
+//! Orders to the bot itself: tasks taken, dropped and moved, alarms taken note of, questions dropped.
+
+use super::answer::Reply;
+use super::inbound::Outgoing;
+use super::receive::Hearing;
+use super::when;
+use crate::book::{AlarmChange, Personal, Record, TaskChange};
+use crate::finding::{Facts, Finding, FindingId, Level, Origin, Urgency};
+use crate::fleet::Role;
+use crate::heard::{Command, CommandName};
+use crate::reply::Arg;
+
+/// Obeys an order, or says who may give it.
+pub(super) fn obey(
+    hearing: &Hearing<'_>,
+    order: &Command,
+    reply: &mut Reply<'_>,
+    records: &mut Vec<Record>,
+) {
+    if let Some(least) = least_role(order.name).filter(|least| hearing.member.role < *least) {
+        reply.findings.push(not_allowed(order.name, least));
+        return;
+    }
+    match order.name {
+        CommandName::Take | CommandName::Drop | CommandName::Move => on_task(hearing, order, reply),
+        CommandName::GotIt => got_it(hearing, reply, records),
+        CommandName::NeverMind => never_mind(hearing, reply, records),
+        CommandName::Log => log(hearing, order, reply),
+        CommandName::Tell => tell(hearing, order, reply),
+        CommandName::Override
+        | CommandName::Teach
+        | CommandName::Invite
+        | CommandName::Role
+        | CommandName::ShutOut
+        | CommandName::Note
+        | CommandName::Incident => {
+            reply.say("order-not-yet", &[("order", order.name.code().into())])
+        }
+    }
+}
+
+/// Returns the least role that may give an order; none where everyone may.
+fn least_role(name: CommandName) -> Option<Role> {
+    match name {
+        CommandName::Drop | CommandName::Move => Some(Role::Tech),
+        CommandName::Override
+        | CommandName::Teach
+        | CommandName::Invite
+        | CommandName::Role
+        | CommandName::ShutOut
+        | CommandName::Incident => Some(Role::Dispatcher),
+        _ => None,
+    }
+}
+
+fn not_allowed(name: CommandName, least: Role) -> Finding {
+    let facts = Facts::new().text("order", name.code(), Origin::Read);
+    let finding = Finding::new(
+        FindingId::DeskNotAllowed,
+        Level::Notice,
+        Urgency::Now,
+        facts,
+    );
+    match least {
+        Role::Dispatcher => finding.says("desk-not-allowed-dispatcher"),
+        _ => finding.says("desk-not-allowed-tech"),
+    }
+}
+
+fn on_task(hearing: &Hearing<'_>, order: &Command, reply: &mut Reply<'_>) {
+    let Some(id) = order.task else {
+        reply.say("order-which-task", &[("order", order.name.code().into())]);
+        return;
+    };
+    let number = Arg::Count(i64::from(id));
+    let Some(task) = reply.board.tasks().task(id).cloned() else {
+        reply.say("task-unknown", &[("id", number)]);
+        return;
+    };
+    if !task.is_open() {
+        reply.say("task-already-closed", &[("id", number)]);
+        return;
+    }
+    let by = hearing.member.id.clone();
+    match order.name {
+        CommandName::Take => reply.board.change(TaskChange::Taken { id, by }),
+        CommandName::Drop if order.rest.trim().is_empty() => {
+            reply.say("drop-needs-reason", &[("id", number)])
+        }
+        CommandName::Drop => {
+            let reason = order.rest.trim().to_owned();
+            reply.board.change(TaskChange::Dropped {
+                id,
+                by,
+                reason,
+                cause: Some(hearing.inbound.key.clone()),
+            });
+        }
+        _ => {
+            let zone = hearing.fleet.time_zone;
+            match when::clock_in(&order.rest)
+                .and_then(|clock| when::next(&clock, hearing.now, zone))
+            {
+                Some(due) => {
+                    // the call-by time keeps its distance to the due time
+                    let call_by = task
+                        .call_by
+                        .zip(task.due)
+                        .map(|(call, was)| due - (was - call));
+                    reply.board.change(TaskChange::Redated {
+                        id,
+                        due: Some(due),
+                        call_by,
+                    });
+                }
+                None => reply.say("move-needs-time", &[("id", number)]),
+            }
+        }
+    }
+}
+
+fn got_it(hearing: &Hearing<'_>, reply: &mut Reply<'_>, records: &mut Vec<Record>) {
+    let standing: Vec<_> = hearing
+        .desk
+        .book
+        .alarms()
+        .iter()
+        .filter(|(_, alarm)| alarm.acknowledged.is_none())
+        .collect();
+    if standing.is_empty() {
+        reply.say("got-it-nothing", &[]);
+        return;
+    }
+    let by = &hearing.member.id;
+    let mut names = Vec::new();
+    for (key, alarm) in standing {
+        let change = AlarmChange::Acknowledged {
+            key: key.clone(),
+            by: by.clone(),
+        };
+        records.push(Record::Alarm {
+            at: hearing.now,
+            change,
+        });
+        let name = reply.voice.name(alarm.id);
+        names.push(match &alarm.unit {
+            Some(unit) => format!("{unit} {name}"),
+            None => name,
+        });
+    }
+    let what = reply.voice.all_of(&names);
+    reply.say("got-it", &[("what", what.into())]);
+    // the first to take note stops it for all, and the others hear who it was
+    for other in hearing
+        .fleet
+        .crew
+        .values()
+        .filter(|other| other.role == Role::Dispatcher && other.id != *by)
+    {
+        let voice = hearing
+            .desk
+            .voice_for(other, None, &hearing.fleet, hearing.now);
+        let who = voice.person(by).into_owned();
+        let what = voice.all_of(&names);
+        reply.others.push(Outgoing {
+            to: other.id.clone(),
+            chat: None,
+            text: Personal::new(
+                voice.say("got-it-by", &[("who", who.into()), ("what", what.into())]),
+            ),
+            level: None,
+            answers: None,
+        });
+    }
+}
+
+fn never_mind(hearing: &Hearing<'_>, reply: &mut Reply<'_>, records: &mut Vec<Record>) {
+    let mine = hearing
+        .desk
+        .book
+        .watches()
+        .iter()
+        .filter(|watch| watch.who == hearing.member.id);
+    match (&hearing.talk.question, mine.last()) {
+        (Some(_), _) => reply.say("never-mind-question", &[]),
+        (None, Some(watch)) => {
+            records.push(Record::Unwatch {
+                watch: watch.clone(),
+            });
+            reply.say("never-mind-watch", &[("unit", watch.unit.as_str().into())]);
+        }
+        (None, None) => reply.say("never-mind-nothing", &[]),
+    }
+}
+
+/// Lists a person's own messages of the last days; a dispatcher may ask for anybody's.
+fn log(hearing: &Hearing<'_>, order: &Command, reply: &mut Reply<'_>) {
+    let name = order.rest.trim();
+    let mut whose = hearing.member;
+    if !name.is_empty() {
+        let found = person(hearing, name);
+        match found {
+            None => {
+                let quoted = reply.voice.quote(name);
+                reply.say("log-who", &[("quote", quoted.into())]);
+                return;
+            }
+            Some(other)
+                if other.id != hearing.member.id && hearing.member.role != Role::Dispatcher =>
+            {
+                reply
+                    .findings
+                    .push(not_allowed(CommandName::Log, Role::Dispatcher));
+                return;
+            }
+            Some(other) => whose = other,
+        }
+    }
+    let sent = hearing.desk.book.sent(&whose.id);
+    if sent.is_empty() {
+        reply.say("log-none", &[("who", whose.name.as_str().into())]);
+        return;
+    }
+    reply.say("log-of", &[("who", whose.name.as_str().into())]);
+    for sent in sent.iter().rev().take(8) {
+        for unit in &sent.units {
+            let Some(kept) = hearing.desk.book.unit(unit) else {
+                continue;
+            };
+            for (at, entry) in kept.reports_of(&sent.key) {
+                let what = reply
+                    .voice
+                    .readings(entry, hearing.fleet.trailers.get(unit));
+                reply.say(
+                    "log-line",
+                    &[
+                        ("time", at.into()),
+                        ("unit", unit.as_str().into()),
+                        ("what", what.into()),
+                    ],
+                );
+            }
+        }
+    }
+}
+
+/// Relays a message to another person of the crew.
+fn tell(hearing: &Hearing<'_>, order: &Command, reply: &mut Reply<'_>) {
+    let (name, words) = order
+        .rest
+        .trim()
+        .split_once(char::is_whitespace)
+        .unwrap_or((order.rest.trim(), ""));
+    match person(hearing, name).filter(|_| !words.trim().is_empty()) {
+        None => {
+            let quoted = reply.voice.quote(name);
+            reply.say("tell-who", &[("quote", quoted.into())]);
+        }
+        Some(other) => {
+            let voice = hearing
+                .desk
+                .voice_for(other, None, &hearing.fleet, hearing.now);
+            let who = voice.person(&hearing.member.id).into_owned();
+            let text = voice.say(
+                "tell-from",
+                &[("who", who.into()), ("words", words.trim().into())],
+            );
+            reply.others.push(Outgoing {
+                to: other.id.clone(),
+                chat: None,
+                text: Personal::new(text),
+                level: None,
+                answers: None,
+            });
+            reply.say("tell-sent", &[("who", other.name.as_str().into())]);
+        }
+    }
+}
+
+/// Finds a person of the crew by id or name.
+fn person<'a>(hearing: &'a Hearing<'_>, name: &str) -> Option<&'a crate::fleet::CrewMember> {
+    let name = name.trim_end_matches([':', ',']).to_lowercase();
+    hearing
+        .fleet
+        .crew
+        .values()
+        .find(|member| member.id.to_lowercase() == name || member.name.to_lowercase() == name)
+}

@@ -1,0 +1,134 @@
+//! The desk: one turn, from a message to what it changes and what is answered. The core's only entrance.
+//!
+//! [`Desk::receive`] and [`Desk::tick`] change nothing: they return a [`Turn`] of records and outgoing messages. Whoever
+//! owns the desk writes the records down and only then hands them to [`Desk::apply`]. The desk holds no clock and does no
+//! I/O; the same records always give the same desk.
+
+mod alarm;
+mod answer;
+mod command;
+mod digest;
+mod inbound;
+mod receive;
+mod settle;
+mod situate;
+mod stranger;
+mod sum;
+mod tasks;
+mod tick;
+mod watch;
+mod when;
+
+use std::sync::Arc;
+
+use chrono::{DateTime, Utc};
+
+pub use inbound::{Body, Inbound, Outgoing, Sender, Turn};
+
+use crate::book::{Book, Record};
+use crate::fleet::{CrewMember, Fleet};
+use crate::heard::Language;
+use crate::reply::{Replies, Voice};
+use crate::words::Reader;
+
+/// The desk: what is known, and the means to read and to answer.
+pub struct Desk {
+    book: Book,
+    reader: Reader,
+    replies: Replies,
+}
+
+impl Default for Desk {
+    fn default() -> Self {
+        Desk::new(Book::default())
+    }
+}
+
+impl Desk {
+    /// Sets up a desk over a book.
+    pub fn new(book: Book) -> Self {
+        Desk {
+            book,
+            reader: Reader::new(),
+            replies: Replies::new(),
+        }
+    }
+
+    /// Returns what is known.
+    pub fn book(&self) -> &Book {
+        &self.book
+    }
+
+    /// Works through one message and says what follows, without changing anything.
+    pub fn receive(&self, inbound: &Inbound) -> Turn {
+        receive::receive(self, inbound)
+    }
+
+    /// Takes in the records of a turn that was written down.
+    pub fn apply(&mut self, records: &[Record]) {
+        for record in records {
+            self.book.apply(record);
+        }
+    }
+
+    /// Returns the next instant at which the desk has something to do by itself.
+    pub fn next_due(&self) -> Option<DateTime<Utc>> {
+        tick::next_due(self)
+    }
+
+    /// Works through what is due by `now`, without changing anything.
+    pub fn tick(&self, now: DateTime<Utc>) -> Turn {
+        tick::tick(self, now)
+    }
+
+    /// Makes the turn that loads a fleet.
+    pub fn load(&self, at: DateTime<Utc>, digest: &str, fleet: Fleet) -> Turn {
+        let record = Record::Fleet {
+            at,
+            digest: digest.to_owned(),
+            fleet: Box::new(fleet),
+        };
+        Turn {
+            at,
+            records: vec![record],
+            ..Turn::empty(at)
+        }
+    }
+
+    /// Returns the fleet in force at `at`; an empty one before any was loaded.
+    pub(crate) fn fleet_at(&self, at: DateTime<Utc>) -> Arc<Fleet> {
+        self.book.fleet_at(at).cloned().unwrap_or_default()
+    }
+
+    /// Finds who a sender is: a crew id as such, a chat user by the number the crew file gives.
+    pub fn crew_of(&self, sender: &Sender) -> Option<CrewMember> {
+        let fleet = self.book.fleet()?;
+        match sender {
+            Sender::Crew(id) => fleet.crew.get(id).cloned(),
+            Sender::ChatUser(user) => fleet
+                .crew
+                .values()
+                .find(|member| member.chat_user == Some(*user))
+                .cloned(),
+        }
+    }
+
+    /// Returns the voice a person is answered in: the crew file's language, else the one they write in, else the fleet's.
+    pub(crate) fn voice_for<'a>(
+        &'a self,
+        member: &CrewMember,
+        written: Option<Language>,
+        fleet: &'a Fleet,
+        now: DateTime<Utc>,
+    ) -> Voice<'a> {
+        let known = self.book.talk(&member.id).and_then(|talk| talk.language);
+        let language = member
+            .language
+            .or(written)
+            .or(known)
+            .unwrap_or(fleet.language);
+        self.replies
+            .voice(language, fleet.style, fleet.time_zone, now)
+            .naming(fleet)
+    }
+}

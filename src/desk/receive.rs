@@ -1,0 +1,507 @@
+//! One message: heard, settled, checked, answered.
+
+use std::collections::{BTreeMap, BTreeSet};
+use std::sync::Arc;
+
+use chrono::{DateTime, TimeDelta, Utc};
+
+use super::answer::Reply;
+use super::command;
+use super::inbound::{Body, Inbound, Outgoing, Turn};
+use super::settle::{self, Answered, LATE, Settled};
+use super::situate::Case;
+use super::tasks::{Board, kind_of};
+use super::{Desk, alarm, answer, watch};
+use crate::book::{Message, Personal, Record, Report, UnitBook, UnitState, Unread};
+use crate::dialogue::{About, Question, Talk};
+use crate::finding::{FindingId, TaskKind};
+use crate::fleet::{CrewMember, Fleet};
+use crate::heard::{Ask, Entry, Heard, Plan, PlanKind, Remark, UnitName};
+use crate::situation::Occasion;
+
+/// One message with what is known about its sender.
+pub(super) struct Hearing<'a> {
+    pub(super) desk: &'a Desk,
+    pub(super) inbound: &'a Inbound,
+    pub(super) text: &'a str,
+    pub(super) member: &'a CrewMember,
+    pub(super) fleet: Arc<Fleet>,
+    pub(super) heard: Heard,
+    pub(super) talk: Talk,
+    /// The instant to judge at: the time written, or the time received where the message came late.
+    pub(super) now: DateTime<Utc>,
+}
+
+/// Works through one message.
+pub(super) fn receive(desk: &Desk, inbound: &Inbound) -> Turn {
+    let Some(member) = desk.crew_of(&inbound.from) else {
+        return super::stranger::refuse(desk, inbound);
+    };
+    let fleet = desk.fleet_at(inbound.at);
+    let empty = String::new();
+    let (text, unreadable) = match &inbound.body {
+        Body::Text(text) => (text, None),
+        Body::Other(kind) => (&empty, Some(kind.as_str())),
+    };
+    let heard = desk.reader.hear(text, fleet.style.temperature);
+    let late = inbound.received - inbound.at > LATE;
+    let hearing = Hearing {
+        desk,
+        inbound,
+        text,
+        member: &member,
+        fleet,
+        heard,
+        talk: desk.book.talk(&member.id).cloned().unwrap_or_default(),
+        now: if late { inbound.received } else { inbound.at },
+    };
+    hearing.work(unreadable)
+}
+
+impl Hearing<'_> {
+    fn work(mut self, unreadable: Option<&str>) -> Turn {
+        let mut settled = self.settle();
+        let units = self.units(&settled);
+        let board = self.board(&units);
+        let mut reply = Reply::new(&self, board);
+        if self.late() {
+            reply.late = true;
+        }
+        if let Some(kind) = unreadable {
+            reply.unreadable(kind);
+        }
+
+        let mut records = Vec::new();
+        if let Some(replaced) = &self.inbound.replaces {
+            reply.board.revert(replaced);
+        }
+        let cases = self.cases(&settled);
+        for case in &cases {
+            reply.board.close_by(&case.unit, &case.report);
+            reply.take_case(case);
+        }
+        reply.findings.append(&mut settled.findings);
+        reply.findings.sort_by_key(|finding| finding.order());
+        let leads: BTreeMap<UnitName, TimeDelta> = cases
+            .iter()
+            .map(|case| (case.unit.clone(), lead(case)))
+            .collect();
+        let findings = std::mem::take(&mut reply.findings);
+        reply.board.open_for(&findings, |unit| {
+            leads.get(unit).copied().unwrap_or_default()
+        });
+        reply.findings = findings;
+        self.plan(&mut reply, &cases, &mut records);
+        watch::hits(&self, &cases, &mut reply, &mut records);
+        alarm::raise(&self, &cases, &mut reply, &mut records);
+
+        if let Some(order) = self.heard.command.clone() {
+            command::obey(&self, &order, &mut reply, &mut records);
+        }
+        if let Some(ask) = self.heard.ask.clone() {
+            answer::ask(&self, &settled, &ask, &mut reply, &mut records);
+        }
+        let talk = self.talk_after(&settled, &mut reply);
+        self.finish(settled, cases, reply, records, talk)
+    }
+
+    /// Returns the voice the sender is answered in.
+    pub(super) fn voice(&self) -> crate::reply::Voice<'_> {
+        self.desk
+            .voice_for(self.member, self.heard.language, &self.fleet, self.now)
+    }
+
+    /// Returns the state of a trailer after what this message reports on it, if it reports on it at all.
+    pub(super) fn reported(&self, unit: &UnitName, settled: &Settled) -> Option<UnitState> {
+        let told = || {
+            settled
+                .reports
+                .iter()
+                .filter(move |(other, ..)| other == unit)
+        };
+        told().next()?;
+        let fresh = UnitBook::default();
+        let kept = self.desk.book.unit(unit).unwrap_or(&fresh);
+        Some(kept.preview(&self.member.id, told().map(|(_, at, entry)| (*at, entry))))
+    }
+
+    /// Tells whether the message came in long after it was written.
+    pub(super) fn late(&self) -> bool {
+        self.inbound.received - self.inbound.at > LATE
+    }
+
+    fn settle(&mut self) -> Settled {
+        let at = self.inbound.at;
+        if self.heard.entries.is_empty() && self.heard.ask.is_none() && self.heard.command.is_none()
+        {
+            match settle::answered(&self.heard, self.text, &self.talk, &self.fleet, at) {
+                Some(Answered::Report(entry, told)) => {
+                    self.heard = Heard {
+                        entries: vec![entry],
+                        ..Heard::default()
+                    };
+                    self.talk.question = None;
+                    let mut settled =
+                        settle::settle(&self.heard, &self.fleet, Some(&self.talk), at);
+                    settled.reports.iter_mut().for_each(|(_, at, _)| *at = told);
+                    return settled;
+                }
+                Some(Answered::Reread(text, unit, told)) => {
+                    let mut reread = self.desk.reader.hear(&text, self.fleet.style.temperature);
+                    if !reread.entries.is_empty() && reread.unclear.is_empty() {
+                        for entry in &mut reread.entries {
+                            entry.unit = entry.unit.take().or_else(|| unit.clone());
+                        }
+                        self.heard = reread;
+                        self.talk.question = None;
+                        let mut settled =
+                            settle::settle(&self.heard, &self.fleet, Some(&self.talk), at);
+                        settled.reports.iter_mut().for_each(|(_, at, _)| *at = told);
+                        return settled;
+                    }
+                }
+                None => {}
+            }
+        }
+        settle::settle(&self.heard, &self.fleet, Some(&self.talk), at)
+    }
+
+    /// Returns every trailer this message bears on: reported on, asked about or planned for.
+    fn units(&self, settled: &Settled) -> BTreeSet<UnitName> {
+        let asked = self
+            .heard
+            .ask
+            .as_ref()
+            .and_then(|ask| answer::unit_of(self, ask));
+        let planned = self
+            .heard
+            .plans
+            .iter()
+            .filter_map(|plan| plan.unit.as_ref());
+        let named = planned
+            .filter_map(|name| settle::known(&self.fleet, name))
+            .cloned();
+        settled
+            .reports
+            .iter()
+            .map(|(unit, ..)| unit.clone())
+            .chain(asked)
+            .chain(named)
+            .collect()
+    }
+
+    fn board(&self, units: &BTreeSet<UnitName>) -> Board {
+        let also = match (&self.heard.ask, &self.heard.command) {
+            (Some(Ask::Done { task }), _) => Some(*task),
+            (_, Some(order)) => order.task,
+            _ => None,
+        };
+        let mut tasks = self.desk.book.tasks().of(units, also);
+        if matches!(self.heard.ask, Some(Ask::Undo)) || self.inbound.replaces.is_some() {
+            tasks = self.desk.book.tasks().clone();
+        }
+        Board::new(
+            tasks,
+            self.now,
+            &self.member.id,
+            Some(self.inbound.key.clone()),
+        )
+    }
+
+    /// Opens a case for each trailer that is reported on, in the order told.
+    fn cases(&self, settled: &Settled) -> Vec<Case> {
+        let mut units: Vec<&UnitName> = Vec::new();
+        for (unit, ..) in &settled.reports {
+            if !units.contains(&unit) {
+                units.push(unit);
+            }
+        }
+        units
+            .into_iter()
+            .map(|unit| self.case(unit, settled))
+            .collect()
+    }
+
+    fn case(&self, unit: &UnitName, settled: &Settled) -> Case {
+        let told = || {
+            settled
+                .reports
+                .iter()
+                .filter(move |(other, ..)| other == unit)
+                .map(|(_, at, entry)| (*at, entry))
+        };
+        let first = told().map(|(at, _)| at).min().unwrap_or(self.inbound.at);
+        let fresh = UnitBook::default();
+        let edited;
+        let kept = match (self.desk.book.unit(unit), &self.inbound.replaces) {
+            (None, _) => &fresh,
+            (Some(kept), None) => kept,
+            (Some(kept), Some(replaced)) => {
+                edited = kept.without(replaced);
+                &edited
+            }
+        };
+        let before = kept.state_before(first);
+        let now = kept.preview(&self.member.id, told());
+        let mut report = Entry::default();
+        for (_, entry) in told() {
+            settle::merge(&mut report, entry);
+        }
+        let plans = self.plans_for(unit);
+        // what was said later than this message already stands: judge at the latest word
+        let at = kept
+            .newest()
+            .map_or(self.now, |newest| newest.max(self.now));
+        Case::new(
+            self.desk,
+            &self.fleet,
+            unit,
+            at,
+            (before, now),
+            report,
+            plans,
+            Occasion::Report,
+        )
+    }
+
+    pub(super) fn plans_for(&self, unit: &UnitName) -> Vec<Plan> {
+        let here = |plan: &&Plan| {
+            plan.unit
+                .as_ref()
+                .is_some_and(|name| settle::known(&self.fleet, name) == Some(unit))
+        };
+        self.heard.plans.iter().filter(here).cloned().collect()
+    }
+
+    /// Answers requests: opens or confirms the task each asks for.
+    fn plan(&self, reply: &mut Reply<'_>, cases: &[Case], records: &mut Vec<Record>) {
+        for plan in &self.heard.plans {
+            let named = plan
+                .unit
+                .clone()
+                .or_else(|| self.talk.unit_at(self.inbound.at).cloned());
+            let unit = named
+                .as_ref()
+                .and_then(|name| settle::known(&self.fleet, name))
+                .cloned();
+            match (&plan.kind, unit) {
+                (PlanKind::Need { need, by }, Some(unit)) => {
+                    let opened;
+                    let case = match cases.iter().find(|case| case.unit == unit) {
+                        Some(case) => case,
+                        None => {
+                            opened = Case::standing(
+                                self.desk,
+                                &self.fleet,
+                                &unit,
+                                self.now,
+                                Occasion::Report,
+                            );
+                            &opened
+                        }
+                    };
+                    let kind = kind_of(*need);
+                    let zone = case.job().map_or(self.fleet.time_zone, |job| job.time_zone);
+                    let wanted = by
+                        .as_deref()
+                        .and_then(|clock| super::when::next(clock, self.now, zone));
+                    let forecast = (kind == TaskKind::PumpOut)
+                        .then(|| case.outlook.waste.as_ref()?.p10)
+                        .flatten();
+                    let (id, new) =
+                        reply
+                            .board
+                            .open(&unit, kind, wanted.or(forecast), lead(case), None);
+                    reply.wanted(id, new);
+                }
+                (PlanKind::Need { .. } | PlanKind::Watch { .. }, None) => {
+                    if let Some(name) = named {
+                        reply
+                            .findings
+                            .push(settle::unknown_unit(&self.fleet, &name));
+                    } else {
+                        reply.which_unit_for_plan(&plan.text);
+                    }
+                }
+                (PlanKind::Watch { key, value, below }, Some(unit)) => {
+                    records.push(watch::set(self, &unit, *key, *value, *below));
+                    reply.watching(&unit, *key, *value, *below);
+                }
+                (PlanKind::Other, _) => {}
+            }
+        }
+    }
+
+    /// Returns what is open with the sender after this message, and asks what has to be asked.
+    fn talk_after(&self, settled: &Settled, reply: &mut Reply<'_>) -> Talk {
+        let mut talk = self.talk.clone();
+        let at = self.inbound.at;
+        let asked = self
+            .heard
+            .ask
+            .as_ref()
+            .and_then(|ask| answer::unit_of(self, ask));
+        let last = settled
+            .reports
+            .last()
+            .map(|(unit, ..)| unit.clone())
+            .or(asked);
+        if let Some(unit) = last {
+            talk.unit = Some((unit, at));
+        }
+        if self.heard.language.is_some() {
+            talk.language = self.heard.language;
+        }
+        if !reply.findings.is_empty() {
+            talk.advice = reply.findings.clone();
+        }
+        let question = match (&settled.homeless, self.heard.unclear.as_slice()) {
+            (Some(entry), _) => {
+                let likely = self.likely_units();
+                let about = About::WhichUnit {
+                    entry: entry.clone(),
+                    at,
+                    likely,
+                };
+                Some(about)
+            }
+            (None, [Remark { text, .. }]) if text.chars().any(|c| c.is_ascii_digit()) => {
+                let unit = talk.unit.as_ref().map(|(unit, _)| unit.clone());
+                Some(About::WhatValue {
+                    unit,
+                    number: 0.0,
+                    text: text.clone(),
+                    at,
+                })
+            }
+            _ => reply.question_about(),
+        };
+        let answered =
+            !settled.reports.is_empty() || self.heard.ask.is_some() || self.heard.command.is_some();
+        match question {
+            Some(about) => {
+                talk.question = Some(Question {
+                    asked: self.now,
+                    about,
+                })
+            }
+            None if answered => talk.question = None,
+            None => {}
+        }
+        reply.ask_back(
+            self,
+            settled,
+            talk.question
+                .as_ref()
+                .filter(|question| question.asked == self.now),
+        );
+        talk
+    }
+
+    /// Returns the trailers a sender most likely means: those talked of lately, then those at a job now.
+    pub(super) fn likely_units(&self) -> Vec<UnitName> {
+        let mut likely: Vec<UnitName> = Vec::new();
+        for sent in self.desk.book.sent(&self.member.id).iter().rev() {
+            likely.extend(
+                sent.units
+                    .iter()
+                    .filter(|unit| !likely.contains(unit))
+                    .cloned()
+                    .collect::<Vec<_>>(),
+            );
+        }
+        if likely.is_empty() {
+            let now = self.now;
+            let jobs = self
+                .fleet
+                .jobs
+                .iter()
+                .filter(|job| job.from - TimeDelta::hours(24) <= now && now <= job.to);
+            likely.extend(jobs.flat_map(|job| job.trailers.iter().cloned()).take(4));
+        }
+        likely.truncate(4);
+        likely
+    }
+
+    fn finish(
+        &self,
+        settled: Settled,
+        cases: Vec<Case>,
+        reply: Reply<'_>,
+        mut records: Vec<Record>,
+        talk: Talk,
+    ) -> Turn {
+        let at = self.inbound.at;
+        let finished = reply.finish(self, &settled, &cases);
+        let reports = settled.reports.into_iter().map(|(unit, at, entry)| {
+            let too_old = self
+                .desk
+                .book
+                .unit(&unit)
+                .is_some_and(|kept| kept.too_old(at));
+            Report {
+                unit,
+                at,
+                entry,
+                too_old,
+            }
+        });
+        let unread = |remarks: &[Remark]| -> Vec<Unread> {
+            let personal = |remark: &Remark| Unread {
+                text: Personal::new(&remark.text),
+                why: remark.why.clone(),
+            };
+            remarks.iter().map(personal).collect()
+        };
+        let message = Message {
+            key: self.inbound.key.clone(),
+            from: self.member.id.clone(),
+            at,
+            received: self.inbound.received,
+            text: Personal::new(self.text),
+            reports: reports.collect(),
+            unclear: unread(&self.heard.unclear),
+            set_aside: unread(&self.heard.set_aside),
+            findings: finished.findings.clone(),
+            reply: Personal::new(&finished.text),
+            replaces: self.inbound.replaces.clone(),
+        };
+        let mut turn = Turn::empty(at);
+        turn.from = Some(self.member.id.clone());
+        turn.tasks = finished.tasks;
+        turn.forecast = finished.forecast;
+        turn.records.push(Record::Message(Box::new(message)));
+        turn.records.append(&mut records);
+        turn.records.extend(finished.task_records);
+        if self.desk.book.talk(&self.member.id) != Some(&talk) {
+            turn.records.push(Record::Talk {
+                who: self.member.id.clone(),
+                talk: Box::new(talk),
+            });
+        }
+        if !finished.text.is_empty() {
+            turn.outgoing.push(Outgoing {
+                to: self.member.id.clone(),
+                chat: self.inbound.chat,
+                level: finished.findings.iter().map(|finding| finding.level).max(),
+                text: Personal::new(finished.text),
+                answers: Some(self.inbound.key.clone()),
+            });
+        }
+        turn.outgoing.extend(finished.others);
+        turn.findings = finished.findings;
+        turn.heard = Some(self.heard.clone());
+        turn
+    }
+}
+
+/// Returns the notice the hauler wants at the trailer's site.
+fn lead(case: &Case) -> TimeDelta {
+    let hours = case.site().map_or(2.5, |site| site.pump_truck.lead_h);
+    TimeDelta::minutes((hours * 60.0).round() as i64)
+}
+
+/// Tells whether a finding speaks of the message rather than of a trailer.
+pub(super) fn of_the_message(id: FindingId) -> bool {
+    id.topic() == "desk"
+}

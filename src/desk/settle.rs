@@ -1,0 +1,268 @@
+//! From what a message says to what it reports on which trailer at which time: units found, times set, numbers that
+//! cannot be true of this trailer taken out.
+
+use chrono::{DateTime, TimeDelta, Utc};
+
+use crate::dialogue::{About, Talk};
+use crate::finding::{Facts, Finding, FindingId, Level, Origin, Urgency};
+use crate::fleet::{Fleet, Trailer};
+use crate::heard::{Entry, Heard, ReadingKey, UnitName};
+use crate::quantity::Measure;
+
+use super::when;
+
+/// What a message comes to once its units and times are settled.
+#[derive(Debug, Default)]
+pub(super) struct Settled {
+    /// What it reports on known trailers, in the order told.
+    pub(super) reports: Vec<(UnitName, DateTime<Utc>, Entry)>,
+    /// Findings about the message itself: unknown units, numbers that cannot be.
+    pub(super) findings: Vec<Finding>,
+    /// The trailer that was taken from the talk so far, to be said back.
+    pub(super) from_context: Option<UnitName>,
+    /// The report that waits for its trailer.
+    pub(super) homeless: Option<Entry>,
+    /// Times that could not be placed.
+    pub(super) odd_times: Vec<String>,
+}
+
+/// Settles the entries of a message written at `at`.
+pub(super) fn settle(
+    heard: &Heard,
+    fleet: &Fleet,
+    talk: Option<&Talk>,
+    at: DateTime<Utc>,
+) -> Settled {
+    let mut settled = Settled::default();
+    for entry in &heard.entries {
+        let unit = match &entry.unit {
+            Some(name) => match known(fleet, name) {
+                Some(unit) => unit.clone(),
+                None => {
+                    settled.findings.push(unknown_unit(fleet, name));
+                    continue;
+                }
+            },
+            None => match context(heard, talk, at).and_then(|name| known(fleet, name)) {
+                Some(unit) => {
+                    settled.from_context = Some(unit.clone());
+                    unit.clone()
+                }
+                None => {
+                    let homeless = settled.homeless.get_or_insert_with(Entry::default);
+                    merge(homeless, entry);
+                    continue;
+                }
+            },
+        };
+        let zone = fleet
+            .job_of(&unit, at, None)
+            .map_or(fleet.time_zone, |job| job.time_zone);
+        let told = match entry
+            .when
+            .as_deref()
+            .map(|text| (text, when::instant(text, at, zone)))
+        {
+            None => at,
+            Some((_, Some(earlier))) => earlier,
+            Some((text, None)) => {
+                settled.odd_times.push(text.to_owned());
+                continue;
+            }
+        };
+        let mut entry = entry.clone();
+        entry.unit = Some(unit.clone());
+        if let Some(spec) = fleet.trailers.get(&unit) {
+            settled
+                .findings
+                .extend(take_out_impossible(spec, &mut entry));
+        }
+        if !entry.is_empty() {
+            settled.reports.push((unit, told, entry));
+        }
+    }
+    settled
+}
+
+/// Finds the trailer a name means. "07" is "7" and "R204" is "R-204", where nothing else bears the name.
+pub(super) fn known<'a>(fleet: &'a Fleet, name: &UnitName) -> Option<&'a UnitName> {
+    if let Some((unit, _)) = fleet.trailers.get_key_value(name) {
+        return Some(unit);
+    }
+    let plain = |name: &str| {
+        name.trim_start_matches('0')
+            .chars()
+            .filter(|c| c.is_alphanumeric())
+            .collect::<String>()
+    };
+    let wanted = plain(name.as_str());
+    let mut alike = fleet
+        .trailers
+        .keys()
+        .filter(|unit| plain(unit.as_str()) == wanted);
+    match (alike.next(), alike.next()) {
+        (Some(unit), None) => Some(unit),
+        _ => None,
+    }
+}
+
+/// Makes the finding about a name that no trailer bears.
+pub(super) fn unknown_unit(fleet: &Fleet, name: &UnitName) -> Finding {
+    let near: Vec<&str> = fleet
+        .nearest_units(name.as_str())
+        .into_iter()
+        .take(3)
+        .map(UnitName::as_str)
+        .collect();
+    let facts = Facts::new().text("name", name.as_str(), Origin::Read).text(
+        "near",
+        near.join(", "),
+        Origin::Spec,
+    );
+    let finding = Finding::new(
+        FindingId::DeskUnknownUnit,
+        Level::Notice,
+        Urgency::Now,
+        facts,
+    );
+    if near.is_empty() {
+        finding.says("desk-unknown-unit-alone")
+    } else {
+        finding
+    }
+}
+
+/// Returns the one trailer that a message without a name means: the only one it names, or the sender's last.
+fn context<'a>(
+    heard: &'a Heard,
+    talk: Option<&'a Talk>,
+    at: DateTime<Utc>,
+) -> Option<&'a UnitName> {
+    match heard.named.as_slice() {
+        [] => talk.and_then(|talk| talk.unit_at(at)),
+        [one] if heard.entries.len() == 1 => Some(one),
+        _ => None,
+    }
+}
+
+/// Adds one entry without a trailer to another.
+pub(super) fn merge(into: &mut Entry, from: &Entry) {
+    into.when = into.when.take().or_else(|| from.when.clone());
+    into.events.extend(&from.events);
+    into.faults.extend(&from.faults);
+    into.cleared.extend(&from.cleared);
+    into.readings.values.extend(
+        from.readings
+            .values
+            .iter()
+            .map(|(key, value)| (*key, *value)),
+    );
+    into.readings.amps.extend(&from.readings.amps);
+    into.readings.taps = into.readings.taps.or(from.readings.taps);
+    if into.readings.circuits_live.is_none() {
+        into.readings
+            .circuits_live
+            .clone_from(&from.readings.circuits_live);
+    }
+}
+
+/// Takes numbers out that cannot be true of this trailer, and makes a finding of each.
+fn take_out_impossible(spec: &Trailer, entry: &mut Entry) -> Vec<Finding> {
+    let mut findings = Vec::new();
+    // a tank holds a little more than its plate says, to the brim
+    let limits = [
+        (ReadingKey::PumpedGal, spec.waste_gal * 1.1, "pumped"),
+        (ReadingKey::WasteGal, spec.waste_gal * 1.05, "waste"),
+        (ReadingKey::FreshGal, spec.fresh_gal * 1.05, "fresh"),
+    ];
+    for (key, limit, what) in limits {
+        let Some(value) = entry.readings.value(key).filter(|value| *value > limit) else {
+            continue;
+        };
+        entry.readings.values.remove(&key);
+        let capacity = if key == ReadingKey::FreshGal {
+            spec.fresh_gal
+        } else {
+            spec.waste_gal
+        };
+        let facts = Facts::new()
+            .read("value", value, Measure::Gal)
+            .spec("limit", capacity, Measure::Gal)
+            .text("what", what, Origin::Read);
+        findings.push(implausible(&spec.id, facts, "desk-implausible"));
+    }
+    let circuits = spec.circuits.len() as u8;
+    entry.readings.amps.retain(|current| {
+        let Some(circuit) = current.circuit.filter(|circuit| *circuit > circuits) else {
+            return true;
+        };
+        let facts = Facts::new()
+            .read("circuit", f64::from(circuit), Measure::Count)
+            .spec("limit", f64::from(circuits), Measure::Count)
+            .read("value", current.amps, Measure::Amp);
+        findings.push(implausible(&spec.id, facts, "desk-implausible-circuit"));
+        false
+    });
+    findings
+}
+
+fn implausible(unit: &UnitName, facts: Facts, action: &'static str) -> Finding {
+    let mut finding = Finding::new(
+        FindingId::DeskImplausible,
+        Level::Notice,
+        Urgency::Now,
+        facts,
+    )
+    .says(action);
+    finding.unit = Some(unit.clone());
+    finding
+}
+
+/// What the answer to an open question makes of a bare message.
+pub(super) enum Answered {
+    /// A report, with the time it was made.
+    Report(Entry, DateTime<Utc>),
+    /// A message to read in place of the bare answer.
+    Reread(String, Option<UnitName>, DateTime<Utc>),
+}
+
+/// Holds a bare message against the question that waits for an answer.
+pub(super) fn answered(
+    heard: &Heard,
+    text: &str,
+    talk: &Talk,
+    fleet: &Fleet,
+    at: DateTime<Utc>,
+) -> Option<Answered> {
+    let question = talk.question_at(at)?;
+    let answer = heard.answer.as_ref()?;
+    match &question.about {
+        About::WhichUnit { entry, at, .. } => {
+            let number = answer
+                .number
+                .filter(|number| number.fract() == 0.0)
+                .map(|number| UnitName::new(&format!("{number:.0}")));
+            let unit = answer
+                .unit
+                .clone()
+                .or(number)
+                .and_then(|name| known(fleet, &name).cloned())?;
+            let mut entry = entry.clone();
+            entry.unit = Some(unit);
+            Some(Answered::Report(entry, *at))
+        }
+        About::WhatValue {
+            unit,
+            text: asked,
+            at,
+            ..
+        } => {
+            let told = answer.measure.is_some() || answer.noun.is_some();
+            told.then(|| Answered::Reread(format!("{asked} {text}"), unit.clone(), *at))
+        }
+        About::TapsShut { .. } | About::BeforeRegulator { .. } | About::Step { .. } => None,
+    }
+}
+
+/// Words are late when they come in this long after they were written.
+pub(super) const LATE: TimeDelta = TimeDelta::minutes(10);

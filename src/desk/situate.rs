@@ -1,0 +1,174 @@
+//! Gathers what the rules look at for one trailer, and asks them.
+
+use std::sync::Arc;
+
+use chrono::{DateTime, Utc};
+
+use super::Desk;
+use crate::book::{Task, UnitState};
+use crate::finding::Finding;
+use crate::fleet::{Fleet, Job, Site, Trailer};
+use crate::heard::{Entry, Event, Plan, UnitName};
+use crate::outlook::{Outlook, Prospect};
+use crate::rules;
+use crate::situation::{Occasion, Situation};
+
+/// One trailer at one time, with everything the rules want to know, owned.
+pub(super) struct Case {
+    pub(super) fleet: Arc<Fleet>,
+    pub(super) unit: UnitName,
+    pub(super) at: DateTime<Utc>,
+    pub(super) before: UnitState,
+    pub(super) now: UnitState,
+    pub(super) report: Entry,
+    pub(super) plans: Vec<Plan>,
+    pub(super) occasion: Occasion,
+    guests: Vec<(DateTime<Utc>, f64)>,
+    tasks: Vec<Task>,
+    pub(super) outlook: Outlook,
+}
+
+impl Case {
+    /// Opens the case of a trailer as it stands, with nothing new reported.
+    pub(super) fn standing(
+        desk: &Desk,
+        fleet: &Arc<Fleet>,
+        unit: &UnitName,
+        at: DateTime<Utc>,
+        occasion: Occasion,
+    ) -> Case {
+        let state = desk
+            .book
+            .unit(unit)
+            .map(|unit| unit.state().clone())
+            .unwrap_or_default();
+        Case::new(
+            desk,
+            fleet,
+            unit,
+            at,
+            (state.clone(), state),
+            Entry::default(),
+            Vec::new(),
+            occasion,
+        )
+    }
+
+    /// Opens the case of a trailer after a report.
+    #[allow(clippy::too_many_arguments)] // each is a field of the situation, and there is no smaller whole
+    pub(super) fn new(
+        desk: &Desk,
+        fleet: &Arc<Fleet>,
+        unit: &UnitName,
+        at: DateTime<Utc>,
+        (before, now): (UnitState, UnitState),
+        report: Entry,
+        plans: Vec<Plan>,
+        occasion: Occasion,
+    ) -> Case {
+        let mut case = Case {
+            fleet: Arc::clone(fleet),
+            unit: unit.clone(),
+            at,
+            before,
+            now,
+            report,
+            plans,
+            occasion,
+            guests: Vec::new(),
+            tasks: desk.book.tasks().open_on(unit).cloned().collect(),
+            outlook: Outlook::default(),
+        };
+        case.guests = case.guests_told(desk);
+        if let Some(spec) = case.spec() {
+            let prospect = Prospect {
+                fleet: &case.fleet,
+                spec,
+                job: case.job(),
+                site: case.site(),
+                state: &case.now,
+                guests: &case.guests,
+                at,
+            };
+            case.outlook = Outlook::of(&prospect);
+        }
+        case
+    }
+
+    /// Returns the trailer's spec.
+    pub(super) fn spec(&self) -> Option<&Trailer> {
+        self.fleet.trailers.get(&self.unit)
+    }
+
+    /// Returns the job the trailer is at. Leaving with this very message still counts as being there.
+    pub(super) fn job(&self) -> Option<&Job> {
+        let left = [Event::Left, Event::Returned]
+            .iter()
+            .filter_map(|event| self.before.when(*event))
+            .max();
+        let back = self
+            .before
+            .when(Event::Arrived)
+            .or(self.now.when(Event::Arrived));
+        let left = left.filter(|left| back.is_none_or(|back| back < *left));
+        self.fleet.job_of(&self.unit, self.at, left)
+    }
+
+    /// Returns the site of that job.
+    pub(super) fn site(&self) -> Option<&Site> {
+        self.fleet.sites.get(&self.job()?.id.site)
+    }
+
+    /// Returns the place to name for the trailer: its site's name.
+    pub(super) fn place(&self) -> Option<String> {
+        self.site().map(|site| site.name.clone())
+    }
+
+    /// Asks the rules.
+    pub(super) fn findings(&self) -> Vec<Finding> {
+        let Some(spec) = self.spec() else {
+            return Vec::new();
+        };
+        let situation = Situation {
+            fleet: &self.fleet,
+            spec,
+            job: self.job(),
+            site: self.site(),
+            before: &self.before,
+            now: &self.now,
+            report: &self.report,
+            plans: &self.plans,
+            occasion: self.occasion,
+            at: self.at,
+            guests: &self.guests,
+            tasks: &self.tasks,
+            outlook: &self.outlook,
+        };
+        let mut findings = rules::check(&situation);
+        for finding in &mut findings {
+            finding.unit.get_or_insert_with(|| self.unit.clone());
+        }
+        findings
+    }
+
+    /// Collects the guest counts told since this job's set-up by any of its trailers.
+    fn guests_told(&self, desk: &Desk) -> Vec<(DateTime<Utc>, f64)> {
+        let Some(job) = self.job() else {
+            return Vec::new();
+        };
+        let set_up = job.from - chrono::TimeDelta::minutes((job.set_up_h * 60.0) as i64);
+        let others = job
+            .trailers
+            .iter()
+            .filter(|unit| **unit != self.unit)
+            .filter_map(|unit| desk.book.unit(unit));
+        let mut told: Vec<_> = others
+            .flat_map(|unit| unit.state().guests.iter())
+            .chain(&self.now.guests)
+            .copied()
+            .collect();
+        told.retain(|(at, _)| *at >= set_up);
+        told.sort_by_key(|(at, _)| *at);
+        told
+    }
+}

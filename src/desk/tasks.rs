@@ -1,0 +1,211 @@
+//! Tasks that a turn opens, re-dates and closes, tried on a board before they become records.
+
+use std::collections::BTreeSet;
+
+use chrono::{DateTime, TimeDelta, Utc};
+
+use crate::book::{MessageKey, Record, Task, TaskChange, TaskState, Tasks};
+use crate::finding::{Finding, FindingId, TaskKind};
+use crate::heard::{Entry, Event, Fault, Need, UnitName};
+
+/// A due time that moves by less than this is left where it is: nobody wants to be told of every minute.
+const WORTH_MOVING: TimeDelta = TimeDelta::minutes(10);
+/// What is allowed for besides the hauler's lead.
+const SAFETY: TimeDelta = TimeDelta::hours(1);
+
+/// The tasks of the units at hand, with the changes this turn makes to them.
+pub(super) struct Board {
+    tasks: Tasks,
+    at: DateTime<Utc>,
+    by: String,
+    cause: Option<MessageKey>,
+    changes: Vec<TaskChange>,
+    touched: BTreeSet<u32>,
+}
+
+impl Board {
+    pub(super) fn new(
+        tasks: Tasks,
+        at: DateTime<Utc>,
+        by: &str,
+        cause: Option<MessageKey>,
+    ) -> Self {
+        Board {
+            tasks,
+            at,
+            by: by.to_owned(),
+            cause,
+            changes: Vec::new(),
+            touched: BTreeSet::new(),
+        }
+    }
+
+    /// Makes a change.
+    pub(super) fn change(&mut self, change: TaskChange) {
+        match &change {
+            TaskChange::Opened { task } => self.touched.insert(task.id),
+            TaskChange::Redated { id, .. }
+            | TaskChange::Taken { id, .. }
+            | TaskChange::Done { id, .. }
+            | TaskChange::Dropped { id, .. }
+            | TaskChange::Reopened { id }
+            | TaskChange::Escalated { id } => self.touched.insert(*id),
+        };
+        self.tasks.apply(self.at, &change);
+        self.changes.push(change);
+    }
+
+    /// Opens a task, or moves the one that is open already; returns its number and whether it is new.
+    pub(super) fn open(
+        &mut self,
+        unit: &UnitName,
+        kind: TaskKind,
+        due: Option<DateTime<Utc>>,
+        lead: TimeDelta,
+        finding: Option<FindingId>,
+    ) -> (u32, bool) {
+        let due = due.map(|due| due.max(self.at));
+        let call_by = due
+            .filter(|_| kind == TaskKind::PumpOut)
+            .map(|due| (due - lead - SAFETY).max(self.at));
+        if let Some(task) = self.tasks.open_task(unit, kind) {
+            let id = task.id;
+            let moved = match (task.due, due) {
+                (Some(was), Some(now)) => (now - was).abs() >= WORTH_MOVING,
+                (None, Some(_)) => true,
+                (_, None) => false,
+            };
+            if moved {
+                self.change(TaskChange::Redated { id, due, call_by });
+            }
+            return (id, false);
+        }
+        let id = self.tasks.next();
+        let by = finding.map_or_else(|| self.by.clone(), |finding| finding.code().to_owned());
+        let task = Task {
+            id,
+            unit: Some(unit.clone()),
+            kind,
+            due,
+            call_by,
+            opened: self.at,
+            by,
+            finding,
+            cause: self.cause.clone(),
+            taken_by: None,
+            state: TaskState::Open,
+            closed_cause: None,
+            escalated: None,
+        };
+        self.change(TaskChange::Opened { task });
+        (id, true)
+    }
+
+    /// Closes the open tasks that what was reported does.
+    pub(super) fn close_by(&mut self, unit: &UnitName, entry: &Entry) {
+        for kind in TaskKind::ALL {
+            let Some(task) = self.tasks.open_task(unit, *kind) else {
+                continue;
+            };
+            if does(entry, *kind, task.finding) {
+                let change = TaskChange::Done {
+                    id: task.id,
+                    by: self.by.clone(),
+                    cause: self.cause.clone(),
+                };
+                self.change(change);
+            }
+        }
+    }
+
+    /// Takes back what a message did to tasks: what it opened is dropped, what it closed is open again.
+    pub(super) fn revert(&mut self, key: &MessageKey) {
+        let opened: Vec<u32> = self
+            .tasks
+            .open()
+            .filter(|task| task.cause.as_ref() == Some(key))
+            .map(|task| task.id)
+            .collect();
+        for id in opened {
+            self.change(TaskChange::Dropped {
+                id,
+                by: self.by.clone(),
+                reason: "undo".into(),
+                cause: self.cause.clone(),
+            });
+        }
+        let closed: Vec<u32> = self
+            .tasks
+            .all()
+            .filter(|task| !task.is_open() && task.closed_cause.as_ref() == Some(key))
+            .map(|task| task.id)
+            .collect();
+        for id in closed {
+            self.change(TaskChange::Reopened { id });
+        }
+    }
+
+    /// Opens what findings ask for.
+    pub(super) fn open_for(&mut self, findings: &[Finding], lead: impl Fn(&UnitName) -> TimeDelta) {
+        for finding in findings {
+            if let (Some(unit), Some(wish)) = (&finding.unit, &finding.task) {
+                self.open(unit, wish.kind, wish.due, lead(unit), Some(finding.id));
+            }
+        }
+    }
+
+    /// Returns the board's tasks.
+    pub(super) fn tasks(&self) -> &Tasks {
+        &self.tasks
+    }
+
+    /// Returns the tasks this turn opened, changed or closed, by number.
+    pub(super) fn touched(&self) -> impl Iterator<Item = &Task> {
+        self.touched.iter().filter_map(|id| self.tasks.task(*id))
+    }
+
+    /// Returns the changes, in order.
+    pub(super) fn changes(&self) -> &[TaskChange] {
+        &self.changes
+    }
+
+    /// Returns the changes as records.
+    pub(super) fn into_records(self) -> impl Iterator<Item = Record> {
+        let at = self.at;
+        self.changes
+            .into_iter()
+            .map(move |change| Record::Task { at, change })
+    }
+}
+
+/// Returns the kind of task that a need asks for.
+pub(super) fn kind_of(need: Need) -> TaskKind {
+    match need {
+        Need::PumpOut => TaskKind::PumpOut,
+        Need::Refill => TaskKind::Refill,
+        Need::Drain => TaskKind::Drain,
+        Need::Regulator => TaskKind::Regulator,
+        Need::Filter => TaskKind::Filter,
+        Need::Heater => TaskKind::Heater,
+        Need::Repair => TaskKind::Repair,
+        Need::Restock | Need::Other => TaskKind::Other,
+    }
+}
+
+/// Tells whether a report does a task of this kind.
+fn does(entry: &Entry, kind: TaskKind, finding: Option<FindingId>) -> bool {
+    let says = |event| entry.events.contains(&event);
+    let fixed = |fault: &Fault| finding == Some(FindingId::of_fault(*fault));
+    match kind {
+        TaskKind::PumpOut => says(Event::WastePumped),
+        TaskKind::Refill => says(Event::FreshFilled),
+        TaskKind::Drain => says(Event::FreshDrained) || says(Event::Winterized),
+        TaskKind::Regulator => says(Event::RegulatorFitted),
+        TaskKind::Filter => says(Event::FilterServiced),
+        TaskKind::Heater => says(Event::HeaterOn),
+        TaskKind::CheckIn => !entry.is_empty(),
+        TaskKind::Repair | TaskKind::Electrician | TaskKind::Plumber | TaskKind::Other => {
+            entry.cleared.iter().any(fixed)
+        }
+    }
+}

@@ -1,0 +1,125 @@
+//! From the time a sender gives ("05:50", "yesterday 21:00") to an instant before the message was written.
+
+use chrono::{DateTime, Days, NaiveTime, TimeDelta, TimeZone, Utc};
+use chrono_tz::Tz;
+
+/// Returns the instant that `when` names, the last one before `written`; none where it names none.
+///
+/// A clock time more than ten minutes after the time written is taken as yesterday's.
+pub(super) fn instant(when: &str, written: DateTime<Utc>, zone: Tz) -> Option<DateTime<Utc>> {
+    let local = written.with_timezone(&zone);
+    let (day, clock) = match when.split_once(' ') {
+        Some((day, clock)) => (Some(day), clock),
+        None if when == "yesterday" => (Some(when), "12:00"),
+        None => (None, when),
+    };
+    let time = NaiveTime::parse_from_str(clock, "%H:%M").ok()?;
+    let date = match day {
+        None => local.date_naive(),
+        Some("yesterday") => local.date_naive().checked_sub_days(Days::new(1))?,
+        Some(_) => return None,
+    };
+    // of two equal local times the first counts; one that does not exist names nothing
+    let at = zone
+        .from_local_datetime(&date.and_time(time))
+        .earliest()?
+        .with_timezone(&Utc);
+    if day.is_none() && at > written + TimeDelta::minutes(10) {
+        let before = date.checked_sub_days(Days::new(1))?;
+        return Some(
+            zone.from_local_datetime(&before.and_time(time))
+                .earliest()?
+                .with_timezone(&Utc),
+        );
+    }
+    Some(at.min(written))
+}
+
+/// Returns the next instant, at or after `now`, that a clock time `HH:MM` names.
+pub(super) fn next(clock: &str, now: DateTime<Utc>, zone: Tz) -> Option<DateTime<Utc>> {
+    let time = NaiveTime::parse_from_str(clock, "%H:%M").ok()?;
+    let today = now.with_timezone(&zone).date_naive();
+    (0..=1).find_map(|days| {
+        let date = today.checked_add_days(Days::new(days))?;
+        let at = zone
+            .from_local_datetime(&date.and_time(time))
+            .earliest()?
+            .with_timezone(&Utc);
+        (at >= now).then_some(at)
+    })
+}
+
+/// Finds the first clock time in an order's words: `19:30`, `7:30pm`, `1930`, `7pm`.
+pub(super) fn clock_in(words: &str) -> Option<String> {
+    words.split_whitespace().find_map(|word| {
+        let word = word.trim_end_matches(['.', ',', '!']).to_lowercase();
+        let (digits, half) = match word.strip_suffix("pm").or(word.strip_suffix("am")) {
+            Some(digits) => (digits, Some(word.ends_with("pm"))),
+            None => (word.as_str(), None),
+        };
+        let (hour, minute) = match digits.split_once([':', '.', 'h']) {
+            Some((hour, "")) => (hour.parse::<u32>().ok()?, 0),
+            Some((hour, minute)) => (hour.parse::<u32>().ok()?, minute.parse::<u32>().ok()?),
+            None if digits.len() == 4 => (digits[..2].parse().ok()?, digits[2..].parse().ok()?),
+            None if half.is_some() => (digits.parse().ok()?, 0),
+            None => return None,
+        };
+        let hour = match half {
+            Some(true) if hour < 12 => hour + 12,
+            Some(false) if hour == 12 => 0,
+            _ => hour,
+        };
+        (hour < 24 && minute < 60).then(|| format!("{hour:02}:{minute:02}"))
+    })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn utc(text: &str) -> DateTime<Utc> {
+        text.parse().expect("a valid instant")
+    }
+
+    #[test]
+    fn a_clock_time_is_the_last_one_before_the_message() {
+        let zone = Tz::America__Chicago;
+        let written = utc("2027-01-16T23:10:00Z"); // 17:10 local
+        assert_eq!(
+            instant("14:00", written, zone),
+            Some(utc("2027-01-16T20:00:00Z"))
+        );
+        assert_eq!(
+            instant("21:00", written, zone),
+            Some(utc("2027-01-16T03:00:00Z"))
+        );
+        assert_eq!(
+            instant("yesterday 21:00", written, zone),
+            Some(utc("2027-01-16T03:00:00Z"))
+        );
+        assert_eq!(instant("17:15", written, zone), Some(written));
+        assert_eq!(instant("noonish", written, zone), None);
+    }
+
+    #[test]
+    fn a_deadline_is_the_next_time_the_clock_shows_it() {
+        let zone = Tz::America__Chicago;
+        let now = utc("2027-01-16T23:10:00Z");
+        assert_eq!(next("19:30", now, zone), Some(utc("2027-01-17T01:30:00Z")));
+        assert_eq!(next("06:00", now, zone), Some(utc("2027-01-17T12:00:00Z")));
+    }
+
+    #[test]
+    fn a_clock_time_is_found_however_it_is_written() {
+        for (words, clock) in [
+            ("to 19:30", "19:30"),
+            ("7:30pm please", "19:30"),
+            ("1930", "19:30"),
+            ("7pm", "19:00"),
+            ("12am", "00:00"),
+        ] {
+            assert_eq!(clock_in(words).as_deref(), Some(clock), "{words}");
+        }
+        assert_eq!(clock_in("later, ñañ 99:99"), None);
+    }
+}

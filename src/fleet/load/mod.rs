@@ -1,0 +1,175 @@
+//! Reading the three files into a [`Fleet`]: all of it, or every problem at once.
+
+mod crew;
+mod jobs;
+mod parts;
+mod sites;
+mod trailers;
+
+use std::collections::BTreeSet;
+use std::str::FromStr;
+
+use chrono_tz::Tz;
+use serde::{Deserialize, Serialize};
+
+use super::model::{Fleet, JobId};
+use super::problem::{FleetFile, Problem, nearest, quoted};
+use super::section::{Section, did_you_mean};
+use super::sheet::Sheet;
+use crate::heard::Language;
+use crate::quantity::{Style, TemperatureScale, Units};
+
+/// The texts of a fleet's three files.
+#[derive(Debug, Clone, Default, PartialEq, Eq, Serialize, Deserialize)]
+pub struct FleetFiles {
+    /// `fleet.toml`.
+    pub fleet: String,
+    /// `jobs.toml`.
+    pub jobs: String,
+    /// `crew.toml`.
+    pub crew: String,
+}
+
+impl FleetFiles {
+    /// Returns one file's text.
+    pub fn text(&self, file: FleetFile) -> &str {
+        match file {
+            FleetFile::Fleet => &self.fleet,
+            FleetFile::Jobs => &self.jobs,
+            FleetFile::Crew => &self.crew,
+        }
+    }
+}
+
+/// Reads a fleet, with every default filled in.
+///
+/// # Errors
+///
+/// Every problem of all three files, in the order of the files and their lines; then nothing is loaded.
+pub fn read(files: &FleetFiles) -> Result<Fleet, Vec<Problem>> {
+    let [fleet_sheet, jobs_sheet, crew_sheet] =
+        FleetFile::ALL.map(|file| Sheet::new(file, without_mark(files.text(file))));
+    let mut fleet = Fleet::default();
+
+    let trailers_known = match fleet_sheet.parse() {
+        Some(table) => {
+            let section = Section::new(&fleet_sheet, &table, "the fleet file");
+            Some(read_fleet(section, &mut fleet, &fleet_sheet))
+        }
+        None => None,
+    };
+    if let Some(table) = jobs_sheet.parse() {
+        let mut section = Section::new(&jobs_sheet, &table, "the jobs file");
+        let sites_known = sites::read(&mut section, &mut fleet.sites, &jobs_sheet);
+        let known = jobs::Known {
+            trailers: trailers_known.as_ref(),
+            sites: &sites_known,
+        };
+        jobs::read(&mut section, &mut fleet, &known, &jobs_sheet);
+        section.finish();
+    }
+    if let Some(table) = crew_sheet.parse() {
+        let mut section = Section::new(&crew_sheet, &table, "the crew file");
+        crew::read(&mut section, &mut fleet.crew, &crew_sheet);
+        section.finish();
+    }
+
+    let mut problems: Vec<Problem> = [fleet_sheet, jobs_sheet, crew_sheet]
+        .into_iter()
+        .flat_map(Sheet::into_problems)
+        .collect();
+    problems.sort();
+    problems.dedup();
+    if problems.is_empty() {
+        fleet
+            .jobs
+            .sort_by(|a, b| (a.from, &a.id).cmp(&(b.from, &b.id)));
+        Ok(fleet)
+    } else {
+        Err(problems)
+    }
+}
+
+/// Reads `fleet.toml`; returns the names of the trailers in it, the faulty ones too.
+fn read_fleet(
+    mut section: Section<'_, '_>,
+    fleet: &mut Fleet,
+    sheet: &Sheet<'_>,
+) -> BTreeSet<String> {
+    if let Some(company) = section.text("company") {
+        fleet.company = company.into();
+    }
+    if let Some(zone) = time_zone(&mut section) {
+        fleet.time_zone = zone;
+    }
+    let units = [("us", Units::Us), ("metric", Units::Metric)];
+    let units = section.choice("units", &units).unwrap_or_default();
+    let scales = [("F", TemperatureScale::F), ("C", TemperatureScale::C)];
+    let temperature = section
+        .choice("temperature", &scales)
+        .unwrap_or(match units {
+            Units::Us => TemperatureScale::F,
+            Units::Metric => TemperatureScale::C,
+        });
+    let clock = section.whole("clock", 12..=24, "").unwrap_or(24);
+    if clock != 12 && clock != 24 {
+        section.wrong("clock", "12 or 24", None);
+    }
+    fleet.style = Style {
+        units,
+        temperature,
+        twelve_hour: clock == 12,
+    };
+    if let Some(language) = section.choice("language", &LANGUAGES) {
+        fleet.language = language;
+    }
+    fleet.quiet_hours = section.hours("quiet_hours");
+    fleet.digest_at = section.times("digest_at").unwrap_or_default();
+    let days = |days: i64| u32::try_from(days).ok();
+    fleet.keep_texts_days = section
+        .whole("keep_texts_days", 1..=36_500, "days")
+        .and_then(days);
+    fleet.keep_photos_days = section
+        .whole("keep_photos_days", 1..=36_500, "days")
+        .and_then(days);
+    let known = trailers::read(&mut section, &mut fleet.trailers, sheet);
+    section.finish();
+    known
+}
+
+const LANGUAGES: [(&str, Language); 2] = [("en", Language::En), ("es", Language::Es)];
+
+/// Reads `time_zone`, an IANA name.
+fn time_zone(section: &mut Section<'_, '_>) -> Option<Tz> {
+    let name = section.text("time_zone")?;
+    if let Ok(zone) = Tz::from_str(name) {
+        return Some(zone);
+    }
+    let names = || chrono_tz::TZ_VARIANTS.iter().map(|zone| zone.name());
+    // a bare city is the commonest slip: the name's last part is held against it too
+    let city = names().find(|zone| {
+        let last = zone.rsplit('/').next().unwrap_or_default();
+        last.eq_ignore_ascii_case(&name.trim().replace(' ', "_"))
+    });
+    let hint = city.or_else(|| nearest(name, names())).map(did_you_mean);
+    section.wrong(
+        "time_zone",
+        "an IANA time zone, as in \"America/Halifax\"",
+        hint,
+    );
+    None
+}
+
+/// Windows editors put a byte order mark before the text.
+fn without_mark(text: &str) -> &str {
+    text.strip_prefix('\u{feff}').unwrap_or(text)
+}
+
+/// Words the problem of one id given twice.
+fn given_twice(id: &str, first_line: usize) -> String {
+    format!("{} again, already given on line {first_line}", quoted(id))
+}
+
+fn job_name(id: &JobId) -> String {
+    format!("job {id}")
+}

@@ -1,0 +1,287 @@
+//! Works the outlook out of what is known of a trailer and its job.
+
+use chrono::{DateTime, TimeDelta, Utc};
+
+use super::{BatteryOutlook, Outlook, TankOutlook};
+use crate::book::{PowerState, TankNote, UnitState, WaterState};
+use crate::fleet::{Fleet, Job, Site, Source, Trailer};
+use crate::heard::{Event, ReadingKey};
+use crate::physics::battery::{Bank, Living, hours_left, load_at_uses, soc_from_rest};
+use crate::physics::forecast::{self, Doubt, Forecast, Observation, Tank, Usage};
+use crate::physics::tank::{BODY_GAL, usual_uses_per_h};
+use crate::physics::units::{gal, in_amps, in_hours, volts};
+
+/// The level at which a waste tank is to be stopped, % by volume: 15 % covers gauge error, slope and surge.
+pub const WASTE_LIMIT_PCT: f64 = 85.0;
+/// The level at which a fresh tank is to be filled, % by volume.
+pub const FRESH_LIMIT_PCT: f64 = 10.0;
+/// The charge to which a battery may be run, %.
+pub const BATTERY_LIMIT_PCT: f64 = 50.0;
+
+/// What the outlook is worked out of.
+#[derive(Debug, Clone, Copy)]
+pub struct Prospect<'a> {
+    /// The fleet in force.
+    pub fleet: &'a Fleet,
+    /// The trailer's spec.
+    pub spec: &'a Trailer,
+    /// The job it is at.
+    pub job: Option<&'a Job>,
+    /// That job's site.
+    pub site: Option<&'a Site>,
+    /// What is known of it.
+    pub state: &'a UnitState,
+    /// The guest counts told for the whole site, oldest first.
+    pub guests: &'a [(DateTime<Utc>, f64)],
+    /// The instant to look ahead from.
+    pub at: DateTime<Utc>,
+}
+
+impl Outlook {
+    /// Works out what is coming.
+    pub fn of(prospect: &Prospect<'_>) -> Outlook {
+        let Some(job) = prospect.job else {
+            return Outlook::default();
+        };
+        let axis = Axis { zero: prospect.at };
+        let open: Vec<(f64, f64)> = job
+            .windows(job.from)
+            .map(|(from, to)| (axis.hours(from), axis.hours(to)))
+            .collect();
+        let booked = prospect
+            .fleet
+            .guests_share(job, &prospect.spec.id, job.guests);
+        let mut guests = vec![(axis.hours(job.from).min(0.0) - 1.0, booked)];
+        for (at, count) in prospect.guests {
+            guests.push((
+                axis.hours(*at),
+                prospect.fleet.guests_share(job, &prospect.spec.id, *count),
+            ));
+        }
+        let case = Case {
+            prospect,
+            job,
+            axis,
+            open: &open,
+            guests: &guests,
+            booked,
+        };
+        Outlook {
+            waste: Some(case.waste()),
+            fresh: runs_on_tank(prospect.state, prospect.site).then(|| case.fresh()),
+            battery: runs_on_battery(prospect.state, prospect.spec, prospect.site)
+                .then(|| case.battery()),
+        }
+    }
+}
+
+/// Tells whether a unit takes its water from its own tank: the site has none, or it was turned off.
+pub fn runs_on_tank(state: &UnitState, site: Option<&Site>) -> bool {
+    if state.stage() == crate::book::Stage::Hitched {
+        return false;
+    }
+    match state.water() {
+        WaterState::On(_) => false,
+        WaterState::Off(_) => state.in_service().is_some(),
+        WaterState::Unknown => site.is_some_and(|site| site.water.source == Source::None),
+    }
+}
+
+/// Tells whether the 12 V system lives on the battery: no site power, or the converter's circuit named dead.
+pub fn runs_on_battery(state: &UnitState, spec: &Trailer, site: Option<&Site>) -> bool {
+    let none_here = site.is_some_and(|site| site.power.source == Source::None);
+    match state.power() {
+        PowerState::Lost(_) => true,
+        PowerState::Off(_) => state.in_service().is_some(),
+        PowerState::Unknown if none_here => true,
+        PowerState::On(_) | PowerState::Unknown => {
+            state.circuits_live.as_ref().is_some_and(|(live, _)| {
+                !live.is_empty() && !live.contains(&spec.battery.converter_circuit)
+            })
+        }
+    }
+}
+
+/// Turns instants into hours from now and back to whole minutes.
+#[derive(Debug, Clone, Copy)]
+struct Axis {
+    zero: DateTime<Utc>,
+}
+
+impl Axis {
+    fn hours(self, at: DateTime<Utc>) -> f64 {
+        (at - self.zero).num_seconds() as f64 / 3600.0
+    }
+
+    fn instant(self, hours: f64) -> DateTime<Utc> {
+        let minutes = (hours * 60.0).round() as i64;
+        // from the whole minute on, so that recorded times are whole minutes
+        let zero = self.zero
+            - TimeDelta::nanoseconds(
+                self.zero
+                    .timestamp_nanos_opt()
+                    .unwrap_or(0)
+                    .rem_euclid(60_000_000_000),
+            );
+        zero + TimeDelta::minutes(minutes)
+    }
+}
+
+struct Case<'a> {
+    prospect: &'a Prospect<'a>,
+    job: &'a Job,
+    axis: Axis,
+    open: &'a [(f64, f64)],
+    guests: &'a [(f64, f64)],
+    booked: f64,
+}
+
+impl Case<'_> {
+    fn waste(&self) -> TankOutlook {
+        let spec = self.prospect.spec;
+        let tank = Tank {
+            capacity_gal: spec.waste_gal,
+            shape: spec.waste_tank,
+            gauge: spec.waste_gauge,
+        };
+        let per_use = spec.gal_per_use + BODY_GAL;
+        let observations = self.observations(false);
+        let usage = self.usage(per_use, spec.waste_gal);
+        let forecast = forecast::waste(&tank, &usage, &observations, 0.0, WASTE_LIMIT_PCT);
+        self.tank(forecast, WASTE_LIMIT_PCT, &observations)
+    }
+
+    fn fresh(&self) -> TankOutlook {
+        let spec = self.prospect.spec;
+        // a fresh tank's gauge and walls are as the waste tank's, but no trailer states a lying fresh tank
+        let tank = Tank {
+            capacity_gal: spec.fresh_gal,
+            shape: crate::fleet::TankShape::Box,
+            gauge: spec.waste_gauge,
+        };
+        let observations = self.observations(true);
+        let usage = self.usage(spec.gal_per_use, spec.fresh_gal);
+        let forecast = forecast::fresh(&tank, &usage, &observations, 0.0, FRESH_LIMIT_PCT);
+        self.tank(forecast, FRESH_LIMIT_PCT, &observations)
+    }
+
+    fn usage(&self, per_use: f64, capacity: f64) -> Usage<'_> {
+        Usage {
+            prior_pct_per_h: 100.0 * self.uses(self.booked) * per_use / capacity.max(1.0),
+            prior_spread: forecast::PRIOR_SPREAD,
+            gal_per_use: per_use,
+            open: self.open,
+            guests: self.guests,
+        }
+    }
+
+    fn uses(&self, guests: f64) -> f64 {
+        usual_uses_per_h(guests, self.job.alcohol)
+    }
+
+    /// Returns what was told of one tank, from the last thing known before this job's set-up on.
+    fn observations(&self, fresh: bool) -> Vec<Observation> {
+        let mut found = Vec::new();
+        let set_up = self.job.from - TimeDelta::minutes((self.job.set_up_h * 60.0) as i64);
+        for (at, note) in &self.prospect.state.tanks {
+            let at_h = self.axis.hours(*at);
+            let observation = match (fresh, *note) {
+                (false, TankNote::Waste(pct)) | (true, TankNote::Fresh(pct)) => {
+                    Observation::Gauge { at_h, pct }
+                }
+                (false, TankNote::WasteGal(gal)) | (true, TankNote::FreshGal(gal)) => {
+                    Observation::Gallons { at_h, gal }
+                }
+                (false, TankNote::Pumped(gal)) => Observation::Pumped { at_h, gal },
+                (true, TankNote::Filled) => Observation::Filled { at_h },
+                (true, TankNote::Drained) => Observation::Drained { at_h },
+                _ => continue,
+            };
+            if *at < set_up {
+                // of all that came before this job only the last word on the level counts
+                found.clear();
+            }
+            found.push(observation);
+        }
+        found
+    }
+
+    fn tank(
+        &self,
+        forecast: Forecast,
+        limit_pct: f64,
+        observations: &[Observation],
+    ) -> TankOutlook {
+        let last = observations
+            .iter()
+            .rposition(|observation| matches!(observation, Observation::Gauge { .. }));
+        let doubt = |why| {
+            forecast
+                .doubtful
+                .iter()
+                .any(|doubt| doubt.why == why && Some(doubt.index) == last)
+        };
+        let at = |hours: Option<f64>| hours.map(|hours| self.axis.instant(hours));
+        TankOutlook {
+            limit_pct,
+            p10: at(forecast.p10),
+            p50: at(forecast.p50),
+            p90: at(forecast.p90),
+            level_pct: [
+                forecast.level_now.p10,
+                forecast.level_now.p50,
+                forecast.level_now.p90,
+            ],
+            rate_pct_h: forecast.rate_pct_h,
+            could_stay_below: forecast.could_stay_below,
+            stuck: doubt(Doubt::Unchanged),
+            misread: doubt(Doubt::OutOfLine),
+        }
+    }
+
+    fn battery(&self) -> BatteryOutlook {
+        let Prospect {
+            spec,
+            state,
+            site,
+            at,
+            ..
+        } = *self.prospect;
+        let guests = self
+            .guests
+            .last()
+            .map_or(self.booked, |(_, guests)| *guests);
+        let uses = self.uses(guests);
+        let bank = Bank::of_kind(spec.battery.ah, &spec.battery.kind);
+        let living = Living {
+            rooms: spec.rooms.len() as f64,
+            per_use: gal(spec.gal_per_use),
+            // on site pressure the pumps rest
+            pumps: if runs_on_tank(state, site) { 2.0 } else { 0.0 },
+            ..Living::default()
+        };
+        // a charge read while the charger fed the battery tells nothing
+        let since = state
+            .when(Event::PowerLost)
+            .unwrap_or(at - TimeDelta::hours(12));
+        let charge = state
+            .value_since(ReadingKey::BatteryPct, since)
+            .or(state
+                .value_since(ReadingKey::BatteryV, since)
+                .filter(|v| *v < 13.0)
+                .map(|v| soc_from_rest(volts(v))))
+            .unwrap_or(100.0);
+        let load = load_at_uses(&living, uses);
+        let left =
+            |factor: f64| hours_left(&bank, charge, load * factor).map_or(f64::INFINITY, in_hours);
+        let within = |hours: f64| (hours <= forecast::HORIZON_H).then(|| self.axis.instant(hours));
+        BatteryOutlook {
+            p10: within(left(1.5)),
+            p50: within(left(1.0)),
+            p90: within(left(1.0 / 1.5)),
+            hours: left(1.0),
+            amps: in_amps(load),
+            uses_per_h: uses,
+        }
+    }
+}

@@ -1,0 +1,342 @@
+//! The belief about a tank: how likely each level is together with each pace of use.
+//!
+//! Three things are not known: the level, the event's own pace against what its guest count promised, and where the pace
+//! stands at the moment (a meal, an interval, a lull). The belief is a table over all three. Both paces are logarithms that
+//! move as the sum of fair coins, each kept or tossed anew as time goes by (Rouwenhorst's chain, which has exactly the
+//! mean, the spread and the memory of the Gaussian process it stands for). A tank in use only fills, so the share at or
+//! above a limit is the share that has reached it.
+
+/// Paces of the event as a whole.
+const EVENT: usize = 11;
+/// Paces of the moment.
+const MOMENT: usize = 5;
+/// Pairs of them.
+const ROWS: usize = EVENT * MOMENT;
+/// Levels, at multiples of [`CELL_PCT`] from nothing to a little over full.
+pub(super) const CELLS: usize = 124;
+/// Between two levels, % of the tank.
+pub(super) const CELL_PCT: f64 = 5.0 / 6.0;
+
+/// The belief, and room to move it.
+pub(super) struct Grid {
+    mass: Vec<[f32; CELLS]>,
+    spare: Vec<[f32; CELLS]>,
+    /// What each pair of paces multiplies the promised use by.
+    pace: [f32; ROWS],
+    /// The first level that may hold any mass.
+    low: usize,
+    /// The level that keeps whatever passes it.
+    top: usize,
+}
+
+impl Grid {
+    /// Starts with these weights of the levels, an event's pace spread by `event_sd` and a moment's by `moment_sd`
+    /// (both of the logarithm; the moment's is 1 on the mean).
+    pub(super) fn new(level: &[f32; CELLS], event_sd: f64, moment_sd: f64) -> Self {
+        let event = coins(EVENT);
+        let moment = coins(MOMENT);
+        let place = |i: usize, n: usize, sd: f64| {
+            sd * (2.0 * i as f64 - (n - 1) as f64) / ((n - 1) as f64).sqrt()
+        };
+        let mean: f64 = (0..MOMENT)
+            .map(|j| f64::from(moment[j]) * place(j, MOMENT, moment_sd).exp())
+            .sum();
+        let mut grid = Grid {
+            mass: vec![[0.0; CELLS]; ROWS],
+            spare: vec![[0.0; CELLS]; ROWS],
+            pace: [0.0; ROWS],
+            low: 0,
+            top: CELLS - 1,
+        };
+        for i in 0..EVENT {
+            for j in 0..MOMENT {
+                let row = i * MOMENT + j;
+                grid.pace[row] =
+                    ((place(i, EVENT, event_sd) + place(j, MOMENT, moment_sd)).exp() / mean) as f32;
+                for (cell, weight) in grid.mass[row].iter_mut().zip(level) {
+                    *cell = event[i] * moment[j] * weight;
+                }
+            }
+        }
+        grid.normalise();
+        grid
+    }
+
+    /// Moves the levels up: `mean_pct` is the promised use, `use_pct` what a single one brings, both in % of the tank.
+    pub(super) fn fill(&mut self, mean_pct: f64, use_pct: f64) {
+        if mean_pct <= 0.0 {
+            return;
+        }
+        let (low, top) = (self.low, self.top);
+        let cells = (mean_pct / CELL_PCT).min(1e6) as f32;
+        let grain = (use_pct / CELL_PCT) as f32;
+        let mut least = top;
+        for ((from, to), pace) in self.mass.iter().zip(&mut self.spare).zip(self.pace) {
+            to.fill(0.0);
+            to[top] = from[top];
+            for (shift, share) in leaps(cells * pace, grain) {
+                if share <= 0.0 {
+                    continue;
+                }
+                least = least.min(low + shift);
+                let stay = top.saturating_sub(shift).max(low);
+                for (a, b) in from[low..stay]
+                    .iter()
+                    .zip(&mut to[(low + shift).min(top)..top])
+                {
+                    *b += share * a;
+                }
+                let past: f32 = from[stay..top].iter().sum();
+                to[top] += share * past;
+            }
+        }
+        std::mem::swap(&mut self.mass, &mut self.spare);
+        self.low = least.min(top);
+    }
+
+    /// Lets the moment's pace wander: `kept` is how much of it is remembered, 0 to 1.
+    pub(super) fn wander(&mut self, kept: f64) {
+        let turn = tossed::<MOMENT>(kept);
+        let (low, top) = (self.low, self.top);
+        for (from, to) in self
+            .mass
+            .chunks_exact(MOMENT)
+            .zip(self.spare.chunks_exact_mut(MOMENT))
+        {
+            for (j, row) in to.iter_mut().enumerate() {
+                row[..low].fill(0.0);
+                for cell in low..=top {
+                    let mut sum = 0.0;
+                    for (i, other) in from.iter().enumerate() {
+                        sum += turn[i][j] * other[cell];
+                    }
+                    row[cell] = sum;
+                }
+            }
+        }
+        std::mem::swap(&mut self.mass, &mut self.spare);
+    }
+
+    /// Lets the event's pace drift back to what its guest count promises: `kept` as in [`Grid::wander`].
+    pub(super) fn drift(&mut self, kept: f64) {
+        let turn = tossed::<EVENT>(kept);
+        let (low, top) = (self.low, self.top);
+        for (at, row) in self.spare.iter_mut().enumerate() {
+            let (j, moment) = (at / MOMENT, at % MOMENT);
+            row.fill(0.0);
+            for (i, odds) in turn.iter().enumerate() {
+                let other = &self.mass[i * MOMENT + moment];
+                for (a, b) in other[low..=top].iter().zip(&mut row[low..=top]) {
+                    *b += odds[j] * a;
+                }
+            }
+        }
+        std::mem::swap(&mut self.mass, &mut self.spare);
+    }
+
+    /// Weighs each level by `likelihood`; nothing changes where that would leave no mass at all.
+    pub(super) fn weigh(&mut self, likelihood: &[f32; CELLS]) {
+        let levels = self.levels();
+        let left: f32 = levels.iter().zip(likelihood).map(|(a, b)| a * b).sum();
+        if !left.is_finite() || left < 1e-12 {
+            return;
+        }
+        for row in &mut self.mass {
+            for (cell, weight) in row.iter_mut().zip(likelihood) {
+                *cell *= weight;
+            }
+        }
+        self.normalise();
+    }
+
+    /// Mixes in, with weight `share`, that the level is anything at all: something nobody reported.
+    pub(super) fn doubt(&mut self, share: f32) {
+        let full = (100.0 / CELL_PCT) as usize;
+        for row in &mut self.mass {
+            let each = row.iter().sum::<f32>() * share / (full + 1) as f32;
+            for (i, cell) in row.iter_mut().enumerate() {
+                *cell = *cell * (1.0 - share) + if i <= full { each } else { 0.0 };
+            }
+        }
+        self.low = 0;
+    }
+
+    /// Puts the level where `level` says and keeps the paces, the event's less surely (its variance grows by half).
+    pub(super) fn reset(&mut self, level: &[f32; CELLS]) {
+        let total: f32 = level.iter().sum();
+        for rows in self.mass.chunks_exact_mut(MOMENT) {
+            let event: f32 = rows.iter().flatten().sum();
+            let softer = if event > 0.0 {
+                event.powf(-1.0 / 3.0)
+            } else {
+                0.0
+            };
+            for row in rows {
+                let kept = row.iter().sum::<f32>() * softer / total;
+                for (cell, weight) in row.iter_mut().zip(level) {
+                    *cell = kept * weight;
+                }
+            }
+        }
+        self.low = 0;
+        self.normalise();
+    }
+
+    /// Keeps from here on only what is below `limit_pct`, and counts the rest.
+    pub(super) fn cut_at(&mut self, limit_pct: f64) {
+        let top = ((limit_pct / CELL_PCT + 0.5).floor().max(0.0) as usize + 1).min(CELLS - 1);
+        for row in &mut self.mass {
+            let past: f32 = row[top..].iter().sum();
+            row[top..].fill(0.0);
+            row[top] = past;
+        }
+        self.top = top;
+        self.low = self.low.min(top);
+    }
+
+    /// Returns the share at or above `limit_pct`.
+    pub(super) fn reached(&self, limit_pct: f64) -> f64 {
+        let at = limit_pct / CELL_PCT;
+        let cell = ((at + 0.5).floor().max(0.0) as usize).min(CELLS - 1);
+        let part = (cell as f64 + 0.5 - at).clamp(0.0, 1.0);
+        let (mut above, mut inside) = (0.0f32, 0.0f32);
+        for row in &self.mass {
+            above += row[cell + 1..].iter().sum::<f32>();
+            inside += row[cell];
+        }
+        f64::from(above) + part * f64::from(inside)
+    }
+
+    /// Returns how likely each level is.
+    pub(super) fn levels(&self) -> [f32; CELLS] {
+        let mut sum = [0.0; CELLS];
+        for row in &self.mass {
+            for (total, cell) in sum.iter_mut().zip(row) {
+                *total += cell;
+            }
+        }
+        sum
+    }
+
+    /// Returns the mean pace of the event, as a multiple of what its guest count promised.
+    pub(super) fn event_pace(&self) -> f64 {
+        let coins = coins(MOMENT);
+        let mut mean = 0.0;
+        for (rows, paces) in self
+            .mass
+            .chunks_exact(MOMENT)
+            .zip(self.pace.chunks_exact(MOMENT))
+        {
+            let weight: f32 = rows.iter().flatten().sum();
+            let pace: f32 = paces.iter().zip(coins).map(|(a, b)| a * b).sum();
+            mean += f64::from(weight * pace);
+        }
+        mean
+    }
+
+    fn normalise(&mut self) {
+        let total: f32 = self.mass.iter().flatten().sum();
+        if total > 0.0 {
+            let by = 1.0 / total;
+            for cell in self.mass.iter_mut().flatten() {
+                *cell *= by;
+            }
+        }
+    }
+}
+
+/// Spreads a use of `mean` cells, in single uses of `grain` cells, over at most three whole numbers of cells, with the mean
+/// and (but for what a coarse grid adds) the variance of a Poisson count.
+fn leaps(mean: f32, grain: f32) -> [(usize, f32); 3] {
+    let mean = mean.min(2.0 * CELLS as f32);
+    let variance = mean * grain;
+    let middle = mean.round();
+    let off = mean - middle;
+    let spread = (variance + off * off).sqrt().ceil().max(1.0);
+    if middle < spread {
+        let one = (mean + grain).round().max(mean.ceil()).max(1.0);
+        return [(0, 1.0 - mean / one), (one as usize, mean / one), (0, 0.0)];
+    }
+    let even = ((variance + off * off) / (spread * spread)).max(off.abs() / spread);
+    let tilt = off / spread;
+    [
+        ((middle - spread) as usize, (even - tilt) / 2.0),
+        (middle as usize, 1.0 - even),
+        ((middle + spread) as usize, (even + tilt) / 2.0),
+    ]
+}
+
+/// Returns the odds of the number of heads among `n` - 1 fair coins.
+fn coins(n: usize) -> [f32; EVENT] {
+    let mut odds = [0.0; EVENT];
+    odds[0] = 1.0;
+    for coin in 1..n {
+        for i in (0..=coin).rev() {
+            odds[i] = (odds[i] + if i > 0 { odds[i - 1] } else { 0.0 }) / 2.0;
+        }
+    }
+    odds
+}
+
+/// Returns the odds to go from i to j heads among `N` - 1 coins when each stays as it lies with odds (1 + `kept`) / 2.
+fn tossed<const N: usize>(kept: f64) -> [[f32; N]; N] {
+    let stay = ((1.0 + kept.clamp(0.0, 1.0)) / 2.0) as f32;
+    let mut odds = [[0.0; N]; N];
+    for (i, row) in odds.iter_mut().enumerate() {
+        row[0] = 1.0;
+        for coin in 0..N - 1 {
+            let head = if coin < i { stay } else { 1.0 - stay };
+            for j in (0..=coin + 1).rev() {
+                let less = if j > 0 { row[j - 1] } else { 0.0 };
+                row[j] = row[j] * (1.0 - head) + less * head;
+            }
+        }
+    }
+    odds
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_leap_keeps_its_mean_and_at_least_its_variance() {
+        for mean in [0.01f32, 0.3, 0.5, 0.99, 1.0, 1.7, 4.4, 7.5, 31.2] {
+            for grain in [0.1f32, 0.28, 1.15, 2.0] {
+                let leaps = leaps(mean, grain);
+                let total: f32 = leaps.iter().map(|l| l.1).sum();
+                let got: f32 = leaps.iter().map(|l| l.0 as f32 * l.1).sum();
+                let square: f32 = leaps.iter().map(|l| (l.0 as f32).powi(2) * l.1).sum();
+                let variance = square - got * got;
+                assert!(
+                    leaps.iter().all(|l| l.1 >= -1e-6),
+                    "{mean} {grain}: {leaps:?}"
+                );
+                assert!((total - 1.0).abs() < 1e-5);
+                assert!(
+                    (got - mean).abs() < 1e-4 * mean.max(1.0),
+                    "{mean} {grain}: {got}"
+                );
+                assert!(
+                    variance > mean * grain - 0.5 * mean - 0.01
+                        && variance < mean * grain + mean.min(0.5),
+                    "{mean} {grain}: {variance}"
+                );
+            }
+        }
+    }
+
+    #[test]
+    fn coins_have_the_spread_and_the_memory_they_stand_for() {
+        let start = coins(MOMENT);
+        let turn = tossed::<MOMENT>(0.6);
+        let place = |i: usize| (2.0 * i as f32 - 4.0) / 2.0;
+        let variance: f32 = (0..MOMENT).map(|i| start[i] * place(i).powi(2)).sum();
+        let lagged: f32 = (0..MOMENT)
+            .flat_map(|i| (0..MOMENT).map(move |j| (i, j)))
+            .map(|(i, j)| start[i] * turn[i][j] * place(i) * place(j))
+            .sum();
+        assert!((variance - 1.0).abs() < 1e-6);
+        assert!((lagged - 0.6).abs() < 1e-6);
+    }
+}

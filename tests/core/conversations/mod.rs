@@ -1,0 +1,322 @@
+//! Conversations as script files: each `*.chat` beside this file is played through the desk, and what the bot says must
+//! be, to the letter, what the file says. `UPDATE=1 cargo test --test core conversations` writes the files anew: read
+//! the difference before you keep it.
+//!
+//! A script starts with `fleet NAME` (a folder of `tests/data/fleets`, or `demo`) and has cases, each headed by
+//! `== title` and `day YYYY-MM-DD`. A message is `HH:MM crew> words`; further lines of it are indented. It may carry
+//! `(received HH:MM)` before the `>`, or `(edits N)` for the Nth message of the case. `HH:MM` alone lets the clock run on.
+//! `bot> ...` answers the sender, `bot to crew> ...` goes to somebody else.
+
+use std::fmt::Write;
+use std::path::{Path, PathBuf};
+
+use chrono::{DateTime, NaiveDate, NaiveTime, TimeDelta, TimeZone, Utc};
+use chrono_tz::Tz;
+use hosebib::book::MessageKey;
+use hosebib::desk::{Body, Desk, Inbound, Sender, Turn};
+use hosebib::fleet::{self, Fleet, FleetFiles};
+
+/// One step of a script.
+#[derive(Debug)]
+enum Step {
+    Says {
+        at: NaiveTime,
+        from: String,
+        note: String,
+        text: String,
+    },
+    Clock {
+        at: NaiveTime,
+    },
+}
+
+#[test]
+fn every_script_is_spoken_to_the_letter() {
+    let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/core/conversations");
+    let mut scripts: Vec<PathBuf> = std::fs::read_dir(&folder)
+        .expect("the scripts' folder")
+        .map(|entry| entry.expect("a readable folder").path())
+        .filter(|path| path.extension().is_some_and(|ending| ending == "chat"))
+        .collect();
+    scripts.sort();
+    assert!(!scripts.is_empty(), "no scripts in {}", folder.display());
+    let mut wrong = Vec::new();
+    for path in scripts {
+        let script = std::fs::read_to_string(&path).expect("a readable script");
+        let spoken = play(&script);
+        if spoken == script {
+            continue;
+        }
+        if std::env::var_os("UPDATE").is_some() {
+            std::fs::write(&path, spoken).expect("a writable script");
+        } else {
+            wrong.push(format!(
+                "{}:\n{}",
+                path.display(),
+                difference(&script, &spoken)
+            ));
+        }
+    }
+    assert!(
+        wrong.is_empty(),
+        "{}\nUPDATE=1 writes what was said into the files",
+        wrong.join("\n")
+    );
+}
+
+/// Plays a script and returns it as it was spoken.
+fn play(script: &str) -> String {
+    let mut out = String::new();
+    let mut lines = script.lines().peekable();
+    let mut fleet = None;
+    let mut case: Option<Case> = None;
+    while let Some(line) = lines.next() {
+        if let Some(name) = line.strip_prefix("fleet ") {
+            fleet = Some(load(name));
+            writeln!(out, "{line}").expect("a string");
+        } else if line.starts_with("== ") || line.starts_with('#') {
+            if !out.ends_with("\n\n") {
+                out.push('\n');
+            }
+            writeln!(out, "{line}").expect("a string");
+        } else if let Some(day) = line.strip_prefix("day ") {
+            let day = day.parse().expect("a day such as 2027-01-23");
+            case = Some(Case::new(
+                fleet.clone().expect("a script names its fleet first"),
+                day,
+            ));
+            writeln!(out, "{line}").expect("a string");
+        } else if let Some((at, rest)) = line.split_once(' ').filter(|(at, _)| clock(at).is_some())
+        {
+            let at = clock(at).expect("just seen");
+            let (head, text) = rest
+                .split_once("> ")
+                .unwrap_or((rest.trim_end_matches('>'), ""));
+            let mut text = text.to_owned();
+            while let Some(more) =
+                lines.next_if(|line| line.starts_with("    ") && !line.trim().is_empty())
+            {
+                text.push('\n');
+                text.push_str(more.strip_prefix("    ").unwrap_or(more));
+            }
+            let (from, note) = head.split_once(' ').unwrap_or((head, ""));
+            let step = Step::Says {
+                at,
+                from: from.to_owned(),
+                note: note.to_owned(),
+                text,
+            };
+            out.push_str(
+                &case
+                    .as_mut()
+                    .expect("a case starts with its day")
+                    .step(step),
+            );
+        } else if let Some(at) = clock(line) {
+            out.push_str(
+                &case
+                    .as_mut()
+                    .expect("a case starts with its day")
+                    .step(Step::Clock { at }),
+            );
+        }
+        // what the bot said last time is left out, and written anew
+    }
+    out
+}
+
+struct Case {
+    desk: Desk,
+    zone: Tz,
+    day: NaiveDate,
+    now: DateTime<Utc>,
+    said: i64,
+    edits: i64,
+}
+
+impl Case {
+    fn new(fleet: Fleet, day: NaiveDate) -> Self {
+        let zone = fleet.time_zone;
+        let mut desk = Desk::default();
+        let turn = desk.load(DateTime::UNIX_EPOCH, "script", fleet);
+        desk.apply(&turn.records);
+        let now = zone
+            .from_local_datetime(&day.and_time(NaiveTime::MIN))
+            .earliest()
+            .expect("a day starts")
+            .to_utc();
+        Case {
+            desk,
+            zone,
+            day,
+            now,
+            said: 0,
+            edits: 0,
+        }
+    }
+
+    /// Returns the instant of a clock time: the first one after now.
+    fn instant(&mut self, time: NaiveTime) -> DateTime<Utc> {
+        let at = |day: NaiveDate| {
+            self.zone
+                .from_local_datetime(&day.and_time(time))
+                .earliest()
+                .expect("a local time")
+                .to_utc()
+        };
+        let mut instant = at(self.day);
+        if instant < self.now - TimeDelta::hours(12) {
+            self.day = self.day.succ_opt().expect("another day");
+            instant = at(self.day);
+        }
+        instant
+    }
+
+    fn step(&mut self, step: Step) -> String {
+        let mut out = String::new();
+        match step {
+            Step::Clock { at } => {
+                let until = self.instant(at);
+                self.run_to(until, &mut out);
+                writeln!(out, "{}", at.format("%H:%M")).expect("a string");
+            }
+            Step::Says {
+                at,
+                from,
+                note,
+                text,
+            } => {
+                let shown = at.format("%H:%M");
+                let at = self.instant(at);
+                let (mut received, mut replaces) = (at, None);
+                self.said += 1;
+                let mut key = MessageKey::new("script", 0, self.said, 0);
+                if let Some(time) = note
+                    .strip_prefix("(received ")
+                    .and_then(|rest| clock(rest.trim_end_matches(')')))
+                {
+                    received = self.instant(time);
+                }
+                if let Some(n) = note
+                    .strip_prefix("(edits ")
+                    .and_then(|rest| rest.trim_end_matches(')').parse::<i64>().ok())
+                {
+                    self.edits += 1;
+                    key = MessageKey::new("script", 0, n, self.edits);
+                    replaces = Some(MessageKey::new("script", 0, n, self.edits - 1));
+                }
+                self.run_to(received, &mut out);
+                let space = if note.is_empty() { "" } else { " " };
+                writeln!(
+                    out,
+                    "{shown} {from}{space}{note}> {}",
+                    text.replace('\n', "\n    ")
+                )
+                .expect("a string");
+                let body = Body::Text(text);
+                let inbound = Inbound {
+                    key,
+                    from: Sender::Crew(from),
+                    chat: None,
+                    at,
+                    received,
+                    body,
+                    replaces,
+                };
+                let turn = self.desk.receive(&inbound);
+                self.desk.apply(&turn.records);
+                said(&turn, &mut out);
+            }
+        }
+        out
+    }
+
+    /// Lets the clock run on, ticking whenever something falls due.
+    fn run_to(&mut self, until: DateTime<Utc>, out: &mut String) {
+        while let Some(due) = self
+            .desk
+            .next_due()
+            .map(|due| due.max(self.now))
+            .filter(|due| *due <= until)
+        {
+            let turn = self.desk.tick(due);
+            assert!(
+                !turn.records.is_empty(),
+                "a tick at {due} was due and did nothing"
+            );
+            self.desk.apply(&turn.records);
+            if !turn.outgoing.is_empty() {
+                writeln!(out, "({})", due.with_timezone(&self.zone).format("%H:%M"))
+                    .expect("a string");
+                said(&turn, out);
+            }
+        }
+        self.now = self.now.max(until);
+    }
+}
+
+fn said(turn: &Turn, out: &mut String) {
+    for message in &turn.outgoing {
+        let to = if turn.from.as_deref() == Some(message.to.as_str()) {
+            String::new()
+        } else {
+            format!(" to {}", message.to)
+        };
+        writeln!(
+            out,
+            "bot{to}> {}",
+            message.text.text().replace('\n', "\n     ")
+        )
+        .expect("a string");
+    }
+}
+
+fn clock(text: &str) -> Option<NaiveTime> {
+    NaiveTime::parse_from_str(text, "%H:%M").ok()
+}
+
+fn load(name: &str) -> Fleet {
+    if name == "demo" {
+        return fleet::demo::fleet();
+    }
+    let folder = Path::new(env!("CARGO_MANIFEST_DIR"))
+        .join("tests/data/fleets")
+        .join(name);
+    let text = |file: &str| std::fs::read_to_string(folder.join(file)).expect("a fleet file");
+    let files = FleetFiles {
+        fleet: text("fleet.toml"),
+        jobs: text("jobs.toml"),
+        crew: text("crew.toml"),
+    };
+    fleet::read(&files).unwrap_or_else(|problems| panic!("{name}: {}", problems[0]))
+}
+
+fn difference(wanted: &str, got: &str) -> String {
+    let mut out = String::new();
+    for (n, pair) in wanted
+        .lines()
+        .map(Some)
+        .chain(std::iter::repeat(None))
+        .zip(got.lines().map(Some).chain(std::iter::repeat(None)))
+        .enumerate()
+    {
+        match pair {
+            (None, None) => break,
+            (a, b) if a != b => {
+                write!(
+                    out,
+                    "  line {}\n  - {}\n  + {}\n",
+                    n + 1,
+                    a.unwrap_or("(end)"),
+                    b.unwrap_or("(end)")
+                )
+                .expect("a string");
+                if out.lines().count() > 30 {
+                    break;
+                }
+            }
+            _ => {}
+        }
+    }
+    out
+}

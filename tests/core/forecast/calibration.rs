@@ -1,0 +1,269 @@
+//! How right a forecast is, over many simulated events.
+
+use hosebib::physics::forecast::{Forecast, Observation, waste};
+
+use super::events::{Event, volume_pct};
+
+/// What a run over events came to.
+#[derive(Debug, Default)]
+pub struct Figures {
+    pub events: usize,
+    /// Forecasts with both ends, and where the truth lay.
+    pub banded: usize,
+    pub inside: usize,
+    pub before_p10: usize,
+    pub after_p90: usize,
+    /// Sums over the events that reach the limit.
+    pub reaching: usize,
+    pub loss: f64,
+    pub line_loss: f64,
+    pub prior_loss: f64,
+    /// The truck called by the one forecast, and by whichever forecast first asks for it.
+    pub once: Trucks,
+    pub rolling: Trucks,
+}
+
+/// How trucks fared.
+#[derive(Debug, Default)]
+pub struct Trucks {
+    pub could: usize,
+    pub came: usize,
+    pub in_time: usize,
+    pub fill: f64,
+}
+
+/// When an event's one forecast is made.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum Moment {
+    /// At the first reading of half or more, when a truck wants thinking of (handbook 5.2).
+    FirstHalf,
+    /// At a reading with the doors open, picked by its number beforehand, if the limit is not yet reached then.
+    Reading(usize),
+}
+
+impl Figures {
+    pub fn measure(seed: u64, events: usize, moment: Moment, rolling: bool) -> Figures {
+        let mut rng = fastrand::Rng::with_seed(seed);
+        let mut figures = Figures::default();
+        while figures.events < events {
+            let event = Event::simulate(&mut rng);
+            let Some(now) = (match moment {
+                Moment::Reading(number) => reading(&event, number),
+                Moment::FirstHalf => first_half(&event),
+            }) else {
+                continue;
+            };
+            figures.events += 1;
+            figures.forecast(&event, now);
+            if rolling {
+                figures.roll(&event);
+            }
+        }
+        figures
+    }
+
+    pub fn share(&self, count: usize) -> f64 {
+        count as f64 / self.banded.max(1) as f64
+    }
+
+    /// Holds one forecast against the truth.
+    fn forecast(&mut self, event: &Event, now: f64) {
+        let end = event.hours;
+        let truth = event.reaches(85.0, now);
+        let forecast = forecast(event, now);
+        if let (Some(p10), Some(p90)) = (forecast.p10, forecast.p90) {
+            self.banded += 1;
+            match truth {
+                Some(truth) if truth < p10 => self.before_p10 += 1,
+                Some(truth) if truth <= p90 => self.inside += 1,
+                // A limit that is not reached at all is later than any p90.
+                _ => self.after_p90 += 1,
+            }
+        }
+        if let Some(truth) = truth {
+            self.reaching += 1;
+            let ours = [forecast.p10, forecast.p50, forecast.p90].map(|p| p.unwrap_or(end));
+            self.loss += pinball(ours, truth);
+            self.line_loss += pinball([line(event, now).clamp(now, end); 3], truth);
+            self.prior_loss += pinball(prior(event, now).map(|at| at.clamp(now, end)), truth);
+        }
+        if let Some(brim) = event.reaches(95.0, now)
+            && brim > now + event.lead_h
+        {
+            let comes = forecast.p10.map(|p10| p10.max(now + event.lead_h));
+            self.once.count(event, comes, brim);
+        }
+    }
+
+    /// Calls the truck as soon as p10 is no further off than the truck needs to come.
+    fn roll(&mut self, event: &Event) {
+        let from = event
+            .told
+            .iter()
+            .filter(|(_, seen)| matches!(seen, Observation::Pumped { .. }))
+            .map(|(at, _)| *at)
+            .fold(0.0, f64::max);
+        let Some(brim) = event.reaches(95.0, from) else {
+            return;
+        };
+        if brim - from <= event.lead_h {
+            return;
+        }
+        let mut now = from;
+        let mut comes = None;
+        while now < event.hours && comes.is_none() {
+            if forecast(event, now)
+                .p10
+                .is_some_and(|p10| p10 - event.lead_h <= now)
+            {
+                comes = Some(now + event.lead_h);
+            }
+            now += 0.25;
+        }
+        self.rolling.count(event, comes, brim);
+    }
+}
+
+impl Trucks {
+    fn count(&mut self, event: &Event, comes: Option<f64>, brim: f64) {
+        self.could += 1;
+        if let Some(comes) = comes {
+            self.came += 1;
+            self.in_time += usize::from(comes < brim);
+            self.fill += event.level_at(comes).min(100.0);
+        }
+    }
+}
+
+impl std::fmt::Display for Trucks {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        write!(
+            f,
+            "before 95 % in {} of {} ({:.1} %), mean fill then {:.1} %",
+            self.in_time,
+            self.could,
+            100.0 * self.in_time as f64 / self.could.max(1) as f64,
+            self.fill / self.came.max(1) as f64,
+        )
+    }
+}
+
+impl std::fmt::Display for Figures {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        let per = |x: f64| x / self.reaching.max(1) as f64;
+        let pct = |x: f64| 100.0 * x;
+        writeln!(f, "events {}, both ends given {}", self.events, self.banded)?;
+        writeln!(
+            f,
+            "inside p10..p90 {:.1} %   before p10 {:.1} %   after p90 {:.1} %",
+            pct(self.share(self.inside)),
+            pct(self.share(self.before_p10)),
+            pct(self.share(self.after_p90)),
+        )?;
+        writeln!(
+            f,
+            "pinball loss {:.3} h   straight line {:.3} h (ratio {:.3})   guests only {:.3} h (ratio {:.3})",
+            per(self.loss),
+            per(self.line_loss),
+            self.loss / self.line_loss,
+            per(self.prior_loss),
+            self.loss / self.prior_loss,
+        )?;
+        write!(f, "truck at p10 less lead: {}", self.once)?;
+        if self.rolling.could > 0 {
+            write!(
+                f,
+                "\n  called as soon as any forecast asks: {}",
+                self.rolling
+            )?;
+        }
+        Ok(())
+    }
+}
+
+/// The first time a reading of half or more came in, with the doors open and the limit not yet reached.
+fn first_half(event: &Event) -> Option<f64> {
+    event
+        .told
+        .iter()
+        .filter(|(came, seen)| {
+            matches!(seen, Observation::Gauge { pct, .. } if *pct >= 49.0) && *came > 0.0
+        })
+        .map(|(came, _)| *came)
+        .reduce(f64::min)
+        .filter(|came| event.reaches(85.0, 0.0).unwrap_or(event.hours) > *came)
+}
+
+fn reading(event: &Event, number: usize) -> Option<f64> {
+    let mut came: Vec<f64> = event
+        .told
+        .iter()
+        .filter(|(came, seen)| matches!(seen, Observation::Gauge { .. }) && *came > 0.0)
+        .map(|(came, _)| *came)
+        .collect();
+    came.sort_by(f64::total_cmp);
+    came.get(number - 1)
+        .copied()
+        .filter(|came| event.reaches(85.0, 0.0).unwrap_or(event.hours) > *came)
+}
+
+pub fn forecast(event: &Event, now: f64) -> Forecast {
+    let open = [(0.0, event.hours)];
+    let guests: Vec<_> = event
+        .guests
+        .iter()
+        .copied()
+        .filter(|(at, _)| *at <= now)
+        .collect();
+    let usage = event.usage(&open, &guests);
+    waste(&event.tank, &usage, &event.known(now), now, 85.0)
+}
+
+/// A straight line through the last two reads, taken at the middle of what they stand for.
+fn line(event: &Event, now: f64) -> f64 {
+    use hosebib::fleet::GaugeKind;
+    let emptied = event.emptied(now).unwrap_or(f64::MIN);
+    let mut reads: Vec<(f64, f64)> = event
+        .known(now)
+        .iter()
+        .filter_map(|seen| match *seen {
+            Observation::Gauge { at_h, pct } if at_h > emptied => {
+                let middle = match event.tank.gauge.kind {
+                    GaugeKind::Sight => pct,
+                    GaugeKind::Lamps => pct + event.tank.gauge.step_pct / 2.0,
+                };
+                Some((at_h.max(0.0), volume_pct(event.tank.shape, middle)))
+            }
+            _ => None,
+        })
+        .collect();
+    reads.sort_by(|a, b| a.0.total_cmp(&b.0));
+    if reads.len() < 2 {
+        reads.insert(0, (emptied.max(0.0), 0.0));
+    }
+    let [.., (t1, y1), (t2, y2)] = reads[..] else {
+        return f64::MAX;
+    };
+    if y2 >= 85.0 {
+        return now;
+    }
+    if y2 <= y1 || t2 <= t1 {
+        return f64::MAX;
+    }
+    t2 + (85.0 - y2) * (t2 - t1) / (y2 - y1)
+}
+
+/// What the guest count alone says, from the doors' opening or the last pump-out (handbook 7.1: coefficient of variation 0.4).
+pub fn prior(event: &Event, now: f64) -> [f64; 3] {
+    let from = event.emptied(now).unwrap_or(0.0);
+    let spread = (1.0f64 + 0.4 * 0.4).ln().sqrt();
+    [1.2816, 0.0, -1.2816].map(|z: f64| from + 85.0 / (event.prior_pct_per_h * (z * spread).exp()))
+}
+
+fn pinball(at: [f64; 3], truth: f64) -> f64 {
+    at.iter()
+        .zip([0.1, 0.5, 0.9])
+        .map(|(at, q)| (q * (truth - at)).max((q - 1.0) * (truth - at)))
+        .sum::<f64>()
+        / 3.0
+}
