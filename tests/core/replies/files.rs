@@ -85,7 +85,7 @@ fn every_code_has_its_text() {
 fn every_key_named_in_the_code_has_a_text() {
     let english = Texts::read(Tongue::English).shapes;
     let mut missing = Vec::new();
-    for path in sources(Path::new(concat!(env!("CARGO_MANIFEST_DIR"), "/src"))) {
+    for path in speaking_sources() {
         let source = std::fs::read_to_string(&path).expect("a source file");
         // what stands in a file's own tests may be made up
         let source = source.split("#[cfg(test)]").next().unwrap_or_default();
@@ -110,7 +110,7 @@ fn every_key_named_in_the_code_has_a_text() {
 #[test]
 fn no_message_takes_an_argument_that_nobody_gives() {
     let english = Texts::read(Tongue::English).shapes;
-    let facts = fact_names();
+    let is_a_fact = |arg: &str| english.contains_key(&format!("fact-{}", arg.replace('_', "-")));
     let mut strays = Vec::new();
     for (key, shape) in &english {
         let topic = key.split('-').next().unwrap_or_default();
@@ -130,11 +130,11 @@ fn no_message_takes_an_argument_that_nobody_gives() {
                     ["limit", "likely", "early", "late", "amps", "unit"].contains(&arg.as_str())
                 }
                 (_, "desk") => {
-                    facts.contains(arg)
+                    is_a_fact(arg)
                         || ["unit", "name", "near", "value", "limit", "what", "circuit"]
                             .contains(&arg.as_str())
                 }
-                _ if is_of_a_finding => facts.contains(arg) || arg == "unit",
+                _ if is_of_a_finding => is_a_fact(arg) || arg == "unit",
                 _ => GIVEN.contains(&arg.as_str()),
             };
             if !given {
@@ -149,9 +149,19 @@ fn no_message_takes_an_argument_that_nobody_gives() {
 const GIVEN: &[&str] = &[
     "age", "circuit", "count", "first", "folder", "formula", "hints", "id", "last", "meaning",
     "name", "names", "origin", "pairs", "quote", "read", "reason", "signal", "site", "source",
-    "stage", "stages", "task", "time", "trouble", "typed", "unit", "units", "value", "what", "who",
-    "word", "words", "faults", "kind",
+    "stage", "stages", "task", "time", "trouble", "typed", "unit", "units", "value", "fault",
+    "what", "who", "word", "words", "faults", "kind",
 ];
+
+#[test]
+fn every_fact_that_rules_name_has_a_text() {
+    let english = Texts::read(Tongue::English).shapes;
+    let missing: Vec<String> = fact_names()
+        .into_iter()
+        .filter(|name| !english.contains_key(&format!("fact-{}", name.replace('_', "-"))))
+        .collect();
+    assert!(missing.is_empty(), "no text for the facts {missing:?}");
+}
 
 /// Returns the names that rules give their facts.
 fn fact_names() -> BTreeSet<String> {
@@ -185,6 +195,20 @@ fn fact_names() -> BTreeSet<String> {
         }
     }
     names
+}
+
+/// Returns the sources that say something by key.
+fn speaking_sources() -> Vec<PathBuf> {
+    let folders = ["rules", "reply", "desk", "chat", "cli"].iter();
+    folders
+        .flat_map(|folder| {
+            sources(
+                &Path::new(env!("CARGO_MANIFEST_DIR"))
+                    .join("src")
+                    .join(folder),
+            )
+        })
+        .collect()
 }
 
 fn sources(folder: &Path) -> Vec<PathBuf> {
