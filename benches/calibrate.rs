@@ -18,13 +18,8 @@ fn main() {
     let count = count as usize;
     println!("at the first reading of half or more:");
     println!("{}", Figures::measure(seed, count, Moment::FirstHalf, true));
-    for number in 1..=5 {
-        println!("at reading {number}:");
-        println!(
-            "{}",
-            Figures::measure(seed, count, Moment::Reading(number), false)
-        );
-    }
+    println!("at the first to fifth reading, drawn beforehand:");
+    println!("{}", Figures::measure(seed, count, Moment::Drawn, false));
 
     let mut rng = fastrand::Rng::with_seed(seed);
     let events: Vec<_> = (0..200)

@@ -6,6 +6,7 @@
 mod chat;
 mod error;
 mod fleet;
+mod load;
 mod read;
 mod replay;
 mod serve;

@@ -8,8 +8,9 @@ use super::{Doubt, Forecast, HORIZON_H, Observation, Quantiles, ReadDoubt, Tank}
 /// The moment's pace: spread of its logarithm and memory, h (handbook 7.1).
 const MOMENT_SD: f64 = 0.4;
 const MOMENT_MEMORY_H: f64 = 1.0;
-/// The event's pace drifts back to the promise with this memory, h: another day is another crowd. Common practice, no source.
-const EVENT_MEMORY_H: f64 = 36.0;
+/// The event's pace drifts back to the promise with this memory, open h: afternoon and night are two crowds. Common
+/// practice, no source.
+const EVENT_MEMORY_H: f64 = 14.0;
 /// How likely something unreported changed the level before a reading. Common practice, no source.
 const UNREPORTED: f32 = 0.004;
 /// A gauge is doubted when it stands still this long in use, h (handbook 5.2).
@@ -126,7 +127,7 @@ impl Course {
                     self.grid.fill(mean, self.use_pct);
                 }
                 self.grid.wander((-length / MOMENT_MEMORY_H).exp());
-                self.undrifted += length;
+                self.undrifted += if open { length } else { 0.0 };
                 if self.undrifted >= 1.0 {
                     self.grid.drift((-self.undrifted / EVENT_MEMORY_H).exp());
                     self.undrifted = 0.0;

@@ -190,6 +190,9 @@ impl Grid {
             row[top..].fill(0.0);
             row[top] = past;
         }
+        for row in &mut self.spare {
+            row[top..].fill(0.0);
+        }
         self.top = top;
         self.low = self.low.min(top);
     }

@@ -3,8 +3,8 @@
 /// How far on either side of now anything counts, h.
 const REACH_H: f64 = 20_000.0;
 /// Use gathers pace for this long after the doors open, h, from [`OPENING`] of its full pace. Common practice, no source.
-const GATHER_H: f64 = 1.0;
-const OPENING: f64 = 0.35;
+const GATHER_H: f64 = 1.25;
+const OPENING: f64 = 0.2;
 /// Use thins out for this long before the doors close, h, to [`CLOSING`] of its full pace. Common practice, no source.
 const THIN_H: f64 = 0.75;
 const CLOSING: f64 = 0.4;

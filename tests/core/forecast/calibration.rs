@@ -13,14 +13,58 @@ pub struct Figures {
     pub inside: usize,
     pub before_p10: usize,
     pub after_p90: usize,
-    /// Sums over the events that reach the limit.
-    pub reaching: usize,
-    pub loss: f64,
-    pub line_loss: f64,
-    pub prior_loss: f64,
+    /// Losses over the events that reach the limit.
+    pub reaching: Losses,
+    /// Losses where both ends are given; a limit that is not reached counts as reached at the job's end.
+    pub given: Losses,
     /// The truck called by the one forecast, and by whichever forecast first asks for it.
     pub once: Trucks,
     pub rolling: Trucks,
+}
+
+/// Sums of pinball losses, h: of the forecast, of a straight line through the last two reads, and of the guest count alone.
+/// None of them looks past the job's end.
+#[derive(Debug, Default)]
+pub struct Losses {
+    pub count: usize,
+    pub ours: f64,
+    pub line: f64,
+    pub guests: f64,
+}
+
+impl Losses {
+    fn add(&mut self, event: &Event, now: f64, forecast: &Forecast, truth: f64) {
+        let end = event.hours;
+        let ours = [forecast.p10, forecast.p50, forecast.p90].map(|p| p.unwrap_or(end));
+        self.count += 1;
+        self.ours += pinball(ours, truth);
+        self.line += pinball([line(event, now).clamp(now, end); 3], truth);
+        self.guests += pinball(prior(event, now).map(|at| at.clamp(now, end)), truth);
+    }
+
+    pub fn to_line(&self) -> f64 {
+        self.ours / self.line
+    }
+
+    pub fn to_guests(&self) -> f64 {
+        self.ours / self.guests
+    }
+}
+
+impl std::fmt::Display for Losses {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        let per = |x: f64| x / self.count.max(1) as f64;
+        write!(
+            f,
+            "{:.3} h; straight line {:.3} h, ratio {:.3}; guests only {:.3} h, ratio {:.3} ({} events)",
+            per(self.ours),
+            per(self.line),
+            self.to_line(),
+            per(self.guests),
+            self.to_guests(),
+            self.count,
+        )
+    }
 }
 
 /// How trucks fared.
@@ -37,8 +81,8 @@ pub struct Trucks {
 pub enum Moment {
     /// At the first reading of half or more, when a truck wants thinking of (handbook 5.2).
     FirstHalf,
-    /// At a reading with the doors open, picked by its number beforehand, if the limit is not yet reached then.
-    Reading(usize),
+    /// At the first to fifth reading with the doors open, drawn beforehand, if the limit is not yet reached then.
+    Drawn,
 }
 
 impl Figures {
@@ -48,7 +92,7 @@ impl Figures {
         while figures.events < events {
             let event = Event::simulate(&mut rng);
             let Some(now) = (match moment {
-                Moment::Reading(number) => reading(&event, number),
+                Moment::Drawn => reading(&event, event.drawn),
                 Moment::FirstHalf => first_half(&event),
             }) else {
                 continue;
@@ -68,7 +112,6 @@ impl Figures {
 
     /// Holds one forecast against the truth.
     fn forecast(&mut self, event: &Event, now: f64) {
-        let end = event.hours;
         let truth = event.reaches(85.0, now);
         let forecast = forecast(event, now);
         if let (Some(p10), Some(p90)) = (forecast.p10, forecast.p90) {
@@ -79,13 +122,11 @@ impl Figures {
                 // A limit that is not reached at all is later than any p90.
                 _ => self.after_p90 += 1,
             }
+            self.given
+                .add(event, now, &forecast, truth.unwrap_or(event.hours));
         }
         if let Some(truth) = truth {
-            self.reaching += 1;
-            let ours = [forecast.p10, forecast.p50, forecast.p90].map(|p| p.unwrap_or(end));
-            self.loss += pinball(ours, truth);
-            self.line_loss += pinball([line(event, now).clamp(now, end); 3], truth);
-            self.prior_loss += pinball(prior(event, now).map(|at| at.clamp(now, end)), truth);
+            self.reaching.add(event, now, &forecast, truth);
         }
         if let Some(brim) = event.reaches(95.0, now)
             && brim > now + event.lead_h
@@ -150,7 +191,6 @@ impl std::fmt::Display for Trucks {
 
 impl std::fmt::Display for Figures {
     fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
-        let per = |x: f64| x / self.reaching.max(1) as f64;
         let pct = |x: f64| 100.0 * x;
         writeln!(f, "events {}, both ends given {}", self.events, self.banded)?;
         writeln!(
@@ -160,14 +200,11 @@ impl std::fmt::Display for Figures {
             pct(self.share(self.before_p10)),
             pct(self.share(self.after_p90)),
         )?;
+        writeln!(f, "pinball loss where both ends are given {}", self.given)?;
         writeln!(
             f,
-            "pinball loss {:.3} h   straight line {:.3} h (ratio {:.3})   guests only {:.3} h (ratio {:.3})",
-            per(self.loss),
-            per(self.line_loss),
-            self.loss / self.line_loss,
-            per(self.prior_loss),
-            self.loss / self.prior_loss,
+            "pinball loss where the limit is reached {}",
+            self.reaching
         )?;
         write!(f, "truck at p10 less lead: {}", self.once)?;
         if self.rolling.could > 0 {
