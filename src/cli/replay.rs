@@ -20,13 +20,12 @@ use crate::words;
 
 /// Arguments of `hosebib replay`.
 #[derive(Debug, clap::Args)]
-#[group(id = "source", required = true, multiple = false)]
 pub(super) struct Args {
     /// The fleet's folder; messages come on standard input, one JSON object a line
-    #[arg(long, value_name = "DIR", group = "source")]
+    #[arg(long, value_name = "DIR", required_unless_present = "demo", conflicts_with = "demo")]
     fleet: Option<PathBuf>,
     /// Play the demo fleet's day of messages
-    #[arg(long, group = "source")]
+    #[arg(long)]
     demo: bool,
     /// Print one JSON object for each message and tick
     #[arg(long)]
