@@ -11,6 +11,7 @@ use super::journal::{Head, Journal, Position};
 use super::line::Line;
 use super::note::Note;
 use super::reader::Lines;
+use super::segment;
 use super::{BATCH, CHECKED_A_TIME, CHECKED_AT_OPEN, Entries, IndexKind, Opened, Setup, Store};
 
 /// Opens a data directory; see [`Store::open`].
@@ -206,6 +207,14 @@ fn open_index(kind: IndexKind, dir: &Path) -> Result<(Box<dyn Index>, State), In
 fn fits(dir: &Path, head: Head, state: &State) -> Result<Result<(), String>, StoreError> {
     let snapshot = state.snapshot.as_ref().map(|snapshot| snapshot.head);
     for known in [Some(state.last), snapshot].into_iter().flatten() {
+        if known.seq > 0 && head.seq == 0 {
+            // no restoring of a backup leaves this: going on would start an empty book over a lost one
+            return Err(StoreError::damaged(
+                &segment::folder(dir),
+                None,
+                format!("all its {} turns are missing", known.seq),
+            ));
+        }
         if known.seq > head.seq {
             return Ok(Err(format!(
                 "stood at turn {} where the journal ends at {} (if no older journal was put back on purpose, turns are missing)",
