@@ -265,6 +265,9 @@ impl Journal {
         let Some(open) = &mut self.open else {
             return Ok(());
         };
+        if open.written_through() {
+            return Ok(());
+        }
         if let Err(source) = open.file.sync() {
             // After a failed sync the system may hold as clean what never reached the disk, so a second sync proves
             // nothing: the bytes are cut off and have to be written anew.
@@ -308,6 +311,7 @@ impl Journal {
             let _ = open.mend();
             return Err(StoreError::Write { file, source });
         }
+        open.length += line.len() as u64;
         self.sync()?;
         self.open = None;
         Ok(())
@@ -325,6 +329,10 @@ impl Journal {
 }
 
 impl Open {
+    fn written_through(&self) -> bool {
+        self.synced == self.length && !self.ragged
+    }
+
     fn mend(&mut self) -> io::Result<()> {
         if self.ragged {
             self.file.cut(self.length)?;

@@ -125,8 +125,16 @@ pub(super) fn ask<T>(
 
 /// Hands over the snapshot and what came after it.
 pub(super) fn hand_over(store: &mut Store, mut notes: Vec<Note>) -> Result<Opened, StoreError> {
-    let snapshot = match ask(store, |index| index.snapshot())? {
-        Some(snapshot) if snapshot.format != store.snapshot_format => {
+    let snapshot = match ask(store, |index| index.snapshot()) {
+        Err(StoreError::Index(why)) => {
+            // a book can be folded without the index, and has to be while a disk is full
+            notes.push(Note::SnapshotUnusable {
+                why: format!("cannot be read ({why})"),
+            });
+            None
+        }
+        Err(error) => return Err(error),
+        Ok(Some(snapshot)) if snapshot.format != store.snapshot_format => {
             notes.push(Note::SnapshotUnusable {
                 why: format!(
                     "is of format {}, this release keeps format {}",
@@ -135,7 +143,7 @@ pub(super) fn hand_over(store: &mut Store, mut notes: Vec<Note>) -> Result<Opene
             });
             None
         }
-        other => other,
+        Ok(other) => other,
     };
     let after = snapshot
         .as_ref()
@@ -357,3 +365,6 @@ fn indexed(line: &Line, position: Position, entries: &Entries) -> Indexed {
         fleet: entries.fleet.map(|fleet| fleet.to_string().into_bytes()),
     }
 }
+
+#[cfg(test)]
+mod tests;

@@ -1,7 +1,7 @@
 //! Data directories that cannot be used, in one sentence each.
 
 use std::fs;
-use std::path::{Path, PathBuf};
+use std::path::PathBuf;
 
 use hosebib::store::*;
 
@@ -67,45 +67,43 @@ fn a_line_of_a_newer_release_is_refused_and_left_alone() {
     assert_eq!(fs::read_to_string(&path).unwrap(), text);
 }
 
+/// Names a data directory on a read-only disk to a child process.
+const READ_ONLY: &str = "HOSEBIB_TEST_READ_ONLY";
+
 #[test]
 fn a_read_only_directory_is_refused_in_one_sentence_but_can_be_verified() {
     let dir = filled(12);
-    let Some(_mounted) = mounted_read_only(dir.path()) else {
-        eprintln!("not checked: this user can neither be denied writing nor mount read-only");
-        return;
+    // a mount of its own, in a namespace of its own, is read-only for the superuser too
+    let mount = "mount --bind \"$1\" \"$1\" 2>/dev/null && mount -o remount,bind,ro \"$1\" 2>/dev/null || exit 77; shift; exec \"$@\"";
+    let outcome = std::process::Command::new("unshare")
+        .args(["--map-root-user", "--mount", "sh", "-c", mount, "sh"])
+        .arg(dir.path())
+        .arg(std::env::current_exe().unwrap())
+        .args([
+            "--exact",
+            "store::directory::the_child_meets_a_read_only_disk",
+        ])
+        .env(READ_ONLY, dir.path())
+        .output();
+    match outcome {
+        Ok(output) if output.status.success() => {}
+        Ok(output) if output.status.code() == Some(101) => {
+            panic!("{}", String::from_utf8_lossy(&output.stdout));
+        }
+        _ => eprintln!("not checked: this system lets nobody mount a directory read-only"),
+    }
+}
+
+#[test]
+fn the_child_meets_a_read_only_disk() {
+    let Some(dir) = std::env::var_os(READ_ONLY).map(PathBuf::from) else {
+        return; // only ever run by the test above
     };
-    let said = error_of(dir.path()).to_string();
+    let said = error_of(&dir).to_string();
     assert!(
-        said.contains("is read-only: give this user the right"),
+        said.contains("is read-only: give this user the right to write there"),
         "{said}"
     );
-    assert_eq!(verify(dir.path()).unwrap().turns, 12);
-}
-
-/// Takes the right to write away, where this user can be denied it.
-fn mounted_read_only(dir: &Path) -> Option<ReadOnly> {
-    use std::os::unix::fs::PermissionsExt;
-    let set = |mode: u32, file_mode: u32| {
-        fs::set_permissions(dir, fs::Permissions::from_mode(mode)).unwrap();
-        for name in ["lock", "format"] {
-            fs::set_permissions(dir.join(name), fs::Permissions::from_mode(file_mode)).unwrap();
-        }
-    };
-    set(0o555, 0o444);
-    let guard = ReadOnly(dir.to_owned());
-    fs::OpenOptions::new()
-        .write(true)
-        .open(dir.join("lock"))
-        .is_err()
-        .then_some(guard)
-}
-
-struct ReadOnly(PathBuf);
-
-impl Drop for ReadOnly {
-    fn drop(&mut self) {
-        use std::os::unix::fs::PermissionsExt;
-        // so that the temporary directory can be deleted
-        let _ = fs::set_permissions(&self.0, fs::Permissions::from_mode(0o755));
-    }
+    assert_eq!(verify(&dir).unwrap().turns, 12);
+    assert_eq!(read_only(&dir).unwrap().map(Result::unwrap).count(), 12);
 }

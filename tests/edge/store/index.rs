@@ -121,7 +121,7 @@ fn turn(seq: u64) -> Indexed {
         },
         seen: Some(format!("tg:{seq}")),
         check_ins: vec![(unit.into(), -5 + seq as i64)],
-        fleet: (seq % 5 == 0).then(|| seq.to_string().into_bytes()),
+        fleet: seq.is_multiple_of(5).then(|| seq.to_string().into_bytes()),
     }
 }
 
@@ -212,15 +212,13 @@ fn an_entry_too_few_too_many_or_changed_in_silence_is_found() {
 }
 
 #[test]
-fn an_index_that_turns_out_damaged_while_the_bot_runs_is_rebuilt() {
+fn an_index_with_a_malformed_entry_is_set_aside_and_rebuilt() {
     let dir = filled(30);
     let db = sled::open(dir.path().join("index")).unwrap();
     // the first of a unit's entries, now too short to say where its line stands
     let (key, _) = db.scan_prefix("c").next().unwrap().unwrap();
     db.insert(key, &[1]).unwrap();
-    let bytes = db.get("M").unwrap().unwrap();
     drop(db);
-    assert!(!bytes.is_empty());
     let (_, opened) = open(dir.path());
     assert!(matches!(
         opened.notes[..],
