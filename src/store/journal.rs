@@ -260,8 +260,10 @@ impl Journal {
     ///
     /// # Errors
     ///
-    /// [`StoreError::Sync`]; the journal stands at [`Journal::synced`] then.
+    /// [`StoreError::Sync`]; the journal stands at [`Journal::synced`] then. [`StoreError::Write`] while an earlier failure
+    /// cannot be taken back.
     pub fn sync(&mut self) -> Result<(), StoreError> {
+        self.mend()?;
         let Some(open) = &mut self.open else {
             return Ok(());
         };
@@ -330,7 +332,7 @@ impl Journal {
 
 impl Open {
     fn written_through(&self) -> bool {
-        self.synced == self.length && !self.ragged
+        self.synced == self.length
     }
 
     fn mend(&mut self) -> io::Result<()> {

@@ -4,6 +4,7 @@ mod damage;
 mod directory;
 mod disk;
 mod index;
+mod life;
 mod redact;
 mod reopen;
 
@@ -91,7 +92,7 @@ fn open(dir: &Path) -> (Store, Opened) {
 }
 
 /// A directory with turns 1 to `turns`, closed in good order.
-fn filled(turns: u64) -> TempDir {
+pub(crate) fn filled(turns: u64) -> TempDir {
     let dir = tempfile::tempdir().unwrap();
     let (mut store, _) = open(dir.path());
     fill(&mut store, 1..=turns);

@@ -246,3 +246,21 @@ fn the_command_says_every_damaged_place_and_exits_1() {
         "{errors}"
     );
 }
+
+#[test]
+fn what_a_power_cut_leaves_of_an_unfinished_write_is_cut_off() {
+    let dir = filled(9);
+    let last = segments(dir.path()).pop().unwrap();
+    let bytes = fs::read(&last).unwrap();
+    // a file system may have made room for a write whose bytes never came
+    for left in [&[0; 700][..], b"{\"seq\":10,\"ver\0\0\0\0\0\0\0\0"] {
+        fs::write(&last, [&bytes, left].concat()).unwrap();
+        let (_, opened) = open(dir.path());
+        assert!(
+            matches!(opened.notes[..], [Note::TornLine { .. }]),
+            "{:?}",
+            opened.notes
+        );
+        holds_exactly(dir.path(), 9);
+    }
+}
