@@ -92,11 +92,13 @@ fn commit_against_bare(
     let (mut store, _) = Store::open(&data, setup())?;
     let path = dir.join("bare");
     let mut bare = OpenOptions::new().append(true).create(true).open(path)?;
-    let (mut bares, mut commits) = (Vec::new(), Vec::new());
+    let (mut prepares, mut bares, mut commits) = (Vec::new(), Vec::new(), Vec::new());
     let mut bytes = 0;
     for round in 0..rounds {
         let drafts: Vec<Draft> = (round * batch..(round + 1) * batch).map(draft).collect();
+        let start = Instant::now();
         let prepared = store.prepare(&drafts)?;
+        prepares.push(start.elapsed());
         bytes = prepared.bytes().len();
         // whichever goes second may find the disk warmer, so they take turns
         if round % 2 == 0 {
@@ -111,6 +113,7 @@ fn commit_against_bare(
     }
     let (bare, commit) = (Spread::of(bares), Spread::of(commits));
     println!("{name} ({bytes} bytes, {rounds} rounds)");
+    println!("  prepare             {}", Spread::of(prepares));
     println!("  append + fdatasync  {bare}");
     println!("  commit              {commit}");
     println!(
