@@ -5,7 +5,7 @@
 //! event ([`filter`]) and reports when a tenth, a half and nine tenths of it have reached the limit. It draws nothing by
 //! chance: the same observations give the same answer to the bit.
 //!
-//! Model and gauge kinds: handbook 7. Why not a constant rate: a filter that takes the rate as nearly constant is far too
+//! Why not a constant rate: a filter that takes the rate as nearly constant is far too
 //! sure of itself on events with arrivals, meals and a last hour (its 80 % band held 41 to 53 % of simulated truths).
 
 mod filter;

@@ -79,7 +79,7 @@ pub struct Trucks {
 /// When an event's one forecast is made.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub enum Moment {
-    /// At the first reading of half or more, when a truck wants thinking of (handbook 5.2).
+    /// At the first reading of half or more, when a truck wants thinking of.
     FirstHalf,
     /// At the first to fifth reading with the doors open, drawn beforehand, if the limit is not yet reached then.
     Drawn,
@@ -290,7 +290,7 @@ fn line(event: &Event, now: f64) -> f64 {
     t2 + (85.0 - y2) * (t2 - t1) / (y2 - y1)
 }
 
-/// What the guest count alone says, from the doors' opening or the last pump-out (handbook 7.1: coefficient of variation 0.4).
+/// What the guest count alone says, from the doors' opening or the last pump-out (coefficient of variation 0.4).
 pub fn prior(event: &Event, now: f64) -> [f64; 3] {
     let from = event.emptied(now).unwrap_or(0.0);
     let spread = (1.0f64 + 0.4 * 0.4).ln().sqrt();
