@@ -20,7 +20,7 @@ const STUCK: f64 = 0.5;
 /// Before an observation older than this, the level could be anything.
 const BACK_H: f64 = 24.0;
 /// About how many steps one forecast may take, and the length of a step, h.
-const STEPS: f64 = 90.0;
+const STEPS: f64 = 64.0;
 const STEP_H: (f64, f64) = (0.25, 2.0);
 
 pub(super) fn run(
@@ -128,7 +128,7 @@ impl Course {
                 }
                 self.grid.wander((-length / MOMENT_MEMORY_H).exp());
                 self.undrifted += if open { length } else { 0.0 };
-                if self.undrifted >= 1.0 {
+                if self.undrifted >= 1.5 {
                     self.grid.drift((-self.undrifted / EVENT_MEMORY_H).exp());
                     self.undrifted = 0.0;
                 }

@@ -18,8 +18,8 @@ use crate::fleet::{Gauge, TankShape};
 pub use usage::Usage;
 
 /// The spread of an event's pace around what its guest count promises (standard deviation of the logarithm) where nothing
-/// was learned yet. Common practice, no source.
-pub const PRIOR_SPREAD: f64 = 0.4;
+/// was learned yet: a coefficient of variation of 0.4. Common practice, no source.
+pub const PRIOR_SPREAD: f64 = 0.385;
 /// How far ahead anything is forecast, h.
 pub const HORIZON_H: f64 = 72.0;
 
@@ -126,7 +126,8 @@ pub struct Forecast {
     pub level_now: Quantiles,
     /// The mean rate while open at the present guest count, % of the tank an hour (positive for a fresh tank too).
     pub rate_pct_h: f64,
-    /// The chance that the limit is reached within [`HORIZON_H`] and before the job's end, 0 to 1.
+    /// The chance that the limit is reached within [`HORIZON_H`] and before the job's end, 0 to 1; at least 0.9 where `p90`
+    /// is given, as nobody looks past it.
     pub chance: f64,
     /// Readings that do not go with the rest, in order of time.
     pub doubtful: Vec<ReadDoubt>,
