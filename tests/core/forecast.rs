@@ -49,7 +49,7 @@ fn p50(forecast: &Forecast) -> f64 {
 #[test]
 fn with_no_reading_the_promise_of_the_guests_stands() {
     let forecast = at(&[], 0.0);
-    // Handbook T6: 85 % at 10 %/h takes 8.5 h; use gathers pace at first, and the tank comes not quite empty.
+    // 85 % at 10 %/h takes 8.5 h; use gathers pace at first, and the tank comes not quite empty.
     assert!((7.5..9.5).contains(&p50(&forecast)), "{forecast:?}");
     assert!(forecast.p10.unwrap() < 7.0);
     assert!(forecast.could_stay_below && forecast.p90.is_none());
@@ -97,7 +97,7 @@ fn three_quarters_deep_in_a_lying_cylinder_is_fuller_than_three_quarters() {
         ..sight()
     };
     let forecast = waste(&round, &usage(12.0), &[read(7.0, 75.0)], 7.0, 85.0);
-    // Handbook 5.1: depth 3/4 is 80.4 % full.
+    // Depth 3/4 is 80.4 % full: the segment of a circle.
     assert!(
         (77.0..84.0).contains(&forecast.level_now.p50),
         "{forecast:?}"
@@ -285,7 +285,7 @@ fn stated_gallons_tell_the_level() {
 /// The figures that the full run (`cargo bench --bench calibrate`) prints, from fewer events and so with wider bounds.
 #[test]
 fn the_band_holds_about_as_many_truths_as_it_says() {
-    let figures = calibration::Figures::measure(2, 400, calibration::Moment::Drawn, false);
+    let figures = calibration::Figures::measure(2, 150, calibration::Moment::EveryReading, false);
     let share = |count| figures.share(count);
     assert!(figures.banded > 120, "{figures}");
     assert!((0.72..0.90).contains(&share(figures.inside)), "{figures}");

@@ -12,7 +12,7 @@ const CLOSING: f64 = 0.4;
 /// What the job promises of a tank's use.
 #[derive(Debug, Clone, Copy)]
 pub struct Usage<'a> {
-    /// The mean rate while open, % of the tank an hour, at the job's guest count (handbook formulas T4, T5:
+    /// The mean rate while open, % of the tank an hour, at the job's guest count (mass balance:
     /// 100 x guests x uses per guest-hour x alcohol factor x gallons per use / tank).
     pub prior_pct_per_h: f64,
     /// How sure that is: the standard deviation of its logarithm. [`super::PRIOR_SPREAD`] where nothing was learned.

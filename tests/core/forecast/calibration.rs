@@ -56,7 +56,7 @@ impl std::fmt::Display for Losses {
         let per = |x: f64| x / self.count.max(1) as f64;
         write!(
             f,
-            "{:.3} h; straight line {:.3} h, ratio {:.3}; guests only {:.3} h, ratio {:.3} ({} events)",
+            "{:.3} h; straight line {:.3} h, ratio {:.3}; guests only {:.3} h, ratio {:.3} ({} forecasts)",
             per(self.ours),
             per(self.line),
             self.to_line(),
@@ -76,29 +76,32 @@ pub struct Trucks {
     pub fill: f64,
 }
 
-/// When an event's one forecast is made.
+/// When forecasts are held against the truth. Neither knows the future, save that the limit is not reached yet and that
+/// nobody pumps before it is.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub enum Moment {
-    /// At the first reading of half or more, when a truck wants thinking of (handbook 5.2).
+    /// At every reading that comes in with the doors open.
+    EveryReading,
+    /// At the first reading of half or more, when a truck wants thinking of.
     FirstHalf,
-    /// At the first to fifth reading with the doors open, drawn beforehand, if the limit is not yet reached then.
-    Drawn,
 }
 
 impl Figures {
+    /// Simulates events from a seed and forecasts each at its moments; `rolling` also tries the truck at every quarter of
+    /// an hour.
     pub fn measure(seed: u64, events: usize, moment: Moment, rolling: bool) -> Figures {
         let mut rng = fastrand::Rng::with_seed(seed);
         let mut figures = Figures::default();
         while figures.events < events {
             let event = Event::simulate(&mut rng);
-            let Some(now) = (match moment {
-                Moment::Drawn => reading(&event, event.drawn),
-                Moment::FirstHalf => first_half(&event),
-            }) else {
+            let moments = moments(&event, moment);
+            if moments.is_empty() {
                 continue;
-            };
+            }
             figures.events += 1;
-            figures.forecast(&event, now);
+            for now in moments {
+                figures.forecast(&event, now);
+            }
             if rolling {
                 figures.roll(&event);
             }
@@ -192,7 +195,11 @@ impl std::fmt::Display for Trucks {
 impl std::fmt::Display for Figures {
     fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
         let pct = |x: f64| 100.0 * x;
-        writeln!(f, "events {}, both ends given {}", self.events, self.banded)?;
+        writeln!(
+            f,
+            "events {}, forecasts with both ends {}",
+            self.events, self.banded
+        )?;
         writeln!(
             f,
             "inside p10..p90 {:.1} %   before p10 {:.1} %   after p90 {:.1} %",
@@ -218,30 +225,30 @@ impl std::fmt::Display for Figures {
     }
 }
 
-/// The first time a reading of half or more came in, with the doors open and the limit not yet reached.
-fn first_half(event: &Event) -> Option<f64> {
-    event
-        .told
-        .iter()
-        .filter(|(came, seen)| {
-            matches!(seen, Observation::Gauge { pct, .. } if *pct >= 49.0) && *came > 0.0
-        })
-        .map(|(came, _)| *came)
-        .reduce(f64::min)
-        .filter(|came| event.reaches(85.0, 0.0).unwrap_or(event.hours) > *came)
-}
-
-fn reading(event: &Event, number: usize) -> Option<f64> {
+fn moments(event: &Event, moment: Moment) -> Vec<f64> {
+    let pumped = event.emptied(f64::MAX).unwrap_or(f64::MIN);
+    let limit = event.reaches(85.0, pumped.max(0.0)).unwrap_or(event.hours);
     let mut came: Vec<f64> = event
         .told
         .iter()
-        .filter(|(came, seen)| matches!(seen, Observation::Gauge { .. }) && *came > 0.0)
+        .filter(|(came, seen)| {
+            *came > 0.0
+                && *came < limit
+                && *came > pumped
+                && match seen {
+                    Observation::Gauge { pct, .. } => {
+                        moment == Moment::EveryReading || *pct >= 49.0
+                    }
+                    _ => false,
+                }
+        })
         .map(|(came, _)| *came)
         .collect();
     came.sort_by(f64::total_cmp);
-    came.get(number - 1)
-        .copied()
-        .filter(|came| event.reaches(85.0, 0.0).unwrap_or(event.hours) > *came)
+    if moment == Moment::FirstHalf {
+        came.truncate(1);
+    }
+    came
 }
 
 pub fn forecast(event: &Event, now: f64) -> Forecast {
@@ -290,8 +297,8 @@ fn line(event: &Event, now: f64) -> f64 {
     t2 + (85.0 - y2) * (t2 - t1) / (y2 - y1)
 }
 
-/// What the guest count alone says, from the doors' opening or the last pump-out (handbook 7.1: coefficient of variation 0.4).
-pub fn prior(event: &Event, now: f64) -> [f64; 3] {
+/// What the guest count alone says, from the doors' opening or the last pump-out (coefficient of variation 0.4).
+fn prior(event: &Event, now: f64) -> [f64; 3] {
     let from = event.emptied(now).unwrap_or(0.0);
     let spread = (1.0f64 + 0.4 * 0.4).ln().sqrt();
     [1.2816, 0.0, -1.2816].map(|z: f64| from + 85.0 / (event.prior_pct_per_h * (z * spread).exp()))

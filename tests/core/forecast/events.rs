@@ -19,8 +19,6 @@ pub struct Event {
     pub guests: Vec<(f64, f64)>,
     /// The level at every tick from the doors' opening on, % by volume, as if nobody pumped but where told.
     pub level: Vec<f64>,
-    /// The number of a reading, 1 to 5.
-    pub drawn: usize,
     /// What was told, with the time at which it came in.
     pub told: Vec<(f64, Observation)>,
 }
@@ -101,7 +99,6 @@ impl Event {
             guests: counts,
             level,
             told,
-            drawn: rng.usize(1..=5),
         };
         event.read(rng);
         event
@@ -273,7 +270,7 @@ fn depth_pct(shape: TankShape, volume: f64) -> f64 {
     low
 }
 
-/// Volume from depth (handbook T2).
+/// Volume from depth: the segment of a circle.
 pub fn volume_pct(shape: TankShape, depth: f64) -> f64 {
     if shape == TankShape::Box {
         return depth;
