@@ -33,5 +33,8 @@ pub mod desk;
 
 pub mod store;
 
+#[cfg(all(feature = "store", feature = "telegram"))]
+pub mod chat;
+
 #[cfg(feature = "cli")]
 pub mod cli;

@@ -87,6 +87,34 @@ pub(super) fn run(args: &Args) -> Result<ExitCode, CliError> {
     Ok(ExitCode::SUCCESS)
 }
 
+/// Returns the demo day's messages.
+pub(super) fn day() -> Vec<Inbound> {
+    let lines = demo::DAY
+        .lines()
+        .enumerate()
+        .filter(|(_, line)| !line.trim().is_empty());
+    let inbound = lines.map(|(n, line)| {
+        let line: Line = serde_json::from_str(line).expect("the demo day is checked by a test");
+        let at = instant(&line.at).expect("the demo day is checked by a test");
+        let received = line
+            .received
+            .as_deref()
+            .and_then(|text| instant(text).ok())
+            .unwrap_or(at);
+        let key = MessageKey::new("demo", 0, n as i64 + 1, 0);
+        Inbound {
+            key,
+            from: Sender::Crew(line.from),
+            chat: None,
+            at,
+            received,
+            body: Body::Text(line.text),
+            replaces: None,
+        }
+    });
+    inbound.collect()
+}
+
 struct Player<W: Write> {
     desk: Desk,
     zone: Tz,
