@@ -5,6 +5,7 @@ use chrono::TimeDelta;
 use crate::book::{PowerState, Stage, WaterState};
 use crate::fleet::Source;
 use crate::heard::{Event, ReadingKey};
+use crate::outlook::runs_on_tank;
 use crate::physics::tank::usual_uses_per_h;
 use crate::situation::{Occasion, Situation};
 
@@ -31,30 +32,23 @@ impl Situation<'_> {
 
     /// Tells whether the water comes from the trailer's own tank.
     pub(super) fn runs_from_tank(&self) -> bool {
-        match self.now.water() {
-            WaterState::On(_) => false,
-            WaterState::Off(_) => self.stands(),
-            WaterState::Unknown => {
-                self.outlook.fresh.is_some()
-                    || (self.stands()
-                        && self
-                            .site
-                            .is_some_and(|site| site.water.source == Source::None))
-            }
-        }
+        let open = self.job.is_some_and(|job| job.is_open(self.at));
+        let turned_off = matches!(self.now.water(), WaterState::Off(_)) && open;
+        self.stands() && (turned_off || runs_on_tank(self.now, self.site))
     }
 
     /// Tells whether the site gives no power now: lost, or never there.
     pub(super) fn without_power(&self) -> bool {
         match self.now.power() {
-            PowerState::Lost(_) => true,
+            PowerState::Lost(_) => self.stands(),
             PowerState::Unknown => {
                 self.stands()
                     && self
                         .site
                         .is_some_and(|site| site.power.source == Source::None)
             }
-            PowerState::On(_) | PowerState::Off(_) => false,
+            PowerState::Off(_) => self.stands() && self.now.in_service().is_some(),
+            PowerState::On(_) => false,
         }
     }
 
