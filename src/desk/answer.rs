@@ -188,12 +188,12 @@ impl<'a> Reply<'a> {
             .iter()
             .map(|(task, turn)| TaskNote { task, turn: *turn })
             .collect();
-        let asked = hearing.heard.ask.is_some();
+        let is_question = hearing.heard.ask.is_some();
         let told = self
             .findings
             .iter()
             .filter(|finding| {
-                asked || repeat::is_news(finding, &self.findings, &hearing.talk, hearing.now)
+                is_question || repeat::is_news(finding, &self.findings, &hearing.talk, hearing.now)
             })
             .collect();
         let answer = Answer {
