@@ -4,8 +4,11 @@
 //! failure or a bad item in the input, 2 for wrong usage.
 
 mod chat;
+mod clock;
+mod data;
 mod error;
 mod fleet;
+mod load;
 mod read;
 mod replay;
 mod serve;

@@ -1,0 +1,115 @@
+//! A message on its way out, and what happened to it, as the journal keeps them.
+
+use serde::{Deserialize, Serialize};
+use serde_json::Value;
+
+use crate::book::{MessageKey, Personal};
+use crate::desk::Outgoing;
+use crate::finding::Level;
+
+/// Which outgoing message of which turn.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+pub struct ParcelId {
+    /// The turn that put it out.
+    pub turn: u64,
+    /// Its place among that turn's messages, from 0.
+    pub index: u32,
+}
+
+/// A message handed to a transport.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Parcel {
+    /// What to say back to the clerk about it; none for a word that is not kept.
+    pub id: Option<ParcelId>,
+    /// The crew member it is for; empty for somebody who is not one.
+    pub to: String,
+    /// The chat to send it to; none where the person has none.
+    pub chat: Option<i64>,
+    /// What to say.
+    pub text: String,
+    /// How badly someone can be hurt by what it tells.
+    pub level: Option<Level>,
+    /// The message it answers.
+    pub answers: Option<MessageKey>,
+    /// How many parts of it were accepted before.
+    pub parts_sent: u32,
+}
+
+/// An outgoing message as a line of the journal holds it: chat numbers are a person's own and can be taken out later.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub(super) struct Letter {
+    pub(super) to: String,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub(super) chat: Option<Personal>,
+    pub(super) text: Personal,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub(super) level: Option<Level>,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub(super) answers: Option<Personal>,
+}
+
+impl Letter {
+    pub(super) fn new(outgoing: Outgoing) -> Self {
+        Letter {
+            to: outgoing.to,
+            chat: outgoing.chat.map(|chat| Personal::new(chat.to_string())),
+            text: outgoing.text,
+            level: outgoing.level,
+            answers: outgoing.answers.map(|key| Personal::new(key.0)),
+        }
+    }
+
+    /// Returns the chat it names; none where it names none or was emptied.
+    pub(super) fn chat(&self) -> Option<i64> {
+        self.chat.as_ref()?.text().parse().ok()
+    }
+
+    pub(super) fn parcel(&self, id: ParcelId, chat: Option<i64>, parts_sent: u32) -> Parcel {
+        Parcel {
+            id: Some(id),
+            to: self.to.clone(),
+            chat,
+            text: self.text.text().to_owned(),
+            level: self.level,
+            answers: self
+                .answers
+                .as_ref()
+                .and_then(|key| key.personal.clone())
+                .map(MessageKey),
+            parts_sent,
+        }
+    }
+}
+
+/// What the clerk itself writes down, beside the desk's records.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case", tag = "note")]
+pub(super) enum Note {
+    /// The network accepted one part of a message; `message` is its number there.
+    Sent {
+        id: ParcelId,
+        part: u32,
+        of: u32,
+        message: Personal,
+    },
+    /// A message will not be sent any more.
+    GivenUp { id: ParcelId, why: String },
+    /// A message could not be worked through.
+    SetAside {
+        key: Personal,
+        from: String,
+        text: Personal,
+    },
+    /// A person, or a group by its number, cannot be written to.
+    Unreachable { who: Personal },
+    /// A person wrote again.
+    Reachable { who: Personal },
+    /// A group got a new number.
+    Moved { from: Personal, to: Personal },
+}
+
+impl Note {
+    pub(super) fn value(&self) -> Value {
+        serde_json::to_value(self).expect("a note is plain data")
+    }
+}

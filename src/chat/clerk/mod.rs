@@ -1,0 +1,294 @@
+//! The clerk: one thread that owns the desk, the journal and the store. Transports hand it jobs and wait for its word.
+//!
+//! A batch of messages is worked through, written as one line a turn, and synced once. Only then does the clerk say that
+//! it was taken, only then do replies go out, and the index follows after that. When a write or sync fails, nothing was
+//! taken and nothing is said; what is known is folded anew from snapshot and journal, as if the batch had never come.
+
+mod letter;
+mod look_up;
+mod outbox;
+mod state;
+mod trouble;
+mod turns;
+mod work;
+
+use std::path::Path;
+use std::sync::{Arc, mpsc};
+use std::thread::JoinHandle;
+
+use chrono::{DateTime, Utc};
+use serde_json::Value;
+use thiserror::Error;
+use tokio::sync::oneshot;
+
+pub use letter::{Parcel, ParcelId};
+pub use look_up::entries;
+pub use turns::Turns;
+
+use crate::desk::Inbound;
+use crate::fleet::Fleet;
+use crate::store::{self, Disk, Note, Salt, Store, StoreError};
+use work::Work;
+
+/// How many turns go by between two snapshots.
+pub const SNAPSHOT_EVERY: u64 = 5_000;
+
+/// How a clerk is set up.
+pub struct Setup {
+    /// Where salts come from.
+    pub salt: Box<dyn Salt>,
+    /// What time it is.
+    pub clock: Box<dyn Fn() -> DateTime<Utc> + Send>,
+    /// Where outgoing messages go once they are on disk.
+    pub deliver: Box<dyn FnMut(Parcel) + Send>,
+    /// True where a message that was not taken comes again by itself, as on the chat network.
+    pub comes_again: bool,
+    /// What the journal is written through.
+    pub disk: Box<dyn Disk>,
+    /// How many turns go by between two snapshots.
+    pub snapshot_every: u64,
+}
+
+/// Why a clerk could not begin.
+#[derive(Debug, Error)]
+pub enum OpenError {
+    /// The store would not open.
+    #[error(transparent)]
+    Store(#[from] StoreError),
+    /// What it holds cannot be read.
+    #[error("{0}: install the release that wrote it, or restore a backup")]
+    Unreadable(String),
+}
+
+/// Why a job was not done.
+#[derive(Debug, Clone, PartialEq, Eq, Error)]
+pub enum NotDone {
+    /// It could not be written down; nothing of it counts. Try again later.
+    #[error("{0}")]
+    NotLogged(String),
+    /// The clerk has ended.
+    #[error("the service has stopped")]
+    Gone,
+}
+
+/// Why a message will not be sent.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum GivenUp {
+    /// Its chat cannot be written to.
+    Unreachable,
+    /// The network refuses the message as such, in these words.
+    Refused(String),
+}
+
+pub(super) type Answer<R> = oneshot::Sender<Result<R, NotDone>>;
+
+/// What the clerk can be asked to do.
+pub(super) enum Job {
+    Batch(Vec<Inbound>, Answer<()>),
+    Sent {
+        id: ParcelId,
+        part: u32,
+        of: u32,
+        message: i64,
+    },
+    GivenUp {
+        id: ParcelId,
+        why: GivenUp,
+    },
+    Moved {
+        from: i64,
+        to: i64,
+    },
+    Load {
+        digest: String,
+        fleet: Box<Fleet>,
+        answer: Answer<()>,
+    },
+    Show(Answer<Value>),
+    Fleet(Answer<Option<Arc<Fleet>>>),
+    Stop(Answer<()>),
+}
+
+/// The clerk's own thread, and the way to it.
+pub struct Clerk {
+    window: Window,
+    thread: JoinHandle<()>,
+}
+
+impl Clerk {
+    /// Opens a data directory, folds what it holds, hands over what still waits to be sent, and begins.
+    ///
+    /// Returns the clerk and what was found and mended while opening.
+    ///
+    /// # Errors
+    ///
+    /// [`OpenError`].
+    pub fn open<T: Turns>(dir: &Path, setup: Setup) -> Result<(Self, Vec<Note>), OpenError> {
+        let mut store_setup = store::Setup::new(setup.salt, Box::new(entries), T::FORMAT);
+        store_setup.disk = setup.disk;
+        let (store, opened) = Store::open(dir, store_setup)?;
+        let notes = opened.notes.clone();
+        let state = state::State::<T>::fold(opened).map_err(OpenError::Unreadable)?;
+        let mut work = Work::new(
+            store,
+            state,
+            setup.clock,
+            setup.deliver,
+            setup.comes_again,
+            setup.snapshot_every,
+        );
+        work.send_all();
+        let (jobs, inbox) = mpsc::channel();
+        let thread = std::thread::Builder::new()
+            .name("clerk".into())
+            .spawn(move || work.run(&inbox))
+            .map_err(|source| {
+                OpenError::Unreadable(format!("no thread can be started: {source}"))
+            })?;
+        Ok((
+            Clerk {
+                window: Window { jobs },
+                thread,
+            },
+            notes,
+        ))
+    }
+
+    /// Returns a way to hand the clerk jobs.
+    pub fn window(&self) -> Window {
+        self.window.clone()
+    }
+
+    /// Stops the clerk: a snapshot is saved and the directory is let go.
+    ///
+    /// # Errors
+    ///
+    /// [`NotDone`] when the clerk had ended before, or the snapshot could not be saved; nothing logged is lost then.
+    pub fn stop(self) -> Result<(), NotDone> {
+        let (answer, told) = oneshot::channel();
+        let outcome = match self.window.jobs.send(Job::Stop(answer)) {
+            Ok(()) => told.blocking_recv().unwrap_or(Err(NotDone::Gone)),
+            Err(_) => Err(NotDone::Gone),
+        };
+        // a panic of the thread is said by its answer's absence
+        let _ = self.thread.join();
+        outcome
+    }
+}
+
+/// A way to hand the clerk jobs. Copies of it all lead to the same clerk.
+#[derive(Clone)]
+pub struct Window {
+    jobs: mpsc::Sender<Job>,
+}
+
+impl Window {
+    /// Hands over messages; when this returns `Ok`, all of them are on disk or were before.
+    ///
+    /// # Errors
+    ///
+    /// [`NotDone`]: none of them counts.
+    pub async fn batch(&self, inbound: Vec<Inbound>) -> Result<(), NotDone> {
+        self.ask(|answer| Job::Batch(inbound, answer)).await
+    }
+
+    /// Hands over messages and blocks until they are on disk; not for use inside an async task.
+    ///
+    /// # Errors
+    ///
+    /// As [`Window::batch`].
+    pub fn batch_blocking(&self, inbound: Vec<Inbound>) -> Result<(), NotDone> {
+        self.ask_blocking(|answer| Job::Batch(inbound, answer))
+    }
+
+    /// Loads a fleet; `digest` tells its files from others.
+    ///
+    /// # Errors
+    ///
+    /// [`NotDone`]: the fleet before stays in force.
+    pub async fn load(&self, digest: String, fleet: Fleet) -> Result<(), NotDone> {
+        self.ask(|answer| Job::Load {
+            digest,
+            fleet: Box::new(fleet),
+            answer,
+        })
+        .await
+    }
+
+    /// Loads a fleet, blocking.
+    ///
+    /// # Errors
+    ///
+    /// As [`Window::load`].
+    pub fn load_blocking(&self, digest: String, fleet: Fleet) -> Result<(), NotDone> {
+        self.ask_blocking(|answer| Job::Load {
+            digest,
+            fleet: Box::new(fleet),
+            answer,
+        })
+    }
+
+    /// Returns how things stand: `turns`, `fleet_digest`, `crew`, `trailers`, `waiting`, `unreachable`, `logging`.
+    ///
+    /// # Errors
+    ///
+    /// [`NotDone::Gone`].
+    pub async fn show(&self) -> Result<Value, NotDone> {
+        self.ask(Job::Show).await
+    }
+
+    /// Returns how things stand, blocking.
+    ///
+    /// # Errors
+    ///
+    /// [`NotDone::Gone`].
+    pub fn show_blocking(&self) -> Result<Value, NotDone> {
+        self.ask_blocking(Job::Show)
+    }
+
+    /// Returns the fleet in force, blocking; none before any was loaded.
+    ///
+    /// # Errors
+    ///
+    /// [`NotDone::Gone`].
+    pub fn fleet_blocking(&self) -> Result<Option<Arc<Fleet>>, NotDone> {
+        self.ask_blocking(Job::Fleet)
+    }
+
+    /// Tells that the network accepted one part of a message, under its number `message`.
+    pub fn sent(&self, id: ParcelId, part: u32, of: u32, message: i64) {
+        self.tell(Job::Sent {
+            id,
+            part,
+            of,
+            message,
+        });
+    }
+
+    /// Tells that a message will not be sent.
+    pub fn given_up(&self, id: ParcelId, why: GivenUp) {
+        self.tell(Job::GivenUp { id, why });
+    }
+
+    /// Tells that a group has a new number.
+    pub fn moved(&self, from: i64, to: i64) {
+        self.tell(Job::Moved { from, to });
+    }
+
+    fn tell(&self, job: Job) {
+        // a clerk that has ended finds the message in its outbox when it begins again
+        let _ = self.jobs.send(job);
+    }
+
+    async fn ask<R>(&self, job: impl FnOnce(Answer<R>) -> Job) -> Result<R, NotDone> {
+        let (answer, told) = oneshot::channel();
+        self.jobs.send(job(answer)).map_err(|_| NotDone::Gone)?;
+        told.await.unwrap_or(Err(NotDone::Gone))
+    }
+
+    fn ask_blocking<R>(&self, job: impl FnOnce(Answer<R>) -> Job) -> Result<R, NotDone> {
+        let (answer, told) = oneshot::channel();
+        self.jobs.send(job(answer)).map_err(|_| NotDone::Gone)?;
+        told.blocking_recv().unwrap_or(Err(NotDone::Gone))
+    }
+}

@@ -1,0 +1,204 @@
+//! What still has to be sent, and the little else that the clerk keeps of its own: who cannot be reached,
+//! which groups moved, how a message last read. Folded from the journal like the book.
+
+use std::collections::BTreeMap;
+
+use chrono::{DateTime, TimeDelta, Utc};
+use serde::{Deserialize, Serialize};
+
+use super::letter::{Letter, Note, Parcel, ParcelId};
+use crate::book::{MessageKey, Record};
+
+/// How long a message can be edited on the network, with some to spare (48 h for most, Bot API "editMessageText").
+const EDITABLE: TimeDelta = TimeDelta::hours(72);
+
+/// The clerk's own part of the state.
+#[derive(Debug, Clone, Default, Serialize, Deserialize)]
+pub(super) struct Outbox {
+    waiting: Vec<Waiting>,
+    unreachable: BTreeMap<String, DateTime<Utc>>,
+    moved: BTreeMap<i64, i64>,
+    wordings: BTreeMap<String, Wording>,
+}
+
+#[derive(Debug, Clone, Serialize, Deserialize)]
+struct Waiting {
+    id: ParcelId,
+    letter: Letter,
+    /// How many parts were accepted.
+    parts: u32,
+}
+
+/// How a message last read.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub(super) struct Wording {
+    /// The key of its last version.
+    pub(super) key: MessageKey,
+    /// A digest of its text.
+    digest: u64,
+    at: DateTime<Utc>,
+}
+
+/// What an edit is to the message as it last read.
+#[derive(Debug, PartialEq)]
+pub(super) enum Edit {
+    /// Other words: it replaces the version under this key.
+    Replaces(MessageKey),
+    /// The same words, or older than what is known.
+    Nothing,
+}
+
+impl Outbox {
+    /// Takes in what turn `turn` put out.
+    pub(super) fn put(&mut self, turn: u64, letters: &[Letter]) {
+        for (index, letter) in (0..).zip(letters) {
+            self.waiting.push(Waiting {
+                id: ParcelId { turn, index },
+                letter: letter.clone(),
+                parts: 0,
+            });
+        }
+    }
+
+    /// Takes in one of the clerk's own notes, written at `at`.
+    pub(super) fn note(&mut self, at: DateTime<Utc>, note: &Note) {
+        match note {
+            Note::Sent { id, part, of, .. } => {
+                if part + 1 >= *of {
+                    self.take_out(*id);
+                } else if let Some(waiting) = self.find(*id) {
+                    waiting.parts = waiting.parts.max(part + 1);
+                }
+            }
+            Note::GivenUp { id, .. } => self.take_out(*id),
+            Note::SetAside { .. } => {}
+            Note::Unreachable { who } => {
+                self.unreachable.insert(who.text().to_owned(), at);
+            }
+            Note::Reachable { who } => {
+                self.unreachable.remove(who.text());
+            }
+            Note::Moved { from, to } => {
+                if let (Ok(from), Ok(to)) = (from.text().parse(), to.text().parse()) {
+                    self.moved.insert(from, to);
+                }
+            }
+        }
+    }
+
+    /// Remembers how messages read, to tell an edit from a touch.
+    pub(super) fn remember(&mut self, records: &[Record]) {
+        for record in records {
+            let Record::Message(message) = record else {
+                continue;
+            };
+            let oldest = message.received - EDITABLE;
+            if self.wordings.len().is_multiple_of(1024) {
+                self.wordings.retain(|_, wording| wording.at > oldest);
+            }
+            let wording = Wording {
+                key: message.key.clone(),
+                digest: digest(message.text.text()),
+                at: message.received,
+            };
+            self.wordings
+                .insert(message.key.unedited().to_owned(), wording);
+        }
+    }
+
+    /// Tells what an edit under `key` that reads `text` does to the message it edits.
+    pub(super) fn edit(&self, key: &MessageKey, text: &str) -> Option<Edit> {
+        let last = self.wordings.get(key.unedited())?;
+        let when = |key: &MessageKey| {
+            key.0
+                .rsplit_once(':')
+                .and_then(|(_, date)| date.parse::<i64>().ok())
+                .unwrap_or(0)
+        };
+        if last.digest == digest(text) || when(key) < when(&last.key) {
+            return Some(Edit::Nothing);
+        }
+        Some(Edit::Replaces(last.key.clone()))
+    }
+
+    /// Returns the chat that messages for `chat` go to now.
+    pub(super) fn current(&self, chat: i64) -> i64 {
+        // a group moves once; the bound only keeps a damaged table from going round for ever
+        let mut chat = chat;
+        for _ in 0..8 {
+            match self.moved.get(&chat) {
+                Some(next) => chat = *next,
+                None => break,
+            }
+        }
+        chat
+    }
+
+    /// Tells whether a person cannot be written to.
+    pub(super) fn is_unreachable(&self, who: &str) -> bool {
+        self.unreachable.contains_key(who)
+    }
+
+    /// Returns the letter under an id while it waits.
+    pub(super) fn letter(&self, id: ParcelId) -> Option<&Letter> {
+        let at = self
+            .waiting
+            .binary_search_by_key(&id, |waiting| waiting.id)
+            .ok()?;
+        Some(&self.waiting[at].letter)
+    }
+
+    /// Returns everything that waits from turn `since` on, in order, each for the chat that `chat_of` finds for it.
+    pub(super) fn parcels(&self, since: u64, chat_of: impl Fn(&str) -> Option<i64>) -> Vec<Parcel> {
+        let start = self
+            .waiting
+            .partition_point(|waiting| waiting.id.turn < since);
+        self.waiting[start..]
+            .iter()
+            .map(|waiting| {
+                let chat = waiting
+                    .letter
+                    .chat()
+                    .or_else(|| chat_of(&waiting.letter.to));
+                waiting.letter.parcel(
+                    waiting.id,
+                    chat.map(|chat| self.current(chat)),
+                    waiting.parts,
+                )
+            })
+            .collect()
+    }
+
+    /// Counts what waits.
+    pub(super) fn len(&self) -> usize {
+        self.waiting.len()
+    }
+
+    /// Counts the people and groups that cannot be written to.
+    pub(super) fn unreachable(&self) -> usize {
+        self.unreachable.len()
+    }
+
+    fn find(&mut self, id: ParcelId) -> Option<&mut Waiting> {
+        let at = self
+            .waiting
+            .binary_search_by_key(&id, |waiting| waiting.id)
+            .ok()?;
+        Some(&mut self.waiting[at])
+    }
+
+    fn take_out(&mut self, id: ParcelId) {
+        if let Ok(at) = self.waiting.binary_search_by_key(&id, |waiting| waiting.id) {
+            self.waiting.remove(at);
+        }
+    }
+}
+
+/// FNV-1a (Fowler, Noll and Vo, IETF draft-eastlake-fnv): stable between releases, unlike the standard hasher.
+fn digest(text: &str) -> u64 {
+    text.trim()
+        .bytes()
+        .fold(0xcbf2_9ce4_8422_2325, |hash, byte| {
+            (hash ^ u64::from(byte)).wrapping_mul(0x0100_0000_01b3)
+        })
+}

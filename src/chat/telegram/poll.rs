@@ -1,0 +1,203 @@
+//! Fetching messages: the offset moves past a batch only once the clerk has it on disk.
+
+use std::collections::BTreeSet;
+
+use chrono::{DateTime, Utc};
+use serde::Serialize;
+use serde_json::Value;
+use teloxide::requests::Payload;
+use teloxide::types::AllowedUpdate;
+use tokio::sync::watch;
+use tracing::{debug, error, info, warn};
+
+use super::parse::{self, Brought};
+use super::{Api, Me, Pause, Refusal};
+use crate::chat::clerk::{NotDone, Window};
+use crate::desk::Inbound;
+
+/// How long the network holds a request open when there is nothing, s. Our client gives up on any request after 17 s.
+const LONG_POLL_S: u32 = 10;
+/// How many messages are fetched at once: the most the network gives.
+const AT_ONCE: u8 = 100;
+
+/// `getUpdates` with each update left as raw JSON, and room for any offset.
+#[derive(Debug, Serialize)]
+struct Fetch {
+    #[serde(skip_serializing_if = "Option::is_none")]
+    offset: Option<i64>,
+    limit: u8,
+    timeout: u32,
+    // left out, the setting of whoever polled before would stay in force
+    allowed_updates: [AllowedUpdate; 2],
+}
+
+impl Payload for Fetch {
+    type Output = Vec<Value>;
+    const NAME: &'static str = "GetUpdates";
+}
+
+/// Fetches messages until `stop` turns true or the clerk is gone.
+pub(super) async fn run(
+    api: Api,
+    me: Me,
+    window: Window,
+    clock: fn() -> DateTime<Utc>,
+    mut stop: watch::Receiver<bool>,
+) {
+    let work = fetch(&api, &me, &window, clock);
+    tokio::select! {
+        () = work => {}
+        // a batch that the clerk has and we do not know of comes again, and is known by its keys
+        _ = stop.wait_for(|stop| *stop) => {}
+    }
+}
+
+async fn fetch(api: &Api, me: &Me, window: &Window, clock: fn() -> DateTime<Utc>) {
+    let mut offset = Offset::default();
+    let mut pause = Pause::default();
+    let mut well = true;
+    loop {
+        let request = Fetch {
+            offset: offset.next,
+            limit: AT_ONCE,
+            timeout: LONG_POLL_S,
+            allowed_updates: [AllowedUpdate::Message, AllowedUpdate::EditedMessage],
+        };
+        let updates = match api.call(&request).await {
+            Ok(Value::Array(updates)) => updates,
+            Ok(_) => {
+                warn!("the network's answer is not a list of messages");
+                tokio::time::sleep(pause.next()).await;
+                continue;
+            }
+            Err(refusal) => {
+                if std::mem::take(&mut well) || pause.failures.is_multiple_of(60) {
+                    say(&refusal);
+                }
+                let wait = match refusal {
+                    Refusal::Flood(wait) => wait,
+                    _ => pause.next(),
+                };
+                tokio::time::sleep(wait).await;
+                continue;
+            }
+        };
+        if !std::mem::replace(&mut well, true) {
+            info!("the network answers again");
+        }
+        pause.reset();
+        if updates.is_empty() {
+            continue;
+        }
+        if !take(&updates, me, window, clock).await {
+            error!("the clerk is gone: no more messages are fetched");
+            return;
+        }
+        offset.past(&updates);
+    }
+}
+
+/// Hands a batch to the clerk until it is on disk; false when the clerk is gone.
+async fn take(updates: &[Value], me: &Me, window: &Window, clock: fn() -> DateTime<Utc>) -> bool {
+    let received = clock();
+    let mut inbound: Vec<Inbound> = Vec::with_capacity(updates.len());
+    for update in updates {
+        match parse::read(update, me.username.as_deref(), received) {
+            Brought::Message(message) => inbound.push(message),
+            Brought::Moved { from, to } => window.moved(from, to),
+            Brought::Nothing(why) => debug!("an update is passed over: {why}"),
+        }
+    }
+    debug!(
+        "{} updates fetched, {} messages",
+        updates.len(),
+        inbound.len()
+    );
+    if inbound.is_empty() {
+        return true;
+    }
+    let mut pause = Pause::default();
+    loop {
+        match window.batch(inbound.clone()).await {
+            Ok(()) => return true,
+            Err(NotDone::Gone) => return false,
+            // the clerk says what is wrong, once
+            Err(NotDone::NotLogged(_)) => tokio::time::sleep(pause.next()).await,
+        }
+    }
+}
+
+fn say(refusal: &Refusal) {
+    match refusal {
+        Refusal::Conflict(_) => {
+            error!("{refusal}: stop the other one, or delete its webhook; trying on")
+        }
+        Refusal::Token => error!("{refusal}: was it replaced? trying on"),
+        _ => warn!("{refusal}; trying on"),
+    }
+}
+
+/// What to ask for next. Numbers of updates can begin anew anywhere, so this is no more than what confirms the batch last
+/// taken; what was recorded is known by the messages' own keys.
+#[derive(Debug, Default)]
+struct Offset {
+    next: Option<i64>,
+    before: BTreeSet<i64>,
+}
+
+impl Offset {
+    fn past(&mut self, updates: &[Value]) {
+        let ids: BTreeSet<i64> = updates.iter().filter_map(parse::update_id).collect();
+        // the same batch again: its highest number confirmed nothing, so a new count may have begun below it
+        let id = if ids == self.before {
+            updates.iter().rev().find_map(parse::update_id)
+        } else {
+            ids.last().copied()
+        };
+        self.next = id.map(|id| id.saturating_add(1));
+        self.before = ids;
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use serde_json::json;
+
+    fn updates(ids: &[i64]) -> Vec<Value> {
+        ids.iter().map(|id| json!({"update_id": id})).collect()
+    }
+
+    #[test]
+    fn the_offset_follows_the_batch_wherever_its_numbers_are() {
+        let mut offset = Offset::default();
+        offset.past(&updates(&[7, 9, 8]));
+        assert_eq!(offset.next, Some(10));
+        // a new count after a quiet week begins lower
+        offset.past(&updates(&[3]));
+        assert_eq!(offset.next, Some(4));
+        offset.past(&updates(&[900, 4]));
+        assert_eq!(offset.next, Some(901));
+        offset.past(&updates(&[900, 4]));
+        assert_eq!(
+            offset.next,
+            Some(5),
+            "the batch came again, so 901 confirmed nothing"
+        );
+    }
+
+    #[test]
+    fn every_request_says_which_updates_it_wants() {
+        let fetch = Fetch {
+            offset: None,
+            limit: 100,
+            timeout: 10,
+            allowed_updates: [AllowedUpdate::Message, AllowedUpdate::EditedMessage],
+        };
+        let json = serde_json::to_value(&fetch).unwrap();
+        assert_eq!(
+            json,
+            json!({"limit": 100, "timeout": 10, "allowed_updates": ["message", "edited_message"]})
+        );
+    }
+}

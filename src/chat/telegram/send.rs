@@ -1,0 +1,152 @@
+//! Sending: what the clerk put out goes to the network, and the clerk is told what became of it.
+
+use std::time::Duration;
+
+use serde_json::Value;
+use teloxide::payloads::{SendMessage, SendMessageSetters};
+use teloxide::types::{ChatId, LinkPreviewOptions, MessageId, ReplyParameters};
+use tokio::sync::{mpsc, watch};
+use tokio::task::JoinSet;
+use tokio::time::Instant;
+use tracing::{error, info, warn};
+
+use super::queue::{Next, Piece, Queues};
+use super::{Api, Limits, Refusal};
+use crate::chat::clerk::{GivenUp, Parcel, Window};
+
+/// How many requests are on their way at once.
+const AT_ONCE: usize = 24;
+/// How long what is on its way may still take after `stop`.
+const LAST_WAIT: Duration = Duration::from_secs(5);
+/// How often quiet chats are forgotten.
+const TIDY_EVERY: Duration = Duration::from_secs(300);
+
+type Outcome = (Piece, Result<Value, Refusal>);
+
+/// Sends until `stop` turns true; what is on its way then is waited for a little.
+pub(super) async fn run(
+    api: Api,
+    window: Window,
+    mut parcels: mpsc::UnboundedReceiver<Parcel>,
+    limits: Limits,
+    mut stop: watch::Receiver<bool>,
+) {
+    let mut queues = Queues::new(limits, Instant::now());
+    let mut on_their_way: JoinSet<Outcome> = JoinSet::new();
+    let mut tidied = Instant::now();
+    loop {
+        let now = Instant::now();
+        if now - tidied >= TIDY_EVERY {
+            queues.tidy(now);
+            tidied = now;
+        }
+        let mut wake = now + TIDY_EVERY;
+        while on_their_way.len() < AT_ONCE {
+            match queues.next(now) {
+                Next::Send(piece) => {
+                    let api = api.clone();
+                    on_their_way.spawn(async move {
+                        let outcome = api.call(&request(&piece)).await;
+                        (piece, outcome)
+                    });
+                }
+                Next::At(at) => {
+                    wake = at;
+                    break;
+                }
+                Next::Nothing => break,
+            }
+        }
+        tokio::select! {
+            parcel = parcels.recv() => match parcel {
+                Some(parcel) => take(parcel, &mut queues, &window),
+                // the clerk has ended; what was not sent is in its outbox
+                None => break,
+            },
+            Some(outcome) = on_their_way.join_next() => {
+                if let Ok((piece, outcome)) = outcome {
+                    settle(&piece, outcome, &mut queues, &window);
+                }
+            }
+            () = tokio::time::sleep_until(wake) => {}
+            _ = stop.wait_for(|stop| *stop) => break,
+        }
+    }
+    let last = async {
+        while let Some(outcome) = on_their_way.join_next().await {
+            if let Ok((piece, outcome)) = outcome {
+                settle(&piece, outcome, &mut queues, &window);
+            }
+        }
+    };
+    if tokio::time::timeout(LAST_WAIT, last).await.is_err() {
+        warn!("stopped before the network said whether the last messages were accepted");
+    }
+    if queues.len() > 0 {
+        info!("{} messages wait for the next start", queues.len());
+    }
+}
+
+fn take(parcel: Parcel, queues: &mut Queues, window: &Window) {
+    let given_up = match parcel.chat {
+        None => GivenUp::Unreachable,
+        Some(chat) if queues.put(&parcel, chat, Instant::now()) => return,
+        Some(_) => GivenUp::Refused("it is empty".into()),
+    };
+    if let Some(id) = parcel.id {
+        window.given_up(id, given_up);
+    }
+}
+
+fn request(piece: &Piece) -> SendMessage {
+    let preview = LinkPreviewOptions {
+        is_disabled: true,
+        url: None,
+        prefer_small_media: false,
+        prefer_large_media: false,
+        show_above_text: false,
+    };
+    let request = SendMessage::new(ChatId(piece.chat), &piece.text).link_preview_options(preview);
+    match piece.answers {
+        Some(message) => request.reply_parameters(
+            ReplyParameters::new(MessageId(message)).allow_sending_without_reply(),
+        ),
+        None => request,
+    }
+}
+
+fn settle(piece: &Piece, outcome: Result<Value, Refusal>, queues: &mut Queues, window: &Window) {
+    let now = Instant::now();
+    let chat = piece.chat;
+    let given_up = match outcome {
+        Ok(message) => {
+            queues.accepted(chat);
+            if let Some(id) = piece.id {
+                let number = message
+                    .get("message_id")
+                    .and_then(Value::as_i64)
+                    .unwrap_or(0);
+                window.sent(id, piece.part, piece.of, number);
+            }
+            return;
+        }
+        Err(Refusal::Flood(wait)) => return queues.wait(chat, wait, now),
+        Err(Refusal::Moved(to)) => {
+            window.moved(chat, to);
+            return queues.moved(chat, to, now);
+        }
+        Err(refusal @ (Refusal::Unwell(_) | Refusal::Token | Refusal::Conflict(_))) => {
+            warn!("a message is not sent yet: {refusal}");
+            return queues.failed(chat, now);
+        }
+        Err(Refusal::Unreachable(_)) => GivenUp::Unreachable,
+        Err(Refusal::Rejected(what)) => {
+            error!("the network refuses a message: {what}");
+            GivenUp::Refused(what)
+        }
+    };
+    queues.given_up(chat);
+    if let Some(id) = piece.id {
+        window.given_up(id, given_up);
+    }
+}

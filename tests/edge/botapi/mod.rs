@@ -1,0 +1,195 @@
+//! A stand-in for the Bot API on the loopback, with what bites about the real one: unconfirmed updates come again,
+//! numbers of updates begin anew anywhere, floods, outages, torn answers, blocked and moved chats, a second poller.
+
+mod http;
+mod methods;
+
+use std::collections::{HashMap, HashSet, VecDeque};
+use std::net::{SocketAddr, TcpListener};
+use std::sync::atomic::{AtomicBool, Ordering};
+use std::sync::{Arc, Condvar, Mutex, MutexGuard};
+use std::time::{Duration, Instant};
+
+use serde_json::{Value, json};
+
+/// The token that the stand-in takes.
+pub(crate) const TOKEN: &str = "123456:AAstand-in_for-tests";
+
+/// What goes wrong with one request.
+#[derive(Debug, Clone)]
+pub(crate) enum Fault {
+    /// An answer with this status and description; nothing is done.
+    Status(u16, &'static str),
+    /// 429 with so many seconds.
+    Flood(u64),
+    /// Nothing is done, and the answer breaks off.
+    Torn,
+    /// It is done, and the answer breaks off: the caller cannot know.
+    DoneAndTorn,
+    /// Status 200 and an answer that is not JSON.
+    Garbage,
+    /// The connection is closed without an answer.
+    Reset,
+    /// It is done after a while.
+    Slow(Duration),
+}
+
+/// A message that was accepted.
+#[derive(Debug, Clone, PartialEq)]
+pub(crate) struct Sent {
+    pub(crate) chat: i64,
+    pub(crate) text: String,
+    pub(crate) answers: Option<i64>,
+}
+
+/// A stand-in that listens until it is dropped.
+pub(crate) struct BotApi {
+    address: SocketAddr,
+    shared: Arc<Shared>,
+}
+
+pub(crate) struct Shared {
+    state: Mutex<State>,
+    news: Condvar,
+    closed: AtomicBool,
+}
+
+#[derive(Default)]
+pub(crate) struct State {
+    pub(crate) updates: VecDeque<(i64, Value)>,
+    /// The number of the next update.
+    pub(crate) next_update: i64,
+    pub(crate) sent: Vec<Sent>,
+    pub(crate) messages: HashMap<i64, i64>,
+    pub(crate) faults: HashMap<String, VecDeque<Fault>>,
+    pub(crate) blocked: HashSet<i64>,
+    pub(crate) moved: HashMap<i64, i64>,
+    /// Chats that must be left alone until then.
+    pub(crate) floods: HashMap<i64, Instant>,
+    /// Counts polls, so that an older one learns of a newer.
+    pub(crate) polls: u64,
+    /// What was asked: method and body.
+    pub(crate) asked: Vec<(String, Value)>,
+    /// What a well-behaved bot does not do.
+    pub(crate) offences: Vec<String>,
+}
+
+impl BotApi {
+    pub(crate) fn start() -> Self {
+        let listener = TcpListener::bind("127.0.0.1:0").expect("a loopback port is free");
+        let address = listener.local_addr().expect("a bound listener has an address");
+        let state = State { next_update: 1000, ..State::default() };
+        let shared = Arc::new(Shared { state: Mutex::new(state), news: Condvar::new(), closed: AtomicBool::new(false) });
+        let serving = shared.clone();
+        std::thread::spawn(move || http::serve(&listener, &serving));
+        BotApi { address, shared }
+    }
+
+    pub(crate) fn url(&self) -> String {
+        format!("http://{}", self.address)
+    }
+
+    pub(crate) fn state(&self) -> MutexGuard<'_, State> {
+        self.shared.lock()
+    }
+
+    /// A person writes to the bot in private; returns the message's number.
+    pub(crate) fn says(&self, user: i64, text: &str) -> i64 {
+        self.says_in(user, user, text)
+    }
+
+    /// A person writes in a chat; groups have numbers below 0.
+    pub(crate) fn says_in(&self, chat: i64, user: i64, text: &str) -> i64 {
+        let mut state = self.state();
+        let number = state.next_message(chat);
+        let message = message(chat, user, number, text);
+        state.push(json!({ "message": message }));
+        drop(state);
+        self.shared.news.notify_all();
+        number
+    }
+
+    /// A person edits a message; `date` is when, in seconds.
+    pub(crate) fn edits(&self, user: i64, number: i64, date: i64, text: &str) {
+        let mut edited = message(user, user, number, text);
+        edited["edit_date"] = date.into();
+        self.pushes(json!({ "edited_message": edited }));
+    }
+
+    /// Any update at all.
+    pub(crate) fn pushes(&self, update: Value) {
+        self.state().push(update);
+        self.shared.news.notify_all();
+    }
+
+    /// The next requests of a method meet these faults, in order.
+    pub(crate) fn faults(&self, method: &str, faults: impl IntoIterator<Item = Fault>) {
+        self.state().faults.entry(method.to_lowercase()).or_default().extend(faults);
+    }
+
+    /// Waits until `holds`, and fails when it never does.
+    #[track_caller]
+    pub(crate) fn wait(&self, what: &str, holds: impl Fn(&State) -> bool) {
+        let end = Instant::now() + Duration::from_secs(60);
+        let mut state = self.state();
+        while !holds(&state) {
+            if Instant::now() > end {
+                panic!("never came: {what}; sent {:?}; asked last {:?}", state.sent, state.asked.iter().rev().take(5).collect::<Vec<_>>());
+            }
+            state = self.shared.news.wait_timeout(state, Duration::from_millis(20)).expect("not poisoned").0;
+        }
+    }
+
+    /// Waits for so many messages to a chat and returns their texts.
+    #[track_caller]
+    pub(crate) fn replies(&self, chat: i64, count: usize) -> Vec<String> {
+        self.wait(&format!("{count} messages to {chat}"), |state| state.texts(chat).len() >= count);
+        self.state().texts(chat)
+    }
+}
+
+impl Drop for BotApi {
+    fn drop(&mut self) {
+        self.shared.closed.store(true, Ordering::SeqCst);
+        self.shared.news.notify_all();
+        // wakes the listener
+        let _ = std::net::TcpStream::connect(self.address);
+    }
+}
+
+impl Shared {
+    pub(crate) fn lock(&self) -> MutexGuard<'_, State> {
+        self.state.lock().unwrap_or_else(std::sync::PoisonError::into_inner)
+    }
+}
+
+impl State {
+    /// The texts sent to a chat, in order.
+    pub(crate) fn texts(&self, chat: i64) -> Vec<String> {
+        self.sent.iter().filter(|sent| sent.chat == chat).map(|sent| sent.text.clone()).collect()
+    }
+
+    fn next_message(&mut self, chat: i64) -> i64 {
+        let number = self.messages.entry(chat).or_insert(0);
+        *number += 1;
+        *number
+    }
+
+    fn push(&mut self, mut update: Value) {
+        update["update_id"] = self.next_update.into();
+        self.updates.push_back((self.next_update, update));
+        self.next_update += 1;
+    }
+}
+
+fn message(chat: i64, user: i64, number: i64, text: &str) -> Value {
+    let kind = if chat > 0 { "private" } else { "supergroup" };
+    let now = std::time::SystemTime::now().duration_since(std::time::UNIX_EPOCH).expect("after 1970").as_secs();
+    json!({
+        "message_id": number,
+        "from": {"id": user, "is_bot": false, "first_name": format!("Person {user}")},
+        "chat": {"id": chat, "type": kind, "title": "Crew", "first_name": "P"},
+        "date": now,
+        "text": text,
+    })
+}
