@@ -6,11 +6,11 @@ use super::usage::{Calendar, Usage};
 use super::{Doubt, Forecast, HORIZON_H, Observation, Quantiles, ReadDoubt, Tank};
 
 /// The moment's pace: spread of its logarithm and memory, h. Common practice, no source; held against simulated events.
-const MOMENT_SD: f64 = 0.4;
+const MOMENT_SD: f64 = 0.3;
 const MOMENT_MEMORY_H: f64 = 1.0;
 /// The event's pace drifts back to the promise with this memory, open h: afternoon and night are two crowds. Common
 /// practice, no source.
-const EVENT_MEMORY_H: f64 = 14.0;
+const EVENT_MEMORY_H: f64 = 12.0;
 /// How likely something unreported changed the level before a reading. Common practice, no source.
 const UNREPORTED: f32 = 0.004;
 /// A gauge is doubted when it stands still this long in use, h. Common practice, no source.

@@ -11,11 +11,12 @@
 mod filter;
 mod gauge;
 mod grid;
+pub mod learn;
 mod usage;
 
 use crate::fleet::{Gauge, TankShape};
 
-pub use usage::Usage;
+pub use usage::{Usage, promised_pct};
 
 /// The spread of an event's pace around what its guest count promises (standard deviation of the logarithm) where nothing
 /// was learned yet: a coefficient of variation of 0.4. Common practice, no source.
