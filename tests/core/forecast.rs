@@ -285,7 +285,7 @@ fn stated_gallons_tell_the_level() {
 /// The figures that the full run (`cargo bench --bench calibrate`) prints, from fewer events and so with wider bounds.
 #[test]
 fn the_band_holds_about_as_many_truths_as_it_says() {
-    let figures = calibration::Figures::measure(2, 150, calibration::Moment::EveryReading, false);
+    let figures = calibration::Figures::measure(2, 100, calibration::Moment::EveryReading, false);
     let share = |count| figures.share(count);
     assert!(figures.banded > 120, "{figures}");
     assert!((0.72..0.90).contains(&share(figures.inside)), "{figures}");

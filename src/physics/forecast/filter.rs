@@ -17,11 +17,12 @@ const UNREPORTED: f32 = 0.004;
 const STILL_H: f64 = 6.0;
 /// How likely such a gauge is taken to be stuck.
 const STUCK: f64 = 0.5;
-/// Before an observation older than this, the level could be anything.
+/// So long before the first observation, or before now where there is none, the level could be anything.
 const BACK_H: f64 = 24.0;
+const BACK_UNSEEN_H: f64 = 96.0;
 /// About how many steps one forecast may take, and the length of a step, h.
 const STEPS: f64 = 64.0;
-const STEP_H: (f64, f64) = (0.25, 2.0);
+const STEP_H: (f64, f64) = (0.25, 6.0);
 
 pub(super) fn run(
     tank: &Tank,
@@ -39,11 +40,10 @@ pub(super) fn run(
     let until = calendar.end().map_or(now, |end| end.min(now + HORIZON_H));
 
     let doors = calendar.start().unwrap_or(now).min(now);
-    let first = seen.first().map_or(doors, |seen| seen.1.at_h().min(now));
-    let start = if first < doors {
-        first
-    } else {
-        doors.max(first - BACK_H)
+    let start = match seen.first().map(|(_, seen)| seen.at_h().min(now)) {
+        Some(first) if first < doors => first,
+        Some(first) => doors.max(first - BACK_H),
+        None => doors.max(now - BACK_UNSEEN_H),
     };
     let hours = calendar.open_hours(start, now) + calendar.open_hours(now, until);
     let mut course = Course {
