@@ -7,7 +7,7 @@
 //! above a limit is the share that has reached it.
 
 /// Paces of the event as a whole.
-const EVENT: usize = 11;
+const EVENT: usize = 9;
 /// Paces of the moment.
 const MOMENT: usize = 5;
 /// Pairs of them.
