@@ -563,12 +563,12 @@ water-fresh-endurance-soon = Fresh tank at { $fresh }, about { $fresh_hours } of
 water-fresh-endurance-low = Fresh tank at { $fresh }. Fill it on site. Pump off if it runs empty.
 water-fresh-endurance-plan = Fresh tank at { $fresh }. At this crowd it is low about { $fresh_at }. Plan a refill before that.
 
-water-backflow = Water { $pressure }, under { $needed }. Dirty water can be sucked back into the main. Take every hose end out of buckets and tanks. Keep the vacuum breaker on the spigot.
+water-backflow = Water { $pressure }, under { $needed }. Dirty water can be sucked back into the main. Take every hose end out of buckets and tanks.
 
 ## Waste
 
 waste-book-pump-out-now = Waste about { $level }. { $stop_level } about { $p50 }, maybe { $p10 }. Call the pump truck. Truck on site by { $p10 }. It wants { $lead } notice.
-waste-book-pump-out-late = Waste about { $level }. Call the pump truck. It wants { $lead } notice, and that time is used up.
+waste-book-pump-out-unread = Nobody has read the waste tank. By the crowd it is at { $stop_level } about { $p50 }, maybe { $p10 }. Read it. The pump truck wants { $lead } notice: call it in time.
 waste-book-pump-out-soon = Waste about { $level }. { $stop_level } about { $p50 }, maybe { $p10 }. Pump truck booked? Who comes, and when? Keep the way clear.
 waste-book-pump-out-high = Waste about { $level }. Pump truck booked? Who comes, and when? Keep the way clear.
 waste-book-pump-out-plan = Waste about { $level }. { $stop_level } about { $p50 }, maybe { $p10 }. Make sure of a pump truck by { $p10 }.
@@ -590,9 +590,11 @@ waste-gauge-doubtful-coated = The waste gauge shows { $level } right after a pum
 
 cold-freeze-soon-plan = Air { $air }. Frost is near. Cold package fitted and its breaker on? Plan how to drain hose and tanks.
 cold-freeze-soon-soon = Air { $air }, freezing. Bay heat on, tank heater on. Wrap the hose and all wet ends. Keep water moving.
-cold-freeze-soon-now = Air { $air }, wind { $wind }. A still hose is at freezing in { $hose_min } and may block in { $block_min }. Heat it, keep it moving, or drain it and run from the tank. Read the heater's amps.
-cold-freeze-soon-now-wind-taken = Air { $air }. A still hose is at freezing in { $hose_min } and may block in { $block_min } (wind taken as { $wind }). Heat it, keep it moving, or drain it and run from the tank. Read the heater's amps.
-cold-freeze-soon-no-power = No power and { $air }: the freeze clock runs. Hose may block in { $block_min }, fresh tank freezes in about { $tank_hours }. Drain the hose first. Then pump and heater lines. Then the tanks.
+cold-freeze-soon-now = Air { $air }, wind { $wind }. A still hose is at freezing in { $hose_min } and may block in { $block_min }. Heat it, keep it moving, or drain it and run from the tank.
+cold-freeze-soon-now-wind-taken = Air { $air }. A still hose is at freezing in { $hose_min } and may block in { $block_min } (wind taken as { $wind }). Heat it, keep it moving, or drain it and run from the tank.
+cold-freeze-soon-now-heater = Air { $air }, wind { $wind }. A still hose is at freezing in { $hose_min } and may block in { $block_min }. Keep it moving, or drain it and run from the tank. Read the heater's amps, not just its switch.
+cold-freeze-soon-now-heater-wind-taken = Air { $air }. A still hose is at freezing in { $hose_min } and may block in { $block_min } (wind taken as { $wind }). Keep it moving, or drain it and run from the tank. Read the heater's amps, not just its switch.
+cold-freeze-soon-no-power = No power and { $air }: the freeze clock runs. Hose may block in { $block_min }, valves soon after, fresh tank in about { $tank_hours }. Drain the hose first. Then pump and heater lines. Then the tanks.
 cold-freeze-soon-no-power-still = No power and { $air }: the freeze clock runs. Drain the hose first. Then pump and heater lines. Then the tanks. Get power back or bring a generator.
 cold-freeze-soon-tonight-plan = A low of { $low } is due. Frost is near. Cold package fitted and its breaker on? Plan how to drain hose and tanks.
 cold-freeze-soon-tonight = A low of { $low } is due. Before dark: heaters on, hose and wet ends wrapped. No heat: drain the hose and run from the tank.

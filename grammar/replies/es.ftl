@@ -564,12 +564,12 @@ water-fresh-endurance-soon = Agua limpia al { $fresh }, alcanza para unos { $fre
 water-fresh-endurance-low = Agua limpia al { $fresh }. Llénela en el sitio. Si se vacía, apague la bomba.
 water-fresh-endurance-plan = Agua limpia al { $fresh }. Con esta gente baja mucho como a las { $fresh_at }. Planee llenar antes.
 
-water-backflow = Agua a { $pressure }, menos de { $needed }. El agua sucia puede volver a la red. Saque toda punta de manguera de cubetas y tanques. Deje la válvula rompevacío en la toma.
+water-backflow = Agua a { $pressure }, menos de { $needed }. El agua sucia puede volver a la red. Saque toda punta de manguera de cubetas y tanques.
 
 ## Waste
 
 waste-book-pump-out-now = Aguas negras como al { $level }. Llegan al { $stop_level } como a las { $p50 }, quizá { $p10 }. Llame al camión de vaciado. Camión en sitio antes de { $p10 }. Pide { $lead } de aviso.
-waste-book-pump-out-late = Aguas negras como al { $level }. Llame al camión de vaciado. Pide { $lead } de aviso, y ese tiempo ya pasó.
+waste-book-pump-out-unread = Nadie ha leído el tanque de aguas negras. Por la gente llega al { $stop_level } como a las { $p50 }, quizá { $p10 }. Léalo. El camión de vaciado pide { $lead } de aviso: llámelo a tiempo.
 waste-book-pump-out-soon = Aguas negras como al { $level }. Llegan al { $stop_level } como a las { $p50 }, quizá { $p10 }. ¿Ya pidió el camión? ¿Quién viene y a qué hora? Deje libre el paso.
 waste-book-pump-out-high = Aguas negras como al { $level }. ¿Ya pidió el camión de vaciado? ¿Quién viene y a qué hora? Deje libre el paso.
 waste-book-pump-out-plan = Aguas negras como al { $level }. Llegan al { $stop_level } como a las { $p50 }, quizá { $p10 }. Asegure un camión de vaciado antes de { $p10 }.
@@ -591,9 +591,11 @@ waste-gauge-doubtful-coated = El medidor de negras marca { $level } justo despu�
 
 cold-freeze-soon-plan = Aire a { $air }. Casi hiela. ¿Tiene equipo de frío y su breaker arriba? Planee cómo drenar manguera y tanques.
 cold-freeze-soon-soon = Aire a { $air }, ya hiela. Prenda calefacción del compartimento y calentador del tanque. Envuelva la manguera y toda punta mojada. Que el agua no pare.
-cold-freeze-soon-now = Aire a { $air }, viento { $wind }. Una manguera quieta llega a congelación en { $hose_min } y puede taparse en { $block_min }. Caliéntela, que corra, o drénela y use el tanque. Lea los amperes del calentador.
-cold-freeze-soon-now-wind-taken = Aire a { $air }. Una manguera quieta llega a congelación en { $hose_min } y puede taparse en { $block_min } (viento supuesto { $wind }). Caliéntela, que corra, o drénela y use el tanque. Lea los amperes del calentador.
-cold-freeze-soon-no-power = Sin corriente y a { $air }: ya corre el reloj del hielo. La manguera puede taparse en { $block_min }, el agua limpia llega a congelación en { $tank_hours }. Drene primero la manguera. Luego las líneas de bomba y calentador. Luego los tanques.
+cold-freeze-soon-now = Aire a { $air }, viento { $wind }. Una manguera quieta llega a congelación en { $hose_min } y puede taparse en { $block_min }. Caliéntela, que corra, o drénela y use el tanque.
+cold-freeze-soon-now-wind-taken = Aire a { $air }. Una manguera quieta llega a congelación en { $hose_min } y puede taparse en { $block_min } (viento supuesto { $wind }). Caliéntela, que corra, o drénela y use el tanque.
+cold-freeze-soon-now-heater = Aire a { $air }, viento { $wind }. Una manguera quieta llega a congelación en { $hose_min } y puede taparse en { $block_min }. Que corra, o drénela y use el tanque. Lea los amperes del calentador, no solo el interruptor.
+cold-freeze-soon-now-heater-wind-taken = Aire a { $air }. Una manguera quieta llega a congelación en { $hose_min } y puede taparse en { $block_min } (viento supuesto { $wind }). Que corra, o drénela y use el tanque. Lea los amperes del calentador, no solo el interruptor.
+cold-freeze-soon-no-power = Sin corriente y a { $air }: ya corre el reloj del hielo. La manguera puede taparse en { $block_min }, las válvulas poco después, el tanque de agua limpia en { $tank_hours }. Drene primero la manguera. Luego las líneas de bomba y calentador. Luego los tanques.
 cold-freeze-soon-no-power-still = Sin corriente y a { $air }: ya corre el reloj del hielo. Drene primero la manguera. Luego las líneas de bomba y calentador. Luego los tanques. Recupere la corriente o traiga un generador.
 cold-freeze-soon-tonight-plan = Viene una mínima de { $low }. Casi hiela. ¿Tiene equipo de frío y su breaker arriba? Planee cómo drenar manguera y tanques.
 cold-freeze-soon-tonight = Viene una mínima de { $low }. Antes de la noche: calentadores prendidos, manguera y puntas mojadas envueltas. Sin calor: drene la manguera y use el tanque.

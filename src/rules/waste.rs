@@ -45,6 +45,10 @@ fn book_pump_out(s: &Situation<'_>) -> Option<Finding> {
         return None;
     }
     let (level, origin) = waste_level(s)?;
+    let unread = waste_told(s).is_none();
+    if unread && s.now.in_service().is_none() {
+        return None; // nobody told what it started with
+    }
     let outlook = s.outlook.waste.as_ref();
     let p10 = outlook.and_then(|waste| waste.p10);
     let p50 = outlook.and_then(|waste| waste.p50);
@@ -61,10 +65,11 @@ fn book_pump_out(s: &Situation<'_>) -> Option<Finding> {
             )
         })
         .map(in_hours);
+    let known = p10.is_some() && p50.is_some();
     let notice = TimeDelta::minutes(((lead + SAFETY_H) * 60.0).round() as i64);
     let used_up = book_in.is_some_and(|h| h <= 0.0) || p10.is_some_and(|at| at - s.at <= notice);
     let urgency = match level {
-        _ if used_up && p50.is_some() => Urgency::Now,
+        _ if used_up && known => Urgency::Now,
         _ if used_up && level >= PLAN_PCT => Urgency::Soon,
         pct if pct >= SOON_PCT => Urgency::Soon,
         pct if pct >= PLAN_PCT => Urgency::Plan,
@@ -91,10 +96,12 @@ fn book_pump_out(s: &Situation<'_>) -> Option<Finding> {
         }
     }
     let facts = facts.by("formula-book-pump-out", COMMON_PRACTICE);
-    let known = p10.is_some() && p50.is_some();
+    if unread && (!known || urgency == Urgency::Plan) {
+        return None;
+    }
     let says = match (urgency, known) {
-        (Urgency::Now, true) => "waste-book-pump-out-now",
-        (Urgency::Now, false) => "waste-book-pump-out-late",
+        _ if unread => "waste-book-pump-out-unread",
+        (Urgency::Now, _) => "waste-book-pump-out-now",
         (Urgency::Soon, true) => "waste-book-pump-out-soon",
         (Urgency::Soon, false) => "waste-book-pump-out-high",
         (Urgency::Plan, true) => "waste-book-pump-out-plan",
@@ -126,7 +133,8 @@ fn close_now(s: &Situation<'_>) -> Option<Finding> {
         .waste
         .as_ref()
         .map(|waste| waste.level_pct[1])
-        .filter(|pct| *pct >= STOP_PCT && !lately_read(s));
+        .filter(|pct| *pct >= STOP_PCT && !lately_read(s))
+        .filter(|_| waste_told(s).is_some() || s.now.in_service().is_some());
     let (level, origin, urgency) = match (told, forecast) {
         (Some(told), _) => (told.pct, Origin::Read, Urgency::Now),
         (None, Some(pct)) => (pct, Origin::Computed, Urgency::Soon),
