@@ -103,7 +103,7 @@ fn say(replies: &Replies, fleet: &Fleet, at: DateTime<Utc>, finding: &Finding) {
 
 /// Says every finding now and then even when its text was met before: its facts may differ.
 fn says_again(finding: &Finding) -> bool {
-    finding.facts.items.len() % 3 == 0
+    finding.facts.items.len().is_multiple_of(3)
 }
 
 /// Makes a trailer's history and one message, and checks it.
