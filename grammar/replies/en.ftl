@@ -572,14 +572,17 @@ water-backflow = Water { $pressure }, under { $needed }. Dirty water can be suck
 ## Waste
 
 waste-book-pump-out-now = Waste about { $level }. { $stop_level } about { $p50 }, maybe { $p10 }. Call the pump truck. Truck on site by { $p10 }. It wants { $lead } notice.
-waste-book-pump-out-unread = Nobody has read the waste tank. By the crowd it is at { $stop_level } about { $p50 }, maybe { $p10 }. Read it. The pump truck wants { $lead } notice: call it in time.
+waste-book-pump-out-unread = Nobody has read the waste tank. By the crowd it is at { $stop_level } about { $p50 }, or sooner. Read it. The pump truck wants { $lead } notice: call it in time.
+waste-book-pump-out-unread-over = Nobody has read the waste tank. By the crowd it may be over { $stop_level }. Read it. The pump truck wants { $lead } notice.
+waste-book-pump-out-any-time = Waste about { $level }. It may be at { $stop_level } any time, likely about { $p50 }. Call the pump truck. It wants { $lead } notice.
+waste-book-pump-out-over = Waste about { $level }, past { $stop_level }. Call the pump truck, or chase it. It wants { $lead } notice.
 waste-book-pump-out-soon = Waste about { $level }. { $stop_level } about { $p50 }, maybe { $p10 }. Pump truck booked? Who comes, and when? Keep the way clear.
 waste-book-pump-out-high = Waste about { $level }. Pump truck booked? Who comes, and when? Keep the way clear.
 waste-book-pump-out-plan = Waste about { $level }. { $stop_level } about { $p50 }, maybe { $p10 }. Make sure of a pump truck by { $p10 }.
 waste-book-pump-out-watch = Waste about { $level }. It should not reach { $stop_level } before the end. Read the tank again later, and know which pump truck could come.
 
-waste-close-now-stalls = Waste { $level }, stop level { $stop_level }. Close some stalls. Chase the pump truck. What is left covers waves, a slope and a gauge that is off.
-waste-close-now-unit = Waste { $level }. Close the whole unit. It will back up through the lowest drain. Get the pump truck here.
+waste-close-now-stalls = Waste { $level }, stop level { $stop_level }. Close some stalls. What is left covers waves, a slope and a gauge that is off.
+waste-close-now-unit = Waste { $level }. Close the whole unit. It will back up through the lowest drain.
 waste-close-now-likely = Waste may be at { $level } by now, stop level { $stop_level }. Read the tank. If it is that high, close some stalls and chase the truck.
 
 waste-spill = Close the unit. Keep people and pets off, upwind. Block storm drains and water first. Shut the valve or stop the source. The dispatcher calls the authority.

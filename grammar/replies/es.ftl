@@ -573,14 +573,17 @@ water-backflow = Agua a { $pressure }, menos de { $needed }. El agua sucia puede
 ## Waste
 
 waste-book-pump-out-now = Aguas negras como al { $level }. Llegan al { $stop_level } como a las { $p50 }, quizá { $p10 }. Llame al camión de vaciado. Camión en sitio antes de { $p10 }. Pide { $lead } de aviso.
-waste-book-pump-out-unread = Nadie ha leído el tanque de aguas negras. Por la gente llega al { $stop_level } como a las { $p50 }, quizá { $p10 }. Léalo. El camión de vaciado pide { $lead } de aviso: llámelo a tiempo.
+waste-book-pump-out-unread = Nadie ha leído el tanque de aguas negras. Por la gente llega al { $stop_level } como a las { $p50 }, o antes. Léalo. El camión de vaciado pide { $lead } de aviso: llámelo a tiempo.
+waste-book-pump-out-unread-over = Nadie ha leído el tanque de aguas negras. Por la gente puede pasar del { $stop_level }. Léalo. El camión de vaciado pide { $lead } de aviso.
+waste-book-pump-out-any-time = Aguas negras como al { $level }. Pueden llegar al { $stop_level } en cualquier momento, quizá a las { $p50 }. Llame al camión de vaciado. Pide { $lead } de aviso.
+waste-book-pump-out-over = Aguas negras como al { $level }, pasan del { $stop_level }. Llame al camión de vaciado, o apúrelo. Pide { $lead } de aviso.
 waste-book-pump-out-soon = Aguas negras como al { $level }. Llegan al { $stop_level } como a las { $p50 }, quizá { $p10 }. ¿Ya pidió el camión? ¿Quién viene y a qué hora? Deje libre el paso.
 waste-book-pump-out-high = Aguas negras como al { $level }. ¿Ya pidió el camión de vaciado? ¿Quién viene y a qué hora? Deje libre el paso.
 waste-book-pump-out-plan = Aguas negras como al { $level }. Llegan al { $stop_level } como a las { $p50 }, quizá { $p10 }. Asegure un camión de vaciado antes de { $p10 }.
 waste-book-pump-out-watch = Aguas negras como al { $level }. No deben llegar al { $stop_level } antes del final. Lea el tanque más tarde, y sepa qué camión podría venir.
 
-waste-close-now-stalls = Aguas negras al { $level }, nivel de paro { $stop_level }. Cierre algunos baños. Apure al camión. Lo que queda cubre olas, desnivel y un medidor que falla.
-waste-close-now-unit = Aguas negras al { $level }. Cierre toda la unidad. Se va a regresar por el drenaje más bajo. Traiga el camión de vaciado.
+waste-close-now-stalls = Aguas negras al { $level }, nivel de paro { $stop_level }. Cierre algunos baños. Lo que queda cubre olas, desnivel y un medidor que falla.
+waste-close-now-unit = Aguas negras al { $level }. Cierre toda la unidad. Se va a regresar por el drenaje más bajo.
 waste-close-now-likely = Las aguas negras quizá ya están al { $level }, nivel de paro { $stop_level }. Lea el tanque. Si está así de alto, cierre algunos baños y apure al camión.
 
 waste-spill = Cierre la unidad. Aleje a la gente y a los animales, viento arriba. Primero tape coladeras y tape el paso al agua. Cierre la válvula o pare la fuente. El despachador llama a la autoridad.

@@ -29,6 +29,9 @@ const WHOLE_UNIT_PCT: f64 = 95.0;
 /// A gauge that shows more than this after a pump-out is coated, %.
 const AFTER_PUMP_OUT_PCT: f64 = 25.0;
 
+/// A forecast this near is not told as a time.
+const JUST_NOW: TimeDelta = TimeDelta::minutes(5);
+
 const WASTE: &[ReadingKey] = &[ReadingKey::WastePct, ReadingKey::WasteGal];
 
 /// Plan from 50 %, soon from 75 %, now when the truck's notice is used up and the tank would be full before the job ends.
@@ -99,7 +102,14 @@ fn book_pump_out(s: &Situation<'_>) -> Option<Finding> {
     if unread && (!known || urgency == Urgency::Plan) {
         return None;
     }
+    // a time that has come is no forecast
+    let come = |at: Option<DateTime<Utc>>| at.is_some_and(|at| at - s.at <= JUST_NOW);
+    let over = level >= STOP_PCT || come(p50);
     let says = match (urgency, known) {
+        _ if unread && over => "waste-book-pump-out-unread-over",
+        (Urgency::Soon, false) if over => "waste-book-pump-out-over",
+        (Urgency::Now, _) if over => "waste-book-pump-out-over",
+        (Urgency::Now, _) if come(p10) => "waste-book-pump-out-any-time",
         _ if unread => "waste-book-pump-out-unread",
         (Urgency::Now, _) => "waste-book-pump-out-now",
         (Urgency::Soon, true) => "waste-book-pump-out-soon",
@@ -108,17 +118,14 @@ fn book_pump_out(s: &Situation<'_>) -> Option<Finding> {
         (Urgency::Plan, false) => "waste-book-pump-out-watch",
     };
     let found = Finding::new(FindingId::WasteBookPumpOut, Level::Notice, urgency, facts).says(says);
+    let due = p10.map(|at| at.max(s.at)).or(over.then_some(s.at));
     // half full and never to be full: no truck is needed yet
     let wanted = urgency != Urgency::Plan || p50.is_some();
     Some(if wanted {
-        found.task(TaskKind::PumpOut, truck_due(s, p10))
+        found.task(TaskKind::PumpOut, due)
     } else {
         found
     })
-}
-
-fn truck_due(s: &Situation<'_>, p10: Option<DateTime<Utc>>) -> Option<DateTime<Utc>> {
-    p10.map(|at| at.max(s.at))
 }
 
 /// From 85 % by volume: close stalls and chase the truck; from 95 % the whole unit. Where only the forecast says so: soon.
@@ -150,13 +157,11 @@ fn close_now(s: &Situation<'_>) -> Option<Finding> {
         .limit("stop_level", STOP_PCT, Measure::Pct)
         .limit("unit_level", WHOLE_UNIT_PCT, Measure::Pct)
         .by("formula-reading-over-limit", COMMON_PRACTICE);
-    let due = s.outlook.waste.as_ref().and_then(|waste| waste.p10);
-    let due = Some(due.map_or(s.at, |at| at.max(s.at)));
+    // the truck's task is the booking's, which holds whenever this does
     Some(
         Finding::new(FindingId::WasteCloseNow, Level::Caution, urgency, facts)
             .says(says)
-            .cautions(&[Caution::SewageHygiene])
-            .task(TaskKind::PumpOut, due),
+            .cautions(&[Caution::SewageHygiene]),
     )
 }
 
