@@ -607,11 +607,13 @@ cold-freeze-soon-tonight-plan = A low of { $low } is due. Frost is near. Cold pa
 cold-freeze-soon-tonight = A low of { $low } is due. Before dark: heaters on, hose and wet ends wrapped. No heat: drain the hose and run from the tank.
 
 cold-tank-heater-on = Freezing, and no word that the tank heater is on. Turn on circuit { $circuit }: tank and bay heater. Read its amps. A warm switch proves nothing.
+cold-tank-heater-on-tonight = A low of { $low } is due, and no word that the tank heater is on. Turn on circuit { $circuit }: tank and bay heater. Read its amps.
 cold-tank-heater-on-plain = Freezing, and no word that the tank heater is on. Turn on tank and bay heater. Read their amps.
 cold-tank-heater-on-dead = Heater is on, but circuit { $circuit } reads { $amps }. It is off: tripped, unplugged, or stopped by its thermostat. Check breaker, plug and thermostat. Read the amps again.
 
 cold-no-cold-package-plan = No cold package on this trailer. Plan to drain it before it freezes.
 cold-no-cold-package-soon = No cold package, and it freezes. Drain hose and wet ends. Bay heat on. Drain the tanks if it gets colder.
+cold-no-cold-package-tonight = No cold package, and a low of { $low } is due. Drain hose and wet ends before dark. Bay heat on.
 cold-no-cold-package-now = No cold package at this cold. It cannot stay in service. Take it out.
 
 cold-winterize = Too cold to run without a cold package. Drain it, winterize it or take it away. Order: water heater off, let it cool, drain it. Then tanks and low points, blow out, pink antifreeze through.
@@ -666,6 +668,7 @@ power-on-battery-circuit = Circuit { $converter_circuit } has no power, so the c
 power-on-battery-circuit-plain = Circuit { $converter_circuit } has no power, so the converter is dead. The battery drains. Move a cord to circuit { $converter_circuit }.
 power-on-battery = No site power. Lights and pumps live on the battery: about { $battery_hours }. AC, heat and hot water are off.
 power-on-battery-plain = No site power. Lights and pumps live on the battery. AC, heat and hot water are off. Read the battery volts.
+power-on-battery-down = No site power, and the battery is at half or less. Get power back or bring a generator. AC, heat and hot water are off.
 power-on-battery-fresh-first = No site power. Battery lasts about { $battery_hours }, fresh water about { $fresh_hours }. The water ends first: plan a refill. AC, heat and hot water are off.
 power-on-battery-battery-first = No site power. Battery lasts about { $battery_hours }, fresh water about { $fresh_hours }. The battery ends first: bring a generator. AC, heat and hot water are off.
 

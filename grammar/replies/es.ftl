@@ -608,11 +608,13 @@ cold-freeze-soon-tonight-plan = Viene una mínima de { $low }. Casi hiela. ¿Tie
 cold-freeze-soon-tonight = Viene una mínima de { $low }. Antes de la noche: calentadores prendidos, manguera y puntas mojadas envueltas. Sin calor: drene la manguera y use el tanque.
 
 cold-tank-heater-on = Hiela, y nadie dijo que el calentador del tanque está prendido. Prenda el circuito { $circuit }: tanque y compartimento. Lea sus amperes. Un botón tibio no prueba nada.
+cold-tank-heater-on-tonight = Se espera una mínima de { $low }, y nadie ha dicho que el calentador del tanque esté prendido. Prenda el circuito { $circuit }: tanque y compartimento. Lea sus amperes.
 cold-tank-heater-on-plain = Hiela, y nadie dijo que el calentador del tanque está prendido. Prenda los de tanque y compartimento. Lea sus amperes.
 cold-tank-heater-on-dead = El calentador está prendido, pero el circuito { $circuit } marca { $amps }. No anda: se botó, está desconectado o lo paró el termostato. Revise breaker, clavija y termostato. Lea los amperes otra vez.
 
 cold-no-cold-package-plan = Este remolque no tiene equipo de frío. Planee drenarlo antes de que hiele.
 cold-no-cold-package-soon = Sin equipo de frío, y hiela. Drene la manguera y las puntas mojadas. Prenda la calefacción del compartimento. Si baja más, drene los tanques.
+cold-no-cold-package-tonight = Sin equipo de frío, y se espera una mínima de { $low }. Drene manguera y puntas mojadas antes de la noche. Prenda la calefacción del compartimento.
 cold-no-cold-package-now = Sin equipo de frío con este frío. No puede seguir en servicio. Sáquela.
 
 cold-winterize = Hace demasiado frío sin equipo de frío. Drene, prepare para el invierno o llévesela. Orden: apague el calentador de agua, deje que se enfríe, drénelo. Luego tanques y puntos bajos, sople, y pase anticongelante rosa.
@@ -667,6 +669,7 @@ power-on-battery-circuit = El circuito { $converter_circuit } no tiene corriente
 power-on-battery-circuit-plain = El circuito { $converter_circuit } no tiene corriente, así que el convertidor está muerto. La batería se gasta. Pase un cable al circuito { $converter_circuit }.
 power-on-battery = Sin corriente del sitio. Luces y bombas viven de la batería: unos { $battery_hours }. No hay aire, calefacción ni agua caliente.
 power-on-battery-plain = Sin corriente del sitio. Luces y bombas viven de la batería. No hay aire, calefacción ni agua caliente. Lea los voltios de la batería.
+power-on-battery-down = Sin corriente del sitio, y la batería está a la mitad o menos. Recupere la corriente o traiga un generador. No hay aire, calefacción ni agua caliente.
 power-on-battery-fresh-first = Sin corriente del sitio. La batería dura unos { $battery_hours }, el agua limpia unos { $fresh_hours }. Primero se acaba el agua: planee llenar. No hay aire, calefacción ni agua caliente.
 power-on-battery-battery-first = Sin corriente del sitio. La batería dura unos { $battery_hours }, el agua limpia unos { $fresh_hours }. Primero se acaba la batería: traiga un generador. No hay aire, calefacción ni agua caliente.
 
