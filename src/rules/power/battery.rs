@@ -42,22 +42,21 @@ pub(super) fn on_battery(s: &Situation<'_>) -> Option<Finding> {
     let circuit = s.spec.battery.converter_circuit;
     let dead = converter(s)?;
     let facts = Facts::new().spec("converter_circuit", f64::from(circuit), Measure::Count);
-    let facts = match dead {
-        Dead::Unnamed(cords) => facts.read("cords", cords, Measure::Count).spec(
-            "circuits",
-            s.spec.circuits.len() as f64,
-            Measure::Count,
-        ),
-        Dead::NoPower | Dead::Circuit => facts,
-    };
+    let facts =
+        match dead {
+            Dead::Unnamed(cords, origin) => facts
+                .number("cords", cords, Measure::Count, origin)
+                .spec("circuits", s.spec.circuits.len() as f64, Measure::Count),
+            Dead::NoPower | Dead::Circuit => facts,
+        };
     let (facts, lasts) = endurance(s, facts);
     let facts = facts.by(
         "formula-battery-hours",
         "Peukert 1897; load model fitted to the trade's rule of thumb",
     );
     let says = match (dead, lasts) {
-        (Dead::Unnamed(_), None | Some(Lasts::NoMore)) => "power-on-battery-ask-plain",
-        (Dead::Unnamed(_), Some(_)) => "power-on-battery-ask",
+        (Dead::Unnamed(..), None | Some(Lasts::NoMore)) => "power-on-battery-ask-plain",
+        (Dead::Unnamed(..), Some(_)) => "power-on-battery-ask",
         (Dead::Circuit, None | Some(Lasts::NoMore)) => "power-on-battery-circuit-plain",
         (Dead::Circuit, Some(_)) => "power-on-battery-circuit",
         (Dead::NoPower, Some(Lasts::NoMore)) => "power-on-battery-down",
@@ -85,7 +84,7 @@ enum Dead {
     /// Its circuit was not among those named live.
     Circuit,
     /// There are fewer cords than circuits, and nobody said which are fed.
-    Unnamed(f64),
+    Unnamed(f64, Origin),
 }
 
 fn converter(s: &Situation<'_>) -> Option<Dead> {
@@ -104,9 +103,10 @@ fn converter(s: &Situation<'_>) -> Option<Dead> {
         .site
         .filter(|_| matches!(s.now.power(), PowerState::On(_)))
         .and_then(|site| site.power.cords)
-        .map(f64::from);
-    let cords = s.now.value(ReadingKey::Cords).or(offered)?;
-    (cords < s.spec.circuits.len() as f64).then_some(Dead::Unnamed(cords))
+        .map(|cords| (f64::from(cords), Origin::Spec));
+    let read = s.now.value(ReadingKey::Cords);
+    let (cords, origin) = read.map(|cords| (cords, Origin::Read)).or(offered)?;
+    (cords < s.spec.circuits.len() as f64).then_some(Dead::Unnamed(cords, origin))
 }
 
 /// Which ends first.

@@ -7,7 +7,7 @@ use std::path::{Path, PathBuf};
 use chrono::{DateTime, NaiveDate, TimeDelta, Utc};
 use fastrand::Rng;
 use hosebib::book::UnitState;
-use hosebib::finding::{Finding, FindingId};
+use hosebib::finding::{FactValue, Finding, FindingId};
 use hosebib::fleet::Fleet;
 use hosebib::heard::{Amps, Entry, Event, Fault, Language, ReadingKey, Taps, UnitName};
 use hosebib::outlook::{BatteryOutlook, Outlook, TankOutlook};
@@ -53,6 +53,38 @@ fn findings_are_in_order_and_each_is_said_once() {
             let ids: BTreeSet<_> = findings.iter().map(|finding| finding.id).collect();
             assert_eq!(ids.len(), findings.len(), "said twice");
             assert!(findings.is_sorted_by_key(|finding| (finding.order(), finding.id)));
+        });
+    }
+}
+
+#[test]
+fn an_odd_card_gives_finite_numbers_and_no_panic() {
+    let mut fleet = sample();
+    for trailer in fleet.trailers.values_mut() {
+        trailer.rooms.clear();
+        trailer.circuits.truncate(1);
+        trailer.battery.ah = 0.0;
+        trailer.battery.converter_circuit = 9;
+        trailer.waste_gal = 0.0;
+        trailer.fresh_gal = 0.0;
+        trailer.gal_per_use = 0.0;
+        trailer.waste_gauge.step_pct = 0.0;
+    }
+    for site in fleet.sites.values_mut() {
+        site.water.hose_ft = 0.0;
+        site.power.cord_awg = 3;
+        site.pump_truck.lead_h = 0.0;
+    }
+    let mut rng = Rng::with_seed(11);
+    for _ in 0..2_000 {
+        sweep(&fleet, &mut rng, |_, findings| {
+            for finding in findings {
+                for fact in &finding.facts.items {
+                    if let FactValue::Number(value, _) = fact.value {
+                        assert!(value.is_finite(), "{}: {}", finding.id, fact.name);
+                    }
+                }
+            }
         });
     }
 }
