@@ -660,11 +660,23 @@ power-cord-drop-measured = El voltaje bajó { $fall } con carga, de { $before } 
 
 power-cord-overloaded = { $amps } en un cable { $gauge } hecho para { $cord_amps }. Quite carga, o use un cable más grueso. Corte la corriente y toque la clavija por si está caliente.
 
-power-too-few-circuits = { $cords } cables, pero hacen falta { $cords_needed } circuitos. Alimente primero el circuito { $converter_circuit }: da luz y bombas. Algún aire, calefacción o agua caliente no va a andar.
-power-too-few-circuits-cold = { $cords } cables, pero hacen falta { $cords_needed } circuitos con este frío. Alimente primero el circuito { $converter_circuit }, luego el del calentador del tanque. Alguna calefacción o agua caliente no va a andar.
+power-too-few-circuits = { $cords ->
+        [one] Un cable
+       *[other] { $cords } cables
+    }, pero hacen falta { $cords_needed } circuitos. Alimente { $feed }: el circuito { $converter_circuit } mantiene luces y bombas. No andarán: { $left_out }.
+power-too-few-circuits-cold = { $cords ->
+        [one] Un cable
+       *[other] { $cords } cables
+    }, pero con este frío hacen falta { $cords_needed } circuitos. Alimente { $feed }: primero el circuito { $converter_circuit }, luego el calentador del tanque. No andarán: { $left_out }.
 
-power-on-battery-ask = { $cords } cables para { $circuits } circuitos. ¿Tiene corriente el circuito { $converter_circuit }? Si no, el convertidor está muerto y la batería se gasta: quedan unos { $battery_hours }.
-power-on-battery-ask-plain = { $cords } cables para { $circuits } circuitos. ¿Tiene corriente el circuito { $converter_circuit }? Si no, el convertidor está muerto y la batería se gasta.
+power-on-battery-ask = { $cords ->
+        [one] Un cable
+       *[other] { $cords } cables
+    } para { $circuits } circuitos. ¿Tiene corriente el circuito { $converter_circuit }? Si no, el convertidor está muerto y la batería se gasta: quedan unos { $battery_hours }.
+power-on-battery-ask-plain = { $cords ->
+        [one] Un cable
+       *[other] { $cords } cables
+    } para { $circuits } circuitos. ¿Tiene corriente el circuito { $converter_circuit }? Si no, el convertidor está muerto y la batería se gasta.
 power-on-battery-circuit = El circuito { $converter_circuit } no tiene corriente, así que el convertidor está muerto. La batería se gasta: quedan unos { $battery_hours }. Pase un cable al circuito { $converter_circuit }.
 power-on-battery-circuit-plain = El circuito { $converter_circuit } no tiene corriente, así que el convertidor está muerto. La batería se gasta. Pase un cable al circuito { $converter_circuit }.
 power-on-battery = Sin corriente del sitio. Luces y bombas viven de la batería: unos { $battery_hours }. No hay aire, calefacción ni agua caliente.
@@ -933,6 +945,8 @@ fact-drop-limit = pérdida que se avisa
 fact-cord-amps = capacidad del cable
 fact-cords = cables
 fact-cords-needed = circuitos que hacen falta
+fact-feed = circuitos que alimentar
+fact-left-out = no andarán
 fact-circuits = circuitos
 fact-converter-circuit = circuito del convertidor
 fact-battery-ah = batería

@@ -199,7 +199,7 @@ fn dropped_unexplained(s: &Situation<'_>) -> Option<Finding> {
     });
     let fall = rounded(before - last);
     let limit = 2.0 * s.spec.waste_gauge.step_pct;
-    if fall < limit || moved {
+    if fall <= 0.0 || fall < limit || moved {
         return None;
     }
     let facts = Facts::new()
