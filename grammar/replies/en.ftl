@@ -662,11 +662,11 @@ power-cord-overloaded = { $amps } on a { $gauge } cord made for { $cord_amps }. 
 power-too-few-circuits = { $cords ->
         [one] One cord
        *[other] { $cords } cords
-    }, but { $cords_needed } circuits are needed. Feed { $feed }: circuit { $converter_circuit } keeps lights and pumps alive. Will not run: { $left_out }.
+    }, but { $cords_needed } circuits are needed. Feed circuit { $feed }: circuit { $converter_circuit } keeps lights and pumps alive. Will not run: { $left_out }.
 power-too-few-circuits-cold = { $cords ->
         [one] One cord
        *[other] { $cords } cords
-    }, but { $cords_needed } circuits are needed in this cold. Feed { $feed }: circuit { $converter_circuit } first, then the tank heater. Will not run: { $left_out }.
+    }, but { $cords_needed } circuits are needed in this cold. Feed circuit { $feed }: circuit { $converter_circuit } first, then the tank heater. Will not run: { $left_out }.
 
 power-on-battery-ask = { $cords ->
         [one] One cord

@@ -663,11 +663,11 @@ power-cord-overloaded = { $amps } en un cable { $gauge } hecho para { $cord_amps
 power-too-few-circuits = { $cords ->
         [one] Un cable
        *[other] { $cords } cables
-    }, pero hacen falta { $cords_needed } circuitos. Alimente { $feed }: el circuito { $converter_circuit } mantiene luces y bombas. No andarán: { $left_out }.
+    }, pero hacen falta { $cords_needed } circuitos. Alimente el circuito { $feed }: el circuito { $converter_circuit } mantiene luces y bombas. No andarán: { $left_out }.
 power-too-few-circuits-cold = { $cords ->
         [one] Un cable
        *[other] { $cords } cables
-    }, pero con este frío hacen falta { $cords_needed } circuitos. Alimente { $feed }: primero el circuito { $converter_circuit }, luego el calentador del tanque. No andarán: { $left_out }.
+    }, pero con este frío hacen falta { $cords_needed } circuitos. Alimente el circuito { $feed }: primero el circuito { $converter_circuit }, luego el calentador del tanque. No andarán: { $left_out }.
 
 power-on-battery-ask = { $cords ->
         [one] Un cable
