@@ -9,7 +9,7 @@ signal-warning = ADVERTENCIA
 signal-caution = ATENCIÓN
 urgency-now = Ahora
 urgency-soon = Pronto
-urgency-plan = Planee
+urgency-plan = Plan
 
 ### Days, months, lists
 
@@ -181,23 +181,27 @@ unclear-more = { $count ->
 }
 unclear-two-values = No anotado: { $quote } da dos valores para un mismo dato. Mande solo el bueno.
 unclear-range = No anotado: { $quote } no es un solo valor. Mande un número, el que mejor vea.
-unclear-no-place = No anotado: { $quote }. ¿De qué es ese número? Diga presión, negras, limpia, afuera o voltios.
-unclear-out-of-range = No anotado: { $quote } no puede ser. Lea otra vez y mande el número con su unidad de medida.
+unclear-bound = No anotado: { $quote } dice más de, menos de o casi. Mande el número que leyó.
+unclear-no-place = No anotado: { $quote }. ¿De qué es el número? Diga presión, negras, limpia, afuera o voltios.
+unclear-no-number = No anotado: { $quote }. ¿Cuánto leyó? Mándelo con el número.
+unclear-implausible = No anotado: { $quote } no puede ser. Lea otra vez y mande el número con su unidad de medida.
 unclear-doubt = No anotado: { $quote } suena a duda. Vaya a ver y mande lo que halle.
-unclear-which-unit = No anotado: { $quote }. ¿Qué unidad es? Mande el número de unidad.
+unclear-which-unit = No anotado: { $quote }. ¿Qué unidad es? Mande cada unidad con su propio dato.
 unclear-which-tank = No anotado: { $quote }. ¿Es negras o limpia? Mande "negras" o "limpia" con el nivel.
-unclear-unit-of-measure = No anotado: { $quote }. ¿Son psi o bar? Mande el número con eso.
+unclear-which-volts = No anotado: { $quote }. ¿Es del contacto o de la batería? Mande "contacto" o "batería" con los voltios.
+unclear-bar-or-psi = No anotado: { $quote }. ¿Son bar o psi? Mande el número con eso.
+unclear-feet-or-metres = No anotado: { $quote }. ¿Son pies o metros? Mande el número con eso.
+unclear-percent-or-gallons = No anotado: { $quote }. ¿Es por ciento o galones? Mande el número con eso.
 unclear-order = No cambié nada: { $quote }. Los datos cambian solo con reportes. Mande cada unidad con lo que ve, o "deshacer".
-unclear-past = No anotado: { $quote } es de otro día. ¿Fue hoy? Entonces mándelo con "hoy".
-unclear-question-mark = No anotado: { $quote }. ¿Es así, o lo pregunta? Mándelo sin el signo.
-unclear-correction = No anotado: { $quote }. No sé qué corrige. Mande otra vez la unidad y el dato completo.
-unclear-done = No anotado: { $quote }. ¿Qué tarea quedó hecha? Mande "hecho" y el número de tarea.
+unclear-earlier-day = No anotado: { $quote } es de otro día. Si fue hoy, mándelo sin el día.
+unclear-asks-something = No anotado: { $quote }. ¿Qué quiere saber? Con "ayuda" le digo qué puedo contestar.
+unclear-which-to-mend = No anotado: { $quote }. No sé qué corrige. Mande otra vez la unidad y el dato completo.
+unclear-done-what = No anotado: { $quote }. ¿Qué quedó hecho? Mande el trabajo, como "vacié la 12", o "hecho" y el número de tarea.
 aside-plan = No anotado, pues aún no se hace: { $quote }. Avise cuando esté hecho.
-aside-condition = No anotado, pues dice "si": { $quote }. Avise cuando pase.
-aside-request = No anotado como reporte: { $quote } pide un trabajo.
+aside-condition = No anotado, pues aún no pasa: { $quote }. Avise cuando pase.
 aside-past = No anotado, pues es de antes: { $quote }.
-aside-quote = No anotado, pues cita a otro: { $quote }. Si es así, dígalo con sus palabras.
-aside-question = No anotado, pues pregunta: { $quote }.
+aside-earlier-day = No anotado, pues es de otro día: { $quote }.
+aside-quotation = No anotado, pues cita a otro: { $quote }. Si es así, dígalo con sus palabras.
 
 ### Questions
 
@@ -689,21 +693,21 @@ site-not-chocked = Alto. Calce los dos lados antes que nada. Un remolque sin eng
 site-wind-soon = Viento { $wind }. Meta los toldos. Detenga las puertas. Amarre lo suelto.
 site-wind-act = Viento { $wind }. Nadie en el techo ni en los escalones. Toldos adentro, puertas cerradas. Si se mece, cierre la unidad.
 
-site-set-up-next-level = Sigue: nivele de lado a lado. Luego calce los dos lados, desenganche y baje los gatos. Luego corriente, luego agua.
-site-set-up-next-chock = Sigue: calce los dos lados antes de desenganchar. Luego desenganche, y nivele de frente con el gato de la lanza.
-site-set-up-next-unhitch = Sigue: desenganche. Luego nivele de frente con el gato de la lanza. Los estabilizadores al final.
-site-set-up-next-jacks = Sigue: baje los gatos. La afirman, no la levantan. Luego corriente.
-site-set-up-next-power = Sigue: corriente. Alimente primero el circuito { $converter_circuit }: da luz y bombas. Luego lea los voltios.
-site-set-up-next-power-generator = Sigue: corriente del generador. Alimente primero el circuito { $converter_circuit }: da luz y bombas. Luego lea los voltios.
-site-set-up-next-volts = Sigue: lea los voltios en el remolque, con carga. Mande el número.
-site-set-up-next-regulator = Sigue: el regulador, a { $regulator }. Este sitio da { $static }, límite { $limit }. Luego la manguera, y abra despacio.
-site-set-up-next-water = Sigue: agua. Conecte, abra despacio, saque el aire, busque fugas. Mande la presión con todas las llaves cerradas.
-site-set-up-next-water-hydrant = Sigue: agua del hidrante. Conecte, abra despacio, saque el aire, busque fugas. Mande la presión con todas las llaves cerradas.
-site-set-up-next-fill = Sigue: aquí no hay agua. Llene el tanque limpio, hasta { $fresh_gal }. Luego prenda la bomba y busque fugas.
-site-set-up-next-fill-no-power = Sigue: aquí no hay agua ni corriente. Llene el tanque limpio, hasta { $fresh_gal }. Lea la batería. De ella viven luces y bombas.
-site-set-up-next-pressure = Sigue: lea la presión del agua con todas las llaves cerradas. De { $least } a { $limit } está bien. Mande el número.
-site-set-up-next-heater = Sigue: prenda calentador de tanque y compartimento, circuito { $circuit }. Lea sus amperes.
-site-set-up-next-test = Sigue: baje cada taza, pruebe cada llave y chapa. El calentador de agua, ya con su tanque lleno. Tome fotos. Luego avise que está en servicio.
+site-set-up-next-level = siguiente: nivele de lado a lado. Luego calce los dos lados, desenganche y baje los gatos. Luego corriente, luego agua.
+site-set-up-next-chock = siguiente: calce los dos lados antes de desenganchar. Luego desenganche, y nivele de frente con el gato de la lanza.
+site-set-up-next-unhitch = siguiente: desenganche. Luego nivele de frente con el gato de la lanza. Los estabilizadores al final.
+site-set-up-next-jacks = siguiente: baje los gatos. La afirman, no la levantan. Luego corriente.
+site-set-up-next-power = siguiente: corriente. Alimente primero el circuito { $converter_circuit }: da luz y bombas. Luego lea los voltios.
+site-set-up-next-power-generator = siguiente: corriente del generador. Alimente primero el circuito { $converter_circuit }: da luz y bombas. Luego lea los voltios.
+site-set-up-next-volts = siguiente: lea los voltios en el remolque, con carga. Mande el número.
+site-set-up-next-regulator = siguiente: el regulador, a { $regulator }. Este sitio da { $static }, límite { $limit }. Luego la manguera, y abra despacio.
+site-set-up-next-water = siguiente: agua. Conecte, abra despacio, saque el aire, busque fugas. Mande la presión con todas las llaves cerradas.
+site-set-up-next-water-hydrant = siguiente: agua del hidrante. Conecte, abra despacio, saque el aire, busque fugas. Mande la presión con todas las llaves cerradas.
+site-set-up-next-fill = siguiente: aquí no hay agua. Llene el tanque limpio, hasta { $fresh_gal }. Luego prenda la bomba y busque fugas.
+site-set-up-next-fill-no-power = siguiente: aquí no hay agua ni corriente. Llene el tanque limpio, hasta { $fresh_gal }. Lea la batería. De ella viven luces y bombas.
+site-set-up-next-pressure = siguiente: lea la presión del agua con todas las llaves cerradas. De { $least } a { $limit } está bien. Mande el número.
+site-set-up-next-heater = siguiente: prenda calentador de tanque y compartimento, circuito { $circuit }. Lea sus amperes.
+site-set-up-next-test = siguiente: baje cada taza, pruebe cada llave y chapa. El calentador de agua, ya con su tanque lleno. Tome fotos. Luego avise que está en servicio.
 
 ## Towing
 
