@@ -214,10 +214,10 @@ step-other = What do you find on { $unit }? Answer yes, no or skip.
 
 ### Hints
 
-hint = { $hints }.
+hint = Send { $hints }.
 hint-why = "why"
 hint-done = "done { $id }"
-hint-pressure = send the new pressure
+hint-pressure = the new pressure
 
 ### Why
 
@@ -267,6 +267,10 @@ task-reopened = Open again: task { $task }
 task-taken = Task { $task }: { $who } has it.
 task-done = Task { $task }: done.
 task-dropped = Task { $task }: dropped, { $reason }.
+task-called = Called.
+task-called-for = Called, promised for { $time }.
+tail-called = It was called: task { $id }.
+tail-called-for = It was called, promised for { $time }: task { $id }.
 tail-nobody-called = Nobody called yet: task { $id }.
 tail-taken = { $who } has task { $id }.
 tail-task = Task { $id }.
@@ -311,7 +315,7 @@ status-fault = { $fault } since { $time }
 history = { $unit }, newest first:
 history-line = { $time } { $who }: { $what }
 history-none = No reports on { $unit } yet.
-stage-unknown = no word yet
+stage-unknown = state not told
 stage-yard = in the yard
 stage-hitched = hitched or on the road
 stage-setting-up = setting up

@@ -215,10 +215,10 @@ step-other = ¿Qué halla en la { $unit }? Conteste sí, no o salta.
 
 ### Hints
 
-hint = { $hints }.
+hint = Mande { $hints }.
 hint-why = "por qué"
 hint-done = "hecho { $id }"
-hint-pressure = mande la presión nueva
+hint-pressure = la presión nueva
 
 ### Why
 
@@ -268,6 +268,10 @@ task-reopened = Abierta de nuevo: tarea { $task }
 task-taken = Tarea { $task }: { $who } la tiene.
 task-done = Tarea { $task }: hecha.
 task-dropped = Tarea { $task }: quitada, { $reason }.
+task-called = Ya se llamó.
+task-called-for = Ya se llamó, promete llegar a las { $time }.
+tail-called = Ya se llamó: tarea { $id }.
+tail-called-for = Ya se llamó, promete llegar a las { $time }: tarea { $id }.
 tail-nobody-called = Nadie ha llamado aún: tarea { $id }.
 tail-taken = { $who } tiene la tarea { $id }.
 tail-task = Tarea { $id }.
@@ -312,7 +316,7 @@ status-fault = { $fault } desde { $time }
 history = { $unit }, primero lo más nuevo:
 history-line = { $time } { $who }: { $what }
 history-none = Aún no hay reportes de la { $unit }.
-stage-unknown = sin reporte
+stage-unknown = estado sin reportar
 stage-yard = en el patio
 stage-hitched = enganchada o en camino
 stage-setting-up = en montaje

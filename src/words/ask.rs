@@ -112,10 +112,9 @@ fn done(items: &[Item]) -> Option<u32> {
         .iter()
         .filter(|i| !i.is_filler() && !matches!(i.what, What::Sign(_) | What::Break))
         .collect();
-    let number = |i: &Item| {
-        i.number()
-            .filter(|n| n.form == Form::Whole && n.unit.is_none())
-            .map(|n| n.value as u32)
+    let number = |i: &Item| match i.what {
+        What::Task(n) => Some(n),
+        _ => None,
     };
     let is = |i: &Item, w: AskWord| i.what == What::Is(Concept::Ask(w));
     let finished = |i: &Item| is(i, AskWord::Done) || i.is(Mark::Done);

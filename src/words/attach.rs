@@ -143,6 +143,20 @@ impl Placer<'_> {
             });
         }
         let noun = self.noun_for(at, number.unit, number.form == Form::Part);
+        // a minus must touch its number: "temp - 5" could be either
+        let spaced = at > 1
+            && self.items[at - 1].what == What::Sign('-')
+            && number.form != Form::Part
+            && self.items[at - 2]
+                .noun()
+                .is_some_and(|n| matches!(n, Noun::Air | Noun::Inside | Noun::Low));
+        if spaced {
+            return self.out.push(Placed {
+                at,
+                value: Value::Unclear("spaced-minus"),
+                noun: noun.map(|(_, n)| n),
+            });
+        }
         self.place(at, number, noun);
     }
 

@@ -18,6 +18,8 @@ pub enum What {
     Clock(u16),
     /// A number with a use of its own.
     Labelled,
+    /// A task named by number.
+    Task(u32),
     /// A circuit named by number.
     Circuit(u8),
     /// Something that may name a trailer.
@@ -261,9 +263,11 @@ fn look_up(
             if without != spelt {
                 ids[1] = vocab.id(without);
             }
-            if ids[0].is_none() && ids[1].is_none() && without.len() > 2 {
+            if without.len() > 2 {
                 ids[2] = without.strip_suffix('s').and_then(|stem| vocab.id(stem));
-                if ids[2].is_none() {
+            }
+            if ids.iter().all(Option::is_none) && without.len() > 2 {
+                {
                     if let Some((id, read)) = vocab.mend(without) {
                         ids[2] = Some(id);
                         out.mended.push(Mended {

@@ -302,8 +302,9 @@ impl<L: Letters> Lexer<'_, L> {
         let dash = usize::from(after.starts_with('-') || after.starts_with('/') && false);
         let run = digits(&after[dash..]);
         if run > 0 && word.is_ascii() {
+            let plain = !self.letters.is_unit(word);
             let free =
-                word.len() <= 3 && !self.letters.is_prefix(word) && !self.letters.is_unit(word);
+                word.len() <= 3 && plain && (word.len() == 1 || !self.letters.is_prefix(word));
             if free && (dash == 0 || word.len() <= 3) {
                 let mut length = end + dash + run;
                 let tail = &rest[length..];
@@ -321,6 +322,17 @@ impl<L: Letters> Lexer<'_, L> {
             }
         }
         self.push(Kind::Word, end);
+        // "no. 88213": the point belongs to the word
+        if matches!(word, "no" | "nos" | "num" | "ext" | "approx" | "nr" | "núm") {
+            let rest = &self.text[self.at..];
+            if rest.starts_with('.')
+                && rest[1..]
+                    .trim_start_matches(' ')
+                    .starts_with(|c: char| c.is_ascii_digit())
+            {
+                self.at += 1;
+            }
+        }
     }
 }
 

@@ -1,6 +1,6 @@
 //! Numbers as they are spoken, joined to their sign, measure and hedge.
 
-use super::concept::{Concept, Mark, Spoken, Unit};
+use super::concept::{Concept, Mark, Noun, Spoken, Unit};
 use super::item::{Form, Item, Number, What, spoken};
 use super::lex::Token;
 
@@ -23,6 +23,7 @@ pub fn join(text: &str, tokens: &[Token], items: &mut Vec<Item>) {
         }
         at += 1;
     }
+    leading_measures(items);
     ranges(items);
     items.retain(|item| item.what != What::Gone);
 }
@@ -276,6 +277,77 @@ fn unit_after(items: &[Item], at: usize) -> Option<(usize, Unit)> {
     }
 }
 
+/// "12 psi 55": the measure names what the second number gives, and the first is the trailer.
+fn ahead_of_its_number(items: &[Item], at: usize) -> bool {
+    let Some((next, unit)) = unit_after(items, at) else {
+        return false;
+    };
+    let leads = matches!(
+        unit,
+        Unit::Psi
+            | Unit::Bar
+            | Unit::Kpa
+            | Unit::Volt
+            | Unit::Amp
+            | Unit::Gpm
+            | Unit::Mph
+            | Unit::Kmh
+    );
+    if !leads
+        || items[next].glued
+        || !matches!(
+            items[at].what,
+            What::Number(Number {
+                form: Form::Whole,
+                ..
+            })
+        )
+    {
+        return false;
+    }
+    let opens = at == 0
+        || matches!(
+            items[at - 1].what,
+            What::Break
+                | What::Sign('.' | ',' | ';' | '#' | '>' | '-' | ')' | '(')
+                | What::Is(Concept::Mark(Mark::Unit | Mark::Article | Mark::And))
+        );
+    let second = (next + 1..items.len())
+        .take(4)
+        .find(|i| !items[*i].is_filler());
+    opens
+        && second.is_some_and(|i| {
+            matches!(items[i].what, What::Number(n) if n.form != Form::Part && n.unit.is_none())
+                && !matches!(unit_after(items, i), Some((j, u)) if j == i + 1 && u != unit)
+        })
+}
+
+/// A measure that leads its number, "psi 38", and one left over is the thing it measures.
+fn leading_measures(items: &mut [Item]) {
+    for at in 0..items.len() {
+        let What::Is(Concept::Unit(unit)) = items[at].what else {
+            continue;
+        };
+        let noun = match unit {
+            Unit::Psi | Unit::Bar | Unit::Kpa => Noun::Pressure,
+            Unit::Volt => Noun::Volts,
+            Unit::Amp => Noun::Amps,
+            Unit::Gpm => Noun::Flow,
+            Unit::Mph | Unit::Kmh => Noun::Wind,
+            _ => continue,
+        };
+        items[at].what = What::Is(Concept::Noun(noun));
+        let next = (at + 1..items.len())
+            .take(4)
+            .find(|i| !items[*i].is_filler());
+        if let Some(What::Number(number)) = next.map(|i| &mut items[i].what) {
+            if number.unit.is_none() && number.form != Form::Part {
+                number.unit = Some(unit);
+            }
+        }
+    }
+}
+
 fn measure(items: &mut [Item], at: usize) {
     let Some(mut number) = items[at].number() else {
         return;
@@ -286,7 +358,7 @@ fn measure(items: &mut [Item], at: usize) {
         .is_some_and(|i| i.glued && matches!(i.what, What::Sign('"')))
         && number.form != Form::Level
     {
-        let opened = items[..at]
+        let opened = items[at.saturating_sub(64)..at]
             .iter()
             .filter(|i| i.what == What::Sign('"'))
             .count()
@@ -296,6 +368,9 @@ fn measure(items: &mut [Item], at: usize) {
             number.unit = Some(Unit::Other);
             items[at + 1].what = What::Gone;
         }
+    }
+    if ahead_of_its_number(items, at) {
+        return;
     }
     while let Some((next, unit)) = unit_after(items, at) {
         // `14 degrees C`, `-5 F`: the more exact measure stands

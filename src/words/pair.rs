@@ -167,10 +167,10 @@ fn state_of(
     }
     let effective = if denied { opposite(state) } else { Some(state) };
     let Some(effective) = effective else {
-        mark_noun(items, pairs, at, state, used);
+        mark_noun(items, scope, pairs, at, state, used);
         return Some(Outcome::Nothing);
     };
-    let best = nearest(items, pairs, at, effective);
+    let best = nearest(items, scope, pairs, at, effective);
     if let Some((noun_at, outcome)) = best {
         used[noun_at] = true;
         if denied && yet && !matches!(outcome, Outcome::Fault(_)) {
@@ -191,8 +191,15 @@ fn state_of(
     pairs.any(effective)
 }
 
-fn mark_noun(items: &[Item], pairs: &Pairs, at: usize, state: State, used: &mut [bool]) {
-    if let Some((noun, _)) = nearest(items, pairs, at, state) {
+fn mark_noun(
+    items: &[Item],
+    scope: &[Scope],
+    pairs: &Pairs,
+    at: usize,
+    state: State,
+    used: &mut [bool],
+) {
+    if let Some((noun, _)) = nearest(items, scope, pairs, at, state) {
         used[noun] = true;
     } else if at > 0 && items[at - 1].noun().is_some() {
         used[at - 1] = true;
@@ -200,9 +207,21 @@ fn mark_noun(items: &[Item], pairs: &Pairs, at: usize, state: State, used: &mut 
 }
 
 /// Finds the nearest noun for which the state means something.
-fn nearest(items: &[Item], pairs: &Pairs, at: usize, state: State) -> Option<(usize, Outcome)> {
+fn nearest(
+    items: &[Item],
+    scope: &[Scope],
+    pairs: &Pairs,
+    at: usize,
+    state: State,
+) -> Option<(usize, Outcome)> {
     let mut best: Option<(f32, usize, Outcome)> = None;
     let mut consider = |i: usize, cost: f32| {
+        // "no water, 118v ok": a noun that is denied takes no state of its own
+        if scope[i].denied && !scope[at].denied
+            || scope[at].aside != scope[i].aside && scope[i].aside.is_some()
+        {
+            return;
+        }
         if let Some(outcome) = items[i].noun().and_then(|noun| pairs.of(noun, state)) {
             if best.is_none_or(|(least, ..)| cost < least) {
                 best = Some((cost, i, outcome));

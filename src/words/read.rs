@@ -395,10 +395,26 @@ fn clock_words(text: &str, tokens: &[Token], items: &mut [Item]) {
         let at_word = before.is(Mark::Clock) || matches!(word, "at" | "a las" | "@");
         if at_word && clocky && !noun_after {
             items[at].what = What::Clock(hour as u16 * 60 + minute as u16);
+        } else if before.is(Mark::About) && n.value <= 12.0 && !valued(items, at) {
+            items[at].what = What::Clock(n.value as u16 * 60);
         } else if before.is(Mark::Clock) && n.value <= 24.0 && !noun_after {
             items[at].what = What::Clock(n.value as u16 * 60);
         }
     }
+}
+
+/// Tells whether a noun that has numbers stands in the chunk.
+fn valued(items: &[Item], at: usize) -> bool {
+    let chunk = items[at].chunk;
+    let back = (0..at)
+        .rev()
+        .take(12)
+        .take_while(|i| items[*i].chunk == chunk);
+    let on = (at + 1..items.len())
+        .take(6)
+        .take_while(|i| items[*i].chunk == chunk);
+    back.chain(on)
+        .any(|i| items[i].noun().is_some_and(|n| n.reading().is_some()))
 }
 
 /// "task 41" names a task, no trailer; "3 units" counts them.
@@ -419,6 +435,25 @@ fn tasks(items: &mut [Item]) {
                 ) && item.sentence == items[at].sentence
                 {
                     items[next].what = What::Labelled;
+                }
+            }
+        }
+        let asks = matches!(
+            items[at].what,
+            What::Is(Concept::Ask(AskWord::Task | AskWord::Done))
+        );
+        let opens = at == 0 || items[at - 1].sentence != items[at].sentence;
+        if asks || items[at].is(Mark::Done) && opens {
+            let next = (at + 1..items.len())
+                .take(3)
+                .find(|i| !items[*i].is_filler() && items[*i].what != What::Sign('#'));
+            if let Some((next, n)) = next.and_then(|i| items[i].number().map(|n| (i, n))) {
+                if n.form == Form::Whole
+                    && n.unit.is_none()
+                    && n.value < 1e9
+                    && items[next].sentence == items[at].sentence
+                {
+                    items[next].what = What::Task(n.value as u32);
                 }
             }
         }

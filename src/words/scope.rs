@@ -210,7 +210,25 @@ pub fn scopes(items: &[Item], sentences: &[Sentence]) -> Vec<Scope> {
                     }
                 }
                 What::Is(Concept::Mark(Mark::Doubt)) => {
-                    for s in &mut scope[chunk_start()..chunk_end()] {
+                    // "maybe a leak" doubts what follows, "a leak maybe" what went before
+                    let (start, end) = (chunk_start(), chunk_end());
+                    let last = items[at + 1..end].iter().all(|i| {
+                        matches!(i.what, What::Sign(_) | What::Break | What::Gone) || i.is_filler()
+                    });
+                    let alone = (start..at).all(|i| {
+                        items[i].is_filler()
+                            || matches!(items[i].what, What::Sign(_) | What::Break)
+                            || items[i].is(Mark::Pronoun)
+                            || items[i].is(Mark::But)
+                    });
+                    let from = if last && alone {
+                        sentence.start
+                    } else if last {
+                        start
+                    } else {
+                        at
+                    };
+                    for s in &mut scope[from..end] {
                         s.doubt = true;
                     }
                 }

@@ -1,7 +1,7 @@
 //! Which trailers a message names: after "unit" and its like, by a name of letters and digits, or by a bare number that
 //! stands where only a trailer can.
 
-use super::concept::{Concept, Mark, Noun, Unit};
+use super::concept::{Concept, Mark, Noun, State};
 use super::item::{Form, Item, What};
 use super::lex::Token;
 use crate::heard::UnitName;
@@ -146,6 +146,22 @@ fn is_unit(items: &[Item], at: usize, named: &[Named]) -> Option<bool> {
             )
         }) && n.at + 1 < at
     });
+    // "60 at 12 and 85 at 14": a number before the place of a trailer is a value where a noun waits for it
+    let place_next = next.is_some_and(|n| {
+        (items[n].is(Mark::At) || items[n].what == What::Is(Concept::State(State::On)))
+            && next == Some(at + 1) && items.get(n + 1).is_some_and(|u| {
+            u.what == What::Code
+                || u.is(Mark::Unit)
+                || u.is(Mark::Article)
+                || matches!(u.what, What::Number(n) if n.form == Form::Whole && n.unit.is_none())
+        })
+            && !items
+                .get(n + 2)
+                .is_some_and(|c| c.noun().is_some_and(counts))
+    });
+    if place_next && noun_earlier(items, at) {
+        return None;
+    }
     if listed {
         let counted =
             next_item.is_some_and(|n| n.noun().is_some_and(counts)) && !owns_number(items, next);
@@ -173,7 +189,12 @@ fn is_unit(items: &[Item], at: usize, named: &[Named]) -> Option<bool> {
             }
             // "pressure at 12": what opens the chunk is a value where the chunk before ended in its noun
             match next_item.map(|n| n.what) {
-                None => (value(item) < 10_000.0).then_some(false),
+                None => {
+                    let second = named
+                        .last()
+                        .is_some_and(|n| items[n.at].sentence == item.sentence);
+                    (value(item) < 10_000.0 && !second).then_some(false)
+                }
                 Some(
                     What::Word { .. }
                     | What::Is(_)
@@ -186,6 +207,11 @@ fn is_unit(items: &[Item], at: usize, named: &[Named]) -> Option<bool> {
                 ) => Some(false),
                 _ => Some(false),
             }
+        }
+        Some(What::Is(Concept::Mark(Mark::Bound))) => {
+            // "under 50 psi" bounds a value, "under 12" is a place
+            let valued = chunk_has_value_noun(items, at);
+            (!valued).then_some(false)
         }
         Some(What::Is(Concept::Mark(Mark::At | Mark::Of | Mark::From | Mark::To))) => {
             if range && next_item.is_none() && prior.is_some_and(|p| valued_before(items, p)) {
@@ -211,9 +237,9 @@ fn is_unit(items: &[Item], at: usize, named: &[Named]) -> Option<bool> {
             }
             Some(false)
         }
-        Some(What::Is(Concept::Mark(
-            Mark::Clock | Mark::Label | Mark::Bound | Mark::Between | Mark::Minus,
-        ))) => None,
+        Some(What::Is(Concept::Mark(Mark::Clock | Mark::Label | Mark::Between | Mark::Minus))) => {
+            None
+        }
         Some(What::Is(Concept::Mark(
             Mark::And
             | Mark::Or
@@ -283,6 +309,21 @@ fn value(item: &Item) -> f64 {
     }
 }
 
+/// Tells whether a noun that has numbers stands earlier in the sentence.
+fn noun_earlier(items: &[Item], at: usize) -> bool {
+    (0..at)
+        .rev()
+        .take(10)
+        .take_while(|i| items[*i].sentence == items[at].sentence)
+        .any(|i| items[i].noun().is_some_and(|n| n.reading().is_some()))
+}
+
+fn chunk_has_value_noun(items: &[Item], at: usize) -> bool {
+    (0..items.len())
+        .filter(|i| items[*i].chunk == items[at].chunk)
+        .any(|i| items[i].noun().is_some_and(|n| n.reading().is_some()))
+}
+
 /// Nouns whose number stands before them: 4 cords, 120 people.
 fn counts(noun: Noun) -> bool {
     matches!(noun, Noun::Cords | Noun::Guests)
@@ -320,6 +361,7 @@ fn others(items: &[Item], at: usize) -> bool {
                     && (j == start
                         || j > 0
                             && (items[j - 1].is(Mark::At)
+                                || items[j - 1].what == What::Is(Concept::State(State::On))
                                 || items[j - 1].is(Mark::Unit)
                                 || items[j - 1].is(Mark::Article)
                                 || items[j - 1].what == What::Sign('#')));
@@ -477,9 +519,4 @@ fn opens(items: &[Item], last: Option<usize>) -> bool {
                 )
             })
     })
-}
-
-/// Tells whether a measure is one that says nothing of a reading.
-pub fn is_label(unit: Unit) -> bool {
-    unit == Unit::Other
 }
