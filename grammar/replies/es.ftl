@@ -117,18 +117,18 @@ reading-pressure = agua { $value }
 reading-supply = toma { $value } antes del regulador
 reading-flow = flujo { $value }
 reading-hose = manguera { $value }
-reading-waste = aguas negras { $level }
-reading-waste-gal = aguas negras { $level } ({ $floor ->
+reading-waste = tanque de negras { $level }
+reading-waste-gal = tanque de negras { $level } ({ $floor ->
     [yes] al menos
    *[no] unos
 } { $gallons })
-reading-waste-held = aguas negras { $value }
-reading-fresh = agua limpia { $level }
-reading-fresh-gal = agua limpia { $level } ({ $floor ->
+reading-waste-held = tanque de negras { $value }
+reading-fresh = tanque limpio { $level }
+reading-fresh-gal = tanque limpio { $level } ({ $floor ->
     [yes] al menos
    *[no] unos
 } { $gallons })
-reading-fresh-held = agua limpia { $value }
+reading-fresh-held = tanque limpio { $value }
 reading-pumped = { $value } sacados
 reading-air = afuera { $value }
 reading-inside = adentro { $value }

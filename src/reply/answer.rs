@@ -164,7 +164,11 @@ impl Answer<'_> {
         if !self.unclear.is_empty() {
             return;
         }
-        for logged in self.logged.iter().filter(|logged| logged.all_well && logged.was_checked()) {
+        for logged in self
+            .logged
+            .iter()
+            .filter(|logged| logged.all_well && logged.was_checked())
+        {
             let args = [("unit", Arg::from(logged.unit.as_str()))];
             voice.write(line(out), "all-well", &args);
         }

@@ -96,9 +96,10 @@ fn every_key_named_in_the_code_has_a_text() {
                     .next()
                     .unwrap_or_default();
                 // a single word may be something else than a key
-                let is_key = key.contains('-') && key
-                    .chars()
-                    .all(|c| c.is_ascii_lowercase() || c.is_ascii_digit() || c == '-');
+                let is_key = key.contains('-')
+                    && key
+                        .chars()
+                        .all(|c| c.is_ascii_lowercase() || c.is_ascii_digit() || c == '-');
                 if is_key && !english.contains_key(key) {
                     missing.push(format!("{}: `{key}`", path.display()));
                 }
