@@ -419,6 +419,9 @@ sum-need-stalls = stalls
 sum-need-number = a number
 not-logged-disk = Not logged yet: I cannot write right now. I will log it once I can. No need to send it again.
 not-logged-disk-again = Not logged: I cannot write right now. Please send it again later.
+not-logged-danger = Not logged: I cannot write right now.
+unreachable = { $who } cannot be reached on the chat. Phone them.
+undelivered = This did not reach { $who } on the chat. Phone them: { $words }
 not-logged-broken = Not logged: something went wrong with this message. I kept its text. Tell your dispatcher.
 
 ### Alarms to a dispatcher

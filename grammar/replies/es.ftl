@@ -420,6 +420,9 @@ sum-need-stalls = tazas
 sum-need-number = un número
 not-logged-disk = Aún no anotado: no puedo escribir por ahora. Lo anoto en cuanto pueda. No hace falta mandarlo otra vez.
 not-logged-disk-again = No anotado: no puedo escribir por ahora. Mándelo otra vez más tarde.
+not-logged-danger = No anotado: no puedo escribir por ahora.
+unreachable = No se puede hallar a { $who } por el chat. Llame por teléfono.
+undelivered = Esto no le llegó a { $who } por el chat. Llame por teléfono: { $words }
 not-logged-broken = No anotado: algo falló con este mensaje. Guardé su texto. Avise a su despachador.
 
 ### Alarms to a dispatcher
