@@ -574,19 +574,22 @@ water-fresh-endurance-soon = Fresh tank at { $fresh }, about { $fresh_hours } of
 water-fresh-endurance-low = Fresh tank at { $fresh }. Fill it on site. Pump off if it runs empty.
 water-fresh-endurance-plan = Fresh tank at { $fresh }. At this crowd it is low about { $fresh_at }. Plan a refill before that.
 
-water-backflow = Water { $pressure }, under { $needed }. Dirty water can be sucked back into the main. Take every hose end out of buckets and tanks. Keep the vacuum breaker on the spigot.
+water-backflow = Water { $pressure }, under { $needed }. Dirty water can be sucked back into the main. Take every hose end out of buckets and tanks.
 
 ## Waste
 
 waste-book-pump-out-now = Waste about { $level }. { $stop_level } about { $p50 }, maybe { $p10 }. Call the pump truck. Truck on site by { $p10 }. It wants { $lead } notice.
-waste-book-pump-out-late = Waste about { $level }. Call the pump truck. It wants { $lead } notice, and that time is used up.
+waste-book-pump-out-unread = Nobody has read the waste tank. By the crowd it is at { $stop_level } about { $p50 }, or sooner. Read it. The pump truck wants { $lead } notice: call it in time.
+waste-book-pump-out-unread-over = Nobody has read the waste tank. By the crowd it may be over { $stop_level }. Read it. The pump truck wants { $lead } notice.
+waste-book-pump-out-any-time = Waste about { $level }. It may be at { $stop_level } any time, likely about { $p50 }. Call the pump truck. It wants { $lead } notice.
+waste-book-pump-out-over = Waste about { $level }, past { $stop_level }. Call the pump truck, or chase it. It wants { $lead } notice.
 waste-book-pump-out-soon = Waste about { $level }. { $stop_level } about { $p50 }, maybe { $p10 }. Pump truck booked? Who comes, and when? Keep the way clear.
 waste-book-pump-out-high = Waste about { $level }. Pump truck booked? Who comes, and when? Keep the way clear.
 waste-book-pump-out-plan = Waste about { $level }. { $stop_level } about { $p50 }, maybe { $p10 }. Make sure of a pump truck by { $p10 }.
 waste-book-pump-out-watch = Waste about { $level }. It should not reach { $stop_level } before the end. Read the tank again later, and know which pump truck could come.
 
-waste-close-now-stalls = Waste { $level }, stop level { $stop_level }. Close some stalls. Chase the pump truck. What is left covers waves, a slope and a gauge that is off.
-waste-close-now-unit = Waste { $level }. Close the whole unit. It will back up through the lowest drain. Get the pump truck here.
+waste-close-now-stalls = Waste { $level }, stop level { $stop_level }. Close some stalls. What is left covers waves, a slope and a gauge that is off.
+waste-close-now-unit = Waste { $level }. Close the whole unit. It will back up through the lowest drain.
 waste-close-now-likely = Waste may be at { $level } by now, stop level { $stop_level }. Read the tank. If it is that high, close some stalls and chase the truck.
 
 waste-spill = Close the unit. Keep people and pets off, upwind. Block storm drains and water first. Shut the valve or stop the source. The dispatcher calls the authority.
@@ -601,19 +604,23 @@ waste-gauge-doubtful-coated = The waste gauge shows { $level } right after a pum
 
 cold-freeze-soon-plan = Air { $air }. Frost is near. Cold package fitted and its breaker on? Plan how to drain hose and tanks.
 cold-freeze-soon-soon = Air { $air }, freezing. Bay heat on, tank heater on. Wrap the hose and all wet ends. Keep water moving.
-cold-freeze-soon-now = Air { $air }, wind { $wind }. A still hose is at freezing in { $hose_min } and may block in { $block_min }. Heat it, keep it moving, or drain it and run from the tank. Read the heater's amps.
-cold-freeze-soon-now-wind-taken = Air { $air }. A still hose is at freezing in { $hose_min } and may block in { $block_min } (wind taken as { $wind }). Heat it, keep it moving, or drain it and run from the tank. Read the heater's amps.
-cold-freeze-soon-no-power = No power and { $air }: the freeze clock runs. Hose may block in { $block_min }, fresh tank freezes in about { $tank_hours }. Drain the hose first. Then pump and heater lines. Then the tanks.
+cold-freeze-soon-now = Air { $air }, wind { $wind }. A still hose is at freezing in { $hose_min } and may block in { $block_min }. Heat it, keep it moving, or drain it and run from the tank.
+cold-freeze-soon-now-wind-taken = Air { $air }. A still hose is at freezing in { $hose_min } and may block in { $block_min } (wind taken as { $wind }). Heat it, keep it moving, or drain it and run from the tank.
+cold-freeze-soon-now-heater = Air { $air }, wind { $wind }. A still hose is at freezing in { $hose_min } and may block in { $block_min }. Keep it moving, or drain it and run from the tank. Read the heater's amps, not just its switch.
+cold-freeze-soon-now-heater-wind-taken = Air { $air }. A still hose is at freezing in { $hose_min } and may block in { $block_min } (wind taken as { $wind }). Keep it moving, or drain it and run from the tank. Read the heater's amps, not just its switch.
+cold-freeze-soon-no-power = No power and { $air }: the freeze clock runs. Hose may block in { $block_min }, valves soon after, fresh tank in about { $tank_hours }. Drain the hose first. Then pump and heater lines. Then the tanks.
 cold-freeze-soon-no-power-still = No power and { $air }: the freeze clock runs. Drain the hose first. Then pump and heater lines. Then the tanks. Get power back or bring a generator.
 cold-freeze-soon-tonight-plan = A low of { $low } is due. Frost is near. Cold package fitted and its breaker on? Plan how to drain hose and tanks.
 cold-freeze-soon-tonight = A low of { $low } is due. Before dark: heaters on, hose and wet ends wrapped. No heat: drain the hose and run from the tank.
 
 cold-tank-heater-on = Freezing, and no word that the tank heater is on. Turn on circuit { $circuit }: tank and bay heater. Read its amps. A warm switch proves nothing.
+cold-tank-heater-on-tonight = A low of { $low } is due, and no word that the tank heater is on. Turn on circuit { $circuit }: tank and bay heater. Read its amps.
 cold-tank-heater-on-plain = Freezing, and no word that the tank heater is on. Turn on tank and bay heater. Read their amps.
 cold-tank-heater-on-dead = Heater is on, but circuit { $circuit } reads { $amps }. It is off: tripped, unplugged, or stopped by its thermostat. Check breaker, plug and thermostat. Read the amps again.
 
 cold-no-cold-package-plan = No cold package on this trailer. Plan to drain it before it freezes.
 cold-no-cold-package-soon = No cold package, and it freezes. Drain hose and wet ends. Bay heat on. Drain the tanks if it gets colder.
+cold-no-cold-package-tonight = No cold package, and a low of { $low } is due. Drain hose and wet ends before dark. Bay heat on.
 cold-no-cold-package-now = No cold package at this cold. It cannot stay in service. Take it out.
 
 cold-winterize = Too cold to run without a cold package. Drain it, winterize it or take it away. Order: water heater off, let it cool, drain it. Then tanks and low points, blow out, pink antifreeze through.
@@ -668,6 +675,7 @@ power-on-battery-circuit = Circuit { $converter_circuit } has no power, so the c
 power-on-battery-circuit-plain = Circuit { $converter_circuit } has no power, so the converter is dead. The battery drains. Move a cord to circuit { $converter_circuit }.
 power-on-battery = No site power. Lights and pumps live on the battery: about { $battery_hours }. AC, heat and hot water are off.
 power-on-battery-plain = No site power. Lights and pumps live on the battery. AC, heat and hot water are off. Read the battery volts.
+power-on-battery-down = No site power, and the battery is at half or less. Get power back or bring a generator. AC, heat and hot water are off.
 power-on-battery-fresh-first = No site power. Battery lasts about { $battery_hours }, fresh water about { $fresh_hours }. The water ends first: plan a refill. AC, heat and hot water are off.
 power-on-battery-battery-first = No site power. Battery lasts about { $battery_hours }, fresh water about { $fresh_hours }. The battery ends first: bring a generator. AC, heat and hot water are off.
 
@@ -803,7 +811,7 @@ caution-sewage-discharge = Sewage in a storm drain or stream must be reported, o
 caution-bleach = Never mix bleach with acid or ammonia, and urine has ammonia. Let air in.
 caution-tank-gas = Tank gas can kill, and strong gas stops your sense of smell. Rotten-egg smell or a headache: people out, upwind. No smoking, no flame.
 caution-no-entry = Never put your head into a tank. Never go in after someone who fell down. Call rescue.
-caution-tow-empty = Never tow with liquid aboard. It sways, and it can overload axles and brakes. Moving it on site with waste aboard is the dispatcher's decision.
+caution-tow-empty = Never tow with liquid aboard. It sways, and it can overload axles and brakes. With waste aboard, a move on site is the dispatcher's decision. Then walking pace, level ground, never a public road.
 caution-roll-away = It can roll. Chock both sides before you unhitch. Stand out of its path.
 caution-stabilizers = Stabilizers steady it. They do not lift it. Put wide pads under them on soft ground.
 caution-scald = Hot water scalds. A relief valve that blows: power off, stand clear, call a licensed plumber.

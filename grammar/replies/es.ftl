@@ -575,19 +575,22 @@ water-fresh-endurance-soon = Agua limpia al { $fresh }, alcanza para unos { $fre
 water-fresh-endurance-low = Agua limpia al { $fresh }. Llénela en el sitio. Si se vacía, apague la bomba.
 water-fresh-endurance-plan = Agua limpia al { $fresh }. Con esta gente baja mucho como a las { $fresh_at }. Planee llenar antes.
 
-water-backflow = Agua a { $pressure }, menos de { $needed }. El agua sucia puede volver a la red. Saque toda punta de manguera de cubetas y tanques. Deje la válvula rompevacío en la toma.
+water-backflow = Agua a { $pressure }, menos de { $needed }. El agua sucia puede volver a la red. Saque toda punta de manguera de cubetas y tanques.
 
 ## Waste
 
 waste-book-pump-out-now = Aguas negras como al { $level }. Llegan al { $stop_level } como a las { $p50 }, quizá { $p10 }. Llame al camión de vaciado. Camión en sitio antes de { $p10 }. Pide { $lead } de aviso.
-waste-book-pump-out-late = Aguas negras como al { $level }. Llame al camión de vaciado. Pide { $lead } de aviso, y ese tiempo ya pasó.
+waste-book-pump-out-unread = Nadie ha leído el tanque de aguas negras. Por la gente llega al { $stop_level } como a las { $p50 }, o antes. Léalo. El camión de vaciado pide { $lead } de aviso: llámelo a tiempo.
+waste-book-pump-out-unread-over = Nadie ha leído el tanque de aguas negras. Por la gente puede pasar del { $stop_level }. Léalo. El camión de vaciado pide { $lead } de aviso.
+waste-book-pump-out-any-time = Aguas negras como al { $level }. Pueden llegar al { $stop_level } en cualquier momento, quizá a las { $p50 }. Llame al camión de vaciado. Pide { $lead } de aviso.
+waste-book-pump-out-over = Aguas negras como al { $level }, pasan del { $stop_level }. Llame al camión de vaciado, o apúrelo. Pide { $lead } de aviso.
 waste-book-pump-out-soon = Aguas negras como al { $level }. Llegan al { $stop_level } como a las { $p50 }, quizá { $p10 }. ¿Ya pidió el camión? ¿Quién viene y a qué hora? Deje libre el paso.
 waste-book-pump-out-high = Aguas negras como al { $level }. ¿Ya pidió el camión de vaciado? ¿Quién viene y a qué hora? Deje libre el paso.
 waste-book-pump-out-plan = Aguas negras como al { $level }. Llegan al { $stop_level } como a las { $p50 }, quizá { $p10 }. Asegure un camión de vaciado antes de { $p10 }.
 waste-book-pump-out-watch = Aguas negras como al { $level }. No deben llegar al { $stop_level } antes del final. Lea el tanque más tarde, y sepa qué camión podría venir.
 
-waste-close-now-stalls = Aguas negras al { $level }, nivel de paro { $stop_level }. Cierre algunos baños. Apure al camión. Lo que queda cubre olas, desnivel y un medidor que falla.
-waste-close-now-unit = Aguas negras al { $level }. Cierre toda la unidad. Se va a regresar por el drenaje más bajo. Traiga el camión de vaciado.
+waste-close-now-stalls = Aguas negras al { $level }, nivel de paro { $stop_level }. Cierre algunos baños. Lo que queda cubre olas, desnivel y un medidor que falla.
+waste-close-now-unit = Aguas negras al { $level }. Cierre toda la unidad. Se va a regresar por el drenaje más bajo.
 waste-close-now-likely = Las aguas negras quizá ya están al { $level }, nivel de paro { $stop_level }. Lea el tanque. Si está así de alto, cierre algunos baños y apure al camión.
 
 waste-spill = Cierre la unidad. Aleje a la gente y a los animales, viento arriba. Primero tape coladeras y tape el paso al agua. Cierre la válvula o pare la fuente. El despachador llama a la autoridad.
@@ -602,19 +605,23 @@ waste-gauge-doubtful-coated = El medidor de negras marca { $level } justo despu�
 
 cold-freeze-soon-plan = Aire a { $air }. Casi hiela. ¿Tiene equipo de frío y su breaker arriba? Planee cómo drenar manguera y tanques.
 cold-freeze-soon-soon = Aire a { $air }, ya hiela. Prenda calefacción del compartimento y calentador del tanque. Envuelva la manguera y toda punta mojada. Que el agua no pare.
-cold-freeze-soon-now = Aire a { $air }, viento { $wind }. Una manguera quieta llega a congelación en { $hose_min } y puede taparse en { $block_min }. Caliéntela, que corra, o drénela y use el tanque. Lea los amperes del calentador.
-cold-freeze-soon-now-wind-taken = Aire a { $air }. Una manguera quieta llega a congelación en { $hose_min } y puede taparse en { $block_min } (viento supuesto { $wind }). Caliéntela, que corra, o drénela y use el tanque. Lea los amperes del calentador.
-cold-freeze-soon-no-power = Sin corriente y a { $air }: ya corre el reloj del hielo. La manguera puede taparse en { $block_min }, el agua limpia llega a congelación en { $tank_hours }. Drene primero la manguera. Luego las líneas de bomba y calentador. Luego los tanques.
+cold-freeze-soon-now = Aire a { $air }, viento { $wind }. Una manguera quieta llega a congelación en { $hose_min } y puede taparse en { $block_min }. Caliéntela, que corra, o drénela y use el tanque.
+cold-freeze-soon-now-wind-taken = Aire a { $air }. Una manguera quieta llega a congelación en { $hose_min } y puede taparse en { $block_min } (viento supuesto { $wind }). Caliéntela, que corra, o drénela y use el tanque.
+cold-freeze-soon-now-heater = Aire a { $air }, viento { $wind }. Una manguera quieta llega a congelación en { $hose_min } y puede taparse en { $block_min }. Que corra, o drénela y use el tanque. Lea los amperes del calentador, no solo el interruptor.
+cold-freeze-soon-now-heater-wind-taken = Aire a { $air }. Una manguera quieta llega a congelación en { $hose_min } y puede taparse en { $block_min } (viento supuesto { $wind }). Que corra, o drénela y use el tanque. Lea los amperes del calentador, no solo el interruptor.
+cold-freeze-soon-no-power = Sin corriente y a { $air }: ya corre el reloj del hielo. La manguera puede taparse en { $block_min }, las válvulas poco después, el tanque de agua limpia en { $tank_hours }. Drene primero la manguera. Luego las líneas de bomba y calentador. Luego los tanques.
 cold-freeze-soon-no-power-still = Sin corriente y a { $air }: ya corre el reloj del hielo. Drene primero la manguera. Luego las líneas de bomba y calentador. Luego los tanques. Recupere la corriente o traiga un generador.
 cold-freeze-soon-tonight-plan = Viene una mínima de { $low }. Casi hiela. ¿Tiene equipo de frío y su breaker arriba? Planee cómo drenar manguera y tanques.
 cold-freeze-soon-tonight = Viene una mínima de { $low }. Antes de la noche: calentadores prendidos, manguera y puntas mojadas envueltas. Sin calor: drene la manguera y use el tanque.
 
 cold-tank-heater-on = Hiela, y nadie dijo que el calentador del tanque está prendido. Prenda el circuito { $circuit }: tanque y compartimento. Lea sus amperes. Un botón tibio no prueba nada.
+cold-tank-heater-on-tonight = Se espera una mínima de { $low }, y nadie ha dicho que el calentador del tanque esté prendido. Prenda el circuito { $circuit }: tanque y compartimento. Lea sus amperes.
 cold-tank-heater-on-plain = Hiela, y nadie dijo que el calentador del tanque está prendido. Prenda los de tanque y compartimento. Lea sus amperes.
 cold-tank-heater-on-dead = El calentador está prendido, pero el circuito { $circuit } marca { $amps }. No anda: se botó, está desconectado o lo paró el termostato. Revise breaker, clavija y termostato. Lea los amperes otra vez.
 
 cold-no-cold-package-plan = Este remolque no tiene equipo de frío. Planee drenarlo antes de que hiele.
 cold-no-cold-package-soon = Sin equipo de frío, y hiela. Drene la manguera y las puntas mojadas. Prenda la calefacción del compartimento. Si baja más, drene los tanques.
+cold-no-cold-package-tonight = Sin equipo de frío, y se espera una mínima de { $low }. Drene manguera y puntas mojadas antes de la noche. Prenda la calefacción del compartimento.
 cold-no-cold-package-now = Sin equipo de frío con este frío. No puede seguir en servicio. Sáquela.
 
 cold-winterize = Hace demasiado frío sin equipo de frío. Drene, prepare para el invierno o llévesela. Orden: apague el calentador de agua, deje que se enfríe, drénelo. Luego tanques y puntos bajos, sople, y pase anticongelante rosa.
@@ -669,6 +676,7 @@ power-on-battery-circuit = El circuito { $converter_circuit } no tiene corriente
 power-on-battery-circuit-plain = El circuito { $converter_circuit } no tiene corriente, así que el convertidor está muerto. La batería se gasta. Pase un cable al circuito { $converter_circuit }.
 power-on-battery = Sin corriente del sitio. Luces y bombas viven de la batería: unos { $battery_hours }. No hay aire, calefacción ni agua caliente.
 power-on-battery-plain = Sin corriente del sitio. Luces y bombas viven de la batería. No hay aire, calefacción ni agua caliente. Lea los voltios de la batería.
+power-on-battery-down = Sin corriente del sitio, y la batería está a la mitad o menos. Recupere la corriente o traiga un generador. No hay aire, calefacción ni agua caliente.
 power-on-battery-fresh-first = Sin corriente del sitio. La batería dura unos { $battery_hours }, el agua limpia unos { $fresh_hours }. Primero se acaba el agua: planee llenar. No hay aire, calefacción ni agua caliente.
 power-on-battery-battery-first = Sin corriente del sitio. La batería dura unos { $battery_hours }, el agua limpia unos { $fresh_hours }. Primero se acaba la batería: traiga un generador. No hay aire, calefacción ni agua caliente.
 
@@ -804,7 +812,7 @@ caution-sewage-discharge = Las aguas negras en una coladera o arroyo se deben re
 caution-bleach = Nunca mezcle cloro con ácido ni amoniaco, y la orina tiene amoniaco. Deje entrar aire.
 caution-tank-gas = El gas del tanque puede matar, y si es fuerte quita el olfato. Olor a huevo podrido o dolor de cabeza: todos fuera, viento arriba. No fume, sin flama.
 caution-no-entry = Nunca meta la cabeza a un tanque. Nunca entre por alguien que cayó. Llame a rescate.
-caution-tow-empty = Nunca remolque con líquido a bordo. Se mece, y puede pasar el límite de ejes y frenos. Moverla en el sitio con negras a bordo lo decide el despachador.
+caution-tow-empty = Nunca remolque con líquido a bordo. Se mece, y puede pasar el límite de ejes y frenos. Moverla en el sitio con negras a bordo lo decide el despachador. Entonces a paso de persona, en suelo plano, nunca en vía pública.
 caution-roll-away = Puede rodar. Calce los dos lados antes de desenganchar. No se ponga en su camino.
 caution-stabilizers = Los estabilizadores la afirman. No la levantan. En suelo blando ponga placas anchas.
 caution-scald = El agua caliente quema. Si la válvula de alivio escupe: corte la corriente, hágase a un lado, llame a un plomero con licencia.

@@ -167,6 +167,18 @@ fn a_dead_converter_circuit_means_the_battery() {
         .lacks(Id::PowerOnBattery);
 }
 
+#[test]
+fn a_site_with_too_few_cords_is_asked_which_are_fed() {
+    // the cannery offers two cords, trailer 12 has four circuits
+    unit("12")
+        .hears("2027-08-21 16:00", said().did(Event::PowerOn))
+        .has(Id::PowerOnBattery, Urgency::Soon)
+        .has(Id::PowerTooFewCircuits, Urgency::Soon);
+    unit("12")
+        .hears(DAY, said().did(Event::PowerOn))
+        .lacks(Id::PowerOnBattery);
+}
+
 // B1 to B4 and T8: 60 uses an hour on 200 Ah last 5.8 h, 250 gal of fresh 4.2 h
 #[test]
 fn without_power_the_bot_says_which_ends_first() {
