@@ -149,7 +149,7 @@ reading-guests = { $value ->
 }
 reading-eta = there in { $value }
 reading-amps = { $value }
-reading-amps-circuit = circuit { $circuit } { $value }
+reading-amps-circuit = circuit { $circuit } at { $value }
 reading-circuits-live = { $count ->
     [0] no circuit live
     [one] circuit { $circuits } live

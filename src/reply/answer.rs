@@ -8,7 +8,7 @@ use chrono_tz::Tz;
 use super::tasks::{TaskNote, TaskTurn};
 use super::voice::{Arg, Voice};
 use crate::dialogue::About;
-use crate::finding::{Caution, Finding, Level, Urgency};
+use crate::finding::{Caution, Finding, FindingId, Level, Urgency};
 use crate::fleet::Trailer;
 use crate::heard::{Entry, Plan, PlanKind, ReadingKey, Remark, Taken, UnitName};
 
@@ -255,7 +255,12 @@ impl Answer<'_> {
         if let Some(task) = told.first() {
             hints.push(voice.say("hint-done", &[("id", Arg::Count((*task).into()))]));
         }
-        if worst.id.topic() == "water" {
+        let of_pressure = [
+            FindingId::WaterOverPressure,
+            FindingId::WaterUnderPressure,
+            FindingId::WaterPressureFalling,
+        ];
+        if of_pressure.contains(&worst.id) {
             hints.push(voice.word("hint-pressure"));
         }
         voice.write(line(out), "hint", &[("hints", voice.one_of(&hints).into())]);

@@ -164,9 +164,9 @@ Send \"why\", \"done 40\" or the new pressure."
         "\
 ADVERTENCIA 12: Agua a 95 psi, límite 60 psi. ¿Es antes o después del regulador? Antes: ponga uno a 45 psi, con la toma \
 cerrada. Después: no aguanta. Cámbielo. Tarea 40.
-  Hágase a un lado al abrir el agua. Una manguera o pieza que truena da latigazos.
+  Hágase a un lado al abrir el agua. Una manguera o pieza que revienta da latigazos.
   Cierre la toma y saque la presión por un lavabo antes de abrir cualquier pieza.
-Ahora Aguas negras como al 75 %. Llegan al 85 % como a las 19:40, quizá 19:15. Llame al camión de vaciado. Camión en \
+Ahora Aguas negras como al 75 %. Llegan al 85 % hacia 19:40, quizá 19:15. Llame al camión de vaciado. Camión en \
 sitio antes de 19:15. Pide 2 h 30 min de aviso. Nadie ha llamado aún: tarea 41.
 Anotado para la 12 en Heron Mere: agua 95 psi, tanque de negras 3/4 (unos 375 gal), afuera -5 °F.
 Mande \"por qué\", \"hecho 40\" o la presión nueva."
@@ -363,7 +363,7 @@ fn an_entry_is_said_back_in_words() {
     entry.cleared = vec![Fault::Leak];
     assert_eq!(
         voice(&replies, Language::En).readings(&entry, None),
-        "arrived, chocked; waste empty, fresh 2/3, 1 cord live, circuit 2 12.5 A, 7 A, circuits 1 and 3 live; \
+        "arrived, chocked; waste empty, fresh 2/3, 1 cord live, circuit 2 at 12.5 A, 7 A, circuits 1 and 3 live; \
          no hot water; fixed: leak"
     );
 }
