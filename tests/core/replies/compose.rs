@@ -533,6 +533,12 @@ fn a_forecast_says_how_sure_it_is() {
 }
 
 #[test]
+fn replies_can_move_to_the_thread_that_owns_the_desk() {
+    fn is_send<T: Send>(_: &T) {}
+    is_send(&Replies::new());
+}
+
+#[test]
 fn a_missing_key_prints_itself() {
     let replies = Replies::new();
     let voice = voice(&replies, Language::Es);

@@ -139,10 +139,9 @@ fn english(word: &str) -> usize {
                 .any(|tail| ends(tail))
             && !(ends("les") && consonant_at(3))
     } else if ends("ed") {
-        consonant_at(2)
-            && !ends("ted")
-            && !ends("ded")
-            && !(ends("led") && consonant_at(3) && !ends("lled"))
+        let spoken =
+            ends("ted") || ends("ded") || (ends("led") && consonant_at(3) && !ends("lled"));
+        consonant_at(2) && !spoken
     } else {
         false
     };
