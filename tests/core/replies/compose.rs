@@ -378,6 +378,19 @@ fn a_lamp_gauge_gives_the_least_that_can_be_aboard() {
 }
 
 #[test]
+fn a_lying_cylinder_holds_less_at_a_quarter_of_its_depth() {
+    let replies = Replies::new();
+    let mut spec = trailer();
+    spec.waste_tank = hosebib::fleet::TankShape::Cylinder {
+        diameter_in: 36.0,
+        length_in: 96.0,
+    };
+    // 19.6 % of the volume at a quarter of the depth: area of a circular segment
+    let said = voice(&replies, Language::En).reading(ReadingKey::WastePct, 25.0, Some(&spec));
+    assert_eq!(said, "waste 1/4 (about 98 gal)");
+}
+
+#[test]
 fn numbers_follow_the_fleet_and_words_the_reader() {
     let replies = Replies::new();
     let style = Style {
