@@ -149,7 +149,7 @@ reading-guests = { $value ->
 }
 reading-eta = there in { $value }
 reading-amps = { $value }
-reading-amps-circuit = circuit { $circuit } { $value }
+reading-amps-circuit = circuit { $circuit } at { $value }
 reading-circuits-live = { $count ->
     [0] no circuit live
     [one] circuit { $circuits } live
@@ -180,23 +180,27 @@ unclear-more = { $count ->
 }
 unclear-two-values = Not logged: { $quote } gives two values for one reading. Send the right one alone.
 unclear-range = Not logged: { $quote } is a range. Send one number, your best reading.
-unclear-no-place = Not logged: { $quote }. Which reading is that number? Say pressure, waste, fresh, outside or volts with it.
-unclear-out-of-range = Not logged: { $quote } cannot be right. Please read it again, and send it with its unit of measure.
+unclear-bound = Not logged: { $quote } says over, under or almost. Send the number you read.
+unclear-no-place = Not logged: { $quote }. Which reading is the number? Say pressure, waste, fresh, outside or volts with it.
+unclear-no-number = Not logged: { $quote }. What did you read? Send it with the number.
+unclear-implausible = Not logged: { $quote } cannot be right. Please read it again, and send it with its unit of measure.
 unclear-doubt = Not logged: { $quote } sounds unsure. Have a look, then send what you find.
-unclear-which-unit = Not logged: { $quote }. Which unit is it? Send the unit number with it.
+unclear-which-unit = Not logged: { $quote }. Which unit is it? Send each unit with its own reading.
 unclear-which-tank = Not logged: { $quote }. Is that waste or fresh? Send "waste" or "fresh" with the level.
-unclear-unit-of-measure = Not logged: { $quote }. Is that psi or bar? Send the number with it.
+unclear-which-volts = Not logged: { $quote }. Is that mains or battery? Send "outlet" or "battery" with the volts.
+unclear-bar-or-psi = Not logged: { $quote }. Is that bar or psi? Send the number with it.
+unclear-feet-or-metres = Not logged: { $quote }. Is that feet or metres? Send the number with it.
+unclear-percent-or-gallons = Not logged: { $quote }. Is that percent or gallons? Send the number with it.
 unclear-order = Nothing changed: { $quote }. Records change by reports only. Send each unit with what you see, or "undo".
-unclear-past = Not logged: { $quote } is from an earlier day. Did it happen today? Then send it with "today".
-unclear-question-mark = Not logged: { $quote }. Is it so, or are you asking? Send it without the question mark.
-unclear-correction = Not logged: { $quote }. I cannot tell what it corrects. Send unit and reading again in full.
-unclear-done = Not logged: { $quote }. Which task is done? Send "done" and the task number.
+unclear-earlier-day = Not logged: { $quote } is from an earlier day. If it was today, send it without the day.
+unclear-asks-something = Not logged: { $quote }. What would you like to know? "help" shows what I can answer.
+unclear-which-to-mend = Not logged: { $quote }. I cannot tell what it corrects. Send unit and reading again in full.
+unclear-done-what = Not logged: { $quote }. What is done? Send the work, as in "12 pumped", or "done" and the task number.
 aside-plan = Not logged, as it is not done yet: { $quote }. Tell me when it is done.
-aside-condition = Not logged, as it says "if": { $quote }. Tell me when it happens.
-aside-request = Not logged as a report: { $quote } asks for work.
+aside-condition = Not logged, as it has not happened: { $quote }. Tell me when it does.
 aside-past = Not logged, as it is from before: { $quote }.
-aside-quote = Not logged, as it quotes someone: { $quote }. Send it in your own words if it is so.
-aside-question = Not logged, as it asks: { $quote }.
+aside-earlier-day = Not logged, as it is from an earlier day: { $quote }.
+aside-quotation = Not logged, as it quotes someone: { $quote }. If it is so, send it in your own words.
 
 ### Questions
 
@@ -415,6 +419,9 @@ sum-need-stalls = stalls
 sum-need-number = a number
 not-logged-disk = Not logged yet: I cannot write right now. I will log it once I can. No need to send it again.
 not-logged-disk-again = Not logged: I cannot write right now. Please send it again later.
+not-logged-danger = Not logged: I cannot write right now.
+unreachable = { $who } cannot be reached on the chat. Phone them.
+undelivered = This did not reach { $who } on the chat. Phone them: { $words }
 not-logged-broken = Not logged: something went wrong with this message. I kept its text. Tell your dispatcher.
 
 ### Alarms to a dispatcher
@@ -712,21 +719,21 @@ site-not-chocked = Stop. Chock both sides before anything else. An unhitched tra
 site-wind-soon = Wind { $wind }. Take awnings in. Hold the doors. Tie down what is loose.
 site-wind-act = Wind { $wind }. Nobody on roof or steps. Awnings in, doors shut. Close the unit if it rocks.
 
-site-set-up-next-level = Next: level it side to side. Then chock both sides, unhitch, and put the jacks down. Then power, then water.
-site-set-up-next-chock = Next: chock both sides before you unhitch. Then unhitch, and level front to back with the tongue jack.
-site-set-up-next-unhitch = Next: unhitch. Then level front to back with the tongue jack. Stabilizers last.
-site-set-up-next-jacks = Next: jacks down. They steady it, they do not lift it. Then power.
-site-set-up-next-power = Next: power. Feed circuit { $converter_circuit } first: it keeps lights and pumps alive. Then read the volts.
-site-set-up-next-power-generator = Next: power from the generator. Feed circuit { $converter_circuit } first: it keeps lights and pumps alive. Then read the volts.
-site-set-up-next-volts = Next: read the volts at the trailer, with a load on. Send the number.
-site-set-up-next-regulator = Next: the regulator, set to { $regulator }. This site gives { $static }, limit { $limit }. Then the hose, and open slowly.
-site-set-up-next-water = Next: water. Hook up, open slowly, let air out, look for leaks. Send the pressure with all taps shut.
-site-set-up-next-water-hydrant = Next: water from the hydrant. Hook up, open slowly, let air out, look for leaks. Send the pressure with all taps shut.
-site-set-up-next-fill = Next: no water at this site. Fill the fresh tank, up to { $fresh_gal }. Then pump on, and look for leaks.
-site-set-up-next-fill-no-power = Next: no water and no power here. Fill the fresh tank, up to { $fresh_gal }. Read the battery. It feeds lights and pumps.
-site-set-up-next-pressure = Next: read the water pressure with all taps shut. { $least } to { $limit } is good. Send the number.
-site-set-up-next-heater = Next: tank and bay heater on, circuit { $circuit }. Read its amps.
-site-set-up-next-test = Next: flush each stall, try each tap and lock. Water heater on once its tank is full. Take photos. Then text that it is in service.
+site-set-up-next-level = next: level it side to side. Then chock both sides, unhitch, and put the jacks down. Then power, then water.
+site-set-up-next-chock = next: chock both sides before you unhitch. Then unhitch, and level front to back with the tongue jack.
+site-set-up-next-unhitch = next: unhitch. Then level front to back with the tongue jack. Stabilizers last.
+site-set-up-next-jacks = next: jacks down. They steady it, they do not lift it. Then power.
+site-set-up-next-power = next: power. Feed circuit { $converter_circuit } first: it keeps lights and pumps alive. Then read the volts.
+site-set-up-next-power-generator = next: power from the generator. Feed circuit { $converter_circuit } first: it keeps lights and pumps alive. Then read the volts.
+site-set-up-next-volts = next: read the volts at the trailer, with a load on. Send the number.
+site-set-up-next-regulator = next: the regulator, set to { $regulator }. This site gives { $static }, limit { $limit }. Then the hose, and open slowly.
+site-set-up-next-water = next: water. Hook up, open slowly, let air out, look for leaks. Send the pressure with all taps shut.
+site-set-up-next-water-hydrant = next: water from the hydrant. Hook up, open slowly, let air out, look for leaks. Send the pressure with all taps shut.
+site-set-up-next-fill = next: no water at this site. Fill the fresh tank, up to { $fresh_gal }. Then pump on, and look for leaks.
+site-set-up-next-fill-no-power = next: no water and no power here. Fill the fresh tank, up to { $fresh_gal }. Read the battery. It feeds lights and pumps.
+site-set-up-next-pressure = next: read the water pressure with all taps shut. { $least } to { $limit } is good. Send the number.
+site-set-up-next-heater = next: tank and bay heater on, circuit { $circuit }. Read its amps.
+site-set-up-next-test = next: flush each stall, try each tap and lock. Water heater on once its tank is full. Take photos. Then text that it is in service.
 
 ## Towing
 
