@@ -240,10 +240,12 @@ impl Placer<'_> {
             .find(|i| !self.items[*i].is_filler())
             .is_some_and(|i| {
                 i != not
-                    && matches!(
-                        self.items[i].what,
-                        What::Number(_) | What::Range(..) | What::Is(Concept::Level(_))
-                    )
+                    && match self.items[i].what {
+                        What::Number(n) => self.items[noun].noun().is_some_and(|noun| fits(noun, n.unit, n.form == Form::Part)),
+                        What::Range(_, _, unit) => self.items[noun].noun().is_some_and(|noun| fits(noun, unit, false)),
+                        What::Is(Concept::Level(_)) => self.items[noun].noun().is_some_and(Noun::is_tank),
+                        _ => false,
+                    }
             })
     }
 
@@ -290,7 +292,11 @@ impl Placer<'_> {
                     _ if self.pumping(at) => K::PumpedGal,
                     Some(Noun::Waste | Noun::Tank | Noun::Sewage) => K::WasteGal,
                     Some(_) => return Value::Label,
-                    None => return Value::Unclear("which-tank"),
+                    None => match self.tank_before(at) {
+                        Some(Noun::Fresh) => K::FreshGal,
+                        Some(_) => K::WasteGal,
+                        None => return Value::Unclear("which-tank"),
+                    },
                 };
                 within(key, gal, 0.0, 20_000.0)
             }
@@ -336,6 +342,12 @@ impl Placer<'_> {
                 _ => Value::Unclear("which-volts"),
             },
             Unit::Amp => {
+                let next = self.items.get(at + 1).and_then(Item::noun);
+                let rated = matches!(next, Some(Noun::Breaker | Noun::Fuse | Noun::Cord | Noun::Cords | Noun::Plug | Noun::Gfci | Noun::Power))
+                    || next == Some(Noun::Circuit) && !matches!(self.items.get(at + 2).map(|i| i.what), Some(What::Circuit(_)));
+                if rated {
+                    return Value::Label;
+                }
                 if matches!(
                     noun,
                     Some(
@@ -360,7 +372,7 @@ impl Placer<'_> {
                 } else {
                     v
                 };
-                match noun {
+                match noun.or_else(|| self.run_before(at)) {
                     Some(Noun::Hose) => within(K::HoseFt, ft, 0.0, 5000.0),
                     Some(Noun::Cord | Noun::Cords) => within(K::CordFt, ft, 0.0, 5000.0),
                     _ => Value::Label,
@@ -494,6 +506,12 @@ impl Placer<'_> {
         ((between || after) && own).then_some(noun)
     }
 
+    /// Tells whether a trailer is named for certain near the number, so that the number cannot be one.
+    fn trailer_named(&self, at: usize) -> bool {
+        (at.saturating_sub(12)..self.items.len().min(at + 8))
+            .any(|i| matches!(self.items[i].what, What::Units(_)) && self.items[i].sentence + 3 > self.items[at].sentence)
+    }
+
     fn bare(&self, at: usize) -> Value {
         let _ = at;
         Value::Unclear("no-place")
@@ -542,6 +560,27 @@ impl Placer<'_> {
             })
     }
 
+    /// Finds the tank that the sentence spoke of before: "filled the fresh tank, now at 150 gal".
+    fn tank_before(&self, at: usize) -> Option<Noun> {
+        let here = |i: &usize| self.items[*i].sentence == self.items[at].sentence;
+        (0..at).rev().take(12).take_while(here).find_map(|i| match self.items[i].what {
+            What::Is(Concept::Noun(noun)) if noun.is_tank() && noun != Noun::Fuel => Some(noun),
+            What::Is(Concept::Event(Event::FreshFilled)) => Some(Noun::Fresh),
+            _ => None,
+        })
+    }
+
+    /// Finds the hose or cord that the sentence spoke of before: "the hose on 9, 50 ft of it".
+    fn run_before(&self, at: usize) -> Option<Noun> {
+        let plain = chunk(self.items, at).all(|i| self.items[i].noun().is_none() && !matches!(self.items[i].what, What::Word { .. }));
+        let here = |i: &usize| self.items[*i].sentence == self.items[at].sentence;
+        (0..at)
+            .rev()
+            .take(12)
+            .take_while(here)
+            .find_map(|i| self.items[i].noun().filter(|n| matches!(n, Noun::Hose | Noun::Cord)).filter(|_| self.taken[i].is_none() && plain))
+    }
+
     /// Tells whether the sentence says that the waste was taken out.
     fn pumping(&self, at: usize) -> bool {
         let sentence = self.items[at].sentence;
@@ -580,6 +619,19 @@ impl Placer<'_> {
     /// Finds the circuit a current is of: the nearest named in its chunk or line.
     fn circuit(&self, at: usize) -> Option<u8> {
         let sentence = self.items[at].sentence;
+        // "13.2 amps on circuit 1"
+        let right_after = (at + 1..self.items.len())
+            .take(4)
+            .take_while(|i| self.items[*i].chunk == self.items[at].chunk && !matches!(self.items[*i].what, What::Number(_)))
+            .find(|i| matches!(self.items[*i].what, What::Circuit(_)));
+        let on_it = (at + 1..right_after.unwrap_or(at + 1)).any(|i| {
+            self.items[i].is(Mark::At) || self.items[i].what == What::Is(Concept::State(State::On))
+        });
+        if let (Some(i), true) = (right_after, on_it) {
+            if let What::Circuit(n) = self.items[i].what {
+                return Some(n);
+            }
+        }
         let back = (0..at)
             .rev()
             .take(6)

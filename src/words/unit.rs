@@ -26,8 +26,22 @@ pub struct Group {
 
 /// Finds the trailers and replaces their items.
 pub fn find(text: &str, tokens: &[Token], items: &mut Vec<Item>) -> Vec<Group> {
-    let named = mark(text, tokens, items);
+    let mut named = mark(text, tokens, items);
+    sub_places(items, &mut named);
     join(items, named)
+}
+
+/// "the lock of 2 in unit 31": beside a trailer named for certain, a bare number after "of" is a place inside it.
+fn sub_places(items: &mut [Item], named: &mut Vec<Named>) {
+    let certain: Vec<usize> = named.iter().filter(|n| n.explicit).map(|n| items[n.at].chunk).collect();
+    named.retain(|n| {
+        let of = n.at > 0 && items[n.at - 1].is(Mark::Of);
+        let inside = !n.explicit && of && certain.contains(&items[n.at].chunk);
+        if inside {
+            items[n.at].what = What::Labelled;
+        }
+        !inside
+    });
 }
 
 /// A candidate that was taken for a trailer.
@@ -213,7 +227,7 @@ fn is_unit(items: &[Item], at: usize, named: &[Named]) -> Option<bool> {
             let valued = chunk_has_value_noun(items, at);
             (!valued).then_some(false)
         }
-        Some(What::Is(Concept::Mark(Mark::At | Mark::Of | Mark::From | Mark::To))) => {
+        Some(What::Is(Concept::Mark(Mark::At | Mark::With | Mark::Of | Mark::From | Mark::To))) => {
             if range && next_item.is_none() && prior.is_some_and(|p| valued_before(items, p)) {
                 return None;
             }
@@ -361,6 +375,7 @@ fn others(items: &[Item], at: usize) -> bool {
                     && (j == start
                         || j > 0
                             && (items[j - 1].is(Mark::At)
+                            || items[j - 1].is(Mark::With)
                                 || items[j - 1].what == What::Is(Concept::State(State::On))
                                 || items[j - 1].is(Mark::Unit)
                                 || items[j - 1].is(Mark::Article)
@@ -396,6 +411,7 @@ fn join(items: &mut Vec<Item>, named: Vec<Named>) -> Vec<Group> {
                                     | Mark::Article
                                     | Mark::Unit
                                     | Mark::At
+                                    | Mark::With
                                     | Mark::To
                             ))
                     )
@@ -463,7 +479,7 @@ fn join(items: &mut Vec<Item>, named: Vec<Named>) -> Vec<Group> {
                     What::Is(Concept::Mark(Mark::Unit | Mark::Article)) | What::Sign('#') => {
                         continue;
                     }
-                    What::Is(Concept::Mark(Mark::At | Mark::Of | Mark::From | Mark::To)) => {
+                    What::Is(Concept::Mark(Mark::At | Mark::With | Mark::Of | Mark::From | Mark::To)) => {
                         found = true;
                         break;
                     }
