@@ -345,7 +345,11 @@ impl Placer<'_> {
                 let next = self.items.get(at + 1).and_then(Item::noun);
                 let rated = matches!(next, Some(Noun::Breaker | Noun::Fuse | Noun::Cord | Noun::Cords | Noun::Plug | Noun::Gfci | Noun::Power))
                     || next == Some(Noun::Circuit) && !matches!(self.items.get(at + 2).map(|i| i.what), Some(What::Circuit(_)));
-                if rated {
+                let swapped = chunk(self.items, at).any(|i| {
+                    matches!(self.items[i].what, What::Is(Concept::Event(Event::FuseReplaced | Event::BreakerReset)))
+                }) && noun.is_none()
+                    && self.circuit(at).is_none();
+                if rated || swapped {
                     return Value::Label;
                 }
                 if matches!(
@@ -440,6 +444,12 @@ impl Placer<'_> {
                     };
                 }
                 within(key, v, 0.0, 250.0)
+            }
+            // the level as the gauge shows it, where the trailer is named beside it
+            Noun::Waste | Noun::Tank | Noun::Fresh
+                if (5.0..=100.0).contains(&v) && self.trailer_named(at) =>
+            {
+                within(noun.reading().unwrap_or(K::WastePct), v, 0.0, 100.0)
             }
             Noun::Waste | Noun::Tank | Noun::Fresh | Noun::Fuel => {
                 Value::Unclear("percent-or-gallons")

@@ -64,7 +64,9 @@ impl Pairs {
 
     /// Returns what `noun` in `state` means.
     pub fn of(&self, noun: Noun, state: State) -> Option<Outcome> {
-        self.table[noun as usize][state as usize]
+        let row = &self.table[noun as usize];
+        // what went out and has no word of its own for that is dead
+        row[state as usize].or_else(|| row[State::Dead as usize].filter(|_| state == State::Lost))
     }
 
     /// Returns what `state` means where no noun fits it.
@@ -299,6 +301,9 @@ fn nearest(
             return;
         }
         if let Some(outcome) = items[i].noun().and_then(|noun| pairs.of(noun, state)) {
+            if outcome == Outcome::Nothing && items[i].chunk != items[at].chunk {
+                return;
+            }
             if best.is_none_or(|(least, ..)| cost < least) {
                 best = Some((cost, i, outcome));
             }

@@ -110,7 +110,7 @@ impl<'t> Reading<'t> {
         self.orders(&sentences, &mut out);
         let mut facts = assemble::sift(&found, &placed, &scopes, &mut out);
         if let Some((ask, _)) = &asked {
-            if matches!(ask, Ask::Undo | Ask::Done { .. }) {
+            if matches!(ask, Ask::Undo) {
                 facts.clear();
                 out.unclear.clear();
             }
@@ -523,11 +523,12 @@ fn tasks(items: &mut [Item]) {
                 }
             }
         }
-        if items[at].is(Mark::LabelAfter)
-            && at > 0
-            && matches!(items[at - 1].what, What::Number(_) | What::Range(..))
-        {
-            items[at - 1].what = What::Labelled;
+        // 40 stalls, 1200 Harbor Road
+        if items[at].is(Mark::LabelAfter) {
+            let number = (at.saturating_sub(3)..at).rev().find(|i| !matches!(items[*i].what, What::Word { .. }));
+            if let Some(i) = number.filter(|i| matches!(items[*i].what, What::Number(_) | What::Range(..)) && items[*i].chunk == items[at].chunk) {
+                items[i].what = What::Labelled;
+            }
         }
     }
 }

@@ -18,6 +18,9 @@ use crate::heard::Language;
 /// A word of the vocabulary.
 pub type WordId = u32;
 
+/// Stands for a word or number that is not in the vocabulary, but may stand where a phrase has `*`.
+pub const UNKNOWN: WordId = WordId::MAX;
+
 /// A map with a fast hash: keys are short words of our own files, not chosen by an attacker.
 pub type FastMap<K, V> = HashMap<K, V, BuildHasherDefault<Fx>>;
 
@@ -226,7 +229,7 @@ impl Vocab {
     pub fn longest(&self, words: &[[Option<WordId>; 3]]) -> Option<Match> {
         let mut best: Option<Match> = None;
         for id in words.first()?.iter().flatten() {
-            if let Some(node) = self.known[*id as usize].root {
+            if let Some(node) = self.known.get(*id as usize).and_then(|k| k.root) {
                 self.walk(node, words, 1, 1, &mut best);
             }
         }
