@@ -1,6 +1,6 @@
 //! What the sender wants back: a status, a forecast, the tasks, help.
 
-use super::concept::{AskWord, Concept, Mark};
+use super::concept::{AskWord, Concept, Mark, State};
 use super::item::{Form, Item, What};
 use super::scope::Sentence;
 use super::unit::Group;
@@ -27,6 +27,11 @@ pub fn find(
             return Some((ask, range));
         }
         let Some(from) = sentence.asks_from else {
+            // "12 ok?": a trailer and a question mark
+            let said = here.iter().any(|i| matches!(i.what, What::Number(_) | What::Range(..) | What::Is(Concept::Event(_) | Concept::Fault(_) | Concept::Noun(_) | Concept::Need(_) | Concept::Level(_) | Concept::Mark(Mark::Who | Mark::Request | Mark::Plan | Mark::Or)) | What::Word { ordinary: false }) || matches!(i.what, What::Is(Concept::State(s)) if !matches!(s, State::Ok | State::On | State::Open)));
+            if sentence.marked && !said && unit.is_some() && here.iter().filter(|i| matches!(i.what, What::Units(_))).count() == 1 {
+                return Some((Ask::Status { unit }, range));
+            }
             continue;
         };
         if here.iter().any(|i| i.is(Mark::Order)) {

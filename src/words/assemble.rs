@@ -267,13 +267,21 @@ pub fn entries(
             order.push(name);
         }
     }
+    let pumped = about.iter().any(|(_, f)| f.says == Says::That(Outcome::Event(Event::WastePumped)));
     for unit in order {
         let mine: Vec<&Fact> = about
             .iter()
             .filter(|(u, _)| *u == unit)
             .map(|(_, f)| f)
             .collect();
+        let mine_unit = unit.clone();
         one_unit(unit, &mine, fixes, out);
+        // "pumped 12, 300 gal, and 14, 250 gal": both were
+        if let Some(entry) = out.entries.last_mut().filter(|e| pumped && e.unit == mine_unit) {
+            if entry.readings.value(ReadingKey::PumpedGal).is_some() && !entry.events.contains(&Event::WastePumped) {
+                entry.events.push(Event::WastePumped);
+            }
+        }
     }
 }
 

@@ -135,7 +135,8 @@ impl Placer<'_> {
     }
 
     fn number(&mut self, at: usize, number: Number) {
-        if labelled(self.items, at) || number.unit == Some(Unit::Other) {
+        let wire = self.items.get(at + 1).is_some_and(|n| n.noun() == Some(Noun::Gauge)) && chunk(self.items, at).any(|i| matches!(self.items[i].noun(), Some(Noun::Cord | Noun::Cords)));
+        if labelled(self.items, at) || number.unit == Some(Unit::Other) || wire {
             return self.out.push(Placed {
                 at,
                 value: Value::Label,
@@ -273,7 +274,7 @@ impl Placer<'_> {
                 if noun == Some(Noun::Tire) {
                     return Value::Label;
                 }
-                let key = if noun == Some(Noun::Supply) {
+                let key = if matches!(noun, Some(Noun::Supply | Noun::BeforeRegulator)) {
                     K::SupplyPsi
                 } else {
                     K::PressurePsi
@@ -319,6 +320,7 @@ impl Placer<'_> {
                     Some(Noun::HotWater | Noun::WaterHeater | Noun::Water) => Value::Label,
                     Some(Noun::Slope) => Value::Label,
                     Some(Noun::Inside) => within(K::InsideF, f, -60.0, 130.0),
+                    _ if self.items.get(at + 1).is_some_and(|n| n.is(Mark::Inside)) => within(K::InsideF, f, -60.0, 130.0),
                     Some(Noun::Low) => within(K::LowF, f, -60.0, 130.0),
                     _ => within(K::AirF, f, -60.0, 130.0),
                 }
@@ -327,18 +329,10 @@ impl Placer<'_> {
                 // 12v lights: the system, not a reading
                 Some(Noun::Lights | Noun::Pump | Noun::Fan) => Value::Label,
                 Some(Noun::Battery) => within(K::BatteryV, v, 0.0, 16.0),
-                Some(Noun::Volts) if (90.0..=300.0).contains(&v) => within(K::Volts, v, 0.0, 300.0),
+                Some(Noun::Volts | Noun::Power | Noun::Generator) if (90.0..=300.0).contains(&v) => Value::Reading(K::Volts, v),
                 _ if (90.0..=260.0).contains(&v) => Value::Reading(K::Volts, v),
-                _ if (0.0..=16.0).contains(&v) => {
-                    if noun == Some(Noun::Volts) {
-                        within(K::Volts, v, 0.0, 300.0)
-                    } else {
-                        Value::Reading(K::BatteryV, v)
-                    }
-                }
-                Some(Noun::Volts | Noun::Power | Noun::Generator) => {
-                    within(K::Volts, v, 0.0, 300.0)
-                }
+                _ if (0.0..=16.0).contains(&v) => Value::Reading(K::BatteryV, v),
+                _ if v > 300.0 || v < 0.0 => Value::Unclear("implausible"),
                 _ => Value::Unclear("which-volts"),
             },
             Unit::Amp => {
@@ -434,7 +428,7 @@ impl Placer<'_> {
             return self.bare(at);
         };
         match noun {
-            Noun::Pressure | Noun::Supply => {
+            Noun::Pressure | Noun::Supply | Noun::BeforeRegulator | Noun::AfterRegulator => {
                 let key = noun.reading().unwrap_or(K::PressurePsi);
                 if (0.0..15.0).contains(&v) && v != 0.0 || v == 0.0 {
                     return if v == 0.0 {
@@ -523,7 +517,17 @@ impl Placer<'_> {
     }
 
     fn bare(&self, at: usize) -> Value {
-        let _ = at;
+        // "opened 12 at 4": the hour
+        if self.items.get(at + 1).is_some_and(|n| n.is(Mark::Inside)) {
+            let v = self.items[at].number().map_or(f64::MAX, |n| n.value);
+            let f = if self.scale == TemperatureScale::C { quantity::f_from_c(v) } else { v };
+            return within(ReadingKey::InsideF, f, -60.0, 130.0);
+        }
+        let hour = at > 0 && self.items[at - 1].is(Mark::At) && self.items[at].number().is_some_and(|n| n.value <= 12.0);
+        let told = (0..at).rev().take(8).take_while(|i| self.items[*i].chunk == self.items[at].chunk).any(|i| matches!(self.items[i].what, What::Units(_)));
+        if hour && told {
+            return Value::Label;
+        }
         Value::Unclear("no-place")
     }
 
@@ -669,7 +673,7 @@ fn fits(noun: Noun, unit: Option<Unit>, part: bool) -> bool {
         None if part => noun.is_tank() || noun == Noun::Battery,
         None => noun.reading().is_some() || noun == Noun::Amps,
         Some(Unit::Psi | Unit::Bar | Unit::Kpa | Unit::KgCm2 | Unit::Lb) => {
-            matches!(noun, Noun::Pressure | Noun::Supply | Noun::Tire)
+            matches!(noun, Noun::Pressure | Noun::Supply | Noun::BeforeRegulator | Noun::AfterRegulator | Noun::Tire)
         }
         Some(Unit::Gal | Unit::Litre) => matches!(
             noun,

@@ -12,6 +12,8 @@ codes! {
     Noun {
         Pressure = "pressure",
         Supply = "supply",
+        BeforeRegulator = "before-regulator",
+        AfterRegulator = "after-regulator",
         Flow = "flow",
         Water = "water",
         HotWater = "hot-water",
@@ -100,6 +102,8 @@ codes! {
         Tripped = "tripped",
         KeepsTripping = "keeps-tripping",
         PluggedIn = "plugged-in",
+        Live = "live",
+        OnSite = "on-site",
         Blown = "blown",
         Reset = "reset",
         Replaced = "replaced",
@@ -206,6 +210,8 @@ codes! {
         At = "at",
         /// In company of: with.
         With = "with",
+        /// In a room: inside.
+        Inside = "inside",
         Of = "of",
         And = "and",
         Or = "or",
@@ -341,7 +347,8 @@ impl Noun {
     pub fn reading(self) -> Option<ReadingKey> {
         Some(match self {
             Noun::Pressure => ReadingKey::PressurePsi,
-            Noun::Supply => ReadingKey::SupplyPsi,
+            Noun::AfterRegulator => ReadingKey::PressurePsi,
+            Noun::Supply | Noun::BeforeRegulator => ReadingKey::SupplyPsi,
             Noun::Flow => ReadingKey::FlowGpm,
             Noun::Waste | Noun::Tank => ReadingKey::WastePct,
             Noun::Fresh => ReadingKey::FreshPct,

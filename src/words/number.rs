@@ -465,6 +465,10 @@ fn hedge(items: &mut [Item], at: usize) {
     }
 }
 
+fn live_after(items: &[Item], at: usize) -> Option<usize> {
+    (at + 1..items.len()).find(|i| items[*i].what != What::Gone)
+}
+
 /// Fifteen to twenty-five; between 50 and 60; 48 a 52.
 fn ranges(items: &mut [Item]) {
     let live: Vec<usize> = (0..items.len())
@@ -475,6 +479,13 @@ fn ranges(items: &mut [Item]) {
         let (Some(from), Some(to)) = (items[a].number(), items[c].number()) else {
             continue;
         };
+        // "2 of 4 cords"
+        let part_of = items[b].is(Mark::Of) && from.form == Form::Whole && to.form == Form::Whole && from.value <= to.value && from.unit.is_none();
+        if part_of && live_after(items, c).is_some_and(|i| items[i].noun() == Some(Noun::Cords)) {
+            items[b].what = What::Gone;
+            items[c].what = What::Gone;
+            continue;
+        }
         let joined = items[b].is(Mark::To);
         let between = items[b].is(Mark::And)
             && a > 0

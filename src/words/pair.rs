@@ -133,6 +133,7 @@ pub fn statements(items: &[Item], scope: &[Scope], pairs: &Pairs) -> Vec<Found> 
     }
     missing(items, scope, pairs, &mut used, &mut found);
     linked(items, scope, pairs, &used, &mut found);
+    cures(items, scope, &mut found);
     found.sort_by_key(|f| f.at);
     found
 }
@@ -195,6 +196,13 @@ fn state_of(
             Some(Outcome::Nothing)
         };
     }
+    // "lost power on site": where it happened, and not that a trailer came
+    if effective == State::OnSite && at > 0 && items[at - 1].chunk == items[at].chunk {
+        let said_of = matches!(items[at - 1].what, What::Is(Concept::Noun(_) | Concept::State(_) | Concept::Event(_)) | What::Number(_));
+        if said_of || somebody_else(items, at) {
+            return None;
+        }
+    }
     // "the power went and was back in ten minutes"
     if effective == State::Back {
         let lost = (0..at)
@@ -207,6 +215,27 @@ fn state_of(
         }
     }
     pairs.any(effective)
+}
+
+/// "leak on 15 fixed", "fixed the leak": what is mended is no longer wrong.
+fn cures(items: &[Item], scope: &[Scope], found: &mut [Found]) {
+    for at in 0..items.len() {
+        let mended = matches!(items[at].what, What::Is(Concept::State(State::Fixed | State::Gone))) && !scope[at].denied;
+        if !mended || found.iter().any(|f| f.at == at) {
+            continue;
+        }
+        let gone = items[at].what == What::Is(Concept::State(State::Gone));
+        let near = |f: &Found| {
+            items[f.at].sentence == items[at].sentence
+                && matches!(f.outcome, Outcome::Fault(_))
+                && (f.at < at && at - f.at <= 10 || !gone && f.at > at && f.at - at <= 4 && items[f.at].chunk == items[at].chunk)
+        };
+        if let Some(fault) = found.iter_mut().filter(|f| near(f)).min_by_key(|f| f.at.abs_diff(at)) {
+            if let Outcome::Fault(code) = fault.outcome {
+                fault.outcome = Outcome::Clears(code);
+            }
+        }
+    }
 }
 
 /// Tells whether it is people who came or went, and no trailer: "the electrician showed up".

@@ -116,6 +116,7 @@ impl<'t> Reading<'t> {
             }
         }
         self.uncounted(&counts, &mut facts, &mut out);
+        self.all_unnamed(&mut facts, &mut out);
         assemble::assign(&mut facts, &self.items, &sentences);
         assemble::clocks(&mut facts, &self.items);
         if out.unclear.iter().any(|(_, why)| *why == "order") {
@@ -191,6 +192,26 @@ impl<'t> Reading<'t> {
             .last()
             .unwrap_or(at);
         self.piece(start, end + 1)
+    }
+
+    /// What is said of "all units", none of them named, is asked about.
+    fn all_unnamed(&self, facts: &mut Vec<assemble::Fact>, out: &mut Assembled) {
+        if !self.groups.is_empty() {
+            return;
+        }
+        let whole = self.items.iter().position(|i| i.is(Mark::All)).filter(|at| {
+            let next = self.items.get(at + 1).is_some_and(|n| n.is(Mark::Unit));
+            let before = *at > 0 && self.items[at - 1].is(Mark::Unit);
+            next || before || self.piece(*at, at + 1).contains(' ')
+        });
+        if let Some(at) = whole {
+            let chunk = self.items[at].chunk;
+            let before = facts.len();
+            facts.retain(|f| self.items[f.at].chunk != chunk);
+            if facts.len() < before {
+                out.unclear.push((at, "which-unit"));
+            }
+        }
     }
 
     /// What is said of "three units" names none of them: it is asked about.
@@ -274,7 +295,11 @@ impl<'t> Reading<'t> {
             }
         }
         match named {
-            Some(at) if words.len() == 1 => out.unclear.push((at, "no-place")),
+            Some(at)
+                if words.iter().all(|i| *i == at || matches!(self.items[*i].what, What::Is(Concept::Mark(Mark::Sorry | Mark::Now | Mark::Pronoun | Mark::Unit | Mark::Of | Mark::And) | Concept::Answer(_)))) =>
+            {
+                out.unclear.push((at, "no-place"));
+            }
             Some(at)
                 if words.iter().any(|i| {
                     self.items[*i].is(Mark::Done)
@@ -461,7 +486,11 @@ fn clock_words(text: &str, tokens: &[Token], items: &mut [Item]) {
         let at_word = before.is(Mark::Clock) || matches!(word, "at" | "a las" | "@");
         if at_word && clocky && !noun_after {
             items[at].what = What::Clock(hour as u16 * 60 + minute as u16);
-        } else if before.is(Mark::About) && n.value <= 12.0 && !valued(items, at) {
+        } else if before.is(Mark::About)
+            && n.value <= 12.0
+            && !valued(items, at)
+            && items[..at].iter().rev().take(8).any(|i| i.chunk == items[at].chunk && matches!(i.what, What::Is(Concept::Event(_))))
+        {
             items[at].what = What::Clock(n.value as u16 * 60);
         } else if before.is(Mark::Clock) && n.value <= 24.0 && !noun_after {
             items[at].what = What::Clock(n.value as u16 * 60);
