@@ -1,6 +1,6 @@
 //! Prints how right the tank forecast is over simulated events, and what one costs:
 //! `cargo bench --bench calibrate [-- EVENTS [SEED]]`.
-#![allow(missing_docs, unreachable_pub, dead_code, clippy::print_stdout)]
+#![allow(missing_docs, unreachable_pub, clippy::print_stdout)]
 
 #[path = "../tests/core/forecast/calibration.rs"]
 mod calibration;
@@ -16,15 +16,13 @@ fn main() {
     let count = numbers.next().unwrap_or(1000);
     let seed = numbers.next().unwrap_or(7);
     let count = count as usize;
+    println!("at every reading:");
+    println!(
+        "{}",
+        Figures::measure(seed, count, Moment::EveryReading, false)
+    );
     println!("at the first reading of half or more:");
     println!("{}", Figures::measure(seed, count, Moment::FirstHalf, true));
-    for number in 1..=5 {
-        println!("at reading {number}:");
-        println!(
-            "{}",
-            Figures::measure(seed, count, Moment::Reading(number), false)
-        );
-    }
 
     let mut rng = fastrand::Rng::with_seed(seed);
     let events: Vec<_> = (0..200)

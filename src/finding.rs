@@ -354,6 +354,16 @@ codes! {
         Overhead = "overhead",
         EmergencyCall = "emergency-call",
         LocalCode = "local-code",
+        NightPressure = "night-pressure",
+        PressureCode = "pressure-code",
+        AirGap = "air-gap",
+        Bleach = "bleach",
+        FireElectric = "fire-electric",
+        CordNoTape = "cord-no-tape",
+        TwoResets = "two-resets",
+        LeakNearPower = "leak-near-power",
+        DrainCleaner = "drain-cleaner",
+        Breakaway = "breakaway",
     }
 }
 

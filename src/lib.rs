@@ -5,6 +5,8 @@
 //! is about and asks [`rules`] what follows, [`reply`] puts that into words, and [`store`] keeps it. A module names only
 //! modules above it in this list; everything from [`quantity`] to [`desk`] is free of I/O, clocks and chance.
 
+#![cfg_attr(test, allow(clippy::unwrap_used))]
+
 pub mod quantity;
 
 pub mod heard;

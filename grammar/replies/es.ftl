@@ -211,10 +211,10 @@ step-other = ¿Qué halla en la { $unit }? Conteste sí, no o salta.
 
 ### Hints
 
-hint = { $hints }.
+hint = Mande { $hints }.
 hint-why = "por qué"
 hint-done = "hecho { $id }"
-hint-pressure = mande la presión nueva
+hint-pressure = la presión nueva
 
 ### Why
 
@@ -264,6 +264,10 @@ task-reopened = Abierta de nuevo: tarea { $task }
 task-taken = Tarea { $task }: { $who } la tiene.
 task-done = Tarea { $task }: hecha.
 task-dropped = Tarea { $task }: quitada, { $reason }.
+task-called = Ya se llamó.
+task-called-for = Ya se llamó, promete llegar a las { $time }.
+tail-called = Ya se llamó: tarea { $id }.
+tail-called-for = Ya se llamó, promete llegar a las { $time }: tarea { $id }.
 tail-nobody-called = Nadie ha llamado aún: tarea { $id }.
 tail-taken = { $who } tiene la tarea { $id }.
 tail-task = Tarea { $id }.
@@ -308,7 +312,7 @@ status-fault = { $fault } desde { $time }
 history = { $unit }, primero lo más nuevo:
 history-line = { $time } { $who }: { $what }
 history-none = Aún no hay reportes de la { $unit }.
-stage-unknown = sin reporte
+stage-unknown = estado sin reportar
 stage-yard = en el patio
 stage-hitched = enganchada o en camino
 stage-setting-up = en montaje
@@ -536,3 +540,443 @@ digest-more = { $count ->
 digest-good-order = En orden: { $count } ({ $stages }).
 digest-well = en orden
 digest-no-word = sin reporte
+
+### Findings: actions, cautions, formulas, fact names.
+### The opening (signal word, or Now, Soon, Plan) and the unit are put before an action by the program.
+
+## Water
+
+water-over-pressure-stop = Agua a { $pressure }. No conecte. El límite es { $limit }. Primero ponga un regulador a { $regulator }. Luego lea otra vez en el remolque.
+water-over-pressure-act = Agua a { $pressure }, límite { $limit }. ¿Es antes o después del regulador? Antes: ponga uno a { $regulator }, con la toma cerrada. Después: no aguanta. Cámbielo.
+water-over-pressure-site = Este sitio da { $pressure }, límite { $limit }. Cierre la toma. Ponga un regulador a { $regulator }. Abra despacio y lea la presión.
+water-over-pressure-regulated = Agua a { $pressure } con el regulador puesto, límite { $limit }. No aguanta. Cierre la toma y póngalo a { $regulator }, o cámbielo. Lea otra vez.
+water-over-pressure-plan = Agua a { $pressure }, un poco más de { $limit }. Ponga el regulador a { $regulator }.
+
+water-under-pressure-ask = Agua a { $pressure }, pide { $limit }. ¿Fue con agua corriendo o con todas las llaves cerradas? Cierre todas y lea otra vez. Luego lea con una taza llenando y dos llaves abiertas.
+water-under-pressure-supply = Agua a { $pressure } con llaves cerradas, pide { $limit }. La toma es débil. Abra la toma del todo. Revise a cuánto está el regulador. Si no, use manguera más ancha y corta, o trabaje con tanque y bomba.
+water-under-pressure-flowing = Agua a { $pressure } con agua corriendo, pide { $limit }. Cierre todas las llaves y lea otra vez. Si sigue baja: la toma es débil. Si sube: limpie el filtro de entrada.
+water-under-pressure-restriction = Agua a { $pressure } corriendo, debe ser { $expected }. Se pierde { $unexplained } en el camino. Primero limpie el filtro de entrada. Luego busque un doblez, una manguera aplastada o una válvula a medias.
+water-under-pressure-hose = Agua a { $pressure } corriendo, y { $expected } es todo lo que da esta manguera. Use manguera más ancha o más corta. O trabaje con tanque y bomba.
+water-under-pressure-act = Agua a { $pressure }. Con menos de { $needed } las tazas no llenan a tiempo. Trabaje con el tanque y la bomba. Luego revise toma, manguera y filtro de entrada.
+
+water-pressure-falling = El agua bajó { $fall }, de { $before } a { $pressure }. Limpie el filtro de entrada. Luego vea si la manguera tiene un doblez.
+
+water-hose-undersized = La manguera puede dar { $given }. Este remolque pide { $wanted } en su hora pico. Use una más ancha o más corta que { $hose } de { $bore }. O en hora pico trabaje con tanque y bomba.
+
+water-fresh-endurance-act = Agua limpia al { $fresh }. Llene el tanque. Si no hay agua: apague la bomba antes de que trabaje en seco.
+water-fresh-endurance-soon = Agua limpia al { $fresh }, alcanza para unos { $fresh_hours }. Llénela en el sitio. Si se vacía, apague la bomba.
+water-fresh-endurance-low = Agua limpia al { $fresh }. Llénela en el sitio. Si se vacía, apague la bomba.
+water-fresh-endurance-plan = Agua limpia al { $fresh }. Con esta gente baja mucho como a las { $fresh_at }. Planee llenar antes.
+
+water-backflow = Agua a { $pressure }, menos de { $needed }. El agua sucia puede volver a la red. Saque toda punta de manguera de cubetas y tanques. Deje la válvula rompevacío en la toma.
+
+## Waste
+
+waste-book-pump-out-now = Aguas negras como al { $level }. Llegan al { $stop_level } como a las { $p50 }, quizá { $p10 }. Llame al camión de vaciado. Camión en sitio antes de { $p10 }. Pide { $lead } de aviso.
+waste-book-pump-out-late = Aguas negras como al { $level }. Llame al camión de vaciado. Pide { $lead } de aviso, y ese tiempo ya pasó.
+waste-book-pump-out-soon = Aguas negras como al { $level }. Llegan al { $stop_level } como a las { $p50 }, quizá { $p10 }. ¿Ya pidió el camión? ¿Quién viene y a qué hora? Deje libre el paso.
+waste-book-pump-out-high = Aguas negras como al { $level }. ¿Ya pidió el camión de vaciado? ¿Quién viene y a qué hora? Deje libre el paso.
+waste-book-pump-out-plan = Aguas negras como al { $level }. Llegan al { $stop_level } como a las { $p50 }, quizá { $p10 }. Asegure un camión de vaciado antes de { $p10 }.
+waste-book-pump-out-watch = Aguas negras como al { $level }. No deben llegar al { $stop_level } antes del final. Lea el tanque más tarde, y sepa qué camión podría venir.
+
+waste-close-now-stalls = Aguas negras al { $level }, nivel de paro { $stop_level }. Cierre algunos baños. Apure al camión. Lo que queda cubre olas, desnivel y un medidor que falla.
+waste-close-now-unit = Aguas negras al { $level }. Cierre toda la unidad. Se va a regresar por el drenaje más bajo. Traiga el camión de vaciado.
+waste-close-now-likely = Las aguas negras quizá ya están al { $level }, nivel de paro { $stop_level }. Lea el tanque. Si está así de alto, cierre algunos baños y apure al camión.
+
+waste-spill = Cierre la unidad. Aleje a la gente y a los animales, viento arriba. Primero tape coladeras y tape el paso al agua. Cierre la válvula o pare la fuente. El despachador llama a la autoridad.
+
+waste-dropped-unexplained = Las aguas negras bajaron { $fall }, de { $before } a { $level }, y nadie vació. Vea bajo el remolque si hay válvula abierta o fuga. Si está seco: el medidor miente. Vea por una taza con una luz.
+
+waste-gauge-doubtful-reported = No confíe en el medidor de negras. Cuente los usos. Vea por una taza con una luz. Golpee el tanque. Enjuague las sondas en el próximo vaciado.
+waste-gauge-doubtful-stuck = El medidor de negras marca { $level } desde hace horas de uso. Puede estar trabado con papel. No confíe en él. Vea por una taza con una luz.
+waste-gauge-doubtful-coated = El medidor de negras marca { $level } justo después del vaciado. La sonda ha de estar sucia. Enjuague el tanque. No confíe en el medidor hasta que marque bajo.
+
+## Cold and heat
+
+cold-freeze-soon-plan = Aire a { $air }. Casi hiela. ¿Tiene equipo de frío y su breaker arriba? Planee cómo drenar manguera y tanques.
+cold-freeze-soon-soon = Aire a { $air }, ya hiela. Prenda calefacción del compartimento y calentador del tanque. Envuelva la manguera y toda punta mojada. Que el agua no pare.
+cold-freeze-soon-now = Aire a { $air }, viento { $wind }. Una manguera quieta llega a congelación en { $hose_min } y puede taparse en { $block_min }. Caliéntela, que corra, o drénela y use el tanque. Lea los amperes del calentador.
+cold-freeze-soon-now-wind-taken = Aire a { $air }. Una manguera quieta llega a congelación en { $hose_min } y puede taparse en { $block_min } (viento supuesto { $wind }). Caliéntela, que corra, o drénela y use el tanque. Lea los amperes del calentador.
+cold-freeze-soon-no-power = Sin corriente y a { $air }: ya corre el reloj del hielo. La manguera puede taparse en { $block_min }, el agua limpia llega a congelación en { $tank_hours }. Drene primero la manguera. Luego las líneas de bomba y calentador. Luego los tanques.
+cold-freeze-soon-no-power-still = Sin corriente y a { $air }: ya corre el reloj del hielo. Drene primero la manguera. Luego las líneas de bomba y calentador. Luego los tanques. Recupere la corriente o traiga un generador.
+cold-freeze-soon-tonight-plan = Viene una mínima de { $low }. Casi hiela. ¿Tiene equipo de frío y su breaker arriba? Planee cómo drenar manguera y tanques.
+cold-freeze-soon-tonight = Viene una mínima de { $low }. Antes de la noche: calentadores prendidos, manguera y puntas mojadas envueltas. Sin calor: drene la manguera y use el tanque.
+
+cold-tank-heater-on = Hiela, y nadie dijo que el calentador del tanque está prendido. Prenda el circuito { $circuit }: tanque y compartimento. Lea sus amperes. Un botón tibio no prueba nada.
+cold-tank-heater-on-plain = Hiela, y nadie dijo que el calentador del tanque está prendido. Prenda los de tanque y compartimento. Lea sus amperes.
+cold-tank-heater-on-dead = El calentador está prendido, pero el circuito { $circuit } marca { $amps }. No anda: se botó, está desconectado o lo paró el termostato. Revise breaker, clavija y termostato. Lea los amperes otra vez.
+
+cold-no-cold-package-plan = Este remolque no tiene equipo de frío. Planee drenarlo antes de que hiele.
+cold-no-cold-package-soon = Sin equipo de frío, y hiela. Drene la manguera y las puntas mojadas. Prenda la calefacción del compartimento. Si baja más, drene los tanques.
+cold-no-cold-package-now = Sin equipo de frío con este frío. No puede seguir en servicio. Sáquela.
+
+cold-winterize = Hace demasiado frío sin equipo de frío. Drene, prepare para el invierno o llévesela. Orden: apague el calentador de agua, deje que se enfríe, drénelo. Luego tanques y puntos bajos, sople, y pase anticongelante rosa.
+
+cold-crew-cold-plan = Se siente como { $chill }. Guantes secos, y un par de más.
+cold-crew-cold-act = Se siente como { $chill }, viento { $wind }. La piel se congela en menos de 30 min. Trabajen de dos en dos. Entren cada 15 min.
+cold-crew-cold-act-wind-taken = Se siente como { $chill } (viento supuesto { $wind }). La piel se congela en menos de 30 min. Trabajen de dos en dos. Entren cada 15 min.
+cold-crew-cold-stop = Se siente como { $chill }, viento { $wind }. La piel se congela en unos 10 min. Pare todo lo que no sea emergencia.
+cold-crew-cold-stop-wind-taken = Se siente como { $chill } (viento supuesto { $wind }). La piel se congela en unos 10 min. Pare todo lo que no sea emergencia.
+
+heat-crew-heat-plan = Se siente como { $heat_index }. Tomen agua cada 15 a 20 min.
+heat-crew-heat-soon = Se siente como { $heat_index }. Descansen en la sombra. Tomen agua cada 15 min. Cuídense entre todos.
+heat-crew-heat-soon-dry = Se siente como { $heat_index } en aire seco. ¿Cuál es la humedad? Descansen en la sombra. Tomen agua cada 15 min. Cuídense entre todos.
+heat-crew-heat-act = Se siente como { $heat_index }, más a pleno sol. Pase el trabajo pesado a la mañana. Sombra, agua, y de dos en dos.
+heat-crew-heat-act-dry = Se siente como { $heat_index } en aire seco, más a pleno sol. ¿Cuál es la humedad? Pase el trabajo pesado a la mañana. Sombra, agua, y de dos en dos.
+heat-crew-heat-stop = Se siente como { $heat_index }. Solo trabajo de emergencia. Lleve a todos a la sombra o a un cuarto fresco.
+
+## Power
+
+power-shock = Corte la corriente en la fuente, con manos secas: baje los breakers del sitio, o jale los cables allá. Nadie toque metal, escalones ni agua. Cierre la unidad y aleje a la gente. Nunca la reponga para probar.
+
+power-low-voltage-soon = { $volts }, bajo. Use un solo aire a la vez. Revise el largo del cable y las clavijas. ¿Leyó con carga?
+power-low-voltage-act = { $volts }, límite { $limit }. Apague el aire y las demás cargas grandes. Use un cable más corto o más grueso. Avise al electricista del sitio.
+power-low-voltage-dead = { $volts }: ese contacto está muerto. Revise el breaker, luego el cable, clavija por clavija. Avise al sitio.
+
+power-high-voltage-plan = { $volts }, algo alto. Lea otra vez en un rato. Vigile el convertidor.
+power-high-voltage-act = { $volts }, límite { $limit }. Desconecte lo electrónico. Apague lo que pueda. Avise al electricista del sitio.
+power-high-voltage-open-neutral = { $volts }: el neutro puede estar abierto. Baje todos los breakers. Déjelos abajo. Llame a un electricista con licencia.
+power-high-voltage-split = { $high } en uno y { $low } en otro: el neutro puede estar abierto. Baje todos los breakers. Déjelos abajo. Llame a un electricista con licencia.
+power-high-voltage-battery = Batería a { $volts }, muy alto. Baje el breaker del convertidor. Abra el compartimento para que salga el gas.
+
+power-over-current-act = { $amps } en un breaker de { $breaker }. Quite carga: aire o calefacción, luego el calentador de agua. La clavija se calienta antes de que se bote el breaker.
+power-over-current-soon = { $amps } desde hace horas, límite { $continuous }. Quite carga de ese cable.
+power-over-current-plan = { $amps }, más de los { $continuous } que un circuito lleva por horas. Un rato no importa. Si sigue, quite carga.
+
+power-shared-circuit-converter = Circuito { $circuit } a { $amps }: calentador de agua y convertidor juntos. Uno a la vez. Apague el calentador, que cargue primero la batería, luego el agua.
+power-shared-circuit-air = Circuito { $circuit } a { $amps }: aire y calefacción juntos. Apague uno.
+power-shared-circuit-two-air = Circuito { $circuit } a { $amps }: dos aires juntos. Apague uno.
+
+power-cord-drop-plan = { $cord } de cable { $gauge } pierden { $drop } a { $amps }. Es mejor uno más grueso o más corto.
+power-cord-drop-soon = { $cord } de cable { $gauge } pierden { $drop } a { $amps }: quedan unos { $volts_expected }. Use un cable más grueso o más corto. Un aire que zumba y para no está roto, le falta voltaje.
+power-cord-drop-measured = El voltaje bajó { $fall } con carga, de { $before } a { $volts }. Es cable, clavija o contacto. Corte la corriente, luego toque cada clavija por si está caliente.
+
+power-cord-overloaded = { $amps } en un cable { $gauge } hecho para { $cord_amps }. Quite carga, o use un cable más grueso. Corte la corriente y toque la clavija por si está caliente.
+
+power-too-few-circuits = { $cords } cables, pero hacen falta { $cords_needed } circuitos. Alimente primero el circuito { $converter_circuit }: da luz y bombas. Algún aire, calefacción o agua caliente no va a andar.
+power-too-few-circuits-cold = { $cords } cables, pero hacen falta { $cords_needed } circuitos con este frío. Alimente primero el circuito { $converter_circuit }, luego el del calentador del tanque. Alguna calefacción o agua caliente no va a andar.
+
+power-on-battery-ask = { $cords } cables para { $circuits } circuitos. ¿Tiene corriente el circuito { $converter_circuit }? Si no, el convertidor está muerto y la batería se gasta: quedan unos { $battery_hours }.
+power-on-battery-ask-plain = { $cords } cables para { $circuits } circuitos. ¿Tiene corriente el circuito { $converter_circuit }? Si no, el convertidor está muerto y la batería se gasta.
+power-on-battery-circuit = El circuito { $converter_circuit } no tiene corriente, así que el convertidor está muerto. La batería se gasta: quedan unos { $battery_hours }. Pase un cable al circuito { $converter_circuit }.
+power-on-battery-circuit-plain = El circuito { $converter_circuit } no tiene corriente, así que el convertidor está muerto. La batería se gasta. Pase un cable al circuito { $converter_circuit }.
+power-on-battery = Sin corriente del sitio. Luces y bombas viven de la batería: unos { $battery_hours }. No hay aire, calefacción ni agua caliente.
+power-on-battery-plain = Sin corriente del sitio. Luces y bombas viven de la batería. No hay aire, calefacción ni agua caliente. Lea los voltios de la batería.
+power-on-battery-fresh-first = Sin corriente del sitio. La batería dura unos { $battery_hours }, el agua limpia unos { $fresh_hours }. Primero se acaba el agua: planee llenar. No hay aire, calefacción ni agua caliente.
+power-on-battery-battery-first = Sin corriente del sitio. La batería dura unos { $battery_hours }, el agua limpia unos { $fresh_hours }. Primero se acaba la batería: traiga un generador. No hay aire, calefacción ni agua caliente.
+
+power-battery-low-plan = Batería a { $volts }, como al { $charge }. Cárguela hoy.
+power-battery-low-soon = Batería a { $volts }, menos de media carga. Recupere la corriente, o apague ventiladores. ¿Leyó en reposo o con carga?
+power-battery-low-act = Batería a { $volts }, casi vacía. Desconéctela. Cierre la unidad o traiga un generador. ¿Leyó en reposo o con carga?
+power-battery-low-flat = Batería a { $volts }, vacía. Desconéctela: más uso la daña. Las bombas paran y las válvulas se sueltan. Cierre la unidad o traiga un generador.
+power-battery-low-plan-charge = Batería al { $charge }. Cárguela hoy.
+power-battery-low-soon-charge = Batería al { $charge }, menos de media carga. Recupere la corriente, o apague ventiladores.
+power-battery-low-act-charge = Batería al { $charge }, casi vacía. Desconéctela. Cierre la unidad o traiga un generador.
+power-battery-low-told = Batería baja. Lea sus voltios en reposo. ¿Tiene corriente el circuito del convertidor? Apague ventiladores hasta que cargue.
+
+power-generator-soon = El generador da { $generator_w }. Todas las cargas llevan { $running_w } y piden { $needed_w } para arrancar un aire. Arranque un aire a la vez, el calentador al final. O traiga uno más grande.
+power-generator-act = El generador da { $generator_w }. Todas las cargas juntas llevan { $running_w }, y un aire arranca con { $needed_w }. Deje apagado un aire o el calentador de agua. O traiga uno más grande.
+
+## Crowd
+
+crowd-under-served = { $stalls } baños van a estar ocupados al { $busy } en la hora pico. La fila va a crecer. Pida más baños, y tenga estos limpios y surtidos.
+crowd-under-served-stall-out = Un baño fuera deja { $stalls }. Van a estar ocupados al { $busy } en la hora pico. Recupere el baño, o pida más.
+crowd-under-served-act = { $stalls } baños no alcanzan en la hora pico (ocupados al { $busy }). La fila no va a acabar. Avise al despachador: hacen falta más baños.
+crowd-under-served-act-stall-out = Un baño fuera deja { $stalls }, y no alcanzan en la hora pico (ocupados al { $busy }). Primero recupere el baño. Avise al despachador: hacen falta más baños.
+
+## Site
+
+site-not-level-soon = Desnivel de { $slope }, límite { $limit }. Nivele. Las puertas se mueven solas, y medidor y drenaje fallan.
+site-not-level-act = Desnivel de { $slope }, límite { $limit }. Muévala o póngale bloques. Hasta entonces, cierre al público.
+site-not-level-told = Desnivelada. Nivele primero de lado a lado. Las puertas se mueven solas, y medidor y drenaje fallan.
+site-not-chocked = Alto. Calce los dos lados antes que nada. Un remolque sin enganchar puede rodar.
+site-wind-soon = Viento { $wind }. Meta los toldos. Detenga las puertas. Amarre lo suelto.
+site-wind-act = Viento { $wind }. Nadie en el techo ni en los escalones. Toldos adentro, puertas cerradas. Si se mece, cierre la unidad.
+
+site-set-up-next-level = Sigue: nivele de lado a lado. Luego calce los dos lados, desenganche y baje los gatos. Luego corriente, luego agua.
+site-set-up-next-chock = Sigue: calce los dos lados antes de desenganchar. Luego desenganche, y nivele de frente con el gato de la lanza.
+site-set-up-next-unhitch = Sigue: desenganche. Luego nivele de frente con el gato de la lanza. Los estabilizadores al final.
+site-set-up-next-jacks = Sigue: baje los gatos. La afirman, no la levantan. Luego corriente.
+site-set-up-next-power = Sigue: corriente. Alimente primero el circuito { $converter_circuit }: da luz y bombas. Luego lea los voltios.
+site-set-up-next-power-generator = Sigue: corriente del generador. Alimente primero el circuito { $converter_circuit }: da luz y bombas. Luego lea los voltios.
+site-set-up-next-volts = Sigue: lea los voltios en el remolque, con carga. Mande el número.
+site-set-up-next-regulator = Sigue: el regulador, a { $regulator }. Este sitio da { $static }, límite { $limit }. Luego la manguera, y abra despacio.
+site-set-up-next-water = Sigue: agua. Conecte, abra despacio, saque el aire, busque fugas. Mande la presión con todas las llaves cerradas.
+site-set-up-next-water-hydrant = Sigue: agua del hidrante. Conecte, abra despacio, saque el aire, busque fugas. Mande la presión con todas las llaves cerradas.
+site-set-up-next-fill = Sigue: aquí no hay agua. Llene el tanque limpio, hasta { $fresh_gal }. Luego prenda la bomba y busque fugas.
+site-set-up-next-fill-no-power = Sigue: aquí no hay agua ni corriente. Llene el tanque limpio, hasta { $fresh_gal }. Lea la batería. De ella viven luces y bombas.
+site-set-up-next-pressure = Sigue: lea la presión del agua con todas las llaves cerradas. De { $least } a { $limit } está bien. Mande el número.
+site-set-up-next-heater = Sigue: prenda calentador de tanque y compartimento, circuito { $circuit }. Lea sus amperes.
+site-set-up-next-test = Sigue: baje cada taza, pruebe cada llave y chapa. El calentador de agua, ya con su tanque lleno. Tome fotos. Luego avise que está en servicio.
+
+## Towing
+
+tow-waste-aboard = Alto. Aguas negras al { $level }. No la remolque. Primero vacíela.
+tow-waste-aboard-unknown = Alto. Nadie dijo que el tanque de negras está vacío. Léalo. Vacíelo antes de remolcar.
+tow-fresh-aboard = Agua limpia al { $level }. Drénela antes de remolcar.
+tow-fresh-aboard-unknown = Nadie dijo que el tanque limpio está vacío. Léalo. Drénelo antes de remolcar.
+tow-not-ready = Aún sin reportar: { $missing }. Hágalo, o avise que está hecho. Luego gatos arriba, calzas al final, y pruebe luces y freno de seguridad (breakaway).
+tow-not-ready-left = Salió sin reportar: { $missing }. Oríllese donde sea seguro y revise. Pruebe luces y freno de seguridad (breakaway).
+tow-overweight = Pesa demasiado para remolcar: { $gross }, límite { $gvwr }. Se pasa por { $over }. Primero vacíe los dos tanques.
+
+## Crew
+
+crew-late-check-in = Sin reporte hace { $silent }. Mande uno: tanque, presión, corriente.
+crew-late-check-in-cold = Sin reporte hace { $silent } a { $air }. Revísela: amperes del calentador, agua corriendo, tanque, presión.
+crew-person-hurt = Llame a emergencias. Diga dónde está y qué pasó. Quédese con la persona. No la mueva, salvo que ahí corra peligro.
+crew-person-hurt-at = Llame a emergencias. Diga que está en { $address }, y qué pasó. Quédese con la persona. No la mueva, salvo que ahí corra peligro.
+
+## Troubles: the first steps
+
+trouble-fire = Todos fuera y lejos. Llame a emergencias. Corte la corriente en la fuente si puede llegar sin peligro. No vuelva a entrar.
+trouble-fire-at = Todos fuera y lejos. Llame a emergencias. Diga que está en { $address }. Corte la corriente en la fuente si puede llegar sin peligro. No vuelva a entrar.
+trouble-gas-illness = Todos fuera, viento arriba, al aire libre. Llame a emergencias. Apague el generador si puede sin peligro. Nadie vuelva a entrar.
+trouble-gas-illness-at = Todos fuera, viento arriba, al aire libre. Llame a emergencias. Diga que está en { $address }. Apague el generador si puede sin peligro. Nadie vuelva a entrar.
+trouble-person-trapped = Háblele. Si no contesta: llame a emergencias. Pruebe la ranura de la chapa con una moneda. Luego los pernos de la bisagra.
+trouble-person-trapped-at = Háblele. Si no contesta: llame a emergencias. Diga que está en { $address }. Pruebe la ranura de la chapa con una moneda. Luego los pernos de la bisagra.
+trouble-hot-plug = Deje de usar esa clavija. Corte la corriente en la fuente, luego desconéctela. No la use más. Cambie clavija y contacto.
+trouble-cord-damaged = Corte la corriente en la fuente. Quite ese cable y use uno bueno. Que no toque agua ni lo pisen llantas.
+trouble-low-flow = ¿El agua corre o está cerrada cuando lee? Limpie el filtro de entrada. Busque un doblez o una llanta sobre la manguera. Si es una sola llave: limpie su malla.
+trouble-no-water = ¿Están abiertas la toma y la válvula del remolque? Lea la presión en el remolque con llaves cerradas. ¿El selector está en red o en tanque? ¿Hay luz?
+trouble-no-water-tank = Usa el tanque: ¿cuánta agua limpia hay? ¿La bomba está prendida y hay luz? Revise el fusible de la bomba. Pruebe uno de igual valor, una sola vez.
+trouble-no-water-freezing = Hiela: la manguera puede tener hielo. Lea la presión en el remolque. Cierre la toma y abra la llave más cercana. Deshiele la manguera con aire tibio desde la punta abierta.
+trouble-no-lights = ¿El otro cuarto está bien? Entonces vea el sensor, luego el fusible de 12 V de ese cuarto. Cámbielo una vez, de igual valor. Si los dos están a oscuras: interruptor de batería, luego el circuito del convertidor.
+trouble-fuse-blown = Cámbielo una vez, de igual valor. Si se quema otra vez: déjelo fuera, hay un corto.
+trouble-no-power = ¿Está arriba el breaker del sitio? Revise cada punta del cable, clavija por clavija. Si se botó un GFCI, repóngalo una vez. Si otros tampoco tienen: llame al sitio.
+trouble-breaker-trip = Apague cargas. Repóngalo una vez: abajo del todo, luego arriba. Si se bota al momento: déjelo abajo. Si se bota después: es demasiada carga. ¿Qué cargas tenía?
+trouble-gfci-trip = Desconecte todo lo que lleva y repóngalo. Si aguanta: conecte de uno en uno. El último es la falla. Busque una clavija mojada, sin corriente.
+trouble-pump-running = ¿Está vacío el tanque limpio? Apague la bomba: en seco se quema. Si no, busque una taza o llave que corre. Cierre los baños uno por uno. Vea si hay fuga bajo el remolque.
+trouble-pump-dead = ¿Hay luz? No: interruptor de batería y circuito del convertidor. Sí: botón de la bomba, luego su fusible, una vez, de igual valor. ¿Hay agua en el tanque limpio?
+trouble-no-heat = ¿Tiene corriente el circuito de ese cuarto, y cuántos amperes? Aire y calefacción nunca van juntos: revise el selector. Luego termostato y filtro. Lea los voltios.
+trouble-no-heat-freezing = Hiela. Primero decida si drena: manguera, luego líneas de bomba y calentador, luego tanques. Luego vea el circuito de ese cuarto, el selector y el termostato. Lea los amperes.
+trouble-no-cooling = ¿Gira el ventilador? No: circuito o termostato. Si zumba y para: apague el aire, lea los voltios, revise el cable. Espere 5 min antes de prender otra vez.
+trouble-no-hot-water = ¿Hace cuánto se llenó y se prendió? ¿Tiene corriente su circuito, y cuántos amperes? ¿Está lleno su tanque? Si hay duda: apague el calentador.
+trouble-leak = ¿Limpia o sucia? Si es sucia: trátela como derrame. Si hay agua cerca de corriente: primero corte la corriente. Cierre la toma y la bomba. Si para: es del lado de presión. Si sigue: tanque o drenaje.
+trouble-frozen = ¿Qué se congeló: manguera, válvula, bomba o tanque? Corte la corriente de lo mojado. Cierre la toma, abra la llave más cercana. Aire tibio desde la punta abierta. Luego llene despacio y busque grietas.
+trouble-toilet-clog = ¿Una taza o todas? Si son todas: tanque de negras lleno o línea principal. Cierre la unidad. Si es una: cierre ese baño. Guantes y careta, destapacaños, luego guía.
+trouble-sink-clog = Póngase guantes. Limpie la malla y la trampa. Luego el destapacaños. Si todos van lentos: lea el tanque de negras.
+trouble-toilet-running = Baje dos veces para limpiar el sello. Si sigue: cierre su llave de paso. Una válvula trabada vacía el agua limpia en una hora y llena las negras.
+trouble-odor = Eche un litro de agua en cada coladera. ¿Anda el ventilador y está libre la tapa del respiradero? Lea el tanque de negras. Luego revise válvula y tapón.
+trouble-fan-dead = ¿Hay luz en ese cuarto? Revise el fusible del ventilador. Cámbielo una vez, de igual valor.
+trouble-lock-jam = Primero hable: ¿hay alguien adentro? Luego pruebe la ranura con una moneda, luego los pernos de la bisagra.
+trouble-no-sound = ¿Tiene corriente y volumen? Revise clavija y fusible. Puede esperar.
+trouble-out-of-supplies = Surta: papel, jabón, toallas. Si no hay en la camioneta: ¿quién trae y a qué hora?
+trouble-damage = Primero hágalo seguro. Aleje a la gente, ponga cinta. Mande fotos. No la remolque hasta que alguien la revise.
+trouble-tire = No la remolque así. En camino: oríllese donde sea seguro. Calce antes de subir el gato. Cámbiela, y revise las demás.
+
+## Cautions, one for each hazard
+
+caution-burst-hose = Hágase a un lado al abrir el agua. Una manguera o pieza que truena da latigazos.
+caution-bleed-first = Cierre la toma y saque la presión por un lavabo antes de abrir cualquier pieza.
+caution-keep-regulator = No quite el regulador para ganar presión. Nunca lo puentee arriba de 80 psi (5.5 bar).
+caution-backflow = Deje la válvula rompevacío en la toma. Nunca deje una punta de manguera dentro de un líquido.
+caution-hydrant-permission = Use un hidrante solo con permiso de la compañía de agua, con su medidor y su válvula contra retroceso.
+caution-not-drinking = Use manguera para agua potable, con tapón, nunca la de negras. Rotule el agua del tanque "no potable".
+caution-kill-power-at-source = Corte la corriente en la fuente, con manos secas. No se acerque a metal ni agua. Por la piel mojada pasa corriente que puede matar.
+caution-electrician = El código local y un electricista con licencia deciden antes de volver a prender.
+caution-plumber = En un muro o en la línea principal deciden el código local y un plomero con licencia.
+caution-open-neutral = Una fase puede llegar a 200 V. No conecte ni prenda nada hasta que un electricista lo autorice.
+caution-hot-plug = Una clavija caliente o quemada puede causar un incendio. Deje de usarla.
+caution-no-bypass = Nunca puentee un GFCI. Nada de adaptadores sin tierra. Nunca corte la pata de tierra.
+caution-same-fuse = Nunca un fusible mayor, papel metálico ni alambre. Si se quema otra vez hay un corto: déjelo fuera.
+caution-compressor-low-volts = El bajo voltaje quema un compresor. Déjelo apagado hasta tener buen voltaje.
+caution-carbon-monoxide = El humo del motor mata sin oler. Generador a 20 ft (6 m) o más de puertas, ventanas y respiraderos. Nunca adentro, en una carpa ni bajo el remolque. Dolor de cabeza, mareo o náusea: todos fuera, llame a emergencias.
+caution-generator-handling = Cargue combustible con el motor apagado y frío. Deje su tierra como viene de fábrica. Nada de adaptadores que unan dos contactos.
+caution-battery-gas = Una batería en carga suelta gas que explota. Sin chispas ni flama. Quítese anillos. Desconecte antes de usar llaves.
+caution-battery-freeze = Una batería vacía se congela y se puede partir. Cárguela o métala.
+caution-no-flame = Nunca deshiele con flama. Nada de pistola de calor en plástico ni cerca de gas de negras. Aire o toallas tibias, primero abra la llave.
+caution-heat-tape = Cinta térmica solo si está aprobada para esa manguera, en un GFCI. No la encime, salvo que esté hecha para eso. Decide el código local.
+caution-heater-dry = Apague el calentador de agua antes de drenarlo, y hasta que su tanque esté lleno. En seco se quema.
+caution-antifreeze = Solo anticongelante rosa (propilenglicol). Nunca el de auto en ninguna línea ni en el tanque de negras. Es tóxico. Sople a 40 o 50 psi (3 bar) como máximo.
+caution-ice-split = El hielo pudo partir un tubo. Llene despacio y vigile 10 min.
+caution-ice-plug = Hielo en la salida de negras: no quite el tapón. Se suelta de golpe. Si la salida está helada y el tanque pasa de la mitad: cierre la unidad.
+caution-frostbite = Piel blanca o sin sentir: entre y caliéntela despacio. No la frote. Nadie trabaje solo.
+caution-heat-stroke = Si alguien se confunde o cae por el calor: llame a emergencias y enfríelo de inmediato.
+caution-sewage-hygiene = Guantes, botas y careta. Nada de piel al aire. No coma ni beba. Lávese después.
+caution-sewage-discharge = Las aguas negras en una coladera o arroyo se deben reportar, muchas veces de inmediato. Deciden las reglas del estado. Anote hora, galones, causa y a quién avisó.
+caution-bleach = Nunca mezcle cloro con ácido ni amoniaco, y la orina tiene amoniaco. Deje entrar aire.
+caution-tank-gas = El gas del tanque puede matar, y si es fuerte quita el olfato. Olor a huevo podrido o dolor de cabeza: todos fuera, viento arriba. No fume, sin flama.
+caution-no-entry = Nunca meta la cabeza a un tanque. Nunca entre por alguien que cayó. Llame a rescate.
+caution-tow-empty = Nunca remolque con líquido a bordo. Se mece, y puede pasar el límite de ejes y frenos. Moverla en el sitio con negras a bordo lo decide el despachador.
+caution-roll-away = Puede rodar. Calce los dos lados antes de desenganchar. No se ponga en su camino.
+caution-stabilizers = Los estabilizadores la afirman. No la levantan. En suelo blando ponga placas anchas.
+caution-scald = El agua caliente quema. Si la válvula de alivio escupe: corte la corriente, hágase a un lado, llame a un plomero con licencia.
+caution-slip = Piso mojado o con hielo: ponga arena y un cono.
+caution-no-fuel-heater = Ningún calentador de combustible adentro. Puede quemar el lugar y su gas mata.
+caution-roof-fall = No suba al techo con viento o mojado. Corte la corriente antes de abrir una tapa.
+caution-pump-dry = Una bomba en seco se quema. Apáguela cuando el tanque esté vacío.
+caution-overhead = Vea arriba y alrededor antes de echarse en reversa: cables, ramas, tapa séptica, riego, orilla blanda. Que alguien lo guíe.
+caution-emergency-call = Si hay herida, quemadura o mareo, o no contesta: llame a emergencias. No cuelgue.
+caution-local-code = Deciden el código local y un electricista con licencia. Esto es un consejo.
+caution-night-pressure = La presión de noche puede ser mayor que la de día.
+caution-pressure-code = Arriba de 80 psi (5.5 bar) el regulador es ley, no gusto. Deciden el código local y un plomero con licencia.
+caution-air-gap = Deje la punta de la manguera arriba de la entrada del tanque: dos veces su ancho. Al menos 1 in (25 mm).
+caution-fire-electric = Nada de agua en un fuego cerca de corriente. Ataque uno chico solo con salida a sus espaldas.
+caution-cord-no-tape = No encinte ni repare un cable. Cámbielo. Que los cables no toquen agua ni los pisen llantas.
+caution-two-resets = Repóngalo dos veces como máximo. Luego déjelo abajo.
+caution-leak-near-power = Agua cerca de corriente: primero corte la corriente, luego toque.
+caution-drain-cleaner = Ni ácido ni sosa: salpican, y con cloro hacen gas. Nada de agua a presión por la línea.
+caution-breakaway = Pruebe frenos y freno de seguridad (breakaway) en cada enganche. Cadenas cruzadas, pernos con seguro, cada luz prendida.
+
+## Formulas, in words
+
+formula-reading-over-limit = la lectura contra el límite: lo pasa
+formula-reading-under-limit = la lectura contra el límite: no llega
+formula-reported = alguien en el sitio lo reportó
+formula-unexplained-loss = esperada = estática menos lo que quitan manguera, piezas y subida a ese flujo; sin explicar = esperada menos la lectura
+formula-fall = la lectura de antes menos la de ahora
+formula-hose-flow = el flujo que deja 20 psi tras manguera y piezas; contra lo que piden tazas y llaves en 99 de 100 momentos del pico
+formula-fresh-hours = galones que quedan ÷ (usos por hora × galones por uso)
+formula-book-pump-out = tiempo para pedir = (nivel de paro menos nivel) ÷ subida por hora; menos el aviso del camión y una hora de reserva
+formula-gauge = el medidor contra lo que entró desde entonces, según la gente
+formula-freeze = cuánto tarda el agua quieta de 50 °F (10 °C) a congelación, por manguera y aire; tapada a un cuarto del camino a hielo sólido
+formula-heater-hold = calor que pierde la piel del tanque con este frío y viento, con el tanque a la mitad
+formula-heater-dead = se reportó prendido, pero su circuito no lleva nada
+formula-no-package = sin equipo de frío; el aire contra el límite
+formula-wind-chill = sensación por aire y viento; actúa en la piel, no en los tanques
+formula-heat-index = índice de calor por aire y humedad
+formula-shock = un toque dice que se perdió la tierra; por piel mojada a 120 V pasa corriente que mata
+formula-open-neutral = con el neutro perdido dos fases se reparten 240 V según sus cargas: una sube, la otra baja
+formula-continuous = una carga de tres horas o más puede llevar el 80 % del breaker
+formula-shared-circuit = la lectura del circuito contra el 80 % de su breaker
+formula-volts-fall = (voltios sin carga menos voltios con carga) ÷ voltios sin carga
+formula-cord-drop = voltios perdidos = 2 × largo × amperes × ohms por pie; como parte de 120 V
+formula-services = un circuito por cada aire y uno para el calentador de agua; uno más para el equipo de frío a 40 °F (4 °C) o menos
+formula-battery-hours = horas hasta media carga con la carga que dan estos usos (Peukert)
+formula-charge = carga por los voltios en reposo: 12.65 llena, 12.24 media, 11.89 vacía
+formula-generator = (todos los watts en marcha + el mayor extra de arranque) ÷ lo que altura y calor dejan de su capacidad
+formula-queue = parte ocupada = personas por hora en el pico × tiempo por uso ÷ baños
+formula-slope = cuánto desnivel, contra el límite
+formula-set-up = el orden de montaje, menos lo que ya se reportó
+formula-tow-empty = más de 5 % a bordo, o nadie dijo desde el último invitado
+formula-leaving = el orden de salida, menos lo que ya se reportó
+formula-gross-weight = peso vacío + galones a bordo × 8.34 lb, contra el límite
+formula-silence = horas desde el último reporte, contra el límite
+
+## Names of the facts
+
+fact-name = nombre
+fact-near = parecidas
+fact-value = número
+fact-what = tanque
+fact-order = orden
+fact-pressure = presión
+fact-limit = límite
+fact-regulator = regulador a
+fact-code-limit = límite del código
+fact-needed = hace falta en el remolque
+fact-static = presión con llaves cerradas
+fact-hose = largo de manguera
+fact-bore = diámetro de manguera
+fact-flow = flujo
+fact-expected = esperada
+fact-unexplained = pérdida sin explicar
+fact-before = antes
+fact-fall = baja
+fact-fall-limit = baja que cuenta
+fact-given = flujo que da la manguera
+fact-wanted = flujo que pide en hora pico
+fact-fresh = agua limpia
+fact-fresh-warn = agua limpia, avisar al
+fact-fresh-act = agua limpia, actuar al
+fact-uses = usos por hora
+fact-per-use = agua por uso
+fact-fresh-hours = el agua limpia dura
+fact-fresh-at = agua limpia baja a las
+fact-level = nivel
+fact-stop-level = nivel de paro
+fact-lead = aviso del camión
+fact-in-hand = de reserva
+fact-rate = subida con público
+fact-book-in = tiempo que queda para pedir
+fact-p10 = una de diez veces antes de
+fact-p50 = igual de fácil antes que después de
+fact-p90 = nueve de diez veces antes de
+fact-unit-level = la unidad cierra al
+fact-after-pump-out = lo más que debe marcar tras un vaciado
+fact-pumped-at = vaciada a las
+fact-air = aire afuera
+fact-low = mínima prevista
+fact-wind = viento
+fact-freezing = congelación
+fact-water = el agua empieza a
+fact-hose-min = manguera a congelación en
+fact-block-min = manguera tapada quizá en
+fact-tank-hours = tanque limpio a congelación en
+fact-circuit = circuito
+fact-amps = corriente
+fact-heater = calentador del tanque
+fact-heater-needed = calor que hace falta
+fact-chill = sensación de frío
+fact-humidity = humedad
+fact-heat-index = índice de calor
+fact-volts = voltios
+fact-high = fase alta
+fact-breaker = breaker
+fact-continuous = por horas, como máximo
+fact-since = desde
+fact-together = sus cargas juntas
+fact-cord = largo del cable
+fact-gauge = calibre del cable
+fact-lost = voltios perdidos
+fact-drop = pérdida
+fact-volts-expected = voltios que quedan
+fact-drop-limit = pérdida que se avisa
+fact-cord-amps = capacidad del cable
+fact-cords = cables
+fact-cords-needed = circuitos que hacen falta
+fact-circuits = circuitos
+fact-converter-circuit = circuito del convertidor
+fact-battery-ah = batería
+fact-charge = carga
+fact-load = consumo
+fact-battery-hours = la batería dura
+fact-generator-w = generador
+fact-running-w = en marcha
+fact-needed-w = capacidad que hace falta
+fact-altitude = altura sobre el mar
+fact-guests = invitados aquí
+fact-peak = pico sobre la media
+fact-use-time = tiempo por uso
+fact-stalls = baños
+fact-stalls-out = baños fuera
+fact-busy = parte ocupada
+fact-busy-limit = límite de parte ocupada
+fact-wait = espera media
+fact-slope = desnivel
+fact-next = paso que sigue
+fact-then = después
+fact-least = presión mínima
+fact-fresh-gal = al tanque limpio le caben
+fact-missing = sin reportar
+fact-empty = peso vacío
+fact-liquid = líquido a bordo
+fact-gvwr = peso máximo
+fact-gross = peso como está
+fact-over = se pasa por
+fact-last-word = último reporte
+fact-silent = sin reporte hace
+fact-silence-limit = tarde desde
+fact-address = dirección para emergencias
+
+## Words that facts hold
+
+value-level = nivelar
+value-chock = calzar
+value-unhitch = desenganchar
+value-jacks = gatos
+value-power = corriente
+value-volts = voltios
+value-regulator = regulador
+value-water = agua
+value-fill = llenar
+value-pressure = presión
+value-heater = calentador
+value-test = prueba
+value-closed = cerrada
+value-water-off = agua cerrada
+value-heater-off = calentador apagado
+value-power-off = corriente cortada
+value-stowed = todo guardado
+value-jacks-up = gatos arriba
+value-lights-checked = luces revisadas

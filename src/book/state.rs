@@ -121,6 +121,9 @@ pub struct UnitState {
     pub pressures: Vec<PressureRead>,
     /// The last current on each circuit, A; circuit 0 where none was named.
     pub amps: BTreeMap<u8, Latest>,
+    /// The last currents, oldest first, with their circuit, A.
+    #[serde(default)]
+    pub currents: Vec<(DateTime<Utc>, u8, f64)>,
     /// Which circuits have power, and when that was said.
     pub circuits_live: Option<(Vec<u8>, DateTime<Utc>)>,
     /// When each event was last reported since the trailer arrived.
@@ -199,6 +202,7 @@ impl UnitState {
             self.pressures.clear();
             self.circuits_live = None;
             self.amps.clear();
+            self.currents.clear();
             for key in [
                 ReadingKey::Cords,
                 ReadingKey::CordFt,
@@ -274,6 +278,10 @@ impl UnitState {
         }
         for current in &readings.amps {
             let circuit = current.circuit.unwrap_or(0);
+            self.currents.push((at, circuit, current.amps));
+            if self.currents.len() > 16 {
+                self.currents.remove(0);
+            }
             let before = self
                 .amps
                 .get(&circuit)
@@ -397,6 +405,17 @@ impl UnitState {
             (_, Some(off)) => WaterState::Off(off.at),
             _ => WaterState::Unknown,
         }
+    }
+
+    /// Returns since when every current read on a circuit was over `limit`, A; none where the last was not.
+    pub fn over_since(&self, circuit: u8, limit: f64) -> Option<DateTime<Utc>> {
+        self.currents
+            .iter()
+            .rev()
+            .filter(|(_, of, _)| *of == circuit)
+            .take_while(|(_, _, amps)| *amps > limit)
+            .last()
+            .map(|(at, ..)| *at)
     }
 
     /// Tells whether a tank or bay heater was reported on, and not off since.

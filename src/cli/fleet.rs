@@ -104,11 +104,16 @@ fn counted(count: usize, what: &str) -> String {
 
 fn text(path: &Path) -> Result<String, String> {
     let name = path.display();
-    let bytes = std::fs::read(path).map_err(|error| match error.kind() {
-        ErrorKind::NotFound => format!("`{name}` is missing: all three of fleet.toml, jobs.toml and crew.toml are needed, an empty one will do"),
-        ErrorKind::IsADirectory => format!("`{name}` is a folder: a text file of that name is needed"),
-        ErrorKind::PermissionDenied => format!("`{name}` may not be read: give the user who runs hosebib leave to read it"),
-        _ => format!("`{name}` cannot be read: {error}"),
+    let bytes = std::fs::read(path).map_err(|error| {
+        let what = match error.kind() {
+            ErrorKind::NotFound => "is missing: all three files are needed, an empty one will do",
+            ErrorKind::IsADirectory => "is a folder: a text file of that name is needed",
+            ErrorKind::PermissionDenied => {
+                "may not be read: give the user who runs hosebib leave to read it"
+            }
+            _ => return format!("`{name}` cannot be read: {error}"),
+        };
+        format!("`{name}` {what}")
     })?;
     String::from_utf8(bytes).map_err(|error| {
         let good = error.utf8_error().valid_up_to();

@@ -32,6 +32,14 @@ pub(super) fn read(dir: &Path) -> Result<Loaded, CliError> {
     Ok(Loaded { digest, fleet })
 }
 
+/// Returns the demo fleet, which is compiled in.
+pub(super) fn demo() -> Loaded {
+    Loaded {
+        digest: digest(&crate::fleet::demo::files()),
+        fleet: crate::fleet::demo::fleet(),
+    }
+}
+
 /// Returns what tells a fleet's files from others: the hash of their texts, each behind its length.
 pub(super) fn digest(files: &FleetFiles) -> String {
     let mut bytes = Vec::new();

@@ -4,6 +4,8 @@
 //! failure or a bad item in the input, 2 for wrong usage.
 
 mod chat;
+mod clock;
+mod data;
 mod error;
 mod fleet;
 mod load;

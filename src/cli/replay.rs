@@ -20,13 +20,17 @@ use crate::words;
 
 /// Arguments of `hosebib replay`.
 #[derive(Debug, clap::Args)]
-#[group(id = "source", required = true, multiple = false)]
 pub(super) struct Args {
     /// The fleet's folder; messages come on standard input, one JSON object a line
-    #[arg(long, value_name = "DIR", group = "source")]
+    #[arg(
+        long,
+        value_name = "DIR",
+        required_unless_present = "demo",
+        conflicts_with = "demo"
+    )]
     fleet: Option<PathBuf>,
     /// Play the demo fleet's day of messages
-    #[arg(long, group = "source")]
+    #[arg(long)]
     demo: bool,
     /// Print one JSON object for each message and tick
     #[arg(long)]
@@ -85,6 +89,34 @@ pub(super) fn run(args: &Args) -> Result<ExitCode, CliError> {
     }
     player.out.flush()?;
     Ok(ExitCode::SUCCESS)
+}
+
+/// Returns the demo day's messages.
+pub(super) fn day() -> Vec<Inbound> {
+    let lines = demo::DAY
+        .lines()
+        .enumerate()
+        .filter(|(_, line)| !line.trim().is_empty());
+    let inbound = lines.map(|(n, line)| {
+        let line: Line = serde_json::from_str(line).expect("the demo day is checked by a test");
+        let at = instant(&line.at).expect("the demo day is checked by a test");
+        let received = line
+            .received
+            .as_deref()
+            .and_then(|text| instant(text).ok())
+            .unwrap_or(at);
+        let key = MessageKey::new("demo", 0, n as i64 + 1, 0);
+        Inbound {
+            key,
+            from: Sender::Crew(line.from),
+            chat: None,
+            at,
+            received,
+            body: Body::Text(line.text),
+            replaces: None,
+        }
+    });
+    inbound.collect()
 }
 
 struct Player<W: Write> {

@@ -3,9 +3,8 @@
 use std::io::{self, Write};
 use std::path::{Path, PathBuf};
 use std::process::ExitCode;
-use std::time::{Duration, SystemTime};
+use std::time::Duration;
 
-use chrono::{DateTime, Utc};
 use tokio::signal::unix::{SignalKind, signal};
 use tokio::sync::{mpsc, watch};
 use tracing::{error, info, warn};
@@ -13,6 +12,8 @@ use tracing_subscriber::EnvFilter;
 use tracing_subscriber::fmt::MakeWriter;
 
 use super::CliError;
+use super::clock::now;
+use super::data::Random;
 use super::load;
 use crate::chat::clerk::{Clerk, SNAPSHOT_EVERY, Setup, Window};
 use crate::chat::socket::Socket;
@@ -53,11 +54,7 @@ pub(super) fn run(args: &Args) -> Result<ExitCode, CliError> {
         .build()?;
     let (outbox, parcels) = mpsc::unbounded_channel();
     let setup = Setup {
-        salt: Box::new(|| {
-            let mut salt = [0; 16];
-            getrandom::fill(&mut salt).expect("the system gives random bytes");
-            salt
-        }),
+        salt: Box::new(Random),
         clock: Box::new(now),
         // a parcel for a sender that has ended waits in the clerk's outbox
         deliver: Box::new(move |parcel| drop(outbox.send(parcel))),
@@ -216,10 +213,6 @@ fn token(file: Option<&Path>) -> Result<Token, CliError> {
         })?,
     };
     Token::parse(&text).map_err(|error| CliError::Usage(error.to_string()))
-}
-
-fn now() -> DateTime<Utc> {
-    SystemTime::now().into()
 }
 
 /// Sets up the log on standard error. Whatever is logged, the token is not; a panic tells its place and not its text,

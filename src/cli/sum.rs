@@ -129,3 +129,72 @@ fn usual(input: &Input) -> String {
         None => String::new(),
     }
 }
+
+#[cfg(test)]
+#[allow(clippy::unwrap_used)] // a failed unwrap is a failed test
+mod tests {
+    use super::*;
+
+    fn printed(line: &str) -> String {
+        serde_json::to_string(&reply(line.as_bytes())).unwrap()
+    }
+
+    #[test]
+    fn an_answer_has_its_unit_and_source() {
+        assert_eq!(
+            printed(r#"{"quantity": "liquid_lb", "inputs": {"gal": 500}}"#),
+            r#"{"quantity":"liquid_lb","value":4170,"unit":"lb","source":"8.34 lb/gal (EPA operator arithmetic)"}"#
+        );
+        assert_eq!(
+            printed(r#"{"quantity": "tongue_range_lb", "inputs": {"gross_lb": 9000}}"#),
+            r#"{"quantity":"tongue_range_lb","value":[900,1350],"unit":"lb","source":"10 to 15 % of gross trailer weight (common practice; printed in tow guides)"}"#
+        );
+    }
+
+    #[test]
+    fn what_cannot_be_answered_is_said_on_its_line() {
+        for (line, said) in [
+            (
+                "not json",
+                r#"{"quantity":null,"error":"the line is not JSON"#,
+            ),
+            (
+                "[1]",
+                r#"{"quantity":null,"error":"the line needs a `quantity`"#,
+            ),
+            (
+                r#"{"quantity": "zzz"}"#,
+                r#"{"quantity":"zzz","error":"`zzz` is no quantity known here; `hosebib sum --list` shows them all"}"#,
+            ),
+            (
+                r#"{"quantity": "liquid_lb", "inputs": [500]}"#,
+                r#"{"quantity":"liquid_lb","error":"`inputs` must be an object"#,
+            ),
+            (
+                r#"{"quantity": "liquid_lb", "inputs": {"gal": 1e999}}"#,
+                r#"{"quantity":null,"error":"the line is not JSON"#,
+            ),
+        ] {
+            assert!(printed(line).starts_with(said), "{}", printed(line));
+        }
+        assert!(matches!(reply(b"\xff\xfe"), Line::Error { .. }));
+    }
+
+    #[test]
+    fn the_list_shows_every_quantity_with_its_inputs() {
+        let mut out = Vec::new();
+        list(&mut out).unwrap();
+        let text = String::from_utf8(out).unwrap();
+        assert!(text.contains("  liquid_lb [lb]\n    gal: a number from 0 to 100,000 gal\n"));
+        assert!(text.contains("    wind_mph: a number from 0 to 200 mph; 10 when not given\n"));
+        let listed = text
+            .lines()
+            .filter(|line| line.ends_with(']') && !line.starts_with("    "))
+            .count();
+        let known: usize = sum::registry()
+            .iter()
+            .map(|(_, quantities)| quantities.len())
+            .sum();
+        assert_eq!(listed, known);
+    }
+}

@@ -70,7 +70,7 @@ impl Job {
     /// Lists the stretches of open hours that end after `after`, in order, as opening and closing instants.
     pub fn windows(&self, after: DateTime<Utc>) -> Windows<'_> {
         let day = after
-            .max(self.from)
+            .clamp(self.from, self.from.max(self.to))
             .with_timezone(&self.time_zone)
             .date_naive();
         // a stretch past midnight began the day before

@@ -42,7 +42,8 @@ const FEMA: [(f64, [u32; 5], [u32; 5]); 5] = [
 /// Returns the fixtures for a crowd and an event's hours, rounded up after the duration factor; none from 5,000 people,
 /// where the table ends.
 ///
-/// Source: FEMA job aids; factors 1.00 over 8 h, 0.80 from 6, 0.75 from 4, 0.70 under (from memory). Meant for crowds of
+/// Source: FEMA job aids; factors 1.00 over 8 h, 0.80 from 6, 0.75 from 4, 0.70 under (its table of durations, seen in a
+/// reproduction). Meant for crowds of
 /// hundreds: below about 250 use [`mean_wait`] with twice the mean arrivals.
 pub fn fema_fixtures(patrons: f64, alcohol: Alcohol, event: Time) -> Option<Fixtures> {
     let (_, without, with) = FEMA.iter().find(|(limit, ..)| patrons < *limit)?;

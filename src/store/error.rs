@@ -78,7 +78,7 @@ pub enum StoreError {
     ReadOnly(PathBuf),
     /// The journal is damaged.
     #[error(
-        "the journal is damaged, {0}: restore that file from a backup (`hosebib verify` lists every damaged place)"
+        "the journal is damaged, {0}: restore it from a backup (`hosebib verify` lists every damaged place)"
     )]
     Damaged(Damage),
     /// A write failed; nothing of it counts.

@@ -9,11 +9,12 @@ use std::path::{Path, PathBuf};
 
 use super::error::StoreError;
 use super::hash::Hash;
-use super::line::{Draft, Flaw, Line, Stored};
+use super::line::{Draft, Line, Stored};
 use super::medium::{Appending, Disk};
 use super::note::Note;
 use super::personal::Salt;
 use super::segment::{self, Seal};
+use super::tail::OpenSegment;
 
 /// The length in bytes from which a segment is closed, unless settings say otherwise.
 pub const SEGMENT_BYTES: u64 = 8 << 20;
@@ -259,11 +260,16 @@ impl Journal {
     ///
     /// # Errors
     ///
-    /// [`StoreError::Sync`]; the journal stands at [`Journal::synced`] then.
+    /// [`StoreError::Sync`]; the journal stands at [`Journal::synced`] then. [`StoreError::Write`] while an earlier failure
+    /// cannot be taken back.
     pub fn sync(&mut self) -> Result<(), StoreError> {
+        self.mend()?;
         let Some(open) = &mut self.open else {
             return Ok(());
         };
+        if open.written_through() {
+            return Ok(());
+        }
         if let Err(source) = open.file.sync() {
             // After a failed sync the system may hold as clean what never reached the disk, so a second sync proves
             // nothing: the bytes are cut off and have to be written anew.
@@ -307,6 +313,7 @@ impl Journal {
             let _ = open.mend();
             return Err(StoreError::Write { file, source });
         }
+        open.length += line.len() as u64;
         self.sync()?;
         self.open = None;
         Ok(())
@@ -324,6 +331,10 @@ impl Journal {
 }
 
 impl Open {
+    fn written_through(&self) -> bool {
+        self.synced == self.length
+    }
+
     fn mend(&mut self) -> io::Result<()> {
         if self.ragged {
             self.file.cut(self.length)?;
@@ -370,131 +381,4 @@ fn write_error(data: &Path, path: &Path, source: io::Error) -> StoreError {
         }
         _ => StoreError::io("open for writing", path)(source),
     }
-}
-
-/// What opening finds in the segment that is not sealed.
-struct OpenSegment {
-    head: Head,
-    /// Where its good lines end.
-    length: u64,
-    ending: Ending,
-}
-
-enum Ending {
-    Whole,
-    /// So many bytes of an unfinished line follow.
-    Torn(u64),
-    /// The last line is whole, but its newline is missing or something else.
-    NoNewline,
-}
-
-impl OpenSegment {
-    fn read(path: &Path, first: u64, before: Head, from: u64) -> Result<Self, StoreError> {
-        let bytes = std::fs::read(path).map_err(StoreError::io("read", path))?;
-        let whole = bytes
-            .iter()
-            .rposition(|&b| b == b'\n')
-            .map_or(0, |at| at + 1);
-        let mut found = OpenSegment {
-            head: before,
-            length: whole as u64,
-            ending: Ending::Whole,
-        };
-        let mut lines: Vec<&[u8]> = bytes[..whole].split(|&b| b == b'\n').collect();
-        lines.pop();
-        for (index, line) in lines.iter().enumerate() {
-            let seq = first + index as u64;
-            if seq < from && index + 1 < lines.len() {
-                continue;
-            }
-            let known = (seq == found.head.seq + 1).then_some(found.head.hash);
-            found.head = check(line, path, index as u64 + 1, seq, known)?;
-        }
-        let rest = &bytes[whole..];
-        if rest.is_empty() {
-            return Ok(found);
-        }
-        let number = lines.len() as u64 + 1;
-        let seq = first + lines.len() as u64;
-        for line in [rest, &rest[..rest.len() - 1]] {
-            if let Ok(head) = check(line, path, number, seq, Some(found.head.hash)) {
-                found.head = head;
-                found.length += line.len() as u64 + 1;
-                found.ending = Ending::NoNewline;
-                return Ok(found);
-            }
-        }
-        if let Err(newer @ StoreError::Newer { .. }) = check(rest, path, number, seq, None) {
-            return Err(newer);
-        }
-        found.ending = Ending::Torn(rest.len() as u64);
-        Ok(found)
-    }
-
-    /// Cuts off a torn line or completes a whole one.
-    fn mend(&self, file: &mut dyn Appending, path: &Path) -> Result<Option<Note>, StoreError> {
-        let mended = match self.ending {
-            Ending::Whole => return Ok(None),
-            Ending::Torn(_) => file.cut(self.length),
-            Ending::NoNewline => file.cut(self.length - 1).and_then(|()| file.append(b"\n")),
-        };
-        mended.map_err(|source| StoreError::Write {
-            file: path.to_owned(),
-            source,
-        })?;
-        Ok(Some(match self.ending {
-            Ending::Torn(bytes) => Note::TornLine {
-                file: path.to_owned(),
-                bytes,
-            },
-            _ => Note::NewlineMended {
-                file: path.to_owned(),
-            },
-        }))
-    }
-}
-
-/// Checks one line's contents and place; `prev` is the hash it must follow, where that is known.
-pub(super) fn check(
-    bytes: &[u8],
-    path: &Path,
-    number: u64,
-    seq: u64,
-    prev: Option<Hash>,
-) -> Result<Head, StoreError> {
-    let line = read_line(bytes, path, number, seq, prev)?;
-    Ok(Head {
-        seq: line.seq,
-        hash: line.hash,
-    })
-}
-
-/// Reads one line and checks its contents and place.
-pub(super) fn read_line(
-    bytes: &[u8],
-    path: &Path,
-    number: u64,
-    seq: u64,
-    prev: Option<Hash>,
-) -> Result<Line, StoreError> {
-    let damaged = |what: String| StoreError::damaged(path, Some(number), what);
-    let stored = Stored::read(bytes).map_err(|flaw| match flaw {
-        Flaw::Newer(found) => StoreError::Newer {
-            place: path.to_owned(),
-            found,
-            known: super::line::VERSION.into(),
-        },
-        Flaw::Damaged(what) => damaged(what),
-    })?;
-    let line = stored.line();
-    if line.seq != seq {
-        return Err(damaged(format!(
-            "turn {seq} is expected, turn {} found",
-            line.seq
-        )));
-    }
-    if prev.is_some_and(|prev| prev != line.prev) {
-        return Err(damaged("it does not follow the line before it".into()));
-    }
-    Ok(line)
 }

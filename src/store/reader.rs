@@ -6,8 +6,8 @@ use std::path::{Path, PathBuf};
 
 use super::error::StoreError;
 use super::hash::Hash;
-use super::journal::{Head, Position, read_line};
-use super::line::Line;
+use super::journal::{Head, Position};
+use super::line::{Flaw, Line, Stored, VERSION};
 use super::segment::{self, Seal};
 
 /// Walks a journal's turns in order, checking each line, the chain and the seals on the way.
@@ -239,4 +239,34 @@ pub(super) fn line_at(data: &Path, seq: u64, position: Position) -> Result<Line,
         .map_err(StoreError::io("read", &path))?;
     let number = seq.saturating_sub(position.segment) + 1;
     read_line(&bytes, &path, number, seq, None)
+}
+
+/// Reads one line and checks its contents and place.
+pub(super) fn read_line(
+    bytes: &[u8],
+    path: &Path,
+    number: u64,
+    seq: u64,
+    prev: Option<Hash>,
+) -> Result<Line, StoreError> {
+    let damaged = |what: String| StoreError::damaged(path, Some(number), what);
+    let stored = Stored::read(bytes).map_err(|flaw| match flaw {
+        Flaw::Newer(found) => StoreError::Newer {
+            place: path.to_owned(),
+            found,
+            known: VERSION.into(),
+        },
+        Flaw::Damaged(what) => damaged(what),
+    })?;
+    let line = stored.line();
+    if line.seq != seq {
+        return Err(damaged(format!(
+            "turn {seq} is expected, turn {} found",
+            line.seq
+        )));
+    }
+    if prev.is_some_and(|prev| prev != line.prev) {
+        return Err(damaged("it does not follow the line before it".into()));
+    }
+    Ok(line)
 }

@@ -11,6 +11,7 @@ use super::journal::{Head, Journal, Position};
 use super::line::Line;
 use super::note::Note;
 use super::reader::Lines;
+use super::segment;
 use super::{BATCH, CHECKED_A_TIME, CHECKED_AT_OPEN, Entries, IndexKind, Opened, Setup, Store};
 
 /// Opens a data directory; see [`Store::open`].
@@ -124,8 +125,16 @@ pub(super) fn ask<T>(
 
 /// Hands over the snapshot and what came after it.
 pub(super) fn hand_over(store: &mut Store, mut notes: Vec<Note>) -> Result<Opened, StoreError> {
-    let snapshot = match ask(store, |index| index.snapshot())? {
-        Some(snapshot) if snapshot.format != store.snapshot_format => {
+    let snapshot = match ask(store, |index| index.snapshot()) {
+        Err(StoreError::Index(why)) => {
+            // a book can be folded without the index, and has to be while a disk is full
+            notes.push(Note::SnapshotUnusable {
+                why: format!("cannot be read ({why})"),
+            });
+            None
+        }
+        Err(error) => return Err(error),
+        Ok(Some(snapshot)) if snapshot.format != store.snapshot_format => {
             notes.push(Note::SnapshotUnusable {
                 why: format!(
                     "is of format {}, this release keeps format {}",
@@ -134,7 +143,7 @@ pub(super) fn hand_over(store: &mut Store, mut notes: Vec<Note>) -> Result<Opene
             });
             None
         }
-        other => other,
+        Ok(other) => other,
     };
     let after = snapshot
         .as_ref()
@@ -206,6 +215,14 @@ fn open_index(kind: IndexKind, dir: &Path) -> Result<(Box<dyn Index>, State), In
 fn fits(dir: &Path, head: Head, state: &State) -> Result<Result<(), String>, StoreError> {
     let snapshot = state.snapshot.as_ref().map(|snapshot| snapshot.head);
     for known in [Some(state.last), snapshot].into_iter().flatten() {
+        if known.seq > 0 && head.seq == 0 {
+            // no restoring of a backup leaves this: going on would start an empty book over a lost one
+            return Err(StoreError::damaged(
+                &segment::folder(dir),
+                None,
+                format!("all its {} turns are missing", known.seq),
+            ));
+        }
         if known.seq > head.seq {
             return Ok(Err(format!(
                 "stood at turn {} where the journal ends at {} (if no older journal was put back on purpose, turns are missing)",
@@ -348,3 +365,6 @@ fn indexed(line: &Line, position: Position, entries: &Entries) -> Indexed {
         fleet: entries.fleet.map(|fleet| fleet.to_string().into_bytes()),
     }
 }
+
+#[cfg(test)]
+mod tests;

@@ -9,7 +9,8 @@ use chrono::{DateTime, Utc};
 use super::directory;
 use super::error::{Damage, StoreError};
 use super::hash::Hash;
-use super::journal::{Head, read_line};
+use super::journal::Head;
+use super::reader::read_line;
 use super::segment::{self, Seal};
 
 /// What a walk over a journal found.

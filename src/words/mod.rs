@@ -1,20 +1,94 @@
-//! (provisional)
-use crate::heard::Heard;
+//! Text to [`Heard`]: what a crew member's message means, before anyone knows who sent it.
+//!
+//! The stages stand in files of their own, in the order of the work: [`normal`] folds Unicode, [`lex`] cuts tokens,
+//! [`vocab`] knows the words, `item` groups tokens into phrases, `unit` finds the trailers, `correct` mends what the
+//! sender took back, `scope` tells what counts, `pair` and `attach` read statements and values, `assemble` gives each to
+//! its trailer, and `ask` finds what the sender wants back. Reading is total: what is not understood is data.
+
+mod answer;
+mod ask;
+mod assemble;
+mod attach;
+mod concept;
+mod correct;
+mod explain;
+mod item;
+mod json;
+pub mod lex;
+pub mod normal;
+mod number;
+mod pair;
+mod plan;
+mod read;
+mod scope;
+mod spell;
+mod unit;
+pub mod vocab;
+
+pub use explain::Explained;
+pub use json::to_json;
+pub use vocab::{WordFile, WordsError};
+
+use crate::heard::{Heard, Language};
 use crate::quantity::TemperatureScale;
-/// Reads.
-#[derive(Debug, Default)]
-pub struct Reader;
-impl Reader {
-    /// New.
-    pub fn new() -> Reader {
-        Reader
-    }
-    /// Hears.
-    pub fn hear(&self, _text: &str, _scale: TemperatureScale) -> Heard {
-        Heard::default()
+use pair::Pairs;
+use vocab::Vocab;
+
+const ENGLISH: &str = include_str!("../../grammar/words/en.toml");
+const SPANISH: &str = include_str!("../../grammar/words/es.toml");
+const FACTS: &str = include_str!("../../grammar/words/facts.toml");
+
+/// Reads messages. Compile it once; reading needs no more than `&self`.
+#[derive(Debug)]
+pub struct Reader {
+    vocab: Vocab,
+    pairs: Pairs,
+}
+
+impl Default for Reader {
+    fn default() -> Self {
+        Reader::new()
     }
 }
-/// JSON.
-pub fn to_json(text: &str, heard: &Heard) -> serde_json::Value {
-    serde_json::json!({"text": text, "entries": heard.entries})
+
+impl Reader {
+    /// Makes a reader of the built-in word files, in both languages.
+    pub fn new() -> Reader {
+        Reader::compile(None).expect("the built-in word files are read by a test")
+    }
+
+    /// Makes a reader that also knows a fleet's own words, given as the text of its `words.toml`.
+    ///
+    /// # Errors
+    ///
+    /// Says what is wrong with the file, or which spelling already means something else.
+    pub fn with_words(fleet_words: &str) -> Result<Reader, WordsError> {
+        Reader::compile(Some(fleet_words))
+    }
+
+    /// Reads a message. Never fails: what means nothing to us gives an empty [`Heard`].
+    pub fn hear(&self, text: &str, scale: TemperatureScale) -> Heard {
+        read::Reading::new(self, text, scale).heard
+    }
+
+    /// Reads a message and tells how.
+    pub fn explain(&self, text: &str, scale: TemperatureScale) -> Explained {
+        explain::explain(read::Reading::new(self, text, scale))
+    }
+
+    fn compile(fleet_words: Option<&str>) -> Result<Reader, WordsError> {
+        let mut vocab = Vocab::default();
+        for (file, text, language) in [
+            ("en.toml", ENGLISH, Language::En),
+            ("es.toml", SPANISH, Language::Es),
+        ] {
+            vocab.add(file, &WordFile::parse(file, text)?, Some(language))?;
+        }
+        if let Some(text) = fleet_words {
+            vocab.add("words.toml", &WordFile::parse("words.toml", text)?, None)?;
+        }
+        vocab.finish();
+        let pairs = Pairs::parse("facts.toml", FACTS)?;
+        Ok(Reader { vocab, pairs })
+    }
 }

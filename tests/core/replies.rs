@@ -1,1 +1,6 @@
-//! (in the making)
+//! The replies: both languages complete and plain, whole replies as they are sent.
+
+mod compose;
+mod files;
+mod plain;
+mod texts;

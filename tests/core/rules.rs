@@ -1,1 +1,16 @@
-//! (in the making)
+//! Each rule has a case in which it fires and a near miss just inside its limit, with the place in the trade's handbook
+//! or the source beside it.
+
+mod cold;
+mod crew;
+mod crowd;
+mod heat;
+mod power;
+mod scenes;
+mod site;
+mod support;
+mod texts;
+mod tow;
+mod trouble;
+mod waste;
+mod water;

@@ -3,14 +3,15 @@
 //!
 //! `HOSEBIB_KILLS=200` sets how often (20 unless told), `HOSEBIB_KILL_SEED` repeats a run.
 
-use std::io::Write;
+use std::io::{BufRead, BufReader, Read, Write};
 use std::path::{Path, PathBuf};
 use std::process::{Command, Stdio};
 use std::time::Duration;
 
 use hosebib::store::{Line, Store, read_only, verify};
+use serde_json::json;
 
-use crate::store::{draft, holds_exactly, same_as_drafted, setup};
+use crate::store::{draft, filled, holds_exactly, same_as_drafted, setup};
 
 /// Names the data directory to the child.
 const DIRECTORY: &str = "HOSEBIB_TEST_KILL_DIRECTORY";
@@ -81,25 +82,8 @@ struct Figures {
 
 /// Starts a child, kills it after a random while, and returns the last turn that it acknowledged.
 fn killed_child(dir: &Path, chance: &mut fastrand::Rng) -> u64 {
-    let mut child = Command::new(std::env::current_exe().unwrap())
-        .args([
-            "--exact",
-            "kill::the_child_commits_until_it_is_killed",
-            "--nocapture",
-        ])
-        .env(DIRECTORY, dir)
-        .env(SEED, chance.u64(..).to_string())
-        .stdout(Stdio::piped())
-        .stderr(Stdio::piped())
-        .spawn()
-        .unwrap();
-    std::thread::sleep(Duration::from_micros(chance.u64(1_000..120_000)));
-    child.kill().unwrap();
-    let output = child.wait_with_output().unwrap();
-    let said = String::from_utf8_lossy(&output.stderr);
-    assert!(!said.contains("panicked"), "{said}");
-    String::from_utf8_lossy(&output.stdout)
-        .lines()
+    let said = killed(dir, "kill::the_child_commits_until_it_is_killed", chance);
+    said.lines()
         // a line that the kill cut short has lost its end mark
         .filter_map(|line| {
             line.strip_prefix("ack ")?
@@ -109,6 +93,93 @@ fn killed_child(dir: &Path, chance: &mut fastrand::Rng) -> u64 {
         })
         .max()
         .unwrap_or(0)
+}
+
+/// Runs one of the children below, kills it after a random while, and returns what it had printed.
+fn killed(dir: &Path, child: &str, chance: &mut fastrand::Rng) -> String {
+    let mut child = Command::new(std::env::current_exe().unwrap())
+        .args(["--exact", child, "--nocapture"])
+        .env(DIRECTORY, dir)
+        .env(SEED, chance.u64(..).to_string())
+        .stdout(Stdio::piped())
+        .stderr(Stdio::piped())
+        .spawn()
+        .unwrap();
+    let mut said = String::new();
+    let mut out = BufReader::new(child.stdout.take().unwrap());
+    if chance.u8(0..4) > 0 {
+        // mostly while it works, sometimes while it opens
+        while !said.ends_with("ready\n") && out.read_line(&mut said).unwrap() > 0 {}
+    }
+    std::thread::sleep(Duration::from_micros(chance.u64(0..80_000)));
+    child.kill().unwrap();
+    let output = child.wait_with_output().unwrap();
+    let errors = String::from_utf8_lossy(&output.stderr);
+    assert!(!errors.contains("panicked"), "{errors}");
+    out.read_to_string(&mut said).unwrap();
+    said
+}
+
+#[test]
+fn a_kill_while_texts_are_emptied_breaks_no_chain_and_loses_no_turn() {
+    let number = |name: &str| std::env::var(name).ok().and_then(|text| text.parse().ok());
+    let kills = number("HOSEBIB_KILLS").map_or(10, |kills| kills / 2);
+    let seed = number("HOSEBIB_KILL_SEED").unwrap_or_else(|| fastrand::u64(..));
+    eprintln!("{kills} kills, HOSEBIB_KILL_SEED={seed}");
+    let mut chance = fastrand::Rng::with_seed(seed);
+    let mut dir = filled(TO_EMPTY);
+    let mut emptied = 0;
+    for kill in 0..kills {
+        if kill % 10 == 9 {
+            dir = filled(TO_EMPTY);
+        }
+        killed(dir.path(), "kill::the_child_empties_texts", &mut chance);
+        let report = verify(dir.path()).unwrap();
+        assert_eq!(
+            (report.turns, report.damage),
+            (TO_EMPTY, vec![]),
+            "kill {kill}"
+        );
+        for (seq, line) in (1..).zip(read_only(dir.path()).unwrap()) {
+            let mut line = line.unwrap();
+            if line.records[0]["said"] == json!({"personal": null}) {
+                emptied += 1;
+                line.records[0]["said"] = draft(seq).records[0]["said"].clone();
+            }
+            same_as_drafted(&line, seq);
+        }
+        if kill % 10 == 8 {
+            let (mut store, _) = Store::open(dir.path(), setup()).unwrap();
+            let found = store
+                .check_ins("12", i64::MIN..i64::MAX, usize::MAX)
+                .unwrap();
+            assert_eq!(found.len() as u64, TO_EMPTY - TO_EMPTY / 3);
+        }
+    }
+    eprintln!("{kills} kills: {emptied} texts found emptied, damaged 0, lost 0");
+}
+
+/// So many turns are there to empty.
+const TO_EMPTY: u64 = 60;
+
+#[test]
+fn the_child_empties_texts() {
+    let Some(dir) = std::env::var_os(DIRECTORY).map(PathBuf::from) else {
+        return; // only ever run by the test above
+    };
+    let seed = std::env::var(SEED).unwrap().parse().unwrap();
+    let mut chance = fastrand::Rng::with_seed(seed);
+    let (mut store, _) = Store::open(&dir, setup()).unwrap();
+    println!("ready");
+    loop {
+        let chosen = chance.u64(1..=TO_EMPTY);
+        let edit = |line: &mut Line| {
+            if line.seq == chosen {
+                line.records[0]["said"] = json!({"personal": null});
+            }
+        };
+        store.redact(edit).unwrap();
+    }
 }
 
 #[test]
@@ -125,6 +196,7 @@ fn the_child_commits_until_it_is_killed() {
         next += 1;
     }
     let mut out = std::io::stdout();
+    writeln!(out, "ready").unwrap();
     loop {
         let count = chance.u64(1..=6);
         let batch: Vec<_> = (next..next + count).map(draft).collect();

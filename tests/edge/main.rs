@@ -1,5 +1,7 @@
 //! Tests of the edges: the store, the command line, the chat network, the README.
 
+#![allow(clippy::unwrap_used, clippy::print_stdout, clippy::print_stderr)]
+
 mod cli;
 mod fleet_files;
 mod kill;

@@ -13,7 +13,7 @@ mod turns;
 mod work;
 
 use std::path::Path;
-use std::sync::mpsc;
+use std::sync::{Arc, mpsc};
 use std::thread::JoinHandle;
 
 use chrono::{DateTime, Utc};
@@ -105,6 +105,7 @@ pub(super) enum Job {
         answer: Answer<()>,
     },
     Show(Answer<Value>),
+    Fleet(Answer<Option<Arc<Fleet>>>),
     Stop(Answer<()>),
 }
 
@@ -243,6 +244,15 @@ impl Window {
     /// [`NotDone::Gone`].
     pub fn show_blocking(&self) -> Result<Value, NotDone> {
         self.ask_blocking(Job::Show)
+    }
+
+    /// Returns the fleet in force, blocking; none before any was loaded.
+    ///
+    /// # Errors
+    ///
+    /// [`NotDone::Gone`].
+    pub fn fleet_blocking(&self) -> Result<Option<Arc<Fleet>>, NotDone> {
+        self.ask_blocking(Job::Fleet)
     }
 
     /// Tells that the network accepted one part of a message, under its number `message`.

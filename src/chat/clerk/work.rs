@@ -148,6 +148,9 @@ impl<T: Turns> Work<T> {
                 let _ = answer.send(outcome);
                 self.send_from(first);
             }
+            Job::Fleet(answer) => {
+                let _ = answer.send(Ok(self.state.turns.fleet().cloned()));
+            }
             Job::Show(answer) => {
                 let _ = answer.send(Ok(self.show()));
             }

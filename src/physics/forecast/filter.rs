@@ -5,21 +5,22 @@ use super::grid::{CELL_PCT, CELLS, Grid};
 use super::usage::{Calendar, Usage};
 use super::{Doubt, Forecast, HORIZON_H, Observation, Quantiles, ReadDoubt, Tank};
 
-/// The moment's pace: spread of its logarithm and memory, h (handbook 7.1).
+/// The moment's pace: spread of its logarithm and memory, h. Common practice, no source; held against simulated events.
 const MOMENT_SD: f64 = 0.4;
 const MOMENT_MEMORY_H: f64 = 1.0;
-/// The event's pace drifts back to the promise with this memory, h: another day is another crowd. Common practice, no source.
-const EVENT_MEMORY_H: f64 = 36.0;
+/// The event's pace drifts back to the promise with this memory, open h: afternoon and night are two crowds. Common
+/// practice, no source.
+const EVENT_MEMORY_H: f64 = 14.0;
 /// How likely something unreported changed the level before a reading. Common practice, no source.
 const UNREPORTED: f32 = 0.004;
-/// A gauge is doubted when it stands still this long in use, h (handbook 5.2).
+/// A gauge is doubted when it stands still this long in use, h. Common practice, no source.
 const STILL_H: f64 = 6.0;
 /// How likely such a gauge is taken to be stuck.
 const STUCK: f64 = 0.5;
 /// Before an observation older than this, the level could be anything.
 const BACK_H: f64 = 24.0;
 /// About how many steps one forecast may take, and the length of a step, h.
-const STEPS: f64 = 90.0;
+const STEPS: f64 = 64.0;
 const STEP_H: (f64, f64) = (0.25, 2.0);
 
 pub(super) fn run(
@@ -126,8 +127,8 @@ impl Course {
                     self.grid.fill(mean, self.use_pct);
                 }
                 self.grid.wander((-length / MOMENT_MEMORY_H).exp());
-                self.undrifted += length;
-                if self.undrifted >= 1.0 {
+                self.undrifted += if open { length } else { 0.0 };
+                if self.undrifted >= 1.5 {
                     self.grid.drift((-self.undrifted / EVENT_MEMORY_H).exp());
                     self.undrifted = 0.0;
                 }
@@ -187,7 +188,7 @@ impl Course {
         self.grid.weigh(&seen.all);
     }
 
-    /// Puts the level near `level`, as after a pump-out (handbook 7.1: 2 % give or take 2).
+    /// Puts the level near `level`, as after a pump-out: 2 % give or take 2. Common practice, no source.
     fn settle(&mut self, level: f64) {
         let near = if level > 50.0 { 98.0 } else { 2.0 };
         let mut odds = [0.0; CELLS];

@@ -122,7 +122,7 @@ fn skirted(depth: f64, low: f64, high: f64) -> f64 {
     }
 }
 
-/// Depth from volume, by a table of volume from depth (handbook T2: the segment of a circle).
+/// Depth from volume, by a table of volume from depth (the segment of a circle).
 struct Inverse {
     volume: Option<Vec<f64>>,
 }
@@ -169,7 +169,7 @@ mod tests {
 
     #[test]
     fn a_lying_cylinder_has_its_depth_table() {
-        // Handbook 5.1: depth 1/8, 1/4, 3/8, 1/2, 5/8, 3/4, 7/8 against % of volume, from the segment's formula.
+        // Depth 1/8, 1/4, 3/8, 1/2, 5/8, 3/4, 7/8 against % of volume: the segment of a circle, printed to 0.1.
         let inverse = Inverse::new(TankShape::Cylinder {
             diameter_in: 36.0,
             length_in: 96.0,

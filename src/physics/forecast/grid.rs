@@ -48,14 +48,12 @@ impl Grid {
             low: 0,
             top: CELLS - 1,
         };
-        for i in 0..EVENT {
-            for j in 0..MOMENT {
-                let row = i * MOMENT + j;
-                grid.pace[row] =
-                    ((place(i, EVENT, event_sd) + place(j, MOMENT, moment_sd)).exp() / mean) as f32;
-                for (cell, weight) in grid.mass[row].iter_mut().zip(level) {
-                    *cell = event[i] * moment[j] * weight;
-                }
+        for (row, (cells, pace)) in grid.mass.iter_mut().zip(&mut grid.pace).enumerate() {
+            let (i, j) = (row / MOMENT, row % MOMENT);
+            let log = place(i, EVENT, event_sd) + place(j, MOMENT, moment_sd);
+            *pace = (log.exp() / mean) as f32;
+            for (cell, weight) in cells.iter_mut().zip(level) {
+                *cell = event[i] * moment[j] * weight;
             }
         }
         grid.normalise();
@@ -86,8 +84,7 @@ impl Grid {
                 {
                     *b += share * a;
                 }
-                let past: f32 = from[stay..top].iter().sum();
-                to[top] += share * past;
+                to[top] += share * total(&from[stay..top]);
             }
         }
         std::mem::swap(&mut self.mass, &mut self.spare);
@@ -98,6 +95,7 @@ impl Grid {
     pub(super) fn wander(&mut self, kept: f64) {
         let turn = tossed::<MOMENT>(kept);
         let (low, top) = (self.low, self.top);
+        let span = low..top + 1;
         for (from, to) in self
             .mass
             .chunks_exact(MOMENT)
@@ -105,12 +103,13 @@ impl Grid {
         {
             for (j, row) in to.iter_mut().enumerate() {
                 row[..low].fill(0.0);
-                for cell in low..=top {
-                    let mut sum = 0.0;
-                    for (i, other) in from.iter().enumerate() {
-                        sum += turn[i][j] * other[cell];
+                let row = &mut row[span.clone()];
+                row.fill(0.0);
+                for (odds, other) in turn.iter().zip(from) {
+                    let odds = odds[j];
+                    for (a, b) in other[span.clone()].iter().zip(&mut *row) {
+                        *b += odds * a;
                     }
-                    row[cell] = sum;
                 }
             }
         }
@@ -125,6 +124,10 @@ impl Grid {
             let (j, moment) = (at / MOMENT, at % MOMENT);
             row.fill(0.0);
             for (i, odds) in turn.iter().enumerate() {
+                // From one end to the other in so short a time: next to never.
+                if odds[j] < 1e-5 {
+                    continue;
+                }
                 let other = &self.mass[i * MOMENT + moment];
                 for (a, b) in other[low..=top].iter().zip(&mut row[low..=top]) {
                     *b += odds[j] * a;
@@ -141,19 +144,19 @@ impl Grid {
         if !left.is_finite() || left < 1e-12 {
             return;
         }
+        let scaled = likelihood.map(|weight| weight / left);
         for row in &mut self.mass {
-            for (cell, weight) in row.iter_mut().zip(likelihood) {
+            for (cell, weight) in row.iter_mut().zip(&scaled) {
                 *cell *= weight;
             }
         }
-        self.normalise();
     }
 
     /// Mixes in, with weight `share`, that the level is anything at all: something nobody reported.
     pub(super) fn doubt(&mut self, share: f32) {
         let full = (100.0 / CELL_PCT) as usize;
         for row in &mut self.mass {
-            let each = row.iter().sum::<f32>() * share / (full + 1) as f32;
+            let each = total(row) * share / (full + 1) as f32;
             for (i, cell) in row.iter_mut().enumerate() {
                 *cell = *cell * (1.0 - share) + if i <= full { each } else { 0.0 };
             }
@@ -163,16 +166,16 @@ impl Grid {
 
     /// Puts the level where `level` says and keeps the paces, the event's less surely (its variance grows by half).
     pub(super) fn reset(&mut self, level: &[f32; CELLS]) {
-        let total: f32 = level.iter().sum();
+        let sum = total(level);
         for rows in self.mass.chunks_exact_mut(MOMENT) {
-            let event: f32 = rows.iter().flatten().sum();
+            let event: f32 = rows.iter().map(|row| total(row)).sum();
             let softer = if event > 0.0 {
                 event.powf(-1.0 / 3.0)
             } else {
                 0.0
             };
             for row in rows {
-                let kept = row.iter().sum::<f32>() * softer / total;
+                let kept = total(row) * softer / sum;
                 for (cell, weight) in row.iter_mut().zip(level) {
                     *cell = kept * weight;
                 }
@@ -186,9 +189,12 @@ impl Grid {
     pub(super) fn cut_at(&mut self, limit_pct: f64) {
         let top = ((limit_pct / CELL_PCT + 0.5).floor().max(0.0) as usize + 1).min(CELLS - 1);
         for row in &mut self.mass {
-            let past: f32 = row[top..].iter().sum();
+            let past = total(&row[top..]);
             row[top..].fill(0.0);
             row[top] = past;
+        }
+        for row in &mut self.spare {
+            row[top..].fill(0.0);
         }
         self.top = top;
         self.low = self.low.min(top);
@@ -201,7 +207,7 @@ impl Grid {
         let part = (cell as f64 + 0.5 - at).clamp(0.0, 1.0);
         let (mut above, mut inside) = (0.0f32, 0.0f32);
         for row in &self.mass {
-            above += row[cell + 1..].iter().sum::<f32>();
+            above += total(row.get(cell + 1..=self.top).unwrap_or(&[]));
             inside += row[cell];
         }
         f64::from(above) + part * f64::from(inside)
@@ -227,7 +233,7 @@ impl Grid {
             .chunks_exact(MOMENT)
             .zip(self.pace.chunks_exact(MOMENT))
         {
-            let weight: f32 = rows.iter().flatten().sum();
+            let weight: f32 = rows.iter().map(|row| total(row)).sum();
             let pace: f32 = paces.iter().zip(coins).map(|(a, b)| a * b).sum();
             mean += f64::from(weight * pace);
         }
@@ -235,14 +241,27 @@ impl Grid {
     }
 
     fn normalise(&mut self) {
-        let total: f32 = self.mass.iter().flatten().sum();
-        if total > 0.0 {
-            let by = 1.0 / total;
+        let sum: f32 = self.mass.iter().map(|row| total(row)).sum();
+        if sum > 0.0 {
+            let by = 1.0 / sum;
             for cell in self.mass.iter_mut().flatten() {
                 *cell *= by;
             }
         }
     }
+}
+
+/// Adds up, eight at a time, always in the same order.
+fn total(cells: &[f32]) -> f32 {
+    let mut lanes = [0.0f32; 8];
+    let eights = cells.chunks_exact(8);
+    let rest: f32 = eights.remainder().iter().sum();
+    for eight in eights {
+        for (lane, cell) in lanes.iter_mut().zip(eight) {
+            *lane += cell;
+        }
+    }
+    lanes.iter().sum::<f32>() + rest
 }
 
 /// Spreads a use of `mean` cells, in single uses of `grain` cells, over at most three whole numbers of cells, with the mean

@@ -5,7 +5,7 @@
 //! event ([`filter`]) and reports when a tenth, a half and nine tenths of it have reached the limit. It draws nothing by
 //! chance: the same observations give the same answer to the bit.
 //!
-//! Model and gauge kinds: handbook 7. Why not a constant rate: a filter that takes the rate as nearly constant is far too
+//! Why not a constant rate: a filter that takes the rate as nearly constant is far too
 //! sure of itself on events with arrivals, meals and a last hour (its 80 % band held 41 to 53 % of simulated truths).
 
 mod filter;
@@ -18,8 +18,8 @@ use crate::fleet::{Gauge, TankShape};
 pub use usage::Usage;
 
 /// The spread of an event's pace around what its guest count promises (standard deviation of the logarithm) where nothing
-/// was learned yet. Common practice, no source.
-pub const PRIOR_SPREAD: f64 = 0.4;
+/// was learned yet: a coefficient of variation of 0.4. Common practice, no source.
+pub const PRIOR_SPREAD: f64 = 0.385;
 /// How far ahead anything is forecast, h.
 pub const HORIZON_H: f64 = 72.0;
 
@@ -126,7 +126,8 @@ pub struct Forecast {
     pub level_now: Quantiles,
     /// The mean rate while open at the present guest count, % of the tank an hour (positive for a fresh tank too).
     pub rate_pct_h: f64,
-    /// The chance that the limit is reached within [`HORIZON_H`] and before the job's end, 0 to 1.
+    /// The chance that the limit is reached within [`HORIZON_H`] and before the job's end, 0 to 1; at least 0.9 where `p90`
+    /// is given, as nobody looks past it.
     pub chance: f64,
     /// Readings that do not go with the rest, in order of time.
     pub doubtful: Vec<ReadDoubt>,

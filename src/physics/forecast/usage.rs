@@ -3,8 +3,8 @@
 /// How far on either side of now anything counts, h.
 const REACH_H: f64 = 20_000.0;
 /// Use gathers pace for this long after the doors open, h, from [`OPENING`] of its full pace. Common practice, no source.
-const GATHER_H: f64 = 1.0;
-const OPENING: f64 = 0.35;
+const GATHER_H: f64 = 1.25;
+const OPENING: f64 = 0.2;
 /// Use thins out for this long before the doors close, h, to [`CLOSING`] of its full pace. Common practice, no source.
 const THIN_H: f64 = 0.75;
 const CLOSING: f64 = 0.4;
@@ -12,7 +12,7 @@ const CLOSING: f64 = 0.4;
 /// What the job promises of a tank's use.
 #[derive(Debug, Clone, Copy)]
 pub struct Usage<'a> {
-    /// The mean rate while open, % of the tank an hour, at the job's guest count (handbook formulas T4, T5:
+    /// The mean rate while open, % of the tank an hour, at the job's guest count (mass balance:
     /// 100 x guests x uses per guest-hour x alcohol factor x gallons per use / tank).
     pub prior_pct_per_h: f64,
     /// How sure that is: the standard deviation of its logarithm. [`super::PRIOR_SPREAD`] where nothing was learned.

@@ -14,6 +14,6 @@ pub use supply::{
     voltage_band,
 };
 pub use wire::{
-    Conductor, Material, Strand, cord_ampacity, cord_drop, cord_drop_pct, max_cord_length,
-    ohm_per_kft,
+    Conductor, Material, Strand, cord_ampacity, cord_drop, cord_drop_pct, cord_end_voltage,
+    max_cord_length, ohm_per_kft,
 };

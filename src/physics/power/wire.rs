@@ -56,7 +56,8 @@ impl Conductor {
 /// Ohms for 1,000 ft at 75 °C, direct current: AWG, then copper stranded, stranded coated, solid, solid coated, then
 /// aluminium stranded, solid. Zero where the table has none.
 ///
-/// Source: NEC (NFPA 70) Chapter 9 Table 8; stranded uncoated copper 18 to 6 seen, the rest from memory.
+/// Source: NEC (NFPA 70) Chapter 9 Table 8; uncoated copper and aluminium seen in reproductions, coated copper and the
+/// other aluminium from memory.
 #[expect(
     clippy::approx_constant,
     reason = "3.14 ohm is a table's figure, not pi"
@@ -118,6 +119,17 @@ pub fn cord_drop_pct(
     (supply > 0.0).then(|| 100.0 * drop / supply)
 }
 
+/// Returns the voltage to expect at the far end of a cord: the supply less [`cord_drop`], not below zero; none as there.
+pub fn cord_end_voltage(
+    supply: ElectricPotential,
+    current: ElectricCurrent,
+    one_way: Length,
+    awg: u32,
+) -> Option<ElectricPotential> {
+    let left = in_volts(supply) - in_volts(cord_drop(current, one_way, awg)?);
+    Some(volts(left.max(0.0)))
+}
+
 /// Returns the longest cord that loses no more than `pct` of `supply` at `current`; none as [`cord_drop`], or where no
 /// current flows.
 ///
@@ -151,7 +163,7 @@ const CORD_AMPACITY: [(u32, f64, f64); 9] = [
 ];
 
 /// Returns what a flexible cord may carry, by its current-carrying conductors (one or two: column B; three: column A;
-/// more: column A derated as NEC Table 400.5(A)(3), from memory); none for a gauge the table has not got.
+/// more: column A derated as NEC Table 400.5(A)(3)); none for a gauge the table has not got.
 ///
 /// A cord may carry more than the plug, outlet or breaker at its ends: the least of them rules.
 pub fn cord_ampacity(awg: u32, current_carrying: u32) -> Option<ElectricCurrent> {

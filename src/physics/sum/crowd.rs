@@ -9,8 +9,7 @@ const PATRONS: Input = num("patrons", "", 0.0, 4_999.0);
 const ALCOHOL: Input = input("alcohol", "", Kind::Flag);
 const HOURS: Input = num("hours", "h", 0.0, 1_000.0);
 const FEMA: &[Input] = &[PATRONS, ALCOHOL, HOURS];
-const FEMA_SOURCE: &str =
-    "FEMA Special Events Contingency Planning job aids (IS-15, 2005; duration factors from memory)";
+const FEMA_SOURCE: &str = "FEMA Special Events Contingency Planning job aids (IS-15, 2005), rounded up after the duration factor";
 const EMPLOYEES: Input = whole("employees", "", 0.0, 1e6);
 const OSHA_SOURCE: &str = "29 CFR 1926.51(c)(1) Table D-1";
 const SERVERS: Input = whole("servers", "", 1.0, 10_000.0);

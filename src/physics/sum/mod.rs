@@ -8,6 +8,7 @@ mod cold;
 mod crowd;
 mod input;
 mod kalman;
+mod nearest;
 mod power;
 mod tank;
 mod tow;
@@ -17,8 +18,9 @@ mod water;
 use serde_json::{Map, Value};
 use thiserror::Error;
 
-use input::{Given, nearest, read_inputs};
+use input::{Given, read_inputs};
 pub use input::{Input, Kind};
+use nearest::nearest;
 
 /// One quantity that can be asked for.
 #[derive(Debug)]

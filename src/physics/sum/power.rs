@@ -135,6 +135,21 @@ pub(super) const QUANTITIES: &[Quantity] = &[
         },
     },
     Quantity {
+        name: "cord_end_V",
+        inputs: &[AMPS, ONE_WAY, AWG, SUPPLY],
+        unit: "V",
+        source: "supply less 2 L I R/1000, NEC Chapter 9 Table 8",
+        compute: |g| {
+            let left = power::cord_end_voltage(
+                volts(g.num("volts")),
+                amps(g.num("amps")),
+                ft(g.num("one_way_ft")),
+                g.whole("awg"),
+            );
+            by_gauge(left.map(in_volts))
+        },
+    },
+    Quantity {
         name: "max_cord_ft",
         inputs: &[
             num("amps", "A", 0.01, 1_000.0),
@@ -218,17 +233,14 @@ pub(super) const QUANTITIES: &[Quantity] = &[
         name: "services_needed",
         inputs: &[
             whole("ac", "", 0.0, 10.0),
-            whole("water_heater", "", 0.0, 10.0),
-            whole("cold_pkg", "", 0.0, 10.0),
+            input("water_heater", "", Kind::Flag),
+            input("cold_pkg", "", Kind::Flag),
         ],
         unit: "circuits",
         source: "common practice, no source; with air conditioners alone the converter has no power",
         compute: |g| {
-            let circuits = power::services_needed(
-                g.whole("ac"),
-                g.whole("water_heater") > 0,
-                g.whole("cold_pkg") > 0,
-            );
+            let circuits =
+                power::services_needed(g.whole("ac"), g.flag("water_heater"), g.flag("cold_pkg"));
             found(f64::from(circuits))
         },
     },

@@ -1,6 +1,7 @@
 //! Quantities about fault finding.
 
-use super::input::{Kind, input, nearest, num};
+use super::input::{Kind, input, num};
+use super::nearest::nearest;
 use super::{Quantity, SumError, code, found, maybe};
 use crate::heard::Fault;
 use crate::physics::trouble;

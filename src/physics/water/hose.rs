@@ -12,6 +12,9 @@ pub const C_SMOOTH: f64 = 140.0;
 /// Loss coefficient of two couplings, a regulator's body and a clean filter (common practice, no source).
 pub const FITTINGS_K: f64 = 10.0;
 
+/// Power of the flow in Hazen-Williams.
+pub(super) const FLOW_EXPONENT: f64 = 1.852;
+
 /// Returns the wall roughness of smooth plastic, 0.00006 in (from memory).
 pub fn roughness_smooth() -> Length {
     inch(6e-5)
@@ -73,8 +76,8 @@ impl Line {
 pub fn hose_loss(length: Length, flow: VolumeRate, bore: Length, c: f64) -> Pressure {
     let q = in_gpm(flow).abs() / GPM_PER_CFS;
     let d = bore_ft(bore);
-    let head = 4.727 * in_ft(length).max(0.0) * q.powf(1.852)
-        / (within(c, 1.0, 1000.0).powf(1.852) * d.powf(4.871));
+    let head = 4.727 * in_ft(length).max(0.0) * q.powf(FLOW_EXPONENT)
+        / (within(c, 1.0, 1000.0).powf(FLOW_EXPONENT) * d.powf(4.871));
     psi(PSI_PER_FT * head)
 }
 

@@ -4,7 +4,8 @@ use uom::si::f64::{Pressure, Time, Volume, VolumeRate};
 
 use super::super::units::{gpm, in_gal, in_gpm, in_psi, minutes, psi};
 use super::hose::{
-    Friction, Line, elevation_loss, hose_loss_darcy, minor_loss, roughness_smooth, viscosity_68f,
+    FLOW_EXPONENT, Friction, Line, elevation_loss, hose_loss, hose_loss_darcy, minor_loss,
+    roughness_smooth, viscosity_68f,
 };
 
 /// Static pressure above which a pressure-reducing valve is required, psi (IPC 604.8, UPC 608.2).
@@ -62,7 +63,12 @@ pub fn residual_by(
 ///
 /// Solves [`residual`] = `needed` by bisection to 1e-6 gpm.
 pub fn max_flow(static_pressure: Pressure, line: &Line, needed: Pressure) -> VolumeRate {
-    let spare = |q: f64| static_pressure.value - line.loss(gpm(q)).value - needed.value;
+    // both losses are powers of the flow, so one gallon a minute tells the rest
+    let one = gpm(1.0);
+    let friction = in_psi(hose_loss(line.length, one, line.bore, line.c));
+    let fittings = in_psi(minor_loss(line.fittings_k, one, line.bore));
+    let budget = in_psi(static_pressure - elevation_loss(line.rise) - needed);
+    let spare = |q: f64| budget - friction * q.powf(FLOW_EXPONENT) - fittings * q * q;
     if spare(0.0) <= 0.0 {
         return gpm(0.0);
     }

@@ -3,6 +3,8 @@
 //! An index follows the journal and can be made from it again at any time. It holds where in the journal a check-in
 //! stands, not a copy of it: so a look-up reads (and checks) the journal itself, and personal texts lie in one place.
 
+#[cfg(feature = "store")]
+mod entries;
 mod memory;
 #[cfg(feature = "store")]
 mod sled;
@@ -16,7 +18,6 @@ pub use memory::MemoryIndex;
 #[cfg(feature = "store")]
 pub use sled::SledIndex;
 
-use super::hash::Hash;
 use super::journal::{Head, Position};
 
 /// What one line gives to look up.
@@ -65,18 +66,6 @@ pub struct Snapshot {
     pub head: Head,
     /// The book.
     pub bytes: Vec<u8>,
-}
-
-impl Snapshot {
-    /// Returns the hash that guards the snapshot.
-    pub(super) fn check(&self) -> Hash {
-        Hash::of(&[
-            &self.format.to_be_bytes(),
-            &self.head.seq.to_be_bytes(),
-            self.head.hash.bytes(),
-            &self.bytes,
-        ])
-    }
 }
 
 /// Why an index cannot answer.

@@ -13,22 +13,15 @@ use std::time::Duration;
 
 use sled::{Batch, Db, IVec};
 
+use super::entries::{
+    FLEET, META, Meta, SNAPSHOT, Tally, check_in_key, found_in, position_bytes, read_snapshot,
+    seen_key, snapshot_bytes,
+};
 use super::{Found, Index, IndexError, Indexed, Snapshot};
-use crate::store::hash::Hash;
-use crate::store::journal::{Head, Position};
+use crate::store::journal::Head;
 
 /// Memory that sled may use for pages, in bytes.
 const CACHE: u64 = 64 << 20;
-
-/// The index's own layout; another number means that it is made anew.
-const LAYOUT: u8 = 1;
-
-// The first byte of a key says what it leads to. Entries under the two upper-case letters are not part of the tally.
-const META: &[u8] = b"M";
-const SNAPSHOT: &[u8] = b"S";
-const CHECK_IN: u8 = b'c';
-const FLEET: &[u8] = b"f";
-const SEEN: u8 = b'k';
 
 /// The index on disk.
 pub struct SledIndex {
@@ -38,18 +31,6 @@ pub struct SledIndex {
     cursor: Option<IVec>,
     counted: Tally,
     checked: bool,
-}
-
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-struct Meta {
-    last: Head,
-    tally: Tally,
-}
-
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
-struct Tally {
-    count: u64,
-    sum: u128,
 }
 
 impl SledIndex {
@@ -276,114 +257,4 @@ fn fenced<T>(call: impl FnOnce() -> sled::Result<T>) -> Result<T, IndexError> {
         Ok(Err(error)) => Err(IndexError::Damaged(format!("was damaged ({error})"))),
         Err(_) => Err(IndexError::Damaged("was damaged".into())),
     }
-}
-
-impl Tally {
-    fn flip(&mut self, key: &[u8], value: &[u8], by: i64) {
-        let length = (key.len() as u64).to_be_bytes();
-        let hash = Hash::of(&[&length, key, value]);
-        let half: [u8; 16] = hash.bytes()[..16]
-            .try_into()
-            .expect("half of 32 bytes is 16");
-        self.sum ^= u128::from_be_bytes(half);
-        self.count = self.count.wrapping_add_signed(by);
-    }
-}
-
-impl Meta {
-    fn bytes(&self) -> Vec<u8> {
-        let mut bytes = vec![LAYOUT];
-        bytes.extend(self.last.seq.to_be_bytes());
-        bytes.extend(self.last.hash.bytes());
-        bytes.extend(self.tally.count.to_be_bytes());
-        bytes.extend(self.tally.sum.to_be_bytes());
-        bytes
-    }
-
-    fn read(bytes: &[u8]) -> Option<Self> {
-        let (layout, mut rest) = bytes.split_first()?;
-        if *layout != LAYOUT {
-            return None;
-        }
-        let meta = Meta {
-            last: Head {
-                seq: u64::from_be_bytes(piece(&mut rest)?),
-                hash: Hash::from_bytes(piece(&mut rest)?),
-            },
-            tally: Tally {
-                count: u64::from_be_bytes(piece(&mut rest)?),
-                sum: u128::from_be_bytes(piece(&mut rest)?),
-            },
-        };
-        rest.is_empty().then_some(meta)
-    }
-}
-
-/// Takes the next `N` bytes off the front.
-fn piece<const N: usize>(rest: &mut &[u8]) -> Option<[u8; N]> {
-    let (piece, after) = rest.split_first_chunk::<N>()?;
-    *rest = after;
-    Some(*piece)
-}
-
-fn seen_key(key: &str) -> Vec<u8> {
-    let mut bytes = vec![SEEN];
-    bytes.extend(key.as_bytes());
-    bytes
-}
-
-/// Builds a key that sorts by unit, then time, then turn: lengths first, numbers big-endian, the sign bit turned over.
-fn check_in_key(unit: &str, at: i64, seq: u64, number: u16) -> Vec<u8> {
-    let length = u16::try_from(unit.len()).unwrap_or(u16::MAX);
-    let mut bytes = vec![CHECK_IN];
-    bytes.extend(length.to_be_bytes());
-    bytes.extend(&unit.as_bytes()[..usize::from(length)]);
-    bytes.extend((at ^ i64::MIN).to_be_bytes());
-    bytes.extend(seq.to_be_bytes());
-    bytes.extend(number.to_be_bytes());
-    bytes
-}
-
-fn found_in(key: &[u8], value: &[u8]) -> Option<Found> {
-    let mut rest = key.get(key.len().checked_sub(18)?..)?;
-    let at = i64::from_be_bytes(piece(&mut rest)?) ^ i64::MIN;
-    let seq = u64::from_be_bytes(piece(&mut rest)?);
-    let mut rest = value;
-    let position = Position {
-        segment: u64::from_be_bytes(piece(&mut rest)?),
-        offset: u64::from_be_bytes(piece(&mut rest)?),
-        length: u32::from_be_bytes(piece(&mut rest)?),
-    };
-    rest.is_empty().then_some(Found { at, seq, position })
-}
-
-fn position_bytes(position: Position) -> Vec<u8> {
-    let mut bytes = Vec::with_capacity(20);
-    bytes.extend(position.segment.to_be_bytes());
-    bytes.extend(position.offset.to_be_bytes());
-    bytes.extend(position.length.to_be_bytes());
-    bytes
-}
-
-fn snapshot_bytes(snapshot: &Snapshot) -> Vec<u8> {
-    let mut bytes = Vec::with_capacity(snapshot.bytes.len() + 76);
-    bytes.extend(snapshot.check().bytes());
-    bytes.extend(snapshot.format.to_be_bytes());
-    bytes.extend(snapshot.head.seq.to_be_bytes());
-    bytes.extend(snapshot.head.hash.bytes());
-    bytes.extend(&snapshot.bytes);
-    bytes
-}
-
-fn read_snapshot(mut rest: &[u8]) -> Option<Snapshot> {
-    let check = Hash::from_bytes(piece(&mut rest)?);
-    let snapshot = Snapshot {
-        format: u32::from_be_bytes(piece(&mut rest)?),
-        head: Head {
-            seq: u64::from_be_bytes(piece(&mut rest)?),
-            hash: Hash::from_bytes(piece(&mut rest)?),
-        },
-        bytes: rest.to_vec(),
-    };
-    (snapshot.check() == check).then_some(snapshot)
 }

@@ -215,7 +215,10 @@ fn before_after_and_odd_questions_have_answers() {
     assert_eq!(job.after_open_hours(job.to, 1.0), None);
     assert_eq!(job.opens_next(at("1970-01-01T00:00:00Z")), Some(job.from));
     assert_eq!(job.opens_next(DateTime::<Utc>::MAX_UTC), None);
-    assert!(!job.is_open(DateTime::<Utc>::MAX_UTC) && !job.is_open(DateTime::<Utc>::MIN_UTC));
+    for zone in ["Pacific/Kiritimati", "Pacific/Niue"] {
+        let job = self::job(zone, "2027-05-03T05:00:00", "2027-05-07T20:00:00", "");
+        assert!(!job.is_open(DateTime::<Utc>::MAX_UTC) && !job.is_open(DateTime::<Utc>::MIN_UTC));
+    }
 }
 
 proptest! {

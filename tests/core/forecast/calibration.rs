@@ -13,14 +13,58 @@ pub struct Figures {
     pub inside: usize,
     pub before_p10: usize,
     pub after_p90: usize,
-    /// Sums over the events that reach the limit.
-    pub reaching: usize,
-    pub loss: f64,
-    pub line_loss: f64,
-    pub prior_loss: f64,
+    /// Losses over the events that reach the limit.
+    pub reaching: Losses,
+    /// Losses where both ends are given; a limit that is not reached counts as reached at the job's end.
+    pub given: Losses,
     /// The truck called by the one forecast, and by whichever forecast first asks for it.
     pub once: Trucks,
     pub rolling: Trucks,
+}
+
+/// Sums of pinball losses, h: of the forecast, of a straight line through the last two reads, and of the guest count alone.
+/// None of them looks past the job's end.
+#[derive(Debug, Default)]
+pub struct Losses {
+    pub count: usize,
+    pub ours: f64,
+    pub line: f64,
+    pub guests: f64,
+}
+
+impl Losses {
+    fn add(&mut self, event: &Event, now: f64, forecast: &Forecast, truth: f64) {
+        let end = event.hours;
+        let ours = [forecast.p10, forecast.p50, forecast.p90].map(|p| p.unwrap_or(end));
+        self.count += 1;
+        self.ours += pinball(ours, truth);
+        self.line += pinball([line(event, now).clamp(now, end); 3], truth);
+        self.guests += pinball(prior(event, now).map(|at| at.clamp(now, end)), truth);
+    }
+
+    pub fn to_line(&self) -> f64 {
+        self.ours / self.line
+    }
+
+    pub fn to_guests(&self) -> f64 {
+        self.ours / self.guests
+    }
+}
+
+impl std::fmt::Display for Losses {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        let per = |x: f64| x / self.count.max(1) as f64;
+        write!(
+            f,
+            "{:.3} h; straight line {:.3} h, ratio {:.3}; guests only {:.3} h, ratio {:.3} ({} forecasts)",
+            per(self.ours),
+            per(self.line),
+            self.to_line(),
+            per(self.guests),
+            self.to_guests(),
+            self.count,
+        )
+    }
 }
 
 /// How trucks fared.
@@ -32,29 +76,32 @@ pub struct Trucks {
     pub fill: f64,
 }
 
-/// When an event's one forecast is made.
+/// When forecasts are held against the truth. Neither knows the future, save that the limit is not reached yet and that
+/// nobody pumps before it is.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub enum Moment {
-    /// At the first reading of half or more, when a truck wants thinking of (handbook 5.2).
+    /// At every reading that comes in with the doors open.
+    EveryReading,
+    /// At the first reading of half or more, when a truck wants thinking of.
     FirstHalf,
-    /// At a reading with the doors open, picked by its number beforehand, if the limit is not yet reached then.
-    Reading(usize),
 }
 
 impl Figures {
+    /// Simulates events from a seed and forecasts each at its moments; `rolling` also tries the truck at every quarter of
+    /// an hour.
     pub fn measure(seed: u64, events: usize, moment: Moment, rolling: bool) -> Figures {
         let mut rng = fastrand::Rng::with_seed(seed);
         let mut figures = Figures::default();
         while figures.events < events {
             let event = Event::simulate(&mut rng);
-            let Some(now) = (match moment {
-                Moment::Reading(number) => reading(&event, number),
-                Moment::FirstHalf => first_half(&event),
-            }) else {
+            let moments = moments(&event, moment);
+            if moments.is_empty() {
                 continue;
-            };
+            }
             figures.events += 1;
-            figures.forecast(&event, now);
+            for now in moments {
+                figures.forecast(&event, now);
+            }
             if rolling {
                 figures.roll(&event);
             }
@@ -68,7 +115,6 @@ impl Figures {
 
     /// Holds one forecast against the truth.
     fn forecast(&mut self, event: &Event, now: f64) {
-        let end = event.hours;
         let truth = event.reaches(85.0, now);
         let forecast = forecast(event, now);
         if let (Some(p10), Some(p90)) = (forecast.p10, forecast.p90) {
@@ -79,13 +125,11 @@ impl Figures {
                 // A limit that is not reached at all is later than any p90.
                 _ => self.after_p90 += 1,
             }
+            self.given
+                .add(event, now, &forecast, truth.unwrap_or(event.hours));
         }
         if let Some(truth) = truth {
-            self.reaching += 1;
-            let ours = [forecast.p10, forecast.p50, forecast.p90].map(|p| p.unwrap_or(end));
-            self.loss += pinball(ours, truth);
-            self.line_loss += pinball([line(event, now).clamp(now, end); 3], truth);
-            self.prior_loss += pinball(prior(event, now).map(|at| at.clamp(now, end)), truth);
+            self.reaching.add(event, now, &forecast, truth);
         }
         if let Some(brim) = event.reaches(95.0, now)
             && brim > now + event.lead_h
@@ -150,9 +194,12 @@ impl std::fmt::Display for Trucks {
 
 impl std::fmt::Display for Figures {
     fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
-        let per = |x: f64| x / self.reaching.max(1) as f64;
         let pct = |x: f64| 100.0 * x;
-        writeln!(f, "events {}, both ends given {}", self.events, self.banded)?;
+        writeln!(
+            f,
+            "events {}, forecasts with both ends {}",
+            self.events, self.banded
+        )?;
         writeln!(
             f,
             "inside p10..p90 {:.1} %   before p10 {:.1} %   after p90 {:.1} %",
@@ -160,14 +207,11 @@ impl std::fmt::Display for Figures {
             pct(self.share(self.before_p10)),
             pct(self.share(self.after_p90)),
         )?;
+        writeln!(f, "pinball loss where both ends are given {}", self.given)?;
         writeln!(
             f,
-            "pinball loss {:.3} h   straight line {:.3} h (ratio {:.3})   guests only {:.3} h (ratio {:.3})",
-            per(self.loss),
-            per(self.line_loss),
-            self.loss / self.line_loss,
-            per(self.prior_loss),
-            self.loss / self.prior_loss,
+            "pinball loss where the limit is reached {}",
+            self.reaching
         )?;
         write!(f, "truck at p10 less lead: {}", self.once)?;
         if self.rolling.could > 0 {
@@ -181,30 +225,30 @@ impl std::fmt::Display for Figures {
     }
 }
 
-/// The first time a reading of half or more came in, with the doors open and the limit not yet reached.
-fn first_half(event: &Event) -> Option<f64> {
-    event
-        .told
-        .iter()
-        .filter(|(came, seen)| {
-            matches!(seen, Observation::Gauge { pct, .. } if *pct >= 49.0) && *came > 0.0
-        })
-        .map(|(came, _)| *came)
-        .reduce(f64::min)
-        .filter(|came| event.reaches(85.0, 0.0).unwrap_or(event.hours) > *came)
-}
-
-fn reading(event: &Event, number: usize) -> Option<f64> {
+fn moments(event: &Event, moment: Moment) -> Vec<f64> {
+    let pumped = event.emptied(f64::MAX).unwrap_or(f64::MIN);
+    let limit = event.reaches(85.0, pumped.max(0.0)).unwrap_or(event.hours);
     let mut came: Vec<f64> = event
         .told
         .iter()
-        .filter(|(came, seen)| matches!(seen, Observation::Gauge { .. }) && *came > 0.0)
+        .filter(|(came, seen)| {
+            *came > 0.0
+                && *came < limit
+                && *came > pumped
+                && match seen {
+                    Observation::Gauge { pct, .. } => {
+                        moment == Moment::EveryReading || *pct >= 49.0
+                    }
+                    _ => false,
+                }
+        })
         .map(|(came, _)| *came)
         .collect();
     came.sort_by(f64::total_cmp);
-    came.get(number - 1)
-        .copied()
-        .filter(|came| event.reaches(85.0, 0.0).unwrap_or(event.hours) > *came)
+    if moment == Moment::FirstHalf {
+        came.truncate(1);
+    }
+    came
 }
 
 pub fn forecast(event: &Event, now: f64) -> Forecast {
@@ -253,8 +297,8 @@ fn line(event: &Event, now: f64) -> f64 {
     t2 + (85.0 - y2) * (t2 - t1) / (y2 - y1)
 }
 
-/// What the guest count alone says, from the doors' opening or the last pump-out (handbook 7.1: coefficient of variation 0.4).
-pub fn prior(event: &Event, now: f64) -> [f64; 3] {
+/// What the guest count alone says, from the doors' opening or the last pump-out (coefficient of variation 0.4).
+fn prior(event: &Event, now: f64) -> [f64; 3] {
     let from = event.emptied(now).unwrap_or(0.0);
     let spread = (1.0f64 + 0.4 * 0.4).ln().sqrt();
     [1.2816, 0.0, -1.2816].map(|z: f64| from + 85.0 / (event.prior_pct_per_h * (z * spread).exp()))

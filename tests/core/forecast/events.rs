@@ -270,7 +270,7 @@ fn depth_pct(shape: TankShape, volume: f64) -> f64 {
     low
 }
 
-/// Volume from depth (handbook T2).
+/// Volume from depth: the segment of a circle.
 pub fn volume_pct(shape: TankShape, depth: f64) -> f64 {
     if shape == TankShape::Box {
         return depth;

@@ -1,0 +1,434 @@
+### What findings say: actions, cautions, formulas, fact names.
+### The opening (signal word, or Now, Soon, Plan) and the unit are put before an action by the program.
+
+## Water
+
+water-over-pressure-stop = Water { $pressure }. Do not connect. The limit is { $limit }. Fit a regulator first, set to { $regulator }. Then read it again at the trailer.
+water-over-pressure-act = Water { $pressure }, limit { $limit }. Is that before or after the regulator? Before: fit one set to { $regulator }, tap off first. After: it does not hold. Swap it.
+water-over-pressure-site = This site gives { $pressure }, limit { $limit }. Shut the tap. Fit a regulator set to { $regulator }. Open slowly and read the pressure.
+water-over-pressure-regulated = Water { $pressure } with the regulator on, limit { $limit }. It does not hold. Shut the tap, then set it to { $regulator } or swap it. Read again.
+water-over-pressure-plan = Water { $pressure }, a bit over { $limit }. Fit the regulator, set to { $regulator }.
+
+water-under-pressure-ask = Water { $pressure }, it needs { $limit }. Was that with water running, or all taps shut? Shut all taps and read again. Then read with one toilet filling and two taps on.
+water-under-pressure-supply = Water { $pressure } with taps shut, it needs { $limit }. The supply is weak. Open the spigot all the way. Check the regulator setting. Else use a wider, shorter hose, or run on tank and pump.
+water-under-pressure-flowing = Water { $pressure } with water running, it needs { $limit }. Shut all taps and read again. Low then too: weak supply. Good then: clean the inlet filter.
+water-under-pressure-restriction = Water { $pressure } running, should be { $expected }. { $unexplained } is lost on the way. Clean the inlet filter first. Then look for a kink, a crushed hose or a half-shut valve.
+water-under-pressure-hose = Water { $pressure } running, and { $expected } is all this hose can give. Use a wider or shorter hose. Or run on tank and pump.
+water-under-pressure-act = Water { $pressure }. Under { $needed } toilets do not fill in time. Run from the tank with the pump. Then check spigot, hose and inlet filter.
+
+water-pressure-falling = Water fell { $fall }, from { $before } to { $pressure }. Clean the inlet filter. Then check the hose for a kink.
+
+water-hose-undersized = The hose can give { $given }. This trailer needs { $wanted } at its peak. Use a wider or shorter hose than { $hose } of { $bore }. Or run the peak from tank and pump.
+
+water-fresh-endurance-act = Fresh tank at { $fresh }. Fill it. No water at hand: pump off before it runs dry.
+water-fresh-endurance-soon = Fresh tank at { $fresh }, about { $fresh_hours } of use left. Fill it on site. Pump off if it runs empty.
+water-fresh-endurance-low = Fresh tank at { $fresh }. Fill it on site. Pump off if it runs empty.
+water-fresh-endurance-plan = Fresh tank at { $fresh }. At this crowd it is low about { $fresh_at }. Plan a refill before that.
+
+water-backflow = Water { $pressure }, under { $needed }. Dirty water can be sucked back into the main. Take every hose end out of buckets and tanks. Keep the vacuum breaker on the spigot.
+
+## Waste
+
+waste-book-pump-out-now = Waste about { $level }. { $stop_level } about { $p50 }, maybe { $p10 }. Call the pump truck. Truck on site by { $p10 }. It wants { $lead } notice.
+waste-book-pump-out-late = Waste about { $level }. Call the pump truck. It wants { $lead } notice, and that time is used up.
+waste-book-pump-out-soon = Waste about { $level }. { $stop_level } about { $p50 }, maybe { $p10 }. Pump truck booked? Who comes, and when? Keep the way clear.
+waste-book-pump-out-high = Waste about { $level }. Pump truck booked? Who comes, and when? Keep the way clear.
+waste-book-pump-out-plan = Waste about { $level }. { $stop_level } about { $p50 }, maybe { $p10 }. Make sure of a pump truck by { $p10 }.
+waste-book-pump-out-watch = Waste about { $level }. It should not reach { $stop_level } before the end. Read the tank again later, and know which pump truck could come.
+
+waste-close-now-stalls = Waste { $level }, stop level { $stop_level }. Close some stalls. Chase the pump truck. What is left covers waves, a slope and a gauge that is off.
+waste-close-now-unit = Waste { $level }. Close the whole unit. It will back up through the lowest drain. Get the pump truck here.
+waste-close-now-likely = Waste may be at { $level } by now, stop level { $stop_level }. Read the tank. If it is that high, close some stalls and chase the truck.
+
+waste-spill = Close the unit. Keep people and pets off, upwind. Block storm drains and water first. Shut the valve or stop the source. The dispatcher calls the authority.
+
+waste-dropped-unexplained = Waste fell { $fall }, from { $before } to { $level }, and nobody pumped. Look under the trailer for an open valve or a leak. Dry there: the gauge lies. Look down a toilet with a light.
+
+waste-gauge-doubtful-reported = Do not trust the waste gauge. Count uses. Look down a toilet with a light. Tap the tank. Rinse the probes at the next pump-out.
+waste-gauge-doubtful-stuck = The waste gauge has shown { $level } for hours of use. It may be stuck with paper. Do not trust it. Look down a toilet with a light.
+waste-gauge-doubtful-coated = The waste gauge shows { $level } right after a pump-out. The probe is likely coated. Rinse the tank. Do not trust the gauge until it reads low.
+
+## Cold and heat
+
+cold-freeze-soon-plan = Air { $air }. Frost is near. Cold package fitted and its breaker on? Plan how to drain hose and tanks.
+cold-freeze-soon-soon = Air { $air }, freezing. Bay heat on, tank heater on. Wrap the hose and all wet ends. Keep water moving.
+cold-freeze-soon-now = Air { $air }, wind { $wind }. A still hose is at freezing in { $hose_min } and may block in { $block_min }. Heat it, keep it moving, or drain it and run from the tank. Read the heater's amps.
+cold-freeze-soon-now-wind-taken = Air { $air }. A still hose is at freezing in { $hose_min } and may block in { $block_min } (wind taken as { $wind }). Heat it, keep it moving, or drain it and run from the tank. Read the heater's amps.
+cold-freeze-soon-no-power = No power and { $air }: the freeze clock runs. Hose may block in { $block_min }, fresh tank freezes in about { $tank_hours }. Drain the hose first. Then pump and heater lines. Then the tanks.
+cold-freeze-soon-no-power-still = No power and { $air }: the freeze clock runs. Drain the hose first. Then pump and heater lines. Then the tanks. Get power back or bring a generator.
+cold-freeze-soon-tonight-plan = A low of { $low } is due. Frost is near. Cold package fitted and its breaker on? Plan how to drain hose and tanks.
+cold-freeze-soon-tonight = A low of { $low } is due. Before dark: heaters on, hose and wet ends wrapped. No heat: drain the hose and run from the tank.
+
+cold-tank-heater-on = Freezing, and no word that the tank heater is on. Turn on circuit { $circuit }: tank and bay heater. Read its amps. A warm switch proves nothing.
+cold-tank-heater-on-plain = Freezing, and no word that the tank heater is on. Turn on tank and bay heater. Read their amps.
+cold-tank-heater-on-dead = Heater is on, but circuit { $circuit } reads { $amps }. It is off: tripped, unplugged, or stopped by its thermostat. Check breaker, plug and thermostat. Read the amps again.
+
+cold-no-cold-package-plan = No cold package on this trailer. Plan to drain it before it freezes.
+cold-no-cold-package-soon = No cold package, and it freezes. Drain hose and wet ends. Bay heat on. Drain the tanks if it gets colder.
+cold-no-cold-package-now = No cold package at this cold. It cannot stay in service. Take it out.
+
+cold-winterize = Too cold to run without a cold package. Drain it, winterize it or take it away. Order: water heater off, let it cool, drain it. Then tanks and low points, blow out, pink antifreeze through.
+
+cold-crew-cold-plan = Feels like { $chill }. Dry gloves, and a spare pair.
+cold-crew-cold-act = Feels like { $chill }, wind { $wind }. Frostbite within 30 min. Work in twos. Go in every 15 min.
+cold-crew-cold-act-wind-taken = Feels like { $chill } (wind taken as { $wind }). Frostbite within 30 min. Work in twos. Go in every 15 min.
+cold-crew-cold-stop = Feels like { $chill }, wind { $wind }. Frostbite in about 10 min. Stop all but emergency work.
+cold-crew-cold-stop-wind-taken = Feels like { $chill } (wind taken as { $wind }). Frostbite in about 10 min. Stop all but emergency work.
+
+heat-crew-heat-plan = Feels like { $heat_index }. Drink water every 15 to 20 min.
+heat-crew-heat-soon = Feels like { $heat_index }. Take breaks in the shade. Drink water every 15 min. Watch each other.
+heat-crew-heat-soon-dry = Feels like { $heat_index } in dry air. What is the humidity? Take breaks in the shade. Drink water every 15 min. Watch each other.
+heat-crew-heat-act = Feels like { $heat_index }, more in full sun. Move heavy work to the morning. Shade, water, work in twos.
+heat-crew-heat-act-dry = Feels like { $heat_index } in dry air, more in full sun. What is the humidity? Move heavy work to the morning. Shade, water, work in twos.
+heat-crew-heat-stop = Feels like { $heat_index }. Emergency work only. Get everyone into shade or a cooled room.
+
+## Power
+
+power-shock = Kill the power at the source with dry hands: site breakers off, or cords pulled there. Nobody touches metal, steps or water. Close the unit and keep people off. Never reset it to try.
+
+power-low-voltage-soon = { $volts }, low. Run one AC at a time. Check cord length and plugs. Is that reading under load?
+power-low-voltage-act = { $volts }, limit { $limit }. AC off, other big loads off. Use a shorter or thicker cord. Tell the site's electrician.
+power-low-voltage-dead = { $volts }: that outlet is dead. Check the breaker, then the cord, plug by plug. Tell the site.
+
+power-high-voltage-plan = { $volts }, a bit high. Read it again in a while. Watch the converter.
+power-high-voltage-act = { $volts }, limit { $limit }. Unplug electronics. Turn off what you can. Tell the site's electrician.
+power-high-voltage-open-neutral = { $volts }: the neutral may be open. All breakers off. Leave them off. Call a licensed electrician.
+power-high-voltage-split = { $high } on one and { $low } on another: the neutral may be open. All breakers off. Leave them off. Call a licensed electrician.
+power-high-voltage-battery = Battery at { $volts }, too high. Switch the converter's breaker off. Open the bay to let gas out.
+
+power-over-current-act = { $amps } on a { $breaker } breaker. Shed load: AC or heat off, then the water heater. The plug gets hot before the breaker trips.
+power-over-current-soon = { $amps } for hours, limit { $continuous }. Shed load on that cord.
+power-over-current-plan = { $amps }, over the { $continuous } a circuit carries for hours. Fine for a short time. Shed load if it stays.
+
+power-shared-circuit-converter = Circuit { $circuit } at { $amps }: water heater and converter together. One at a time. Heater off, let the battery charge first, heat water later.
+power-shared-circuit-air = Circuit { $circuit } at { $amps }: AC and heat together. Turn one off.
+power-shared-circuit-two-air = Circuit { $circuit } at { $amps }: two ACs together. Turn one off.
+
+power-cord-drop-plan = { $cord } of { $gauge } cord loses { $drop } at { $amps }. A thicker or shorter cord is better.
+power-cord-drop-soon = { $cord } of { $gauge } cord loses { $drop } at { $amps }: about { $volts_expected } is left. Use a thicker or shorter cord. An AC that hums and stops is starved, not broken.
+power-cord-drop-measured = Volts fell { $fall } under load, from { $before } to { $volts }. Cord, plug or outlet. Power off, then feel each plug for heat.
+
+power-cord-overloaded = { $amps } on a { $gauge } cord made for { $cord_amps }. Shed load, or use a thicker cord. Feel the plug for heat with power off.
+
+power-too-few-circuits = { $cords } cords, but { $cords_needed } circuits are needed. Feed circuit { $converter_circuit } first: it keeps lights and pumps alive. Some AC, heat or hot water will not run.
+power-too-few-circuits-cold = { $cords } cords, but { $cords_needed } circuits are needed in this cold. Feed circuit { $converter_circuit } first, then the tank heater's. Some heat or hot water will not run.
+
+power-on-battery-ask = { $cords } cords for { $circuits } circuits. Is circuit { $converter_circuit } fed? If not, the converter is dead and the battery drains: about { $battery_hours } left.
+power-on-battery-ask-plain = { $cords } cords for { $circuits } circuits. Is circuit { $converter_circuit } fed? If not, the converter is dead and the battery drains.
+power-on-battery-circuit = Circuit { $converter_circuit } has no power, so the converter is dead. The battery drains: about { $battery_hours } left. Move a cord to circuit { $converter_circuit }.
+power-on-battery-circuit-plain = Circuit { $converter_circuit } has no power, so the converter is dead. The battery drains. Move a cord to circuit { $converter_circuit }.
+power-on-battery = No site power. Lights and pumps live on the battery: about { $battery_hours }. AC, heat and hot water are off.
+power-on-battery-plain = No site power. Lights and pumps live on the battery. AC, heat and hot water are off. Read the battery volts.
+power-on-battery-fresh-first = No site power. Battery lasts about { $battery_hours }, fresh water about { $fresh_hours }. The water ends first: plan a refill. AC, heat and hot water are off.
+power-on-battery-battery-first = No site power. Battery lasts about { $battery_hours }, fresh water about { $fresh_hours }. The battery ends first: bring a generator. AC, heat and hot water are off.
+
+power-battery-low-plan = Battery { $volts }, about { $charge }. Charge it within the day.
+power-battery-low-soon = Battery { $volts }, below half. Get power back, or turn fans off. Was that at rest, or under load?
+power-battery-low-act = Battery { $volts }, nearly flat. Disconnect it. Close the unit or bring a generator. Was that at rest, or under load?
+power-battery-low-flat = Battery { $volts }, flat. Disconnect it: more harms it. Pumps stall and valves drop out. Close the unit or bring a generator.
+power-battery-low-plan-charge = Battery at { $charge }. Charge it within the day.
+power-battery-low-soon-charge = Battery at { $charge }, below half. Get power back, or turn fans off.
+power-battery-low-act-charge = Battery at { $charge }, nearly flat. Disconnect it. Close the unit or bring a generator.
+power-battery-low-told = Battery low. Read its volts at rest. Is the converter's circuit live? Turn fans off until it charges.
+
+power-generator-soon = The generator gives { $generator_w }. All loads run at { $running_w } and need { $needed_w } to start an AC. Start one AC at a time, the heater last. Or bring a bigger one.
+power-generator-act = The generator gives { $generator_w }. All loads together run at { $running_w }, and { $needed_w } starts an AC. Leave one AC or the water heater off. Or bring a bigger one.
+
+## Crowd
+
+crowd-under-served = { $stalls } stalls will be { $busy } busy at the peak. Lines will grow. Ask for more stalls, and keep these clean and stocked.
+crowd-under-served-stall-out = One stall out leaves { $stalls }. They will be { $busy } busy at the peak. Get the stall back, or ask for more.
+crowd-under-served-act = { $stalls } stalls cannot keep up at the peak ({ $busy } busy). The line will not end. Tell the dispatcher: more stalls are needed.
+crowd-under-served-act-stall-out = One stall out leaves { $stalls }, and they cannot keep up at the peak ({ $busy } busy). Get the stall back first. Tell the dispatcher: more stalls are needed.
+
+## Site
+
+site-not-level-soon = { $slope } off level, limit { $limit }. Level it. Doors swing, and gauge and drain go wrong.
+site-not-level-act = { $slope } off level, limit { $limit }. Move it or block it up. Close it to guests until then.
+site-not-level-told = Not level. Level it side to side first. Doors swing, and gauge and drain go wrong.
+site-not-chocked = Stop. Chock both sides before anything else. An unhitched trailer can roll.
+site-wind-soon = Wind { $wind }. Take awnings in. Hold the doors. Tie down what is loose.
+site-wind-act = Wind { $wind }. Nobody on roof or steps. Awnings in, doors shut. Close the unit if it rocks.
+
+site-set-up-next-level = Next: level it side to side. Then chock both sides, unhitch, and put the jacks down. Then power, then water.
+site-set-up-next-chock = Next: chock both sides before you unhitch. Then unhitch, and level front to back with the tongue jack.
+site-set-up-next-unhitch = Next: unhitch. Then level front to back with the tongue jack. Stabilizers last.
+site-set-up-next-jacks = Next: jacks down. They steady it, they do not lift it. Then power.
+site-set-up-next-power = Next: power. Feed circuit { $converter_circuit } first: it keeps lights and pumps alive. Then read the volts.
+site-set-up-next-power-generator = Next: power from the generator. Feed circuit { $converter_circuit } first: it keeps lights and pumps alive. Then read the volts.
+site-set-up-next-volts = Next: read the volts at the trailer, with a load on. Send the number.
+site-set-up-next-regulator = Next: the regulator, set to { $regulator }. This site gives { $static }, limit { $limit }. Then the hose, and open slowly.
+site-set-up-next-water = Next: water. Hook up, open slowly, let air out, look for leaks. Send the pressure with all taps shut.
+site-set-up-next-water-hydrant = Next: water from the hydrant. Hook up, open slowly, let air out, look for leaks. Send the pressure with all taps shut.
+site-set-up-next-fill = Next: no water at this site. Fill the fresh tank, up to { $fresh_gal }. Then pump on, and look for leaks.
+site-set-up-next-fill-no-power = Next: no water and no power here. Fill the fresh tank, up to { $fresh_gal }. Read the battery. It feeds lights and pumps.
+site-set-up-next-pressure = Next: read the water pressure with all taps shut. { $least } to { $limit } is good. Send the number.
+site-set-up-next-heater = Next: tank and bay heater on, circuit { $circuit }. Read its amps.
+site-set-up-next-test = Next: flush each stall, try each tap and lock. Water heater on once its tank is full. Take photos. Then text that it is in service.
+
+## Towing
+
+tow-waste-aboard = Stop. Waste tank at { $level }. Do not tow. Pump it out first.
+tow-waste-aboard-unknown = Stop. Nobody said that the waste tank is empty. Read it. Pump it out before you tow.
+tow-fresh-aboard = Fresh tank at { $level }. Drain it before you tow.
+tow-fresh-aboard-unknown = Nobody said that the fresh tank is empty. Read it. Drain it before you tow.
+tow-not-ready = Not reported yet: { $missing }. Do it, or text that it is done. Then jacks up, chocks out last, test lights and breakaway.
+tow-not-ready-left = It left with these not reported: { $missing }. Pull over where it is safe and check. Test lights and breakaway.
+tow-overweight = Too heavy to tow: { $gross }, limit { $gvwr }. That is { $over } over. Empty both tanks first.
+
+## Crew
+
+crew-late-check-in = No word for { $silent }. Send a check-in: tank, pressure, power.
+crew-late-check-in-cold = No word for { $silent } at { $air }. Check it: heater amps, water moving, tank, pressure.
+crew-person-hurt = Call the emergency number. Say where you are and what happened. Stay with them. Do not move them unless they are in danger.
+crew-person-hurt-at = Call the emergency number. Say you are at { $address }, and what happened. Stay with them. Do not move them unless they are in danger.
+
+## Troubles: the first steps
+
+trouble-fire = Everybody out and away. Call the emergency number. Power off at the source if you can reach it safely. Do not go back in.
+trouble-fire-at = Everybody out and away. Call the emergency number. Say you are at { $address }. Power off at the source if you can reach it safely. Do not go back in.
+trouble-gas-illness = Everybody out, upwind, into fresh air. Call the emergency number. Generator off if you can do it safely. Nobody goes back in.
+trouble-gas-illness-at = Everybody out, upwind, into fresh air. Call the emergency number. Say you are at { $address }. Generator off if you can do it safely. Nobody goes back in.
+trouble-person-trapped = Speak to them. No answer: call the emergency number. Try the coin slot on the lock. Then the hinge pins.
+trouble-person-trapped-at = Speak to them. No answer: call the emergency number. Say you are at { $address }. Try the coin slot on the lock. Then the hinge pins.
+trouble-hot-plug = Stop using that plug. Power off at the source, then unplug it. Do not use it again. Replace plug and outlet.
+trouble-cord-damaged = Power off at the source. Take that cord away and use a good one. Keep it out of water and away from tires.
+trouble-low-flow = Is the water running or shut when you read the gauge? Clean the inlet filter. Look for a kink or a tire on the hose. One tap only: clean its screen.
+trouble-no-water = Spigot and trailer valve open? Read the pressure at the trailer with taps shut. Is the selector on site water or tank? Lights work?
+trouble-no-water-tank = Running from the tank: how full is the fresh tank? Is the pump switch on, and do the lights work? Check the pump fuse. Try one of the same rating, once.
+trouble-no-water-freezing = It freezes: the hose may be blocked with ice. Read the pressure at the trailer. Shut the supply and open the nearest tap. Thaw the hose with warm air from the open end.
+trouble-no-lights = Is the other room fine? Then try the motion switch, then that room's 12 V fuse. Replace it once, same rating. Both rooms dark: battery switch, then the converter's circuit.
+trouble-fuse-blown = Replace it once, same rating. Blows again: leave it out, there is a short.
+trouble-no-power = Is the site breaker on? Check each cord end, plug by plug. Reset a tripped GFCI once. Others on site dark too: call the site.
+trouble-breaker-trip = Turn loads off. Reset it once: fully off, then on. Trips at once: leave it off. Trips later: too much load. Which loads were on?
+trouble-gfci-trip = Unplug all from it, then reset. Holds: plug back one at a time. The last one is the fault. Look for a wet plug, with power off.
+trouble-pump-running = Is the fresh tank empty? Pump off: it burns when dry. Else listen for a running toilet or tap. Close stalls one by one. Look for a leak under the trailer.
+trouble-pump-dead = Do the lights work? No: battery switch and converter circuit. Yes: pump switch, then the pump fuse, once, same rating. Is there water in the fresh tank?
+trouble-no-heat = Is that room's circuit live, and how many amps? AC and heat never run together: check the selector. Then thermostat and filter. Read the volts.
+trouble-no-heat-freezing = It freezes. Decide on draining first: hose, then pump and heater lines, then tanks. Then check that room's circuit, the selector and the thermostat. Read the amps.
+trouble-no-cooling = Does the fan run? No: circuit or thermostat. It hums and stops: AC off, read the volts, check the cord. Wait 5 min before you start it again.
+trouble-no-hot-water = How long since it was filled and switched on? Is its circuit live, and how many amps? Is its tank full? Not sure: heater off.
+trouble-leak = Clean or foul? Foul: treat it as a spill. Water near power: power off first. Shut the supply and the pump. Stops: pressure side. Goes on: tank or drain.
+trouble-frozen = What froze: hose, valve, pump or tank? Power off at wet parts. Shut the supply, open the nearest tap. Warm air from the open end back. Then fill slowly and look for splits.
+trouble-toilet-clog = One toilet or all? All: waste tank full or main line. Close the unit. One: close that stall. Gloves and eye shield, plunger, then auger.
+trouble-sink-clog = Gloves on. Clear the drain screen and the trap. Plunger next. All sinks slow: read the waste tank.
+trouble-toilet-running = Flush twice to clear the seal. Still runs: close its stop valve. A stuck valve can empty the fresh tank in an hour and fill the waste tank.
+trouble-odor = Pour a quart of water in each drain. Is the vent fan on and the vent cap clear? Read the waste tank. Then check valve and cap.
+trouble-fan-dead = Do the lights in that room work? Check the fan's fuse. Replace it once, same rating.
+trouble-lock-jam = Speak first: is anyone inside? Then try the coin slot, then the hinge pins.
+trouble-no-sound = Is its power on, and the volume up? Check plug and fuse. It can wait.
+trouble-out-of-supplies = Restock: paper, soap, towels. None on the truck: who brings it, and when?
+trouble-damage = Make it safe first. Keep people off, tape it off. Send photos. Do not tow it until someone has looked at it.
+trouble-tire = Do not tow on it. On the road: pull over where it is safe. Chock before you jack. Change it, and check the others.
+
+## Cautions, one for each hazard
+
+caution-burst-hose = Stand clear when you open the water. A burst hose or fitting whips.
+caution-bleed-first = Shut the spigot and bleed the pressure at a sink before you open anything.
+caution-keep-regulator = Do not take the regulator off to gain pressure. Never bypass it above 80 psi (5.5 bar).
+caution-backflow = Keep the vacuum breaker on the spigot. Never leave a hose end lying in liquid.
+caution-hydrant-permission = Use a hydrant only with the utility's permission, meter and backflow device.
+caution-not-drinking = Use a drinking-water hose, kept capped, never the waste hose. Label tank water "not for drinking".
+caution-kill-power-at-source = Cut the power at the source, with dry hands. Stay clear of metal and water. Wet skin lets a current through that can kill.
+caution-electrician = Local code and a licensed electrician decide before it is switched on again.
+caution-plumber = In a wall or main line, local code and a licensed plumber decide.
+caution-open-neutral = One leg can reach 200 V. Do not plug in or switch on anything until an electrician has cleared it.
+caution-hot-plug = A hot or brown plug can start a fire. Stop using it.
+caution-no-bypass = Never bypass a GFCI. No cheater plug. Never cut off the ground pin.
+caution-same-fuse = Never a larger fuse, foil or wire. A second blow means a short: leave it out.
+caution-compressor-low-volts = Low volts burn a compressor. Keep it off until the volts are good.
+caution-carbon-monoxide = Exhaust kills without a smell. Generator 20 ft (6 m) or more from doors, windows and vents. Never indoors, in a tent or under the trailer. Headache, dizzy or sick: everybody out, emergency call.
+caution-generator-handling = Refuel with the engine off and cool. Leave its ground as the maker built it. No adapter that joins two outlets.
+caution-battery-gas = A charging battery gives off gas that explodes. No sparks or flame. Rings off. Disconnect before you use a wrench.
+caution-battery-freeze = A flat battery freezes and can split. Charge it or bring it in.
+caution-no-flame = Never thaw with a flame. No heat gun on plastic or near waste gas. Warm air or warm towels, tap open first.
+caution-heat-tape = Heat tape only if listed for that hose, on a GFCI. Do not let it overlap unless it is made for that. Local code decides.
+caution-heater-dry = Water heater power off before you drain it, and until its tank is full. A dry element burns out.
+caution-antifreeze = Only pink antifreeze (propylene glycol). Never car antifreeze in any line or in the waste tank. It is toxic. Blow out at 40 to 50 psi (3 bar) at most.
+caution-ice-split = Ice may have split a pipe. Fill slowly and watch for 10 min.
+caution-ice-plug = Ice in the waste outlet: do not pull the cap. It lets go all at once. Outlet frozen and the tank over half: close the unit.
+caution-frostbite = Skin white or numb: go in and warm it slowly. Do not rub it. Nobody works alone.
+caution-heat-stroke = Confused or collapsed in the heat: emergency call, and cool them at once.
+caution-sewage-hygiene = Gloves, boots and eye shield. No bare skin. Do not eat or drink. Wash after.
+caution-sewage-discharge = Sewage in a storm drain or stream must be reported, often at once. State rules decide. Log time, gallons, cause and who was told.
+caution-bleach = Never mix bleach with acid or ammonia, and urine has ammonia. Let air in.
+caution-tank-gas = Tank gas can kill, and strong gas stops your sense of smell. Rotten-egg smell or a headache: people out, upwind. No smoking, no flame.
+caution-no-entry = Never put your head into a tank. Never go in after someone who fell down. Call rescue.
+caution-tow-empty = Never tow with liquid aboard. It sways, and it can overload axles and brakes. Moving it on site with waste aboard is the dispatcher's decision.
+caution-roll-away = It can roll. Chock both sides before you unhitch. Stand out of its path.
+caution-stabilizers = Stabilizers steady it. They do not lift it. Put wide pads under them on soft ground.
+caution-scald = Hot water scalds. A relief valve that blows: power off, stand clear, call a licensed plumber.
+caution-slip = Wet or icy ground: put sand and a cone.
+caution-no-fuel-heater = No fuel heater inside. It can burn the place down and its gas kills.
+caution-roof-fall = Stay off the roof in wind or wet. Power off before you open a cover.
+caution-pump-dry = A pump that runs dry burns. Switch it off when the tank is empty.
+caution-overhead = Look up and around before you back in: wires, branches, septic lid, sprinklers, soft edge. Use a spotter.
+caution-emergency-call = Hurt, burnt, dizzy or no answer: call the emergency number. Stay on the line.
+caution-local-code = Local code and a licensed electrician decide. This is advice.
+caution-night-pressure = Night pressure can be higher than day pressure.
+caution-pressure-code = Over 80 psi (5.5 bar) a regulator is code, not a choice. Local code and a licensed plumber decide.
+caution-air-gap = Keep the hose end above the tank's inlet: a gap of twice its width, at least 1 in (25 mm).
+caution-fire-electric = No water on a fire near power. Fight a small one only with a way out behind you.
+caution-cord-no-tape = Do not tape or mend a cord. Replace it. Keep cords out of water and away from tires.
+caution-two-resets = Two resets at most. Then leave it off.
+caution-leak-near-power = Water near power: cut the power first, then touch.
+caution-drain-cleaner = No acid or lye: it splashes, and it makes gas with bleach. No pressure washer up the line.
+caution-breakaway = Test brakes and breakaway at each hitch. Chains crossed, pins clipped, every lamp lit.
+
+## Formulas, in words
+
+formula-reading-over-limit = the reading against the limit: over it
+formula-reading-under-limit = the reading against the limit: under it
+formula-reported = somebody on site reported it
+formula-unexplained-loss = expected = static less what hose, fittings and climb take at that flow; unexplained = expected less the reading
+formula-fall = the reading before less the reading now
+formula-hose-flow = the flow at which hose and fittings leave 20 psi, against what toilets and taps ask for in their peak (99 of 100 moments)
+formula-fresh-hours = gallons left ÷ (uses an hour × gallons a use)
+formula-book-pump-out = time to book = (stop level less level) ÷ rise an hour, less the hauler's notice, less an hour in hand
+formula-gauge = the gauge against what came in since, by the guests
+formula-freeze = how long standing water takes from 50 °F (10 °C) to freezing through hose wall and air; blocked at a quarter of the way to solid ice
+formula-heater-hold = heat lost through the tank's skin at this cold and wind, with the tank half full
+formula-heater-dead = heater reported on, yet its circuit draws nothing
+formula-no-package = no cold package; the air against the limit
+formula-wind-chill = wind chill from air and wind; it acts on skin, not on tanks
+formula-heat-index = heat index from air and humidity
+formula-shock = a tingle means the ground is lost; wet skin at 120 V passes enough current to kill
+formula-open-neutral = on a lost neutral two legs share 240 V by their loads: one runs high, the other low
+formula-continuous = a load of three hours or more may take 80 % of the breaker
+formula-shared-circuit = the circuit's reading against 80 % of its breaker
+formula-volts-fall = (volts without load less volts under load) ÷ volts without load
+formula-cord-drop = volts lost = 2 × length × amps × ohms a foot; as a share of 120 V
+formula-services = one circuit for each air conditioner, one for the water heater, one for the cold package at 40 °F (4 °C) or less
+formula-battery-hours = hours to half charge at the load that this many uses make (Peukert)
+formula-charge = charge from the volts at rest: 12.65 full, 12.24 half, 11.89 flat
+formula-generator = (all running watts + the largest extra to start) ÷ what height and heat leave of the rating
+formula-queue = busy share = people an hour in the peak × time a use ÷ stalls
+formula-slope = how far off level, against the limit
+formula-set-up = the order of setting up, less what was reported done
+formula-tow-empty = more than 5 % aboard, or nobody said since the last guest
+formula-leaving = the order of leaving, less what was reported done
+formula-gross-weight = empty weight + gallons aboard × 8.34 lb, against the rating
+formula-silence = hours since the last word, against the limit
+
+## Names of the facts
+
+fact-pressure = pressure
+fact-limit = limit
+fact-regulator = regulator set to
+fact-code-limit = code limit
+fact-needed = needed at the trailer
+fact-static = pressure with taps shut
+fact-hose = hose length
+fact-bore = hose inside
+fact-flow = flow
+fact-expected = expected
+fact-unexplained = unexplained loss
+fact-before = before
+fact-fall = fall
+fact-fall-limit = fall that counts
+fact-given = flow the hose gives
+fact-wanted = flow wanted at the peak
+fact-fresh = fresh tank
+fact-fresh-warn = fresh, warn at
+fact-fresh-act = fresh, act at
+fact-uses = uses an hour
+fact-per-use = water a use
+fact-fresh-hours = fresh water lasts
+fact-fresh-at = fresh low at
+fact-level = level
+fact-stop-level = stop level
+fact-lead = hauler's notice
+fact-in-hand = kept in hand
+fact-rate = rise while open
+fact-book-in = time left to book
+fact-p10 = one chance in ten before
+fact-p50 = as likely before as after
+fact-p90 = nine chances in ten before
+fact-unit-level = whole unit closes at
+fact-after-pump-out = most a gauge should show after a pump-out
+fact-pumped-at = pumped out at
+fact-air = outside air
+fact-low = forecast low
+fact-wind = wind
+fact-freezing = freezing
+fact-water = water starts at
+fact-hose-min = hose at freezing in
+fact-block-min = hose may block in
+fact-tank-hours = fresh tank at freezing in
+fact-circuit = circuit
+fact-amps = current
+fact-heater = tank heater
+fact-heater-needed = heat needed
+fact-chill = wind chill
+fact-humidity = humidity
+fact-heat-index = heat index
+fact-volts = volts
+fact-high = high leg
+fact-breaker = breaker
+fact-continuous = for hours, at most
+fact-since = since
+fact-together = its loads together
+fact-cord = cord length
+fact-gauge = cord gauge
+fact-lost = volts lost
+fact-drop = loss
+fact-volts-expected = volts left
+fact-drop-limit = loss worth a note
+fact-cord-amps = cord rating
+fact-cords = cords
+fact-cords-needed = circuits needed
+fact-circuits = circuits
+fact-converter-circuit = converter's circuit
+fact-battery-ah = battery
+fact-charge = charge
+fact-load = load
+fact-battery-hours = battery lasts
+fact-generator-w = generator
+fact-running-w = running
+fact-needed-w = rating needed
+fact-altitude = height above sea
+fact-guests = guests here
+fact-peak = peak over mean
+fact-use-time = time a use
+fact-stalls = stalls
+fact-stalls-out = stalls out
+fact-busy = busy share
+fact-busy-limit = busy share limit
+fact-wait = mean wait
+fact-slope = off level
+fact-next = next step
+fact-then = after that
+fact-least = least pressure
+fact-fresh-gal = fresh tank holds
+fact-missing = not reported
+fact-empty = empty weight
+fact-liquid = liquid aboard
+fact-gvwr = weight rating
+fact-gross = weight as it stands
+fact-over = over by
+fact-last-word = last word
+fact-silent = silent for
+fact-silence-limit = late from
+fact-address = emergency address
+
+## Words that facts hold
+
+value-level = level
+value-chock = chock
+value-unhitch = unhitch
+value-jacks = jacks
+value-power = power
+value-volts = volts
+value-regulator = regulator
+value-water = water
+value-fill = fill
+value-pressure = pressure
+value-heater = heater
+value-test = test
+value-closed = closed
+value-water-off = water off
+value-heater-off = heater off
+value-power-off = power off
+value-stowed = stowed
+value-jacks-up = jacks up
+value-lights-checked = lights checked

@@ -1,0 +1,93 @@
+//! Cold: what freezes when, what the cold package must do, and what the wind does to people.
+
+mod crew;
+mod freeze;
+mod package;
+
+use chrono::TimeDelta;
+
+use super::Rule;
+use crate::finding::{Facts, Origin};
+use crate::heard::{Event, Fault, ReadingKey};
+use crate::quantity::Measure;
+use crate::situation::Situation;
+
+pub(super) const RULES: &[Rule] = &[
+    freeze::freeze_soon,
+    package::tank_heater_on,
+    package::no_cold_package,
+    package::winterize,
+    crew::crew_cold,
+];
+
+/// Pipes and hoses are thought of from here down, °F (common practice, no source).
+const CHILL_F: f64 = 40.0;
+/// Freezing, °F.
+const FREEZE_F: f64 = 32.0;
+/// Without a cold package nothing stays in service from here down, °F (common practice, no source).
+const DEEP_F: f64 = 0.0;
+/// The wind that is taken where nobody read it, mph.
+const WIND_TAKEN_MPH: f64 = 10.0;
+
+/// How cold it is, or is to be tonight.
+#[derive(Debug, Clone, Copy)]
+struct Cold {
+    /// The air read today, else the low that is forecast, °F.
+    air_f: f64,
+    /// Whether it is only a forecast.
+    tonight: bool,
+}
+
+impl Cold {
+    /// The air as read today; where a low is forecast under a milder air, that counts as tonight's.
+    fn of(s: &Situation<'_>) -> Option<Cold> {
+        let air = s.air_f();
+        let low = s.recent(ReadingKey::LowF, TimeDelta::hours(18));
+        match (air, low) {
+            (Some(air), Some(low)) if low < air && air > FREEZE_F => Some(Cold {
+                air_f: low,
+                tonight: true,
+            }),
+            (Some(air), _) => Some(Cold {
+                air_f: air,
+                tonight: false,
+            }),
+            (None, Some(low)) => Some(Cold {
+                air_f: low,
+                tonight: true,
+            }),
+            (None, None) => None,
+        }
+    }
+
+    /// Adds the temperature to the facts, under the name that says what it is.
+    fn state(self, facts: Facts) -> Facts {
+        if self.tonight {
+            facts.read("low", self.air_f, Measure::DegF)
+        } else {
+            facts.read("air", self.air_f, Measure::DegF)
+        }
+    }
+}
+
+/// Returns the wind, and whether it was read or taken.
+fn wind(s: &Situation<'_>) -> (f64, Origin) {
+    match s.wind_mph() {
+        Some(read) => (read, Origin::Read),
+        None => (WIND_TAKEN_MPH, Origin::Assumed),
+    }
+}
+
+/// Tells whether the message bears on freezing.
+fn bears(s: &Situation<'_>) -> bool {
+    s.touches(
+        &[ReadingKey::AirF, ReadingKey::LowF, ReadingKey::WindMph],
+        &[
+            Event::PowerLost,
+            Event::PowerOff,
+            Event::HeaterOff,
+            Event::WaterOn,
+        ],
+        &[Fault::NoPower, Fault::NoHeat, Fault::Frozen],
+    )
+}

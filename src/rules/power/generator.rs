@@ -1,0 +1,113 @@
+//! A generator's size against what it must run and start.
+
+use super::circuits::cold_package_due;
+use super::{LoadKind, RATED_V, is_cold_package, kind_of};
+use crate::finding::{Caution, Facts, Finding, FindingId, Level, Origin, Urgency};
+use crate::fleet::{Circuit, Load, Source};
+use crate::heard::{Event, ReadingKey};
+use crate::physics::power::{Derate, GeneratorLoad, generator_rating, start_watts};
+use crate::physics::units::{deg_f, ft, in_watts, watts};
+use crate::quantity::Measure;
+use crate::situation::Situation;
+
+/// Air up to which a generator gives its rating, taken where nobody read it, °F.
+const MILD_F: f64 = 70.0;
+/// At or below this rooms are heated, not cooled, °F (common practice, no source).
+const HEATING_F: f64 = 50.0;
+
+/// The set at the site is smaller than what it must run and start, at this height and heat: soon; smaller than what it
+/// must run alone: now.
+pub(super) fn generator(s: &Situation<'_>) -> Option<Finding> {
+    let bears = s.touches(
+        &[ReadingKey::Cords],
+        &[Event::PowerOn, Event::PowerBack],
+        &[],
+    ) || s.touches_circuits();
+    let site = s
+        .site
+        .filter(|site| site.power.source == Source::Generator)?;
+    let rated = site.power.generator_w?;
+    if !bears || !s.stands() {
+        return None;
+    }
+    let loads = loads(s);
+    let (air, air_origin) = match s.air_f() {
+        Some(read) => (read, Origin::Read),
+        None => (MILD_F, Origin::Assumed),
+    };
+    let needed = in_watts(generator_rating(
+        &loads,
+        ft(site.altitude_ft),
+        deg_f(air),
+        Derate::default(),
+    ));
+    let running: f64 = loads.iter().map(|load| in_watts(load.running)).sum();
+    if needed <= rated {
+        return None;
+    }
+    let facts = Facts::new()
+        .spec("generator_w", rated, Measure::Watt)
+        .computed("running_w", running, Measure::Watt)
+        .computed("needed_w", needed, Measure::Watt)
+        .spec("altitude", site.altitude_ft, Measure::Ft)
+        .number("air", air, Measure::DegF, air_origin)
+        .by("formula-generator", "common practice, no source");
+    let (urgency, says) = if running > rated {
+        (Urgency::Now, "power-generator-act")
+    } else {
+        (Urgency::Soon, "power-generator-soon")
+    };
+    Some(
+        Finding::new(FindingId::PowerGenerator, Level::Caution, urgency, facts)
+            .says(says)
+            .cautions(&[Caution::CarbonMonoxide, Caution::GeneratorHandling]),
+    )
+}
+
+/// What runs at once: of each group one load, the one this weather asks for; circuits that are not fed left out.
+fn loads(s: &Situation<'_>) -> Vec<GeneratorLoad> {
+    let heating = s.air_f().is_some_and(|air| air <= HEATING_F);
+    let live = s.now.circuits_live.as_ref().map(|(live, _)| live);
+    let fed = |number: u8, circuit: &Circuit| match live {
+        Some(live) => live.contains(&number),
+        None => !is_cold_package(circuit) || cold_package_due(s),
+    };
+    let mut running = Vec::new();
+    for (i, circuit) in s.spec.circuits.iter().enumerate() {
+        if !fed(i as u8 + 1, circuit) {
+            continue;
+        }
+        let mut grouped: Vec<&Load> = Vec::new();
+        for load in &circuit.loads {
+            let rival = grouped
+                .iter_mut()
+                .find(|other| load.group.is_some() && other.group == load.group);
+            match rival {
+                Some(rival) => {
+                    if wanted(load, heating) > wanted(rival, heating) {
+                        *rival = load;
+                    }
+                }
+                None => grouped.push(load),
+            }
+        }
+        running.extend(grouped.into_iter().map(on_generator));
+    }
+    running
+}
+
+/// Ranks the loads of a group: what the weather asks for first, then the larger.
+fn wanted(load: &Load, heating: bool) -> (bool, i64) {
+    let fits = (kind_of(load) == LoadKind::Heat) == heating;
+    (fits, (load.amps * 1000.0) as i64)
+}
+
+fn on_generator(load: &Load) -> GeneratorLoad {
+    let running = watts(load.amps * RATED_V);
+    let starting = match load.start_w {
+        Some(stated) => watts(stated),
+        None if kind_of(load) == LoadKind::Cooling => start_watts(running),
+        None => running,
+    };
+    GeneratorLoad { running, starting }
+}

@@ -1,0 +1,96 @@
+//! Power: shock, volts, amps, cords, circuits, the battery and the generator.
+
+mod battery;
+mod circuits;
+mod cord;
+mod current;
+mod generator;
+mod voltage;
+
+pub(in crate::rules) use circuits::cold_package_due;
+
+use super::Rule;
+use crate::finding::{Caution, Facts, Finding, FindingId, Level, TaskKind, Urgency};
+use crate::fleet::{Circuit, Load};
+use crate::heard::Fault;
+use crate::situation::Situation;
+
+pub(super) const RULES: &[Rule] = &[
+    shock,
+    voltage::low_voltage,
+    voltage::high_voltage,
+    current::over_current,
+    current::shared_circuit,
+    cord::drop_too_large,
+    cord::cord_overloaded,
+    circuits::too_few_circuits,
+    battery::on_battery,
+    battery::battery_low,
+    generator::generator,
+];
+
+/// Supply voltage that loads are rated at, V.
+const RATED_V: f64 = 120.0;
+/// What a circuit is taken to carry where the trailer's card has none, A.
+const USUAL_BREAKER_A: f64 = 20.0;
+
+/// Somebody felt a tingle or a shock: now, and power off at the source.
+fn shock(s: &Situation<'_>) -> Option<Finding> {
+    let bears = s.touches(&[], &[], &[Fault::Shock]) && s.now.has(Fault::Shock);
+    let facts = Facts::new().by("formula-shock", "OSHA 3075; 29 CFR 1910.333");
+    bears.then(|| {
+        Finding::new(FindingId::PowerShock, Level::Danger, Urgency::Now, facts)
+            .cautions(&[
+                Caution::KillPowerAtSource,
+                Caution::EmergencyCall,
+                Caution::Electrician,
+            ])
+            .task(TaskKind::Electrician, Some(s.at))
+    })
+}
+
+/// What a load is, by the words of its name.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+enum LoadKind {
+    Cooling,
+    Heat,
+    WaterHeater,
+    Converter,
+    ColdPackage,
+    Other,
+}
+
+fn kind_of(load: &Load) -> LoadKind {
+    let name = load.name.to_lowercase();
+    let says = |word: &str| {
+        name.split(|c: char| !c.is_alphanumeric())
+            .any(|part| part == word)
+    };
+    if says("water") && (says("heater") || says("heat")) {
+        LoadKind::WaterHeater
+    } else if says("tank") || says("bay") || says("cold") {
+        LoadKind::ColdPackage
+    } else if says("converter") || says("charger") {
+        LoadKind::Converter
+    } else if says("ac") || says("air") || says("cooling") || load.start_amps.is_some() {
+        LoadKind::Cooling
+    } else if says("heat") || says("heater") || says("furnace") {
+        LoadKind::Heat
+    } else {
+        LoadKind::Other
+    }
+}
+
+/// Returns a trailer's circuit by its number, counted from 1; none for 0, which stands for "not named".
+fn circuit_at<'a>(s: &Situation<'a>, number: u8) -> Option<&'a Circuit> {
+    s.spec.circuits.get(usize::from(number).checked_sub(1)?)
+}
+
+/// Returns the circuits, counted from 1, that carry nothing but the cold package.
+fn is_cold_package(circuit: &Circuit) -> bool {
+    !circuit.loads.is_empty()
+        && circuit
+            .loads
+            .iter()
+            .all(|load| kind_of(load) == LoadKind::ColdPackage)
+}

@@ -1,0 +1,260 @@
+//! Towing: nothing moves with liquid aboard, over its weight, or half packed.
+
+use chrono::{DateTime, TimeDelta, Utc};
+
+use super::tanks::{Told, fresh_told, waste_told};
+use super::{COMMON_PRACTICE, Rule};
+use crate::book::{PowerState, Stage, WaterState};
+use crate::finding::{Caution, Facts, Finding, FindingId, Level, Origin, TaskKind, Urgency};
+use crate::heard::{Event, ReadingKey};
+use crate::physics::tow::over_gvwr;
+use crate::physics::units::{gal, in_lb, lb};
+use crate::quantity::Measure;
+use crate::situation::Situation;
+
+pub(super) const RULES: &[Rule] = &[waste_aboard, fresh_aboard, not_ready, overweight];
+
+/// More than this counts as aboard, %.
+const ABOARD_PCT: f64 = 5.0;
+/// A tank told of this shortly before the last guest still counts as told after.
+const CLOSING: TimeDelta = TimeDelta::hours(1);
+
+/// Tells whether the trailer is on the hook, or went, and the message bears on its towing.
+fn bears(s: &Situation<'_>) -> bool {
+    let moving = s.now.stage() == Stage::Hitched;
+    moving
+        && s.touches(
+            &[
+                ReadingKey::WastePct,
+                ReadingKey::WasteGal,
+                ReadingKey::PumpedGal,
+                ReadingKey::FreshPct,
+                ReadingKey::FreshGal,
+            ],
+            &[
+                Event::Hitched,
+                Event::Left,
+                Event::WastePumped,
+                Event::FreshDrained,
+                Event::FreshFilled,
+            ],
+            &[],
+        )
+}
+
+/// More than 5 % of waste, or nobody said since the last guest: now.
+fn waste_aboard(s: &Situation<'_>) -> Option<Finding> {
+    if !bears(s) {
+        return None;
+    }
+    let told = waste_told(s);
+    // waste only rises while guests use it: what was aboard then is aboard still
+    let aboard = told.filter(|told| told.pct > ABOARD_PCT);
+    if aboard.is_none() && known(s, told) {
+        return None;
+    }
+    Some(liquid(s, aboard, &WASTE))
+}
+
+/// More than 5 % of fresh water: now; nobody said since the last guest: soon.
+fn fresh_aboard(s: &Situation<'_>) -> Option<Finding> {
+    if !bears(s) {
+        return None;
+    }
+    let told = fresh_told(s);
+    let aboard = told.filter(|told| told.pct > ABOARD_PCT && known(s, Some(*told)));
+    if aboard.is_none() && known(s, told) {
+        return None;
+    }
+    Some(liquid(s, aboard, &FRESH))
+}
+
+/// What the two tanks have of their own.
+struct Tank {
+    id: FindingId,
+    level: Level,
+    /// What it is when nobody said.
+    unknown: Urgency,
+    says: &'static str,
+    says_unknown: &'static str,
+    task: TaskKind,
+}
+
+const WASTE: Tank = Tank {
+    id: FindingId::TowWasteAboard,
+    level: Level::Warning,
+    unknown: Urgency::Now,
+    says: "tow-waste-aboard",
+    says_unknown: "tow-waste-aboard-unknown",
+    task: TaskKind::PumpOut,
+};
+
+const FRESH: Tank = Tank {
+    id: FindingId::TowFreshAboard,
+    level: Level::Caution,
+    unknown: Urgency::Soon,
+    says: "tow-fresh-aboard",
+    says_unknown: "tow-fresh-aboard-unknown",
+    task: TaskKind::Drain,
+};
+
+fn liquid(s: &Situation<'_>, aboard: Option<Told>, tank: &Tank) -> Finding {
+    let (facts, urgency, says) = match aboard {
+        Some(told) => (
+            Facts::new().read("level", told.pct, Measure::Pct),
+            Urgency::Now,
+            tank.says,
+        ),
+        None => (Facts::new(), tank.unknown, tank.says_unknown),
+    };
+    let facts = facts
+        .limit("limit", ABOARD_PCT, Measure::Pct)
+        .by("formula-tow-empty", COMMON_PRACTICE);
+    let found = Finding::new(tank.id, tank.level, urgency, facts)
+        .says(says)
+        .cautions(&[Caution::TowEmpty]);
+    if aboard.is_some() {
+        found.task(tank.task, Some(s.at))
+    } else {
+        found
+    }
+}
+
+/// Tells whether a tank was told of since the last guest could use it.
+fn known(s: &Situation<'_>, told: Option<Told>) -> bool {
+    match (told, last_guest(s)) {
+        (Some(told), Some(ended)) => told.at >= ended - CLOSING,
+        (Some(_), None) => true,
+        (None, _) => false,
+    }
+}
+
+/// When guests could last use it: its closing, else the end of the job's hours, else now. None where it was never open.
+fn last_guest(s: &Situation<'_>) -> Option<DateTime<Utc>> {
+    let opened = s.now.when(Event::InService);
+    let closed = s.now.when(Event::Closed);
+    let job_open = s.job.filter(|job| job.from <= s.at);
+    match (opened, closed) {
+        (Some(opened), Some(closed)) if closed >= opened => Some(closed),
+        (None, Some(closed)) => Some(closed),
+        (Some(_), _) => Some(job_open.map_or(s.at, |job| job.to.min(s.at))),
+        (None, None) => job_open.map(|job| job.to.min(s.at)),
+    }
+}
+
+/// Something on the leaving list was never reported: soon on the hook, now once it has left.
+fn not_ready(s: &Situation<'_>) -> Option<Finding> {
+    let left = s.now.when(Event::Left) > s.now.when(Event::Hitched)
+        || (s.says(Event::Left) && s.now.stage() == Stage::Hitched);
+    let bears = s.now.stage() == Stage::Hitched
+        && s.touches(
+            &[],
+            &[
+                Event::Hitched,
+                Event::Left,
+                Event::WaterOff,
+                Event::PowerOff,
+                Event::HeaterOff,
+                Event::Stowed,
+                Event::JacksUp,
+                Event::LightsChecked,
+            ],
+            &[],
+        );
+    let from_site = s.job.is_some() || !matches!(s.before.stage(), Stage::Yard | Stage::Unknown);
+    if !bears || !from_site {
+        return None;
+    }
+    let missing = missing(s, left);
+    if missing.is_empty() {
+        return None;
+    }
+    let facts = Facts::new()
+        .text("missing", missing.join(", "), Origin::Computed)
+        .by(
+            "formula-leaving",
+            "common practice; 49 CFR 393.43 (breakaway)",
+        );
+    let (urgency, says) = if left {
+        (Urgency::Now, "tow-not-ready-left")
+    } else {
+        (Urgency::Soon, "tow-not-ready")
+    };
+    Some(
+        Finding::new(FindingId::TowNotReady, Level::Caution, urgency, facts)
+            .says(says)
+            .cautions(&[Caution::Breakaway]),
+    )
+}
+
+/// What of the leaving list nobody reported, in its order; what comes after hitching only once it has left.
+fn missing(s: &Situation<'_>, left: bool) -> Vec<&'static str> {
+    let told = |event, undone: &[Event]| s.now.holds(event, undone);
+    let water_there = match s.now.water() {
+        WaterState::On(_) => true,
+        WaterState::Off(_) => false,
+        WaterState::Unknown => s
+            .site
+            .is_none_or(|site| site.water.source != crate::fleet::Source::None),
+    };
+    let power_there = match s.now.power() {
+        PowerState::On(_) => true,
+        PowerState::Off(_) | PowerState::Lost(_) => false,
+        PowerState::Unknown => s
+            .site
+            .is_none_or(|site| site.power.source != crate::fleet::Source::None),
+    };
+    let list = [
+        ("closed", !told(Event::Closed, &[Event::InService])),
+        ("water-off", water_there),
+        ("heater-off", s.now.heater_on()),
+        ("power-off", power_there),
+        ("stowed", !told(Event::Stowed, &[])),
+        (
+            "jacks-up",
+            left && !told(Event::JacksUp, &[Event::JacksDown]),
+        ),
+        ("lights-checked", left && !told(Event::LightsChecked, &[])),
+    ];
+    list.iter()
+        .filter(|(_, missing)| *missing)
+        .map(|(code, _)| *code)
+        .collect()
+}
+
+/// Heavier than its rating with what is aboard: now.
+fn overweight(s: &Situation<'_>) -> Option<Finding> {
+    if !bears(s) {
+        return None;
+    }
+    let weight = s.spec.weight_lb?;
+    let forecast = s.outlook.waste.as_ref().map(|waste| waste.level_pct[1]);
+    let waste_pct = waste_told(s)
+        .filter(|told| known(s, Some(*told)))
+        .map(|told| told.pct)
+        .or(forecast)
+        .or(waste_told(s).map(|told| told.pct));
+    let fresh_pct = fresh_told(s).map(|told| told.pct);
+    let liquid = waste_pct.unwrap_or(0.0) / 100.0 * s.spec.waste_gal
+        + fresh_pct.unwrap_or(0.0) / 100.0 * s.spec.fresh_gal;
+    let over = in_lb(over_gvwr(lb(weight.empty), gal(liquid), lb(weight.gvwr)));
+    let facts = Facts::new()
+        .spec("empty", weight.empty, Measure::Lb)
+        .computed("liquid", liquid, Measure::Gal)
+        .limit("gvwr", weight.gvwr, Measure::Lb)
+        .computed("gross", weight.gvwr + over, Measure::Lb)
+        .computed("over", over, Measure::Lb)
+        .by(
+            "formula-gross-weight",
+            "certification label (GVWR); 8.34 lb a gallon",
+        );
+    (over > 0.0).then(|| {
+        Finding::new(
+            FindingId::TowOverweight,
+            Level::Warning,
+            Urgency::Now,
+            facts,
+        )
+        .cautions(&[Caution::TowEmpty])
+    })
+}

@@ -1,0 +1,283 @@
+//! The waste tank: book the truck, close in time, and doubt a gauge that lies.
+
+use chrono::{DateTime, TimeDelta, Utc};
+
+use super::tanks::{Told, reads_waste, waste_told, waste_volume};
+use super::{COMMON_PRACTICE, Rule};
+use crate::book::{Stage, TankNote};
+use crate::finding::{Caution, Facts, Finding, FindingId, Level, Origin, TaskKind, Urgency};
+use crate::heard::{Event, Fault, ReadingKey};
+use crate::physics::tank::{SAFETY_H, STOP_PCT, time_to_book};
+use crate::physics::units::{hours, in_hours};
+use crate::quantity::{Measure, rounded};
+use crate::situation::{Occasion, Situation};
+
+pub(super) const RULES: &[Rule] = &[
+    book_pump_out,
+    close_now,
+    spill,
+    dropped_unexplained,
+    gauge_doubtful,
+];
+
+/// Make sure of a truck from here, % by volume (common practice, no source).
+const PLAN_PCT: f64 = 50.0;
+/// Ask who comes, and when, from here, %.
+const SOON_PCT: f64 = 75.0;
+/// From here the whole unit closes, %: it backs up into the lowest drain.
+const WHOLE_UNIT_PCT: f64 = 95.0;
+/// A gauge that shows more than this after a pump-out is coated, %.
+const AFTER_PUMP_OUT_PCT: f64 = 25.0;
+
+const WASTE: &[ReadingKey] = &[ReadingKey::WastePct, ReadingKey::WasteGal];
+
+/// Plan from 50 %, soon from 75 %, now when the truck's notice is used up and the tank would be full before the job ends.
+fn book_pump_out(s: &Situation<'_>) -> Option<Finding> {
+    if !s.touches(
+        &[
+            ReadingKey::WastePct,
+            ReadingKey::WasteGal,
+            ReadingKey::Guests,
+        ],
+        &[Event::InService],
+        &[],
+    ) {
+        return None;
+    }
+    let (level, origin) = waste_level(s)?;
+    let outlook = s.outlook.waste.as_ref();
+    let p10 = outlook.and_then(|waste| waste.p10);
+    let p50 = outlook.and_then(|waste| waste.p50);
+    let lead = s.lead_h();
+    let book_in = outlook
+        .filter(|_| s.job.is_some_and(|job| job.is_open(s.at)))
+        .and_then(|waste| {
+            time_to_book(
+                level,
+                waste.rate_pct_h,
+                hours(lead),
+                hours(SAFETY_H),
+                STOP_PCT,
+            )
+        })
+        .map(in_hours);
+    let notice = TimeDelta::minutes(((lead + SAFETY_H) * 60.0).round() as i64);
+    let used_up = book_in.is_some_and(|h| h <= 0.0) || p10.is_some_and(|at| at - s.at <= notice);
+    let urgency = match level {
+        _ if used_up && p50.is_some() => Urgency::Now,
+        _ if used_up && level >= PLAN_PCT => Urgency::Soon,
+        pct if pct >= SOON_PCT => Urgency::Soon,
+        pct if pct >= PLAN_PCT => Urgency::Plan,
+        _ => return None,
+    };
+    let mut facts = Facts::new()
+        .number("level", level, Measure::Pct, origin)
+        .limit("stop_level", STOP_PCT, Measure::Pct)
+        .spec("lead", lead, Measure::Hour)
+        .assumed("in_hand", SAFETY_H, Measure::Hour);
+    if let Some(waste) = outlook {
+        facts = facts.computed("rate", waste.rate_pct_h, Measure::PctPerHour);
+    }
+    if let Some(h) = book_in {
+        facts = facts.computed("book_in", h, Measure::Hour);
+    }
+    for (name, at) in [
+        ("p10", p10),
+        ("p50", p50),
+        ("p90", outlook.and_then(|waste| waste.p90)),
+    ] {
+        if let Some(at) = at {
+            facts = facts.time(name, at, Origin::Computed);
+        }
+    }
+    let facts = facts.by("formula-book-pump-out", COMMON_PRACTICE);
+    let known = p10.is_some() && p50.is_some();
+    let says = match (urgency, known) {
+        (Urgency::Now, true) => "waste-book-pump-out-now",
+        (Urgency::Now, false) => "waste-book-pump-out-late",
+        (Urgency::Soon, true) => "waste-book-pump-out-soon",
+        (Urgency::Soon, false) => "waste-book-pump-out-high",
+        (Urgency::Plan, true) => "waste-book-pump-out-plan",
+        (Urgency::Plan, false) => "waste-book-pump-out-watch",
+    };
+    let found = Finding::new(FindingId::WasteBookPumpOut, Level::Notice, urgency, facts).says(says);
+    // half full and never to be full: no truck is needed yet
+    let wanted = urgency != Urgency::Plan || p50.is_some();
+    Some(if wanted {
+        found.task(TaskKind::PumpOut, truck_due(s, p10))
+    } else {
+        found
+    })
+}
+
+fn truck_due(s: &Situation<'_>, p10: Option<DateTime<Utc>>) -> Option<DateTime<Utc>> {
+    p10.map(|at| at.max(s.at))
+}
+
+/// From 85 % by volume: close stalls and chase the truck; from 95 % the whole unit. Where only the forecast says so: soon.
+fn close_now(s: &Situation<'_>) -> Option<Finding> {
+    let bears = s.touches(WASTE, &[Event::InService], &[]);
+    if !bears || matches!(s.now.stage(), Stage::Hitched | Stage::Yard) {
+        return None;
+    }
+    let told = waste_told(s).filter(|told| told.pct >= STOP_PCT);
+    let forecast = s
+        .outlook
+        .waste
+        .as_ref()
+        .map(|waste| waste.level_pct[1])
+        .filter(|pct| *pct >= STOP_PCT && !lately_read(s));
+    let (level, origin, urgency) = match (told, forecast) {
+        (Some(told), _) => (told.pct, Origin::Read, Urgency::Now),
+        (None, Some(pct)) => (pct, Origin::Computed, Urgency::Soon),
+        (None, None) => return None,
+    };
+    let says = match (urgency, level >= WHOLE_UNIT_PCT) {
+        (Urgency::Now, true) => "waste-close-now-unit",
+        (Urgency::Now, false) => "waste-close-now-stalls",
+        _ => "waste-close-now-likely",
+    };
+    let facts = Facts::new()
+        .number("level", level, Measure::Pct, origin)
+        .limit("stop_level", STOP_PCT, Measure::Pct)
+        .limit("unit_level", WHOLE_UNIT_PCT, Measure::Pct)
+        .by("formula-reading-over-limit", COMMON_PRACTICE);
+    let due = s.outlook.waste.as_ref().and_then(|waste| waste.p10);
+    let due = Some(due.map_or(s.at, |at| at.max(s.at)));
+    Some(
+        Finding::new(FindingId::WasteCloseNow, Level::Caution, urgency, facts)
+            .says(says)
+            .cautions(&[Caution::SewageHygiene])
+            .task(TaskKind::PumpOut, due),
+    )
+}
+
+/// Sewage on floor or ground: now, and people first.
+fn spill(s: &Situation<'_>) -> Option<Finding> {
+    let bears = s.touches(&[], &[], &[Fault::Spill]) && s.now.has(Fault::Spill);
+    let facts = Facts::new().by(
+        "formula-reported",
+        "OSHA decontamination fact sheet; state discharge rules",
+    );
+    bears.then(|| {
+        Finding::new(FindingId::WasteSpill, Level::Warning, Urgency::Now, facts)
+            .cautions(&[
+                Caution::SewageHygiene,
+                Caution::SewageDischarge,
+                Caution::Bleach,
+            ])
+            .task(TaskKind::Other, Some(s.at))
+    })
+}
+
+/// Two gauge steps down without a pump-out: soon. A valve is open, or a gauge lies.
+fn dropped_unexplained(s: &Situation<'_>) -> Option<Finding> {
+    if !s.touches(WASTE, &[], &[]) || s.now.has(Fault::GaugeStuck) {
+        return None;
+    }
+    let reads = gauge_reads(s);
+    let [.., (before_at, before), (at, last)] = reads.as_slice() else {
+        return None;
+    };
+    let moved = [Event::Arrived, Event::Returned].iter().any(|event| {
+        s.now
+            .when(*event)
+            .is_some_and(|when| when > *before_at && when <= *at)
+    });
+    let fall = rounded(before - last);
+    let limit = 2.0 * s.spec.waste_gauge.step_pct;
+    if fall < limit || moved {
+        return None;
+    }
+    let facts = Facts::new()
+        .read("before", *before, Measure::Pct)
+        .read("level", *last, Measure::Pct)
+        .computed("fall", fall, Measure::Pct)
+        .limit("fall_limit", limit, Measure::Pct)
+        .by("formula-fall", COMMON_PRACTICE);
+    Some(
+        Finding::new(
+            FindingId::WasteDroppedUnexplained,
+            Level::Caution,
+            Urgency::Soon,
+            facts,
+        )
+        .cautions(&[Caution::SewageHygiene]),
+    )
+}
+
+/// Reported unreadable, or unmoved over hours of use though a step was due: soon. Over a quarter right after a pump-out:
+/// plan.
+fn gauge_doubtful(s: &Situation<'_>) -> Option<Finding> {
+    if !s.touches(WASTE, &[Event::WastePumped], &[Fault::GaugeStuck]) {
+        return None;
+    }
+    let finding = |urgency, facts: Facts| {
+        let facts = facts.by("formula-gauge", COMMON_PRACTICE);
+        Finding::new(FindingId::WasteGaugeDoubtful, Level::Notice, urgency, facts)
+    };
+    if s.now.has(Fault::GaugeStuck) {
+        return Some(finding(Urgency::Soon, Facts::new()).says("waste-gauge-doubtful-reported"));
+    }
+    let stuck = s.outlook.waste.as_ref().is_some_and(|waste| waste.stuck);
+    if stuck && let Some((_, gauge)) = gauge_reads(s).last() {
+        let facts = Facts::new().read("level", *gauge, Measure::Pct);
+        return Some(finding(Urgency::Soon, facts).says("waste-gauge-doubtful-stuck"));
+    }
+    let (at, gauge) = *gauge_reads(s).last()?;
+    let (pumped_at, _) = s.now.last_pumped()?;
+    let filled = filled_since(s, pumped_at, at)?;
+    let least = waste_volume(s.spec, gauge - s.spec.waste_gauge.step_pct);
+    (gauge > AFTER_PUMP_OUT_PCT && least > filled).then(|| {
+        let facts = Facts::new()
+            .read("level", gauge, Measure::Pct)
+            .limit("after_pump_out", AFTER_PUMP_OUT_PCT, Measure::Pct)
+            .time("pumped_at", pumped_at, Origin::Read);
+        finding(Urgency::Plan, facts).says("waste-gauge-doubtful-coated")
+    })
+}
+
+/// How much may have come in between two instants, %: the forecast's rate over the open hours, a half more for the peak.
+/// None where hours went by and nobody can tell.
+fn filled_since(s: &Situation<'_>, from: DateTime<Utc>, to: DateTime<Utc>) -> Option<f64> {
+    match (s.outlook.waste.as_ref(), s.job) {
+        (Some(waste), Some(job)) => {
+            Some(1.5 * waste.rate_pct_h.max(0.0) * job.open_hours_between(from, to))
+        }
+        _ => (to - from <= TimeDelta::hours(2)).then_some(0.0),
+    }
+}
+
+/// The waste readings since the last pump-out as the gauge shows them, %; gallons count as if a gauge had shown them.
+fn gauge_reads(s: &Situation<'_>) -> Vec<(DateTime<Utc>, f64)> {
+    let mut reads = Vec::new();
+    for (at, note) in &s.now.tanks {
+        match note {
+            TankNote::Pumped(_) => reads.clear(),
+            TankNote::Waste(pct) => reads.push((*at, *pct)),
+            TankNote::WasteGal(gal) if s.spec.waste_gal > 0.0 => {
+                reads.push((*at, 100.0 * gal / s.spec.waste_gal));
+            }
+            _ => {}
+        }
+    }
+    reads
+}
+
+/// Tells whether the gauge was read within the hour, so that the forecast has nothing to add.
+fn lately_read(s: &Situation<'_>) -> bool {
+    waste_told(s).is_some_and(|Told { at, .. }| s.at - at <= TimeDelta::hours(1))
+}
+
+/// The level this message reads (a lamp's is the least it can be); else the forecast's middle; else the last told.
+fn waste_level(s: &Situation<'_>) -> Option<(f64, Origin)> {
+    let told = waste_told(s);
+    let forecast = s.outlook.waste.as_ref().map(|waste| waste.level_pct[1]);
+    let read_now = s.occasion == Occasion::Report && reads_waste(s);
+    match (told, forecast) {
+        (Some(told), _) if read_now => Some((told.pct, Origin::Read)),
+        (_, Some(pct)) => Some((pct, Origin::Computed)),
+        (Some(told), None) => Some((told.pct, Origin::Read)),
+        (None, None) => None,
+    }
+}

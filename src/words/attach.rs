@@ -1,0 +1,697 @@
+//! Numbers to readings: each value to the noun it belongs to, converted to the unit that its key names.
+
+use super::concept::{Concept, Mark, Noun, State, Unit};
+use super::item::{Form, Item, Number, What};
+use super::scope::Scope;
+use crate::heard::{Event, ReadingKey};
+use crate::quantity::{self, TemperatureScale};
+
+/// A value found in the message.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum Value {
+    /// A plain reading.
+    Reading(ReadingKey, f64),
+    /// A current, with its circuit.
+    Amps(Option<u8>, f64),
+    /// Understood, and no reading of ours.
+    Label,
+    /// To be asked about, with the reason.
+    Unclear(&'static str),
+}
+
+/// A value with its place.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Placed {
+    /// The item of the number.
+    pub at: usize,
+    /// What it gives.
+    pub value: Value,
+    /// The noun it belongs to, where one was said.
+    pub noun: Option<Noun>,
+}
+
+/// How far, in items, a number looks for its noun.
+const REACH: usize = 8;
+
+/// Places every number of the message.
+pub fn values(items: &[Item], scope: &[Scope], scale: TemperatureScale) -> Vec<Placed> {
+    let mut placer = Placer {
+        items,
+        scope,
+        scale,
+        taken: vec![None; items.len()],
+        out: Vec::new(),
+        last: None,
+    };
+    placer.run();
+    placer.out
+}
+
+struct Placer<'a> {
+    items: &'a [Item],
+    scope: &'a [Scope],
+    scale: TemperatureScale,
+    /// For each noun, the number that took it.
+    taken: Vec<Option<usize>>,
+    out: Vec<Placed>,
+    /// The noun of the last placed value, for "14 has 2".
+    last: Option<(usize, Noun, Form)>,
+}
+
+impl Placer<'_> {
+    fn run(&mut self) {
+        for at in 0..self.items.len() {
+            match self.items[at].what {
+                What::Number(number) => self.number(at, number),
+                What::Range(_, _, unit) => {
+                    let noun = self.noun_for(at, unit, false).map(|(i, n)| {
+                        self.taken[i] = Some(at);
+                        n
+                    });
+                    let label = unit == Some(Unit::Other)
+                        || unit == Some(Unit::Minute)
+                        || unit == Some(Unit::Hour)
+                        || labelled(self.items, at);
+                    if label && noun != Some(Noun::Eta) {
+                        self.out.push(Placed {
+                            at,
+                            value: Value::Label,
+                            noun,
+                        });
+                    } else {
+                        self.out.push(Placed {
+                            at,
+                            value: Value::Unclear("range"),
+                            noun,
+                        });
+                    }
+                }
+                What::Is(Concept::Level(level)) if !self.scope[at].denied => self.level(at, level),
+                _ => {}
+            }
+        }
+    }
+
+    /// Full or empty said of a tank.
+    fn level(&mut self, at: usize, level: f64) {
+        let number = Number {
+            value: level,
+            form: Form::Level,
+            unit: None,
+            bound: bounded(self.items, at),
+        };
+        match self.noun_for(at, None, true) {
+            Some((i, noun)) if noun.is_tank() || noun == Noun::Battery => {
+                if self.taken[i].is_some_and(|t| t != at) {
+                    // "half empty" was read with its fraction; a second level of one noun is a value of its own
+                    self.place(at, number, Some((i, noun)));
+                } else {
+                    self.place(at, number, Some((i, noun)));
+                }
+            }
+            _ => {
+                // only a bare "12 full" is about a tank that was not named
+                let bare = chunk(self.items, at).all(|i| {
+                    !matches!(
+                        self.items[i].what,
+                        What::Word { .. }
+                            | What::Is(
+                                Concept::Noun(_)
+                                    | Concept::State(_)
+                                    | Concept::Event(_)
+                                    | Concept::Fault(_)
+                            )
+                    )
+                });
+                if bare {
+                    self.out.push(Placed {
+                        at,
+                        value: Value::Unclear("which-tank"),
+                        noun: None,
+                    });
+                }
+            }
+        }
+    }
+
+    fn number(&mut self, at: usize, number: Number) {
+        if labelled(self.items, at) || number.unit == Some(Unit::Other) {
+            return self.out.push(Placed {
+                at,
+                value: Value::Label,
+                noun: None,
+            });
+        }
+        let noun = self.noun_for(at, number.unit, number.form == Form::Part);
+        // a minus must touch its number: "temp - 5" could be either
+        let spaced = at > 1
+            && self.items[at - 1].what == What::Sign('-')
+            && number.form != Form::Part
+            && self.items[at - 2]
+                .noun()
+                .is_some_and(|n| matches!(n, Noun::Air | Noun::Inside | Noun::Low));
+        if spaced {
+            return self.out.push(Placed {
+                at,
+                value: Value::Unclear("spaced-minus"),
+                noun: noun.map(|(_, n)| n),
+            });
+        }
+        self.place(at, number, noun);
+    }
+
+    fn place(&mut self, at: usize, number: Number, noun: Option<(usize, Noun)>) {
+        let value = self.value(at, number, noun.map(|(_, n)| n));
+        if let Some((i, n)) = noun {
+            self.taken[i] = Some(at);
+            if !matches!(value, Value::Label) {
+                self.last = Some((at, n, number.form));
+            }
+        } else if let Value::Reading(key, _) = value {
+            if let Some(noun) = Noun::ALL.iter().find(|n| n.reading() == Some(key)) {
+                self.last = Some((at, *noun, number.form));
+            }
+        }
+        let value = match value {
+            Value::Reading(..) | Value::Amps(..) if number.bound => Value::Unclear("bound"),
+            other => other,
+        };
+        self.out.push(Placed {
+            at,
+            value,
+            noun: noun.map(|(_, n)| n),
+        });
+    }
+
+    /// Finds the noun a number belongs to: right before it, right after it, or farther in the chunk.
+    fn noun_for(&self, at: usize, unit: Option<Unit>, part: bool) -> Option<(usize, Noun)> {
+        let fits = |noun: Noun| fits(noun, unit, part);
+        let mut best: Option<(f32, usize, Noun)> = None;
+        let mut consider = |i: usize, cost: f32| {
+            if let Some(noun) = self.items[i].noun() {
+                if fits(noun) && best.is_none_or(|(least, ..)| cost < least) {
+                    best = Some((cost, i, noun));
+                }
+            }
+        };
+        let mut cost = 0.0;
+        for i in (0..at).rev().take(REACH) {
+            if self.items[i].chunk != self.items[at].chunk {
+                break;
+            }
+            cost += match self.items[i].what {
+                _ if self.items[i].is_filler() => 0.3,
+                What::Units(_) => 0.5,
+                What::Number(_) | What::Range(..) => 3.0,
+                What::Is(Concept::Mark(Mark::And)) => 2.0,
+                _ => 1.0,
+            };
+            // a noun that has its number already is no longer free
+            let free = match self.taken[i] {
+                None => 0.0,
+                Some(_) => 6.0,
+            };
+            consider(i, cost + free);
+        }
+        let mut cost = 0.9;
+        for i in (at + 1..self.items.len()).take(REACH - 2) {
+            if self.items[i].chunk != self.items[at].chunk {
+                break;
+            }
+            cost += match self.items[i].what {
+                _ if self.items[i].is_filler() => 0.3,
+                What::Number(_) | What::Range(..) => break,
+                What::Units(_) => 2.5,
+                What::Is(Concept::Mark(Mark::And)) => 4.0,
+                _ => 1.0,
+            };
+            let own = self.owns(i, at);
+            consider(i, cost + if own { 8.0 } else { 0.0 });
+        }
+        best.filter(|(cost, ..)| *cost < if unit.is_some() || part { 9.0 } else { 3.6 })
+            .map(|(_, i, noun)| (i, noun))
+    }
+
+    /// Tells whether the noun at `noun` has another number right after it.
+    fn owns(&self, noun: usize, not: usize) -> bool {
+        (noun + 1..self.items.len())
+            .take(4)
+            .take_while(|i| self.items[*i].chunk == self.items[noun].chunk)
+            .find(|i| !self.items[*i].is_filler())
+            .is_some_and(|i| {
+                i != not
+                    && matches!(
+                        self.items[i].what,
+                        What::Number(_) | What::Range(..) | What::Is(Concept::Level(_))
+                    )
+            })
+    }
+
+    fn value(&self, at: usize, number: Number, noun: Option<Noun>) -> Value {
+        use ReadingKey as K;
+        let v = number.value;
+        let Some(unit) = number.unit else {
+            return self.unmeasured(at, number, noun);
+        };
+        match unit {
+            Unit::Psi | Unit::Bar | Unit::Kpa | Unit::KgCm2 | Unit::Lb => {
+                let psi = match unit {
+                    Unit::Bar => v * quantity::PSI_PER_BAR,
+                    Unit::Kpa => v * quantity::PSI_PER_KPA,
+                    Unit::KgCm2 => v * quantity::PSI_PER_KG_CM2,
+                    _ => v,
+                };
+                if unit == Unit::Lb
+                    && noun != Some(Noun::Pressure)
+                    && noun != Some(Noun::Supply)
+                    && !self.spanish_pounds(at)
+                {
+                    return Value::Label;
+                }
+                if noun == Some(Noun::Tire) {
+                    return Value::Label;
+                }
+                let key = if noun == Some(Noun::Supply) {
+                    K::SupplyPsi
+                } else {
+                    K::PressurePsi
+                };
+                within(key, psi, 0.0, 250.0)
+            }
+            Unit::Gal | Unit::Litre => {
+                let gal = if unit == Unit::Litre {
+                    v / quantity::LITRES_PER_GAL
+                } else {
+                    v
+                };
+                let key = match noun {
+                    Some(Noun::Fresh | Noun::Water) => K::FreshGal,
+                    Some(Noun::Fuel | Noun::Generator) => K::FuelGal,
+                    _ if self.pumping(at) => K::PumpedGal,
+                    Some(Noun::Waste | Noun::Tank | Noun::Sewage) => K::WasteGal,
+                    Some(_) => return Value::Label,
+                    None => return Value::Unclear("which-tank"),
+                };
+                within(key, gal, 0.0, 20_000.0)
+            }
+            Unit::Pct => match noun {
+                Some(Noun::Battery) => within(K::BatteryPct, v, 0.0, 100.0),
+                Some(Noun::Humidity) => within(K::HumidityPct, v, 0.0, 100.0),
+                Some(Noun::Slope) => within(K::SlopePct, v, 0.0, 100.0),
+                Some(Noun::Fuel | Noun::Generator) => within(K::FuelPct, v, 0.0, 100.0),
+                Some(Noun::Fresh) => within(K::FreshPct, v, 0.0, 100.0),
+                Some(Noun::Waste | Noun::Tank) => within(K::WastePct, v, 0.0, 100.0),
+                Some(_) => Value::Label,
+                None => Value::Unclear("which-tank"),
+            },
+            Unit::DegC | Unit::DegF | Unit::Deg => {
+                let f = match (unit, self.scale) {
+                    (Unit::DegC, _) | (Unit::Deg, TemperatureScale::C) => quantity::f_from_c(v),
+                    _ => v,
+                };
+                match noun {
+                    Some(Noun::HotWater | Noun::WaterHeater | Noun::Water) => Value::Label,
+                    Some(Noun::Slope) => Value::Label,
+                    Some(Noun::Inside) => within(K::InsideF, f, -60.0, 130.0),
+                    Some(Noun::Low) => within(K::LowF, f, -60.0, 130.0),
+                    _ => within(K::AirF, f, -60.0, 130.0),
+                }
+            }
+            Unit::Volt => match noun {
+                // 12v lights: the system, not a reading
+                Some(Noun::Lights | Noun::Pump | Noun::Fan) => Value::Label,
+                Some(Noun::Battery) => within(K::BatteryV, v, 0.0, 16.0),
+                Some(Noun::Volts) if (90.0..=300.0).contains(&v) => within(K::Volts, v, 0.0, 300.0),
+                _ if (90.0..=260.0).contains(&v) => Value::Reading(K::Volts, v),
+                _ if (0.0..=16.0).contains(&v) => {
+                    if noun == Some(Noun::Volts) {
+                        within(K::Volts, v, 0.0, 300.0)
+                    } else {
+                        Value::Reading(K::BatteryV, v)
+                    }
+                }
+                Some(Noun::Volts | Noun::Power | Noun::Generator) => {
+                    within(K::Volts, v, 0.0, 300.0)
+                }
+                _ => Value::Unclear("which-volts"),
+            },
+            Unit::Amp => {
+                if matches!(
+                    noun,
+                    Some(
+                        Noun::Breaker
+                            | Noun::Fuse
+                            | Noun::Cord
+                            | Noun::Cords
+                            | Noun::Plug
+                            | Noun::Gfci
+                    )
+                ) {
+                    return Value::Label;
+                }
+                match within(K::Volts, v, 0.0, 60.0) {
+                    Value::Reading(..) => Value::Amps(self.circuit(at), v),
+                    other => other,
+                }
+            }
+            Unit::Ft | Unit::Metre => {
+                let ft = if unit == Unit::Metre {
+                    v * quantity::FT_PER_M
+                } else {
+                    v
+                };
+                match noun {
+                    Some(Noun::Hose) => within(K::HoseFt, ft, 0.0, 5000.0),
+                    Some(Noun::Cord | Noun::Cords) => within(K::CordFt, ft, 0.0, 5000.0),
+                    _ => Value::Label,
+                }
+            }
+            Unit::Gpm => within(K::FlowGpm, v, 0.0, 20.0),
+            Unit::Lpm => within(K::FlowGpm, v / quantity::LITRES_PER_GAL, 0.0, 20.0),
+            Unit::Mph | Unit::Kmh | Unit::Ms | Unit::Knot => {
+                let mph = match unit {
+                    Unit::Kmh => v * quantity::MPH_PER_KMH,
+                    Unit::Ms => v * quantity::MPH_PER_MS,
+                    Unit::Knot => v * quantity::MPH_PER_KNOT,
+                    _ => v,
+                };
+                if matches!(noun, Some(Noun::Wind))
+                    || unit != Unit::Kmh && unit != Unit::Mph
+                    || noun.is_none()
+                {
+                    within(K::WindMph, mph, 0.0, 120.0)
+                } else {
+                    Value::Label
+                }
+            }
+            Unit::Minute | Unit::Hour => {
+                let minutes = if unit == Unit::Hour { v * 60.0 } else { v };
+                if noun == Some(Noun::Eta) || self.away(at) {
+                    within(K::EtaMin, minutes, 0.0, 720.0)
+                } else {
+                    Value::Label
+                }
+            }
+            Unit::Other => Value::Label,
+        }
+    }
+
+    fn unmeasured(&self, at: usize, number: Number, noun: Option<Noun>) -> Value {
+        use ReadingKey as K;
+        let v = number.value;
+        let percent = match number.form {
+            Form::Part => Some((v * 1000.0).round() / 10.0),
+            Form::Level => Some(v),
+            _ => None,
+        };
+        if let Some(percent) = percent {
+            return match noun {
+                Some(Noun::Waste | Noun::Tank) => within(K::WastePct, percent, 0.0, 100.0),
+                Some(Noun::Fresh) => within(K::FreshPct, percent, 0.0, 100.0),
+                Some(Noun::Battery) => within(K::BatteryPct, percent, 0.0, 100.0),
+                Some(Noun::Fuel | Noun::Generator) => within(K::FuelPct, percent, 0.0, 100.0),
+                Some(_) => Value::Label,
+                None => self.bare_part(at),
+            };
+        }
+        let Some(noun) = noun.or_else(|| self.carried(at)) else {
+            return self.bare(at);
+        };
+        match noun {
+            Noun::Pressure | Noun::Supply => {
+                let key = noun.reading().unwrap_or(K::PressurePsi);
+                if (0.0..15.0).contains(&v) && v != 0.0 || v == 0.0 {
+                    return if v == 0.0 {
+                        Value::Reading(key, 0.0)
+                    } else {
+                        Value::Unclear("bar-or-psi")
+                    };
+                }
+                within(key, v, 0.0, 250.0)
+            }
+            Noun::Waste | Noun::Tank | Noun::Fresh | Noun::Fuel => {
+                Value::Unclear("percent-or-gallons")
+            }
+            Noun::Air | Noun::Inside | Noun::Low => {
+                let f = match self.scale {
+                    TemperatureScale::C => quantity::f_from_c(v),
+                    TemperatureScale::F => v,
+                };
+                within(noun.reading().unwrap_or(K::AirF), f, -60.0, 130.0)
+            }
+            Noun::Volts => match v {
+                _ if (90.0..=260.0).contains(&v) => Value::Reading(K::Volts, v),
+                _ if (0.0..=16.0).contains(&v) => Value::Reading(K::BatteryV, v),
+                _ if v > 300.0 => Value::Unclear("implausible"),
+                _ => Value::Unclear("which-volts"),
+            },
+            Noun::Battery => within(K::BatteryV, v, 0.0, 16.0),
+            Noun::Amps => match within(K::Volts, v, 0.0, 60.0) {
+                Value::Reading(..) => Value::Amps(self.circuit(at), v),
+                other => other,
+            },
+            Noun::Flow => within(K::FlowGpm, v, 0.0, 20.0),
+            Noun::Wind => within(K::WindMph, v, 0.0, 120.0),
+            Noun::Humidity => within(K::HumidityPct, v, 0.0, 100.0),
+            Noun::Slope => within(K::SlopePct, v, 0.0, 100.0),
+            Noun::Cords => {
+                if v.fract() != 0.0 {
+                    Value::Unclear("implausible")
+                } else {
+                    within(K::Cords, v, 0.0, 4.0)
+                }
+            }
+            Noun::Guests => {
+                if v.fract() == 0.0 {
+                    within(K::Guests, v, 0.0, 200_000.0)
+                } else {
+                    Value::Unclear("implausible")
+                }
+            }
+            Noun::Hose | Noun::Cord => Value::Unclear("feet-or-metres"),
+            Noun::Eta => within(K::EtaMin, v, 0.0, 720.0),
+            _ => self.bare(at),
+        }
+    }
+
+    /// A number with no noun of its own takes the one before it where the clauses run alike: "12 has 4 cords, 14 has 2".
+    fn carried(&self, at: usize) -> Option<Noun> {
+        let (before, noun, form) = self.last?;
+        if self.items[before].sentence != self.items[at].sentence {
+            return None;
+        }
+        let number = self.items[at].number()?;
+        if (form == Form::Part) != (number.form == Form::Part) {
+            return None;
+        }
+        // a trailer must stand between them, or right after this one
+        let between = (before + 1..at).any(|i| matches!(self.items[i].what, What::Units(_)));
+        let after = (at + 1..self.items.len())
+            .take_while(|i| self.items[*i].chunk == self.items[at].chunk)
+            .find(|i| !self.items[*i].is_filler() && !self.items[*i].is(Mark::At));
+        let after = after.is_some_and(|i| matches!(self.items[i].what, What::Units(_)));
+        let own = chunk(self.items, at).all(|i| i <= before || self.items[i].noun().is_none());
+        ((between || after) && own).then_some(noun)
+    }
+
+    fn bare(&self, at: usize) -> Value {
+        let _ = at;
+        Value::Unclear("no-place")
+    }
+
+    /// A part with no tank named.
+    fn bare_part(&self, at: usize) -> Value {
+        if let Some(noun) = self.carried(at) {
+            let percent = self.items[at]
+                .number()
+                .map_or(0.0, |n| (n.value * 1000.0).round() / 10.0);
+            if let Some(key) = noun.reading().filter(|_| noun.is_tank()) {
+                return within(key, percent, 0.0, 100.0);
+            }
+        }
+        // half the guests, a quarter of them: a part of something else
+        let next = (at + 1..self.items.len())
+            .take_while(|i| self.items[*i].chunk == self.items[at].chunk)
+            .find(|i| !self.items[*i].is_filler());
+        let other = next.is_some_and(|i| {
+            matches!(
+                self.items[i].what,
+                What::Word { .. }
+                    | What::Is(
+                        Concept::Noun(_)
+                            | Concept::State(_)
+                            | Concept::Mark(Mark::Label | Mark::LabelAfter | Mark::Idle)
+                    )
+            )
+        });
+        if other {
+            Value::Label
+        } else {
+            Value::Unclear("which-tank")
+        }
+    }
+
+    fn spanish_pounds(&self, at: usize) -> bool {
+        // pounds are a pressure unless something is said to weigh
+        chunk(self.items, at).all(|i| !matches!(self.items[i].what, What::Word { ordinary: false }))
+            && self.items[at].number().is_some_and(|n| n.value < 200.0)
+            && chunk(self.items, at).all(|i| {
+                self.items[i]
+                    .noun()
+                    .is_none_or(|n| matches!(n, Noun::Water | Noun::Pressure))
+            })
+    }
+
+    /// Tells whether the sentence says that the waste was taken out.
+    fn pumping(&self, at: usize) -> bool {
+        let sentence = self.items[at].sentence;
+        let hauls = |i: &Item| {
+            matches!(
+                i.what,
+                What::Is(
+                    Concept::State(State::Pumped | State::Emptied | State::Out | State::Drained)
+                        | Concept::Event(Event::WastePumped)
+                )
+            ) || i.is(Mark::Away)
+        };
+        let here = (0..self.items.len()).filter(|i| self.items[*i].sentence == sentence);
+        if here.clone().any(|i| hauls(&self.items[i])) {
+            return true;
+        }
+        // a line of its own under "pumped out 21"
+        let above: Vec<usize> = (0..at)
+            .rev()
+            .take(8)
+            .filter(|i| self.items[*i].sentence + 1 == sentence)
+            .collect();
+        above.iter().any(|i| hauls(&self.items[*i]))
+            && here.clone().all(|i| self.items[i].noun().is_none())
+    }
+
+    /// Tells whether a span of time is one to arrival: "half hour out", "20 min away".
+    fn away(&self, at: usize) -> bool {
+        chunk(self.items, at).any(|i| {
+            self.items[i].is(Mark::Away)
+                || self.items[i].noun() == Some(Noun::Eta)
+                || i > at && matches!(self.items[i].what, What::Is(Concept::State(State::Out)))
+        })
+    }
+
+    /// Finds the circuit a current is of: the nearest named in its chunk or line.
+    fn circuit(&self, at: usize) -> Option<u8> {
+        let sentence = self.items[at].sentence;
+        let back = (0..at)
+            .rev()
+            .take(6)
+            .take_while(|i| self.items[*i].sentence == sentence);
+        for i in back {
+            match self.items[i].what {
+                What::Circuit(n) => return Some(n),
+                What::Number(n) if n.unit == Some(Unit::Amp) => break,
+                _ => {}
+            }
+        }
+        (at + 1..self.items.len())
+            .take(4)
+            .take_while(|i| self.items[*i].chunk == self.items[at].chunk)
+            .find_map(|i| match self.items[i].what {
+                What::Circuit(n) => Some(n),
+                _ => None,
+            })
+    }
+}
+
+/// Tells whether a noun can have a number in this measure.
+fn fits(noun: Noun, unit: Option<Unit>, part: bool) -> bool {
+    match unit {
+        None if part => noun.is_tank() || noun == Noun::Battery,
+        None => noun.reading().is_some() || noun == Noun::Amps,
+        Some(Unit::Psi | Unit::Bar | Unit::Kpa | Unit::KgCm2 | Unit::Lb) => {
+            matches!(noun, Noun::Pressure | Noun::Supply | Noun::Tire)
+        }
+        Some(Unit::Gal | Unit::Litre) => matches!(
+            noun,
+            Noun::Waste
+                | Noun::Fresh
+                | Noun::Tank
+                | Noun::Fuel
+                | Noun::Water
+                | Noun::WaterHeater
+                | Noun::Sewage
+                | Noun::Generator
+        ),
+        Some(Unit::Pct) => {
+            noun.is_tank()
+                || matches!(
+                    noun,
+                    Noun::Battery | Noun::Humidity | Noun::Slope | Noun::Generator
+                )
+        }
+        Some(Unit::DegC | Unit::DegF | Unit::Deg) => matches!(
+            noun,
+            Noun::Air | Noun::Inside | Noun::Low | Noun::HotWater | Noun::WaterHeater | Noun::Slope
+        ),
+        Some(Unit::Volt) => matches!(
+            noun,
+            Noun::Volts | Noun::Battery | Noun::Lights | Noun::Power | Noun::Generator
+        ),
+        Some(Unit::Amp) => matches!(
+            noun,
+            Noun::Breaker
+                | Noun::Fuse
+                | Noun::Cord
+                | Noun::Cords
+                | Noun::Plug
+                | Noun::Amps
+                | Noun::Gfci
+        ),
+        Some(Unit::Ft | Unit::Metre) => matches!(noun, Noun::Hose | Noun::Cord | Noun::Cords),
+        Some(Unit::Gpm | Unit::Lpm) => noun == Noun::Flow,
+        Some(Unit::Mph | Unit::Kmh | Unit::Ms | Unit::Knot) => noun == Noun::Wind,
+        Some(Unit::Minute | Unit::Hour) => noun == Noun::Eta,
+        Some(Unit::Other) => false,
+    }
+}
+
+fn within(key: ReadingKey, value: f64, least: f64, most: f64) -> Value {
+    if (least..=most).contains(&value) {
+        Value::Reading(key, value)
+    } else {
+        Value::Unclear("implausible")
+    }
+}
+
+/// Tells whether "over", "almost" and their like stand right before.
+fn bounded(items: &[Item], at: usize) -> bool {
+    (0..at)
+        .rev()
+        .take(4)
+        .take_while(|i| items[*i].chunk == items[at].chunk)
+        .find(|i| !items[*i].is_filler())
+        .is_some_and(|i| items[i].is(Mark::Bound))
+}
+
+/// Tells whether a number has a label of its own: ticket 88213, gate code 4411, 40 stalls.
+pub fn labelled(items: &[Item], at: usize) -> bool {
+    let before = (0..at)
+        .rev()
+        .take(4)
+        .take_while(|i| items[*i].sentence == items[at].sentence)
+        .find(|i| !items[*i].is_filler() && !matches!(items[*i].what, What::Sign('#' | '.')));
+    let after = items.get(at + 1).filter(|n| n.chunk == items[at].chunk);
+    before.is_some_and(|i| items[i].is(Mark::Label))
+        || after.is_some_and(|n| n.is(Mark::LabelAfter))
+}
+
+/// The items of the chunk around `at`, near it.
+fn chunk(items: &[Item], at: usize) -> impl Iterator<Item = usize> + '_ {
+    let id = items[at].chunk;
+    let back = (0..at)
+        .rev()
+        .take(12)
+        .take_while(move |i| items[*i].chunk == id);
+    let on = (at + 1..items.len())
+        .take(12)
+        .take_while(move |i| items[*i].chunk == id);
+    back.chain(on)
+}

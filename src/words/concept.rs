@@ -1,0 +1,360 @@
+//! What a word can stand for: the vocabulary of the phrase grammar, named as the word files name it.
+
+use std::fmt;
+
+use serde::{Deserialize, Serialize};
+
+use crate::heard::{CommandName, Event, Fault, Need, ReadingKey, ShortAnswer, codes};
+
+codes! {
+    /// A thing that crews talk about: it has states, and some have numbers.
+    #[allow(missing_docs)]
+    Noun {
+        Pressure = "pressure",
+        Supply = "supply",
+        Flow = "flow",
+        Water = "water",
+        HotWater = "hot-water",
+        WaterHeater = "water-heater",
+        Waste = "waste",
+        Fresh = "fresh",
+        Tank = "tank",
+        Fuel = "fuel",
+        Air = "air",
+        Inside = "inside",
+        Low = "low",
+        Humidity = "humidity",
+        Wind = "wind",
+        Slope = "slope",
+        Volts = "volts",
+        Power = "power",
+        Battery = "battery",
+        Amps = "amps",
+        Circuit = "circuit",
+        Breaker = "breaker",
+        Gfci = "gfci",
+        Fuse = "fuse",
+        Cords = "cords",
+        Cord = "cord",
+        Plug = "plug",
+        Hose = "hose",
+        Pipe = "pipe",
+        Guests = "guests",
+        Eta = "eta",
+        Lights = "lights",
+        Mains = "mains",
+        Pump = "pump",
+        Fan = "fan",
+        Ac = "ac",
+        Heat = "heat",
+        Heater = "heater",
+        TankHeater = "tank-heater",
+        Toilet = "toilet",
+        Sink = "sink",
+        Gauge = "gauge",
+        Lock = "lock",
+        Door = "door",
+        Sound = "sound",
+        Regulator = "regulator",
+        Filter = "filter",
+        Wheels = "wheels",
+        Jacks = "jacks",
+        Supplies = "supplies",
+        Tire = "tire",
+        Generator = "generator",
+        Hitch = "hitch",
+        Body = "body",
+        Sewage = "sewage",
+        Smell = "smell",
+        Ground = "ground",
+        Taps = "taps",
+        Trailer = "trailer",
+        Person = "person",
+        Other = "other",
+    }
+}
+
+codes! {
+    /// How a thing stands, or what was done to it.
+    #[allow(missing_docs)]
+    State {
+        On = "on",
+        Off = "off",
+        Open = "open",
+        Shut = "shut",
+        Dead = "dead",
+        Gone = "gone",
+        Lost = "lost",
+        Back = "back",
+        Ok = "ok",
+        Fixed = "fixed",
+        Low = "low",
+        Weak = "weak",
+        Cold = "cold",
+        Stuck = "stuck",
+        Running = "running",
+        Clogged = "clogged",
+        Leaking = "leaking",
+        Frozen = "frozen",
+        Thawed = "thawed",
+        Tripped = "tripped",
+        Blown = "blown",
+        Reset = "reset",
+        Replaced = "replaced",
+        Cleaned = "cleaned",
+        Fitted = "fitted",
+        Filled = "filled",
+        Drained = "drained",
+        Emptied = "emptied",
+        Pumped = "pumped",
+        Down = "down",
+        Up = "up",
+        Out = "out",
+        Damaged = "damaged",
+        Melted = "melted",
+        Spilled = "spilled",
+        Smelly = "smelly",
+        Stocked = "stocked",
+        Chocked = "chocked",
+        Closed = "closed",
+        Tilted = "tilted",
+        Level = "level",
+        Hurt = "hurt",
+        Trapped = "trapped",
+    }
+}
+
+codes! {
+    /// A unit of measure.
+    #[allow(missing_docs)]
+    Unit {
+        Psi = "psi",
+        Bar = "bar",
+        Kpa = "kpa",
+        KgCm2 = "kg-cm2",
+        Lb = "lb",
+        Gal = "gal",
+        Litre = "l",
+        Pct = "pct",
+        DegF = "f",
+        DegC = "c",
+        Deg = "deg",
+        Volt = "v",
+        Amp = "a",
+        Ft = "ft",
+        Metre = "m",
+        Gpm = "gpm",
+        Lpm = "lpm",
+        Mph = "mph",
+        Kmh = "kmh",
+        Ms = "m-s",
+        Knot = "kn",
+        Minute = "min",
+        Hour = "h",
+        /// A measure that we keep no reading of: inches, watts, days, dollars.
+        Other = "other",
+    }
+}
+
+codes! {
+    /// A word that steers the reading of others.
+    #[allow(missing_docs)]
+    Mark {
+        /// A denial of what follows: not, never, isn't.
+        Not = "not",
+        /// A denial of the noun that follows: no, without.
+        No = "no",
+        /// It has not happened: will, about to, need.
+        Plan = "plan",
+        /// Someone should: please, can you.
+        Request = "request",
+        /// Only if.
+        If = "if",
+        /// It was so, not now: was.
+        Past = "past",
+        /// It is so now.
+        Now = "now",
+        /// An earlier day: yesterday.
+        Yesterday = "yesterday",
+        /// The sender is not sure: maybe, think.
+        Doubt = "doubt",
+        /// Opens a question: what, how.
+        Query = "query",
+        /// Opens a question when it stands first: is, are, does.
+        Aux = "aux",
+        /// A plain value: about, like.
+        About = "about",
+        /// No plain value: over, under, almost.
+        Bound = "bound",
+        /// Between two.
+        Between = "between",
+        /// To, as between two numbers.
+        To = "to",
+        /// Up or down from one number to another.
+        From = "from",
+        /// Takes back what was said just before.
+        Sorry = "sorry",
+        /// An instruction to change records.
+        Order = "order",
+        /// Names a trailer: unit, trailer.
+        Unit = "unit",
+        /// The, before a number that names a trailer: la 12.
+        Article = "article",
+        /// A place: on, at, in.
+        At = "at",
+        Of = "of",
+        And = "and",
+        Or = "or",
+        But = "but",
+        /// Every one of several.
+        All = "all",
+        /// Empty, as the complement of a fraction.
+        Empty = "empty",
+        Minus = "minus",
+        Below = "below",
+        /// What follows is somebody else's text.
+        Forwarded = "forwarded",
+        /// The number after or before this word has a label of its own.
+        Label = "label",
+        /// The number before this word has a label of its own.
+        LabelAfter = "label-after",
+        /// The clock follows: at, by, around.
+        Clock = "clock",
+        /// Carries no meaning of its own.
+        Filler = "filler",
+        /// Refers back to what was named: it, them.
+        Pronoun = "pronoun",
+        /// A person is addressed.
+        Call = "call",
+        /// Understood, and means nothing to us.
+        Idle = "idle",
+        /// Not yet.
+        Yet = "yet",
+        Away = "away",
+        Done = "done",
+        Full = "full",
+    }
+}
+
+codes! {
+    /// What a question is about.
+    #[allow(missing_docs)]
+    AskWord {
+        Status = "status",
+        History = "history",
+        Forecast = "forecast",
+        Digest = "digest",
+        Tasks = "tasks",
+        Help = "help",
+        Undo = "undo",
+        Why = "why",
+        Done = "done",
+        Task = "task",
+        Sum = "sum",
+        /// Advice asked for: what now, should I.
+        Advice = "advice",
+        /// When or how long, of a tank.
+        When = "when",
+        /// Fill, last, run out: what a forecast question asks of.
+        Fill = "fill",
+    }
+}
+
+/// A part of a spoken number.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum Spoken {
+    /// One to ninety-nine as one word.
+    Number(f64),
+    Hundred,
+    Thousand,
+    Point,
+    /// Zero said as a letter.
+    Oh,
+    /// A part: half, quarter.
+    Part(f64),
+    /// One, where it may be no number at all.
+    One,
+}
+
+/// What a phrase of the vocabulary stands for.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum Concept {
+    Noun(Noun),
+    State(State),
+    Event(Event),
+    Fault(Fault),
+    Clears(Fault),
+    Unit(Unit),
+    Mark(Mark),
+    Ask(AskWord),
+    Need(Need),
+    Command(CommandName),
+    Answer(ShortAnswer),
+    Spoken(Spoken),
+    Level(f64),
+}
+
+impl Concept {
+    /// Reads the `is` of a word file, such as `noun water` or `number 12`.
+    pub fn parse(is: &str) -> Option<Concept> {
+        let (kind, name) = is.split_once(' ').unwrap_or((is, ""));
+        let name = name.trim();
+        Some(match kind {
+            "noun" => Concept::Noun(Noun::from_code(name)?),
+            "state" => Concept::State(State::from_code(name)?),
+            "event" => Concept::Event(Event::from_code(name)?),
+            "fault" => Concept::Fault(Fault::from_code(name)?),
+            "clears" => Concept::Clears(Fault::from_code(name)?),
+            "measure" => Concept::Unit(Unit::from_code(name)?),
+            "word" => Concept::Mark(Mark::from_code(name)?),
+            "ask" => Concept::Ask(AskWord::from_code(name)?),
+            "need" => Concept::Need(Need::from_code(name)?),
+            "command" => Concept::Command(CommandName::from_code(name)?),
+            "answer" => Concept::Answer(ShortAnswer::from_code(name)?),
+            "number" => Concept::Spoken(match name {
+                "one" => Spoken::One,
+                "hundred" => Spoken::Hundred,
+                "thousand" => Spoken::Thousand,
+                "point" => Spoken::Point,
+                "oh" => Spoken::Oh,
+                _ => Spoken::Number(name.parse().ok()?),
+            }),
+            "part" => Concept::Spoken(Spoken::Part(name.parse().ok()?)),
+            "level" => Concept::Level(name.parse().ok()?),
+            _ => return None,
+        })
+    }
+}
+
+impl Noun {
+    /// Returns the reading that a bare number after this noun gives.
+    pub fn reading(self) -> Option<ReadingKey> {
+        Some(match self {
+            Noun::Pressure => ReadingKey::PressurePsi,
+            Noun::Supply => ReadingKey::SupplyPsi,
+            Noun::Flow => ReadingKey::FlowGpm,
+            Noun::Waste | Noun::Tank => ReadingKey::WastePct,
+            Noun::Fresh => ReadingKey::FreshPct,
+            Noun::Fuel => ReadingKey::FuelPct,
+            Noun::Air => ReadingKey::AirF,
+            Noun::Inside => ReadingKey::InsideF,
+            Noun::Low => ReadingKey::LowF,
+            Noun::Humidity => ReadingKey::HumidityPct,
+            Noun::Wind => ReadingKey::WindMph,
+            Noun::Slope => ReadingKey::SlopePct,
+            Noun::Volts => ReadingKey::Volts,
+            Noun::Battery => ReadingKey::BatteryV,
+            Noun::Cords => ReadingKey::Cords,
+            Noun::Cord => ReadingKey::CordFt,
+            Noun::Hose => ReadingKey::HoseFt,
+            Noun::Guests => ReadingKey::Guests,
+            Noun::Eta => ReadingKey::EtaMin,
+            _ => return None,
+        })
+    }
+
+    /// Tells whether the noun is a tank, whose level may be said as a fraction.
+    pub fn is_tank(self) -> bool {
+        matches!(self, Noun::Waste | Noun::Fresh | Noun::Tank | Noun::Fuel)
+    }
+}

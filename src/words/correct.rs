@@ -1,0 +1,201 @@
+//! Corrections: what a sender takes back is mended before anything is read from it.
+
+use super::concept::{Concept, Mark, Noun};
+use super::item::{Form, Item, What};
+use super::unit::Group;
+
+/// A number that corrects another is of its size: beyond this ratio it may be a trailer.
+const LIKE_SIZE: f64 = 2.5;
+
+/// Applies corrections in place; returns the items at which one stands, and those that could mend either of two things.
+pub fn apply(items: &mut [Item], groups: &mut [Group]) -> (Vec<usize>, Vec<usize>) {
+    let mut marks = Vec::new();
+    let mut doubtful = Vec::new();
+    for at in 0..items.len() {
+        if items[at].is(Mark::Not) {
+            contrast(items, at);
+            continue;
+        }
+        let star = items[at].what == What::Sign('*')
+            && !items.get(at + 1).is_some_and(|n| n.what == What::Sign('*'));
+        if !(items[at].is(Mark::Sorry) || star && items.get(at + 1).is_some_and(|n| n.glued)) {
+            continue;
+        }
+        let Some(before) = (0..at).rev().find(|i| says_something(&items[*i])) else {
+            continue;
+        };
+        let Some(next) = (at + 1..items.len()).take(6).find(|i| !skipped(&items[*i])) else {
+            marks.push(at);
+            continue;
+        };
+        marks.push(at);
+        match items[next].what {
+            What::Units(new) => units(items, groups, before, next, new, &mut doubtful),
+            What::Number(number) => {
+                let same = |i: &usize| {
+                    items[*i].number().is_some_and(|old| {
+                        (old.unit == number.unit || old.unit.is_none() || number.unit.is_none())
+                            && (old.form == Form::Part) == (number.form == Form::Part)
+                    })
+                };
+                if let Some(old) = (0..at).rev().take(16).find(same) {
+                    let unit = number.unit.or(items[old].number().and_then(|n| n.unit));
+                    let mut mended = number;
+                    mended.unit = unit;
+                    items[old].what = What::Number(mended);
+                    items[next].what = What::Gone;
+                }
+            }
+            What::Is(Concept::Level(_)) => {
+                if let Some(old) = (0..at).rev().take(16).find(|i| {
+                    matches!(items[*i].what, What::Is(Concept::Level(_)))
+                        || items[*i].number().is_some_and(|n| n.form == Form::Part)
+                }) {
+                    items[old].what = items[next].what;
+                    items[next].what = What::Gone;
+                }
+            }
+            What::Is(Concept::Noun(noun)) => noun_mended(items, at, next, noun),
+            What::Is(Concept::Event(_) | Concept::State(_))
+                if matches!(
+                    items[before].what,
+                    What::Is(Concept::Event(_) | Concept::State(_))
+                ) && items[before].sentence == items[next].sentence =>
+            {
+                items[before].what = What::Gone;
+            }
+            _ => {}
+        }
+    }
+    (marks, doubtful)
+}
+
+fn says_something(item: &Item) -> bool {
+    matches!(
+        item.what,
+        What::Number(_)
+            | What::Units(_)
+            | What::Range(..)
+            | What::Is(
+                Concept::Noun(_)
+                    | Concept::State(_)
+                    | Concept::Event(_)
+                    | Concept::Fault(_)
+                    | Concept::Level(_)
+            )
+    )
+}
+
+fn skipped(item: &Item) -> bool {
+    item.is_filler()
+        || matches!(item.what, What::Sign(_) | What::Break)
+        || item.is(Mark::Sorry)
+        || item.is(Mark::Pronoun)
+        || item.is(Mark::At)
+}
+
+fn units(
+    items: &mut [Item],
+    groups: &mut [Group],
+    before: usize,
+    next: usize,
+    new: usize,
+    doubtful: &mut Vec<usize>,
+) {
+    let loose = !groups[new].explicit && groups[new].names.len() == 1;
+    let number = groups[new].names[0].as_str().parse::<f64>().ok();
+    if let (true, Some(value), Some(old)) = (loose, number, items[before].number()) {
+        let alike = old.value.abs() > 0.0
+            && value / old.value.abs() <= LIKE_SIZE
+            && old.value.abs() / value.max(0.001) <= LIKE_SIZE;
+        if alike && old.form != Form::Part {
+            let mut mended = old;
+            mended.value = value;
+            items[before].what = What::Number(mended);
+            items[next].what = What::Gone;
+        } else {
+            doubtful.push(before);
+            doubtful.push(next);
+        }
+        return;
+    }
+    let Some(old) = (0..next).rev().find_map(|i| match items[i].what {
+        What::Units(g) => Some(g),
+        _ => None,
+    }) else {
+        return;
+    };
+    if groups[old].names.len() == groups[new].names.len()
+        || matches!(items[before].what, What::Units(_)) && groups[new].names.len() == 1
+    {
+        if groups[old].names.len() > 1 && groups[new].names.len() == 1 {
+            groups[old].names.pop();
+            let name = groups[new].names[0].clone();
+            groups[old].names.push(name);
+        } else {
+            groups[old].names = groups[new].names.clone();
+        }
+        let more = (next + 1..items.len())
+            .take_while(|i| items[*i].chunk == items[next].chunk)
+            .any(|i| says_something(&items[i]));
+        if !more {
+            items[next].what = What::Gone;
+        }
+    }
+}
+
+fn noun_mended(items: &mut [Item], at: usize, next: usize, noun: Noun) {
+    let after = (next + 1..items.len())
+        .take_while(|i| items[*i].chunk == items[next].chunk)
+        .find(|i| !items[*i].is_filler());
+    match after.map(|i| items[i].what) {
+        Some(What::Number(_) | What::Range(..) | What::Is(Concept::Level(_))) => {}
+        Some(What::Is(Concept::State(_))) => {
+            // power on, no wait, power off
+            let old = (0..at)
+                .rev()
+                .take(10)
+                .find(|i| items[*i].noun() == Some(noun));
+            if let Some(state) = old.and_then(|o| {
+                (o..at).find(|i| matches!(items[*i].what, What::Is(Concept::State(_))))
+            }) {
+                items[state].what = What::Gone;
+            }
+        }
+        _ => {
+            if noun.reading().is_none() {
+                return;
+            }
+            if let Some(old) = (0..at)
+                .rev()
+                .take(16)
+                .find(|i| items[*i].noun().is_some_and(|n| n.reading().is_some()))
+            {
+                items[old].what = What::Is(Concept::Noun(noun));
+                items[next].what = What::Gone;
+            }
+        }
+    }
+}
+
+/// "55, not 62", "14 not 12", "not 12, 14": what follows "not" goes.
+fn contrast(items: &mut [Item], at: usize) {
+    let Some(next) = items.get(at + 1) else {
+        return;
+    };
+    let value = matches!(next.what, What::Number(_) | What::Units(_));
+    if !value {
+        return;
+    }
+    let before = (0..at).rev().take(8).find(|i| says_something(&items[*i]));
+    let after = (at + 2..items.len())
+        .take(3)
+        .find(|i| says_something(&items[*i]));
+    let with = |i: Option<usize>| {
+        i.is_some_and(|i| matches!(items[i].what, What::Number(_) | What::Units(_)))
+    };
+    if with(before) || with(after) {
+        items[at].what = What::Gone;
+        items[at + 1].what = What::Labelled;
+    }
+}

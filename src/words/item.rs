@@ -1,0 +1,299 @@
+//! Phrases: tokens become items, each standing for one thing, with numbers read whole and joined to their measures.
+
+use super::concept::{Concept, Mark, Noun, Spoken, Unit};
+use super::lex::{Kind, Token};
+use super::normal::plain;
+use super::vocab::{Vocab, WordId};
+
+/// What an item stands for.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum What {
+    /// A phrase of the vocabulary.
+    Is(Concept),
+    /// A number.
+    Number(Number),
+    /// Two numbers with a dash or "to" between them.
+    Range(f64, f64, Option<Unit>),
+    /// A time of day, in minutes.
+    Clock(u16),
+    /// A number with a use of its own.
+    Labelled,
+    /// A task named by number.
+    Task(u32),
+    /// A circuit named by number.
+    Circuit(u8),
+    /// Something that may name a trailer.
+    Code,
+    /// Something that names one: an index into the groups.
+    Units(usize),
+    /// Neither word nor number.
+    Garbled,
+    /// A word that is ordinary, or not ours.
+    Word { ordinary: bool },
+    /// A sign.
+    Sign(char),
+    /// The end of a line.
+    Break,
+    /// Taken up by another item.
+    Gone,
+}
+
+/// How a number was written.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Form {
+    /// Without a point, unsigned.
+    Whole,
+    /// With a point or a sign.
+    Decimal,
+    /// As a part of one.
+    Part,
+    /// Full or empty.
+    Level,
+}
+
+/// A number with its measure.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Number {
+    /// Its value; a part of one for [`Form::Part`], a percentage for [`Form::Level`].
+    pub value: f64,
+    /// How it was written.
+    pub form: Form,
+    /// Its measure, where one was said.
+    pub unit: Option<Unit>,
+    /// True where it is only a bound: over, under, almost.
+    pub bound: bool,
+}
+
+/// A piece of the message that stands for one thing.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Item {
+    /// What it stands for.
+    pub what: What,
+    /// Its first token.
+    pub first: usize,
+    /// The token after its last.
+    pub end: usize,
+    /// Which sentence it is in.
+    pub sentence: usize,
+    /// Which chunk: a stretch without a comma or the like.
+    pub chunk: usize,
+    /// True where nothing parts it from the item before.
+    pub glued: bool,
+}
+
+impl Item {
+    /// Returns the phrase it is, if it is one.
+    pub fn concept(&self) -> Option<Concept> {
+        match self.what {
+            What::Is(concept) => Some(concept),
+            _ => None,
+        }
+    }
+
+    /// Tells whether it is `mark`.
+    pub fn is(&self, mark: Mark) -> bool {
+        self.what == What::Is(Concept::Mark(mark))
+    }
+
+    /// Returns the noun it is, if it is one.
+    pub fn noun(&self) -> Option<Noun> {
+        match self.what {
+            What::Is(Concept::Noun(noun)) => Some(noun),
+            _ => None,
+        }
+    }
+
+    /// Returns the number it is, if it is one.
+    pub fn number(&self) -> Option<Number> {
+        match self.what {
+            What::Number(number) => Some(number),
+            _ => None,
+        }
+    }
+
+    /// Tells whether it says nothing by itself, and can stand between a noun and its number.
+    pub fn is_filler(&self) -> bool {
+        matches!(
+            self.what,
+            What::Is(Concept::Mark(
+                Mark::Filler
+                    | Mark::About
+                    | Mark::Aux
+                    | Mark::Now
+                    | Mark::Of
+                    | Mark::Article
+                    | Mark::Clock
+            )) | What::Sign(':' | '=' | '-' | '(' | ')' | '\'' | '"' | '_' | '|' | '[' | ']' | '*')
+                | What::Gone
+        )
+    }
+}
+
+/// A spelling that was mended: which token, and what it was read as.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Mended {
+    /// The token.
+    pub token: usize,
+    /// What it was read as.
+    pub read: String,
+}
+
+/// The items of a message.
+#[derive(Debug, Default)]
+pub struct Items {
+    /// The items, in order.
+    pub list: Vec<Item>,
+    /// Spellings that were mended and belong to a phrase.
+    pub mended: Vec<Mended>,
+    /// Words of each language met: English, Spanish.
+    pub languages: [u32; 2],
+}
+
+/// Groups tokens into items.
+pub fn items(text: &str, tokens: &[Token], vocab: &Vocab) -> Items {
+    let mut out = Items::default();
+    let words = look_up(text, tokens, vocab, &mut out);
+    let mut taken = vec![false; tokens.len()];
+    out.list.reserve(tokens.len());
+    for at in 0..tokens.len() {
+        if taken[at] {
+            continue;
+        }
+        let token = tokens[at];
+        let mut end = at + 1;
+        let what = match token.kind {
+            Kind::Word => {
+                let glued_unit = token.glued
+                    && at > 0
+                    && matches!(
+                        tokens[at - 1].kind,
+                        Kind::Number { .. } | Kind::Range(..) | Kind::Fraction(_)
+                    );
+                let touching = glued_unit
+                    .then(|| vocab.glued(&text[token.start..token.end]))
+                    .flatten();
+                match touching {
+                    Some(unit) => What::Is(Concept::Unit(unit)),
+                    None => match vocab.longest(&words[at..words.len().min(at + 24)]) {
+                        Some(found) => {
+                            for bit in 0..64 {
+                                if found.mask & (1 << bit) != 0 {
+                                    taken[at + bit] = true;
+                                }
+                            }
+                            while end < tokens.len() && taken[end] {
+                                end += 1;
+                            }
+                            What::Is(found.concept)
+                        }
+                        None => What::Word {
+                            ordinary: words[at].iter().any(Option::is_some),
+                        },
+                    },
+                }
+            }
+            Kind::Number {
+                value,
+                whole,
+                signed,
+            } => What::Number(Number {
+                value,
+                form: if whole && !signed {
+                    Form::Whole
+                } else {
+                    Form::Decimal
+                },
+                unit: None,
+                bound: false,
+            }),
+            Kind::Fraction(value) => What::Number(Number {
+                value,
+                form: Form::Part,
+                unit: None,
+                bound: false,
+            }),
+            Kind::Range(from, to) => What::Range(from, to, None),
+            Kind::Clock(minutes) => What::Clock(minutes),
+            Kind::Labelled => What::Labelled,
+            Kind::Code => What::Code,
+            Kind::Garbled => What::Garbled,
+            Kind::Sign(c) => What::Sign(c),
+            Kind::Break => What::Break,
+        };
+        out.list.push(Item {
+            what,
+            first: at,
+            end,
+            sentence: 0,
+            chunk: 0,
+            glued: token.glued,
+        });
+    }
+    out.mended.retain(|m| taken[m.token]);
+    super::number::join(text, tokens, &mut out.list);
+    out
+}
+
+/// Finds the words of the vocabulary that each token may be: as spelt, without accents, without an ending, mended.
+fn look_up(
+    text: &str,
+    tokens: &[Token],
+    vocab: &Vocab,
+    out: &mut Items,
+) -> Vec<[Option<WordId>; 3]> {
+    let mut words = Vec::with_capacity(tokens.len());
+    let mut buffer = String::new();
+    for (at, token) in tokens.iter().enumerate() {
+        let mut ids = [None; 3];
+        if token.kind == Kind::Word {
+            let mut spelt = &text[token.start..token.end];
+            if spelt.contains('\'') {
+                buffer.clear();
+                buffer.extend(spelt.chars().filter(|c| *c != '\''));
+                spelt = &buffer;
+            }
+            let bare;
+            let without = if spelt.is_ascii() {
+                spelt
+            } else {
+                bare = plain(spelt);
+                bare.as_str()
+            };
+            ids[0] = vocab.id(spelt);
+            if without != spelt {
+                ids[1] = vocab.id(without);
+            }
+            if without.len() > 2 {
+                ids[2] = without.strip_suffix('s').and_then(|stem| vocab.id(stem));
+            }
+            if ids.iter().all(Option::is_none) && without.len() > 2 {
+                {
+                    if let Some((id, read)) = vocab.mend(without) {
+                        ids[2] = Some(id);
+                        out.mended.push(Mended {
+                            token: at,
+                            read: read.to_string(),
+                        });
+                    }
+                }
+            }
+            if let Some(id) = ids.iter().flatten().next() {
+                match vocab.languages(*id) {
+                    1 => out.languages[0] += 1,
+                    2 => out.languages[1] += 1,
+                    _ => {}
+                }
+            }
+        }
+        words.push(ids);
+    }
+    words
+}
+
+/// Tells the part of a spoken number that an item is.
+pub fn spoken(item: &Item) -> Option<Spoken> {
+    match item.what {
+        What::Is(Concept::Spoken(part)) => Some(part),
+        _ => None,
+    }
+}

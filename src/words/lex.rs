@@ -1,0 +1,553 @@
+//! Cuts a folded text into tokens: words, numbers in every form crews write them, times, dates, phones, prices, names.
+
+use nom::branch::alt;
+use nom::bytes::complete::{tag, take_while_m_n, take_while1};
+use nom::character::complete::{char, digit1, one_of};
+use nom::combinator::{opt, peek, recognize, verify};
+use nom::sequence::{pair, preceded, terminated};
+use nom::{IResult, Parser};
+
+/// What a token is.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum Kind {
+    /// Letters, or a sign that stands for a word.
+    Word,
+    /// A plain number; `whole` where written without a decimal point.
+    Number {
+        value: f64,
+        whole: bool,
+        signed: bool,
+    },
+    /// A fraction of one, or one and a half and the like.
+    Fraction(f64),
+    /// Two numbers joined by a dash.
+    Range(f64, f64),
+    /// A time of day, in minutes after midnight.
+    Clock(u16),
+    /// A date, phone number, price, ordinal or the like: a number with a use of its own.
+    Labelled,
+    /// Letters and digits that may name a trailer.
+    Code,
+    /// Letters and digits that make no sense as either.
+    Garbled,
+    /// A sign.
+    Sign(char),
+    /// The end of a line.
+    Break,
+}
+
+/// A piece of the folded text.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Token {
+    /// What it is.
+    pub kind: Kind,
+    /// Where it starts in the folded text.
+    pub start: usize,
+    /// Where it ends.
+    pub end: usize,
+    /// True where nothing parts it from the token before.
+    pub glued: bool,
+}
+
+/// Tells the lexer what a run of letters beside digits is.
+pub trait Letters {
+    /// A measure or noun that may stand right after its number: `55psi`.
+    fn is_measure(&self, word: &str) -> bool;
+    /// A word of ours that may stand right before its number: `psi55`, `ckt1`.
+    fn is_prefix(&self, word: &str) -> bool;
+    /// A word that names a trailer: `u12`.
+    fn is_unit(&self, word: &str) -> bool;
+}
+
+/// Cuts `text` into tokens.
+pub fn tokens(text: &str, letters: &impl Letters) -> Vec<Token> {
+    let mut lexer = Lexer {
+        text,
+        at: 0,
+        out: Vec::with_capacity(text.len() / 4 + 4),
+        letters,
+    };
+    lexer.run();
+    lexer.out
+}
+
+struct Lexer<'t, L> {
+    text: &'t str,
+    at: usize,
+    out: Vec<Token>,
+    letters: &'t L,
+}
+
+impl<L: Letters> Lexer<'_, L> {
+    fn run(&mut self) {
+        while let Some(c) = self.text[self.at..].chars().next() {
+            match c {
+                '\n' => self.push(Kind::Break, 1),
+                _ if c.is_whitespace() => self.at += c.len_utf8(),
+                '0'..='9' => self.number(0),
+                '-' | '+' if self.opens_signed() => self.number(1),
+                '.' if self.next_is_digit(1) && !self.after_digit() => self.number(0),
+                '$' | '€' | '£' if self.digit_within(2) => self.price(c.len_utf8()),
+                _ if c.is_alphabetic() => self.word(),
+                '\'' | '!' | ',' | ';' | '.' | ':' | '?' | '"' | '-' | '(' | ')' | '/' | '#'
+                | '%' | '~' | '*' | '=' | '<' | '>' | '[' | ']' | '{' | '}' | '|' | '\\' | '_'
+                | '^' | '$' | '¿' | '¡' | '+' | '&' | '@' | '°' => self.sign(c),
+                _ => self.push(Kind::Word, c.len_utf8()),
+            }
+        }
+    }
+
+    fn sign(&mut self, c: char) {
+        match c {
+            '%' | '&' | '~' => self.push(Kind::Word, 1),
+            '@' if !self.text[self.at + 1..].starts_with(|c: char| c.is_alphabetic()) => {
+                self.push(Kind::Word, 1)
+            }
+            '°' => {
+                let rest = &self.text[self.at + 2..];
+                let scale = rest.starts_with(['c', 'f'])
+                    && !rest[1..].starts_with(|c: char| c.is_alphanumeric());
+                self.push(Kind::Word, if scale { 3 } else { 2 });
+            }
+            _ => self.push(Kind::Sign(c), c.len_utf8()),
+        }
+    }
+
+    fn push(&mut self, kind: Kind, length: usize) {
+        let start = self.at;
+        self.at += length;
+        let glued = self.out.last().is_some_and(|before| before.end == start);
+        self.out.push(Token {
+            kind,
+            start,
+            end: self.at,
+            glued,
+        });
+    }
+
+    fn after_digit(&self) -> bool {
+        self.text[..self.at].ends_with(|c: char| c.is_ascii_digit())
+    }
+
+    fn next_is_digit(&self, skip: usize) -> bool {
+        self.text[self.at + skip..].starts_with(|c: char| c.is_ascii_digit())
+    }
+
+    fn digit_within(&self, chars: usize) -> bool {
+        self.text[self.at..]
+            .chars()
+            .skip(1)
+            .take(chars)
+            .any(|c| c.is_ascii_digit())
+    }
+
+    /// A sign must touch its number, and not what stands before it.
+    fn opens_signed(&self) -> bool {
+        let rest = &self.text[self.at + 1..];
+        let digit = rest.starts_with(|c: char| c.is_ascii_digit())
+            || rest.starts_with('.') && rest[1..].starts_with(|c: char| c.is_ascii_digit());
+        let before = self.text[..self.at].chars().next_back();
+        digit
+            && before.is_none_or(|c| {
+                c.is_whitespace()
+                    || matches!(
+                        c,
+                        '(' | ':' | '=' | ',' | '~' | '\'' | '"' | '*' | '/' | '@'
+                    )
+            })
+    }
+
+    fn price(&mut self, skip: usize) {
+        let rest = &self.text[self.at + skip..];
+        let length = rest
+            .find(|c: char| !(c.is_ascii_digit() || matches!(c, ',' | '.' | ' ')))
+            .unwrap_or(rest.len());
+        let length = rest[..length].trim_end_matches([',', '.', ' ']).len();
+        let first = rest[..length]
+            .trim_start()
+            .split(' ')
+            .next()
+            .map_or(length, |f| {
+                length.min(f.len() + rest[..length].len() - rest[..length].trim_start().len())
+            });
+        self.push(Kind::Labelled, skip + first);
+    }
+
+    fn number(&mut self, sign: usize) {
+        let rest = &self.text[self.at..];
+        let negative = rest.starts_with('-');
+        let body = &rest[sign..];
+        let (kind, length) = if sign == 0 {
+            read_number(body)
+        } else {
+            let (kind, length) = read_plain(body);
+            match kind {
+                Kind::Number { value, whole, .. } => {
+                    let value = if negative { -value } else { value };
+                    (
+                        Kind::Number {
+                            value,
+                            whole,
+                            signed: true,
+                        },
+                        length,
+                    )
+                }
+                other => (other, length),
+            }
+        };
+        let after = &body[length..];
+        // letters that touch the digits: a measure, or part of a name, or a slip
+        let tail = after
+            .find(|c: char| !c.is_alphanumeric())
+            .unwrap_or(after.len());
+        let plain = matches!(
+            kind,
+            Kind::Number { .. } | Kind::Range(..) | Kind::Fraction(_)
+        );
+        if tail > 0 && plain {
+            let letters = &after[..tail];
+            let word = &letters[..letters.find(|c: char| !c.is_alphabetic()).unwrap_or(tail)];
+            if matches!(
+                word,
+                "st" | "nd" | "rd" | "th" | "ro" | "do" | "er" | "ra" | "da" | "ta" | "to"
+            ) {
+                return self.push(Kind::Labelled, sign + length + word.len());
+            }
+            if word == "x" && letters.len() == 1 {
+                return self.push(Kind::Labelled, sign + length + 1);
+            }
+            if let Kind::Number {
+                value, whole: true, ..
+            } = kind
+            {
+                let hours = value.clamp(0.0, 24.0) as u16;
+                if matches!(word, "am" | "pm" | "a" | "p")
+                    && (1.0..=12.0).contains(&value)
+                    && (word.len() == 2)
+                {
+                    return self.push(
+                        Kind::Clock(half_day(hours, 0, word)),
+                        sign + length + word.len(),
+                    );
+                }
+                if matches!(word, "am" | "pm")
+                    && (100.0..=1259.0).contains(&value)
+                    && value % 100.0 < 60.0
+                {
+                    let (h, m) = ((value / 100.0) as u16, (value % 100.0) as u16);
+                    return self.push(
+                        Kind::Clock(half_day(h, m, word)),
+                        sign + length + word.len(),
+                    );
+                }
+                if matches!(word, "hrs" | "hr") && length == 4 && value <= 2359.0 {
+                    return self.push(
+                        Kind::Clock((value / 100.0) as u16 * 60 + (value % 100.0) as u16),
+                        sign + length + word.len(),
+                    );
+                }
+            }
+            if !self.letters.is_measure(word) {
+                if sign == 0
+                    && matches!(kind, Kind::Number { whole: true, .. })
+                    && letters.len() <= 3
+                {
+                    // `12b` may be a name, `5o` a slip
+                    let slip = letters.contains(['o', 'l', 'i']);
+                    let kind = if slip || letters.len() > 1 {
+                        Kind::Garbled
+                    } else {
+                        Kind::Code
+                    };
+                    return self.push(kind, length + letters.len());
+                }
+            }
+        }
+        self.push(kind, sign + length);
+    }
+
+    fn word(&mut self) {
+        let rest = &self.text[self.at..];
+        if let Some(length) = [
+            "w/o", "w/", "n/a", "km/h", "kg/cm2", "kg/cm", "l/min", "gal/min", "m/s", "c/u",
+        ]
+        .iter()
+        .find(|whole| rest.starts_with(**whole))
+        .map(|whole| whole.len())
+        {
+            if !rest[length..].starts_with(|c: char| c.is_alphabetic()) || length == 2 {
+                return self.push(Kind::Word, length);
+            }
+        }
+        for (mark, length) in [("a.m.", 4), ("p.m.", 4), ("u.s.", 4)] {
+            if rest.starts_with(mark) {
+                return self.push(Kind::Word, length);
+            }
+        }
+        let mut end = 0;
+        let mut chars = rest.char_indices().peekable();
+        while let Some((i, c)) = chars.next() {
+            if c.is_alphabetic() {
+                end = i + c.len_utf8();
+            } else if c == '\'' && chars.peek().is_some_and(|(_, next)| next.is_alphabetic()) {
+                continue;
+            } else {
+                break;
+            }
+        }
+        let word = &rest[..end];
+        let after = &rest[end..];
+        let digits = |s: &str| s.len() - s.trim_start_matches(|c: char| c.is_ascii_digit()).len();
+        let dash = usize::from(after.starts_with('-') || after.starts_with('/') && false);
+        let run = digits(&after[dash..]);
+        if run > 0 && word.is_ascii() {
+            let plain = !self.letters.is_unit(word);
+            let free =
+                word.len() <= 3 && plain && (word.len() == 1 || !self.letters.is_prefix(word));
+            if free && (dash == 0 || word.len() <= 3) {
+                let mut length = end + dash + run;
+                let tail = &rest[length..];
+                let extra = tail
+                    .find(|c: char| !c.is_alphanumeric())
+                    .unwrap_or(tail.len());
+                // a letter more belongs to the name: `b7a`
+                length += extra;
+                let kind = if run <= 5 && extra <= 1 {
+                    Kind::Code
+                } else {
+                    Kind::Garbled
+                };
+                return self.push(kind, length);
+            }
+        }
+        self.push(Kind::Word, end);
+        // "no. 88213": the point belongs to the word
+        if matches!(word, "no" | "nos" | "num" | "ext" | "approx" | "nr" | "núm") {
+            let rest = &self.text[self.at..];
+            if rest.starts_with('.')
+                && rest[1..]
+                    .trim_start_matches(' ')
+                    .starts_with(|c: char| c.is_ascii_digit())
+            {
+                self.at += 1;
+            }
+        }
+    }
+}
+
+fn half_day(hours: u16, minutes: u16, mark: &str) -> u16 {
+    let hours = hours % 12 + if mark.starts_with('p') { 12 } else { 0 };
+    hours * 60 + minutes
+}
+
+/// Reads the number that `text` opens with, in any of its forms.
+fn read_number(text: &str) -> (Kind, usize) {
+    let mut forms = alt((iso_date, date, phone, clock, mixed, fraction, day, range));
+    match forms.parse(text) {
+        Ok((rest, kind)) => (kind, text.len() - rest.len()),
+        Err(_) => read_plain(text),
+    }
+}
+
+fn digits(least: usize, most: usize) -> impl Fn(&str) -> IResult<&str, &str> {
+    move |input| {
+        terminated(
+            take_while_m_n(least, most, |c: char| c.is_ascii_digit()),
+            nom::combinator::not(peek(one_of("0123456789"))),
+        )
+        .parse(input)
+    }
+}
+
+fn number_of(text: &str) -> f64 {
+    text.parse().unwrap_or(f64::MAX)
+}
+
+fn iso_date(input: &str) -> IResult<&str, Kind> {
+    let (rest, _) = recognize((
+        digits(4, 4),
+        one_of("-/"),
+        digits(1, 2),
+        one_of("-/"),
+        digits(1, 2),
+    ))
+    .parse(input)?;
+    Ok((rest, Kind::Labelled))
+}
+
+fn date(input: &str) -> IResult<&str, Kind> {
+    let (rest, _) = recognize((
+        digits(1, 2),
+        one_of("-/."),
+        digits(1, 2),
+        one_of("-/."),
+        alt((digits(4, 4), digits(2, 2))),
+    ))
+    .parse(input)?;
+    Ok((rest, Kind::Labelled))
+}
+
+fn phone(input: &str) -> IResult<&str, Kind> {
+    let long = recognize((
+        opt(pair(digits(1, 2), one_of("-. "))),
+        digits(3, 3),
+        one_of("-. "),
+        digits(3, 3),
+        one_of("-. "),
+        digits(4, 4),
+    ));
+    let short = recognize((digits(3, 3), char('-'), digits(4, 4)));
+    let (rest, _) = alt((long, short)).parse(input)?;
+    Ok((rest, Kind::Labelled))
+}
+
+fn clock(input: &str) -> IResult<&str, Kind> {
+    let (rest, (hours, _, minutes)) = (digits(1, 2), char(':'), digits(2, 2)).parse(input)?;
+    let (h, m) = (number_of(hours) as u16, number_of(minutes) as u16);
+    if h > 24 || m > 59 {
+        return Err(nom::Err::Error(nom::error::Error::new(
+            input,
+            nom::error::ErrorKind::Verify,
+        )));
+    }
+    let (rest, _) = opt(preceded(char(':'), digits(2, 2))).parse(rest)?;
+    let mark: IResult<&str, Option<&str>> = opt(preceded(
+        opt(char(' ')),
+        alt((
+            tag("am"),
+            tag("pm"),
+            tag("a.m."),
+            tag("p.m."),
+            tag("a. m."),
+            tag("p. m."),
+        )),
+    ))
+    .parse(rest);
+    let (rest, mark) = mark?;
+    let minutes = match mark {
+        Some(mark) => half_day(h, m, mark),
+        None => h * 60 + m,
+    };
+    Ok((rest, Kind::Clock(minutes)))
+}
+
+/// `1 1/2`, `2 3/4`.
+fn mixed(input: &str) -> IResult<&str, Kind> {
+    let (rest, (whole, _, part)) = (digits(1, 2), one_of(" -"), proper).parse(input)?;
+    if number_of(whole) > 4.0 {
+        return Err(nom::Err::Error(nom::error::Error::new(
+            input,
+            nom::error::ErrorKind::Verify,
+        )));
+    }
+    Ok((rest, Kind::Fraction(number_of(whole) + part)))
+}
+
+fn fraction(input: &str) -> IResult<&str, Kind> {
+    let (rest, part) = proper(input)?;
+    Ok((rest, Kind::Fraction(part)))
+}
+
+/// A day and month, where it can be no part of one: `06/12`.
+fn day(input: &str) -> IResult<&str, Kind> {
+    let (rest, _) = recognize((digits(1, 2), char('/'), digits(1, 2))).parse(input)?;
+    Ok((rest, Kind::Labelled))
+}
+
+/// A part of one, in the denominators that gauges have.
+fn proper(input: &str) -> IResult<&str, f64> {
+    let (rest, (over, _, under)) = (
+        verify(digits(1, 2), |d: &str| !d.starts_with('0')),
+        char('/'),
+        verify(digits(1, 2), |d: &str| {
+            matches!(d, "2" | "3" | "4" | "5" | "6" | "8" | "10" | "16")
+        }),
+    )
+        .parse(input)?;
+    let (over, under) = (number_of(over), number_of(under));
+    let more = rest.starts_with('/') && rest[1..].starts_with(|c: char| c.is_ascii_digit());
+    if over > under || more {
+        return Err(nom::Err::Error(nom::error::Error::new(
+            input,
+            nom::error::ErrorKind::Verify,
+        )));
+    }
+    Ok((rest, over / under))
+}
+
+fn range(input: &str) -> IResult<&str, Kind> {
+    let (rest, (from, _, to)) = (unsigned, alt((tag("--"), tag("-"))), unsigned).parse(input)?;
+    if rest.starts_with(['-', '/']) {
+        return Err(nom::Err::Error(nom::error::Error::new(
+            input,
+            nom::error::ErrorKind::Verify,
+        )));
+    }
+    Ok((rest, Kind::Range(from, to)))
+}
+
+fn unsigned(input: &str) -> IResult<&str, f64> {
+    let (rest, text) = recognize((digit1, opt((char('.'), digit1)))).parse(input)?;
+    Ok((rest, number_of(text)))
+}
+
+/// A plain number: thousands parted by commas, a decimal point or comma.
+fn read_plain(text: &str) -> (Kind, usize) {
+    let grouped: IResult<&str, &str> = recognize((
+        digits(1, 3),
+        nom::multi::many1_count(preceded(char(','), digits(3, 3))),
+        opt((char('.'), digit1)),
+    ))
+    .parse(text);
+    if let Ok((rest, number)) = grouped {
+        if !number.starts_with('0') {
+            let value = number_of(&number.replace(',', ""));
+            return (
+                Kind::Number {
+                    value,
+                    whole: true,
+                    signed: false,
+                },
+                text.len() - rest.len(),
+            );
+        }
+    }
+    let decimal: IResult<&str, &str> = alt((
+        recognize((digit1, char('.'), digit1)),
+        recognize((char('.'), digit1)),
+        recognize((digits(1, 3), char(','), digits(1, 2))),
+        digit1,
+    ))
+    .parse(text);
+    match decimal {
+        Ok((rest, number)) => {
+            let length = text.len() - rest.len();
+            // a second point makes it an address or a version
+            if number.contains(['.', ','])
+                && rest.starts_with('.')
+                && rest[1..].starts_with(|c: char| c.is_ascii_digit())
+            {
+                let all: IResult<&str, &str> =
+                    take_while1(|c: char| c.is_ascii_digit() || c == '.').parse(text);
+                if let Ok((_, all)) = all {
+                    return (Kind::Labelled, all.trim_end_matches('.').len());
+                }
+            }
+            let whole = !number.contains(['.', ',']);
+            let value = number_of(&number.replace(',', "."));
+            (
+                Kind::Number {
+                    value,
+                    whole,
+                    signed: false,
+                },
+                length,
+            )
+        }
+        Err(_) => (
+            Kind::Garbled,
+            text.chars().next().map_or(0, char::len_utf8).max(1),
+        ),
+    }
+}

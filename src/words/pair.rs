@@ -1,0 +1,332 @@
+//! Things and how they stand: which fault, event or cure a noun and a state make together.
+
+use std::collections::BTreeMap;
+
+use super::concept::{Concept, Mark, Noun, State};
+use super::item::{Item, What};
+use super::scope::Scope;
+use super::vocab::WordsError;
+use crate::heard::{Event, Fault};
+
+/// What a noun in a state means.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum Outcome {
+    /// Something done.
+    Event(Event),
+    /// Something wrong.
+    Fault(Fault),
+    /// Something no longer wrong.
+    Clears(Fault),
+    /// Understood: nothing to log.
+    Nothing,
+}
+
+/// The table of nouns and states.
+#[derive(Debug, Default)]
+pub struct Pairs {
+    table: Vec<Vec<Option<Outcome>>>,
+    any: Vec<Option<Outcome>>,
+}
+
+impl Pairs {
+    /// Reads the table: a TOML table for each noun, with what each state of it means.
+    pub fn parse(file: &str, text: &str) -> Result<Pairs, WordsError> {
+        let read: BTreeMap<String, BTreeMap<String, String>> =
+            toml::from_str(text).map_err(|error| WordsError::Toml {
+                file: file.into(),
+                message: error.to_string(),
+            })?;
+        let mut pairs = Pairs {
+            table: vec![vec![None; State::ALL.len()]; Noun::ALL.len()],
+            any: vec![None; State::ALL.len()],
+        };
+        for (noun, states) in &read {
+            for (state, outcome) in states {
+                let unknown = || WordsError::Unknown {
+                    file: file.into(),
+                    is: format!("{noun} {state} = {outcome}"),
+                };
+                let state = State::from_code(state).ok_or_else(unknown)?;
+                let outcome = Outcome::parse(outcome).ok_or_else(unknown)?;
+                let row = if noun == "any" {
+                    &mut pairs.any
+                } else {
+                    let noun = Noun::from_code(noun).ok_or_else(unknown)?;
+                    &mut pairs.table[noun as usize]
+                };
+                row[state as usize] = Some(outcome);
+            }
+        }
+        Ok(pairs)
+    }
+
+    /// Returns what `noun` in `state` means.
+    pub fn of(&self, noun: Noun, state: State) -> Option<Outcome> {
+        self.table[noun as usize][state as usize]
+    }
+
+    /// Returns what `state` means where no noun fits it.
+    pub fn any(&self, state: State) -> Option<Outcome> {
+        self.any[state as usize]
+    }
+}
+
+impl Outcome {
+    fn parse(text: &str) -> Option<Outcome> {
+        Some(match Concept::parse(text) {
+            Some(Concept::Event(event)) => Outcome::Event(event),
+            Some(Concept::Fault(fault)) => Outcome::Fault(fault),
+            Some(Concept::Clears(fault)) => Outcome::Clears(fault),
+            _ if text == "nothing" => Outcome::Nothing,
+            _ => return None,
+        })
+    }
+}
+
+/// A statement found: where, and what it means.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Found {
+    /// The item that carries it.
+    pub at: usize,
+    /// What it means.
+    pub outcome: Outcome,
+}
+
+/// How far, in items, a state reaches for its noun.
+const REACH: usize = 9;
+
+/// Finds every statement of the message.
+pub fn statements(items: &[Item], scope: &[Scope], pairs: &Pairs) -> Vec<Found> {
+    let mut found = Vec::new();
+    let mut used = vec![false; items.len()];
+    for at in 0..items.len() {
+        match items[at].what {
+            What::Is(Concept::Event(event)) if !scope[at].denied => found.push(Found {
+                at,
+                outcome: Outcome::Event(event),
+            }),
+            What::Is(Concept::Fault(fault)) if !scope[at].denied => found.push(Found {
+                at,
+                outcome: Outcome::Fault(fault),
+            }),
+            What::Is(Concept::Clears(fault)) if !scope[at].denied => found.push(Found {
+                at,
+                outcome: Outcome::Clears(fault),
+            }),
+            What::Is(Concept::Event(_) | Concept::Fault(_)) => {}
+            What::Is(Concept::State(state)) => {
+                let yet = yet(items, at);
+                if let Some(outcome) = state_of(items, scope, pairs, at, state, yet, &mut used) {
+                    if outcome != Outcome::Nothing {
+                        found.push(Found { at, outcome });
+                    }
+                }
+            }
+            _ => {}
+        }
+    }
+    missing(items, scope, pairs, &mut used, &mut found);
+    found.sort_by_key(|f| f.at);
+    found
+}
+
+/// Tells whether "yet" stands in the same chunk.
+fn yet(items: &[Item], at: usize) -> bool {
+    around(items, at).any(|i| items[i].is(Mark::Yet))
+}
+
+fn around(items: &[Item], at: usize) -> impl Iterator<Item = usize> + '_ {
+    let chunk = items[at].chunk;
+    let back = (0..at)
+        .rev()
+        .take(12)
+        .take_while(move |i| items[*i].chunk == chunk);
+    let on = (at..items.len())
+        .take(12)
+        .take_while(move |i| items[*i].chunk == chunk);
+    back.chain(on)
+}
+
+/// Reads a state with the nearest noun it can be said of.
+fn state_of(
+    items: &[Item],
+    scope: &[Scope],
+    pairs: &Pairs,
+    at: usize,
+    state: State,
+    yet: bool,
+    used: &mut [bool],
+) -> Option<Outcome> {
+    let denied = scope[at].denied;
+    if matches!(
+        state,
+        State::On | State::Out | State::Down | State::Up | State::Off
+    ) && is_preposition(items, pairs, at, state)
+    {
+        return None;
+    }
+    let effective = if denied { opposite(state) } else { Some(state) };
+    let Some(effective) = effective else {
+        mark_noun(items, scope, pairs, at, state, used);
+        return Some(Outcome::Nothing);
+    };
+    let best = nearest(items, scope, pairs, at, effective);
+    if let Some((noun_at, outcome)) = best {
+        used[noun_at] = true;
+        if denied && yet && !matches!(outcome, Outcome::Fault(_)) {
+            return Some(Outcome::Nothing);
+        }
+        if denied && yet {
+            return Some(Outcome::Nothing);
+        }
+        return Some(outcome);
+    }
+    if denied {
+        return if effective == State::Tilted && !yet {
+            pairs.any(effective)
+        } else {
+            Some(Outcome::Nothing)
+        };
+    }
+    pairs.any(effective)
+}
+
+fn mark_noun(
+    items: &[Item],
+    scope: &[Scope],
+    pairs: &Pairs,
+    at: usize,
+    state: State,
+    used: &mut [bool],
+) {
+    if let Some((noun, _)) = nearest(items, scope, pairs, at, state) {
+        used[noun] = true;
+    } else if at > 0 && items[at - 1].noun().is_some() {
+        used[at - 1] = true;
+    }
+}
+
+/// Finds the nearest noun for which the state means something.
+fn nearest(
+    items: &[Item],
+    scope: &[Scope],
+    pairs: &Pairs,
+    at: usize,
+    state: State,
+) -> Option<(usize, Outcome)> {
+    let mut best: Option<(f32, usize, Outcome)> = None;
+    let mut consider = |i: usize, cost: f32| {
+        // "no water, 118v ok": a noun that is denied takes no state of its own
+        if scope[i].denied && !scope[at].denied
+            || scope[at].aside != scope[i].aside && scope[i].aside.is_some()
+        {
+            return;
+        }
+        if let Some(outcome) = items[i].noun().and_then(|noun| pairs.of(noun, state)) {
+            if best.is_none_or(|(least, ..)| cost < least) {
+                best = Some((cost, i, outcome));
+            }
+        }
+    };
+    let parted = |i: usize| {
+        if items[i].chunk == items[at].chunk {
+            0.0
+        } else {
+            4.0
+        }
+    };
+    for i in (0..at)
+        .rev()
+        .take(REACH)
+        .take_while(|i| items[*i].sentence == items[at].sentence)
+    {
+        consider(i, (at - i) as f32 + parted(i));
+    }
+    for i in (at + 1..items.len())
+        .take(REACH - 2)
+        .take_while(|i| items[*i].sentence == items[at].sentence)
+    {
+        // a noun after a comma or "and" belongs to what follows it
+        if items[i].is(Mark::And) || items[i].is(Mark::But) || items[i].chunk != items[at].chunk {
+            break;
+        }
+        consider(i, (i - at) as f32 + 0.6);
+    }
+    best.map(|(_, i, outcome)| (i, outcome))
+}
+
+/// "on 12" and "out of" are places, unless the thing before is on or out.
+fn is_preposition(items: &[Item], pairs: &Pairs, at: usize, state: State) -> bool {
+    let next = items.get(at + 1).filter(|n| n.chunk == items[at].chunk);
+    let placed = next.is_some_and(|n| {
+        matches!(n.what, What::Units(_) | What::Code) || n.is(Mark::Article) || n.is(Mark::Unit)
+    });
+    if !placed {
+        return false;
+    }
+    if state != State::On {
+        return false;
+    }
+    // "water on 12": said of a thing that can be on, and nothing else is said of it
+    let before = at
+        .checked_sub(1)
+        .filter(|i| items[*i].chunk == items[at].chunk);
+    let can_be_on = before
+        .and_then(|i| items[i].noun())
+        .is_some_and(|n| matches!(pairs.of(n, State::On), Some(Outcome::Event(_))));
+    let alone = around(items, at).all(|i| {
+        i == at
+            || !matches!(
+                items[i].what,
+                What::Is(
+                    Concept::State(_)
+                        | Concept::Event(_)
+                        | Concept::Fault(_)
+                        | Concept::Mark(Mark::No | Mark::Not)
+                ) | What::Number(_)
+            )
+    });
+    !(can_be_on && alone)
+}
+
+/// What a denied state amounts to; none where its denial says all is well.
+fn opposite(state: State) -> Option<State> {
+    match state {
+        State::On | State::Ok | State::Back | State::Fixed => Some(State::Dead),
+        State::Level => Some(State::Tilted),
+        _ => None,
+    }
+}
+
+/// "no lights", "no water or power": the thing itself is missing.
+fn missing(
+    items: &[Item],
+    scope: &[Scope],
+    pairs: &Pairs,
+    used: &mut [bool],
+    found: &mut Vec<Found>,
+) {
+    for at in 0..items.len() {
+        let Some(noun) = items[at].noun() else {
+            continue;
+        };
+        if !scope[at].denied || used[at] {
+            continue;
+        }
+        // "no water leaks": what is denied is the leak
+        let next = items.get(at + 1).filter(|n| n.chunk == items[at].chunk);
+        let wrong = next.is_some_and(|n| matches!(n.what, What::Is(Concept::State(s)) if scope[at + 1].denied && !matches!(s, State::On | State::Ok | State::Running | State::Back)) || matches!(n.what, What::Is(Concept::Fault(_))));
+        if wrong {
+            continue;
+        }
+        let compound = next.is_some_and(|n| n.noun().is_some() && scope[at + 1].denied);
+        if compound {
+            continue;
+        }
+        if let Some(outcome) = pairs.of(noun, State::Gone) {
+            if outcome != Outcome::Nothing {
+                found.push(Found { at, outcome });
+            }
+        }
+    }
+}

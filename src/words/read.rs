@@ -1,0 +1,467 @@
+//! One message through all stages.
+
+use super::Reader;
+use super::assemble::{self, Assembled};
+use super::concept::{AskWord, Concept, Mark, Noun};
+use super::item::{self, Form, Item, Items, What};
+use super::lex::{self, Token};
+use super::normal::Normal;
+use super::scope::{self, Sentence};
+use super::unit::{self, Group};
+use super::{answer, ask, attach, correct, pair, plan};
+use crate::heard::{Ask, Command, CommandName, Heard, Language, Remark, Taken};
+use crate::quantity::TemperatureScale;
+
+/// A message as it is being read.
+pub(super) struct Reading<'t> {
+    original: &'t str,
+    normal: Normal,
+    tokens: Vec<Token>,
+    pub(super) items: Vec<Item>,
+    pub(super) groups: Vec<Group>,
+    pub(super) heard: Heard,
+}
+
+impl<'t> Reading<'t> {
+    /// Reads `text` through all stages.
+    pub(super) fn new(reader: &Reader, text: &'t str, scale: TemperatureScale) -> Reading<'t> {
+        let normal = Normal::new(text);
+        let tokens = lex::tokens(&normal.text, &reader.vocab);
+        let Items {
+            list,
+            mended,
+            languages,
+        } = item::items(&normal.text, &tokens, &reader.vocab);
+        let mut reading = Reading {
+            original: text,
+            normal,
+            tokens,
+            items: list,
+            groups: Vec::new(),
+            heard: Heard::default(),
+        };
+        reading.heard.language = match languages {
+            [0, 0] => None,
+            [en, es] if es > en => Some(Language::Es),
+            [en, es] if en > es => Some(Language::En),
+            _ => None,
+        };
+        reading.heard.taken = mended
+            .iter()
+            .map(|m| Taken {
+                typed: reading.token(m.token).to_string(),
+                read: m.read.clone(),
+            })
+            .collect();
+        if reading.command() {
+            return reading;
+        }
+        reading.read(reader, scale);
+        reading
+    }
+
+    /// Returns the sender's own words for the items `from..to`.
+    pub(super) fn piece(&self, from: usize, to: usize) -> &'t str {
+        let (Some(first), Some(last)) =
+            (self.items.get(from), self.items.get(to.saturating_sub(1)))
+        else {
+            return "";
+        };
+        let (start, end) = (
+            self.tokens[first.first].start,
+            self.tokens[last.end.max(last.first + 1) - 1].end,
+        );
+        self.normal.original(self.original, start, end)
+    }
+
+    fn token(&self, at: usize) -> &'t str {
+        self.normal
+            .original(self.original, self.tokens[at].start, self.tokens[at].end)
+    }
+
+    fn read(&mut self, reader: &Reader, scale: TemperatureScale) {
+        scope::segment(&mut self.items);
+        circuits(&mut self.items);
+        clock_words(&self.normal.text, &self.tokens, &mut self.items);
+        tasks(&mut self.items);
+        self.groups = unit::find(&self.normal.text, &self.tokens, &mut self.items);
+        self.plural_groups();
+        for item in &self.items {
+            if let What::Units(g) = item.what {
+                for name in &self.groups[g].names {
+                    if !self.heard.named.contains(name) {
+                        self.heard.named.push(name.clone());
+                    }
+                }
+            }
+        }
+        let (fixes, doubtful) = correct::apply(&mut self.items, &mut self.groups);
+        let sentences = scope::sentences(&self.items);
+        let scopes = scope::scopes(&self.items, &sentences);
+        let mut placed = attach::values(&self.items, &scopes, scale);
+        placed.retain(|p| !doubtful.contains(&p.at));
+        let found = pair::statements(&self.items, &scopes, &reader.pairs);
+        let asked = ask::find(&self.items, &sentences, &self.groups);
+        let mut out = Assembled::default();
+        out.unclear
+            .extend(doubtful.iter().take(1).map(|at| (*at, "which-to-mend")));
+        self.orders(&sentences, &mut out);
+        let mut facts = assemble::sift(&found, &placed, &scopes, &mut out);
+        if let Some((ask, _)) = &asked {
+            if matches!(ask, Ask::Undo | Ask::Done { .. }) {
+                facts.clear();
+                out.unclear.clear();
+            }
+        }
+        assemble::assign(&mut facts, &self.items, &sentences);
+        assemble::clocks(&mut facts, &self.items);
+        if out.unclear.iter().any(|(_, why)| *why == "order") {
+            facts.clear();
+        }
+        assemble::entries(&facts, &self.items, &self.groups, &fixes, &mut out);
+        self.heard.plans = plan::find(
+            &self.items,
+            &sentences,
+            &scopes,
+            &placed,
+            &self.groups,
+            |a, b| self.piece(a, b),
+        );
+        self.heard.ask = asked.map(|(ask, _)| ask);
+        self.heard.answer = answer::find(&self.items, &self.groups);
+        self.leftovers(&facts, &mut out);
+        for plan in &self.heard.plans {
+            if !out
+                .aside
+                .iter()
+                .any(|(at, _)| self.piece(*at, at + 1).len() > 200)
+                && self.heard.set_aside.iter().all(|r| r.text != plan.text)
+            {
+                let why = match plan.kind {
+                    crate::heard::PlanKind::Watch { .. } => "condition",
+                    _ => "plan",
+                };
+                self.heard.set_aside.push(Remark {
+                    text: plan.text.clone(),
+                    why: why.into(),
+                });
+            }
+        }
+        for (at, why) in &out.aside {
+            let text = self.piece(*at, at + 1).to_string();
+            if !self
+                .heard
+                .set_aside
+                .iter()
+                .any(|r| r.text.contains(&text) && r.why == *why)
+            {
+                self.heard.set_aside.push(Remark {
+                    text,
+                    why: (*why).into(),
+                });
+            }
+        }
+        for (at, why) in &out.unclear {
+            let text = self.around(*at).to_string();
+            if !self.heard.unclear.iter().any(|r| r.text == text) {
+                self.heard.unclear.push(Remark {
+                    text,
+                    why: (*why).into(),
+                });
+            }
+        }
+        self.heard.entries = out.entries;
+    }
+
+    /// Returns the words of the chunk that an item stands in, or the item alone where the chunk is long.
+    fn around(&self, at: usize) -> &'t str {
+        let chunk = self.items[at].chunk;
+        let start = (0..=at)
+            .rev()
+            .take(12)
+            .take_while(|i| self.items[*i].chunk == chunk)
+            .last()
+            .unwrap_or(at);
+        let end = (at..self.items.len())
+            .take(12)
+            .take_while(|i| self.items[*i].chunk == chunk && self.items[*i].what != What::Break)
+            .last()
+            .unwrap_or(at);
+        self.piece(start, end + 1)
+    }
+
+    /// An instruction to change records is asked about, never done.
+    fn orders(&self, sentences: &[Sentence], out: &mut Assembled) {
+        for sentence in sentences {
+            let first = (sentence.start..sentence.end).find(|i| {
+                !matches!(self.items[*i].what, What::Sign(_) | What::Break)
+                    && !self.items[*i].is_filler()
+                    && !self.items[*i].is(Mark::Request)
+            });
+            if let Some(at) = first.filter(|at| self.items[*at].is(Mark::Order)) {
+                out.unclear.push((at, "order"));
+            }
+        }
+    }
+
+    /// "both", "all" and "units" say that what follows holds for each.
+    fn plural_groups(&mut self) {
+        for at in 0..self.items.len() {
+            let What::Units(g) = self.items[at].what else {
+                continue;
+            };
+            let next = self.items.get(at + 1);
+            let all =
+                next.is_some_and(|n| n.is(Mark::All)) || at > 0 && self.items[at - 1].is(Mark::All);
+            let units =
+                at > 0 && self.items[at - 1].is(Mark::Unit) && self.groups[g].names.len() > 1;
+            let are = next.is_some_and(|n| n.is(Mark::Aux) && self.groups[g].names.len() > 1);
+            if all || units || are {
+                self.groups[g].plural = true;
+            }
+        }
+    }
+
+    /// A message that is nothing but a trailer, or only marks a question, is asked about.
+    fn leftovers(&self, facts: &[assemble::Fact], out: &mut Assembled) {
+        if !facts.is_empty()
+            || self.heard.ask.is_some()
+            || !out.unclear.is_empty()
+            || !out.aside.is_empty()
+        {
+            return;
+        }
+        let words: Vec<usize> = (0..self.items.len())
+            .filter(|i| {
+                !matches!(self.items[*i].what, What::Sign(_) | What::Break)
+                    && !self.items[*i].is_filler()
+            })
+            .collect();
+        let named = words
+            .iter()
+            .copied()
+            .find(|i| matches!(self.items[*i].what, What::Units(_)));
+        let garbled = words
+            .iter()
+            .copied()
+            .find(|i| self.items[*i].what == What::Garbled);
+        if let Some(at) = garbled {
+            if words
+                .iter()
+                .any(|i| self.items[*i].noun().is_some_and(|n| n.reading().is_some()))
+            {
+                out.unclear.push((at, "no-number"));
+                return;
+            }
+        }
+        match named {
+            Some(at) if words.len() == 1 => out.unclear.push((at, "no-place")),
+            Some(at)
+                if words.iter().any(|i| {
+                    self.items[*i].is(Mark::Done)
+                        || matches!(self.items[*i].what, What::Is(Concept::Ask(AskWord::Done)))
+                }) && words.len() <= 3 =>
+            {
+                out.unclear.push((at, "done-what"));
+            }
+            None => {
+                let asks = self.items.iter().any(|i| i.what == What::Sign('?'));
+                if asks && words.is_empty() {
+                    out.unclear.push((0, "asks-something"));
+                }
+                // "3 units arrived" names none
+                if let Some(at) = words
+                    .iter()
+                    .copied()
+                    .find(|i| self.items[*i].is(Mark::Unit))
+                {
+                    let _ = at;
+                }
+            }
+            _ => {}
+        }
+    }
+
+    /// A message whose first word is an order to the bot has nothing else in it.
+    fn command(&mut self) -> bool {
+        let Some(first) = self
+            .items
+            .iter()
+            .position(|i| !matches!(i.what, What::Sign(_) | What::Break))
+        else {
+            return false;
+        };
+        let after = first + 1;
+        let task = self
+            .items
+            .get(after)
+            .and_then(Item::number)
+            .filter(|n| n.form == Form::Whole)
+            .map(|n| n.value as u32);
+        let rest_from = self.items[first].end;
+        let rest = || {
+            let start = self
+                .tokens
+                .get(rest_from)
+                .map_or(self.normal.text.len(), |t| t.start);
+            self.normal
+                .original(self.original, start, self.normal.text.len())
+                .to_string()
+        };
+        match self.items[first].what {
+            What::Is(Concept::Ask(AskWord::Sum)) => {
+                self.heard.ask = Some(Ask::Sum);
+                true
+            }
+            What::Is(Concept::Command(name)) => {
+                let numbered = matches!(
+                    name,
+                    CommandName::Take | CommandName::Drop | CommandName::Move
+                );
+                if numbered && task.is_none() {
+                    return false;
+                }
+                let alone = matches!(name, CommandName::GotIt | CommandName::NeverMind);
+                if alone
+                    && self.items.iter().skip(after).any(|i| {
+                        matches!(
+                            i.what,
+                            What::Number(_)
+                                | What::Is(
+                                    Concept::Noun(_)
+                                        | Concept::State(_)
+                                        | Concept::Event(_)
+                                        | Concept::Fault(_)
+                                        | Concept::Ask(_)
+                                )
+                        )
+                    })
+                {
+                    return false;
+                }
+                self.heard.command = Some(Command {
+                    name,
+                    task: task.filter(|_| numbered),
+                    rest: rest(),
+                });
+                self.heard.ask = Some(Ask::Command { name });
+                true
+            }
+            _ => false,
+        }
+    }
+}
+
+/// "circuit 2", "breaker 3": a circuit by its number; "breaker 20a" is a rating.
+fn circuits(items: &mut [Item]) {
+    for at in 0..items.len() {
+        let circuit = matches!(items[at].noun(), Some(Noun::Circuit | Noun::Breaker));
+        if !circuit {
+            continue;
+        }
+        let Some(next) = (at + 1..items.len())
+            .take(3)
+            .find(|i| !items[*i].is_filler() && items[*i].what != What::Sign('#'))
+        else {
+            continue;
+        };
+        if items[next].chunk != items[at].chunk {
+            continue;
+        }
+        if let Some(n) = items[next].number() {
+            if n.unit.is_none() && n.form == Form::Whole && (1.0..=4.0).contains(&n.value) {
+                items[next].what = What::Circuit(n.value as u8);
+            }
+        }
+    }
+}
+
+/// "at 1045", "at four fifteen", "before 6": a time of day.
+fn clock_words(text: &str, tokens: &[Token], items: &mut [Item]) {
+    for at in 1..items.len() {
+        let Some(n) = items[at].number() else {
+            continue;
+        };
+        if n.form != Form::Whole || n.unit.is_some() {
+            continue;
+        }
+        let before = &items[at - 1];
+        let word = &text[tokens[before.first].start..tokens[before.end - 1].end];
+        let (hour, minute) = ((n.value / 100.0).floor(), n.value % 100.0);
+        let clocky = n.value >= 100.0 && hour <= 23.0 && minute < 60.0;
+        let noun_after = items
+            .get(at + 1)
+            .is_some_and(|x| x.noun().is_some_and(|n| n.reading().is_some()));
+        let at_word = before.is(Mark::Clock) || matches!(word, "at" | "a las" | "@");
+        if at_word && clocky && !noun_after {
+            items[at].what = What::Clock(hour as u16 * 60 + minute as u16);
+        } else if before.is(Mark::About) && n.value <= 12.0 && !valued(items, at) {
+            items[at].what = What::Clock(n.value as u16 * 60);
+        } else if before.is(Mark::Clock) && n.value <= 24.0 && !noun_after {
+            items[at].what = What::Clock(n.value as u16 * 60);
+        }
+    }
+}
+
+/// Tells whether a noun that has numbers stands in the chunk.
+fn valued(items: &[Item], at: usize) -> bool {
+    let chunk = items[at].chunk;
+    let back = (0..at)
+        .rev()
+        .take(12)
+        .take_while(|i| items[*i].chunk == chunk);
+    let on = (at + 1..items.len())
+        .take(6)
+        .take_while(|i| items[*i].chunk == chunk);
+    back.chain(on)
+        .any(|i| items[i].noun().is_some_and(|n| n.reading().is_some()))
+}
+
+/// "task 41" names a task, no trailer; "3 units" counts them.
+fn tasks(items: &mut [Item]) {
+    for at in 0..items.len() {
+        if items[at].is(Mark::Label) && at + 1 < items.len() {
+            let mut next = at + 1;
+            while next < items.len()
+                && (items[next].is_filler() || matches!(items[next].what, What::Sign('#' | '.')))
+                && next < at + 4
+            {
+                next += 1;
+            }
+            if let Some(item) = items.get_mut(next) {
+                if matches!(
+                    item.what,
+                    What::Number(_) | What::Code | What::Range(..) | What::Garbled
+                ) && item.sentence == items[at].sentence
+                {
+                    items[next].what = What::Labelled;
+                }
+            }
+        }
+        let asks = matches!(
+            items[at].what,
+            What::Is(Concept::Ask(AskWord::Task | AskWord::Done))
+        );
+        let opens = at == 0 || items[at - 1].sentence != items[at].sentence;
+        if asks || items[at].is(Mark::Done) && opens {
+            let next = (at + 1..items.len())
+                .take(3)
+                .find(|i| !items[*i].is_filler() && items[*i].what != What::Sign('#'));
+            if let Some((next, n)) = next.and_then(|i| items[i].number().map(|n| (i, n))) {
+                if n.form == Form::Whole
+                    && n.unit.is_none()
+                    && n.value < 1e9
+                    && items[next].sentence == items[at].sentence
+                {
+                    items[next].what = What::Task(n.value as u32);
+                }
+            }
+        }
+        if items[at].is(Mark::LabelAfter)
+            && at > 0
+            && matches!(items[at - 1].what, What::Number(_) | What::Range(..))
+        {
+            items[at - 1].what = What::Labelled;
+        }
+    }
+}

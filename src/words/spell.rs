@@ -1,0 +1,171 @@
+//! Which keyword a misspelt word was meant to be: the one that is clearly nearest, or none.
+//!
+//! Distance is one edit, weighed by how easily a thumb makes it: a neighbouring key, a doubled or dropped letter, two
+//! letters swapped. Candidates are found through the spellings that one deletion leaves, so the search does not grow
+//! with the vocabulary.
+
+use super::concept::Concept;
+use super::vocab::{FastMap, WordId};
+
+/// The rows of the keyboard, for neighbouring keys.
+const ROWS: [&[u8]; 3] = [b"qwertyuiop", b"asdfghjkl", b"zxcvbnm"];
+/// The dearest edit that is still taken.
+const DEAREST: f32 = 1.3;
+/// How much nearer the best must be than the next keyword with another meaning.
+const CLEARLY: f32 = 0.35;
+/// Shorter words are left alone: too many are one edit apart.
+const SHORTEST: usize = 4;
+
+/// Finds the keyword a slip was meant to be.
+#[derive(Debug, Default)]
+pub struct Speller {
+    words: Vec<(Box<str>, WordId, Option<Concept>)>,
+    deletions: FastMap<Box<[u8]>, Vec<u32>>,
+}
+
+impl Speller {
+    /// Prepares for the given keywords, which are ASCII.
+    pub fn new(keywords: &[(Box<str>, WordId, Concept)]) -> Speller {
+        let mut speller = Speller::default();
+        for (word, id, concept) in keywords {
+            if word.len() < SHORTEST {
+                continue;
+            }
+            let index = speller.words.len() as u32;
+            speller.words.push((word.clone(), *id, Some(*concept)));
+            speller.note(word.as_bytes(), index);
+            for left in deletions(word.as_bytes()) {
+                speller.note(&left, index);
+            }
+        }
+        speller
+    }
+
+    /// Returns the one keyword that `word` is clearly a slip for.
+    pub fn nearest(&self, word: &str) -> Option<(WordId, &str)> {
+        let typed = word.as_bytes();
+        if typed.len() < SHORTEST || typed.len() > 24 || !typed.iter().all(u8::is_ascii_alphabetic)
+        {
+            return None;
+        }
+        let mut best: Option<(f32, u32)> = None;
+        let mut second = f32::MAX; // nearest with another meaning
+        let mut consider = |index: u32| {
+            let (candidate, _, concept) = &self.words[index as usize];
+            let Some(cost) = edit_cost(typed, candidate.as_bytes()) else {
+                return;
+            };
+            match best {
+                Some((_, b)) if b == index => {}
+                Some((least, b)) => {
+                    let same = self.words[b as usize].2 == *concept;
+                    if cost < least {
+                        if !same {
+                            second = second.min(least);
+                        }
+                        best = Some((cost, index));
+                    } else if !same {
+                        second = second.min(cost);
+                    }
+                }
+                None => best = Some((cost, index)),
+            }
+        };
+        for index in self.deletions.get(typed).into_iter().flatten() {
+            consider(*index);
+        }
+        for left in deletions(typed) {
+            for index in self.deletions.get(left.as_slice()).into_iter().flatten() {
+                consider(*index);
+            }
+        }
+        let (cost, index) = best?;
+        let (candidate, id, _) = &self.words[index as usize];
+        let short = candidate.len().min(typed.len()) <= 4;
+        let limit = if short { 0.85 } else { DEAREST };
+        (cost <= limit && second - cost >= CLEARLY).then_some((*id, candidate.as_ref()))
+    }
+
+    fn note(&mut self, spelling: &[u8], index: u32) {
+        let list = self.deletions.entry(spelling.into()).or_default();
+        if !list.contains(&index) {
+            list.push(index);
+        }
+    }
+}
+
+fn deletions(word: &[u8]) -> impl Iterator<Item = Vec<u8>> + '_ {
+    (0..word.len()).map(move |i| {
+        let mut left = Vec::with_capacity(word.len());
+        left.extend_from_slice(&word[..i]);
+        left.extend_from_slice(&word[i + 1..]);
+        left
+    })
+}
+
+/// Weighs the one edit that makes `meant` into `typed`; none if it takes more than one.
+fn edit_cost(typed: &[u8], meant: &[u8]) -> Option<f32> {
+    let head = typed.iter().zip(meant).take_while(|(a, b)| a == b).count();
+    let tail = typed[head..]
+        .iter()
+        .rev()
+        .zip(meant[head..].iter().rev())
+        .take_while(|(a, b)| a == b)
+        .count();
+    let (t, m) = (
+        &typed[head..typed.len() - tail],
+        &meant[head..meant.len() - tail],
+    );
+    let first = if head == 0 { 0.4 } else { 0.0 }; // people rarely miss the first letter
+    let cost = match (t, m) {
+        ([], []) => 0.0,
+        ([a], [b]) => {
+            if neighbours(*a, *b) {
+                0.8
+            } else {
+                1.1
+            }
+        }
+        ([a, b], [c, d]) if a == d && b == c => 0.7,
+        ([a], []) => {
+            // a letter too many: doubled, or a neighbour struck along
+            let beside = [head.checked_sub(1), Some(head)]
+                .into_iter()
+                .flatten()
+                .filter_map(|i| meant.get(i))
+                .any(|near| near == a || neighbours(*near, *a));
+            if beside { 0.7 } else { 1.1 }
+        }
+        ([], [b]) => {
+            let double = head > 0 && meant[head - 1] == *b || meant.get(head + 1) == Some(b);
+            if double {
+                0.6
+            } else if is_vowel(*b) {
+                0.8
+            } else {
+                0.9
+            }
+        }
+        _ => return None,
+    };
+    Some(cost + first)
+}
+
+fn is_vowel(c: u8) -> bool {
+    matches!(c, b'a' | b'e' | b'i' | b'o' | b'u')
+}
+
+fn place(c: u8) -> Option<(i32, i32)> {
+    ROWS.iter().enumerate().find_map(|(row, keys)| {
+        keys.iter()
+            .position(|key| *key == c)
+            .map(|column| (row as i32, 2 * column as i32 + row as i32))
+    })
+}
+
+fn neighbours(a: u8, b: u8) -> bool {
+    match (place(a), place(b)) {
+        (Some((ra, ca)), Some((rb, cb))) => (ra - rb).abs() <= 1 && (ca - cb).abs() <= 2,
+        _ => false,
+    }
+}

@@ -1,0 +1,522 @@
+//! Which trailers a message names: after "unit" and its like, by a name of letters and digits, or by a bare number that
+//! stands where only a trailer can.
+
+use super::concept::{Concept, Mark, Noun, State};
+use super::item::{Form, Item, What};
+use super::lex::Token;
+use crate::heard::UnitName;
+
+/// The longest span of numbers that "12-14" may mean.
+const LONGEST_SPAN: f64 = 20.0;
+
+/// Trailers named together.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Group {
+    /// Their names.
+    pub names: Vec<UnitName>,
+    /// True where a word says that what follows holds for each: both, all, units.
+    pub plural: bool,
+    /// True where a word or the form of the name says that it is a trailer.
+    pub explicit: bool,
+    /// True for "12 or 14".
+    pub either: bool,
+    /// True where a place word stands before: on, at, in.
+    pub placed: bool,
+}
+
+/// Finds the trailers and replaces their items.
+pub fn find(text: &str, tokens: &[Token], items: &mut Vec<Item>) -> Vec<Group> {
+    let named = mark(text, tokens, items);
+    join(items, named)
+}
+
+/// A candidate that was taken for a trailer.
+struct Named {
+    at: usize,
+    names: Vec<UnitName>,
+    explicit: bool,
+}
+
+fn significant_before(items: &[Item], at: usize) -> Option<usize> {
+    (0..at)
+        .rev()
+        .take_while(|i| items[*i].chunk == items[at].chunk)
+        .find(|i| !items[*i].is_filler())
+}
+
+fn significant_after(items: &[Item], at: usize) -> Option<usize> {
+    (at + 1..items.len())
+        .take_while(|i| items[*i].chunk == items[at].chunk)
+        .find(|i| !items[*i].is_filler())
+}
+
+fn name(text: &str, tokens: &[Token], item: &Item) -> Option<UnitName> {
+    match item.what {
+        What::Number(n)
+            if n.form == Form::Whole && n.unit.is_none() && (1.0..=99_999.0).contains(&n.value) =>
+        {
+            let typed = &text[tokens[item.first].start..tokens[item.end - 1].end];
+            if typed.bytes().all(|b| b.is_ascii_digit()) {
+                Some(UnitName::new(typed))
+            } else {
+                Some(UnitName::new(&format!("{}", n.value)))
+            }
+        }
+        What::Code => Some(UnitName::new(
+            &text[tokens[item.first].start..tokens[item.end - 1].end],
+        )),
+        _ => None,
+    }
+}
+
+fn span(from: f64, to: f64) -> Option<Vec<UnitName>> {
+    let whole = from.fract() == 0.0 && to.fract() == 0.0;
+    if !whole || from < 1.0 || to <= from || to - from > LONGEST_SPAN || to > 9999.0 {
+        return None;
+    }
+    Some(
+        (from as u32..=to as u32)
+            .map(|n| UnitName(n.to_string()))
+            .collect(),
+    )
+}
+
+/// Decides for each candidate whether it names a trailer.
+fn mark(text: &str, tokens: &[Token], items: &mut [Item]) -> Vec<Named> {
+    let mut named: Vec<Named> = Vec::new();
+    for at in 0..items.len() {
+        let names = match items[at].what {
+            What::Range(from, to, None) => span(from, to),
+            _ => name(text, tokens, &items[at]).map(|n| vec![n]),
+        };
+        let Some(names) = names else { continue };
+        if let Some(explicit) = is_unit(items, at, &named) {
+            named.push(Named {
+                at,
+                names,
+                explicit,
+            });
+        }
+    }
+    named
+}
+
+/// Returns whether the candidate at `at` is a trailer, and whether that is certain.
+fn is_unit(items: &[Item], at: usize, named: &[Named]) -> Option<bool> {
+    let item = &items[at];
+    let before = at
+        .checked_sub(1)
+        .map(|i| &items[i])
+        .filter(|b| b.what != What::Break);
+    let code = item.what == What::Code;
+    let range = matches!(item.what, What::Range(..));
+    // unit 12, unit: 12, unit #12, la 12
+    let mut i = at;
+    while i > 0 {
+        i -= 1;
+        match items[i].what {
+            What::Is(Concept::Mark(Mark::Unit)) => return Some(true),
+            What::Is(Concept::Mark(Mark::Article)) if i + 1 == at => {
+                let clockish = i > 0 && items[i - 1].is(Mark::Clock) && value(item) <= 12.0;
+                if clockish {
+                    return None;
+                }
+                let takes = significant_after(items, at)
+                    .is_none_or(|n| !items[n].noun().is_some_and(counts));
+                return takes.then_some(true);
+            }
+            What::Sign('#') if i + 1 == at => return Some(true),
+            What::Sign(':' | '#' | '.' | '-') => continue,
+            _ => break,
+        }
+    }
+    if code {
+        return Some(true);
+    }
+    let prior = significant_before(items, at);
+    let next = significant_after(items, at);
+    let prior_item = prior.map(|i| &items[i]);
+    let next_item = next.map(|i| &items[i]);
+    let listed = named.last().is_some_and(|n| {
+        (n.at + 1..at).all(|i| {
+            matches!(
+                items[i].what,
+                What::Sign(',' | '/' | '+')
+                    | What::Is(Concept::Mark(Mark::And | Mark::Or | Mark::Article))
+            )
+        }) && n.at + 1 < at
+    });
+    // "60 at 12 and 85 at 14": a number before the place of a trailer is a value where a noun waits for it
+    let place_next = next.is_some_and(|n| {
+        (items[n].is(Mark::At) || items[n].what == What::Is(Concept::State(State::On)))
+            && next == Some(at + 1) && items.get(n + 1).is_some_and(|u| {
+            u.what == What::Code
+                || u.is(Mark::Unit)
+                || u.is(Mark::Article)
+                || matches!(u.what, What::Number(n) if n.form == Form::Whole && n.unit.is_none())
+        })
+            && !items
+                .get(n + 2)
+                .is_some_and(|c| c.noun().is_some_and(counts))
+    });
+    if place_next && noun_earlier(items, at) {
+        return None;
+    }
+    if listed {
+        let counted =
+            next_item.is_some_and(|n| n.noun().is_some_and(counts)) && !owns_number(items, next);
+        return (!counted).then_some(named.last().is_some_and(|n| n.explicit));
+    }
+    // 12v lights and 4 cords are no trailers; nor is 95 in "95 pressure on 12"
+    if let Some(noun) = next_item.and_then(Item::noun) {
+        if counts(noun) && !owns_number(items, next) {
+            return None;
+        }
+        if noun.reading().is_some() && next == Some(at + 1) && !owns_number(items, next) && !range {
+            let other = others(items, at);
+            if other {
+                return None;
+            }
+        }
+    }
+    let clock = (100.0..=2359.0).contains(&value(item)) && value(item) % 100.0 < 60.0;
+    match prior_item.map(|p| p.what) {
+        // first in its chunk
+        None => {
+            let opens = before.is_none_or(|b| b.chunk != item.chunk || b.is_filler());
+            if !opens {
+                return None;
+            }
+            // "pressure at 12": what opens the chunk is a value where the chunk before ended in its noun
+            match next_item.map(|n| n.what) {
+                None => {
+                    let second = named
+                        .last()
+                        .is_some_and(|n| items[n.at].sentence == item.sentence);
+                    (value(item) < 10_000.0 && !second).then_some(false)
+                }
+                Some(
+                    What::Word { .. }
+                    | What::Is(_)
+                    | What::Number(_)
+                    | What::Range(..)
+                    | What::Clock(_)
+                    | What::Circuit(_)
+                    | What::Sign(_)
+                    | What::Garbled,
+                ) => Some(false),
+                _ => Some(false),
+            }
+        }
+        Some(What::Is(Concept::Mark(Mark::Bound))) => {
+            // "under 50 psi" bounds a value, "under 12" is a place
+            let valued = chunk_has_value_noun(items, at);
+            (!valued).then_some(false)
+        }
+        Some(What::Is(Concept::Mark(Mark::At | Mark::Of | Mark::From | Mark::To))) => {
+            if range && next_item.is_none() && prior.is_some_and(|p| valued_before(items, p)) {
+                return None;
+            }
+            let place = prior?;
+            let at_word = items[place].is(Mark::At);
+            if clock
+                && next_item.is_none_or(|n| !n.noun().is_some_and(|n| n.reading().is_some()))
+                && item.what != What::Code
+                && value(item) >= 100.0
+                && !listed
+            {
+                return None;
+            }
+            // "pressure at 55": the value, where no number follows and another trailer is named
+            if at_word
+                && valued_before(items, place)
+                && next_item.is_none_or(|n| n.number().is_none())
+                && others(items, at)
+            {
+                return None;
+            }
+            Some(false)
+        }
+        Some(What::Is(Concept::Mark(Mark::Clock | Mark::Label | Mark::Between | Mark::Minus))) => {
+            None
+        }
+        Some(What::Is(Concept::Mark(
+            Mark::And
+            | Mark::Or
+            | Mark::But
+            | Mark::Not
+            | Mark::Yet
+            | Mark::If
+            | Mark::Query
+            | Mark::Aux
+            | Mark::Sorry
+            | Mark::Plan
+            | Mark::Request
+            | Mark::Doubt
+            | Mark::All
+            | Mark::Past
+            | Mark::Now
+            | Mark::Call
+            | Mark::Yesterday
+            | Mark::Order
+            | Mark::Pronoun
+            | Mark::Done
+            | Mark::Idle,
+        ))) => Some(false),
+        Some(What::Is(Concept::Noun(noun))) => {
+            if noun.reading().is_some()
+                || matches!(noun, Noun::Circuit | Noun::Breaker | Noun::Amps)
+            {
+                // tank 12 full: a whole number is no level
+                let leveled = noun.is_tank()
+                    && next_item.is_some_and(|n| {
+                        n.number()
+                            .is_some_and(|n| n.form != Form::Whole || n.unit.is_some())
+                            || matches!(
+                                n.what,
+                                What::Is(
+                                    Concept::Level(_)
+                                        | Concept::State(_)
+                                        | Concept::Mark(Mark::Full | Mark::Empty)
+                                )
+                            )
+                    });
+                return leveled.then_some(false);
+            }
+            Some(false)
+        }
+        Some(What::Is(
+            Concept::State(_)
+            | Concept::Event(_)
+            | Concept::Fault(_)
+            | Concept::Clears(_)
+            | Concept::Ask(_)
+            | Concept::Need(_)
+            | Concept::Level(_)
+            | Concept::Answer(_),
+        )) => Some(false),
+        Some(What::Word { .. }) => Some(false),
+        Some(What::Sign(_)) => None,
+        _ => None,
+    }
+}
+
+fn value(item: &Item) -> f64 {
+    match item.what {
+        What::Number(n) => n.value,
+        What::Range(from, ..) => from,
+        _ => 0.0,
+    }
+}
+
+/// Tells whether a noun that has numbers stands earlier in the sentence.
+fn noun_earlier(items: &[Item], at: usize) -> bool {
+    (0..at)
+        .rev()
+        .take(10)
+        .take_while(|i| items[*i].sentence == items[at].sentence)
+        .any(|i| items[i].noun().is_some_and(|n| n.reading().is_some()))
+}
+
+fn chunk_has_value_noun(items: &[Item], at: usize) -> bool {
+    (0..items.len())
+        .filter(|i| items[*i].chunk == items[at].chunk)
+        .any(|i| items[i].noun().is_some_and(|n| n.reading().is_some()))
+}
+
+/// Nouns whose number stands before them: 4 cords, 120 people.
+fn counts(noun: Noun) -> bool {
+    matches!(noun, Noun::Cords | Noun::Guests)
+}
+
+/// Tells whether the noun at `noun` has a number of its own right after it.
+fn owns_number(items: &[Item], noun: Option<usize>) -> bool {
+    noun.and_then(|n| significant_after(items, n))
+        .is_some_and(|i| matches!(items[i].what, What::Number(_) | What::Range(..)))
+}
+
+/// Tells whether the word before `at` is a noun that has numbers.
+fn valued_before(items: &[Item], at: usize) -> bool {
+    significant_before(items, at).is_some_and(|i| {
+        items[i]
+            .noun()
+            .is_some_and(|n| n.reading().is_some() && !n.is_tank())
+    })
+}
+
+/// Tells whether the sentence names another trailer for certain.
+fn others(items: &[Item], at: usize) -> bool {
+    let sentence = items[at].sentence;
+    let mut i = at;
+    let mut start = at;
+    while i > 0 && items[i - 1].sentence == sentence {
+        i -= 1;
+        start = i;
+    }
+    let mut j = start;
+    while j < items.len() && items[j].sentence == sentence {
+        if j != at {
+            let clear = items[j].what == What::Code
+                || matches!(items[j].what, What::Number(n) if n.form == Form::Whole && n.unit.is_none())
+                    && (j == start
+                        || j > 0
+                            && (items[j - 1].is(Mark::At)
+                                || items[j - 1].what == What::Is(Concept::State(State::On))
+                                || items[j - 1].is(Mark::Unit)
+                                || items[j - 1].is(Mark::Article)
+                                || items[j - 1].what == What::Sign('#')));
+            if clear {
+                return true;
+            }
+        }
+        j += 1;
+    }
+    false
+}
+
+/// Joins trailers named together and puts each group in place of its items.
+fn join(items: &mut Vec<Item>, named: Vec<Named>) -> Vec<Group> {
+    let mut groups: Vec<Group> = Vec::new();
+    let mut last: Option<usize> = None; // item of the last group
+    let mut i = 0;
+    while i < named.len() {
+        let current = &named[i];
+        let at = current.at;
+        let gap = last.map(|l| l + 1..at);
+        let linked = gap.as_ref().is_some_and(|gap| {
+            !gap.is_empty()
+                && gap.clone().all(|g| {
+                    matches!(
+                        items[g].what,
+                        What::Sign(',' | '/' | '+' | '#')
+                            | What::Gone
+                            | What::Is(Concept::Mark(
+                                Mark::And
+                                    | Mark::Or
+                                    | Mark::Article
+                                    | Mark::Unit
+                                    | Mark::At
+                                    | Mark::To
+                            ))
+                    )
+                })
+                && gap.clone().any(|g| !matches!(items[g].what, What::Gone))
+                && !gap.clone().any(|g| items[g].what == What::Break)
+        });
+        let commas = gap.as_ref().is_some_and(|gap| {
+            gap.clone().any(|g| items[g].what == What::Sign(','))
+                && !gap
+                    .clone()
+                    .any(|g| items[g].is(Mark::And) || items[g].is(Mark::Or))
+        });
+        // "leak on 12 and 14 has no lights": the second opens a clause of its own
+        let alone = items.get(at + 1).is_some_and(|n| n.is(Mark::Aux))
+            && last.is_some_and(|l| before_placed(items, l));
+        // "12, 14 arrived" is a list; "leak on 12, 14 no lights" is not
+        let list_goes_on = !commas
+            || named
+                .get(i + 1)
+                .is_some_and(|n| short_link(items, at, n.at))
+            || opens(items, last);
+        let to = gap
+            .as_ref()
+            .is_some_and(|gap| gap.clone().any(|g| items[g].is(Mark::To)));
+        if linked && !alone && list_goes_on {
+            let group = groups.last_mut().expect("a linked trailer follows a group");
+            let gap = gap.expect("linked");
+            if to {
+                let from = group
+                    .names
+                    .last()
+                    .and_then(|n| n.as_str().parse::<f64>().ok());
+                let upto = current.names[0].as_str().parse::<f64>().ok();
+                if let Some(more) = from.zip(upto).and_then(|(a, b)| span(a, b)) {
+                    group.names.pop();
+                    group.names.extend(more);
+                }
+            } else {
+                group.names.extend(current.names.iter().cloned());
+            }
+            group.explicit |= current.explicit;
+            group.either |= gap.clone().any(|g| items[g].is(Mark::Or));
+            for g in gap {
+                items[g].what = What::Gone;
+            }
+            items[at].what = What::Gone;
+            let end = items[at].end;
+            let l = last.expect("linked");
+            items[l].end = end;
+            i += 1;
+            last = Some(l);
+            // what was between is gone: let the next link reach over it
+            if named.get(i).is_some_and(|n| n.at > at) {
+                last = Some(l);
+            }
+            continue;
+        }
+        let placed = at > 0 && {
+            let mut j = at;
+            let mut found = false;
+            while j > 0 {
+                j -= 1;
+                match items[j].what {
+                    What::Is(Concept::Mark(Mark::Unit | Mark::Article)) | What::Sign('#') => {
+                        continue;
+                    }
+                    What::Is(Concept::Mark(Mark::At | Mark::Of | Mark::From | Mark::To)) => {
+                        found = true;
+                        break;
+                    }
+                    _ => break,
+                }
+            }
+            found
+        };
+        groups.push(Group {
+            names: current.names.clone(),
+            plural: current.names.len() > 1 && matches!(items[at].what, What::Range(..)) && false,
+            explicit: current.explicit,
+            either: false,
+            placed,
+        });
+        items[at].what = What::Units(groups.len() - 1);
+        last = Some(at);
+        i += 1;
+    }
+    items.retain(|item| item.what != What::Gone);
+    groups
+}
+
+fn before_placed(items: &[Item], at: usize) -> bool {
+    at > 0 && items[at - 1].is(Mark::At)
+}
+
+fn short_link(items: &[Item], from: usize, to: usize) -> bool {
+    (from + 1..to).all(|g| {
+        matches!(
+            items[g].what,
+            What::Sign(',' | '/')
+                | What::Is(Concept::Mark(
+                    Mark::And | Mark::Or | Mark::Article | Mark::Unit
+                ))
+        )
+    }) && from + 1 < to
+}
+
+fn opens(items: &[Item], last: Option<usize>) -> bool {
+    last.is_some_and(|l| {
+        (0..l)
+            .rev()
+            .take_while(|i| items[*i].sentence == items[l].sentence)
+            .all(|i| {
+                matches!(
+                    items[i].what,
+                    What::Is(Concept::Mark(
+                        Mark::Unit | Mark::Article | Mark::Filler | Mark::All
+                    )) | What::Sign(_)
+                        | What::Break
+                        | What::Gone
+                )
+            })
+    })
+}
