@@ -216,7 +216,11 @@ fn strangers_are_told_one_line_a_day_and_change_nothing() {
     api.wait("all confirmed", |state| state.updates.is_empty());
     assert!(bot.stop());
     let state = api.state();
-    assert_eq!(state.texts(500), [line.clone()], "the same line, once");
+    assert_eq!(
+        state.texts(500),
+        std::slice::from_ref(&line),
+        "the same line, once"
+    );
     assert!(!line.contains("12") && !line.contains("Saltbox"), "{line}");
     assert!(state.texts(-1001).is_empty());
     assert_eq!(state.sent.len(), 3, "{:?}", state.sent);
@@ -364,7 +368,7 @@ fn an_upgraded_group_is_followed() {
     let bot = Bot::start(&api, &folders);
     api.says_in(-55, 77, "unit 12 arrived");
     api.replies(-10055, 1);
-    bot.kill();
+    assert!(bot.stop());
     let bot = Bot::start(&api, &folders);
     api.says_in(-55, 77, "unit 12 leveled");
     api.replies(-10055, 2);
@@ -508,6 +512,69 @@ fn a_fleet_is_loaded_into_a_running_bot_over_the_socket() {
     assert_eq!(ask(folders.data.path(), &Request::Show), Ok(None));
 }
 
+#[test]
+fn stopping_waits_for_what_is_on_its_way() {
+    let (api, folders) = (BotApi::start(), Folders::new());
+    api.faults(
+        "sendMessage",
+        [Fault::Slow(std::time::Duration::from_millis(1500))],
+    );
+    let bot = Bot::start(&api, &folders);
+    api.says(77, "unit 12 arrived");
+    api.wait("the reply under way", |state| {
+        state
+            .asked
+            .iter()
+            .any(|(method, _)| method == "sendmessage")
+    });
+    assert!(bot.stop());
+    assert_eq!(api.state().texts(77).len(), 1);
+    let bot = Bot::start(&api, &folders);
+    api.says(77, "unit 12 leveled");
+    api.replies(77, 2);
+    assert!(bot.stop());
+    let answers: Vec<_> = api.state().sent.iter().map(|sent| sent.answers).collect();
+    assert_eq!(
+        answers.len(),
+        2,
+        "the first was not sent again: {answers:?}"
+    );
+}
+
+#[test]
+fn a_second_process_on_the_same_data_is_refused_in_one_sentence() {
+    let (api, folders) = (BotApi::start(), Folders::new());
+    let bot = Bot::start(&api, &folders);
+    api.says(77, "unit 12 arrived");
+    api.replies(77, 1);
+    let second = command(&api.url(), folders.data.path())
+        .stderr(Stdio::piped())
+        .output()
+        .unwrap();
+    let said = String::from_utf8(second.stderr).unwrap();
+    assert!(
+        !second.status.success() && said.contains("in use by another hosebib"),
+        "{said}"
+    );
+    assert!(bot.stop());
+}
+
+#[test]
+fn a_refused_token_ends_the_start_with_what_to_do() {
+    let (api, folders) = (BotApi::start(), Folders::new());
+    let output = command(&api.url(), folders.data.path())
+        .env("HOSEBIB_TOKEN", "999999:AAnot_the_token")
+        .stderr(Stdio::piped())
+        .output()
+        .unwrap();
+    let said = String::from_utf8(output.stderr).unwrap();
+    assert!(
+        !output.status.success() && said.contains("refuses the bot's token"),
+        "{said}"
+    );
+    assert!(!said.contains("AAnot_the_token"), "{said}");
+}
+
 /// So many kills; `HOSEBIB_KILLS` asks for another number.
 fn kills() -> usize {
     std::env::var("HOSEBIB_KILLS")
@@ -529,13 +596,13 @@ fn kills_lose_no_message_and_no_reply() {
     let mut said = 0;
     for _ in 0..kills() {
         let bot = Bot::start(&api, &folders);
-        let end = std::time::Instant::now() + std::time::Duration::from_millis(random.u64(20..400));
+        let end = std::time::Instant::now() + std::time::Duration::from_millis(random.u64(30..700));
         while std::time::Instant::now() < end {
             let person = people[random.usize(0..people.len())];
             let waits = {
                 let state = api.state();
                 let said = state.said.get(&person).copied().unwrap_or(0);
-                said > state.texts(person).len() + 3
+                said > state.texts(person).len() + 6
             };
             // nobody writes on and on without an answer, and the limit of one reply a second a chat is waited for
             if !waits {
