@@ -350,12 +350,12 @@ stranger = Este chat es solo para personas invitadas.
 
 service-not-logged-yet = SIN ANOTAR todavía: falla el disco del bot. Lo anoto cuando lo arreglen. No hace falta mandarlo otra vez.
 service-not-logged = SIN ANOTAR: falla el disco. Arréglelo y mande su mensaje otra vez.
-service-danger-not-logged = { $text }
+service-danger-not-logged = { $words }
     (Sin anotar: falla el disco del bot.)
 service-set-aside = No pude procesar este mensaje. Guardo sus palabras, pero no anoté nada. Dígalo de otra manera o llame al despacho.
 service-unreachable = { $who } no recibe mensajes del chat. Llame por teléfono.
 service-undelivered = Esto no le llegó a { $who } por el chat. Llame por teléfono:
-    { $text }
+    { $words }
 
 ### Orders and their answers
 

@@ -33,7 +33,7 @@ impl Phrases {
         self.say(
             language,
             "service-danger-not-logged",
-            &[("text", text.into())],
+            &[("words", text.into())],
         )
     }
 
@@ -52,7 +52,7 @@ impl Phrases {
         self.say(
             language,
             "service-undelivered",
-            &[("who", who.into()), ("text", text.into())],
+            &[("who", who.into()), ("words", text.into())],
         )
     }
 
