@@ -436,10 +436,16 @@ impl<T: Turns> Work<T> {
             return;
         }
         let first = self.store.head().seq + 1;
+        let due = self.state.turns.next_due();
         match self.log(now, &turn) {
-            Ok(()) => self.send_from(first),
+            // a tick that leaves the same thing due would otherwise fill the journal
+            Ok(()) if self.state.turns.next_due() == due => {
+                self.tick_after = Some(now + TICK_AGAIN)
+            }
+            Ok(()) => self.tick_after = None,
             Err(_) => self.tick_after = Some(now + TICK_AGAIN),
         }
+        self.send_from(first);
     }
 
     /// Writes a turn that no message brought about, and takes it in.

@@ -396,4 +396,63 @@ mod tests {
         assert_eq!(message_number(&key, 77), None);
         assert_eq!(message_number(&MessageKey("console:1:2:0".into()), 1), None);
     }
+
+    /// Replaces one random part of a value by something else.
+    fn spoil(value: &mut Value, random: &mut fastrand::Rng) {
+        let parts = match value {
+            Value::Array(items) => items.len(),
+            Value::Object(map) => map.len(),
+            _ => 0,
+        };
+        if parts > 0 && random.u8(..) < 220 {
+            let at = random.usize(..parts);
+            match value {
+                Value::Array(items) => spoil(&mut items[at], random),
+                Value::Object(map) => {
+                    spoil(map.values_mut().nth(at).expect("it is that long"), random)
+                }
+                _ => {}
+            }
+            return;
+        }
+        *value = match random.u8(..9) {
+            0 => Value::Null,
+            1 => json!(random.i64(..)),
+            2 => json!(random.u64(..)),
+            3 => json!(random.f64() * 1e300),
+            4 => json!([]),
+            5 => json!({"from": {}, "chat": []}),
+            6 => json!(true),
+            7 => json!("@hosebib_bot /\u{0}é🚽"),
+            _ => json!("@🚽"),
+        };
+    }
+
+    #[test]
+    fn no_update_at_all_breaks_the_reader() {
+        let mut random = fastrand::Rng::with_seed(5);
+        let group = json!({"text": "@hosebib_bot /digest@hosebib_bot", "chat": {"id": -1001, "type": "supergroup", "title": "Crew"},
+            "reply_to_message": {"message_id": 3}, "entities": [{"type": "mention", "offset": 0, "length": 12}]});
+        let bases = [
+            update("message", json!({"text": "/start"})),
+            update(
+                "edited_message",
+                json!({"text": "x", "edit_date": 1_800_133_820}),
+            ),
+            update("message", group),
+            update("message", json!({"migrate_to_chat_id": -10055})),
+        ];
+        let mut messages = 0;
+        for _ in 0..20_000 {
+            let mut odd = random.choice(&bases).expect("there are some").clone();
+            for _ in 0..random.u8(1..4) {
+                spoil(&mut odd, &mut random);
+            }
+            if let Brought::Message(inbound) = read(&odd, Some("hosebib_bot"), received()) {
+                messages += 1;
+                assert!(inbound.key.0.starts_with("telegram:"), "{odd}");
+            }
+        }
+        assert!(messages > 1000, "{messages}");
+    }
 }
