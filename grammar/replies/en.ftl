@@ -349,6 +349,17 @@ nothing-logged = Nothing logged. Send the unit and what you see: 12 pressure 50 
 greeting = Hello { $who }. Send the unit and what you see: 12 pressure 50 tank 1/2. "help" shows more.
 stranger = This chat is for invited people only.
 
+### The service itself
+
+service-not-logged-yet = NOT LOGGED yet: the bot's disk has a fault. It will be logged when the disk is mended. No need to send it again.
+service-not-logged = NOT LOGGED: the disk has a fault. Mend it, then send your message again.
+service-danger-not-logged = { $words }
+    (Not logged: the bot's disk has a fault.)
+service-set-aside = I could not work through this message. Its words are kept, nothing of it was logged. Say it in other words, or phone the dispatcher.
+service-unreachable = { $who } cannot be reached on the chat. Phone them.
+service-undelivered = This did not reach { $who } on the chat. Phone them:
+    { $words }
+
 ### Orders and their answers
 
 undone = Taken back: your report of { $time } on { $units }. It counts no more.

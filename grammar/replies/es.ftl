@@ -350,6 +350,17 @@ nothing-logged = No anoté nada. Mande la unidad y lo que ve: 12 presion 50 tanq
 greeting = Hola, { $who }. Mande la unidad y lo que ve: 12 presion 50 tanque 1/2. Con "ayuda" le digo más.
 stranger = Este chat es solo para personas invitadas.
 
+### The service itself
+
+service-not-logged-yet = SIN ANOTAR todavía: falla el disco del bot. Lo anoto cuando lo arreglen. No hace falta mandarlo otra vez.
+service-not-logged = SIN ANOTAR: falla el disco. Arréglelo y mande su mensaje otra vez.
+service-danger-not-logged = { $words }
+    (Sin anotar: falla el disco del bot.)
+service-set-aside = No pude procesar este mensaje. Guardo sus palabras, pero no anoté nada. Dígalo de otra manera o llame al despacho.
+service-unreachable = { $who } no recibe mensajes del chat. Llame por teléfono.
+service-undelivered = Esto no le llegó a { $who } por el chat. Llame por teléfono:
+    { $words }
+
 ### Orders and their answers
 
 undone = Quité su reporte de { $time } sobre { $units }. Ya no cuenta.
