@@ -106,10 +106,7 @@ impl Case {
     /// Returns the job the trailer is at, or is being brought to. Leaving with this very message still counts as being
     /// there; having arrived somewhere after it left a job, it is at its next one, however early.
     pub(super) fn job(&self) -> Option<&Job> {
-        let left = [Event::Left, Event::Returned]
-            .iter()
-            .filter_map(|event| self.before.when(*event))
-            .max();
+        let left = self.before.departed;
         let arrived = self.now.when(Event::Arrived);
         let here = self.fleet.job_of(&self.unit, self.at, left);
         match (here, arrived) {
