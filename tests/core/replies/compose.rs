@@ -494,6 +494,44 @@ fn codes_in_facts_are_said_in_words() {
 }
 
 #[test]
+fn what_the_desk_finds_in_a_message_opens_with_no_urgency() {
+    let replies = Replies::new();
+    let facts = Facts::new()
+        .text("name", "21", Origin::Read)
+        .text("near", "12, 31", Origin::Spec);
+    let finding = Finding::new(
+        FindingId::DeskUnknownUnit,
+        Level::Notice,
+        Urgency::Now,
+        facts,
+    );
+    assert_eq!(
+        voice(&replies, Language::En).finding(&finding, false),
+        "There is no unit 21. Nothing logged for it. Did you mean 12, 31?"
+    );
+}
+
+#[test]
+fn a_danger_to_a_person_opens_without_a_unit() {
+    let replies = Replies::new();
+    let finding = Finding::new(
+        FindingId::CrewPersonHurt,
+        Level::Danger,
+        Urgency::Now,
+        Facts::new(),
+    );
+    let finding = finding.cautions(&[Caution::EmergencyCall]);
+    let said = voice(&replies, Language::Es).finding(&finding, true);
+    assert!(said.starts_with("PELIGRO: Llame a emergencias."), "{said}");
+    assert!(
+        said.ends_with(
+            "\n  Si hay herida, quemadura o mareo, o no contesta: llame a emergencias. No cuelgue."
+        ),
+        "{said}"
+    );
+}
+
+#[test]
 fn a_forecast_says_how_sure_it_is() {
     let replies = Replies::new();
     let tank = TankOutlook {
