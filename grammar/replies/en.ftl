@@ -349,6 +349,17 @@ nothing-logged = Nothing logged. Send the unit and what you see: 12 pressure 50 
 greeting = Hello { $who }. Send the unit and what you see: 12 pressure 50 tank 1/2. "help" shows more.
 stranger = This chat is for invited people only.
 
+### The service itself
+
+service-not-logged-yet = NOT LOGGED yet: the bot's disk has a fault. It will be logged when the disk is mended. No need to send it again.
+service-not-logged = NOT LOGGED: the disk has a fault. Mend it, then send your message again.
+service-danger-not-logged = { $words }
+    (Not logged: the bot's disk has a fault.)
+service-set-aside = I could not work through this message. Its words are kept, nothing of it was logged. Say it in other words, or phone the dispatcher.
+service-unreachable = { $who } cannot be reached on the chat. Phone them.
+service-undelivered = This did not reach { $who } on the chat. Phone them:
+    { $words }
+
 ### Orders and their answers
 
 undone = Taken back: your report of { $time } on { $units }. It counts no more.
@@ -666,11 +677,23 @@ power-cord-drop-measured = Volts fell { $fall } under load, from { $before } to 
 
 power-cord-overloaded = { $amps } on a { $gauge } cord made for { $cord_amps }. Shed load, or use a thicker cord. Feel the plug for heat with power off.
 
-power-too-few-circuits = { $cords } cords, but { $cords_needed } circuits are needed. Feed circuit { $converter_circuit } first: it keeps lights and pumps alive. Some AC, heat or hot water will not run.
-power-too-few-circuits-cold = { $cords } cords, but { $cords_needed } circuits are needed in this cold. Feed circuit { $converter_circuit } first, then the tank heater's. Some heat or hot water will not run.
+power-too-few-circuits = { $cords ->
+        [one] One cord
+       *[other] { $cords } cords
+    }, but { $cords_needed } circuits are needed. Feed circuit { $feed }: circuit { $converter_circuit } keeps lights and pumps alive. Will not run: { $left_out }.
+power-too-few-circuits-cold = { $cords ->
+        [one] One cord
+       *[other] { $cords } cords
+    }, but { $cords_needed } circuits are needed in this cold. Feed circuit { $feed }: circuit { $converter_circuit } first, then the tank heater. Will not run: { $left_out }.
 
-power-on-battery-ask = { $cords } cords for { $circuits } circuits. Is circuit { $converter_circuit } fed? If not, the converter is dead and the battery drains: about { $battery_hours } left.
-power-on-battery-ask-plain = { $cords } cords for { $circuits } circuits. Is circuit { $converter_circuit } fed? If not, the converter is dead and the battery drains.
+power-on-battery-ask = { $cords ->
+        [one] One cord
+       *[other] { $cords } cords
+    } for { $circuits } circuits. Is circuit { $converter_circuit } fed? If not, the converter is dead and the battery drains: about { $battery_hours } left.
+power-on-battery-ask-plain = { $cords ->
+        [one] One cord
+       *[other] { $cords } cords
+    } for { $circuits } circuits. Is circuit { $converter_circuit } fed? If not, the converter is dead and the battery drains.
 power-on-battery-circuit = Circuit { $converter_circuit } has no power, so the converter is dead. The battery drains: about { $battery_hours } left. Move a cord to circuit { $converter_circuit }.
 power-on-battery-circuit-plain = Circuit { $converter_circuit } has no power, so the converter is dead. The battery drains. Move a cord to circuit { $converter_circuit }.
 power-on-battery = No site power. Lights and pumps live on the battery: about { $battery_hours }. AC, heat and hot water are off.
@@ -939,6 +962,8 @@ fact-drop-limit = loss worth a note
 fact-cord-amps = cord rating
 fact-cords = cords
 fact-cords-needed = circuits needed
+fact-feed = circuits to feed
+fact-left-out = will not run
 fact-circuits = circuits
 fact-converter-circuit = converter's circuit
 fact-battery-ah = battery

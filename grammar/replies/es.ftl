@@ -350,6 +350,17 @@ nothing-logged = No anoté nada. Mande la unidad y lo que ve: 12 presion 50 tanq
 greeting = Hola, { $who }. Mande la unidad y lo que ve: 12 presion 50 tanque 1/2. Con "ayuda" le digo más.
 stranger = Este chat es solo para personas invitadas.
 
+### The service itself
+
+service-not-logged-yet = SIN ANOTAR todavía: falla el disco del bot. Lo anoto cuando lo arreglen. No hace falta mandarlo otra vez.
+service-not-logged = SIN ANOTAR: falla el disco. Arréglelo y mande su mensaje otra vez.
+service-danger-not-logged = { $words }
+    (Sin anotar: falla el disco del bot.)
+service-set-aside = No pude procesar este mensaje. Guardo sus palabras, pero no anoté nada. Dígalo de otra manera o llame al despacho.
+service-unreachable = { $who } no recibe mensajes del chat. Llame por teléfono.
+service-undelivered = Esto no le llegó a { $who } por el chat. Llame por teléfono:
+    { $words }
+
 ### Orders and their answers
 
 undone = Quité su reporte de { $time } sobre { $units }. Ya no cuenta.
@@ -667,11 +678,23 @@ power-cord-drop-measured = El voltaje bajó { $fall } con carga, de { $before } 
 
 power-cord-overloaded = { $amps } en un cable { $gauge } hecho para { $cord_amps }. Quite carga, o use un cable más grueso. Corte la corriente y toque la clavija por si está caliente.
 
-power-too-few-circuits = { $cords } cables, pero hacen falta { $cords_needed } circuitos. Alimente primero el circuito { $converter_circuit }: da luz y bombas. Algún aire, calefacción o agua caliente no va a andar.
-power-too-few-circuits-cold = { $cords } cables, pero hacen falta { $cords_needed } circuitos con este frío. Alimente primero el circuito { $converter_circuit }, luego el del calentador del tanque. Alguna calefacción o agua caliente no va a andar.
+power-too-few-circuits = { $cords ->
+        [one] Un cable
+       *[other] { $cords } cables
+    }, pero hacen falta { $cords_needed } circuitos. Alimente el circuito { $feed }: el circuito { $converter_circuit } mantiene luces y bombas. No andarán: { $left_out }.
+power-too-few-circuits-cold = { $cords ->
+        [one] Un cable
+       *[other] { $cords } cables
+    }, pero con este frío hacen falta { $cords_needed } circuitos. Alimente el circuito { $feed }: primero el circuito { $converter_circuit }, luego el calentador del tanque. No andarán: { $left_out }.
 
-power-on-battery-ask = { $cords } cables para { $circuits } circuitos. ¿Tiene corriente el circuito { $converter_circuit }? Si no, el convertidor está muerto y la batería se gasta: quedan unos { $battery_hours }.
-power-on-battery-ask-plain = { $cords } cables para { $circuits } circuitos. ¿Tiene corriente el circuito { $converter_circuit }? Si no, el convertidor está muerto y la batería se gasta.
+power-on-battery-ask = { $cords ->
+        [one] Un cable
+       *[other] { $cords } cables
+    } para { $circuits } circuitos. ¿Tiene corriente el circuito { $converter_circuit }? Si no, el convertidor está muerto y la batería se gasta: quedan unos { $battery_hours }.
+power-on-battery-ask-plain = { $cords ->
+        [one] Un cable
+       *[other] { $cords } cables
+    } para { $circuits } circuitos. ¿Tiene corriente el circuito { $converter_circuit }? Si no, el convertidor está muerto y la batería se gasta.
 power-on-battery-circuit = El circuito { $converter_circuit } no tiene corriente, así que el convertidor está muerto. La batería se gasta: quedan unos { $battery_hours }. Pase un cable al circuito { $converter_circuit }.
 power-on-battery-circuit-plain = El circuito { $converter_circuit } no tiene corriente, así que el convertidor está muerto. La batería se gasta. Pase un cable al circuito { $converter_circuit }.
 power-on-battery = Sin corriente del sitio. Luces y bombas viven de la batería: unos { $battery_hours }. No hay aire, calefacción ni agua caliente.
@@ -940,6 +963,8 @@ fact-drop-limit = pérdida que se avisa
 fact-cord-amps = capacidad del cable
 fact-cords = cables
 fact-cords-needed = circuitos que hacen falta
+fact-feed = circuitos que alimentar
+fact-left-out = no andarán
 fact-circuits = circuitos
 fact-converter-circuit = circuito del convertidor
 fact-battery-ah = batería

@@ -72,6 +72,8 @@ fn book_pump_out(s: &Situation<'_>) -> Option<Finding> {
     let notice = TimeDelta::minutes(((lead + SAFETY_H) * 60.0).round() as i64);
     let used_up = book_in.is_some_and(|h| h <= 0.0) || p10.is_some_and(|at| at - s.at <= notice);
     let urgency = match level {
+        // by the crowd alone there is nothing to act on but the gauge
+        _ if used_up && known && unread => Urgency::Soon,
         _ if used_up && known => Urgency::Now,
         _ if used_up && level >= PLAN_PCT => Urgency::Soon,
         pct if pct >= SOON_PCT => Urgency::Soon,
@@ -120,7 +122,7 @@ fn book_pump_out(s: &Situation<'_>) -> Option<Finding> {
     let found = Finding::new(FindingId::WasteBookPumpOut, Level::Notice, urgency, facts).says(says);
     let due = p10.map(|at| at.max(s.at)).or(over.then_some(s.at));
     // half full and never to be full: no truck is needed yet
-    let wanted = urgency != Urgency::Plan || p50.is_some();
+    let wanted = !unread && (urgency != Urgency::Plan || p50.is_some());
     Some(if wanted {
         found.task(TaskKind::PumpOut, due)
     } else {
@@ -199,7 +201,7 @@ fn dropped_unexplained(s: &Situation<'_>) -> Option<Finding> {
     });
     let fall = rounded(before - last);
     let limit = 2.0 * s.spec.waste_gauge.step_pct;
-    if fall < limit || moved {
+    if fall <= 0.0 || fall < limit || moved {
         return None;
     }
     let facts = Facts::new()

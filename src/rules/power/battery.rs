@@ -106,6 +106,9 @@ fn converter(s: &Situation<'_>) -> Option<Dead> {
         .map(|cords| (f64::from(cords), Origin::Spec));
     let read = s.now.value(ReadingKey::Cords);
     let (cords, origin) = read.map(|cords| (cords, Origin::Read)).or(offered)?;
+    if cords < 1.0 {
+        return Some(Dead::NoPower);
+    }
     (cords < s.spec.circuits.len() as f64).then_some(Dead::Unnamed(cords, origin))
 }
 

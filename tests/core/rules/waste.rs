@@ -177,6 +177,7 @@ fn a_tank_that_nobody_read_is_said_to_be_unread() {
     let open = said().did(Event::InService).read(R::Guests, 600.0);
     unit("14")
         .hears("2027-07-04 12:30", open.clone())
+        .has(Id::WasteBookPumpOut, Urgency::Soon)
         .says(Id::WasteBookPumpOut, "waste-book-pump-out-unread");
     // nobody said that it is open, nor what is in it
     unit("14")
