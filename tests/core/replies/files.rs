@@ -5,6 +5,8 @@ use std::path::{Path, PathBuf};
 
 use hosebib::finding::{Caution, FindingId, TaskKind};
 use hosebib::heard::{Event, Fault, ReadingKey};
+use hosebib::quantity::TemperatureScale;
+use hosebib::words::Reader;
 
 use super::plain::{self, Counted, Tongue, count};
 use super::texts::Texts;
@@ -107,6 +109,44 @@ fn every_key_named_in_the_code_has_a_text() {
         }
     }
     assert!(missing.is_empty(), "no text for\n{}", missing.join("\n"));
+}
+
+#[test]
+fn every_reason_the_reader_gives_for_asking_back_has_a_text() {
+    let english = Texts::read(Tongue::English).shapes;
+    let reader = Reader::new();
+    let mut missing = BTreeSet::new();
+    let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("grammar/examples");
+    for file in std::fs::read_dir(folder)
+        .expect("the examples are there")
+        .flatten()
+    {
+        let lines = std::fs::read_to_string(file.path()).expect("a file of examples");
+        for line in lines.lines() {
+            let example: serde_json::Value = serde_json::from_str(line).expect("a line of JSON");
+            let text = example["text"].as_str().expect("each example has a text");
+            let heard = reader.hear(text, TemperatureScale::F);
+            missing.extend(
+                heard
+                    .unclear
+                    .into_iter()
+                    .map(|remark| format!("unclear-{}", remark.why)),
+            );
+        }
+    }
+    // those that no example happens to need
+    for path in sources(&Path::new(env!("CARGO_MANIFEST_DIR")).join("src/words")) {
+        let source = std::fs::read_to_string(&path).expect("a source file");
+        for (at, call) in source.match_indices("Unclear(\"") {
+            let why = source[at + call.len()..]
+                .split('"')
+                .next()
+                .unwrap_or_default();
+            missing.insert(format!("unclear-{why}"));
+        }
+    }
+    missing.retain(|key| !english.contains_key(key));
+    assert!(missing.is_empty(), "no text for {missing:?}");
 }
 
 #[test]
