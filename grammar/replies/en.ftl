@@ -188,6 +188,8 @@ unclear-doubt = Not logged: { $quote } sounds unsure. Have a look, then send wha
 unclear-which-unit = Not logged: { $quote }. Which unit is it? Send each unit with its own reading.
 unclear-which-tank = Not logged: { $quote }. Is that waste or fresh? Send "waste" or "fresh" with the level.
 unclear-which-volts = Not logged: { $quote }. Is that mains or battery? Send "outlet" or "battery" with the volts.
+unclear-mains-or-lights = Not logged: { $quote }. Is site power out, or only the lights? Send "no power" or "no lights".
+unclear-spaced-minus = Not logged: { $quote }. Is that number below zero? Send it with the minus close by, as in -5.
 unclear-bar-or-psi = Not logged: { $quote }. Is that bar or psi? Send the number with it.
 unclear-feet-or-metres = Not logged: { $quote }. Is that feet or metres? Send the number with it.
 unclear-percent-or-gallons = Not logged: { $quote }. Is that percent or gallons? Send the number with it.
@@ -312,7 +314,7 @@ status-no-word = No word from it yet.
 status-read = { $time }: { $what }
 status-faults = Wrong now: { $faults }.
 status-fault = { $fault } since { $time }
-history = { $unit }, newest first:
+history = { $unit }, last reports:
 history-line = { $time } { $who }: { $what }
 history-none = No reports on { $unit } yet.
 stage-unknown = state not told
@@ -428,12 +430,7 @@ sum-need-gallons = gallons
 sum-need-per-hour = uses an hour
 sum-need-stalls = stalls
 sum-need-number = a number
-not-logged-disk = Not logged yet: I cannot write right now. I will log it once I can. No need to send it again.
-not-logged-disk-again = Not logged: I cannot write right now. Please send it again later.
-not-logged-danger = Not logged: I cannot write right now.
 unreachable = { $who } cannot be reached on the chat. Phone them.
-undelivered = This did not reach { $who } on the chat. Phone them: { $words }
-not-logged-broken = Not logged: something went wrong with this message. I kept its text. Tell your dispatcher.
 
 ### Alarms to a dispatcher
 

@@ -189,6 +189,8 @@ unclear-doubt = No anotado: { $quote } suena a duda. Vaya a ver y mande lo que h
 unclear-which-unit = No anotado: { $quote }. ¿Qué unidad es? Mande cada unidad con su propio dato.
 unclear-which-tank = No anotado: { $quote }. ¿Es negras o limpia? Mande "negras" o "limpia" con el nivel.
 unclear-which-volts = No anotado: { $quote }. ¿Es del contacto o de la batería? Mande "contacto" o "batería" con los voltios.
+unclear-mains-or-lights = No anotado: { $quote }. ¿Falta la corriente, o solo las luces? Mande "sin corriente" o "sin luces".
+unclear-spaced-minus = No anotado: { $quote }. ¿El número es bajo cero? Mándelo con el menos pegado, como -5.
 unclear-bar-or-psi = No anotado: { $quote }. ¿Son bar o psi? Mande el número con eso.
 unclear-feet-or-metres = No anotado: { $quote }. ¿Son pies o metros? Mande el número con eso.
 unclear-percent-or-gallons = No anotado: { $quote }. ¿Es por ciento o galones? Mande el número con eso.
@@ -313,7 +315,7 @@ status-no-word = Aún no hay reporte de ella.
 status-read = { $time }: { $what }
 status-faults = Mal ahora: { $faults }.
 status-fault = { $fault } desde { $time }
-history = { $unit }, primero lo más nuevo:
+history = { $unit }, últimos reportes:
 history-line = { $time } { $who }: { $what }
 history-none = Aún no hay reportes de la { $unit }.
 stage-unknown = estado sin reportar
@@ -356,7 +358,7 @@ service-not-logged-yet = SIN ANOTAR todavía: falla el disco del bot. Lo anoto c
 service-not-logged = SIN ANOTAR: falla el disco. Arréglelo y mande su mensaje otra vez.
 service-danger-not-logged = { $words }
     (Sin anotar: falla el disco del bot.)
-service-set-aside = No pude procesar este mensaje. Guardo sus palabras, pero no anoté nada. Dígalo de otra manera o llame al despacho.
+service-set-aside = No pude procesar este mensaje. Guardo sus palabras, pero no anoté nada. Dígalo de otra manera o llame al despachador.
 service-unreachable = { $who } no recibe mensajes del chat. Llame por teléfono.
 service-undelivered = Esto no le llegó a { $who } por el chat. Llame por teléfono:
     { $words }
@@ -429,12 +431,7 @@ sum-need-gallons = galones
 sum-need-per-hour = usos por hora
 sum-need-stalls = tazas
 sum-need-number = un número
-not-logged-disk = Aún no anotado: no puedo escribir por ahora. Lo anoto en cuanto pueda. No hace falta mandarlo otra vez.
-not-logged-disk-again = No anotado: no puedo escribir por ahora. Mándelo otra vez más tarde.
-not-logged-danger = No anotado: no puedo escribir por ahora.
 unreachable = No se puede hallar a { $who } por el chat. Llame por teléfono.
-undelivered = Esto no le llegó a { $who } por el chat. Llame por teléfono: { $words }
-not-logged-broken = No anotado: algo falló con este mensaje. Guardé su texto. Avise a su despachador.
 
 ### Alarms to a dispatcher
 
