@@ -368,3 +368,32 @@ fn a_turn_that_breaks_while_it_is_taken_in_is_set_aside_and_leaves_no_half() {
     assert_eq!(records[1][0]["note"], "set-aside");
     assert_eq!(records[2][0]["record"], "ticked");
 }
+
+#[test]
+fn dangers_are_said_even_when_nothing_can_be_folded_anew() {
+    let dir = TempDir::new().unwrap();
+    let disk = FaultyFiles::default();
+    let post = Post::open(dir.path(), disk.clone());
+    post.says(1, "one").unwrap();
+    post.window.show_blocking().unwrap();
+    let parcel = post.parcels.try_recv().unwrap();
+    let full = Faults {
+        room: Some(0),
+        ..Faults::default()
+    };
+    disk.fail(full);
+    // the accepted send cannot be written, so the next message meets a clerk that is behind
+    post.window.sent(parcel.id.unwrap(), 0, 1, 1000);
+    assert!(post.says(2, "danger of gas").is_err());
+    let said = post.said();
+    assert!(
+        said[0].starts_with("danger of gas") && said[0].contains("Not logged"),
+        "{said:?}"
+    );
+    assert!(post.says(2, "danger of gas").is_err());
+    assert!(post.said().is_empty());
+    disk.fail(Faults::default());
+    post.says(2, "danger of gas").unwrap();
+    assert_eq!(post.said(), ["danger of gas"]);
+    post.stop();
+}
