@@ -205,6 +205,7 @@ impl<'a> Reply<'a> {
             tasks,
             taken: &heard.taken,
             set_aside: &heard.set_aside,
+            answered: &heard.plans,
             unclear: &heard.unclear,
             question: self.question.as_ref(),
             zones: cases

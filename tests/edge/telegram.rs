@@ -1,7 +1,7 @@
 //! The live service end to end: the real binary against a loopback stand-in for the Bot API.
 
 #[path = "botapi/mod.rs"]
-mod botapi;
+pub(crate) mod botapi;
 
 use std::path::Path;
 use std::process::{Child, Command, Stdio};
