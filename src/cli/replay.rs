@@ -22,7 +22,12 @@ use crate::words;
 #[derive(Debug, clap::Args)]
 pub(super) struct Args {
     /// The fleet's folder; messages come on standard input, one JSON object a line
-    #[arg(long, value_name = "DIR", required_unless_present = "demo", conflicts_with = "demo")]
+    #[arg(
+        long,
+        value_name = "DIR",
+        required_unless_present = "demo",
+        conflicts_with = "demo"
+    )]
     fleet: Option<PathBuf>,
     /// Play the demo fleet's day of messages
     #[arg(long)]

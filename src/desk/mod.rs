@@ -16,6 +16,7 @@ mod stranger;
 mod sum;
 mod tasks;
 mod tick;
+mod walk;
 mod watch;
 mod when;
 
@@ -36,6 +37,7 @@ pub struct Desk {
     book: Book,
     reader: Reader,
     replies: Replies,
+    answers: walk::Answers,
 }
 
 impl Default for Desk {
@@ -51,6 +53,7 @@ impl Desk {
             book,
             reader: Reader::new(),
             replies: Replies::new(),
+            answers: walk::Answers::default(),
         }
     }
 

@@ -11,7 +11,7 @@ use super::inbound::{Body, Inbound, Outgoing, Turn};
 use super::settle::{self, Answered, LATE, Settled};
 use super::situate::Case;
 use super::tasks::{Board, kind_of};
-use super::{Desk, alarm, answer, watch};
+use super::{Desk, alarm, answer, walk, watch};
 use crate::book::{Message, Personal, Record, Report, UnitBook, UnitState, Unread};
 use crate::dialogue::{About, Question, Talk};
 use crate::finding::{FindingId, TaskKind};
@@ -61,7 +61,9 @@ pub(super) fn receive(desk: &Desk, inbound: &Inbound) -> Turn {
 impl Hearing<'_> {
     fn work(mut self, unreadable: Option<&str>) -> Turn {
         let mut settled = self.settle();
-        let units = self.units(&settled);
+        let took = walk::take(&mut self, &mut settled);
+        let mut units = self.units(&settled);
+        units.extend(self.talk.checks.iter().map(|check| check.unit.clone()));
         let board = self.board(&units);
         let mut reply = Reply::new(&self, board);
         if self.late() {
@@ -101,6 +103,7 @@ impl Hearing<'_> {
         if let Some(ask) = self.heard.ask.clone() {
             answer::ask(&self, &settled, &ask, &mut reply, &mut records);
         }
+        walk::go_on(&self, &cases, took.as_ref(), &mut reply);
         let talk = self.talk_after(&settled, &mut reply);
         self.finish(settled, cases, reply, records, talk)
     }
@@ -354,6 +357,9 @@ impl Hearing<'_> {
         }
         if !reply.findings.is_empty() {
             talk.advice = reply.findings.clone();
+        }
+        if let Some(checks) = reply.checks.take() {
+            talk.checks = checks;
         }
         let question = match (&settled.homeless, self.heard.unclear.as_slice()) {
             (Some(entry), _) => {

@@ -260,7 +260,7 @@ pub(super) fn answered(
             let told = answer.measure.is_some() || answer.noun.is_some();
             told.then(|| Answered::Reread(format!("{asked} {text}"), unit.clone(), *at))
         }
-        About::TapsShut { .. } | About::BeforeRegulator { .. } | About::Step { .. } => None,
+        About::TapsShut { .. } | About::BeforeRegulator { .. } => None,
     }
 }
 

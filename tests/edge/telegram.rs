@@ -51,7 +51,10 @@ struct Folders {
 
 impl Folders {
     fn new() -> Self {
-        let folders = Folders { data: TempDir::new().unwrap(), fleet: TempDir::new().unwrap() };
+        let folders = Folders {
+            data: TempDir::new().unwrap(),
+            fleet: TempDir::new().unwrap(),
+        };
         folders.write("fleet.toml", FLEET);
         folders.write("jobs.toml", "");
         folders.write("crew.toml", CREW);
@@ -69,7 +72,11 @@ impl Folders {
 
 impl Bot {
     fn start(api: &BotApi, folders: &Folders) -> Self {
-        let log = std::fs::OpenOptions::new().append(true).create(true).open(folders.fleet.path().join("log")).unwrap();
+        let log = std::fs::OpenOptions::new()
+            .append(true)
+            .create(true)
+            .open(folders.fleet.path().join("log"))
+            .unwrap();
         let child = command(&api.url(), folders.data.path())
             .args(["--fleet".as_ref(), folders.fleet.path().as_os_str()])
             .stderr(log)
@@ -84,7 +91,10 @@ impl Bot {
     }
 
     fn signal(&self, name: &str) {
-        let sent = Command::new("kill").args([&format!("-{name}"), &self.child.id().to_string()]).status().unwrap();
+        let sent = Command::new("kill")
+            .args([&format!("-{name}"), &self.child.id().to_string()])
+            .status()
+            .unwrap();
         assert!(sent.success());
     }
 
@@ -134,5 +144,9 @@ fn a_message_is_answered_where_it_was_written() {
     assert_eq!((sent.chat, sent.answers), (77, Some(number)));
     assert!(bot.stop());
     assert_eq!(recorded(folders.data.path()), ["telegram:77:1:0"]);
-    assert!(api.state().offences.is_empty(), "{:?}", api.state().offences);
+    assert!(
+        api.state().offences.is_empty(),
+        "{:?}",
+        api.state().offences
+    );
 }

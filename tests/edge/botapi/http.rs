@@ -15,7 +15,9 @@ pub(super) fn serve(listener: &TcpListener, shared: &Arc<Shared>) {
         if shared.closed.load(Ordering::SeqCst) {
             return;
         }
-        let (Ok(stream), shared) = (stream, shared.clone()) else { continue };
+        let (Ok(stream), shared) = (stream, shared.clone()) else {
+            continue;
+        };
         // a client that goes away in the middle is no news: it may have been killed
         std::thread::spawn(move || drop(converse(stream, &shared)));
     }
@@ -26,15 +28,25 @@ fn converse(stream: TcpStream, shared: &Shared) -> std::io::Result<()> {
     let mut reader = BufReader::new(stream.try_clone()?);
     let mut writer = stream;
     while let Some((path, body)) = request(&mut reader)? {
-        let Some(method) = path.strip_prefix(&format!("/bot{TOKEN}/")).map(str::to_lowercase) else {
-            answer(&mut writer, 401, r#"{"ok":false,"error_code":401,"description":"Unauthorized"}"#)?;
+        let Some(method) = path
+            .strip_prefix(&format!("/bot{TOKEN}/"))
+            .map(str::to_lowercase)
+        else {
+            answer(
+                &mut writer,
+                401,
+                r#"{"ok":false,"error_code":401,"description":"Unauthorized"}"#,
+            )?;
             continue;
         };
         let body: Value = serde_json::from_slice(&body).unwrap_or(Value::Null);
         let fault = {
             let mut state = shared.lock();
             state.asked.push((method.clone(), body.clone()));
-            state.faults.get_mut(&method).and_then(std::collections::VecDeque::pop_front)
+            state
+                .faults
+                .get_mut(&method)
+                .and_then(std::collections::VecDeque::pop_front)
         };
         if let Some(Fault::Slow(wait)) = fault {
             std::thread::sleep(wait);
@@ -45,7 +57,8 @@ fn converse(stream: TcpStream, shared: &Shared) -> std::io::Result<()> {
                 answer(&mut writer, status, &body.to_string())?;
             }
             Some(Fault::Status(status, what)) => {
-                let body = serde_json::json!({"ok": false, "error_code": status, "description": what});
+                let body =
+                    serde_json::json!({"ok": false, "error_code": status, "description": what});
                 answer(&mut writer, status, &body.to_string())?;
             }
             Some(Fault::Flood(seconds)) => {
@@ -58,7 +71,9 @@ fn converse(stream: TcpStream, shared: &Shared) -> std::io::Result<()> {
                 if matches!(fault, Fault::DoneAndTorn) {
                     methods::call(&method, &body, shared);
                 }
-                return writer.write_all(b"HTTP/1.1 200 OK\r\ncontent-length: 500\r\n\r\n{\"ok\":true,\"resu");
+                return writer.write_all(
+                    b"HTTP/1.1 200 OK\r\ncontent-length: 500\r\n\r\n{\"ok\":true,\"resu",
+                );
             }
         }
     }
@@ -89,6 +104,9 @@ fn request(reader: &mut BufReader<TcpStream>) -> std::io::Result<Option<(String,
 }
 
 fn answer(writer: &mut TcpStream, status: u16, body: &str) -> std::io::Result<()> {
-    let head = format!("HTTP/1.1 {status} X\r\ncontent-type: application/json\r\ncontent-length: {}\r\n\r\n", body.len());
+    let head = format!(
+        "HTTP/1.1 {status} X\r\ncontent-type: application/json\r\ncontent-length: {}\r\n\r\n",
+        body.len()
+    );
     writer.write_all(format!("{head}{body}").as_bytes())
 }

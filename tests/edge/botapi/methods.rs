@@ -13,7 +13,9 @@ pub(super) struct Outcome {
 
 pub(super) fn call(method: &str, body: &Value, shared: &Shared) -> Outcome {
     match method {
-        "getme" => ok(json!({"id": 123_456, "is_bot": true, "first_name": "Hosebib", "username": "hosebib_bot"})),
+        "getme" => ok(
+            json!({"id": 123_456, "is_bot": true, "first_name": "Hosebib", "username": "hosebib_bot"}),
+        ),
         "getupdates" => updates(body, shared),
         "sendmessage" => {
             let outcome = send(body, &mut shared.lock());
@@ -41,7 +43,9 @@ fn updates(body: &Value, shared: &Shared) -> Outcome {
     if let Some(offset) = offset.filter(|offset| *offset <= state.next_update + 10) {
         state.updates.retain(|(id, _)| *id >= offset);
     }
-    let limit = usize::try_from(body["limit"].as_u64().unwrap_or(100)).expect("a small number").clamp(1, 100);
+    let limit = usize::try_from(body["limit"].as_u64().unwrap_or(100))
+        .expect("a small number")
+        .clamp(1, 100);
     let timeout = body["timeout"].as_u64().unwrap_or(0);
     if timeout > 10 {
         state.offences.push(format!("a poll of {timeout} s"));
@@ -52,15 +56,27 @@ fn updates(body: &Value, shared: &Shared) -> Outcome {
     shared.news.notify_all();
     loop {
         if state.polls != poll {
-            return error(409, "Conflict: terminated by other getUpdates request; make sure that only one bot instance is running");
+            return error(
+                409,
+                "Conflict: terminated by other getUpdates request; make sure that only one bot instance is running",
+            );
         }
         let now = Instant::now();
         if !state.updates.is_empty() || now >= end {
-            let batch: Vec<Value> = state.updates.iter().take(limit).map(|(_, update)| update.clone()).collect();
+            let batch: Vec<Value> = state
+                .updates
+                .iter()
+                .take(limit)
+                .map(|(_, update)| update.clone())
+                .collect();
             return ok(batch.into());
         }
         let wait = (end - now).min(Duration::from_millis(50));
-        state = shared.news.wait_timeout(state, wait).expect("not poisoned").0;
+        state = shared
+            .news
+            .wait_timeout(state, wait)
+            .expect("not poisoned")
+            .0;
         if shared.closed.load(std::sync::atomic::Ordering::SeqCst) {
             return error(500, "closed");
         }
@@ -69,7 +85,9 @@ fn updates(body: &Value, shared: &Shared) -> Outcome {
 
 fn send(body: &Value, state: &mut State) -> Outcome {
     let (Some(chat), Some(text)) = (body["chat_id"].as_i64(), body["text"].as_str()) else {
-        state.offences.push(format!("a message without chat or text: {body}"));
+        state
+            .offences
+            .push(format!("a message without chat or text: {body}"));
         return error(400, "Bad Request: message text is empty");
     };
     if let Some(to) = state.moved.get(&chat) {
@@ -84,7 +102,9 @@ fn send(body: &Value, state: &mut State) -> Outcome {
         let left = until.saturating_duration_since(Instant::now());
         if !left.is_zero() {
             // told before, so this is an offence, unless it is the first
-            state.offences.push(format!("chat {chat} was written to {left:?} too early"));
+            state
+                .offences
+                .push(format!("chat {chat} was written to {left:?} too early"));
             return flood(left.as_secs() + 1);
         }
     }
@@ -93,23 +113,39 @@ fn send(body: &Value, state: &mut State) -> Outcome {
         return error(400, "Bad Request: message text is empty");
     }
     if text.encode_utf16().count() > 4096 {
-        state.offences.push("a message of more than 4096 units".into());
+        state
+            .offences
+            .push("a message of more than 4096 units".into());
         return error(400, "Bad Request: message is too long");
     }
     let answers = body["reply_parameters"]["message_id"].as_i64();
     let known = state.messages.get(&chat).copied().unwrap_or(0);
-    if answers.is_some_and(|answers| answers > known) && body["reply_parameters"]["allow_sending_without_reply"] != true {
+    if answers.is_some_and(|answers| answers > known)
+        && body["reply_parameters"]["allow_sending_without_reply"] != true
+    {
         return error(400, "Bad Request: message to be replied not found");
     }
-    state.sent.push(Sent { chat, text: text.to_owned(), answers });
+    state.sent.push(Sent {
+        chat,
+        text: text.to_owned(),
+        answers,
+    });
     let number = state.next_message(chat);
-    ok(json!({"message_id": number, "date": 0, "chat": {"id": chat, "type": "private", "first_name": "P"}, "text": text}))
+    ok(
+        json!({"message_id": number, "date": 0, "chat": {"id": chat, "type": "private", "first_name": "P"}, "text": text}),
+    )
 }
 
 fn ok(result: Value) -> Outcome {
-    Outcome { status: 200, body: json!({"ok": true, "result": result}) }
+    Outcome {
+        status: 200,
+        body: json!({"ok": true, "result": result}),
+    }
 }
 
 fn error(status: u16, what: &str) -> Outcome {
-    Outcome { status, body: json!({"ok": false, "error_code": status, "description": what}) }
+    Outcome {
+        status,
+        body: json!({"ok": false, "error_code": status, "description": what}),
+    }
 }

@@ -77,9 +77,18 @@ pub(crate) struct State {
 impl BotApi {
     pub(crate) fn start() -> Self {
         let listener = TcpListener::bind("127.0.0.1:0").expect("a loopback port is free");
-        let address = listener.local_addr().expect("a bound listener has an address");
-        let state = State { next_update: 1000, ..State::default() };
-        let shared = Arc::new(Shared { state: Mutex::new(state), news: Condvar::new(), closed: AtomicBool::new(false) });
+        let address = listener
+            .local_addr()
+            .expect("a bound listener has an address");
+        let state = State {
+            next_update: 1000,
+            ..State::default()
+        };
+        let shared = Arc::new(Shared {
+            state: Mutex::new(state),
+            news: Condvar::new(),
+            closed: AtomicBool::new(false),
+        });
         let serving = shared.clone();
         std::thread::spawn(move || http::serve(&listener, &serving));
         BotApi { address, shared }
@@ -124,7 +133,11 @@ impl BotApi {
 
     /// The next requests of a method meet these faults, in order.
     pub(crate) fn faults(&self, method: &str, faults: impl IntoIterator<Item = Fault>) {
-        self.state().faults.entry(method.to_lowercase()).or_default().extend(faults);
+        self.state()
+            .faults
+            .entry(method.to_lowercase())
+            .or_default()
+            .extend(faults);
     }
 
     /// Waits until `holds`, and fails when it never does.
@@ -134,16 +147,27 @@ impl BotApi {
         let mut state = self.state();
         while !holds(&state) {
             if Instant::now() > end {
-                panic!("never came: {what}; sent {:?}; asked last {:?}", state.sent, state.asked.iter().rev().take(5).collect::<Vec<_>>());
+                panic!(
+                    "never came: {what}; sent {:?}; asked last {:?}",
+                    state.sent,
+                    state.asked.iter().rev().take(5).collect::<Vec<_>>()
+                );
             }
-            state = self.shared.news.wait_timeout(state, Duration::from_millis(20)).expect("not poisoned").0;
+            state = self
+                .shared
+                .news
+                .wait_timeout(state, Duration::from_millis(20))
+                .expect("not poisoned")
+                .0;
         }
     }
 
     /// Waits for so many messages to a chat and returns their texts.
     #[track_caller]
     pub(crate) fn replies(&self, chat: i64, count: usize) -> Vec<String> {
-        self.wait(&format!("{count} messages to {chat}"), |state| state.texts(chat).len() >= count);
+        self.wait(&format!("{count} messages to {chat}"), |state| {
+            state.texts(chat).len() >= count
+        });
         self.state().texts(chat)
     }
 }
@@ -159,14 +183,20 @@ impl Drop for BotApi {
 
 impl Shared {
     pub(crate) fn lock(&self) -> MutexGuard<'_, State> {
-        self.state.lock().unwrap_or_else(std::sync::PoisonError::into_inner)
+        self.state
+            .lock()
+            .unwrap_or_else(std::sync::PoisonError::into_inner)
     }
 }
 
 impl State {
     /// The texts sent to a chat, in order.
     pub(crate) fn texts(&self, chat: i64) -> Vec<String> {
-        self.sent.iter().filter(|sent| sent.chat == chat).map(|sent| sent.text.clone()).collect()
+        self.sent
+            .iter()
+            .filter(|sent| sent.chat == chat)
+            .map(|sent| sent.text.clone())
+            .collect()
     }
 
     fn next_message(&mut self, chat: i64) -> i64 {
@@ -184,7 +214,10 @@ impl State {
 
 fn message(chat: i64, user: i64, number: i64, text: &str) -> Value {
     let kind = if chat > 0 { "private" } else { "supergroup" };
-    let now = std::time::SystemTime::now().duration_since(std::time::UNIX_EPOCH).expect("after 1970").as_secs();
+    let now = std::time::SystemTime::now()
+        .duration_since(std::time::UNIX_EPOCH)
+        .expect("after 1970")
+        .as_secs();
     json!({
         "message_id": number,
         "from": {"id": user, "is_bot": false, "first_name": format!("Person {user}")},
