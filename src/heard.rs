@@ -361,6 +361,13 @@ pub enum PlanKind {
         /// True when falling to the value counts, rather than rising to it.
         below: bool,
     },
+    /// Work that someone says is ordered: "called the hauler for 23, he comes 16:30".
+    Booked {
+        /// The work.
+        need: Need,
+        /// The clock time it is promised for, `HH:MM`.
+        at: Option<String>,
+    },
     /// Anything else that was set aside because it has not happened.
     Other,
 }

@@ -149,7 +149,7 @@ reading-guests = { $value ->
 }
 reading-eta = there in { $value }
 reading-amps = { $value }
-reading-amps-circuit = circuit { $circuit } { $value }
+reading-amps-circuit = circuit { $circuit } at { $value }
 reading-circuits-live = { $count ->
     [0] no circuit live
     [one] circuit { $circuits } live
@@ -180,23 +180,27 @@ unclear-more = { $count ->
 }
 unclear-two-values = Not logged: { $quote } gives two values for one reading. Send the right one alone.
 unclear-range = Not logged: { $quote } is a range. Send one number, your best reading.
-unclear-no-place = Not logged: { $quote }. Which reading is that number? Say pressure, waste, fresh, outside or volts with it.
-unclear-out-of-range = Not logged: { $quote } cannot be right. Please read it again, and send it with its unit of measure.
+unclear-bound = Not logged: { $quote } says over, under or almost. Send the number you read.
+unclear-no-place = Not logged: { $quote }. Which reading is the number? Say pressure, waste, fresh, outside or volts with it.
+unclear-no-number = Not logged: { $quote }. What did you read? Send it with the number.
+unclear-implausible = Not logged: { $quote } cannot be right. Please read it again, and send it with its unit of measure.
 unclear-doubt = Not logged: { $quote } sounds unsure. Have a look, then send what you find.
-unclear-which-unit = Not logged: { $quote }. Which unit is it? Send the unit number with it.
+unclear-which-unit = Not logged: { $quote }. Which unit is it? Send each unit with its own reading.
 unclear-which-tank = Not logged: { $quote }. Is that waste or fresh? Send "waste" or "fresh" with the level.
-unclear-unit-of-measure = Not logged: { $quote }. Is that psi or bar? Send the number with it.
+unclear-which-volts = Not logged: { $quote }. Is that mains or battery? Send "outlet" or "battery" with the volts.
+unclear-bar-or-psi = Not logged: { $quote }. Is that bar or psi? Send the number with it.
+unclear-feet-or-metres = Not logged: { $quote }. Is that feet or metres? Send the number with it.
+unclear-percent-or-gallons = Not logged: { $quote }. Is that percent or gallons? Send the number with it.
 unclear-order = Nothing changed: { $quote }. Records change by reports only. Send each unit with what you see, or "undo".
-unclear-past = Not logged: { $quote } is from an earlier day. Did it happen today? Then send it with "today".
-unclear-question-mark = Not logged: { $quote }. Is it so, or are you asking? Send it without the question mark.
-unclear-correction = Not logged: { $quote }. I cannot tell what it corrects. Send unit and reading again in full.
-unclear-done = Not logged: { $quote }. Which task is done? Send "done" and the task number.
+unclear-earlier-day = Not logged: { $quote } is from an earlier day. If it was today, send it without the day.
+unclear-asks-something = Not logged: { $quote }. What would you like to know? "help" shows what I can answer.
+unclear-which-to-mend = Not logged: { $quote }. I cannot tell what it corrects. Send unit and reading again in full.
+unclear-done-what = Not logged: { $quote }. What is done? Send the work, as in "12 pumped", or "done" and the task number.
 aside-plan = Not logged, as it is not done yet: { $quote }. Tell me when it is done.
-aside-condition = Not logged, as it says "if": { $quote }. Tell me when it happens.
-aside-request = Not logged as a report: { $quote } asks for work.
+aside-condition = Not logged, as it has not happened: { $quote }. Tell me when it does.
 aside-past = Not logged, as it is from before: { $quote }.
-aside-quote = Not logged, as it quotes someone: { $quote }. Send it in your own words if it is so.
-aside-question = Not logged, as it asks: { $quote }.
+aside-earlier-day = Not logged, as it is from an earlier day: { $quote }.
+aside-quotation = Not logged, as it quotes someone: { $quote }. If it is so, send it in your own words.
 
 ### Questions
 
@@ -209,10 +213,10 @@ ask-before-regulator = Was the pressure on { $unit } read before or after the re
 
 ### Hints
 
-hint = { $hints }.
+hint = Send { $hints }.
 hint-why = "why"
 hint-done = "done { $id }"
-hint-pressure = send the new pressure
+hint-pressure = the new pressure
 
 ### Why
 
@@ -262,6 +266,10 @@ task-reopened = Open again: task { $task }
 task-taken = Task { $task }: { $who } has it.
 task-done = Task { $task }: done.
 task-dropped = Task { $task }: dropped, { $reason }.
+task-called = Called.
+task-called-for = Called, promised for { $time }.
+tail-called = It was called: task { $id }.
+tail-called-for = It was called, promised for { $time }: task { $id }.
 tail-nobody-called = Nobody called yet: task { $id }.
 tail-taken = { $who } has task { $id }.
 tail-task = Task { $id }.
@@ -306,7 +314,7 @@ status-fault = { $fault } since { $time }
 history = { $unit }, newest first:
 history-line = { $time } { $who }: { $what }
 history-none = No reports on { $unit } yet.
-stage-unknown = no word yet
+stage-unknown = state not told
 stage-yard = in the yard
 stage-hitched = hitched or on the road
 stage-setting-up = setting up
@@ -339,6 +347,17 @@ unreadable = I cannot read a { $kind ->
 nothing-logged = Nothing logged. Send the unit and what you see: 12 pressure 50 tank 1/2.
 greeting = Hello { $who }. Send the unit and what you see: 12 pressure 50 tank 1/2. "help" shows more.
 stranger = This chat is for invited people only.
+
+### The service itself
+
+service-not-logged-yet = NOT LOGGED yet: the bot's disk has a fault. It will be logged when the disk is mended. No need to send it again.
+service-not-logged = NOT LOGGED: the disk has a fault. Mend it, then send your message again.
+service-danger-not-logged = { $words }
+    (Not logged: the bot's disk has a fault.)
+service-set-aside = I could not work through this message. Its words are kept, nothing of it was logged. Say it in other words, or phone the dispatcher.
+service-unreachable = { $who } cannot be reached on the chat. Phone them.
+service-undelivered = This did not reach { $who } on the chat. Phone them:
+    { $words }
 
 ### Orders and their answers
 
@@ -410,6 +429,9 @@ sum-need-stalls = stalls
 sum-need-number = a number
 not-logged-disk = Not logged yet: I cannot write right now. I will log it once I can. No need to send it again.
 not-logged-disk-again = Not logged: I cannot write right now. Please send it again later.
+not-logged-danger = Not logged: I cannot write right now.
+unreachable = { $who } cannot be reached on the chat. Phone them.
+undelivered = This did not reach { $who } on the chat. Phone them: { $words }
 not-logged-broken = Not logged: something went wrong with this message. I kept its text. Tell your dispatcher.
 
 ### Alarms to a dispatcher
@@ -562,19 +584,22 @@ water-fresh-endurance-soon = Fresh tank at { $fresh }, about { $fresh_hours } of
 water-fresh-endurance-low = Fresh tank at { $fresh }. Fill it on site. Pump off if it runs empty.
 water-fresh-endurance-plan = Fresh tank at { $fresh }. At this crowd it is low about { $fresh_at }. Plan a refill before that.
 
-water-backflow = Water { $pressure }, under { $needed }. Dirty water can be sucked back into the main. Take every hose end out of buckets and tanks. Keep the vacuum breaker on the spigot.
+water-backflow = Water { $pressure }, under { $needed }. Dirty water can be sucked back into the main. Take every hose end out of buckets and tanks.
 
 ## Waste
 
 waste-book-pump-out-now = Waste about { $level }. { $stop_level } about { $p50 }, maybe { $p10 }. Call the pump truck. Truck on site by { $p10 }. It wants { $lead } notice.
-waste-book-pump-out-late = Waste about { $level }. Call the pump truck. It wants { $lead } notice, and that time is used up.
+waste-book-pump-out-unread = Nobody has read the waste tank. By the crowd it is at { $stop_level } about { $p50 }, or sooner. Read it. The pump truck wants { $lead } notice: call it in time.
+waste-book-pump-out-unread-over = Nobody has read the waste tank. By the crowd it may be over { $stop_level }. Read it. The pump truck wants { $lead } notice.
+waste-book-pump-out-any-time = Waste about { $level }. It may be at { $stop_level } any time, likely about { $p50 }. Call the pump truck. It wants { $lead } notice.
+waste-book-pump-out-over = Waste about { $level }, past { $stop_level }. Call the pump truck, or chase it. It wants { $lead } notice.
 waste-book-pump-out-soon = Waste about { $level }. { $stop_level } about { $p50 }, maybe { $p10 }. Pump truck booked? Who comes, and when? Keep the way clear.
 waste-book-pump-out-high = Waste about { $level }. Pump truck booked? Who comes, and when? Keep the way clear.
 waste-book-pump-out-plan = Waste about { $level }. { $stop_level } about { $p50 }, maybe { $p10 }. Make sure of a pump truck by { $p10 }.
 waste-book-pump-out-watch = Waste about { $level }. It should not reach { $stop_level } before the end. Read the tank again later, and know which pump truck could come.
 
-waste-close-now-stalls = Waste { $level }, stop level { $stop_level }. Close some stalls. Chase the pump truck. What is left covers waves, a slope and a gauge that is off.
-waste-close-now-unit = Waste { $level }. Close the whole unit. It will back up through the lowest drain. Get the pump truck here.
+waste-close-now-stalls = Waste { $level }, stop level { $stop_level }. Close some stalls. What is left covers waves, a slope and a gauge that is off.
+waste-close-now-unit = Waste { $level }. Close the whole unit. It will back up through the lowest drain.
 waste-close-now-likely = Waste may be at { $level } by now, stop level { $stop_level }. Read the tank. If it is that high, close some stalls and chase the truck.
 
 waste-spill = Close the unit. Keep people and pets off, upwind. Block storm drains and water first. Shut the valve or stop the source. The dispatcher calls the authority.
@@ -589,19 +614,23 @@ waste-gauge-doubtful-coated = The waste gauge shows { $level } right after a pum
 
 cold-freeze-soon-plan = Air { $air }. Frost is near. Cold package fitted and its breaker on? Plan how to drain hose and tanks.
 cold-freeze-soon-soon = Air { $air }, freezing. Bay heat on, tank heater on. Wrap the hose and all wet ends. Keep water moving.
-cold-freeze-soon-now = Air { $air }, wind { $wind }. A still hose is at freezing in { $hose_min } and may block in { $block_min }. Heat it, keep it moving, or drain it and run from the tank. Read the heater's amps.
-cold-freeze-soon-now-wind-taken = Air { $air }. A still hose is at freezing in { $hose_min } and may block in { $block_min } (wind taken as { $wind }). Heat it, keep it moving, or drain it and run from the tank. Read the heater's amps.
-cold-freeze-soon-no-power = No power and { $air }: the freeze clock runs. Hose may block in { $block_min }, fresh tank freezes in about { $tank_hours }. Drain the hose first. Then pump and heater lines. Then the tanks.
+cold-freeze-soon-now = Air { $air }, wind { $wind }. A still hose is at freezing in { $hose_min } and may block in { $block_min }. Heat it, keep it moving, or drain it and run from the tank.
+cold-freeze-soon-now-wind-taken = Air { $air }. A still hose is at freezing in { $hose_min } and may block in { $block_min } (wind taken as { $wind }). Heat it, keep it moving, or drain it and run from the tank.
+cold-freeze-soon-now-heater = Air { $air }, wind { $wind }. A still hose is at freezing in { $hose_min } and may block in { $block_min }. Keep it moving, or drain it and run from the tank. Read the heater's amps, not just its switch.
+cold-freeze-soon-now-heater-wind-taken = Air { $air }. A still hose is at freezing in { $hose_min } and may block in { $block_min } (wind taken as { $wind }). Keep it moving, or drain it and run from the tank. Read the heater's amps, not just its switch.
+cold-freeze-soon-no-power = No power and { $air }: the freeze clock runs. Hose may block in { $block_min }, valves soon after, fresh tank in about { $tank_hours }. Drain the hose first. Then pump and heater lines. Then the tanks.
 cold-freeze-soon-no-power-still = No power and { $air }: the freeze clock runs. Drain the hose first. Then pump and heater lines. Then the tanks. Get power back or bring a generator.
 cold-freeze-soon-tonight-plan = A low of { $low } is due. Frost is near. Cold package fitted and its breaker on? Plan how to drain hose and tanks.
 cold-freeze-soon-tonight = A low of { $low } is due. Before dark: heaters on, hose and wet ends wrapped. No heat: drain the hose and run from the tank.
 
 cold-tank-heater-on = Freezing, and no word that the tank heater is on. Turn on circuit { $circuit }: tank and bay heater. Read its amps. A warm switch proves nothing.
+cold-tank-heater-on-tonight = A low of { $low } is due, and no word that the tank heater is on. Turn on circuit { $circuit }: tank and bay heater. Read its amps.
 cold-tank-heater-on-plain = Freezing, and no word that the tank heater is on. Turn on tank and bay heater. Read their amps.
 cold-tank-heater-on-dead = Heater is on, but circuit { $circuit } reads { $amps }. It is off: tripped, unplugged, or stopped by its thermostat. Check breaker, plug and thermostat. Read the amps again.
 
 cold-no-cold-package-plan = No cold package on this trailer. Plan to drain it before it freezes.
 cold-no-cold-package-soon = No cold package, and it freezes. Drain hose and wet ends. Bay heat on. Drain the tanks if it gets colder.
+cold-no-cold-package-tonight = No cold package, and a low of { $low } is due. Drain hose and wet ends before dark. Bay heat on.
 cold-no-cold-package-now = No cold package at this cold. It cannot stay in service. Take it out.
 
 cold-winterize = Too cold to run without a cold package. Drain it, winterize it or take it away. Order: water heater off, let it cool, drain it. Then tanks and low points, blow out, pink antifreeze through.
@@ -647,15 +676,28 @@ power-cord-drop-measured = Volts fell { $fall } under load, from { $before } to 
 
 power-cord-overloaded = { $amps } on a { $gauge } cord made for { $cord_amps }. Shed load, or use a thicker cord. Feel the plug for heat with power off.
 
-power-too-few-circuits = { $cords } cords, but { $cords_needed } circuits are needed. Feed circuit { $converter_circuit } first: it keeps lights and pumps alive. Some AC, heat or hot water will not run.
-power-too-few-circuits-cold = { $cords } cords, but { $cords_needed } circuits are needed in this cold. Feed circuit { $converter_circuit } first, then the tank heater's. Some heat or hot water will not run.
+power-too-few-circuits = { $cords ->
+        [one] One cord
+       *[other] { $cords } cords
+    }, but { $cords_needed } circuits are needed. Feed circuit { $feed }: circuit { $converter_circuit } keeps lights and pumps alive. Will not run: { $left_out }.
+power-too-few-circuits-cold = { $cords ->
+        [one] One cord
+       *[other] { $cords } cords
+    }, but { $cords_needed } circuits are needed in this cold. Feed circuit { $feed }: circuit { $converter_circuit } first, then the tank heater. Will not run: { $left_out }.
 
-power-on-battery-ask = { $cords } cords for { $circuits } circuits. Is circuit { $converter_circuit } fed? If not, the converter is dead and the battery drains: about { $battery_hours } left.
-power-on-battery-ask-plain = { $cords } cords for { $circuits } circuits. Is circuit { $converter_circuit } fed? If not, the converter is dead and the battery drains.
+power-on-battery-ask = { $cords ->
+        [one] One cord
+       *[other] { $cords } cords
+    } for { $circuits } circuits. Is circuit { $converter_circuit } fed? If not, the converter is dead and the battery drains: about { $battery_hours } left.
+power-on-battery-ask-plain = { $cords ->
+        [one] One cord
+       *[other] { $cords } cords
+    } for { $circuits } circuits. Is circuit { $converter_circuit } fed? If not, the converter is dead and the battery drains.
 power-on-battery-circuit = Circuit { $converter_circuit } has no power, so the converter is dead. The battery drains: about { $battery_hours } left. Move a cord to circuit { $converter_circuit }.
 power-on-battery-circuit-plain = Circuit { $converter_circuit } has no power, so the converter is dead. The battery drains. Move a cord to circuit { $converter_circuit }.
 power-on-battery = No site power. Lights and pumps live on the battery: about { $battery_hours }. AC, heat and hot water are off.
 power-on-battery-plain = No site power. Lights and pumps live on the battery. AC, heat and hot water are off. Read the battery volts.
+power-on-battery-down = No site power, and the battery is at half or less. Get power back or bring a generator. AC, heat and hot water are off.
 power-on-battery-fresh-first = No site power. Battery lasts about { $battery_hours }, fresh water about { $fresh_hours }. The water ends first: plan a refill. AC, heat and hot water are off.
 power-on-battery-battery-first = No site power. Battery lasts about { $battery_hours }, fresh water about { $fresh_hours }. The battery ends first: bring a generator. AC, heat and hot water are off.
 
@@ -687,21 +729,21 @@ site-not-chocked = Stop. Chock both sides before anything else. An unhitched tra
 site-wind-soon = Wind { $wind }. Take awnings in. Hold the doors. Tie down what is loose.
 site-wind-act = Wind { $wind }. Nobody on roof or steps. Awnings in, doors shut. Close the unit if it rocks.
 
-site-set-up-next-level = Next: level it side to side. Then chock both sides, unhitch, and put the jacks down. Then power, then water.
-site-set-up-next-chock = Next: chock both sides before you unhitch. Then unhitch, and level front to back with the tongue jack.
-site-set-up-next-unhitch = Next: unhitch. Then level front to back with the tongue jack. Stabilizers last.
-site-set-up-next-jacks = Next: jacks down. They steady it, they do not lift it. Then power.
-site-set-up-next-power = Next: power. Feed circuit { $converter_circuit } first: it keeps lights and pumps alive. Then read the volts.
-site-set-up-next-power-generator = Next: power from the generator. Feed circuit { $converter_circuit } first: it keeps lights and pumps alive. Then read the volts.
-site-set-up-next-volts = Next: read the volts at the trailer, with a load on. Send the number.
-site-set-up-next-regulator = Next: the regulator, set to { $regulator }. This site gives { $static }, limit { $limit }. Then the hose, and open slowly.
-site-set-up-next-water = Next: water. Hook up, open slowly, let air out, look for leaks. Send the pressure with all taps shut.
-site-set-up-next-water-hydrant = Next: water from the hydrant. Hook up, open slowly, let air out, look for leaks. Send the pressure with all taps shut.
-site-set-up-next-fill = Next: no water at this site. Fill the fresh tank, up to { $fresh_gal }. Then pump on, and look for leaks.
-site-set-up-next-fill-no-power = Next: no water and no power here. Fill the fresh tank, up to { $fresh_gal }. Read the battery. It feeds lights and pumps.
-site-set-up-next-pressure = Next: read the water pressure with all taps shut. { $least } to { $limit } is good. Send the number.
-site-set-up-next-heater = Next: tank and bay heater on, circuit { $circuit }. Read its amps.
-site-set-up-next-test = Next: flush each stall, try each tap and lock. Water heater on once its tank is full. Take photos. Then text that it is in service.
+site-set-up-next-level = next: level it side to side. Then chock both sides, unhitch, and put the jacks down. Then power, then water.
+site-set-up-next-chock = next: chock both sides before you unhitch. Then unhitch, and level front to back with the tongue jack.
+site-set-up-next-unhitch = next: unhitch. Then level front to back with the tongue jack. Stabilizers last.
+site-set-up-next-jacks = next: jacks down. They steady it, they do not lift it. Then power.
+site-set-up-next-power = next: power. Feed circuit { $converter_circuit } first: it keeps lights and pumps alive. Then read the volts.
+site-set-up-next-power-generator = next: power from the generator. Feed circuit { $converter_circuit } first: it keeps lights and pumps alive. Then read the volts.
+site-set-up-next-volts = next: read the volts at the trailer, with a load on. Send the number.
+site-set-up-next-regulator = next: the regulator, set to { $regulator }. This site gives { $static }, limit { $limit }. Then the hose, and open slowly.
+site-set-up-next-water = next: water. Hook up, open slowly, let air out, look for leaks. Send the pressure with all taps shut.
+site-set-up-next-water-hydrant = next: water from the hydrant. Hook up, open slowly, let air out, look for leaks. Send the pressure with all taps shut.
+site-set-up-next-fill = next: no water at this site. Fill the fresh tank, up to { $fresh_gal }. Then pump on, and look for leaks.
+site-set-up-next-fill-no-power = next: no water and no power here. Fill the fresh tank, up to { $fresh_gal }. Read the battery. It feeds lights and pumps.
+site-set-up-next-pressure = next: read the water pressure with all taps shut. { $least } to { $limit } is good. Send the number.
+site-set-up-next-heater = next: tank and bay heater on, circuit { $circuit }. Read its amps.
+site-set-up-next-test = next: flush each stall, try each tap and lock. Water heater on once its tank is full. Take photos. Then text that it is in service.
 
 ## Towing
 
@@ -791,7 +833,7 @@ caution-sewage-discharge = Sewage in a storm drain or stream must be reported, o
 caution-bleach = Never mix bleach with acid or ammonia, and urine has ammonia. Let air in.
 caution-tank-gas = Tank gas can kill, and strong gas stops your sense of smell. Rotten-egg smell or a headache: people out, upwind. No smoking, no flame.
 caution-no-entry = Never put your head into a tank. Never go in after someone who fell down. Call rescue.
-caution-tow-empty = Never tow with liquid aboard. It sways, and it can overload axles and brakes. Moving it on site with waste aboard is the dispatcher's decision.
+caution-tow-empty = Never tow with liquid aboard. It sways, and it can overload axles and brakes. With waste aboard, a move on site is the dispatcher's decision. Then walking pace, level ground, never a public road.
 caution-roll-away = It can roll. Chock both sides before you unhitch. Stand out of its path.
 caution-stabilizers = Stabilizers steady it. They do not lift it. Put wide pads under them on soft ground.
 caution-scald = Hot water scalds. A relief valve that blows: power off, stand clear, call a licensed plumber.
@@ -919,6 +961,8 @@ fact-drop-limit = loss worth a note
 fact-cord-amps = cord rating
 fact-cords = cords
 fact-cords-needed = circuits needed
+fact-feed = circuits to feed
+fact-left-out = will not run
 fact-circuits = circuits
 fact-converter-circuit = converter's circuit
 fact-battery-ah = battery
@@ -1116,10 +1160,10 @@ cause-light-switch = the switch
 cause-room-fuse = the fuse
 cause-short = a short
 cause-connector = the connector
-cause-site-outage = an outage on the whole site
-cause-site-breaker = the site breaker
+cause-wide-outage = an outage on the whole site
+cause-dead-breaker = the site breaker
 cause-loose-cord = a loose cord
-cause-site-gfci = the site GFCI
+cause-tripped-gfci = the site GFCI
 cause-dead-outlet = the outlet
 cause-battery-switch = the battery switch
 cause-flat-battery = a flat battery
@@ -1204,8 +1248,8 @@ settles-live-metal = All metal may be live. Cut the power at the source now, wit
 settles-people-near = Close the unit and put up a barrier. Tell the site. Nobody goes near it.
 settles-dead-12v = So the 12 V side is dead. Battery and converter are next.
 settles-short = There is a short. Leave it off, and leave the fuse out.
-settles-site-outage = Then it is the site's outage. Tell the site and ask for a time. Lights and pumps live on the battery until then.
-settles-site-breaker = Ask the site to switch it on: fully off, then on. Once.
+settles-wide-outage = Then it is the site's outage. Tell the site and ask for a time. Lights and pumps live on the battery until then.
+settles-dead-breaker = Ask the site to switch it on: fully off, then on. Once.
 settles-loose-cord = Breaker off, seat the plugs, breaker on. A hot or brown plug: stop using it.
 settles-dead-outlet = The outlet is wrong. Do not use it.
 settles-battery-switch = Switch it on.
@@ -1268,6 +1312,6 @@ settles-no-answer = Call the emergency number now. Keep speaking to them.
 settles-open-source = Stop that first. People and pets off, upwind.
 settles-open-drain = Block them first. Sewage in a drain or stream must be reported: tell your dispatcher.
 settles-bare-skin = Put them on first. No bare skin, no eating, no drinking.
-settles-waste-left = Hold it in with soil or absorbent. Get the pump truck. Bag the solids.
+settles-left-waste = Hold it in with soil or absorbent. Get the pump truck. Bag the solids.
 settles-high-waste = It is high. Call the pump truck, whatever the gauge says.
 settles-slope = That is too much. Doors swing, and gauge and drain go wrong.

@@ -9,7 +9,7 @@ signal-warning = ADVERTENCIA
 signal-caution = ATENCIÓN
 urgency-now = Ahora
 urgency-soon = Pronto
-urgency-plan = Planee
+urgency-plan = Plan
 
 ### Days, months, lists
 
@@ -117,18 +117,18 @@ reading-pressure = agua { $value }
 reading-supply = toma { $value } antes del regulador
 reading-flow = flujo { $value }
 reading-hose = manguera { $value }
-reading-waste = aguas negras { $level }
-reading-waste-gal = aguas negras { $level } ({ $floor ->
+reading-waste = tanque de negras { $level }
+reading-waste-gal = tanque de negras { $level } ({ $floor ->
     [yes] al menos
    *[no] unos
 } { $gallons })
-reading-waste-held = aguas negras { $value }
-reading-fresh = agua limpia { $level }
-reading-fresh-gal = agua limpia { $level } ({ $floor ->
+reading-waste-held = tanque de negras { $value }
+reading-fresh = tanque limpio { $level }
+reading-fresh-gal = tanque limpio { $level } ({ $floor ->
     [yes] al menos
    *[no] unos
 } { $gallons })
-reading-fresh-held = agua limpia { $value }
+reading-fresh-held = tanque limpio { $value }
 reading-pumped = { $value } sacados
 reading-air = afuera { $value }
 reading-inside = adentro { $value }
@@ -150,7 +150,7 @@ reading-guests = { $value ->
 }
 reading-eta = llega en { $value }
 reading-amps = { $value }
-reading-amps-circuit = circuito { $circuit } { $value }
+reading-amps-circuit = circuito { $circuit } a { $value }
 reading-circuits-live = { $count ->
     [0] ningún circuito vivo
     [one] circuito { $circuits } vivo
@@ -181,23 +181,27 @@ unclear-more = { $count ->
 }
 unclear-two-values = No anotado: { $quote } da dos valores para un mismo dato. Mande solo el bueno.
 unclear-range = No anotado: { $quote } no es un solo valor. Mande un número, el que mejor vea.
-unclear-no-place = No anotado: { $quote }. ¿De qué es ese número? Diga presión, negras, limpia, afuera o voltios.
-unclear-out-of-range = No anotado: { $quote } no puede ser. Lea otra vez y mande el número con su unidad de medida.
+unclear-bound = No anotado: { $quote } dice más de, menos de o casi. Mande el número que leyó.
+unclear-no-place = No anotado: { $quote }. ¿De qué es el número? Diga presión, negras, limpia, afuera o voltios.
+unclear-no-number = No anotado: { $quote }. ¿Cuánto leyó? Mándelo con el número.
+unclear-implausible = No anotado: { $quote } no puede ser. Lea otra vez y mande el número con su unidad de medida.
 unclear-doubt = No anotado: { $quote } suena a duda. Vaya a ver y mande lo que halle.
-unclear-which-unit = No anotado: { $quote }. ¿Qué unidad es? Mande el número de unidad.
+unclear-which-unit = No anotado: { $quote }. ¿Qué unidad es? Mande cada unidad con su propio dato.
 unclear-which-tank = No anotado: { $quote }. ¿Es negras o limpia? Mande "negras" o "limpia" con el nivel.
-unclear-unit-of-measure = No anotado: { $quote }. ¿Son psi o bar? Mande el número con eso.
+unclear-which-volts = No anotado: { $quote }. ¿Es del contacto o de la batería? Mande "contacto" o "batería" con los voltios.
+unclear-bar-or-psi = No anotado: { $quote }. ¿Son bar o psi? Mande el número con eso.
+unclear-feet-or-metres = No anotado: { $quote }. ¿Son pies o metros? Mande el número con eso.
+unclear-percent-or-gallons = No anotado: { $quote }. ¿Es por ciento o galones? Mande el número con eso.
 unclear-order = No cambié nada: { $quote }. Los datos cambian solo con reportes. Mande cada unidad con lo que ve, o "deshacer".
-unclear-past = No anotado: { $quote } es de otro día. ¿Fue hoy? Entonces mándelo con "hoy".
-unclear-question-mark = No anotado: { $quote }. ¿Es así, o lo pregunta? Mándelo sin el signo.
-unclear-correction = No anotado: { $quote }. No sé qué corrige. Mande otra vez la unidad y el dato completo.
-unclear-done = No anotado: { $quote }. ¿Qué tarea quedó hecha? Mande "hecho" y el número de tarea.
+unclear-earlier-day = No anotado: { $quote } es de otro día. Si fue hoy, mándelo sin el día.
+unclear-asks-something = No anotado: { $quote }. ¿Qué quiere saber? Con "ayuda" le digo qué puedo contestar.
+unclear-which-to-mend = No anotado: { $quote }. No sé qué corrige. Mande otra vez la unidad y el dato completo.
+unclear-done-what = No anotado: { $quote }. ¿Qué quedó hecho? Mande el trabajo, como "vacié la 12", o "hecho" y el número de tarea.
 aside-plan = No anotado, pues aún no se hace: { $quote }. Avise cuando esté hecho.
-aside-condition = No anotado, pues dice "si": { $quote }. Avise cuando pase.
-aside-request = No anotado como reporte: { $quote } pide un trabajo.
+aside-condition = No anotado, pues aún no pasa: { $quote }. Avise cuando pase.
 aside-past = No anotado, pues es de antes: { $quote }.
-aside-quote = No anotado, pues cita a otro: { $quote }. Si es así, dígalo con sus palabras.
-aside-question = No anotado, pues pregunta: { $quote }.
+aside-earlier-day = No anotado, pues es de otro día: { $quote }.
+aside-quotation = No anotado, pues cita a otro: { $quote }. Si es así, dígalo con sus palabras.
 
 ### Questions
 
@@ -210,10 +214,10 @@ ask-before-regulator = ¿Leyó la presión de la { $unit } antes o después del 
 
 ### Hints
 
-hint = { $hints }.
+hint = Mande { $hints }.
 hint-why = "por qué"
 hint-done = "hecho { $id }"
-hint-pressure = mande la presión nueva
+hint-pressure = la presión nueva
 
 ### Why
 
@@ -263,6 +267,10 @@ task-reopened = Abierta de nuevo: tarea { $task }
 task-taken = Tarea { $task }: { $who } la tiene.
 task-done = Tarea { $task }: hecha.
 task-dropped = Tarea { $task }: quitada, { $reason }.
+task-called = Ya se llamó.
+task-called-for = Ya se llamó, prometido para { $time }.
+tail-called = Ya se llamó: tarea { $id }.
+tail-called-for = Ya se llamó, prometido para { $time }: tarea { $id }.
 tail-nobody-called = Nadie ha llamado aún: tarea { $id }.
 tail-taken = { $who } tiene la tarea { $id }.
 tail-task = Tarea { $id }.
@@ -280,17 +288,17 @@ forecast-none = No hay qué prever.
 forecast-of = { $unit }:
 forecast-no-job = La { $unit } no está en ningún trabajo. No hay qué prever.
 forecast-waste-now = Las aguas negras ya están al { $limit } o más.
-forecast-waste-at = Aguas negras al { $limit } como a las { $likely } ({ $early } a { $late }).
-forecast-waste-perhaps = Aguas negras al { $limit } como a las { $likely }, no antes de { $early }. Podrían no llegar al { $limit }.
+forecast-waste-at = Aguas negras al { $limit } hacia { $likely } ({ $early } a { $late }).
+forecast-waste-perhaps = Aguas negras al { $limit } hacia { $likely }, no antes de { $early }. Podrían no llegar al { $limit }.
 forecast-waste-early = Las aguas negras podrían llegar al { $limit } desde { $early }. Bien puede que no lleguen al { $limit }.
 forecast-waste-never = Las aguas negras no deben llegar al { $limit } en este trabajo.
 forecast-fresh-now = El agua limpia ya está al { $limit } o menos.
-forecast-fresh-at = Agua limpia al { $limit } como a las { $likely } ({ $early } a { $late }).
-forecast-fresh-perhaps = Agua limpia al { $limit } como a las { $likely }, no antes de { $early }. Podría no bajar al { $limit }.
+forecast-fresh-at = Agua limpia al { $limit } hacia { $likely } ({ $early } a { $late }).
+forecast-fresh-perhaps = Agua limpia al { $limit } hacia { $likely }, no antes de { $early }. Podría no bajar al { $limit }.
 forecast-fresh-early = El agua limpia podría bajar al { $limit } desde { $early }. Bien puede que no baje tanto.
 forecast-fresh-never = El agua limpia no debe bajar al { $limit } en este trabajo.
-forecast-battery-at = Batería a media carga como a las { $likely } ({ $early } a { $late }), con { $amps }.
-forecast-battery-about = Batería a media carga como a las { $likely }, con { $amps }.
+forecast-battery-at = Batería a media carga hacia { $likely } ({ $early } a { $late }), con { $amps }.
+forecast-battery-about = Batería a media carga hacia { $likely }, con { $amps }.
 forecast-battery-long = La batería dura más de 3 días con { $amps }.
 forecast-stuck = El medidor no se ha movido como debía. No confíe en él.
 forecast-misread = La última lectura no va con lo demás. Léala otra vez.
@@ -307,7 +315,7 @@ status-fault = { $fault } desde { $time }
 history = { $unit }, primero lo más nuevo:
 history-line = { $time } { $who }: { $what }
 history-none = Aún no hay reportes de la { $unit }.
-stage-unknown = sin reporte
+stage-unknown = estado sin reportar
 stage-yard = en el patio
 stage-hitched = enganchada o en camino
 stage-setting-up = en montaje
@@ -341,12 +349,23 @@ nothing-logged = No anoté nada. Mande la unidad y lo que ve: 12 presion 50 tanq
 greeting = Hola, { $who }. Mande la unidad y lo que ve: 12 presion 50 tanque 1/2. Con "ayuda" le digo más.
 stranger = Este chat es solo para personas invitadas.
 
+### The service itself
+
+service-not-logged-yet = SIN ANOTAR todavía: falla el disco del bot. Lo anoto cuando lo arreglen. No hace falta mandarlo otra vez.
+service-not-logged = SIN ANOTAR: falla el disco. Arréglelo y mande su mensaje otra vez.
+service-danger-not-logged = { $words }
+    (Sin anotar: falla el disco del bot.)
+service-set-aside = No pude procesar este mensaje. Guardo sus palabras, pero no anoté nada. Dígalo de otra manera o llame al despacho.
+service-unreachable = { $who } no recibe mensajes del chat. Llame por teléfono.
+service-undelivered = Esto no le llegó a { $who } por el chat. Llame por teléfono:
+    { $words }
+
 ### Orders and their answers
 
 undone = Quité su reporte de { $time } sobre { $units }. Ya no cuenta.
 undo-nothing = No hay nada que quitar. Guardo sus reportes 24 h.
-edit-taken = Su cambio toma el lugar de lo que mandó a las { $time }.
-edit-undone = Su cambio quita lo que mandó a las { $time }. No anoté nada nuevo.
+edit-taken = Su cambio toma el lugar de lo que mandó ({ $time }).
+edit-undone = Su cambio quita lo que mandó ({ $time }). No anoté nada nuevo.
 late-message = Su mensaje de { $time } llegó apenas. Queda anotado para esa hora.
 late-meanwhile = Ya hay reportes más nuevos. Este consejo va con el más nuevo.
 plan-which-unit = Aún no puse nada: { $quote }. ¿Para qué unidad es? Mándelo otra vez con el número.
@@ -411,6 +430,9 @@ sum-need-stalls = tazas
 sum-need-number = un número
 not-logged-disk = Aún no anotado: no puedo escribir por ahora. Lo anoto en cuanto pueda. No hace falta mandarlo otra vez.
 not-logged-disk-again = No anotado: no puedo escribir por ahora. Mándelo otra vez más tarde.
+not-logged-danger = No anotado: no puedo escribir por ahora.
+unreachable = No se puede hallar a { $who } por el chat. Llame por teléfono.
+undelivered = Esto no le llegó a { $who } por el chat. Llame por teléfono: { $words }
 not-logged-broken = No anotado: algo falló con este mensaje. Guardé su texto. Avise a su despachador.
 
 ### Alarms to a dispatcher
@@ -561,24 +583,27 @@ water-hose-undersized = La manguera puede dar { $given }. Este remolque pide { $
 water-fresh-endurance-act = Agua limpia al { $fresh }. Llene el tanque. Si no hay agua: apague la bomba antes de que trabaje en seco.
 water-fresh-endurance-soon = Agua limpia al { $fresh }, alcanza para unos { $fresh_hours }. Llénela en el sitio. Si se vacía, apague la bomba.
 water-fresh-endurance-low = Agua limpia al { $fresh }. Llénela en el sitio. Si se vacía, apague la bomba.
-water-fresh-endurance-plan = Agua limpia al { $fresh }. Con esta gente baja mucho como a las { $fresh_at }. Planee llenar antes.
+water-fresh-endurance-plan = Agua limpia al { $fresh }. Con esta gente baja mucho hacia { $fresh_at }. Planee llenar antes.
 
-water-backflow = Agua a { $pressure }, menos de { $needed }. El agua sucia puede volver a la red. Saque toda punta de manguera de cubetas y tanques. Deje la válvula rompevacío en la toma.
+water-backflow = Agua a { $pressure }, menos de { $needed }. El agua sucia puede volver a la red. Saque toda punta de manguera de cubetas y tanques.
 
 ## Waste
 
-waste-book-pump-out-now = Aguas negras como al { $level }. Llegan al { $stop_level } como a las { $p50 }, quizá { $p10 }. Llame al camión de vaciado. Camión en sitio antes de { $p10 }. Pide { $lead } de aviso.
-waste-book-pump-out-late = Aguas negras como al { $level }. Llame al camión de vaciado. Pide { $lead } de aviso, y ese tiempo ya pasó.
-waste-book-pump-out-soon = Aguas negras como al { $level }. Llegan al { $stop_level } como a las { $p50 }, quizá { $p10 }. ¿Ya pidió el camión? ¿Quién viene y a qué hora? Deje libre el paso.
+waste-book-pump-out-now = Aguas negras como al { $level }. Llegan al { $stop_level } hacia { $p50 }, quizá { $p10 }. Llame al camión de vaciado. Camión en sitio antes de { $p10 }. Pide { $lead } de aviso.
+waste-book-pump-out-unread = Nadie ha leído el tanque de aguas negras. Por la gente llega al { $stop_level } hacia { $p50 }, o antes. Léalo. El camión de vaciado pide { $lead } de aviso: llámelo a tiempo.
+waste-book-pump-out-unread-over = Nadie ha leído el tanque de aguas negras. Por la gente puede pasar del { $stop_level }. Léalo. El camión de vaciado pide { $lead } de aviso.
+waste-book-pump-out-any-time = Aguas negras como al { $level }. Pueden llegar al { $stop_level } en cualquier momento, quizá hacia { $p50 }. Llame al camión de vaciado. Pide { $lead } de aviso.
+waste-book-pump-out-over = Aguas negras como al { $level }, pasan del { $stop_level }. Llame al camión de vaciado, o apúrelo. Pide { $lead } de aviso.
+waste-book-pump-out-soon = Aguas negras como al { $level }. Llegan al { $stop_level } hacia { $p50 }, quizá { $p10 }. ¿Ya pidió el camión? ¿Quién viene y a qué hora? Deje libre el paso.
 waste-book-pump-out-high = Aguas negras como al { $level }. ¿Ya pidió el camión de vaciado? ¿Quién viene y a qué hora? Deje libre el paso.
-waste-book-pump-out-plan = Aguas negras como al { $level }. Llegan al { $stop_level } como a las { $p50 }, quizá { $p10 }. Asegure un camión de vaciado antes de { $p10 }.
+waste-book-pump-out-plan = Aguas negras como al { $level }. Llegan al { $stop_level } hacia { $p50 }, quizá { $p10 }. Asegure un camión de vaciado antes de { $p10 }.
 waste-book-pump-out-watch = Aguas negras como al { $level }. No deben llegar al { $stop_level } antes del final. Lea el tanque más tarde, y sepa qué camión podría venir.
 
-waste-close-now-stalls = Aguas negras al { $level }, nivel de paro { $stop_level }. Cierre algunos baños. Apure al camión. Lo que queda cubre olas, desnivel y un medidor que falla.
-waste-close-now-unit = Aguas negras al { $level }. Cierre toda la unidad. Se va a regresar por el drenaje más bajo. Traiga el camión de vaciado.
+waste-close-now-stalls = Aguas negras al { $level }, nivel de paro { $stop_level }. Cierre algunos baños. Lo que queda cubre olas, desnivel y un medidor que falla.
+waste-close-now-unit = Aguas negras al { $level }. Cierre toda la unidad. Se va a regresar por el drenaje más bajo.
 waste-close-now-likely = Las aguas negras quizá ya están al { $level }, nivel de paro { $stop_level }. Lea el tanque. Si está así de alto, cierre algunos baños y apure al camión.
 
-waste-spill = Cierre la unidad. Aleje a la gente y a los animales, viento arriba. Primero tape coladeras y tape el paso al agua. Cierre la válvula o pare la fuente. El despachador llama a la autoridad.
+waste-spill = Cierre la unidad. Aleje a la gente y a los animales, del lado de donde viene el viento. Primero tape las coladeras de lluvia y el paso a ríos o arroyos. Cierre la válvula o pare la fuente. El despachador llama a la autoridad.
 
 waste-dropped-unexplained = Las aguas negras bajaron { $fall }, de { $before } a { $level }, y nadie vació. Vea bajo el remolque si hay válvula abierta o fuga. Si está seco: el medidor miente. Vea por una taza con una luz.
 
@@ -590,20 +615,24 @@ waste-gauge-doubtful-coated = El medidor de negras marca { $level } justo despu�
 
 cold-freeze-soon-plan = Aire a { $air }. Casi hiela. ¿Tiene equipo de frío y su breaker arriba? Planee cómo drenar manguera y tanques.
 cold-freeze-soon-soon = Aire a { $air }, ya hiela. Prenda calefacción del compartimento y calentador del tanque. Envuelva la manguera y toda punta mojada. Que el agua no pare.
-cold-freeze-soon-now = Aire a { $air }, viento { $wind }. Una manguera quieta llega a congelación en { $hose_min } y puede taparse en { $block_min }. Caliéntela, que corra, o drénela y use el tanque. Lea los amperes del calentador.
-cold-freeze-soon-now-wind-taken = Aire a { $air }. Una manguera quieta llega a congelación en { $hose_min } y puede taparse en { $block_min } (viento supuesto { $wind }). Caliéntela, que corra, o drénela y use el tanque. Lea los amperes del calentador.
-cold-freeze-soon-no-power = Sin corriente y a { $air }: ya corre el reloj del hielo. La manguera puede taparse en { $block_min }, el agua limpia llega a congelación en { $tank_hours }. Drene primero la manguera. Luego las líneas de bomba y calentador. Luego los tanques.
+cold-freeze-soon-now = Aire a { $air }, viento { $wind }. Una manguera quieta llega a congelación en { $hose_min } y puede taparse en { $block_min }. Caliéntela, que corra, o drénela y use el tanque.
+cold-freeze-soon-now-wind-taken = Aire a { $air }. Una manguera quieta llega a congelación en { $hose_min } y puede taparse en { $block_min } (viento supuesto { $wind }). Caliéntela, que corra, o drénela y use el tanque.
+cold-freeze-soon-now-heater = Aire a { $air }, viento { $wind }. Una manguera quieta llega a congelación en { $hose_min } y puede taparse en { $block_min }. Que corra, o drénela y use el tanque. Lea los amperes del calentador, no solo el interruptor.
+cold-freeze-soon-now-heater-wind-taken = Aire a { $air }. Una manguera quieta llega a congelación en { $hose_min } y puede taparse en { $block_min } (viento supuesto { $wind }). Que corra, o drénela y use el tanque. Lea los amperes del calentador, no solo el interruptor.
+cold-freeze-soon-no-power = Sin corriente y a { $air }: ya corre el reloj del hielo. La manguera puede taparse en { $block_min }, las válvulas poco después, el tanque de agua limpia en { $tank_hours }. Drene primero la manguera. Luego las líneas de bomba y calentador. Luego los tanques.
 cold-freeze-soon-no-power-still = Sin corriente y a { $air }: ya corre el reloj del hielo. Drene primero la manguera. Luego las líneas de bomba y calentador. Luego los tanques. Recupere la corriente o traiga un generador.
 cold-freeze-soon-tonight-plan = Viene una mínima de { $low }. Casi hiela. ¿Tiene equipo de frío y su breaker arriba? Planee cómo drenar manguera y tanques.
 cold-freeze-soon-tonight = Viene una mínima de { $low }. Antes de la noche: calentadores prendidos, manguera y puntas mojadas envueltas. Sin calor: drene la manguera y use el tanque.
 
 cold-tank-heater-on = Hiela, y nadie dijo que el calentador del tanque está prendido. Prenda el circuito { $circuit }: tanque y compartimento. Lea sus amperes. Un botón tibio no prueba nada.
+cold-tank-heater-on-tonight = Se espera una mínima de { $low }, y nadie ha dicho que el calentador del tanque esté prendido. Prenda el circuito { $circuit }: tanque y compartimento. Lea sus amperes.
 cold-tank-heater-on-plain = Hiela, y nadie dijo que el calentador del tanque está prendido. Prenda los de tanque y compartimento. Lea sus amperes.
 cold-tank-heater-on-dead = El calentador está prendido, pero el circuito { $circuit } marca { $amps }. No anda: se botó, está desconectado o lo paró el termostato. Revise breaker, clavija y termostato. Lea los amperes otra vez.
 
 cold-no-cold-package-plan = Este remolque no tiene equipo de frío. Planee drenarlo antes de que hiele.
 cold-no-cold-package-soon = Sin equipo de frío, y hiela. Drene la manguera y las puntas mojadas. Prenda la calefacción del compartimento. Si baja más, drene los tanques.
-cold-no-cold-package-now = Sin equipo de frío con este frío. No puede seguir en servicio. Sáquela.
+cold-no-cold-package-tonight = Sin equipo de frío, y se espera una mínima de { $low }. Drene manguera y puntas mojadas antes de la noche. Prenda la calefacción del compartimento.
+cold-no-cold-package-now = Sin equipo de frío con este frío. No puede seguir en servicio. Sáquela de servicio.
 
 cold-winterize = Hace demasiado frío sin equipo de frío. Drene, prepare para el invierno o llévesela. Orden: apague el calentador de agua, deje que se enfríe, drénelo. Luego tanques y puntos bajos, sople, y pase anticongelante rosa.
 
@@ -622,7 +651,7 @@ heat-crew-heat-stop = Se siente como { $heat_index }. Solo trabajo de emergencia
 
 ## Power
 
-power-shock = Corte la corriente en la fuente, con manos secas: baje los breakers del sitio, o jale los cables allá. Nadie toque metal, escalones ni agua. Cierre la unidad y aleje a la gente. Nunca la reponga para probar.
+power-shock = Corte la corriente en la fuente, con manos secas: baje los breakers del sitio, o jale los cables allá. Nadie toque metal, escalones ni agua. Cierre la unidad y aleje a la gente. Nunca vuelva a prender para probar.
 
 power-low-voltage-soon = { $volts }, bajo. Use un solo aire a la vez. Revise el largo del cable y las clavijas. ¿Leyó con carga?
 power-low-voltage-act = { $volts }, límite { $limit }. Apague el aire y las demás cargas grandes. Use un cable más corto o más grueso. Avise al electricista del sitio.
@@ -648,15 +677,28 @@ power-cord-drop-measured = El voltaje bajó { $fall } con carga, de { $before } 
 
 power-cord-overloaded = { $amps } en un cable { $gauge } hecho para { $cord_amps }. Quite carga, o use un cable más grueso. Corte la corriente y toque la clavija por si está caliente.
 
-power-too-few-circuits = { $cords } cables, pero hacen falta { $cords_needed } circuitos. Alimente primero el circuito { $converter_circuit }: da luz y bombas. Algún aire, calefacción o agua caliente no va a andar.
-power-too-few-circuits-cold = { $cords } cables, pero hacen falta { $cords_needed } circuitos con este frío. Alimente primero el circuito { $converter_circuit }, luego el del calentador del tanque. Alguna calefacción o agua caliente no va a andar.
+power-too-few-circuits = { $cords ->
+        [one] Un cable
+       *[other] { $cords } cables
+    }, pero hacen falta { $cords_needed } circuitos. Alimente el circuito { $feed }: el circuito { $converter_circuit } mantiene luces y bombas. No andarán: { $left_out }.
+power-too-few-circuits-cold = { $cords ->
+        [one] Un cable
+       *[other] { $cords } cables
+    }, pero con este frío hacen falta { $cords_needed } circuitos. Alimente el circuito { $feed }: primero el circuito { $converter_circuit }, luego el calentador del tanque. No andarán: { $left_out }.
 
-power-on-battery-ask = { $cords } cables para { $circuits } circuitos. ¿Tiene corriente el circuito { $converter_circuit }? Si no, el convertidor está muerto y la batería se gasta: quedan unos { $battery_hours }.
-power-on-battery-ask-plain = { $cords } cables para { $circuits } circuitos. ¿Tiene corriente el circuito { $converter_circuit }? Si no, el convertidor está muerto y la batería se gasta.
+power-on-battery-ask = { $cords ->
+        [one] Un cable
+       *[other] { $cords } cables
+    } para { $circuits } circuitos. ¿Tiene corriente el circuito { $converter_circuit }? Si no, el convertidor está muerto y la batería se gasta: quedan unos { $battery_hours }.
+power-on-battery-ask-plain = { $cords ->
+        [one] Un cable
+       *[other] { $cords } cables
+    } para { $circuits } circuitos. ¿Tiene corriente el circuito { $converter_circuit }? Si no, el convertidor está muerto y la batería se gasta.
 power-on-battery-circuit = El circuito { $converter_circuit } no tiene corriente, así que el convertidor está muerto. La batería se gasta: quedan unos { $battery_hours }. Pase un cable al circuito { $converter_circuit }.
 power-on-battery-circuit-plain = El circuito { $converter_circuit } no tiene corriente, así que el convertidor está muerto. La batería se gasta. Pase un cable al circuito { $converter_circuit }.
 power-on-battery = Sin corriente del sitio. Luces y bombas viven de la batería: unos { $battery_hours }. No hay aire, calefacción ni agua caliente.
 power-on-battery-plain = Sin corriente del sitio. Luces y bombas viven de la batería. No hay aire, calefacción ni agua caliente. Lea los voltios de la batería.
+power-on-battery-down = Sin corriente del sitio, y la batería está a la mitad o menos. Recupere la corriente o traiga un generador. No hay aire, calefacción ni agua caliente.
 power-on-battery-fresh-first = Sin corriente del sitio. La batería dura unos { $battery_hours }, el agua limpia unos { $fresh_hours }. Primero se acaba el agua: planee llenar. No hay aire, calefacción ni agua caliente.
 power-on-battery-battery-first = Sin corriente del sitio. La batería dura unos { $battery_hours }, el agua limpia unos { $fresh_hours }. Primero se acaba la batería: traiga un generador. No hay aire, calefacción ni agua caliente.
 
@@ -688,21 +730,21 @@ site-not-chocked = Alto. Calce los dos lados antes que nada. Un remolque sin eng
 site-wind-soon = Viento { $wind }. Meta los toldos. Detenga las puertas. Amarre lo suelto.
 site-wind-act = Viento { $wind }. Nadie en el techo ni en los escalones. Toldos adentro, puertas cerradas. Si se mece, cierre la unidad.
 
-site-set-up-next-level = Sigue: nivele de lado a lado. Luego calce los dos lados, desenganche y baje los gatos. Luego corriente, luego agua.
-site-set-up-next-chock = Sigue: calce los dos lados antes de desenganchar. Luego desenganche, y nivele de frente con el gato de la lanza.
-site-set-up-next-unhitch = Sigue: desenganche. Luego nivele de frente con el gato de la lanza. Los estabilizadores al final.
-site-set-up-next-jacks = Sigue: baje los gatos. La afirman, no la levantan. Luego corriente.
-site-set-up-next-power = Sigue: corriente. Alimente primero el circuito { $converter_circuit }: da luz y bombas. Luego lea los voltios.
-site-set-up-next-power-generator = Sigue: corriente del generador. Alimente primero el circuito { $converter_circuit }: da luz y bombas. Luego lea los voltios.
-site-set-up-next-volts = Sigue: lea los voltios en el remolque, con carga. Mande el número.
-site-set-up-next-regulator = Sigue: el regulador, a { $regulator }. Este sitio da { $static }, límite { $limit }. Luego la manguera, y abra despacio.
-site-set-up-next-water = Sigue: agua. Conecte, abra despacio, saque el aire, busque fugas. Mande la presión con todas las llaves cerradas.
-site-set-up-next-water-hydrant = Sigue: agua del hidrante. Conecte, abra despacio, saque el aire, busque fugas. Mande la presión con todas las llaves cerradas.
-site-set-up-next-fill = Sigue: aquí no hay agua. Llene el tanque limpio, hasta { $fresh_gal }. Luego prenda la bomba y busque fugas.
-site-set-up-next-fill-no-power = Sigue: aquí no hay agua ni corriente. Llene el tanque limpio, hasta { $fresh_gal }. Lea la batería. De ella viven luces y bombas.
-site-set-up-next-pressure = Sigue: lea la presión del agua con todas las llaves cerradas. De { $least } a { $limit } está bien. Mande el número.
-site-set-up-next-heater = Sigue: prenda calentador de tanque y compartimento, circuito { $circuit }. Lea sus amperes.
-site-set-up-next-test = Sigue: baje cada taza, pruebe cada llave y chapa. El calentador de agua, ya con su tanque lleno. Tome fotos. Luego avise que está en servicio.
+site-set-up-next-level = siguiente: nivele de lado a lado. Luego calce los dos lados, desenganche y baje los gatos. Luego corriente, luego agua.
+site-set-up-next-chock = siguiente: calce los dos lados antes de desenganchar. Luego desenganche, y nivele de frente con el gato de la lanza.
+site-set-up-next-unhitch = siguiente: desenganche. Luego nivele de frente con el gato de la lanza. Los estabilizadores al final.
+site-set-up-next-jacks = siguiente: baje los gatos. La afirman, no la levantan. Luego corriente.
+site-set-up-next-power = siguiente: corriente. Alimente primero el circuito { $converter_circuit }: da luz y bombas. Luego lea los voltios.
+site-set-up-next-power-generator = siguiente: corriente del generador. Alimente primero el circuito { $converter_circuit }: da luz y bombas. Luego lea los voltios.
+site-set-up-next-volts = siguiente: lea los voltios en el remolque, con carga. Mande el número.
+site-set-up-next-regulator = siguiente: el regulador, a { $regulator }. Este sitio da { $static }, límite { $limit }. Luego la manguera, y abra despacio.
+site-set-up-next-water = siguiente: agua. Conecte, abra despacio, saque el aire, busque fugas. Mande la presión con todas las llaves cerradas.
+site-set-up-next-water-hydrant = siguiente: agua del hidrante. Conecte, abra despacio, saque el aire, busque fugas. Mande la presión con todas las llaves cerradas.
+site-set-up-next-fill = siguiente: aquí no hay agua. Llene el tanque limpio, hasta { $fresh_gal }. Luego prenda la bomba y busque fugas.
+site-set-up-next-fill-no-power = siguiente: aquí no hay agua ni corriente. Llene el tanque limpio, hasta { $fresh_gal }. Lea la batería. De ella viven luces y bombas.
+site-set-up-next-pressure = siguiente: lea la presión del agua con todas las llaves cerradas. De { $least } a { $limit } está bien. Mande el número.
+site-set-up-next-heater = siguiente: prenda calentador de tanque y compartimento, circuito { $circuit }. Lea sus amperes.
+site-set-up-next-test = siguiente: baje cada taza, pruebe cada llave y chapa. El calentador de agua, ya con su tanque lleno. Tome fotos. Luego avise que está en servicio.
 
 ## Towing
 
@@ -725,8 +767,8 @@ crew-person-hurt-at = Llame a emergencias. Diga que está en { $address }, y qu�
 
 trouble-fire = Todos fuera y lejos. Llame a emergencias. Corte la corriente en la fuente si puede llegar sin peligro. No vuelva a entrar.
 trouble-fire-at = Todos fuera y lejos. Llame a emergencias. Diga que está en { $address }. Corte la corriente en la fuente si puede llegar sin peligro. No vuelva a entrar.
-trouble-gas-illness = Todos fuera, viento arriba, al aire libre. Llame a emergencias. Apague el generador si puede sin peligro. Nadie vuelva a entrar.
-trouble-gas-illness-at = Todos fuera, viento arriba, al aire libre. Llame a emergencias. Diga que está en { $address }. Apague el generador si puede sin peligro. Nadie vuelva a entrar.
+trouble-gas-illness = Todos fuera, del lado de donde viene el viento, al aire libre. Llame a emergencias. Apague el generador si puede sin peligro. Nadie vuelva a entrar.
+trouble-gas-illness-at = Todos fuera, del lado de donde viene el viento, al aire libre. Llame a emergencias. Diga que está en { $address }. Apague el generador si puede sin peligro. Nadie vuelva a entrar.
 trouble-person-trapped = Háblele. Si no contesta: llame a emergencias. Pruebe la ranura de la chapa con una moneda. Luego los pernos de la bisagra.
 trouble-person-trapped-at = Háblele. Si no contesta: llame a emergencias. Diga que está en { $address }. Pruebe la ranura de la chapa con una moneda. Luego los pernos de la bisagra.
 trouble-hot-plug = Deje de usar esa clavija. Corte la corriente en la fuente, luego desconéctela. No la use más. Cambie clavija y contacto.
@@ -761,7 +803,7 @@ trouble-tire = No la remolque así. En camino: oríllese donde sea seguro. Calce
 
 ## Cautions, one for each hazard
 
-caution-burst-hose = Hágase a un lado al abrir el agua. Una manguera o pieza que truena da latigazos.
+caution-burst-hose = Hágase a un lado al abrir el agua. Una manguera o pieza que revienta da latigazos.
 caution-bleed-first = Cierre la toma y saque la presión por un lavabo antes de abrir cualquier pieza.
 caution-keep-regulator = No quite el regulador para ganar presión. Nunca lo puentee arriba de 80 psi (5.5 bar).
 caution-backflow = Deje la válvula rompevacío en la toma. Nunca deje una punta de manguera dentro de un líquido.
@@ -775,7 +817,7 @@ caution-hot-plug = Una clavija caliente o quemada puede causar un incendio. Deje
 caution-no-bypass = Nunca puentee un GFCI. Nada de adaptadores sin tierra. Nunca corte la pata de tierra.
 caution-same-fuse = Nunca un fusible mayor, papel metálico ni alambre. Si se quema otra vez hay un corto: déjelo fuera.
 caution-compressor-low-volts = El bajo voltaje quema un compresor. Déjelo apagado hasta tener buen voltaje.
-caution-carbon-monoxide = El humo del motor mata sin oler. Generador a 20 ft (6 m) o más de puertas, ventanas y respiraderos. Nunca adentro, en una carpa ni bajo el remolque. Dolor de cabeza, mareo o náusea: todos fuera, llame a emergencias.
+caution-carbon-monoxide = El escape del motor mata y no huele. Generador a 20 ft (6 m) o más de puertas, ventanas y respiraderos. Nunca adentro, en una carpa ni bajo el remolque. Dolor de cabeza, mareo o náusea: todos fuera, llame a emergencias.
 caution-generator-handling = Cargue combustible con el motor apagado y frío. Deje su tierra como viene de fábrica. Nada de adaptadores que unan dos contactos.
 caution-battery-gas = Una batería en carga suelta gas que explota. Sin chispas ni flama. Quítese anillos. Desconecte antes de usar llaves.
 caution-battery-freeze = Una batería vacía se congela y se puede partir. Cárguela o métala.
@@ -790,9 +832,9 @@ caution-heat-stroke = Si alguien se confunde o cae por el calor: llame a emergen
 caution-sewage-hygiene = Guantes, botas y careta. Nada de piel al aire. No coma ni beba. Lávese después.
 caution-sewage-discharge = Las aguas negras en una coladera o arroyo se deben reportar, muchas veces de inmediato. Deciden las reglas del estado. Anote hora, galones, causa y a quién avisó.
 caution-bleach = Nunca mezcle cloro con ácido ni amoniaco, y la orina tiene amoniaco. Deje entrar aire.
-caution-tank-gas = El gas del tanque puede matar, y si es fuerte quita el olfato. Olor a huevo podrido o dolor de cabeza: todos fuera, viento arriba. No fume, sin flama.
+caution-tank-gas = El gas del tanque puede matar, y si es fuerte quita el olfato. Olor a huevo podrido o dolor de cabeza: todos fuera, del lado de donde viene el viento. No fume, sin flama.
 caution-no-entry = Nunca meta la cabeza a un tanque. Nunca entre por alguien que cayó. Llame a rescate.
-caution-tow-empty = Nunca remolque con líquido a bordo. Se mece, y puede pasar el límite de ejes y frenos. Moverla en el sitio con negras a bordo lo decide el despachador.
+caution-tow-empty = Nunca remolque con líquido a bordo. Se mece, y puede pasar el límite de ejes y frenos. Moverla en el sitio con negras a bordo lo decide el despachador. Entonces a paso de persona, en suelo plano, nunca en vía pública.
 caution-roll-away = Puede rodar. Calce los dos lados antes de desenganchar. No se ponga en su camino.
 caution-stabilizers = Los estabilizadores la afirman. No la levantan. En suelo blando ponga placas anchas.
 caution-scald = El agua caliente quema. Si la válvula de alivio escupe: corte la corriente, hágase a un lado, llame a un plomero con licencia.
@@ -877,7 +919,7 @@ fact-fresh-act = agua limpia, actuar al
 fact-uses = usos por hora
 fact-per-use = agua por uso
 fact-fresh-hours = el agua limpia dura
-fact-fresh-at = agua limpia baja a las
+fact-fresh-at = agua limpia baja desde
 fact-level = nivel
 fact-stop-level = nivel de paro
 fact-lead = aviso del camión
@@ -889,7 +931,7 @@ fact-p50 = igual de fácil antes que después de
 fact-p90 = nueve de diez veces antes de
 fact-unit-level = la unidad cierra al
 fact-after-pump-out = lo más que debe marcar tras un vaciado
-fact-pumped-at = vaciada a las
+fact-pumped-at = vaciada
 fact-air = aire afuera
 fact-low = mínima prevista
 fact-wind = viento
@@ -920,6 +962,8 @@ fact-drop-limit = pérdida que se avisa
 fact-cord-amps = capacidad del cable
 fact-cords = cables
 fact-cords-needed = circuitos que hacen falta
+fact-feed = circuitos que alimentar
+fact-left-out = no andarán
 fact-circuits = circuitos
 fact-converter-circuit = circuito del convertidor
 fact-battery-ah = batería
@@ -1082,7 +1126,7 @@ step-cooling-filter = Limpie el filtro. Con hielo: solo ventilador hasta que se 
 step-two-ac = ¿Hay dos aires en un mismo cable?
 step-air-difference = ¿Cuántos °F más frío sale el aire que como entra?
 step-strong-smell = ¿Es fuerte, se fue de golpe, o a alguien le duele la cabeza?
-step-trap = Eche un litro de agua en cada coladera. ¿Ya mejoró?
+step-trap = Eche un cuarto de galón (1 l) de agua en cada coladera. ¿Ya mejoró?
 step-vent-fan = ¿Está prendido el extractor, y libre su tapa?
 step-waste-level = ¿Qué tan lleno va el tanque de aguas negras?
 step-flapper = ¿Retiene agua cada inodoro?
@@ -1117,10 +1161,10 @@ cause-light-switch = el apagador
 cause-room-fuse = el fusible
 cause-short = un corto
 cause-connector = el conector
-cause-site-outage = un corte en todo el sitio
-cause-site-breaker = el interruptor del sitio
+cause-wide-outage = un corte en todo el sitio
+cause-dead-breaker = el interruptor del sitio
 cause-loose-cord = un cable flojo
-cause-site-gfci = el GFCI del sitio
+cause-tripped-gfci = el GFCI del sitio
 cause-dead-outlet = el contacto
 cause-battery-switch = el corte de la batería
 cause-flat-battery = la batería descargada
@@ -1205,8 +1249,8 @@ settles-live-metal = Todo metal puede tener corriente. Corte la luz en su origen
 settles-people-near = Cierre la unidad y ponga una barrera. Avise al sitio. Nadie se acerca.
 settles-dead-12v = Entonces no hay 12 V. Siguen la batería y el convertidor.
 settles-short = Hay un corto. Déjelo apagado y sin fusible.
-settles-site-outage = Es un corte del sitio. Avise y pregunte la hora. Luces y bombas viven de la batería.
-settles-site-breaker = Pida al sitio que lo suba: todo abajo y luego arriba. Una vez.
+settles-wide-outage = Es un corte del sitio. Avise y pregunte la hora. Luces y bombas viven de la batería.
+settles-dead-breaker = Pida al sitio que lo suba: todo abajo y luego arriba. Una vez.
 settles-loose-cord = Interruptor abajo, meta bien los enchufes, interruptor arriba. Uno caliente o café: no lo use.
 settles-dead-outlet = El contacto está mal. No lo use.
 settles-battery-switch = Préndalo.
@@ -1240,7 +1284,7 @@ settles-check-valve = El agua del sitio pasa al tanque. Cierre el agua antes de 
 settles-small-leak = Hay una fuga chica en algún lado. Apague la bomba si nadie la usa.
 settles-suction = Apriételas a mano y saque el aire.
 settles-dry-heater = Corte el calentador ya: en seco se quema. Llénelo hasta que no salga aire.
-settles-not-yet-hot = Dele tiempo: 23 l tardan más de media hora, 38 l más de una hora.
+settles-not-yet-hot = Dele tiempo: 6 gal (23 l) tardan más de media hora, 10 gal (38 l) más de una hora.
 settles-dead-circuit = Dele luz: interruptor todo abajo y luego arriba, una vez. Revise su cable.
 settles-heater-switch = Préndalo, con su tanque lleno.
 settles-element = No hay corriente: resistencia, termostato o límite. Déjelo apagado.
@@ -1269,6 +1313,6 @@ settles-no-answer = Llame ya al número de emergencia. Sígales hablando.
 settles-open-source = Primero pare eso. Gente y mascotas lejos, del lado de donde viene el viento.
 settles-open-drain = Tápelas primero. Aguas negras en coladera o arroyo se reportan: avise a su despachador.
 settles-bare-skin = Póngaselos primero. Sin piel desnuda, sin comer ni beber.
-settles-waste-left = Deténgalo con tierra o absorbente. Pida el camión. Embolse los sólidos.
+settles-left-waste = Deténgalo con tierra o absorbente. Pida el camión. Embolse los sólidos.
 settles-high-waste = Va alto. Llame al camión, diga lo que diga el medidor.
 settles-slope = Es demasiado. Las puertas se mueven, y fallan medidor y drenaje.

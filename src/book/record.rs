@@ -127,6 +127,12 @@ pub enum TaskChange {
         due: Option<DateTime<Utc>>,
         call_by: Option<DateTime<Utc>>,
     },
+    /// Somebody said that whoever does it was called, and perhaps when they come.
+    Called {
+        id: u32,
+        by: String,
+        promised: Option<DateTime<Utc>>,
+    },
     /// Somebody took it.
     Taken { id: u32, by: String },
     /// It was done, by a person's word or by an event that does it.

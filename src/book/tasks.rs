@@ -32,6 +32,12 @@ pub struct Task {
     pub cause: Option<MessageKey>,
     /// Who took it.
     pub taken_by: Option<String>,
+    /// When whoever does it was called, where somebody said so.
+    #[serde(default)]
+    pub called: Option<DateTime<Utc>>,
+    /// When they promised to come.
+    #[serde(default)]
+    pub promised: Option<DateTime<Utc>>,
     /// Whether it is open.
     pub state: TaskState,
     /// The message that closed it.
@@ -146,7 +152,10 @@ impl Tasks {
             TaskChange::Redated { id, due, call_by } => self.with(*id, |task| {
                 task.due = *due;
                 task.call_by = *call_by;
-                task.escalated = None;
+            }),
+            TaskChange::Called { id, promised, .. } => self.with(*id, |task| {
+                task.called = Some(at);
+                task.promised = *promised;
             }),
             TaskChange::Taken { id, by } => self.with(*id, |task| task.taken_by = Some(by.clone())),
             TaskChange::Done { id, cause, .. } => self.with(*id, |task| {

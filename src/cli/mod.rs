@@ -3,6 +3,7 @@
 //! This is the one place that prints, reads the clock and the environment, and decides exit codes: 0 for done, 1 for a
 //! failure or a bad item in the input, 2 for wrong usage.
 
+mod beside;
 mod chat;
 mod clock;
 mod data;

@@ -4,9 +4,23 @@ use super::answer::Reply;
 use super::inbound::Outgoing;
 use super::receive::Hearing;
 use super::situate::Case;
+use super::tick::silence_key;
 use crate::book::{AlarmChange, Personal, Record};
 use crate::finding::{Finding, Level, Urgency};
 use crate::fleet::Role;
+
+/// Ends the alarms that a word about a unit answers: it was silent, and now it is not.
+pub(super) fn end_silence(hearing: &Hearing<'_>, cases: &[Case], records: &mut Vec<Record>) {
+    for case in cases {
+        let key = silence_key(&case.unit);
+        if hearing.desk.book.alarms().contains_key(&key) {
+            records.push(Record::Alarm {
+                at: hearing.now,
+                change: AlarmChange::Over { key },
+            });
+        }
+    }
+}
 
 /// Raises an alarm for each danger among the findings. One that stands already is not raised again.
 pub(super) fn raise(

@@ -4,16 +4,16 @@ use std::collections::BTreeMap;
 
 use chrono::TimeDelta;
 
-use super::digest;
 use super::inbound::Outgoing;
 use super::receive::{Hearing, of_the_message};
 use super::settle::{self, Settled};
 use super::situate::Case;
 use super::tasks::Board;
+use super::{digest, repeat};
 use crate::book::{MessageKey, Record, Task, TaskChange, TaskState};
 use crate::dialogue::{About, Check, Question};
 use crate::finding::{Finding, FindingId};
-use crate::heard::{Ask, ReadingKey, UnitName};
+use crate::heard::{Ask, Entry, ReadingKey, UnitName};
 use crate::outlook::Outlook;
 use crate::reply::{Answer, Arg, Context, Logged, Past, Status, TaskNote, TaskTurn, Voice};
 use crate::situation::Occasion;
@@ -124,32 +124,31 @@ impl<'a> Reply<'a> {
 
     /// Returns the question that a finding leaves open.
     pub(super) fn question_about(&self) -> Option<About> {
-        let of = |id| {
-            self.findings
-                .iter()
-                .find(|finding| finding.id == id)
-                .and_then(|finding| finding.unit.clone())
-        };
-        if let Some(unit) = of(FindingId::WaterUnderPressure) {
-            let told = self
+        let asks = |id, action: &str| {
+            let finding = self
                 .findings
                 .iter()
-                .any(|finding| finding.facts.find("taps").is_some());
-            return (!told).then_some(About::TapsShut { unit });
+                .find(|finding| finding.id == id && finding.action == action)?;
+            finding.unit.clone()
+        };
+        // the finding's own text asks; this only keeps the question open for a bare answer
+        if let Some(unit) = asks(FindingId::WaterOverPressure, "water-over-pressure-act") {
+            return Some(About::BeforeRegulator { unit });
         }
-        None
+        let unit = asks(FindingId::WaterUnderPressure, "water-under-pressure-ask")?;
+        Some(About::TapsShut { unit })
     }
 
     /// Takes the question that is asked with this reply.
-    pub(super) fn ask_back(
-        &mut self,
-        _hearing: &Hearing<'_>,
-        settled: &Settled,
-        question: Option<&Question>,
-    ) {
-        if settled.homeless.is_some() || question.is_some() {
-            self.question = question.map(|question| question.about.clone());
-        }
+    pub(super) fn ask_back(&mut self, question: Option<&Question>) {
+        let in_a_finding = |about: &About| {
+            matches!(
+                about,
+                About::TapsShut { .. } | About::BeforeRegulator { .. }
+            )
+        };
+        let about = question.map(|question| question.about.clone());
+        self.question = about.filter(|about| !in_a_finding(about));
     }
 
     /// Puts the reply into words.
@@ -191,7 +190,7 @@ impl<'a> Reply<'a> {
                     .unit(unit)
                     .is_some_and(|kept| kept.too_old(*at)),
                 all_well: self.findings.iter().filter(about).count() == 0
-                    && !entry.readings.is_empty()
+                    && was_checked(entry)
                     && !self.walked,
             });
         }
@@ -200,15 +199,24 @@ impl<'a> Reply<'a> {
             .iter()
             .map(|(task, turn)| TaskNote { task, turn: *turn })
             .collect();
+        let is_question = hearing.heard.ask.is_some();
+        let told = self
+            .findings
+            .iter()
+            .filter(|finding| {
+                is_question || repeat::is_news(finding, &self.findings, &hearing.talk, hearing.now)
+            })
+            .collect();
         let answer = Answer {
             opening: std::mem::take(&mut self.opening),
             context,
-            findings: self.findings.iter().collect(),
+            findings: told,
             lines: std::mem::take(&mut self.lines),
             logged,
             tasks,
             taken: &heard.taken,
             set_aside: &heard.set_aside,
+            answered: &heard.plans,
             unclear: &heard.unclear,
             question: self.question.as_ref(),
             step: self.step.as_deref(),
@@ -271,6 +279,24 @@ impl<'a> Reply<'a> {
     }
 }
 
+/// Tells whether a report holds a number that the rules hold against a limit.
+fn was_checked(entry: &Entry) -> bool {
+    let beside = |key: &ReadingKey| {
+        matches!(
+            key,
+            ReadingKey::EtaMin
+                | ReadingKey::Guests
+                | ReadingKey::PumpedGal
+                | ReadingKey::HoseFt
+                | ReadingKey::CordFt
+                | ReadingKey::FlowGpm
+                | ReadingKey::FuelGal
+                | ReadingKey::FuelPct
+        )
+    };
+    !entry.readings.amps.is_empty() || entry.readings.values.keys().any(|key| !beside(key))
+}
+
 /// Returns what this turn did to tasks, each once, as it stands now.
 fn notes(board: &Board) -> Vec<(Task, TaskTurn)> {
     let mut notes: BTreeMap<u32, TaskTurn> = BTreeMap::new();
@@ -278,6 +304,7 @@ fn notes(board: &Board) -> Vec<(Task, TaskTurn)> {
         let (id, turn) = match change {
             TaskChange::Opened { task } => (task.id, TaskTurn::Opened),
             TaskChange::Redated { id, .. } => (*id, TaskTurn::Stands),
+            TaskChange::Called { id, .. } => (*id, TaskTurn::Stands),
             TaskChange::Taken { id, .. } => (*id, TaskTurn::Taken),
             TaskChange::Done { id, .. } | TaskChange::Dropped { id, .. } => (*id, TaskTurn::Closed),
             TaskChange::Reopened { id } => (*id, TaskTurn::Reopened),

@@ -10,6 +10,7 @@ mod command;
 mod digest;
 mod inbound;
 mod receive;
+mod repeat;
 mod settle;
 mod situate;
 mod stranger;

@@ -11,12 +11,14 @@ use super::inbound::{Body, Inbound, Outgoing, Turn};
 use super::settle::{self, Answered, LATE, Settled};
 use super::situate::Case;
 use super::tasks::{Board, kind_of};
-use super::{Desk, alarm, answer, walk, watch};
-use crate::book::{Message, Personal, Record, Report, UnitBook, UnitState, Unread};
+use super::{Desk, alarm, answer, repeat, walk, watch};
+use crate::book::{
+    Message, MessageKey, Personal, Record, Report, TaskChange, UnitBook, UnitState, Unread,
+};
 use crate::dialogue::{About, Question, Talk};
 use crate::finding::{FindingId, TaskKind};
 use crate::fleet::{CrewMember, Fleet};
-use crate::heard::{Ask, Entry, Heard, Plan, PlanKind, Remark, UnitName};
+use crate::heard::{Ask, Entry, Heard, Plan, PlanKind, ReadingKey, Remark, UnitName};
 use crate::situation::Occasion;
 
 /// One message with what is known about its sender.
@@ -30,6 +32,8 @@ pub(super) struct Hearing<'a> {
     pub(super) talk: Talk,
     /// The instant to judge at: the time written, or the time received where the message came late.
     pub(super) now: DateTime<Utc>,
+    /// The sender's earlier message that this one mends.
+    instead_of: Option<MessageKey>,
 }
 
 /// Works through one message.
@@ -54,6 +58,7 @@ pub(super) fn receive(desk: &Desk, inbound: &Inbound) -> Turn {
         heard,
         talk: desk.book.talk(&member.id).cloned().unwrap_or_default(),
         now: if late { inbound.received } else { inbound.at },
+        instead_of: None,
     };
     hearing.work(unreadable)
 }
@@ -74,7 +79,7 @@ impl Hearing<'_> {
         }
 
         let mut records = Vec::new();
-        if let Some(replaced) = &self.inbound.replaces {
+        if let Some(replaced) = self.replaced() {
             reply.board.revert(replaced);
         }
         let cases = self.cases(&settled);
@@ -95,6 +100,7 @@ impl Hearing<'_> {
         reply.findings = findings;
         self.plan(&mut reply, &cases, &mut records);
         watch::hits(&self, &cases, &mut reply, &mut records);
+        alarm::end_silence(&self, &cases, &mut records);
         alarm::raise(&self, &cases, &mut reply, &mut records);
 
         if let Some(order) = self.heard.command.clone() {
@@ -137,10 +143,43 @@ impl Hearing<'_> {
         let at = self.inbound.at;
         if self.heard.entries.is_empty() && self.heard.ask.is_none() && self.heard.command.is_none()
         {
-            match settle::answered(&self.heard, self.text, &self.talk, &self.fleet, at) {
+            let pressure = |unit: &UnitName| {
+                self.desk
+                    .book
+                    .unit(unit)?
+                    .state()
+                    .pressures
+                    .last()
+                    .map(|read| read.psi)
+            };
+            match settle::answered(
+                &self.heard,
+                self.text,
+                &self.talk,
+                &self.fleet,
+                at,
+                pressure,
+            ) {
                 Some(Answered::Report(entry, told)) => {
                     self.heard = Heard {
                         entries: vec![entry],
+                        ..Heard::default()
+                    };
+                    self.talk.question = None;
+                    let mut settled =
+                        settle::settle(&self.heard, &self.fleet, Some(&self.talk), at);
+                    settled.reports.iter_mut().for_each(|(_, at, _)| *at = told);
+                    return settled;
+                }
+                Some(Answered::Instead(entry, told)) => {
+                    let unit = entry.unit.clone();
+                    let last = self.desk.book.sent(&self.member.id).iter().rev();
+                    let last = last
+                        .clone()
+                        .find(|sent| unit.as_ref().is_some_and(|unit| sent.units.contains(unit)));
+                    self.instead_of = last.map(|sent| sent.key.clone());
+                    self.heard = Heard {
+                        entries: vec![self.with_the_rest(entry)],
                         ..Heard::default()
                     };
                     self.talk.question = None;
@@ -167,6 +206,27 @@ impl Hearing<'_> {
             }
         }
         settle::settle(&self.heard, &self.fleet, Some(&self.talk), at)
+    }
+
+    /// Adds to a mended report what else the message it takes the place of said.
+    fn with_the_rest(&self, mut entry: Entry) -> Entry {
+        let Some((unit, key)) = entry.unit.as_ref().zip(self.instead_of.as_ref()) else {
+            return entry;
+        };
+        let Some(kept) = self.desk.book.unit(unit) else {
+            return entry;
+        };
+        for (_, told) in kept.reports_of(key) {
+            let mut rest = told.clone();
+            rest.readings.values.remove(&ReadingKey::PressurePsi);
+            settle::merge(&mut entry, &rest);
+        }
+        entry
+    }
+
+    /// Returns the message whose reports this one takes the place of: the one it edits, or the one it mends.
+    fn replaced(&self) -> Option<&MessageKey> {
+        self.inbound.replaces.as_ref().or(self.instead_of.as_ref())
     }
 
     /// Returns every trailer this message bears on: reported on, asked about or planned for.
@@ -200,7 +260,7 @@ impl Hearing<'_> {
             _ => None,
         };
         let mut tasks = self.desk.book.tasks().of(units, also);
-        if matches!(self.heard.ask, Some(Ask::Undo)) || self.inbound.replaces.is_some() {
+        if matches!(self.heard.ask, Some(Ask::Undo)) || self.replaced().is_some() {
             tasks = self.desk.book.tasks().clone();
         }
         Board::new(
@@ -236,7 +296,7 @@ impl Hearing<'_> {
         let first = told().map(|(at, _)| at).min().unwrap_or(self.inbound.at);
         let fresh = UnitBook::default();
         let edited;
-        let kept = match (self.desk.book.unit(unit), &self.inbound.replaces) {
+        let kept = match (self.desk.book.unit(unit), self.replaced()) {
             (None, _) => &fresh,
             (Some(kept), None) => kept,
             (Some(kept), Some(replaced)) => {
@@ -317,7 +377,32 @@ impl Hearing<'_> {
                             .open(&unit, kind, wanted.or(forecast), lead(case), None);
                     reply.wanted(id, new);
                 }
-                (PlanKind::Need { .. } | PlanKind::Watch { .. }, None) => {
+                (PlanKind::Booked { need, at }, Some(unit)) => {
+                    let zone = self.fleet.time_zone;
+                    let promised = at
+                        .as_deref()
+                        .and_then(|clock| super::when::next(clock, self.now, zone));
+                    let kind = kind_of(*need);
+                    let lead = TimeDelta::zero();
+                    let id = match reply
+                        .board
+                        .tasks()
+                        .open_task(&unit, kind)
+                        .map(|task| task.id)
+                    {
+                        Some(id) => id,
+                        None => reply.board.open(&unit, kind, promised, lead, None).0,
+                    };
+                    reply.board.change(TaskChange::Called {
+                        id,
+                        by: self.member.id.clone(),
+                        promised,
+                    });
+                }
+                (
+                    PlanKind::Need { .. } | PlanKind::Watch { .. } | PlanKind::Booked { .. },
+                    None,
+                ) => {
                     if let Some(name) = named {
                         reply
                             .findings
@@ -355,6 +440,7 @@ impl Hearing<'_> {
         if self.heard.language.is_some() {
             talk.language = self.heard.language;
         }
+        repeat::note(&reply.findings, &mut talk, self.now);
         if !reply.findings.is_empty() {
             talk.advice = reply.findings.clone();
         }
@@ -395,8 +481,6 @@ impl Hearing<'_> {
             None => {}
         }
         reply.ask_back(
-            self,
-            settled,
             talk.question
                 .as_ref()
                 .filter(|question| question.asked == self.now),
@@ -470,7 +554,7 @@ impl Hearing<'_> {
             set_aside: unread(&self.heard.set_aside),
             findings: finished.findings.clone(),
             reply: Personal::new(&finished.text),
-            replaces: self.inbound.replaces.clone(),
+            replaces: self.replaced().cloned(),
         };
         let mut turn = Turn::empty(at);
         turn.from = Some(self.member.id.clone());

@@ -45,6 +45,7 @@ impl Board {
         match &change {
             TaskChange::Opened { task } => self.touched.insert(task.id),
             TaskChange::Redated { id, .. }
+            | TaskChange::Called { id, .. }
             | TaskChange::Taken { id, .. }
             | TaskChange::Done { id, .. }
             | TaskChange::Dropped { id, .. }
@@ -93,6 +94,8 @@ impl Board {
             finding,
             cause: self.cause.clone(),
             taken_by: None,
+            called: None,
+            promised: None,
             state: TaskState::Open,
             closed_cause: None,
             escalated: None,

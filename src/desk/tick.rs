@@ -18,6 +18,9 @@ use crate::situation::Occasion;
 /// How long an alarm that nobody answered waits before it is said again, once.
 const AGAIN: TimeDelta = TimeDelta::hours(2);
 
+/// How long a task that is due at once may stand before it is late.
+const GRACE: TimeDelta = TimeDelta::minutes(30);
+
 /// Something the desk has to do at an instant.
 #[derive(Debug, Clone, PartialEq, Eq)]
 enum Duty {
@@ -92,16 +95,22 @@ fn duties(desk: &Desk) -> impl Iterator<Item = (DateTime<Utc>, Duty)> + '_ {
         job.is_open(at).then_some((at, Duty::Silence(unit.clone())))
     });
     let late = desk.book.tasks().open().filter_map(|task| {
-        let due = match task.taken_by {
-            Some(_) => task.due,
-            None => task.call_by.or(task.due),
+        // a truck that was called is late when it did not come; one that was not, when it should have been called
+        let due = match (task.called, &task.taken_by) {
+            (Some(_), _) => task.promised.max(task.due),
+            (None, Some(_)) => task.due,
+            (None, None) => task.call_by.or(task.due),
         };
-        (task.escalated.is_none()).then_some((due?, Duty::LateTask(task.id)))
+        // whoever opened it was told at once; the dispatcher hears when nobody took it up
+        let late = due?.max(task.opened + GRACE);
+        task.escalated
+            .is_none()
+            .then_some((late, Duty::LateTask(task.id)))
     });
     silences.chain(late)
 }
 
-fn silence_key(unit: &UnitName) -> String {
+pub(super) fn silence_key(unit: &UnitName) -> String {
     format!("{}:{unit}", FindingId::CrewLateCheckIn)
 }
 

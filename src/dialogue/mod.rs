@@ -6,7 +6,7 @@
 use chrono::{DateTime, TimeDelta, Utc};
 use serde::{Deserialize, Serialize};
 
-use crate::finding::Finding;
+use crate::finding::{Finding, FindingId, Urgency};
 use crate::heard::{Entry, Fault, Language, ReadingKey, UnitName};
 
 /// How long a unit named once is taken to be meant again.
@@ -27,6 +27,9 @@ pub struct Talk {
     pub question: Option<Question>,
     /// The findings last told, for "why".
     pub advice: Vec<Finding>,
+    /// The standing advice that was told lately.
+    #[serde(default)]
+    pub told: Vec<Told>,
     /// The language this person last wrote in.
     pub language: Option<Language>,
     /// The guided checks that are open, the one at hand last.
@@ -47,6 +50,19 @@ impl Talk {
             .as_ref()
             .filter(|question| at - question.asked <= QUESTION_LASTS)
     }
+}
+
+/// Standing advice that was told to a person.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub struct Told {
+    /// What was found.
+    pub id: FindingId,
+    /// On which trailer.
+    pub unit: Option<UnitName>,
+    /// How urgent it was.
+    pub urgency: Urgency,
+    /// When it was told.
+    pub at: DateTime<Utc>,
 }
 
 /// Something the bot asked one person.

@@ -187,52 +187,103 @@ pub struct Row {
 
 /// Lists every key that has a default, in the order of the files.
 pub fn table() -> Vec<Row> {
-    let rows: &[(&'static str, &'static str, String)] = &[
-        ("fleet", "company", "none".into()),
-        ("fleet", "time_zone", "\"UTC\"".into()),
-        ("fleet", "units", "\"us\"".into()),
-        ("fleet", "temperature", "\"F\"; \"C\" with metric units".into()),
-        ("fleet", "clock", "24".into()),
-        ("fleet", "language", "\"en\"".into()),
-        ("fleet", "quiet_hours", "none".into()),
-        ("fleet", "digest_at", "none: the digest comes when asked for".into()),
-        ("fleet", "keep_texts_days", "none: kept for good".into()),
-        ("fleet", "keep_photos_days", "none: kept for good".into()),
-        ("trailer", "title", "none".into()),
-        ("trailer", "waste_gal", format!("{WASTE_GAL}; a cylinder's own volume where its size is given")),
-        ("trailer", "fresh_gal", format!("{FRESH_GAL}")),
-        ("trailer", "waste_tank", "{ shape = \"box\" }".into()),
-        ("trailer", "waste_gauge", format!("{{ kind = \"lamps\", step_pct = {GAUGE_STEP_PCT} }}")),
-        ("trailer", "pressure_psi", format!("{{ min = {}, max = {}, regulator = {} }}", PRESSURE.min, PRESSURE.max, PRESSURE.regulator)),
-        ("trailer", "rooms", "A: 2 toilets, 1 urinal, 1 sink; B: 2 toilets, 1 sink".into()),
-        ("trailer", "circuits", format!("four of {BREAKER_A} A: AC or heat room A; water heater and converter; AC or heat room B; bay heater and tank heater")),
-        ("trailer", "battery", format!("{{ ah = {BATTERY_AH}, kind = \"{BATTERY_KIND}\", converter_circuit = {CONVERTER_CIRCUIT} }}; circuit 1 where it is the only one")),
-        ("trailer", "cold", format!("{{ package = false }}; with a package {COLD_INSULATION_IN} in of foam, {COLD_TANK_HEATER_W} W, on the circuit that lists the tank heater")),
-        ("trailer", "weight_lb", format!("none: no towing check by weight; tongue {:.0} % of empty", TONGUE_SHARE * 100.0)),
-        ("trailer", "gal_per_use", format!("{GAL_PER_USE:.1}")),
-        ("site", "name", "its id".into()),
-        ("site", "altitude_ft", "0".into()),
-        ("site", "time_zone", "the fleet's".into()),
-        ("site", "water", format!("{{ source = \"house\", hose_ft = {HOSE_FT}, hose_in = {HOSE_IN}, rise_ft = 0 }}; static_psi not known")),
-        ("site", "power", format!("{{ source = \"house\", cord_ft = {CORD_FT}, cord_awg = {CORD_AWG} }}; cords and generator_w not known")),
-        ("site", "pump_truck", format!("{{ lead_h = {LEAD_H}, outlet_to_road_ft = {OUTLET_TO_ROAD_FT} }}")),
-        ("site", "position, emergency_address, gate_code, contact, stand, septic_lid, notes", "none".into()),
-        ("job", "guests", format!("{GUESTS}")),
-        ("job", "alcohol", "false".into()),
-        ("job", "set_up_h", format!("{SET_UP_H}")),
-        ("job", "hours", "from the doors' opening to their closing; in a job over 24 h, every day from `from`'s time of day to `to`'s".into()),
-        ("crew", "name", "the id".into()),
-        ("crew", "role", "\"driver\"".into()),
-        ("crew", "language", "none: answered in the language they write in".into()),
-        ("crew", "chat_user", "none: joins by invite".into()),
-    ];
-    rows.iter()
-        .map(|(table, key, default)| Row {
-            table,
-            key,
-            default: default.clone(),
-        })
-        .collect()
+    let row = |table: &'static str, key: &'static str, default: String| Row {
+        table,
+        key,
+        default,
+    };
+    let fixed = |table, key, default: &str| row(table, key, default.into());
+    let limits = format!(
+        "{{ min = {}, max = {}, regulator = {} }}",
+        PRESSURE.min, PRESSURE.max, PRESSURE.regulator
+    );
+    let circuits = format!(
+        "four of {BREAKER_A} A: AC or heat room A; water heater and converter; \
+         AC or heat room B; bay heater and tank heater"
+    );
+    let battery = format!(
+        "{{ ah = {BATTERY_AH}, kind = \"{BATTERY_KIND}\" }}, its converter on the circuit that lists it, \
+         else on {CONVERTER_CIRCUIT}, or on 1 where it is the only one"
+    );
+    let cold = format!(
+        "{{ package = false }}; with a package {COLD_INSULATION_IN} in of foam and {COLD_TANK_HEATER_W} W, \
+         on the circuit that lists the tank heater"
+    );
+    let weight = format!(
+        "none: no towing check by weight; the tongue alone {:.0} % of empty",
+        TONGUE_SHARE * 100.0
+    );
+    let water = format!(
+        "{{ source = \"house\", hose_ft = {HOSE_FT}, hose_in = {HOSE_IN}, rise_ft = 0 }}, \
+         static_psi not known"
+    );
+    let power = format!(
+        "{{ source = \"house\", cord_ft = {CORD_FT}, cord_awg = {CORD_AWG} }}, \
+         cords and generator_w not known"
+    );
+    let truck = format!("{{ lead_h = {LEAD_H}, outlet_to_road_ft = {OUTLET_TO_ROAD_FT} }}");
+    let card = "position, emergency_address, gate_code, contact, stand, septic_lid, notes";
+    let hours = "from the doors' opening to their closing; in a job over 24 h every day \
+                 from `from`'s time of day to `to`'s";
+    vec![
+        fixed("fleet", "company", "none"),
+        fixed("fleet", "time_zone", "\"UTC\""),
+        fixed("fleet", "units", "\"us\""),
+        fixed("fleet", "temperature", "\"F\"; \"C\" with metric units"),
+        fixed("fleet", "clock", "24"),
+        fixed("fleet", "language", "\"en\""),
+        fixed("fleet", "quiet_hours", "none"),
+        fixed(
+            "fleet",
+            "digest_at",
+            "none: the digest comes when asked for",
+        ),
+        fixed("fleet", "keep_texts_days", "none: kept for good"),
+        fixed("fleet", "keep_photos_days", "none: kept for good"),
+        fixed("trailer", "title", "none"),
+        row(
+            "trailer",
+            "waste_gal",
+            format!("{WASTE_GAL}, or what the cylinder holds"),
+        ),
+        row("trailer", "fresh_gal", FRESH_GAL.to_string()),
+        fixed("trailer", "waste_tank", "{ shape = \"box\" }"),
+        row(
+            "trailer",
+            "waste_gauge",
+            format!("{{ kind = \"lamps\", step_pct = {GAUGE_STEP_PCT} }}"),
+        ),
+        row("trailer", "pressure_psi", limits),
+        fixed(
+            "trailer",
+            "rooms",
+            "A: 2 toilets, 1 urinal, 1 sink; B: 2 toilets, 1 sink",
+        ),
+        row("trailer", "circuits", circuits),
+        row("trailer", "battery", battery),
+        row("trailer", "cold", cold),
+        row("trailer", "weight_lb", weight),
+        row("trailer", "gal_per_use", format!("{GAL_PER_USE:.1}")),
+        fixed("site", "name", "its id"),
+        fixed("site", "altitude_ft", "0"),
+        fixed("site", "time_zone", "the fleet's"),
+        row("site", "water", water),
+        row("site", "power", power),
+        row("site", "pump_truck", truck),
+        fixed("site", card, "none"),
+        row("job", "guests", GUESTS.to_string()),
+        fixed("job", "alcohol", "false"),
+        row("job", "set_up_h", SET_UP_H.to_string()),
+        fixed("job", "hours", hours),
+        fixed("crew", "name", "the id"),
+        fixed("crew", "role", "\"driver\""),
+        fixed(
+            "crew",
+            "language",
+            "none: answered in the language they write in",
+        ),
+        fixed("crew", "chat_user", "none: joins by invite"),
+    ]
 }
 
 /// Prints the table of defaults in Markdown.

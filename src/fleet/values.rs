@@ -24,8 +24,9 @@ impl<'s, 't> Section<'s, 't> {
             Some(number) if range.contains(&number) => Some(number),
             Some(_) => self.refuse(key, value, expected, None),
             None => {
-                let quoted_number = matches!(value.get_ref(), DeValue::String(text) if text.trim().parse::<f64>().is_ok());
-                let hint = quoted_number.then(|| "leave out the quotes".into());
+                let text = value.get_ref().as_str();
+                let is_number = text.is_some_and(|text| text.trim().parse::<f64>().is_ok());
+                let hint = is_number.then(|| "leave out the quotes".into());
                 self.refuse(key, value, format!("a number, {expected}"), hint)
             }
         }

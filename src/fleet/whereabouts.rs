@@ -199,14 +199,25 @@ fn unlikeness(typed: &str, digits: &str, unit: &str) -> Option<usize> {
         return Some(0); // B7 for 7, 012 for 12
     }
     let lengths = (typed.chars().count(), unit.chars().count());
-    if lengths.0.abs_diff(lengths.1) <= 2 {
-        let distance = strsim::osa_distance(typed, unit);
-        if distance <= if lengths.0.min(lengths.1) > 4 { 2 } else { 1 } {
-            return Some(distance);
-        }
+    let most = if lengths.0.min(lengths.1) > 4 { 2 } else { 1 };
+    if lengths.0.abs_diff(lengths.1) <= most
+        && could_be_within(typed, unit, most)
+        && let distance = strsim::osa_distance(typed, unit)
+        && distance <= most
+    {
+        return Some(distance);
     }
     let begins = unit.starts_with(typed) || typed.starts_with(unit);
     begins.then(|| 2 + lengths.0.abs_diff(lengths.1))
+}
+
+/// Rules out most of a large fleet without the sum: an edit changes which characters occur by two at most.
+fn could_be_within(a: &str, b: &str, edits: usize) -> bool {
+    let occurring = |name: &str| {
+        let bits = name.chars().map(|c| 1_u64 << (u32::from(c) % 64));
+        bits.fold(0, std::ops::BitOr::bitor)
+    };
+    (occurring(a) ^ occurring(b)).count_ones() as usize <= 2 * edits
 }
 
 /// The number within a name, without leading zeros; empty where there is none or more than one.

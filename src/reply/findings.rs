@@ -97,7 +97,7 @@ impl Voice<'_> {
     fn spoken_facts<'f>(&self, finding: &'f Finding) -> Vec<(&'f str, Arg<'f>)> {
         let facts = finding.facts.items.iter();
         let mut args: Vec<(&str, Arg<'_>)> = facts
-            .map(|fact| (fact.name.as_ref(), self.fact(&fact.value)))
+            .map(|fact| (fact.name.as_ref(), self.spoken(fact)))
             .collect();
         if let Some(unit) = &finding.unit
             && finding.facts.find("unit").is_none()
@@ -107,15 +107,29 @@ impl Voice<'_> {
         args
     }
 
+    /// Turns a fact into what a text takes. Codes that the rules give are said in words: `jacks-up, closed`.
+    fn spoken<'f>(&self, fact: &'f Fact) -> Arg<'f> {
+        if let FactValue::Text(text) = &fact.value
+            && fact.origin != Origin::Read
+            && let Some(words) = self.in_words(text)
+        {
+            return words.into();
+        }
+        self.fact(&fact.value)
+    }
+
+    /// Says a list of codes in words; none where one of them is no code of ours.
+    fn in_words(&self, codes: &str) -> Option<String> {
+        let words = codes.split(", ").map(|code| {
+            let key = format!("value-{code}");
+            self.knows(&key).then(|| self.word(&key))
+        });
+        Some(words.collect::<Option<Vec<_>>>()?.join(", "))
+    }
+
     fn fact_line(&self, fact: &Fact) -> String {
         let name = self.fact_name(&fact.name);
-        let value = match &fact.value {
-            // a word that is one of ours is said in the reader's language
-            FactValue::Text(text) if self.knows(&format!("value-{text}")) => {
-                self.word(&format!("value-{text}"))
-            }
-            value => self.show(&self.fact(value)),
-        };
+        let value = self.show(&self.spoken(fact));
         let origin = self.word(match fact.origin {
             Origin::Read => "origin-read",
             Origin::Spec => "origin-spec",

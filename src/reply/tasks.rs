@@ -42,7 +42,8 @@ impl Voice<'_> {
                 "task-by"
             };
             self.write(&mut out, key, &[("time", due.into())]);
-            if let Some(call_by) = task.call_by.filter(|_| task.taken_by.is_none()) {
+            let uncalled = task.taken_by.is_none() && task.called.is_none();
+            if let Some(call_by) = task.call_by.filter(|_| uncalled) {
                 out.push_str(", ");
                 if call_by <= self.now() {
                     self.write(&mut out, "task-call-now", &[]);
@@ -105,6 +106,14 @@ impl Voice<'_> {
     /// Says, at the end of a finding, which task stands for it and who has it: `Nobody called yet: task 41.`
     pub(super) fn write_task_tail(&self, out: &mut String, task: &Task) {
         out.push(' ');
+        if task.called.is_some() {
+            let id = ("id", Arg::Count(task.id.into()));
+            match task.promised {
+                Some(at) => self.write(out, "tail-called-for", &[id, ("time", at.into())]),
+                None => self.write(out, "tail-called", &[id]),
+            }
+            return;
+        }
         match (&task.taken_by, task.kind) {
             (Some(who), _) => {
                 let args = [
@@ -140,6 +149,10 @@ impl Voice<'_> {
         match (&task.state, &task.taken_by) {
             (TaskState::Done, _) => self.write(out, "task-is-done", &[]),
             (TaskState::Dropped(_), _) => self.write(out, "task-is-dropped", &[]),
+            (TaskState::Open, _) if task.called.is_some() => match task.promised {
+                Some(at) => self.write(out, "task-called-for", &[("time", at.into())]),
+                None => self.write(out, "task-called", &[]),
+            },
             (TaskState::Open, Some(who)) => {
                 self.write(out, "task-has-it", &[("who", self.person(who).into())]);
             }

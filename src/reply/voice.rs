@@ -178,7 +178,10 @@ impl<'a> Voice<'a> {
 
     /// Quotes a person's own words: on one line, shortened, without control or direction marks.
     pub fn quote(&self, words: &str) -> String {
-        format!("\"{}\"", clean(words.trim(), QUOTED).replace('"', "'"))
+        format!(
+            "\"{}\"",
+            clean(words.trim().trim_end_matches([',', ';', ':', '.']), QUOTED).replace('"', "'")
+        )
     }
 
     /// Returns the word a line opens with: the signal word where someone can be hurt, else how soon to act.

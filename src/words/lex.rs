@@ -89,6 +89,12 @@ impl<L: Letters> Lexer<'_, L> {
                 '.' if self.next_is_digit(1) && !self.after_digit() => self.number(0),
                 '$' | '€' | '£' if self.digit_within(2) => self.price(c.len_utf8()),
                 _ if c.is_alphabetic() => self.word(),
+                // a hyphen inside a word only parts it: pump-out
+                '-' if self.text[..self.at].ends_with(|b: char| b.is_alphabetic())
+                    && self.text[self.at + 1..].starts_with(|n: char| n.is_alphabetic()) =>
+                {
+                    self.at += 1
+                }
                 '\'' | '!' | ',' | ';' | '.' | ':' | '?' | '"' | '-' | '(' | ')' | '/' | '#'
                 | '%' | '~' | '*' | '=' | '<' | '>' | '[' | ']' | '{' | '}' | '|' | '\\' | '_'
                 | '^' | '$' | '¿' | '¡' | '+' | '&' | '@' | '°' => self.sign(c),
@@ -302,8 +308,9 @@ impl<L: Letters> Lexer<'_, L> {
         let dash = usize::from(after.starts_with('-') || after.starts_with('/') && false);
         let run = digits(&after[dash..]);
         if run > 0 && word.is_ascii() {
+            let plain = !self.letters.is_unit(word);
             let free =
-                word.len() <= 3 && !self.letters.is_prefix(word) && !self.letters.is_unit(word);
+                word.len() <= 3 && plain && (word.len() == 1 || !self.letters.is_prefix(word));
             if free && (dash == 0 || word.len() <= 3) {
                 let mut length = end + dash + run;
                 let tail = &rest[length..];
@@ -321,6 +328,17 @@ impl<L: Letters> Lexer<'_, L> {
             }
         }
         self.push(Kind::Word, end);
+        // "no. 88213": the point belongs to the word
+        if matches!(word, "no" | "nos" | "num" | "ext" | "approx" | "nr" | "núm") {
+            let rest = &self.text[self.at..];
+            if rest.starts_with('.')
+                && rest[1..]
+                    .trim_start_matches(' ')
+                    .starts_with(|c: char| c.is_ascii_digit())
+            {
+                self.at += 1;
+            }
+        }
     }
 }
 
@@ -466,6 +484,9 @@ fn proper(input: &str) -> IResult<&str, f64> {
 
 fn range(input: &str) -> IResult<&str, Kind> {
     let (rest, (from, _, to)) = (unsigned, alt((tag("--"), tag("-"))), unsigned).parse(input)?;
+    if input.starts_with("10-4") && !rest.starts_with(|c: char| c.is_alphanumeric()) && to == 4.0 {
+        return Ok((rest, Kind::Labelled)); // message received
+    }
     if rest.starts_with(['-', '/']) {
         return Err(nom::Err::Error(nom::error::Error::new(
             input,

@@ -145,7 +145,7 @@ fn asking_part(items: &[Item], sentence: &Sentence) -> Option<usize> {
                 .any(|i| i.what == What::Sign('¿'))
                 || at > 0 && items[at..first].iter().any(|i| i.what == What::Sign('¿'));
             match items[first].what {
-                What::Is(Concept::Mark(Mark::Query)) => return Some(first),
+                What::Is(Concept::Mark(Mark::Query | Mark::Who)) => return Some(first),
                 What::Is(Concept::Ask(AskWord::Why | AskWord::When | AskWord::Advice)) => {
                     return Some(first);
                 }
@@ -210,7 +210,25 @@ pub fn scopes(items: &[Item], sentences: &[Sentence]) -> Vec<Scope> {
                     }
                 }
                 What::Is(Concept::Mark(Mark::Doubt)) => {
-                    for s in &mut scope[chunk_start()..chunk_end()] {
+                    // "maybe a leak" doubts what follows, "a leak maybe" what went before
+                    let (start, end) = (chunk_start(), chunk_end());
+                    let last = items[at + 1..end].iter().all(|i| {
+                        matches!(i.what, What::Sign(_) | What::Break | What::Gone) || i.is_filler()
+                    });
+                    let alone = (start..at).all(|i| {
+                        items[i].is_filler()
+                            || matches!(items[i].what, What::Sign(_) | What::Break)
+                            || items[i].is(Mark::Pronoun)
+                            || items[i].is(Mark::But)
+                    });
+                    let from = if last && alone {
+                        sentence.start
+                    } else if last {
+                        start
+                    } else {
+                        at
+                    };
+                    for s in &mut scope[from..end] {
                         s.doubt = true;
                     }
                 }
@@ -289,9 +307,8 @@ fn denials(items: &[Item], range: std::ops::Range<usize>, scope: &mut [Scope]) {
                     }
                     nouns += 1;
                     reach = 0;
-                    let _ = nouns;
                 }
-                What::Is(Concept::Mark(Mark::And)) if hit => break,
+                What::Is(Concept::Mark(Mark::And)) if hit || nouns > 0 => break,
                 What::Is(Concept::Mark(Mark::But)) => break,
                 What::Is(Concept::Mark(Mark::No | Mark::Not)) => break,
                 What::Sign('-') if !items[i].glued => break,

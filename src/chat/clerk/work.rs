@@ -16,7 +16,7 @@ use super::trouble::Trouble;
 use super::turns::Turns;
 use super::{Job, NotDone};
 use crate::book::{MessageKey, Personal, Record};
-use crate::chat::phrases;
+use crate::chat::phrases::Phrases;
 use crate::desk::{Body, Inbound, Outgoing, Sender, Turn};
 use crate::fleet::CrewMember;
 use crate::heard::Language;
@@ -33,6 +33,7 @@ pub(super) struct Work<T> {
     pub(super) clock: Box<dyn Fn() -> DateTime<Utc> + Send>,
     pub(super) deliver: Box<dyn FnMut(Parcel) + Send>,
     pub(super) trouble: Trouble,
+    pub(super) phrases: Phrases,
     snapshot_every: u64,
     snapshot_at: u64,
     /// Notes of accepted sends that were written since the last sync: a failed sync takes them back.
@@ -69,6 +70,7 @@ impl<T: Turns> Work<T> {
             clock,
             deliver,
             trouble: Trouble::new(comes_again),
+            phrases: Phrases::default(),
             snapshot_every,
             snapshot_at,
             unsynced: Vec::new(),
@@ -250,8 +252,13 @@ impl<T: Turns> Work<T> {
             from: who.to_owned(),
             text: Personal::new(words(&inbound.body)),
         };
-        let answer = member
-            .map(|member| answer_to(inbound, who, phrases::set_aside(self.language_of(member))));
+        let answer = member.map(|member| {
+            answer_to(
+                inbound,
+                who,
+                &self.phrases.set_aside(self.language_of(member)),
+            )
+        });
         Draft {
             key: Some(inbound.key.0.clone()),
             at: inbound.received,
@@ -429,10 +436,16 @@ impl<T: Turns> Work<T> {
             return;
         }
         let first = self.store.head().seq + 1;
+        let due = self.state.turns.next_due();
         match self.log(now, &turn) {
-            Ok(()) => self.send_from(first),
+            // a tick that leaves the same thing due would otherwise fill the journal
+            Ok(()) if self.state.turns.next_due() == due => {
+                self.tick_after = Some(now + TICK_AGAIN)
+            }
+            Ok(()) => self.tick_after = None,
             Err(_) => self.tick_after = Some(now + TICK_AGAIN),
         }
+        self.send_from(first);
     }
 
     /// Writes a turn that no message brought about, and takes it in.
@@ -473,10 +486,9 @@ impl<T: Turns> Work<T> {
             Ok(notes) => notes.iter().for_each(|note| warn!("{note}")),
             Err(error) => warn!("the index does not follow yet: {error}"),
         }
-        if !self.stale && self.store.head().seq >= self.snapshot_at + self.snapshot_every {
-            if let Err(error) = self.save_snapshot() {
-                warn!("no snapshot could be saved: {error}");
-            }
+        let due = !self.stale && self.store.head().seq >= self.snapshot_at + self.snapshot_every;
+        if due && let Err(error) = self.save_snapshot() {
+            warn!("no snapshot could be saved: {error}");
         }
     }
 

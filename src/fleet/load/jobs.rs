@@ -58,7 +58,7 @@ pub(super) fn read(
         section.finish();
         placed.push((job, spot));
     }
-    placed.sort_by(|a, b| (a.0.from, a.1.offset()).cmp(&(b.0.from, b.1.offset())));
+    placed.sort_by_key(|(job, spot)| (job.from, spot.offset()));
     clashes(&placed, sheet);
     fleet.jobs = placed.into_iter().map(|(job, _)| job).collect();
 }

@@ -1,4 +1,6 @@
 //! Random lives of a store, held against what was acknowledged.
+//!
+//! `HOSEBIB_LIVES=200` sets how many (12 unless told), `HOSEBIB_LIFE_SEED` repeats a run.
 
 use hosebib::store::*;
 
@@ -16,10 +18,12 @@ struct Known {
 
 #[test]
 fn whatever_happens_in_a_life_what_was_acknowledged_is_there() {
-    let seed = fastrand::u64(..);
+    let number = |name: &str| std::env::var(name).ok().and_then(|text| text.parse().ok());
+    let lives = number("HOSEBIB_LIVES").unwrap_or(12);
+    let seed = number("HOSEBIB_LIFE_SEED").unwrap_or_else(|| fastrand::u64(..));
     let mut chance = fastrand::Rng::with_seed(seed);
-    for life in 0..25 {
-        eprintln!("seed {seed}, life {life}");
+    for life in 0..lives {
+        eprintln!("HOSEBIB_LIFE_SEED={seed}, life {life}");
         let dir = tempfile::tempdir().unwrap();
         let mut known = Known::default();
         for _ in 0..chance.u32(1..6) {

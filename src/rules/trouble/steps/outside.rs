@@ -7,7 +7,7 @@ pub(super) const SPILL: &[Step] = &[
     good("step-spill-source", "open-source", Then::Hold),
     good("step-spill-drain", "open-drain", Then::Hold),
     good("step-spill-gear", "bare-skin", Then::Hold),
-    good("step-spill-up", "waste-left", Then::Hold),
+    good("step-spill-up", "left-waste", Then::Hold),
     mends("step-spill-clean", "foul-ground"),
 ];
 

@@ -36,10 +36,10 @@ pub(super) const FUSE_BLOWN: &[Step] = &[
 ];
 
 pub(super) const NO_POWER: &[Step] = &[
-    bad("step-others-dark", "site-outage", Then::Over),
-    good("step-site-breaker", "site-breaker", Then::Mend),
+    bad("step-others-dark", "wide-outage", Then::Over),
+    good("step-site-breaker", "dead-breaker", Then::Mend),
     good("step-cord-seated", "loose-cord", Then::Mend),
-    mends("step-site-gfci", "site-gfci")
+    mends("step-site-gfci", "tripped-gfci")
         .by(Event::BreakerReset)
         .resets(),
     reads(
