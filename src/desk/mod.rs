@@ -17,6 +17,7 @@ mod stranger;
 mod sum;
 mod tasks;
 mod tick;
+mod walk;
 mod watch;
 mod when;
 
@@ -37,6 +38,7 @@ pub struct Desk {
     book: Book,
     reader: Reader,
     replies: Replies,
+    answers: walk::Answers,
 }
 
 impl Default for Desk {
@@ -52,6 +54,7 @@ impl Desk {
             book,
             reader: Reader::new(),
             replies: Replies::new(),
+            answers: walk::Answers::default(),
         }
     }
 

@@ -40,6 +40,8 @@ pub struct Answer<'a> {
     pub unclear: &'a [Remark],
     /// The one question.
     pub question: Option<&'a About>,
+    /// The step of a guided check that waits, already in words; it gives way to the question.
+    pub step: Option<&'a str>,
     /// Zones of trailers whose local times differ from the voice's.
     pub zones: BTreeMap<&'a UnitName, Tz>,
     /// True to leave out the closing line that says what to send next.
@@ -87,6 +89,7 @@ impl Answer<'_> {
             && self.set_aside.is_empty()
             && self.unclear.is_empty()
             && self.question.is_none()
+            && self.step.is_none()
     }
 
     /// Puts the reply into words.
@@ -118,6 +121,9 @@ impl Answer<'_> {
         }
         if !self.without_hint {
             self.write_hint(&mut out, voice, &told);
+        }
+        if let Some(step) = self.step.filter(|_| self.question.is_none()) {
+            line(&mut out).push_str(step);
         }
         out
     }

@@ -2,7 +2,7 @@
 
 use super::voice::{Arg, Voice};
 use crate::fleet::{GaugeKind, TankShape, Trailer};
-use crate::heard::{Entry, ReadingKey, Taps};
+use crate::heard::{Entry, Event, Fault, ReadingKey, Taps};
 use crate::physics::tank::cylinder_fill;
 use crate::quantity::Measure;
 
@@ -33,6 +33,16 @@ impl Voice<'_> {
         }
         groups.retain(|group| !group.is_empty());
         groups.join("; ")
+    }
+
+    /// Returns the few words for a fault: `no hot water`.
+    pub fn fault(&self, fault: Fault) -> String {
+        self.coded("fault", fault.code())
+    }
+
+    /// Returns the few words for an event: `filter cleaned or changed`.
+    pub fn event(&self, event: Event) -> String {
+        self.coded("event", event.code())
     }
 
     /// Says the text of a coded word: `event-waste-pumped`.
