@@ -979,3 +979,24 @@ value-power-off = power off
 value-stowed = stowed
 value-jacks-up = jacks up
 value-lights-checked = lights checked
+
+### What the bot says by itself
+
+speak-was-due = This was due at { $time }, { $age } ago.
+speak-answer-task = Answer "take { $id }", or "got it" to stop this for all.
+speak-call-truck = Call the truck: task { $task }
+speak-task = Nobody has it: task { $task }
+speak-silent-unit = { $who } last wrote at { $time }, but not on this one.
+speak-silent-person = No word from { $who } at all since { $time }. Phone them.
+speak-unanswered = { $signal }: nobody answered yet. { $what }, told at { $time }. Phone them now.
+speak-overdue = { $who } was due there at { $time } and did not write. Phone them.
+speak-overdue-unit = { $unit }: { $who } was due there at { $time } and did not write. Phone them.
+speak-alone-ask = OK? Answer with any word by { $time }. If not, I alarm the dispatcher.
+speak-alone-alarm = { $signal }: { $who } works alone since { $time } and does not answer. They said { $why }. Place: { $place }. Phone them now. No answer: send somebody, call emergency.
+speak-alone-nowhere = not told
+speak-patrol = { $count ->
+    [one] One long stay to look at today:
+   *[other] { $count } long stays to look at today:
+}
+speak-patrol-row = { $unit } { $site }: no word for { $age }, waste about { $level }.
+speak-patrol-row-full = { $unit } { $site }: no word for { $age }, waste about { $level }, stop level maybe { $time }.
