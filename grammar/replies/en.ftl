@@ -1312,3 +1312,24 @@ settles-bare-skin = Put them on first. No bare skin, no eating, no drinking.
 settles-left-waste = Hold it in with soil or absorbent. Get the pump truck. Bag the solids.
 settles-high-waste = It is high. Call the pump truck, whatever the gauge says.
 settles-slope = That is too much. Doors swing, and gauge and drain go wrong.
+
+### What the bot says by itself
+
+speak-was-due = This was due at { $time }, { $age } ago.
+speak-answer-task = Answer "take { $id }", or "got it" to stop this for all.
+speak-call-truck = Call the truck: task { $task }
+speak-task = Nobody has it: task { $task }
+speak-silent-unit = { $who } last wrote at { $time }, but not on this one.
+speak-silent-person = No word from { $who } at all since { $time }. Phone them.
+speak-unanswered = { $signal }: nobody answered yet. { $what }, told at { $time }. Phone them now.
+speak-overdue = { $who } was due there at { $time } and did not write. Phone them.
+speak-overdue-unit = { $unit }: { $who } was due there at { $time } and did not write. Phone them.
+speak-alone-ask = OK? Answer with any word by { $time }. If not, I alarm the dispatcher.
+speak-alone-alarm = { $signal }: { $who } works alone since { $time } and does not answer. They said { $why }. Place: { $place }. Phone them now. No answer: send somebody, call emergency.
+speak-alone-nowhere = not told
+speak-patrol = { $count ->
+    [one] One long stay to look at today:
+   *[other] { $count } long stays to look at today:
+}
+speak-patrol-row = { $unit } { $site }: no word for { $age }, waste about { $level }.
+speak-patrol-row-full = { $unit } { $site }: no word for { $age }, waste about { $level }, stop level maybe { $time }.

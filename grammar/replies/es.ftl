@@ -1313,3 +1313,24 @@ settles-bare-skin = Póngaselos primero. Sin piel desnuda, sin comer ni beber.
 settles-left-waste = Deténgalo con tierra o absorbente. Pida el camión. Embolse los sólidos.
 settles-high-waste = Va alto. Llame al camión, diga lo que diga el medidor.
 settles-slope = Es demasiado. Las puertas se mueven, y fallan medidor y drenaje.
+
+### Lo que el bot dice por su cuenta
+
+speak-was-due = Esto era para las { $time }, hace { $age }.
+speak-answer-task = Conteste "tomo { $id }", o "enterado" para callarlo para todos.
+speak-call-truck = Llame al camión: tarea { $task }
+speak-task = Nadie la tiene: tarea { $task }
+speak-silent-unit = { $who } escribió por última vez a las { $time }, pero no de esta.
+speak-silent-person = { $who } no escribe nada desde las { $time }. Llámele por teléfono.
+speak-unanswered = { $signal }: nadie ha contestado. { $what }, avisado a las { $time }. Llámeles ya.
+speak-overdue = { $who } iba a llegar a las { $time } y no escribe. Llámele por teléfono.
+speak-overdue-unit = { $unit }: { $who } iba a llegar a las { $time } y no escribe. Llámele por teléfono.
+speak-alone-ask = ¿Todo bien? Conteste lo que sea antes de las { $time }. Si no, aviso al despacho.
+speak-alone-alarm = { $signal }: { $who } trabaja a solas desde las { $time } y no contesta. Dijo { $why }. Lugar: { $place }. Llámele ya. Si no contesta: mande a alguien, llame a emergencias.
+speak-alone-nowhere = no lo dijo
+speak-patrol = { $count ->
+    [one] Una estancia larga para revisar hoy:
+   *[other] { $count } estancias largas para revisar hoy:
+}
+speak-patrol-row = { $unit } { $site }: sin palabra hace { $age }, negras como al { $level }.
+speak-patrol-row-full = { $unit } { $site }: sin palabra hace { $age }, negras como al { $level }, al límite quizá a las { $time }.
