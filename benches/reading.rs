@@ -39,9 +39,20 @@ fn every_message(criterion: &mut Criterion) {
         .collect();
     micros.sort_by(f64::total_cmp);
     let at = |share: f64| micros[((micros.len() - 1) as f64 * share) as usize];
-    println!("{} messages: median {:.1} µs, p90 {:.1} µs, p99 {:.1} µs (budget: 30 µs at the median)", micros.len(), at(0.5), at(0.9), at(0.99));
+    println!(
+        "{} messages: median {:.1} µs, p90 {:.1} µs, p99 {:.1} µs (budget: 30 µs at the median)",
+        micros.len(),
+        at(0.5),
+        at(0.9),
+        at(0.99)
+    );
     criterion.bench_function("one typical message", |b| {
-        b.iter(|| reader.hear(black_box("unit 12 pressure 95 tank 3/4 temp -5"), TemperatureScale::F))
+        b.iter(|| {
+            reader.hear(
+                black_box("unit 12 pressure 95 tank 3/4 temp -5"),
+                TemperatureScale::F,
+            )
+        })
     });
     criterion.bench_function("compile the vocabulary", |b| b.iter(Reader::new));
 }
@@ -56,16 +67,32 @@ fn growth(criterion: &mut Criterion) {
             text.push_str(&all);
             text.push(' ');
         }
-        let end = (0..=kib * 1024).rev().find(|i| text.is_char_boundary(*i)).unwrap_or(0);
+        let end = (0..=kib * 1024)
+            .rev()
+            .find(|i| text.is_char_boundary(*i))
+            .unwrap_or(0);
         text.truncate(end);
         group.throughput(Throughput::Bytes(text.len() as u64));
-        group.bench_with_input(BenchmarkId::from_parameter(format!("{kib} KiB")), &text, |b, text| {
-            b.iter(|| reader.hear(black_box(text), TemperatureScale::F))
-        });
-        let one_line: String = text.chars().map(|c| if matches!(c, '.' | ',' | '\n' | '!' | '?' | ';') { ' ' } else { c }).collect();
-        group.bench_with_input(BenchmarkId::new("no stops", format!("{kib} KiB")), &one_line, |b, text| {
-            b.iter(|| reader.hear(black_box(text), TemperatureScale::F))
-        });
+        group.bench_with_input(
+            BenchmarkId::from_parameter(format!("{kib} KiB")),
+            &text,
+            |b, text| b.iter(|| reader.hear(black_box(text), TemperatureScale::F)),
+        );
+        let one_line: String = text
+            .chars()
+            .map(|c| {
+                if matches!(c, '.' | ',' | '\n' | '!' | '?' | ';') {
+                    ' '
+                } else {
+                    c
+                }
+            })
+            .collect();
+        group.bench_with_input(
+            BenchmarkId::new("no stops", format!("{kib} KiB")),
+            &one_line,
+            |b, text| b.iter(|| reader.hear(black_box(text), TemperatureScale::F)),
+        );
     }
     group.finish();
 }

@@ -1,5 +1,7 @@
 //! Facts to entries: each to the trailer it is about, contradictions dropped and asked about.
 
+use std::collections::{BTreeMap, BTreeSet};
+
 use super::attach::{Placed, Value};
 use super::concept::{Concept, Mark, State};
 use super::item::{Item, What};
@@ -62,7 +64,10 @@ pub fn sift(found: &[Found], placed: &[Placed], scope: &[Scope], out: &mut Assem
             continue;
         }
         let eta = matches!(says, Says::Value(Value::Reading(ReadingKey::EtaMin, _)));
-        let aside = s.aside.filter(|a| !(eta && *a == Aside::Plan)).or((s.was && !event).then_some(Aside::Past));
+        let aside = s
+            .aside
+            .filter(|a| !(eta && *a == Aside::Plan))
+            .or((s.was && !event).then_some(Aside::Past));
         if let Some(aside) = aside {
             out.aside.push((at, aside.code()));
             if aside == Aside::EarlierDay && event {
@@ -109,11 +114,9 @@ pub fn assign(facts: &mut [Fact], items: &[Item], sentences: &[Sentence]) {
             cursor += 1;
         }
         let here: Vec<usize> = (first..cursor).collect();
-        let named: Vec<(usize, usize)> = units
-            .iter()
-            .copied()
-            .filter(|(i, _)| (sentence.start..sentence.end).contains(i))
-            .collect();
+        let from = units.partition_point(|(i, _)| *i < sentence.start);
+        let to = units.partition_point(|(i, _)| *i < sentence.end);
+        let named = &units[from..to];
         let mut pending: Vec<usize> = Vec::new();
         let mut in_sentence: Option<usize> = None;
         let mut at = sentence.start;
@@ -215,7 +218,8 @@ pub fn clocks(facts: &mut [Fact], items: &[Item]) {
         }
         fact.when = best.map(|(_, m)| m);
         fact.again = items[fact.at].what == What::Is(Concept::State(State::KeepsTripping))
-            || (fact.at.saturating_sub(5)..items.len().min(fact.at + 5)).any(|i| items[i].is(Mark::Again) && items[i].chunk == items[fact.at].chunk);
+            || (fact.at.saturating_sub(5)..items.len().min(fact.at + 5))
+                .any(|i| items[i].is(Mark::Again) && items[i].chunk == items[fact.at].chunk);
     }
 }
 
@@ -250,35 +254,39 @@ pub fn entries(
             }
         }
     }
-    let mut named: Vec<(usize, Option<UnitName>)> = Vec::new();
-    for (i, item) in items.iter().enumerate() {
+    let mut listed: BTreeSet<Option<UnitName>> = BTreeSet::new();
+    if about.iter().any(|(unit, _)| unit.is_none()) {
+        order.push(None);
+    }
+    for item in items {
         if let What::Units(g) = item.what {
-            named.extend(groups[g].names.iter().map(|n| (i, Some(n.clone()))));
+            for name in &groups[g].names {
+                if listed.insert(Some(name.clone())) {
+                    order.push(Some(name.clone()));
+                }
+            }
         }
     }
-    for (unit, _) in &about {
-        if unit.is_none() {
-            order.push(None);
-            break;
-        }
+    let pumped = about
+        .iter()
+        .any(|(_, f)| f.says == Says::That(Outcome::Event(Event::WastePumped)));
+    let mut by_unit: BTreeMap<Option<UnitName>, Vec<&Fact>> = BTreeMap::new();
+    for (unit, fact) in &about {
+        by_unit.entry(unit.clone()).or_default().push(fact);
     }
-    for (_, name) in named {
-        if !order.contains(&name) {
-            order.push(name);
-        }
-    }
-    let pumped = about.iter().any(|(_, f)| f.says == Says::That(Outcome::Event(Event::WastePumped)));
     for unit in order {
-        let mine: Vec<&Fact> = about
-            .iter()
-            .filter(|(u, _)| *u == unit)
-            .map(|(_, f)| f)
-            .collect();
+        let Some(mine) = by_unit.get(&unit) else { continue };
         let mine_unit = unit.clone();
-        one_unit(unit, &mine, fixes, out);
+        one_unit(unit, mine, fixes, out);
         // "pumped 12, 300 gal, and 14, 250 gal": both were
-        if let Some(entry) = out.entries.last_mut().filter(|e| pumped && e.unit == mine_unit) {
-            if entry.readings.value(ReadingKey::PumpedGal).is_some() && !entry.events.contains(&Event::WastePumped) {
+        if let Some(entry) = out
+            .entries
+            .last_mut()
+            .filter(|e| pumped && e.unit == mine_unit)
+        {
+            if entry.readings.value(ReadingKey::PumpedGal).is_some()
+                && !entry.events.contains(&Event::WastePumped)
+            {
                 entry.events.push(Event::WastePumped);
             }
         }
@@ -288,7 +296,7 @@ pub fn entries(
 /// Tells whether a value said of several trailers holds for each.
 fn shared(items: &[Item], at: usize, g: usize, group: &Group) -> bool {
     let chunk = items[at].chunk;
-    let near = (0..items.len()).filter(|i| items[*i].chunk == chunk);
+    let near = (at.saturating_sub(130)..items.len().min(at + 130)).filter(|i| items[*i].chunk == chunk);
     let mut all = group.plural;
     let mut here = false;
     for i in near {

@@ -34,10 +34,16 @@ pub struct Placed {
 const REACH: usize = 8;
 
 /// Places every number of the message.
-pub fn values(items: &[Item], scope: &[Scope], scale: TemperatureScale) -> Vec<Placed> {
+pub fn values(
+    items: &[Item],
+    scope: &[Scope],
+    short: &[usize],
+    scale: TemperatureScale,
+) -> Vec<Placed> {
     let mut placer = Placer {
         items,
         scope,
+        short,
         scale,
         taken: vec![None; items.len()],
         out: Vec::new(),
@@ -50,6 +56,8 @@ pub fn values(items: &[Item], scope: &[Scope], scale: TemperatureScale) -> Vec<P
 struct Placer<'a> {
     items: &'a [Item],
     scope: &'a [Scope],
+    /// Unknown words short enough to be a misspelt measure.
+    short: &'a [usize],
     scale: TemperatureScale,
     /// For each noun, the number that took it.
     taken: Vec<Option<usize>>,
@@ -135,7 +143,12 @@ impl Placer<'_> {
     }
 
     fn number(&mut self, at: usize, number: Number) {
-        let wire = self.items.get(at + 1).is_some_and(|n| n.noun() == Some(Noun::Gauge)) && chunk(self.items, at).any(|i| matches!(self.items[i].noun(), Some(Noun::Cord | Noun::Cords)));
+        let wire = self
+            .items
+            .get(at + 1)
+            .is_some_and(|n| n.noun() == Some(Noun::Gauge))
+            && chunk(self.items, at)
+                .any(|i| matches!(self.items[i].noun(), Some(Noun::Cord | Noun::Cords)));
         if labelled(self.items, at) || number.unit == Some(Unit::Other) || wire {
             return self.out.push(Placed {
                 at,
@@ -173,7 +186,12 @@ impl Placer<'_> {
                 self.last = Some((at, *noun, number.form));
             }
         }
+        let slip = number.unit.is_none()
+            && number.form != Form::Part
+            && number.form != Form::Level
+            && self.slip_after(at);
         let value = match value {
+            Value::Reading(..) if slip => Value::Unclear("no-measure"),
             Value::Reading(..) | Value::Amps(..) if number.bound => Value::Unclear("bound"),
             other => other,
         };
@@ -182,6 +200,15 @@ impl Placer<'_> {
             value,
             noun: noun.map(|(_, n)| n),
         });
+    }
+
+    /// Tells whether a short word nobody knows stands right after a number: it may be a misspelt measure.
+    fn slip_after(&self, at: usize) -> bool {
+        self.items.get(at + 1).is_some_and(|n| {
+            matches!(n.what, What::Word { ordinary: false })
+                && n.chunk == self.items[at].chunk
+                && self.short.contains(&(at + 1))
+        })
     }
 
     /// Finds the noun a number belongs to: right before it, right after it, or farther in the chunk.
@@ -242,9 +269,15 @@ impl Placer<'_> {
             .is_some_and(|i| {
                 i != not
                     && match self.items[i].what {
-                        What::Number(n) => self.items[noun].noun().is_some_and(|noun| fits(noun, n.unit, n.form == Form::Part)),
-                        What::Range(_, _, unit) => self.items[noun].noun().is_some_and(|noun| fits(noun, unit, false)),
-                        What::Is(Concept::Level(_)) => self.items[noun].noun().is_some_and(Noun::is_tank),
+                        What::Number(n) => self.items[noun]
+                            .noun()
+                            .is_some_and(|noun| fits(noun, n.unit, n.form == Form::Part)),
+                        What::Range(_, _, unit) => self.items[noun]
+                            .noun()
+                            .is_some_and(|noun| fits(noun, unit, false)),
+                        What::Is(Concept::Level(_)) => {
+                            self.items[noun].noun().is_some_and(Noun::is_tank)
+                        }
                         _ => false,
                     }
             })
@@ -320,7 +353,9 @@ impl Placer<'_> {
                     Some(Noun::HotWater | Noun::WaterHeater | Noun::Water) => Value::Label,
                     Some(Noun::Slope) => Value::Label,
                     Some(Noun::Inside) => within(K::InsideF, f, -60.0, 130.0),
-                    _ if self.items.get(at + 1).is_some_and(|n| n.is(Mark::Inside)) => within(K::InsideF, f, -60.0, 130.0),
+                    _ if self.items.get(at + 1).is_some_and(|n| n.is(Mark::Inside)) => {
+                        within(K::InsideF, f, -60.0, 130.0)
+                    }
                     Some(Noun::Low) => within(K::LowF, f, -60.0, 130.0),
                     _ => within(K::AirF, f, -60.0, 130.0),
                 }
@@ -329,7 +364,11 @@ impl Placer<'_> {
                 // 12v lights: the system, not a reading
                 Some(Noun::Lights | Noun::Pump | Noun::Fan) => Value::Label,
                 Some(Noun::Battery) => within(K::BatteryV, v, 0.0, 16.0),
-                Some(Noun::Volts | Noun::Power | Noun::Generator) if (90.0..=300.0).contains(&v) => Value::Reading(K::Volts, v),
+                Some(Noun::Volts | Noun::Power | Noun::Generator)
+                    if (90.0..=300.0).contains(&v) =>
+                {
+                    Value::Reading(K::Volts, v)
+                }
                 _ if (90.0..=260.0).contains(&v) => Value::Reading(K::Volts, v),
                 _ if (0.0..=16.0).contains(&v) => Value::Reading(K::BatteryV, v),
                 _ if v > 300.0 || v < 0.0 => Value::Unclear("implausible"),
@@ -337,13 +376,43 @@ impl Placer<'_> {
             },
             Unit::Amp => {
                 let next = self.items.get(at + 1).and_then(Item::noun);
-                let rated = matches!(next, Some(Noun::Breaker | Noun::Fuse | Noun::Cord | Noun::Cords | Noun::Plug | Noun::Gfci | Noun::Power))
-                    || next == Some(Noun::Circuit) && !matches!(self.items.get(at + 2).map(|i| i.what), Some(What::Circuit(_)));
+                let rated = matches!(
+                    next,
+                    Some(
+                        Noun::Breaker
+                            | Noun::Fuse
+                            | Noun::Cord
+                            | Noun::Cords
+                            | Noun::Plug
+                            | Noun::Gfci
+                            | Noun::Power
+                    )
+                ) || next == Some(Noun::Circuit)
+                    && !matches!(
+                        self.items.get(at + 2).map(|i| i.what),
+                        Some(What::Circuit(_))
+                    );
                 let swapped = chunk(self.items, at).any(|i| {
-                    matches!(self.items[i].what, What::Is(Concept::Event(Event::FuseReplaced | Event::BreakerReset)))
+                    matches!(
+                        self.items[i].what,
+                        What::Is(Concept::Event(Event::FuseReplaced | Event::BreakerReset))
+                    )
                 }) && noun.is_none()
                     && self.circuit(at).is_none();
-                if rated || swapped {
+                let trips = chunk(self.items, at).any(|i| {
+                    matches!(
+                        self.items[i].what,
+                        What::Is(Concept::State(
+                            State::Tripped
+                                | State::KeepsTripping
+                                | State::Blown
+                                | State::Reset
+                                | State::Replaced
+                        ))
+                    )
+                }) && noun.is_none()
+                    && self.circuit(at).is_none();
+                if rated || swapped || trips {
                     return Value::Label;
                 }
                 if matches!(
@@ -512,19 +581,31 @@ impl Placer<'_> {
 
     /// Tells whether a trailer is named for certain near the number, so that the number cannot be one.
     fn trailer_named(&self, at: usize) -> bool {
-        (at.saturating_sub(12)..self.items.len().min(at + 8))
-            .any(|i| matches!(self.items[i].what, What::Units(_)) && self.items[i].sentence + 3 > self.items[at].sentence)
+        (at.saturating_sub(12)..self.items.len().min(at + 8)).any(|i| {
+            matches!(self.items[i].what, What::Units(_))
+                && self.items[i].sentence + 3 > self.items[at].sentence
+        })
     }
 
     fn bare(&self, at: usize) -> Value {
         // "opened 12 at 4": the hour
         if self.items.get(at + 1).is_some_and(|n| n.is(Mark::Inside)) {
             let v = self.items[at].number().map_or(f64::MAX, |n| n.value);
-            let f = if self.scale == TemperatureScale::C { quantity::f_from_c(v) } else { v };
+            let f = if self.scale == TemperatureScale::C {
+                quantity::f_from_c(v)
+            } else {
+                v
+            };
             return within(ReadingKey::InsideF, f, -60.0, 130.0);
         }
-        let hour = at > 0 && self.items[at - 1].is(Mark::At) && self.items[at].number().is_some_and(|n| n.value <= 12.0);
-        let told = (0..at).rev().take(8).take_while(|i| self.items[*i].chunk == self.items[at].chunk).any(|i| matches!(self.items[i].what, What::Units(_)));
+        let hour = at > 0
+            && self.items[at - 1].is(Mark::At)
+            && self.items[at].number().is_some_and(|n| n.value <= 12.0);
+        let told = (0..at)
+            .rev()
+            .take(8)
+            .take_while(|i| self.items[*i].chunk == self.items[at].chunk)
+            .any(|i| matches!(self.items[i].what, What::Units(_)));
         if hour && told {
             return Value::Label;
         }
@@ -546,10 +627,17 @@ impl Placer<'_> {
             .take_while(|i| self.items[*i].chunk == self.items[at].chunk)
             .find(|i| !self.items[*i].is_filler());
         // "2pm 12 half, 4pm 3/4": levels at times of day are the waste tank's
-        let clocked = self.items.iter().filter(|i| matches!(i.what, What::Clock(_))).count() >= 2
+        let clocked = self
+            .items
+            .iter()
+            .filter(|i| matches!(i.what, What::Clock(_)))
+            .count()
+            >= 2
             && chunk(self.items, at).any(|i| matches!(self.items[i].what, What::Clock(_)));
         if clocked {
-            let percent = self.items[at].number().map_or(0.0, |n| (n.value * 1000.0).round() / 10.0);
+            let percent = self.items[at]
+                .number()
+                .map_or(0.0, |n| (n.value * 1000.0).round() / 10.0);
             return within(ReadingKey::WastePct, percent, 0.0, 100.0);
         }
         let other = next.is_some_and(|i| {
@@ -584,22 +672,29 @@ impl Placer<'_> {
     /// Finds the tank that the sentence spoke of before: "filled the fresh tank, now at 150 gal".
     fn tank_before(&self, at: usize) -> Option<Noun> {
         let here = |i: &usize| self.items[*i].sentence == self.items[at].sentence;
-        (0..at).rev().take(12).take_while(here).find_map(|i| match self.items[i].what {
-            What::Is(Concept::Noun(noun)) if noun.is_tank() && noun != Noun::Fuel => Some(noun),
-            What::Is(Concept::Event(Event::FreshFilled)) => Some(Noun::Fresh),
-            _ => None,
-        })
-    }
-
-    /// Finds the hose or cord that the sentence spoke of before: "the hose on 9, 50 ft of it".
-    fn run_before(&self, at: usize) -> Option<Noun> {
-        let plain = chunk(self.items, at).all(|i| self.items[i].noun().is_none() && !matches!(self.items[i].what, What::Word { .. }));
-        let here = |i: &usize| self.items[*i].sentence == self.items[at].sentence;
         (0..at)
             .rev()
             .take(12)
             .take_while(here)
-            .find_map(|i| self.items[i].noun().filter(|n| matches!(n, Noun::Hose | Noun::Cord)).filter(|_| self.taken[i].is_none() && plain))
+            .find_map(|i| match self.items[i].what {
+                What::Is(Concept::Noun(noun)) if noun.is_tank() && noun != Noun::Fuel => Some(noun),
+                What::Is(Concept::Event(Event::FreshFilled)) => Some(Noun::Fresh),
+                _ => None,
+            })
+    }
+
+    /// Finds the hose or cord that the sentence spoke of before: "the hose on 9, 50 ft of it".
+    fn run_before(&self, at: usize) -> Option<Noun> {
+        let plain = chunk(self.items, at).all(|i| {
+            self.items[i].noun().is_none() && !matches!(self.items[i].what, What::Word { .. })
+        });
+        let here = |i: &usize| self.items[*i].sentence == self.items[at].sentence;
+        (0..at).rev().take(12).take_while(here).find_map(|i| {
+            self.items[i]
+                .noun()
+                .filter(|n| matches!(n, Noun::Hose | Noun::Cord))
+                .filter(|_| self.taken[i].is_none() && plain)
+        })
     }
 
     /// Tells whether the sentence says that the waste was taken out.
@@ -643,7 +738,10 @@ impl Placer<'_> {
         // "13.2 amps on circuit 1"
         let right_after = (at + 1..self.items.len())
             .take(4)
-            .take_while(|i| self.items[*i].chunk == self.items[at].chunk && !matches!(self.items[*i].what, What::Number(_)))
+            .take_while(|i| {
+                self.items[*i].chunk == self.items[at].chunk
+                    && !matches!(self.items[*i].what, What::Number(_))
+            })
             .find(|i| matches!(self.items[*i].what, What::Circuit(_)));
         let on_it = (at + 1..right_after.unwrap_or(at + 1)).any(|i| {
             self.items[i].is(Mark::At) || self.items[i].what == What::Is(Concept::State(State::On))
@@ -680,7 +778,14 @@ fn fits(noun: Noun, unit: Option<Unit>, part: bool) -> bool {
         None if part => noun.is_tank() || noun == Noun::Battery,
         None => noun.reading().is_some() || noun == Noun::Amps,
         Some(Unit::Psi | Unit::Bar | Unit::Kpa | Unit::KgCm2 | Unit::Lb) => {
-            matches!(noun, Noun::Pressure | Noun::Supply | Noun::BeforeRegulator | Noun::AfterRegulator | Noun::Tire)
+            matches!(
+                noun,
+                Noun::Pressure
+                    | Noun::Supply
+                    | Noun::BeforeRegulator
+                    | Noun::AfterRegulator
+                    | Noun::Tire
+            )
         }
         Some(Unit::Gal | Unit::Litre) => matches!(
             noun,

@@ -186,6 +186,12 @@ pub fn items(text: &str, tokens: &[Token], vocab: &Vocab) -> Items {
                             }
                             What::Is(found.concept)
                         }
+                        None if !text[token.start..token.end]
+                            .starts_with(char::is_alphanumeric)
+                            && !matches!(&text[token.start..token.end], "&" | "@" | "%" | "~") =>
+                        {
+                            What::Sign('\u{fffd}')
+                        }
                         None => What::Word {
                             ordinary: words[at].iter().flatten().any(|id| *id != UNKNOWN),
                         },

@@ -12,6 +12,9 @@ use super::{answer, ask, attach, correct, pair, plan};
 use crate::heard::{Ask, Command, CommandName, Heard, Language, Remark, Taken};
 use crate::quantity::TemperatureScale;
 
+/// The most remarks of one kind that a message gets: nobody answers more.
+const MOST_REMARKS: usize = 40;
+
 /// A message as it is being read.
 pub(super) struct Reading<'t> {
     original: &'t str,
@@ -85,13 +88,17 @@ impl<'t> Reading<'t> {
         circuits(&mut self.items);
         clock_words(&self.normal.text, &self.tokens, &mut self.items);
         tasks(&mut self.items);
-        let counts = counted(&mut self.items).iter().map(|i| self.items[*i].first).collect::<Vec<_>>();
+        let counts = counted(&mut self.items)
+            .iter()
+            .map(|i| self.items[*i].first)
+            .collect::<Vec<_>>();
         self.groups = unit::find(&self.normal.text, &self.tokens, &mut self.items);
         self.plural_groups();
+        let mut met = std::collections::BTreeSet::new();
         for item in &self.items {
             if let What::Units(g) = item.what {
                 for name in &self.groups[g].names {
-                    if !self.heard.named.contains(name) {
+                    if met.insert(name.clone()) {
                         self.heard.named.push(name.clone());
                     }
                 }
@@ -100,7 +107,17 @@ impl<'t> Reading<'t> {
         let (fixes, doubtful) = correct::apply(&mut self.items, &mut self.groups);
         let sentences = scope::sentences(&self.items);
         let scopes = scope::scopes(&self.items, &sentences);
-        let mut placed = attach::values(&self.items, &scopes, scale);
+        let short: Vec<usize> = (0..self.items.len())
+            .filter(|i| self.items[*i].what == What::Word { ordinary: false })
+            .filter(|i| {
+                let item = &self.items[*i];
+                let word =
+                    &self.normal.text[self.tokens[item.first].start..self.tokens[item.end - 1].end];
+                word.chars().count() <= 5 && word.starts_with(|c: char| c.is_ascii_alphabetic())
+            })
+            .collect();
+        let mut placed = attach::values(&self.items, &scopes, &short, scale);
+        drop_beside_unplaced(&self.items, &mut placed);
         placed.retain(|p| !doubtful.contains(&p.at));
         let found = pair::statements(&self.items, &scopes, &reader.pairs);
         let asked = ask::find(&self.items, &sentences, &self.groups);
@@ -134,6 +151,7 @@ impl<'t> Reading<'t> {
         self.heard.ask = asked.map(|(ask, _)| ask);
         self.heard.answer = answer::find(&self.items, &self.groups);
         self.leftovers(&facts, &mut out);
+        self.heard.plans.truncate(MOST_REMARKS);
         for plan in &self.heard.plans {
             if !out
                 .aside
@@ -151,7 +169,7 @@ impl<'t> Reading<'t> {
                 });
             }
         }
-        for (at, why) in &out.aside {
+        for (at, why) in out.aside.iter().take(MOST_REMARKS) {
             let text = self.piece(*at, at + 1).to_string();
             if !self
                 .heard
@@ -165,7 +183,7 @@ impl<'t> Reading<'t> {
                 });
             }
         }
-        for (at, why) in &out.unclear {
+        for (at, why) in out.unclear.iter().take(MOST_REMARKS) {
             let text = self.around(*at).to_string();
             if !self.heard.unclear.iter().any(|r| r.text == text) {
                 self.heard.unclear.push(Remark {
@@ -199,11 +217,15 @@ impl<'t> Reading<'t> {
         if !self.groups.is_empty() {
             return;
         }
-        let whole = self.items.iter().position(|i| i.is(Mark::All)).filter(|at| {
-            let next = self.items.get(at + 1).is_some_and(|n| n.is(Mark::Unit));
-            let before = *at > 0 && self.items[at - 1].is(Mark::Unit);
-            next || before || self.piece(*at, at + 1).contains(' ')
-        });
+        let whole = self
+            .items
+            .iter()
+            .position(|i| i.is(Mark::All))
+            .filter(|at| {
+                let next = self.items.get(at + 1).is_some_and(|n| n.is(Mark::Unit));
+                let before = *at > 0 && self.items[at - 1].is(Mark::Unit);
+                next || before || self.piece(*at, at + 1).contains(' ')
+            });
         if let Some(at) = whole {
             let chunk = self.items[at].chunk;
             let before = facts.len();
@@ -217,9 +239,13 @@ impl<'t> Reading<'t> {
     /// What is said of "three units" names none of them: it is asked about.
     fn uncounted(&self, counts: &[usize], facts: &mut Vec<assemble::Fact>, out: &mut Assembled) {
         for first in counts {
-            let Some(at) = self.items.iter().position(|i| i.first == *first) else { continue };
+            let Some(at) = self.items.binary_search_by_key(first, |i| i.first).ok() else {
+                continue;
+            };
             let chunk = self.items[at].chunk;
-            let named = (0..self.items.len()).any(|i| self.items[i].chunk == chunk && matches!(self.items[i].what, What::Units(_)));
+            let named = (at.saturating_sub(130)..self.items.len().min(at + 130)).any(|i| {
+                self.items[i].chunk == chunk && matches!(self.items[i].what, What::Units(_))
+            });
             let before = facts.len();
             if !named {
                 facts.retain(|f| self.items[f.at].chunk != chunk);
@@ -296,7 +322,22 @@ impl<'t> Reading<'t> {
         }
         match named {
             Some(at)
-                if words.iter().all(|i| *i == at || matches!(self.items[*i].what, What::Is(Concept::Mark(Mark::Sorry | Mark::Now | Mark::Pronoun | Mark::Unit | Mark::Of | Mark::And) | Concept::Answer(_)))) =>
+                if words.iter().all(|i| {
+                    *i == at
+                        || matches!(
+                            self.items[*i].what,
+                            What::Is(
+                                Concept::Mark(
+                                    Mark::Sorry
+                                        | Mark::Now
+                                        | Mark::Pronoun
+                                        | Mark::Unit
+                                        | Mark::Of
+                                        | Mark::And
+                                ) | Concept::Answer(_)
+                            )
+                        )
+                }) =>
             {
                 out.unclear.push((at, "no-place"));
             }
@@ -399,14 +440,26 @@ impl<'t> Reading<'t> {
 /// "Level, chocked": said of no number, it is how the trailer stands, and not the tank's level.
 fn level_words(text: &str, tokens: &[Token], items: &mut [Item]) {
     for at in 0..items.len() {
-        if items[at].noun() != Some(Noun::Tank) || &text[tokens[items[at].first].start..tokens[items[at].end - 1].end] != "level" {
+        if items[at].noun() != Some(Noun::Tank)
+            || &text[tokens[items[at].first].start..tokens[items[at].end - 1].end] != "level"
+        {
             continue;
         }
         let chunk = items[at].chunk;
-        let near = (at.saturating_sub(8)..items.len().min(at + 8)).filter(|i| items[*i].chunk == chunk && *i != at);
-        let measured = near.clone().any(|i| matches!(items[i].what, What::Range(..) | What::Is(Concept::Level(_))) || items[i].number().is_some_and(|n| n.form != Form::Whole || n.unit.is_some()));
-        let tank = near.clone().any(|i| items[i].noun().is_some_and(|n| n.is_tank()));
-        let number_after = items.get(at + 1).is_some_and(|n| n.number().is_some() && n.chunk == chunk);
+        let near = (at.saturating_sub(8)..items.len().min(at + 8))
+            .filter(|i| items[*i].chunk == chunk && *i != at);
+        let measured = near.clone().any(|i| {
+            matches!(items[i].what, What::Range(..) | What::Is(Concept::Level(_)))
+                || items[i]
+                    .number()
+                    .is_some_and(|n| n.form != Form::Whole || n.unit.is_some())
+        });
+        let tank = near
+            .clone()
+            .any(|i| items[i].noun().is_some_and(|n| n.is_tank()));
+        let number_after = items
+            .get(at + 1)
+            .is_some_and(|n| n.number().is_some() && n.chunk == chunk);
         if !measured && !tank && !number_after {
             items[at].what = What::Is(Concept::State(super::concept::State::Level));
         }
@@ -417,18 +470,72 @@ fn level_words(text: &str, tokens: &[Token], items: &mut [Item]) {
 fn counted(items: &mut [Item]) -> Vec<usize> {
     let mut out = Vec::new();
     for at in 0..items.len() {
-        if items[at].number().is_none_or(|n| n.form != Form::Whole || n.unit.is_some() || n.value > 40.0) {
+        if items[at]
+            .number()
+            .is_none_or(|n| n.form != Form::Whole || n.unit.is_some() || n.value > 40.0)
+        {
             continue;
         }
-        let next = (at + 1..items.len()).take(3).find(|i| !items[*i].is_filler());
-        let Some(next) = next.filter(|i| items[*i].is(Mark::Unit)) else { continue };
-        let named = items.get(next + 1).is_some_and(|n| n.number().is_some() || matches!(n.what, What::Code | What::Sign('#')));
+        let next = (at + 1..items.len())
+            .take(3)
+            .find(|i| !items[*i].is_filler());
+        let Some(next) = next.filter(|i| items[*i].is(Mark::Unit)) else {
+            continue;
+        };
+        let named = items.get(next + 1).is_some_and(|n| {
+            n.number().is_some() || matches!(n.what, What::Code | What::Sign('#'))
+        });
         if !named && items[next].end > items[next].first {
             items[at].what = What::Labelled;
             out.push(at);
         }
     }
     out
+}
+
+/// A number without a place beside a word nobody knows makes the values of its chunk doubtful: the word may be a slip
+/// for "to", for a noun or for a measure. So does one beside values where no trailer is named.
+fn drop_beside_unplaced(items: &[Item], placed: &mut [attach::Placed]) {
+    use attach::Value;
+    let unknown = |i: usize| {
+        matches!(
+            items.get(i).map(|n| n.what),
+            Some(What::Word { ordinary: false })
+        )
+    };
+    let mut doubtful: Vec<usize> = Vec::new();
+    for p in placed
+        .iter()
+        .filter(|p| p.value == Value::Unclear("no-place"))
+    {
+        let strange = unknown(p.at + 1) || p.at > 0 && unknown(p.at - 1);
+        let chunk = items[p.at].chunk;
+        let named = (p.at.saturating_sub(16)..items.len().min(p.at + 16))
+            .any(|i| items[i].chunk == chunk && matches!(items[i].what, What::Units(_)));
+        if strange || !named {
+            doubtful.push(chunk);
+            // "14 has 2, no wiat 3": a slip for a correction
+            if strange && p.at > 0 {
+                if let Some(first) = (0..p.at).rev().take(8).find(|i| items[*i].chunk != chunk) {
+                    let lone = placed.iter().filter(|q| items[q.at].chunk == chunk).count() == 1;
+                    let before = items[first].chunk;
+                    if lone && items[first].sentence == items[p.at].sentence {
+                        doubtful.push(before);
+                    }
+                }
+            }
+        }
+    }
+    if doubtful.is_empty() {
+        return;
+    }
+    for p in placed.iter_mut() {
+        if matches!(p.value, Value::Reading(..) | Value::Amps(..))
+            && doubtful.contains(&items[p.at].chunk)
+        {
+            p.value = Value::Unclear("beside-unplaced");
+        }
+    }
 }
 
 /// "circuit 2", "breaker 3": a circuit by its number; "breaker 20a" is a rating.
@@ -478,8 +585,22 @@ fn clock_words(text: &str, tokens: &[Token], items: &mut [Item]) {
                 number.form = Form::Decimal;
             }
         }
-        let four = typed.len() == 4 && typed.bytes().all(|b| b.is_ascii_digit()) && clocky && !valued(items, at);
-        if four && !noun_after && !matches!(before.what, What::Is(Concept::Mark(Mark::Unit | Mark::Article | Mark::Label)) | What::Sign('#')) && items[..at].iter().rev().take(12).any(|i| matches!(i.what, What::Is(Concept::Event(_)))) {
+        let four = typed.len() == 4
+            && typed.bytes().all(|b| b.is_ascii_digit())
+            && clocky
+            && !valued(items, at);
+        if four
+            && !noun_after
+            && !matches!(
+                before.what,
+                What::Is(Concept::Mark(Mark::Unit | Mark::Article | Mark::Label)) | What::Sign('#')
+            )
+            && items[..at]
+                .iter()
+                .rev()
+                .take(12)
+                .any(|i| matches!(i.what, What::Is(Concept::Event(_))))
+        {
             items[at].what = What::Clock(hour as u16 * 60 + minute as u16);
             continue;
         }
@@ -489,7 +610,9 @@ fn clock_words(text: &str, tokens: &[Token], items: &mut [Item]) {
         } else if before.is(Mark::About)
             && n.value <= 12.0
             && !valued(items, at)
-            && items[..at].iter().rev().take(8).any(|i| i.chunk == items[at].chunk && matches!(i.what, What::Is(Concept::Event(_))))
+            && items[..at].iter().rev().take(8).any(|i| {
+                i.chunk == items[at].chunk && matches!(i.what, What::Is(Concept::Event(_)))
+            })
         {
             items[at].what = What::Clock(n.value as u16 * 60);
         } else if before.is(Mark::Clock) && n.value <= 24.0 && !noun_after {
@@ -518,7 +641,8 @@ fn tasks(items: &mut [Item]) {
         if items[at].is(Mark::Label) && at + 1 < items.len() {
             let mut next = at + 1;
             while next < items.len()
-                && (matches!(items[next].what, What::Sign('#' | '.' | ':' | '-')) || items[next].is(Mark::No))
+                && (matches!(items[next].what, What::Sign('#' | '.' | ':' | '-'))
+                    || items[next].is(Mark::No))
                 && next < at + 4
             {
                 next += 1;
@@ -554,8 +678,13 @@ fn tasks(items: &mut [Item]) {
         }
         // 40 stalls, 1200 Harbor Road
         if items[at].is(Mark::LabelAfter) {
-            let number = (at.saturating_sub(3)..at).rev().find(|i| !matches!(items[*i].what, What::Word { .. }));
-            if let Some(i) = number.filter(|i| matches!(items[*i].what, What::Number(_) | What::Range(..)) && items[*i].chunk == items[at].chunk) {
+            let number = (at.saturating_sub(3)..at)
+                .rev()
+                .find(|i| !matches!(items[*i].what, What::Word { .. }));
+            if let Some(i) = number.filter(|i| {
+                matches!(items[*i].what, What::Number(_) | What::Range(..))
+                    && items[*i].chunk == items[at].chunk
+            }) {
                 items[i].what = What::Labelled;
             }
         }

@@ -3,6 +3,10 @@
 use super::concept::{AskWord, Concept, Mark};
 use super::item::{Item, What};
 
+/// The most items in a sentence, and in a chunk: far more than people write.
+const LONGEST_SENTENCE: usize = 240;
+const LONGEST_CHUNK: usize = 120;
+
 /// Why a piece was understood and not logged.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Aside {
@@ -63,7 +67,27 @@ pub struct Sentence {
 /// Numbers sentences and chunks, in place, and returns the sentences' bounds.
 pub fn segment(items: &mut [Item]) {
     let (mut sentence, mut chunk) = (0, 0);
+    let (mut in_sentence, mut in_chunk) = (0, 0);
+    let (mut last_sentence, mut last_chunk) = (0, 0);
     for at in 0..items.len() {
+        // endless text is cut up, so that looking around stays cheap
+        (in_sentence, in_chunk) = (
+            if last_sentence == sentence {
+                in_sentence + 1
+            } else {
+                0
+            },
+            if last_chunk == chunk { in_chunk + 1 } else { 0 },
+        );
+        if in_sentence > LONGEST_SENTENCE {
+            sentence += 1;
+            chunk += 1;
+            in_sentence = 0;
+        } else if in_chunk > LONGEST_CHUNK {
+            chunk += 1;
+            in_chunk = 0;
+        }
+        (last_sentence, last_chunk) = (sentence, chunk);
         let what = items[at].what;
         let next_glued = items.get(at + 1).is_some_and(|n| n.glued);
         match what {

@@ -9,7 +9,7 @@ use std::hash::{BuildHasherDefault, Hasher};
 use serde::Deserialize;
 use thiserror::Error;
 
-use super::concept::{Concept, Mark, Noun, Unit};
+use super::concept::{Concept, Mark, Noun, Spoken, Unit};
 use super::lex::Letters;
 use super::normal::plain;
 use super::spell::Speller;
@@ -416,6 +416,7 @@ fn is_mendable(concept: &Concept) -> bool {
             | Concept::Ask(_)
             | Concept::Need(_)
             | Concept::Level(_)
+            | Concept::Spoken(Spoken::Number(_))
             | Concept::Mark(Mark::Unit | Mark::Yesterday)
     )
 }

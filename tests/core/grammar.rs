@@ -35,9 +35,14 @@ struct Maker {
 
 impl Maker {
     fn new(seed: u64) -> Maker {
-        let text = project("grammar/message.abnf").replace("\r\n", "\n").replace('\n', "\r\n");
+        let text = project("grammar/message.abnf")
+            .replace("\r\n", "\n")
+            .replace('\n', "\r\n");
         let rules = abnf::rulelist(&text).expect("the grammar is valid ABNF");
-        let rules = rules.into_iter().map(|rule| (rule.name().to_lowercase(), rule.node().clone())).collect();
+        let rules = rules
+            .into_iter()
+            .map(|rule| (rule.name().to_lowercase(), rule.node().clone()))
+            .collect();
         let file = WordFile::parse("en.toml", &project("grammar/words/en.toml")).unwrap();
         let mut leaves: BTreeMap<&'static str, Vec<(String, String)>> = BTreeMap::new();
         for entry in &file.word {
@@ -45,20 +50,35 @@ impl Maker {
             let leaf = match kind {
                 "event" => "event-word",
                 "fault" => "fault-word",
-                "number" if code.parse::<f64>().is_ok_and(|n| (2.0..=40.0).contains(&n)) => "number-word",
+                "number" if code.parse::<f64>().is_ok_and(|n| (2.0..=40.0).contains(&n)) => {
+                    "number-word"
+                }
                 "word" if code == "unit" => "unit-word",
                 _ => continue,
             };
             for say in &entry.say {
                 // patterns with choices and gaps are tried by the word files' own test
-                let plain = !say.contains(['(', '[', '*']) && say.chars().all(|c| c.is_ascii_alphabetic() || c == ' ' || c == '\'');
-                let unit = leaf != "unit-word" || matches!(say.as_str(), "unit" | "trailer" | "trlr" | "rig");
+                let plain = !say.contains(['(', '[', '*'])
+                    && say
+                        .chars()
+                        .all(|c| c.is_ascii_alphabetic() || c == ' ' || c == '\'');
+                let unit = leaf != "unit-word"
+                    || matches!(say.as_str(), "unit" | "trailer" | "trlr" | "rig");
                 if plain && unit {
-                    leaves.entry(leaf).or_default().push((say.clone(), code.to_string()));
+                    leaves
+                        .entry(leaf)
+                        .or_default()
+                        .push((say.clone(), code.to_string()));
                 }
             }
         }
-        Maker { rules, leaves, chance: fastrand::Rng::with_seed(seed), meant: Meant::default(), out: String::new() }
+        Maker {
+            rules,
+            leaves,
+            chance: fastrand::Rng::with_seed(seed),
+            meant: Meant::default(),
+            out: String::new(),
+        }
     }
 
     fn sentence(&mut self) -> (String, Meant) {
@@ -86,7 +106,11 @@ impl Maker {
             return;
         }
         self.meant.rules.push(name.clone());
-        let node = self.rules.get(&name).unwrap_or_else(|| panic!("`{name}` is no rule")).clone();
+        let node = self
+            .rules
+            .get(&name)
+            .unwrap_or_else(|| panic!("`{name}` is no rule"))
+            .clone();
         self.node(&node);
     }
 
@@ -115,9 +139,12 @@ impl Maker {
             }
             Node::String(literal) => self.out.push_str(literal.value()),
             Node::TerminalValues(TerminalValues::Concatenation(codes)) => {
-                self.out.extend(codes.iter().filter_map(|c| char::from_u32(*c)));
+                self.out
+                    .extend(codes.iter().filter_map(|c| char::from_u32(*c)));
             }
-            Node::TerminalValues(TerminalValues::Range(from, _)) => self.out.extend(char::from_u32(*from)),
+            Node::TerminalValues(TerminalValues::Range(from, _)) => {
+                self.out.extend(char::from_u32(*from))
+            }
             Node::Prose(text) => panic!("the grammar has prose: {text}"),
         }
     }
@@ -153,15 +180,27 @@ fn misread(reader: &Reader, sentence: &str, meant: &Meant) -> Option<String> {
     if once.len() == keys.len() && !heard.unclear.is_empty() {
         return Some(format!("unclear {:?}", heard.unclear));
     }
-    let got_keys: Vec<ReadingKey> = heard.entries.iter().flat_map(|e| e.readings.values.keys().copied()).collect();
+    let got_keys: Vec<ReadingKey> = heard
+        .entries
+        .iter()
+        .flat_map(|e| e.readings.values.keys().copied())
+        .collect();
     if once.len() == keys.len() && keys.iter().any(|k| !got_keys.contains(k)) {
         return Some(format!("readings {got_keys:?}, meant {keys:?}"));
     }
-    let events: Vec<Event> = heard.entries.iter().flat_map(|e| e.events.clone()).collect();
+    let events: Vec<Event> = heard
+        .entries
+        .iter()
+        .flat_map(|e| e.events.clone())
+        .collect();
     if let Some(missing) = meant.events.iter().find(|e| !events.contains(e)) {
         return Some(format!("event {missing} is missing from {events:?}"));
     }
-    let faults: Vec<Fault> = heard.entries.iter().flat_map(|e| e.faults.iter().chain(&e.cleared).copied()).collect();
+    let faults: Vec<Fault> = heard
+        .entries
+        .iter()
+        .flat_map(|e| e.faults.iter().chain(&e.cleared).copied())
+        .collect();
     if let Some(missing) = meant.faults.iter().find(|f| !faults.contains(f)) {
         return Some(format!("fault {missing} is missing from {faults:?}"));
     }
@@ -189,7 +228,11 @@ fn sentences_of_the_grammar_are_read_as_they_were_meant() {
     for line in wrong.iter().take(60) {
         println!("{line}");
     }
-    assert!(wrong.is_empty(), "{} of {SENTENCES} sentences were misread", wrong.len());
+    assert!(
+        wrong.is_empty(),
+        "{} of {SENTENCES} sentences were misread",
+        wrong.len()
+    );
 }
 
 #[test]

@@ -304,9 +304,18 @@ fn values(reader: &Reader, text: &str) -> Vec<String> {
 /// The whole compared meaning of a message.
 fn meaning(reader: &Reader, text: &str) -> (Vec<Value>, Value, bool) {
     let got = to_json(text, &reader.hear(text, TemperatureScale::F));
-    let mut entries: Vec<Value> = got["entries"].as_array().unwrap().iter().filter_map(compared).collect();
+    let mut entries: Vec<Value> = got["entries"]
+        .as_array()
+        .unwrap()
+        .iter()
+        .filter_map(compared)
+        .collect();
     entries.sort_by_key(|e| e["unit"].to_string());
-    (entries, got["ask"].clone(), !got["unclear"].as_array().unwrap().is_empty())
+    (
+        entries,
+        got["ask"].clone(),
+        !got["unclear"].as_array().unwrap().is_empty(),
+    )
 }
 
 fn all_examples() -> Vec<(String, Value)> {
@@ -326,19 +335,29 @@ fn unchanged_by(name: &str, spared: usize, change: impl Fn(&str) -> Option<Strin
         let Some(other) = change(text) else { continue };
         tried += 1;
         if meaning(&reader, text) != meaning(&reader, &other) {
-            changed.push(format!("{text:?}\n    {other:?}\n    {:?}\n    {:?}", meaning(&reader, text), meaning(&reader, &other)));
+            changed.push(format!(
+                "{text:?}\n    {other:?}\n    {:?}\n    {:?}",
+                meaning(&reader, text),
+                meaning(&reader, &other)
+            ));
         }
     }
     println!("{name}: {tried} messages, {} changed", changed.len());
     for line in &changed {
         println!("  {line}");
     }
-    assert!(changed.len() <= spared, "{name} changed {} of {tried} messages", changed.len());
+    assert!(
+        changed.len() <= spared,
+        "{name} changed {} of {tried} messages",
+        changed.len()
+    );
 }
 
 #[test]
 fn extra_spaces_do_not_change_the_meaning() {
-    unchanged_by("extra spaces", 0, |text| (!text.contains("  ")).then(|| format!("  {}  ", text.replace(' ', "  "))));
+    unchanged_by("extra spaces", 0, |text| {
+        (!text.contains("  ")).then(|| format!("  {}  ", text.replace(' ', "  ")))
+    });
 }
 
 #[test]
@@ -348,12 +367,16 @@ fn case_does_not_change_the_meaning() {
 
 #[test]
 fn polite_words_do_not_change_the_meaning() {
-    unchanged_by("thanks", 0, |text| (!text.trim().is_empty() && !text.contains('"')).then(|| format!("{text}. Thanks")));
+    unchanged_by("thanks", 0, |text| {
+        (!text.trim().is_empty() && !text.contains('"')).then(|| format!("{text}. Thanks"))
+    });
 }
 
 #[test]
 fn an_emoji_does_not_change_the_meaning() {
-    unchanged_by("emoji", 0, |text| (!text.trim().is_empty()).then(|| format!("{text} 🙂")));
+    unchanged_by("emoji", 0, |text| {
+        (!text.trim().is_empty()).then(|| format!("{text} 🙂"))
+    });
 }
 
 #[test]
@@ -361,7 +384,11 @@ fn missing_accents_do_not_change_the_meaning() {
     use unicode_normalization::UnicodeNormalization;
     use unicode_normalization::char::is_combining_mark;
     unchanged_by("no accents", 2, |text| {
-        let bare: String = text.nfd().filter(|c| !is_combining_mark(*c)).nfc().collect();
+        let bare: String = text
+            .nfd()
+            .filter(|c| !is_combining_mark(*c))
+            .nfc()
+            .collect();
         (bare != text && !text.contains(['½', '¼', '¾'])).then_some(bare)
     });
 }
@@ -369,7 +396,14 @@ fn missing_accents_do_not_change_the_meaning() {
 #[test]
 fn the_order_of_independent_clauses_does_not_change_the_meaning() {
     let reader = Reader::new();
-    let clauses = ["12 pressure 55", "14 arrived", "no lights in B7", "9 waste 3/4", "K2 battery 12.4", "31 outside -5"];
+    let clauses = [
+        "12 pressure 55",
+        "14 arrived",
+        "no lights in B7",
+        "9 waste 3/4",
+        "K2 battery 12.4",
+        "31 outside -5",
+    ];
     for a in clauses {
         for b in clauses {
             let (one, two) = (format!("{a}. {b}"), format!("{b}. {a}"));
@@ -381,8 +415,16 @@ fn the_order_of_independent_clauses_does_not_change_the_meaning() {
 #[test]
 fn swapping_unit_names_swaps_the_entries() {
     let reader = Reader::new();
-    for text in ["12 pressure 55, 14 tank 3/4", "leak on 12, 14 has no lights", "12 water on. 14 pumped 300 gal", "pressure 60 at 12 and 85 at 14"] {
-        let swapped = text.replace("12", "\0").replace("14", "12").replace('\0', "14");
+    for text in [
+        "12 pressure 55, 14 tank 3/4",
+        "leak on 12, 14 has no lights",
+        "12 water on. 14 pumped 300 gal",
+        "pressure 60 at 12 and 85 at 14",
+    ] {
+        let swapped = text
+            .replace("12", "\0")
+            .replace("14", "12")
+            .replace('\0', "14");
         let mut want = meaning(&reader, text).0;
         for entry in &mut want {
             let unit = if entry["unit"] == "12" { "14" } else { "12" };
@@ -409,9 +451,32 @@ fn the_same_value_in_another_measure_reads_the_same() {
 }
 
 const NEIGHBOURS: [(&str, &str); 26] = [
-    ("a", "qsz"), ("b", "vgn"), ("c", "xdv"), ("d", "sfec"), ("e", "wrd"), ("f", "dgrv"), ("g", "fhtb"), ("h", "gjyn"), ("i", "uok"), ("j", "hkum"),
-    ("k", "jlim"), ("l", "kop"), ("m", "njk"), ("n", "bmh"), ("o", "ipl"), ("p", "ol"), ("q", "wa"), ("r", "etf"), ("s", "adwx"), ("t", "ryg"), ("u", "yij"),
-    ("v", "cbf"), ("w", "qes"), ("x", "zcs"), ("y", "tuh"), ("z", "xa"),
+    ("a", "qsz"),
+    ("b", "vgn"),
+    ("c", "xdv"),
+    ("d", "sfec"),
+    ("e", "wrd"),
+    ("f", "dgrv"),
+    ("g", "fhtb"),
+    ("h", "gjyn"),
+    ("i", "uok"),
+    ("j", "hkum"),
+    ("k", "jlim"),
+    ("l", "kop"),
+    ("m", "njk"),
+    ("n", "bmh"),
+    ("o", "ipl"),
+    ("p", "ol"),
+    ("q", "wa"),
+    ("r", "etf"),
+    ("s", "adwx"),
+    ("t", "ryg"),
+    ("u", "yij"),
+    ("v", "cbf"),
+    ("w", "qes"),
+    ("x", "zcs"),
+    ("y", "tuh"),
+    ("z", "xa"),
 ];
 
 /// One slip of the thumb in the letters of a word that touches no digit.
@@ -421,7 +486,10 @@ fn slip(text: &str, chance: &mut fastrand::Rng) -> Option<String> {
         .filter(|i| {
             let whole = |mut j: usize, step: isize| loop {
                 let next = j as isize + step;
-                if next < 0 || next as usize >= chars.len() || !(chars[next as usize].is_alphanumeric() || chars[next as usize] == '-') {
+                if next < 0
+                    || next as usize >= chars.len()
+                    || !(chars[next as usize].is_alphanumeric() || chars[next as usize] == '-')
+                {
                     return true;
                 }
                 j = next as usize;
@@ -439,7 +507,10 @@ fn slip(text: &str, chance: &mut fastrand::Rng) -> Option<String> {
     let mut out = chars.clone();
     match chance.u8(..4) {
         0 => {
-            let near = NEIGHBOURS.iter().find(|(c, _)| c.starts_with(chars[at].to_ascii_lowercase()))?.1;
+            let near = NEIGHBOURS
+                .iter()
+                .find(|(c, _)| c.starts_with(chars[at].to_ascii_lowercase()))?
+                .1;
             out[at] = near.chars().nth(chance.usize(..near.len()))?;
         }
         1 => {
@@ -462,7 +533,9 @@ fn a_slip_of_the_thumb_seldom_logs_a_value_that_was_not_meant() {
         let text = example["text"].as_str().unwrap();
         let meant = values(&reader, text);
         for _ in 0..12 {
-            let Some(mutant) = slip(text, &mut chance) else { continue };
+            let Some(mutant) = slip(text, &mut chance) else {
+                continue;
+            };
             mutants += 1;
             let got = values(&reader, &mutant);
             if let Some(value) = got.iter().find(|v| !meant.contains(v)) {
@@ -471,11 +544,17 @@ fn a_slip_of_the_thumb_seldom_logs_a_value_that_was_not_meant() {
         }
     }
     let share = 100.0 * wrong.len() as f64 / mutants as f64;
-    println!("seed {seed}: {mutants} mutants, {} log a value that was not meant: {share:.2} %", wrong.len());
+    println!(
+        "seed {seed}: {mutants} mutants, {} log a value that was not meant: {share:.2} %",
+        wrong.len()
+    );
     for line in wrong.iter().take(40) {
         println!("  {line}");
     }
-    assert!(share <= 0.5, "{share:.2} % of the mutants log a wrong value");
+    assert!(
+        share <= 0.5,
+        "{share:.2} % of the mutants log a wrong value"
+    );
 }
 
 #[test]
@@ -486,7 +565,11 @@ fn phrases_of_crews_are_known() {
     let mut wrong = Vec::new();
     for line in text.lines().skip(1).filter(|l| !l.trim().is_empty()) {
         let mut parts = line.rsplitn(3, ',');
-        let (code, _, phrase) = (parts.next().unwrap(), parts.next().unwrap(), parts.next().unwrap());
+        let (code, _, phrase) = (
+            parts.next().unwrap(),
+            parts.next().unwrap(),
+            parts.next().unwrap(),
+        );
         let got = to_json(phrase, &reader.hear(phrase, TemperatureScale::F)).to_string();
         if !got.contains(&format!("\"{code}\"")) {
             wrong.push(format!("{phrase} ({code}): {got}"));
@@ -501,18 +584,27 @@ fn each_word_entry_reads_as_it_says_in_its_sentence() {
     let reader = Reader::new();
     let mut wrong = Vec::new();
     for file in ["en.toml", "es.toml"] {
-        let path = Path::new(env!("CARGO_MANIFEST_DIR")).join("grammar/words").join(file);
+        let path = Path::new(env!("CARGO_MANIFEST_DIR"))
+            .join("grammar/words")
+            .join(file);
         let words = WordFile::parse(file, &fs::read_to_string(path).unwrap()).unwrap();
         for entry in &words.word {
             let Some(sentence) = &entry.sentence else {
                 if matches!(entry.is.split(' ').next(), Some("event" | "fault")) && !entry.accents {
                     // the spellings are their own sentences
-                    let bare: Vec<&String> = entry.say.iter().filter(|s| !s.contains(['(', '[', '*'])).collect();
+                    let bare: Vec<&String> = entry
+                        .say
+                        .iter()
+                        .filter(|s| !s.contains(['(', '[', '*']))
+                        .collect();
                     let code = entry.is.split(' ').nth(1).unwrap();
                     for say in bare {
                         let got = to_json(say, &reader.hear(say, TemperatureScale::F)).to_string();
                         if !got.contains(&format!("\"{code}\"")) {
-                            wrong.push(format!("{file}: {say:?} is not read as {}: {got}", entry.is));
+                            wrong.push(format!(
+                                "{file}: {say:?} is not read as {}: {got}",
+                                entry.is
+                            ));
                         }
                     }
                 }
@@ -522,12 +614,17 @@ fn each_word_entry_reads_as_it_says_in_its_sentence() {
             let got = to_json(sentence, &heard).to_string();
             let right = match entry.is.split_once(' ') {
                 Some(("event" | "fault", code)) => got.contains(&format!("\"{code}\"")),
-                Some(("noun" | "state" | "measure" | "level", _)) => !heard.entries.is_empty() || !heard.unclear.is_empty(),
+                Some(("noun" | "state" | "measure" | "level", _)) => {
+                    !heard.entries.is_empty() || !heard.unclear.is_empty()
+                }
                 Some(("need", _)) => !heard.plans.is_empty(),
                 _ => true,
             };
             if !right {
-                wrong.push(format!("{file}: {sentence:?} does not show `{}`: {got}", entry.is));
+                wrong.push(format!(
+                    "{file}: {sentence:?} does not show `{}`: {got}",
+                    entry.is
+                ));
             }
         }
     }
@@ -536,38 +633,64 @@ fn each_word_entry_reads_as_it_says_in_its_sentence() {
 
 #[test]
 fn a_fleets_own_words_are_read_and_clashes_are_named() {
-    let reader = Reader::with_words("[[word]]\nis = \"noun waste\"\nsay = [\"honeypot\"]\n").unwrap();
+    let reader =
+        Reader::with_words("[[word]]\nis = \"noun waste\"\nsay = [\"honeypot\"]\n").unwrap();
     assert_eq!(values(&reader, "12 honeypot 3/4"), ["\"12\" waste_pct 75"]);
-    let clash = Reader::with_words("[[word]]\nis = \"noun waste\"\nsay = [\"pressure\"]\n").unwrap_err();
+    let clash =
+        Reader::with_words("[[word]]\nis = \"noun waste\"\nsay = [\"pressure\"]\n").unwrap_err();
     assert!(clash.to_string().contains("`pressure`"), "{clash}");
-    let unknown = Reader::with_words("[[word]]\nis = \"noun whale\"\nsay = [\"moby\"]\n").unwrap_err();
+    let unknown =
+        Reader::with_words("[[word]]\nis = \"noun whale\"\nsay = [\"moby\"]\n").unwrap_err();
     assert!(unknown.to_string().contains("noun whale"), "{unknown}");
 }
 
 #[test]
 fn words_of_the_language_are_not_taken_for_ours() {
     let reader = Reader::new();
-    for text in ["12 lever 95", "14 tanker 3/4", "I presume 12 is fine", "a small box for 9", "we all slept well at 12"] {
+    for text in [
+        "12 lever 95",
+        "14 tanker 3/4",
+        "I presume 12 is fine",
+        "a small box for 9",
+        "we all slept well at 12",
+    ] {
         assert_eq!(values(&reader, text), Vec::<String>::new(), "{text:?}");
-        assert!(reader.hear(text, TemperatureScale::F).taken.is_empty(), "{text:?}");
+        assert!(
+            reader.hear(text, TemperatureScale::F).taken.is_empty(),
+            "{text:?}"
+        );
     }
-    assert_eq!(reader.hear("12 presure 55", TemperatureScale::F).taken[0].read, "pressure");
+    assert_eq!(
+        reader.hear("12 presure 55", TemperatureScale::F).taken[0].read,
+        "pressure"
+    );
 }
 
 #[test]
 fn bare_answers_are_kept_for_the_open_question() {
     use hosebib::heard::ShortAnswer;
     let reader = Reader::new();
-    let answer = |text: &str| reader.hear(text, TemperatureScale::F).answer.unwrap_or_default();
+    let answer = |text: &str| {
+        reader
+            .hear(text, TemperatureScale::F)
+            .answer
+            .unwrap_or_default()
+    };
     assert_eq!(answer("14").number, Some(14.0));
     assert_eq!(answer("14").unit.unwrap().as_str(), "14");
-    assert_eq!(answer("psi").measure.as_deref(), Some("psi").or(answer("psi").noun.as_deref()));
+    assert_eq!(
+        answer("psi").measure.as_deref(),
+        Some("psi").or(answer("psi").noun.as_deref())
+    );
     assert_eq!(answer("waste").noun.as_deref(), Some("waste"));
     assert_eq!(answer("yes").word, Some(ShortAnswer::Yes));
     assert_eq!(answer("sí").word, Some(ShortAnswer::Yes));
     assert_eq!(answer("no").word, Some(ShortAnswer::No));
     assert_eq!(answer("before").word, Some(ShortAnswer::Before));
-    assert_eq!(answer("before the regulator").word, Some(ShortAnswer::Before));
+    assert_eq!(
+        answer("before the regulator").word,
+        Some(ShortAnswer::Before)
+    );
     assert!(reader.hear("yes", TemperatureScale::F).unclear.is_empty());
     assert!(!reader.hear("14", TemperatureScale::F).unclear.is_empty());
 }
@@ -577,7 +700,11 @@ fn needs_and_watches_are_kept_for_the_desk() {
     use hosebib::heard::{Need, PlanKind};
     let reader = Reader::new();
     let heard = reader.hear("need a pump-out on 12 before noon", TemperatureScale::F);
-    assert!(matches!(&heard.plans[0].kind, PlanKind::Need { need: Need::PumpOut, by: Some(by) } if by == "12:00"), "{:?}", heard.plans);
+    assert!(
+        matches!(&heard.plans[0].kind, PlanKind::Need { need: Need::PumpOut, by: Some(by) } if by == "12:00"),
+        "{:?}",
+        heard.plans
+    );
     assert_eq!(heard.plans[0].unit.as_ref().unwrap().as_str(), "12");
     let heard = reader.hear("if 12 hits 3/4 call me", TemperatureScale::F);
     assert!(
@@ -599,10 +726,84 @@ mod any_text {
     /// Pieces that the grammar cares for, thrown together.
     fn salad() -> impl Strategy<Value = String> {
         let piece = prop::sample::select(vec![
-            "12", "unit", "#", "psi", "55", "-", "5", "3/4", "¾", "tank", "full", "not", "no", "and", ",", ".", "\n", "?", "if", "sorry", "*", "was", "now",
-            "yesterday", "\"", "14", "-", "to", "between", "50-60", "2,5", "bar", "1,200", "litros", "half", "minus", "below", "at", "1045", "5:50 am", "la",
-            "de", "a", "y", "noventa", "cinco", "hundred", "point", "done", "41", "R-204", "B7", "$120", "555-0142", "°", "%", "'", "(", ")", "leak", "pumped",
-            "hours", "both", "all", "units", "or", "of", "cords", "circuit", "amps", "12v", "lights", "on", "off", "<b>", "\u{200b}", "🚽", "over",
+            "12",
+            "unit",
+            "#",
+            "psi",
+            "55",
+            "-",
+            "5",
+            "3/4",
+            "¾",
+            "tank",
+            "full",
+            "not",
+            "no",
+            "and",
+            ",",
+            ".",
+            "\n",
+            "?",
+            "if",
+            "sorry",
+            "*",
+            "was",
+            "now",
+            "yesterday",
+            "\"",
+            "14",
+            "-",
+            "to",
+            "between",
+            "50-60",
+            "2,5",
+            "bar",
+            "1,200",
+            "litros",
+            "half",
+            "minus",
+            "below",
+            "at",
+            "1045",
+            "5:50 am",
+            "la",
+            "de",
+            "a",
+            "y",
+            "noventa",
+            "cinco",
+            "hundred",
+            "point",
+            "done",
+            "41",
+            "R-204",
+            "B7",
+            "$120",
+            "555-0142",
+            "°",
+            "%",
+            "'",
+            "(",
+            ")",
+            "leak",
+            "pumped",
+            "hours",
+            "both",
+            "all",
+            "units",
+            "or",
+            "of",
+            "cords",
+            "circuit",
+            "amps",
+            "12v",
+            "lights",
+            "on",
+            "off",
+            "<b>",
+            "\u{200b}",
+            "🚽",
+            "over",
         ]);
         prop::collection::vec(piece, 0..40).prop_map(|p| p.join(" "))
     }
@@ -631,7 +832,22 @@ mod any_text {
 
     #[test]
     fn sixty_four_kibibytes_of_anything_are_read() {
-        for piece in ["12 ", "psi 55, ", "\"", "((((", "-5", "🚽", "<b", "no not ", "a ", "1,000,", "twelve hundred and ", "e\u{301}\u{301}", "12-14 ", "12, 14 and "] {
+        for piece in [
+            "12 ",
+            "psi 55, ",
+            "\"",
+            "((((",
+            "-5",
+            "🚽",
+            "<b",
+            "no not ",
+            "a ",
+            "1,000,",
+            "twelve hundred and ",
+            "e\u{301}\u{301}",
+            "12-14 ",
+            "12, 14 and ",
+        ] {
             let text = piece.repeat(64 * 1024 / piece.len());
             let heard = READER.hear(&text, TemperatureScale::F);
             assert_eq!(heard, READER.hear(&text, TemperatureScale::F));
