@@ -220,6 +220,10 @@ codes! {
         All = "all",
         /// Empty, as the complement of a fraction.
         Empty = "empty",
+        /// As [`Mark::Clock`]; alone, an answer.
+        Before = "before",
+        /// As [`Mark::Clock`]; alone, an answer.
+        After = "after",
         Minus = "minus",
         Below = "below",
         /// What follows is somebody else's text.
@@ -308,6 +312,8 @@ pub enum Concept {
     Answer(ShortAnswer),
     Spoken(Spoken),
     Level(f64),
+    /// A time of day by name, in minutes: noon.
+    Time(u16),
 }
 
 impl Concept {
@@ -336,6 +342,7 @@ impl Concept {
                 _ => Spoken::Number(name.parse().ok()?),
             }),
             "part" => Concept::Spoken(Spoken::Part(name.parse().ok()?)),
+            "time" => Concept::Time(name.parse().ok()?),
             "level" => Concept::Level(name.parse().ok()?),
             _ => return None,
         })

@@ -3,6 +3,7 @@
 use super::concept::{Concept, Mark, Noun, Spoken, Unit};
 use super::lex::{Kind, Token};
 use super::normal::plain;
+use crate::heard::ShortAnswer;
 use super::vocab::{UNKNOWN, Vocab, WordId};
 
 /// What an item stands for.
@@ -234,6 +235,17 @@ pub fn items(text: &str, tokens: &[Token], vocab: &Vocab) -> Items {
             chunk: 0,
             glued: token.glued,
         });
+    }
+    let said = out.list.iter().filter(|i| !matches!(i.what, What::Sign(_) | What::Break)).count();
+    for item in &mut out.list {
+        match item.what {
+            What::Is(Concept::Time(minutes)) => item.what = What::Clock(minutes),
+            // alone they answer a question
+            What::Is(Concept::Mark(Mark::Before)) if said == 1 => item.what = What::Is(Concept::Answer(ShortAnswer::Before)),
+            What::Is(Concept::Mark(Mark::After)) if said == 1 => item.what = What::Is(Concept::Answer(ShortAnswer::After)),
+            What::Is(Concept::Mark(Mark::Before | Mark::After)) => item.what = What::Is(Concept::Mark(Mark::Clock)),
+            _ => {}
+        }
     }
     out.mended.retain(|m| taken[m.token]);
     super::number::join(text, tokens, &mut out.list);

@@ -514,6 +514,14 @@ fn ranges(items: &mut [Item]) {
             items[c].what = What::Gone;
             continue;
         }
+        let parts = items[b].is(Mark::And) && from.form == Form::Part && to.form == Form::Part && from.unit.is_none() && to.unit.is_none();
+        if parts {
+            items[a].what = What::Range(from.value, to.value, Some(Unit::Pct));
+            items[a].end = items[c].end;
+            items[b].what = What::Gone;
+            items[c].what = What::Gone;
+            continue;
+        }
         let joined = items[b].is(Mark::To);
         let between = items[b].is(Mark::And)
             && a > 0

@@ -497,42 +497,28 @@ fn counted(items: &mut [Item]) -> Vec<usize> {
 /// for "to", for a noun or for a measure. So does one beside values where no trailer is named.
 fn drop_beside_unplaced(items: &[Item], placed: &mut [attach::Placed]) {
     use attach::Value;
-    let unknown = |i: usize| {
-        matches!(
-            items.get(i).map(|n| n.what),
-            Some(What::Word { ordinary: false })
-        )
-    };
-    let mut doubtful: Vec<usize> = Vec::new();
-    for p in placed
-        .iter()
-        .filter(|p| p.value == Value::Unclear("no-place"))
-    {
-        let strange = unknown(p.at + 1) || p.at > 0 && unknown(p.at - 1);
+    let word = |i: usize| matches!(items.get(i).map(|n| n.what), Some(What::Word { .. }));
+    let mut doubtful: std::collections::BTreeSet<usize> = std::collections::BTreeSet::new();
+    for (n, p) in placed.iter().enumerate() {
+        if !matches!(p.value, Value::Unclear("no-place" | "no-measure")) {
+            continue;
+        }
         let chunk = items[p.at].chunk;
-        let named = (p.at.saturating_sub(16)..items.len().min(p.at + 16))
-            .any(|i| items[i].chunk == chunk && matches!(items[i].what, What::Units(_)));
-        if strange || !named {
-            doubtful.push(chunk);
-            // "14 has 2, no wiat 3": a slip for a correction
-            if strange && p.at > 0 {
-                if let Some(first) = (0..p.at).rev().take(8).find(|i| items[*i].chunk != chunk) {
-                    let lone = placed.iter().filter(|q| items[q.at].chunk == chunk).count() == 1;
-                    let before = items[first].chunk;
-                    if lone && items[first].sentence == items[p.at].sentence {
-                        doubtful.push(before);
-                    }
-                }
-            }
+        doubtful.insert(chunk);
+        // "14 has 2, no wiat 3", "PSI 60, PIS 80": a slip for a correction or a noun
+        let lone = [n.checked_sub(1), Some(n + 1)].into_iter().flatten().all(|m| placed.get(m).is_none_or(|q| items[q.at].chunk != chunk));
+        let strange = word(p.at + 1) || p.at > 0 && word(p.at - 1);
+        if lone && strange {
+            let near = |q: Option<&attach::Placed>| q.map(|q| items[q.at].chunk).filter(|c| c.abs_diff(chunk) <= 2);
+            doubtful.extend(n.checked_sub(1).and_then(|m| near(placed.get(m))));
+            doubtful.extend(near(placed.get(n + 1)));
         }
     }
     if doubtful.is_empty() {
         return;
     }
     for p in placed.iter_mut() {
-        if matches!(p.value, Value::Reading(..) | Value::Amps(..))
-            && doubtful.contains(&items[p.at].chunk)
-        {
+        if matches!(p.value, Value::Reading(..) | Value::Amps(..)) && doubtful.contains(&items[p.at].chunk) {
             p.value = Value::Unclear("beside-unplaced");
         }
     }

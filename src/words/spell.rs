@@ -28,7 +28,9 @@ impl Speller {
     pub fn new(keywords: &[(Box<str>, WordId, Concept)]) -> Speller {
         let mut speller = Speller::default();
         for (word, id, concept) in keywords {
-            if word.len() < SHORTEST {
+            // a short number word is too near too many others
+            let number = matches!(concept, Concept::Spoken(_));
+            if word.len() < if number { 6 } else { SHORTEST } {
                 continue;
             }
             let index = speller.words.len() as u32;

@@ -394,6 +394,7 @@ fn is_unit(items: &[Item], at: usize, named: &[Named]) -> Option<bool> {
         )) => Some(false),
         // a word nobody knows may be a slip for what gave the number its place
         Some(What::Word { ordinary: false }) if risky(items, at) => None,
+        Some(What::Word { .. }) if risky(items, at) && named.last().is_some_and(|n| items[n.at].chunk == item.chunk) => None,
         Some(What::Word { .. } | What::Clock(_)) => Some(false),
         Some(What::Sign(_)) => None,
         _ => None,
