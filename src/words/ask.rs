@@ -7,7 +7,7 @@ use super::unit::Group;
 use crate::heard::{Ask, Need, UnitName};
 
 /// Finds the first ask of the message, and the items it was read from.
-pub fn find(
+pub(super) fn find(
     items: &[Item],
     sentences: &[Sentence],
     groups: &[Group],
@@ -73,9 +73,10 @@ pub fn find(
             || has(AskWord::History)
         {
             Some(Ask::History { unit: unit.clone() })
-        } else if has(AskWord::Advice) || has(AskWord::Status) {
-            Some(Ask::Status { unit: unit.clone() })
-        } else if unit.is_some() && !asked.iter().any(|i| i.is(Mark::Request)) {
+        } else if has(AskWord::Advice)
+            || has(AskWord::Status)
+            || unit.is_some() && !asked.iter().any(|i| i.is(Mark::Request))
+        {
             Some(Ask::Status { unit: unit.clone() })
         } else {
             None

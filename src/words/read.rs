@@ -113,7 +113,8 @@ impl<'t> Reading<'t> {
                 let item = &self.items[*i];
                 let word =
                     &self.normal.text[self.tokens[item.first].start..self.tokens[item.end - 1].end];
-                word.chars().count() <= 5 && word.starts_with(|c: char| c.is_ascii_alphabetic())
+                (2..=7).contains(&word.chars().count())
+                    && word.starts_with(|c: char| c.is_ascii_alphabetic())
             })
             .collect();
         let mut placed = attach::values(&self.items, &scopes, &short, scale);
@@ -126,11 +127,11 @@ impl<'t> Reading<'t> {
             .extend(doubtful.iter().take(1).map(|at| (*at, "which-to-mend")));
         self.orders(&sentences, &mut out);
         let mut facts = assemble::sift(&found, &placed, &scopes, &mut out);
-        if let Some((ask, _)) = &asked {
-            if matches!(ask, Ask::Undo) {
-                facts.clear();
-                out.unclear.clear();
-            }
+        if let Some((ask, _)) = &asked
+            && matches!(ask, Ask::Undo)
+        {
+            facts.clear();
+            out.unclear.clear();
         }
         self.uncounted(&counts, &mut facts, &mut out);
         self.all_unnamed(&mut facts, &mut out);
@@ -311,14 +312,13 @@ impl<'t> Reading<'t> {
             .iter()
             .copied()
             .find(|i| self.items[*i].what == What::Garbled);
-        if let Some(at) = garbled {
-            if words
+        if let Some(at) = garbled
+            && words
                 .iter()
                 .any(|i| self.items[*i].noun().is_some_and(|n| n.reading().is_some()))
-            {
-                out.unclear.push((at, "no-number"));
-                return;
-            }
+        {
+            out.unclear.push((at, "no-number"));
+            return;
         }
         match named {
             Some(at)
@@ -506,10 +506,16 @@ fn drop_beside_unplaced(items: &[Item], placed: &mut [attach::Placed]) {
         let chunk = items[p.at].chunk;
         doubtful.insert(chunk);
         // "14 has 2, no wiat 3", "PSI 60, PIS 80": a slip for a correction or a noun
-        let lone = [n.checked_sub(1), Some(n + 1)].into_iter().flatten().all(|m| placed.get(m).is_none_or(|q| items[q.at].chunk != chunk));
+        let lone = [n.checked_sub(1), Some(n + 1)]
+            .into_iter()
+            .flatten()
+            .all(|m| placed.get(m).is_none_or(|q| items[q.at].chunk != chunk));
         let strange = word(p.at + 1) || p.at > 0 && word(p.at - 1);
         if lone && strange {
-            let near = |q: Option<&attach::Placed>| q.map(|q| items[q.at].chunk).filter(|c| c.abs_diff(chunk) <= 2);
+            let near = |q: Option<&attach::Placed>| {
+                q.map(|q| items[q.at].chunk)
+                    .filter(|c| c.abs_diff(chunk) <= 2)
+            };
             doubtful.extend(n.checked_sub(1).and_then(|m| near(placed.get(m))));
             doubtful.extend(near(placed.get(n + 1)));
         }
@@ -518,7 +524,9 @@ fn drop_beside_unplaced(items: &[Item], placed: &mut [attach::Placed]) {
         return;
     }
     for p in placed.iter_mut() {
-        if matches!(p.value, Value::Reading(..) | Value::Amps(..)) && doubtful.contains(&items[p.at].chunk) {
+        if matches!(p.value, Value::Reading(..) | Value::Amps(..))
+            && doubtful.contains(&items[p.at].chunk)
+        {
             p.value = Value::Unclear("beside-unplaced");
         }
     }
@@ -540,10 +548,12 @@ fn circuits(items: &mut [Item]) {
         if items[next].chunk != items[at].chunk {
             continue;
         }
-        if let Some(n) = items[next].number() {
-            if n.unit.is_none() && n.form == Form::Whole && (1.0..=4.0).contains(&n.value) {
-                items[next].what = What::Circuit(n.value as u8);
-            }
+        if let Some(n) = items[next].number()
+            && n.unit.is_none()
+            && n.form == Form::Whole
+            && (1.0..=4.0).contains(&n.value)
+        {
+            items[next].what = What::Circuit(n.value as u8);
         }
     }
 }
@@ -566,10 +576,11 @@ fn clock_words(text: &str, tokens: &[Token], items: &mut [Item]) {
             .is_some_and(|x| x.noun().is_some_and(|n| n.reading().is_some()));
         let typed = &text[tokens[items[at].first].start..tokens[items[at].end - 1].end];
         // a las, a 90: the preposition of Spanish does not name a trailer
-        if word == "a" && before.end == items[at].first {
-            if let What::Number(number) = &mut items[at].what {
-                number.form = Form::Decimal;
-            }
+        if word == "a"
+            && before.end == items[at].first
+            && let What::Number(number) = &mut items[at].what
+        {
+            number.form = Form::Decimal;
         }
         let four = typed.len() == 4
             && typed.bytes().all(|b| b.is_ascii_digit())
@@ -593,15 +604,16 @@ fn clock_words(text: &str, tokens: &[Token], items: &mut [Item]) {
         let at_word = before.is(Mark::Clock) || matches!(word, "at" | "a las" | "@");
         if at_word && clocky && !noun_after {
             items[at].what = What::Clock(hour as u16 * 60 + minute as u16);
-        } else if before.is(Mark::About)
+            continue;
+        }
+        // "came back around 9"
+        let around = before.is(Mark::About)
             && n.value <= 12.0
             && !valued(items, at)
             && items[..at].iter().rev().take(8).any(|i| {
                 i.chunk == items[at].chunk && matches!(i.what, What::Is(Concept::Event(_)))
-            })
-        {
-            items[at].what = What::Clock(n.value as u16 * 60);
-        } else if before.is(Mark::Clock) && n.value <= 24.0 && !noun_after {
+            });
+        if around || before.is(Mark::Clock) && n.value <= 24.0 && !noun_after {
             items[at].what = What::Clock(n.value as u16 * 60);
         }
     }
@@ -633,14 +645,14 @@ fn tasks(items: &mut [Item]) {
             {
                 next += 1;
             }
-            if let Some(item) = items.get_mut(next) {
-                if matches!(
+            if let Some(item) = items.get_mut(next)
+                && matches!(
                     item.what,
                     What::Number(_) | What::Code | What::Range(..) | What::Garbled
-                ) && item.sentence == items[at].sentence
-                {
-                    items[next].what = What::Labelled;
-                }
+                )
+                && item.sentence == items[at].sentence
+            {
+                items[next].what = What::Labelled;
             }
         }
         let asks = matches!(
@@ -652,14 +664,13 @@ fn tasks(items: &mut [Item]) {
             let next = (at + 1..items.len())
                 .take(3)
                 .find(|i| !items[*i].is_filler() && items[*i].what != What::Sign('#'));
-            if let Some((next, n)) = next.and_then(|i| items[i].number().map(|n| (i, n))) {
-                if n.form == Form::Whole
-                    && n.unit.is_none()
-                    && n.value < 1e9
-                    && items[next].sentence == items[at].sentence
-                {
-                    items[next].what = What::Task(n.value as u32);
-                }
+            if let Some((next, n)) = next.and_then(|i| items[i].number().map(|n| (i, n)))
+                && n.form == Form::Whole
+                && n.unit.is_none()
+                && n.value < 1e9
+                && items[next].sentence == items[at].sentence
+            {
+                items[next].what = What::Task(n.value as u32);
             }
         }
         // 40 stalls, 1200 Harbor Road

@@ -11,7 +11,7 @@ const LONGEST_SPAN: f64 = 20.0;
 
 /// Trailers named together.
 #[derive(Debug, Clone, PartialEq)]
-pub struct Group {
+pub(super) struct Group {
     /// Their names.
     pub names: Vec<UnitName>,
     /// True where a word says that what follows holds for each: both, all, units.
@@ -25,7 +25,7 @@ pub struct Group {
 }
 
 /// Finds the trailers and replaces their items.
-pub fn find(text: &str, tokens: &[Token], items: &mut Vec<Item>) -> Vec<Group> {
+pub(super) fn find(text: &str, tokens: &[Token], items: &mut Vec<Item>) -> Vec<Group> {
     let mut named = mark(text, tokens, items);
     sub_places(items, &mut named);
     join(items, named)
@@ -172,6 +172,17 @@ fn is_unit(items: &[Item], at: usize, named: &[Named]) -> Option<bool> {
     if code {
         return Some(true);
     }
+    // a word nobody knows right after it may be a misspelt measure
+    let slip = matches!(
+        items.get(at + 1).map(|n| n.what),
+        Some(What::Word { ordinary: false })
+    ) && items[at + 1].chunk == item.chunk
+        && named
+            .last()
+            .is_some_and(|n| items[n.at].sentence == item.sentence);
+    if slip && risky(items, at) {
+        return None;
+    }
     let prior = significant_before(items, at);
     let next = significant_after(items, at);
     let prior_item = prior.map(|i| &items[i]);
@@ -288,7 +299,7 @@ fn is_unit(items: &[Item], at: usize, named: &[Named]) -> Option<bool> {
             let place = prior?;
             let at_word = items[place].is(Mark::At);
             if clock
-                && next_item.is_none_or(|n| !n.noun().is_some_and(|n| n.reading().is_some()))
+                && next_item.is_none_or(|n| n.noun().is_none_or(|n| n.reading().is_none()))
                 && item.what != What::Code
                 && value(item) >= 100.0
                 && !listed
@@ -335,6 +346,11 @@ fn is_unit(items: &[Item], at: usize, named: &[Named]) -> Option<bool> {
             Some(false)
         }
         Some(What::Is(Concept::Mark(Mark::Clock | Mark::Label | Mark::Between | Mark::Minus))) => {
+            None
+        }
+        Some(What::Is(Concept::Mark(Mark::Call)))
+            if risky(items, at) && chunk_has_value_noun(items, at) =>
+        {
             None
         }
         Some(What::Is(Concept::Mark(
@@ -394,7 +410,14 @@ fn is_unit(items: &[Item], at: usize, named: &[Named]) -> Option<bool> {
         )) => Some(false),
         // a word nobody knows may be a slip for what gave the number its place
         Some(What::Word { ordinary: false }) if risky(items, at) => None,
-        Some(What::Word { .. }) if risky(items, at) && named.last().is_some_and(|n| items[n.at].chunk == item.chunk) => None,
+        Some(What::Word { .. })
+            if risky(items, at)
+                && named
+                    .last()
+                    .is_some_and(|n| items[n.at].chunk == item.chunk) =>
+        {
+            None
+        }
         Some(What::Word { .. } | What::Clock(_)) => Some(false),
         Some(What::Sign(_)) => None,
         _ => None,
@@ -612,7 +635,7 @@ fn join(items: &mut Vec<Item>, named: Vec<Named>) -> Vec<Group> {
         };
         groups.push(Group {
             names: current.names.clone(),
-            plural: current.names.len() > 1 && matches!(items[at].what, What::Range(..)) && false,
+            plural: false,
             explicit: current.explicit,
             either: false,
             placed,
