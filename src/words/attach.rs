@@ -361,6 +361,14 @@ impl Placer<'_> {
                 None => Value::Unclear("which-tank"),
             },
             Unit::DegC | Unit::DegF | Unit::Deg => {
+                // "2 grados bajo ceo": below what cannot be told
+                let low = self
+                    .items
+                    .get(at + 1)
+                    .is_some_and(|n| n.what == What::Is(Concept::State(State::Low)));
+                if low {
+                    return Value::Unclear("below-what");
+                }
                 let f = match (unit, self.scale) {
                     (Unit::DegC, _) | (Unit::Deg, TemperatureScale::C) => quantity::f_from_c(v),
                     _ => v,

@@ -9,7 +9,7 @@ use super::normal::Normal;
 use super::scope::{self, Sentence};
 use super::unit::{self, Group};
 use super::{answer, ask, attach, correct, pair, plan};
-use crate::heard::{Ask, Command, CommandName, Heard, Language, Remark, Taken};
+use crate::heard::{Ask, Command, CommandName, Heard, Language, ReadingKey, Remark, Taken};
 use crate::quantity::TemperatureScale;
 
 /// The most remarks of one kind that a message gets: nobody answers more.
@@ -518,6 +518,23 @@ fn drop_beside_unplaced(items: &[Item], placed: &mut [attach::Placed]) {
             };
             doubtful.extend(n.checked_sub(1).and_then(|m| near(placed.get(m))));
             doubtful.extend(near(placed.get(n + 1)));
+        }
+    }
+    // "7 waste 1/2, I mena 3/4": a second level that no tank claims, beside a word that says nothing here
+    for pair in placed.windows(2) {
+        let [a, b] = [&pair[0], &pair[1]];
+        let level = matches!(
+            a.value,
+            Value::Reading(ReadingKey::WastePct | ReadingKey::FreshPct, _)
+        );
+        let second = b.value == Value::Unclear("which-tank") && items[b.at].number().is_some();
+        if level
+            && second
+            && b.at > 0
+            && word(b.at - 1)
+            && items[a.at].sentence == items[b.at].sentence
+        {
+            doubtful.insert(items[a.at].chunk);
         }
     }
     if doubtful.is_empty() {

@@ -348,6 +348,14 @@ fn is_unit(items: &[Item], at: usize, named: &[Named]) -> Option<bool> {
         Some(What::Is(Concept::Mark(Mark::Clock | Mark::Label | Mark::Between | Mark::Minus))) => {
             None
         }
+        // "22 has all 4 ...": a count
+        Some(What::Is(Concept::Mark(Mark::All)))
+            if named
+                .last()
+                .is_some_and(|n| items[n.at].chunk == item.chunk && n.at + 1 < at) =>
+        {
+            None
+        }
         Some(What::Is(Concept::Mark(Mark::Call)))
             if risky(items, at) && chunk_has_value_noun(items, at) =>
         {
