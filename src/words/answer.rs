@@ -29,7 +29,9 @@ pub fn find(items: &[Item], groups: &[Group]) -> Option<Answer> {
                 answer.word = answer.word.or(Some(ShortAnswer::No))
             }
             What::Is(Concept::Unit(unit)) => answer.measure = Some(unit.code().into()),
-            What::Is(Concept::Noun(Noun::BeforeRegulator)) => answer.word = Some(ShortAnswer::Before),
+            What::Is(Concept::Noun(Noun::BeforeRegulator)) => {
+                answer.word = Some(ShortAnswer::Before)
+            }
             What::Is(Concept::Noun(Noun::AfterRegulator)) => answer.word = Some(ShortAnswer::After),
             What::Is(Concept::Noun(noun)) => {
                 answer.noun = answer.noun.or_else(|| Some(noun.code().into()))

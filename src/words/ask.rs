@@ -29,7 +29,15 @@ pub fn find(
         let Some(from) = sentence.asks_from else {
             // "12 ok?": a trailer and a question mark
             let said = here.iter().any(|i| matches!(i.what, What::Number(_) | What::Range(..) | What::Is(Concept::Event(_) | Concept::Fault(_) | Concept::Noun(_) | Concept::Need(_) | Concept::Level(_) | Concept::Mark(Mark::Who | Mark::Request | Mark::Plan | Mark::Or)) | What::Word { ordinary: false }) || matches!(i.what, What::Is(Concept::State(s)) if !matches!(s, State::Ok | State::On | State::Open)));
-            if sentence.marked && !said && unit.is_some() && here.iter().filter(|i| matches!(i.what, What::Units(_))).count() == 1 {
+            if sentence.marked
+                && !said
+                && unit.is_some()
+                && here
+                    .iter()
+                    .filter(|i| matches!(i.what, What::Units(_)))
+                    .count()
+                    == 1
+            {
                 return Some((Ask::Status { unit }, range));
             }
             continue;
@@ -39,7 +47,8 @@ pub fn find(
         }
         let asked = &items[from..sentence.end];
         // who, anyone: people are asked
-        if asked.first().is_some_and(|i| i.is(Mark::Who)) || addressed(&items[sentence.start..from]) {
+        if asked.first().is_some_and(|i| i.is(Mark::Who)) || addressed(&items[sentence.start..from])
+        {
             continue;
         }
         let has = |word: AskWord| asked.iter().any(|i| i.what == What::Is(Concept::Ask(word)));
@@ -74,7 +83,10 @@ pub fn find(
 fn addressed(items: &[Item]) -> bool {
     let word = |i: &Item| matches!(i.what, What::Word { .. });
     let strange = |i: &Item| matches!(i.what, What::Word { ordinary: false });
-    let words: Vec<&Item> = items.iter().filter(|i| !matches!(i.what, What::Sign(_) | What::Break)).collect();
+    let words: Vec<&Item> = items
+        .iter()
+        .filter(|i| !matches!(i.what, What::Sign(_) | What::Break))
+        .collect();
     match words.as_slice() {
         [name] => word(name),
         [call, name, ..] if call.is(Mark::Call) => word(name),
@@ -86,22 +98,35 @@ fn addressed(items: &[Item]) -> bool {
 fn direct(items: &[Item], sentence: &Sentence, unit: Option<UnitName>) -> Option<Ask> {
     let facts = items.iter().any(|i| {
         matches!(i.what, What::Is(Concept::Event(_) | Concept::Fault(_)))
-            || i.number().is_some_and(|n| n.unit.is_some() || n.form == Form::Part)
+            || i.number()
+                .is_some_and(|n| n.unit.is_some() || n.form == Form::Part)
     });
     if items.iter().any(|i| i.is(Mark::Order)) {
         return None;
     }
     let mut at = 0;
     while at < items.len() {
-        let end = (at..items.len()).find(|i| items[*i].chunk != items[at].chunk).unwrap_or(items.len());
+        let end = (at..items.len())
+            .find(|i| items[*i].chunk != items[at].chunk)
+            .unwrap_or(items.len());
         if let Some(task) = done(&items[at..end]) {
             return Some(Ask::Done { task });
         }
         at = end;
     }
-    let words = items.iter().filter(|i| !i.is_filler() && !matches!(i.what, What::Sign(_) | What::Break)).count();
-    let narrower = |w: AskWord| matches!(w, AskWord::History | AskWord::Forecast | AskWord::Digest | AskWord::Tasks | AskWord::Why);
-    let narrow = items.iter().any(|i| matches!(i.what, What::Is(Concept::Ask(w)) if narrower(w)));
+    let words = items
+        .iter()
+        .filter(|i| !i.is_filler() && !matches!(i.what, What::Sign(_) | What::Break))
+        .count();
+    let narrower = |w: AskWord| {
+        matches!(
+            w,
+            AskWord::History | AskWord::Forecast | AskWord::Digest | AskWord::Tasks | AskWord::Why
+        )
+    };
+    let narrow = items
+        .iter()
+        .any(|i| matches!(i.what, What::Is(Concept::Ask(w)) if narrower(w)));
     for item in items {
         let What::Is(Concept::Ask(word)) = item.what else {
             continue;

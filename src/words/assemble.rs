@@ -62,7 +62,10 @@ pub fn sift(found: &[Found], placed: &[Placed], scope: &[Scope], out: &mut Assem
             continue;
         }
         let eta = matches!(says, Says::Value(Value::Reading(ReadingKey::EtaMin, _)));
-        let aside = s.aside.filter(|a| !(eta && *a == Aside::Plan)).or((s.was && !event).then_some(Aside::Past));
+        let aside = s
+            .aside
+            .filter(|a| !(eta && *a == Aside::Plan))
+            .or((s.was && !event).then_some(Aside::Past));
         if let Some(aside) = aside {
             out.aside.push((at, aside.code()));
             if aside == Aside::EarlierDay && event {
@@ -215,7 +218,8 @@ pub fn clocks(facts: &mut [Fact], items: &[Item]) {
         }
         fact.when = best.map(|(_, m)| m);
         fact.again = items[fact.at].what == What::Is(Concept::State(State::KeepsTripping))
-            || (fact.at.saturating_sub(5)..items.len().min(fact.at + 5)).any(|i| items[i].is(Mark::Again) && items[i].chunk == items[fact.at].chunk);
+            || (fact.at.saturating_sub(5)..items.len().min(fact.at + 5))
+                .any(|i| items[i].is(Mark::Again) && items[i].chunk == items[fact.at].chunk);
     }
 }
 
@@ -267,7 +271,9 @@ pub fn entries(
             order.push(name);
         }
     }
-    let pumped = about.iter().any(|(_, f)| f.says == Says::That(Outcome::Event(Event::WastePumped)));
+    let pumped = about
+        .iter()
+        .any(|(_, f)| f.says == Says::That(Outcome::Event(Event::WastePumped)));
     for unit in order {
         let mine: Vec<&Fact> = about
             .iter()
@@ -277,8 +283,14 @@ pub fn entries(
         let mine_unit = unit.clone();
         one_unit(unit, &mine, fixes, out);
         // "pumped 12, 300 gal, and 14, 250 gal": both were
-        if let Some(entry) = out.entries.last_mut().filter(|e| pumped && e.unit == mine_unit) {
-            if entry.readings.value(ReadingKey::PumpedGal).is_some() && !entry.events.contains(&Event::WastePumped) {
+        if let Some(entry) = out
+            .entries
+            .last_mut()
+            .filter(|e| pumped && e.unit == mine_unit)
+        {
+            if entry.readings.value(ReadingKey::PumpedGal).is_some()
+                && !entry.events.contains(&Event::WastePumped)
+            {
                 entry.events.push(Event::WastePumped);
             }
         }

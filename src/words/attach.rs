@@ -135,7 +135,12 @@ impl Placer<'_> {
     }
 
     fn number(&mut self, at: usize, number: Number) {
-        let wire = self.items.get(at + 1).is_some_and(|n| n.noun() == Some(Noun::Gauge)) && chunk(self.items, at).any(|i| matches!(self.items[i].noun(), Some(Noun::Cord | Noun::Cords)));
+        let wire = self
+            .items
+            .get(at + 1)
+            .is_some_and(|n| n.noun() == Some(Noun::Gauge))
+            && chunk(self.items, at)
+                .any(|i| matches!(self.items[i].noun(), Some(Noun::Cord | Noun::Cords)));
         if labelled(self.items, at) || number.unit == Some(Unit::Other) || wire {
             return self.out.push(Placed {
                 at,
@@ -242,9 +247,15 @@ impl Placer<'_> {
             .is_some_and(|i| {
                 i != not
                     && match self.items[i].what {
-                        What::Number(n) => self.items[noun].noun().is_some_and(|noun| fits(noun, n.unit, n.form == Form::Part)),
-                        What::Range(_, _, unit) => self.items[noun].noun().is_some_and(|noun| fits(noun, unit, false)),
-                        What::Is(Concept::Level(_)) => self.items[noun].noun().is_some_and(Noun::is_tank),
+                        What::Number(n) => self.items[noun]
+                            .noun()
+                            .is_some_and(|noun| fits(noun, n.unit, n.form == Form::Part)),
+                        What::Range(_, _, unit) => self.items[noun]
+                            .noun()
+                            .is_some_and(|noun| fits(noun, unit, false)),
+                        What::Is(Concept::Level(_)) => {
+                            self.items[noun].noun().is_some_and(Noun::is_tank)
+                        }
                         _ => false,
                     }
             })
@@ -320,7 +331,9 @@ impl Placer<'_> {
                     Some(Noun::HotWater | Noun::WaterHeater | Noun::Water) => Value::Label,
                     Some(Noun::Slope) => Value::Label,
                     Some(Noun::Inside) => within(K::InsideF, f, -60.0, 130.0),
-                    _ if self.items.get(at + 1).is_some_and(|n| n.is(Mark::Inside)) => within(K::InsideF, f, -60.0, 130.0),
+                    _ if self.items.get(at + 1).is_some_and(|n| n.is(Mark::Inside)) => {
+                        within(K::InsideF, f, -60.0, 130.0)
+                    }
                     Some(Noun::Low) => within(K::LowF, f, -60.0, 130.0),
                     _ => within(K::AirF, f, -60.0, 130.0),
                 }
@@ -329,7 +342,11 @@ impl Placer<'_> {
                 // 12v lights: the system, not a reading
                 Some(Noun::Lights | Noun::Pump | Noun::Fan) => Value::Label,
                 Some(Noun::Battery) => within(K::BatteryV, v, 0.0, 16.0),
-                Some(Noun::Volts | Noun::Power | Noun::Generator) if (90.0..=300.0).contains(&v) => Value::Reading(K::Volts, v),
+                Some(Noun::Volts | Noun::Power | Noun::Generator)
+                    if (90.0..=300.0).contains(&v) =>
+                {
+                    Value::Reading(K::Volts, v)
+                }
                 _ if (90.0..=260.0).contains(&v) => Value::Reading(K::Volts, v),
                 _ if (0.0..=16.0).contains(&v) => Value::Reading(K::BatteryV, v),
                 _ if v > 300.0 || v < 0.0 => Value::Unclear("implausible"),
@@ -337,10 +354,27 @@ impl Placer<'_> {
             },
             Unit::Amp => {
                 let next = self.items.get(at + 1).and_then(Item::noun);
-                let rated = matches!(next, Some(Noun::Breaker | Noun::Fuse | Noun::Cord | Noun::Cords | Noun::Plug | Noun::Gfci | Noun::Power))
-                    || next == Some(Noun::Circuit) && !matches!(self.items.get(at + 2).map(|i| i.what), Some(What::Circuit(_)));
+                let rated = matches!(
+                    next,
+                    Some(
+                        Noun::Breaker
+                            | Noun::Fuse
+                            | Noun::Cord
+                            | Noun::Cords
+                            | Noun::Plug
+                            | Noun::Gfci
+                            | Noun::Power
+                    )
+                ) || next == Some(Noun::Circuit)
+                    && !matches!(
+                        self.items.get(at + 2).map(|i| i.what),
+                        Some(What::Circuit(_))
+                    );
                 let swapped = chunk(self.items, at).any(|i| {
-                    matches!(self.items[i].what, What::Is(Concept::Event(Event::FuseReplaced | Event::BreakerReset)))
+                    matches!(
+                        self.items[i].what,
+                        What::Is(Concept::Event(Event::FuseReplaced | Event::BreakerReset))
+                    )
                 }) && noun.is_none()
                     && self.circuit(at).is_none();
                 if rated || swapped {
@@ -512,19 +546,31 @@ impl Placer<'_> {
 
     /// Tells whether a trailer is named for certain near the number, so that the number cannot be one.
     fn trailer_named(&self, at: usize) -> bool {
-        (at.saturating_sub(12)..self.items.len().min(at + 8))
-            .any(|i| matches!(self.items[i].what, What::Units(_)) && self.items[i].sentence + 3 > self.items[at].sentence)
+        (at.saturating_sub(12)..self.items.len().min(at + 8)).any(|i| {
+            matches!(self.items[i].what, What::Units(_))
+                && self.items[i].sentence + 3 > self.items[at].sentence
+        })
     }
 
     fn bare(&self, at: usize) -> Value {
         // "opened 12 at 4": the hour
         if self.items.get(at + 1).is_some_and(|n| n.is(Mark::Inside)) {
             let v = self.items[at].number().map_or(f64::MAX, |n| n.value);
-            let f = if self.scale == TemperatureScale::C { quantity::f_from_c(v) } else { v };
+            let f = if self.scale == TemperatureScale::C {
+                quantity::f_from_c(v)
+            } else {
+                v
+            };
             return within(ReadingKey::InsideF, f, -60.0, 130.0);
         }
-        let hour = at > 0 && self.items[at - 1].is(Mark::At) && self.items[at].number().is_some_and(|n| n.value <= 12.0);
-        let told = (0..at).rev().take(8).take_while(|i| self.items[*i].chunk == self.items[at].chunk).any(|i| matches!(self.items[i].what, What::Units(_)));
+        let hour = at > 0
+            && self.items[at - 1].is(Mark::At)
+            && self.items[at].number().is_some_and(|n| n.value <= 12.0);
+        let told = (0..at)
+            .rev()
+            .take(8)
+            .take_while(|i| self.items[*i].chunk == self.items[at].chunk)
+            .any(|i| matches!(self.items[i].what, What::Units(_)));
         if hour && told {
             return Value::Label;
         }
@@ -577,22 +623,29 @@ impl Placer<'_> {
     /// Finds the tank that the sentence spoke of before: "filled the fresh tank, now at 150 gal".
     fn tank_before(&self, at: usize) -> Option<Noun> {
         let here = |i: &usize| self.items[*i].sentence == self.items[at].sentence;
-        (0..at).rev().take(12).take_while(here).find_map(|i| match self.items[i].what {
-            What::Is(Concept::Noun(noun)) if noun.is_tank() && noun != Noun::Fuel => Some(noun),
-            What::Is(Concept::Event(Event::FreshFilled)) => Some(Noun::Fresh),
-            _ => None,
-        })
-    }
-
-    /// Finds the hose or cord that the sentence spoke of before: "the hose on 9, 50 ft of it".
-    fn run_before(&self, at: usize) -> Option<Noun> {
-        let plain = chunk(self.items, at).all(|i| self.items[i].noun().is_none() && !matches!(self.items[i].what, What::Word { .. }));
-        let here = |i: &usize| self.items[*i].sentence == self.items[at].sentence;
         (0..at)
             .rev()
             .take(12)
             .take_while(here)
-            .find_map(|i| self.items[i].noun().filter(|n| matches!(n, Noun::Hose | Noun::Cord)).filter(|_| self.taken[i].is_none() && plain))
+            .find_map(|i| match self.items[i].what {
+                What::Is(Concept::Noun(noun)) if noun.is_tank() && noun != Noun::Fuel => Some(noun),
+                What::Is(Concept::Event(Event::FreshFilled)) => Some(Noun::Fresh),
+                _ => None,
+            })
+    }
+
+    /// Finds the hose or cord that the sentence spoke of before: "the hose on 9, 50 ft of it".
+    fn run_before(&self, at: usize) -> Option<Noun> {
+        let plain = chunk(self.items, at).all(|i| {
+            self.items[i].noun().is_none() && !matches!(self.items[i].what, What::Word { .. })
+        });
+        let here = |i: &usize| self.items[*i].sentence == self.items[at].sentence;
+        (0..at).rev().take(12).take_while(here).find_map(|i| {
+            self.items[i]
+                .noun()
+                .filter(|n| matches!(n, Noun::Hose | Noun::Cord))
+                .filter(|_| self.taken[i].is_none() && plain)
+        })
     }
 
     /// Tells whether the sentence says that the waste was taken out.
@@ -636,7 +689,10 @@ impl Placer<'_> {
         // "13.2 amps on circuit 1"
         let right_after = (at + 1..self.items.len())
             .take(4)
-            .take_while(|i| self.items[*i].chunk == self.items[at].chunk && !matches!(self.items[*i].what, What::Number(_)))
+            .take_while(|i| {
+                self.items[*i].chunk == self.items[at].chunk
+                    && !matches!(self.items[*i].what, What::Number(_))
+            })
             .find(|i| matches!(self.items[*i].what, What::Circuit(_)));
         let on_it = (at + 1..right_after.unwrap_or(at + 1)).any(|i| {
             self.items[i].is(Mark::At) || self.items[i].what == What::Is(Concept::State(State::On))
@@ -673,7 +729,14 @@ fn fits(noun: Noun, unit: Option<Unit>, part: bool) -> bool {
         None if part => noun.is_tank() || noun == Noun::Battery,
         None => noun.reading().is_some() || noun == Noun::Amps,
         Some(Unit::Psi | Unit::Bar | Unit::Kpa | Unit::KgCm2 | Unit::Lb) => {
-            matches!(noun, Noun::Pressure | Noun::Supply | Noun::BeforeRegulator | Noun::AfterRegulator | Noun::Tire)
+            matches!(
+                noun,
+                Noun::Pressure
+                    | Noun::Supply
+                    | Noun::BeforeRegulator
+                    | Noun::AfterRegulator
+                    | Noun::Tire
+            )
         }
         Some(Unit::Gal | Unit::Litre) => matches!(
             noun,

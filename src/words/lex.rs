@@ -90,7 +90,11 @@ impl<L: Letters> Lexer<'_, L> {
                 '$' | '€' | '£' if self.digit_within(2) => self.price(c.len_utf8()),
                 _ if c.is_alphabetic() => self.word(),
                 // a hyphen inside a word only parts it: pump-out
-                '-' if self.text[..self.at].ends_with(|b: char| b.is_alphabetic()) && self.text[self.at + 1..].starts_with(|n: char| n.is_alphabetic()) => self.at += 1,
+                '-' if self.text[..self.at].ends_with(|b: char| b.is_alphabetic())
+                    && self.text[self.at + 1..].starts_with(|n: char| n.is_alphabetic()) =>
+                {
+                    self.at += 1
+                }
                 '\'' | '!' | ',' | ';' | '.' | ':' | '?' | '"' | '-' | '(' | ')' | '/' | '#'
                 | '%' | '~' | '*' | '=' | '<' | '>' | '[' | ']' | '{' | '}' | '|' | '\\' | '_'
                 | '^' | '$' | '¿' | '¡' | '+' | '&' | '@' | '°' => self.sign(c),

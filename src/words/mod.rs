@@ -38,8 +38,14 @@ const ENGLISH: &str = include_str!("../../grammar/words/en.toml");
 const SPANISH: &str = include_str!("../../grammar/words/es.toml");
 /// Words of each language that are one slip away from one of ours and are never taken for it.
 const ORDINARY: [(&str, Language); 2] = [
-    (include_str!("../../grammar/words/ordinary-en.txt"), Language::En),
-    (include_str!("../../grammar/words/ordinary-es.txt"), Language::Es),
+    (
+        include_str!("../../grammar/words/ordinary-en.txt"),
+        Language::En,
+    ),
+    (
+        include_str!("../../grammar/words/ordinary-es.txt"),
+        Language::Es,
+    ),
 ];
 const FACTS: &str = include_str!("../../grammar/words/facts.toml");
 

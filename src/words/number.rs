@@ -11,7 +11,12 @@ pub fn join(text: &str, tokens: &[Token], items: &mut Vec<Item>) {
         // "an hour" is one
         let an = item.what == What::Is(Concept::Unit(Unit::Hour)) && item.end > item.first + 1;
         if an {
-            item.what = What::Number(Number { value: 1.0, form: Form::Whole, unit: Some(Unit::Hour), bound: false });
+            item.what = What::Number(Number {
+                value: 1.0,
+                form: Form::Whole,
+                unit: Some(Unit::Hour),
+                bound: false,
+            });
         }
     }
     let mut at = 0;
@@ -336,14 +341,20 @@ fn hours_and_minutes(items: &mut [Item]) {
         let Some(hours) = items[at].number().filter(|n| n.unit == Some(Unit::Hour)) else {
             continue;
         };
-        let next = (at + 1..items.len()).take(4).find(|i| items[*i].what != What::Gone && !items[*i].is(Mark::And) && !items[*i].is(Mark::Filler));
+        let next = (at + 1..items.len()).take(4).find(|i| {
+            items[*i].what != What::Gone && !items[*i].is(Mark::And) && !items[*i].is(Mark::Filler)
+        });
         let Some(next) = next else { continue };
         let minutes = match items[next].number() {
             Some(n) if n.unit == Some(Unit::Minute) && n.value < 60.0 => n.value,
             Some(n) if n.form == Form::Part && n.unit.is_none() && n.value < 1.0 => n.value * 60.0,
             _ => continue,
         };
-        items[at].what = What::Number(Number { value: hours.value * 60.0 + minutes, unit: Some(Unit::Minute), ..hours });
+        items[at].what = What::Number(Number {
+            value: hours.value * 60.0 + minutes,
+            unit: Some(Unit::Minute),
+            ..hours
+        });
         items[at].end = items[next].end;
         items[next].what = What::Gone;
     }
@@ -397,7 +408,12 @@ fn measure(items: &mut [Item], at: usize) {
         }
     }
     // feet: 75'
-    if number.unit.is_none() && items.get(at + 1).is_some_and(|i| i.glued && i.what == What::Sign('\'')) && items.get(at + 2).is_none_or(|i| !i.glued) {
+    if number.unit.is_none()
+        && items
+            .get(at + 1)
+            .is_some_and(|i| i.glued && i.what == What::Sign('\''))
+        && items.get(at + 2).is_none_or(|i| !i.glued)
+    {
         number.unit = Some(Unit::Ft);
         items[at + 1].what = What::Gone;
     }
@@ -480,7 +496,11 @@ fn ranges(items: &mut [Item]) {
             continue;
         };
         // "2 of 4 cords"
-        let part_of = items[b].is(Mark::Of) && from.form == Form::Whole && to.form == Form::Whole && from.value <= to.value && from.unit.is_none();
+        let part_of = items[b].is(Mark::Of)
+            && from.form == Form::Whole
+            && to.form == Form::Whole
+            && from.value <= to.value
+            && from.unit.is_none();
         if part_of && live_after(items, c).is_some_and(|i| items[i].noun() == Some(Noun::Cords)) {
             items[b].what = What::Gone;
             items[c].what = What::Gone;
@@ -499,7 +519,13 @@ fn ranges(items: &mut [Item]) {
         }
         // "at ten to seven" is a time, "12 to 1200 Harbor Road" an address
         let whole = |n: Number| n.form == Form::Whole && n.unit.is_none();
-        let clock = a > 0 && (items[a - 1].is(Mark::At) || items[a - 1].is(Mark::Clock)) && joined && whole(from) && whole(to) && to.value <= 12.0 && from.value < 60.0;
+        let clock = a > 0
+            && (items[a - 1].is(Mark::At) || items[a - 1].is(Mark::Clock))
+            && joined
+            && whole(from)
+            && whole(to)
+            && to.value <= 12.0
+            && from.value < 60.0;
         if clock {
             let minutes = to.value as u16 * 60 - (from.value as u16).min(to.value as u16 * 60);
             items[a].what = What::Clock(minutes);
@@ -507,7 +533,14 @@ fn ranges(items: &mut [Item]) {
             items[c].what = What::Gone;
             continue;
         }
-        if joined && whole(from) && whole(to) && matches!(items.get(c + 1).map(|i| i.what), Some(What::Word { ordinary: false })) {
+        if joined
+            && whole(from)
+            && whole(to)
+            && matches!(
+                items.get(c + 1).map(|i| i.what),
+                Some(What::Word { ordinary: false })
+            )
+        {
             continue;
         }
         // from 60 to 40: the last word counts

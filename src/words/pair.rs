@@ -198,7 +198,10 @@ fn state_of(
     }
     // "lost power on site": where it happened, and not that a trailer came
     if effective == State::OnSite && at > 0 && items[at - 1].chunk == items[at].chunk {
-        let said_of = matches!(items[at - 1].what, What::Is(Concept::Noun(_) | Concept::State(_) | Concept::Event(_)) | What::Number(_));
+        let said_of = matches!(
+            items[at - 1].what,
+            What::Is(Concept::Noun(_) | Concept::State(_) | Concept::Event(_)) | What::Number(_)
+        );
         if said_of || somebody_else(items, at) {
             return None;
         }
@@ -220,7 +223,10 @@ fn state_of(
 /// "leak on 15 fixed", "fixed the leak": what is mended is no longer wrong.
 fn cures(items: &[Item], scope: &[Scope], found: &mut [Found]) {
     for at in 0..items.len() {
-        let mended = matches!(items[at].what, What::Is(Concept::State(State::Fixed | State::Gone))) && !scope[at].denied;
+        let mended = matches!(
+            items[at].what,
+            What::Is(Concept::State(State::Fixed | State::Gone))
+        ) && !scope[at].denied;
         if !mended || found.iter().any(|f| f.at == at) {
             continue;
         }
@@ -228,9 +234,14 @@ fn cures(items: &[Item], scope: &[Scope], found: &mut [Found]) {
         let near = |f: &Found| {
             items[f.at].sentence == items[at].sentence
                 && matches!(f.outcome, Outcome::Fault(_))
-                && (f.at < at && at - f.at <= 10 || !gone && f.at > at && f.at - at <= 4 && items[f.at].chunk == items[at].chunk)
+                && (f.at < at && at - f.at <= 10
+                    || !gone && f.at > at && f.at - at <= 4 && items[f.at].chunk == items[at].chunk)
         };
-        if let Some(fault) = found.iter_mut().filter(|f| near(f)).min_by_key(|f| f.at.abs_diff(at)) {
+        if let Some(fault) = found
+            .iter_mut()
+            .filter(|f| near(f))
+            .min_by_key(|f| f.at.abs_diff(at))
+        {
             if let Outcome::Fault(code) = fault.outcome {
                 fault.outcome = Outcome::Clears(code);
             }
@@ -241,23 +252,33 @@ fn cures(items: &[Item], scope: &[Scope], found: &mut [Found]) {
 /// Tells whether it is people who came or went, and no trailer: "the electrician showed up".
 fn somebody_else(items: &[Item], at: usize) -> bool {
     let chunk = items[at].chunk;
-    let before = (0..at).rev().take(8).take_while(|i| items[*i].chunk == chunk);
+    let before = (0..at)
+        .rev()
+        .take(8)
+        .take_while(|i| items[*i].chunk == chunk);
     let mut person = false;
     for i in before {
         match items[i].what {
-            What::Is(Concept::Noun(Noun::Person | Noun::Guests) | Concept::Need(Need::Repair)) => person = true,
+            What::Is(Concept::Noun(Noun::Person | Noun::Guests) | Concept::Need(Need::Repair)) => {
+                person = true
+            }
             What::Units(_) => return false,
             _ => {}
         }
     }
-    let with = (at + 1..items.len()).take(4).take_while(|i| items[*i].chunk == chunk).any(|i| items[i].is(Mark::With));
+    let with = (at + 1..items.len())
+        .take(4)
+        .take_while(|i| items[*i].chunk == chunk)
+        .any(|i| items[i].is(Mark::With));
     person && !with
 }
 
 /// "hooked up the power and the water": what was said of one thing holds for the one that "and" ties to it.
 fn linked(items: &[Item], scope: &[Scope], pairs: &Pairs, used: &[bool], found: &mut Vec<Found>) {
     for at in 2..items.len() {
-        let Some(noun) = items[at].noun() else { continue };
+        let Some(noun) = items[at].noun() else {
+            continue;
+        };
         if used[at] || scope[at].denied {
             continue;
         }
@@ -269,11 +290,23 @@ fn linked(items: &[Item], scope: &[Scope], pairs: &Pairs, used: &[bool], found: 
             continue;
         }
         // a state of its own follows: it needs none of its neighbour's
-        let own = (at + 1..items.len()).take(4).take_while(|i| items[*i].chunk == items[at].chunk && !items[*i].is(Mark::And)).any(|i| matches!(items[i].what, What::Is(Concept::State(_) | Concept::Event(_) | Concept::Fault(_)) | What::Number(_) | What::Range(..)));
+        let own = (at + 1..items.len())
+            .take(4)
+            .take_while(|i| items[*i].chunk == items[at].chunk && !items[*i].is(Mark::And))
+            .any(|i| {
+                matches!(
+                    items[i].what,
+                    What::Is(Concept::State(_) | Concept::Event(_) | Concept::Fault(_))
+                        | What::Number(_)
+                        | What::Range(..)
+                )
+            });
         let before = &items[and - 1];
         let state = match before.what {
             What::Is(Concept::Event(Event::PowerOn | Event::WaterOn)) => Some(State::On),
-            What::Is(Concept::Event(Event::JacksDown | Event::RegulatorFitted)) => Some(State::Fitted),
+            What::Is(Concept::Event(Event::JacksDown | Event::RegulatorFitted)) => {
+                Some(State::Fitted)
+            }
             What::Is(Concept::Event(Event::FilterServiced)) => Some(State::Cleaned),
             What::Is(Concept::Event(Event::FuseReplaced)) => Some(State::Replaced),
             What::Is(Concept::Noun(_)) if used[and - 1] => (0..and - 1)
@@ -386,7 +419,12 @@ fn is_preposition(items: &[Item], pairs: &Pairs, at: usize, state: State) -> boo
         .filter(|i| items[*i].chunk == items[at].chunk);
     let can_be_on = before
         .and_then(|i| items[i].noun())
-        .filter(|n| matches!(n, Noun::Water | Noun::Power | Noun::TankHeater | Noun::Regulator))
+        .filter(|n| {
+            matches!(
+                n,
+                Noun::Water | Noun::Power | Noun::TankHeater | Noun::Regulator
+            )
+        })
         .is_some_and(|n| matches!(pairs.of(n, State::On), Some(Outcome::Event(_))));
     let alone = around(items, at).all(|i| {
         i == at

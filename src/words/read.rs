@@ -85,7 +85,10 @@ impl<'t> Reading<'t> {
         circuits(&mut self.items);
         clock_words(&self.normal.text, &self.tokens, &mut self.items);
         tasks(&mut self.items);
-        let counts = counted(&mut self.items).iter().map(|i| self.items[*i].first).collect::<Vec<_>>();
+        let counts = counted(&mut self.items)
+            .iter()
+            .map(|i| self.items[*i].first)
+            .collect::<Vec<_>>();
         self.groups = unit::find(&self.normal.text, &self.tokens, &mut self.items);
         self.plural_groups();
         for item in &self.items {
@@ -199,11 +202,15 @@ impl<'t> Reading<'t> {
         if !self.groups.is_empty() {
             return;
         }
-        let whole = self.items.iter().position(|i| i.is(Mark::All)).filter(|at| {
-            let next = self.items.get(at + 1).is_some_and(|n| n.is(Mark::Unit));
-            let before = *at > 0 && self.items[at - 1].is(Mark::Unit);
-            next || before || self.piece(*at, at + 1).contains(' ')
-        });
+        let whole = self
+            .items
+            .iter()
+            .position(|i| i.is(Mark::All))
+            .filter(|at| {
+                let next = self.items.get(at + 1).is_some_and(|n| n.is(Mark::Unit));
+                let before = *at > 0 && self.items[at - 1].is(Mark::Unit);
+                next || before || self.piece(*at, at + 1).contains(' ')
+            });
         if let Some(at) = whole {
             let chunk = self.items[at].chunk;
             let before = facts.len();
@@ -217,9 +224,13 @@ impl<'t> Reading<'t> {
     /// What is said of "three units" names none of them: it is asked about.
     fn uncounted(&self, counts: &[usize], facts: &mut Vec<assemble::Fact>, out: &mut Assembled) {
         for first in counts {
-            let Some(at) = self.items.iter().position(|i| i.first == *first) else { continue };
+            let Some(at) = self.items.iter().position(|i| i.first == *first) else {
+                continue;
+            };
             let chunk = self.items[at].chunk;
-            let named = (0..self.items.len()).any(|i| self.items[i].chunk == chunk && matches!(self.items[i].what, What::Units(_)));
+            let named = (0..self.items.len()).any(|i| {
+                self.items[i].chunk == chunk && matches!(self.items[i].what, What::Units(_))
+            });
             let before = facts.len();
             if !named {
                 facts.retain(|f| self.items[f.at].chunk != chunk);
@@ -296,7 +307,22 @@ impl<'t> Reading<'t> {
         }
         match named {
             Some(at)
-                if words.iter().all(|i| *i == at || matches!(self.items[*i].what, What::Is(Concept::Mark(Mark::Sorry | Mark::Now | Mark::Pronoun | Mark::Unit | Mark::Of | Mark::And) | Concept::Answer(_)))) =>
+                if words.iter().all(|i| {
+                    *i == at
+                        || matches!(
+                            self.items[*i].what,
+                            What::Is(
+                                Concept::Mark(
+                                    Mark::Sorry
+                                        | Mark::Now
+                                        | Mark::Pronoun
+                                        | Mark::Unit
+                                        | Mark::Of
+                                        | Mark::And
+                                ) | Concept::Answer(_)
+                            )
+                        )
+                }) =>
             {
                 out.unclear.push((at, "no-place"));
             }
@@ -399,14 +425,26 @@ impl<'t> Reading<'t> {
 /// "Level, chocked": said of no number, it is how the trailer stands, and not the tank's level.
 fn level_words(text: &str, tokens: &[Token], items: &mut [Item]) {
     for at in 0..items.len() {
-        if items[at].noun() != Some(Noun::Tank) || &text[tokens[items[at].first].start..tokens[items[at].end - 1].end] != "level" {
+        if items[at].noun() != Some(Noun::Tank)
+            || &text[tokens[items[at].first].start..tokens[items[at].end - 1].end] != "level"
+        {
             continue;
         }
         let chunk = items[at].chunk;
-        let near = (at.saturating_sub(8)..items.len().min(at + 8)).filter(|i| items[*i].chunk == chunk && *i != at);
-        let measured = near.clone().any(|i| matches!(items[i].what, What::Range(..) | What::Is(Concept::Level(_))) || items[i].number().is_some_and(|n| n.form != Form::Whole || n.unit.is_some()));
-        let tank = near.clone().any(|i| items[i].noun().is_some_and(|n| n.is_tank()));
-        let number_after = items.get(at + 1).is_some_and(|n| n.number().is_some() && n.chunk == chunk);
+        let near = (at.saturating_sub(8)..items.len().min(at + 8))
+            .filter(|i| items[*i].chunk == chunk && *i != at);
+        let measured = near.clone().any(|i| {
+            matches!(items[i].what, What::Range(..) | What::Is(Concept::Level(_)))
+                || items[i]
+                    .number()
+                    .is_some_and(|n| n.form != Form::Whole || n.unit.is_some())
+        });
+        let tank = near
+            .clone()
+            .any(|i| items[i].noun().is_some_and(|n| n.is_tank()));
+        let number_after = items
+            .get(at + 1)
+            .is_some_and(|n| n.number().is_some() && n.chunk == chunk);
         if !measured && !tank && !number_after {
             items[at].what = What::Is(Concept::State(super::concept::State::Level));
         }
@@ -417,12 +455,21 @@ fn level_words(text: &str, tokens: &[Token], items: &mut [Item]) {
 fn counted(items: &mut [Item]) -> Vec<usize> {
     let mut out = Vec::new();
     for at in 0..items.len() {
-        if items[at].number().is_none_or(|n| n.form != Form::Whole || n.unit.is_some() || n.value > 40.0) {
+        if items[at]
+            .number()
+            .is_none_or(|n| n.form != Form::Whole || n.unit.is_some() || n.value > 40.0)
+        {
             continue;
         }
-        let next = (at + 1..items.len()).take(3).find(|i| !items[*i].is_filler());
-        let Some(next) = next.filter(|i| items[*i].is(Mark::Unit)) else { continue };
-        let named = items.get(next + 1).is_some_and(|n| n.number().is_some() || matches!(n.what, What::Code | What::Sign('#')));
+        let next = (at + 1..items.len())
+            .take(3)
+            .find(|i| !items[*i].is_filler());
+        let Some(next) = next.filter(|i| items[*i].is(Mark::Unit)) else {
+            continue;
+        };
+        let named = items.get(next + 1).is_some_and(|n| {
+            n.number().is_some() || matches!(n.what, What::Code | What::Sign('#'))
+        });
         if !named && items[next].end > items[next].first {
             items[at].what = What::Labelled;
             out.push(at);
@@ -478,8 +525,22 @@ fn clock_words(text: &str, tokens: &[Token], items: &mut [Item]) {
                 number.form = Form::Decimal;
             }
         }
-        let four = typed.len() == 4 && typed.bytes().all(|b| b.is_ascii_digit()) && clocky && !valued(items, at);
-        if four && !noun_after && !matches!(before.what, What::Is(Concept::Mark(Mark::Unit | Mark::Article | Mark::Label)) | What::Sign('#')) && items[..at].iter().rev().take(12).any(|i| matches!(i.what, What::Is(Concept::Event(_)))) {
+        let four = typed.len() == 4
+            && typed.bytes().all(|b| b.is_ascii_digit())
+            && clocky
+            && !valued(items, at);
+        if four
+            && !noun_after
+            && !matches!(
+                before.what,
+                What::Is(Concept::Mark(Mark::Unit | Mark::Article | Mark::Label)) | What::Sign('#')
+            )
+            && items[..at]
+                .iter()
+                .rev()
+                .take(12)
+                .any(|i| matches!(i.what, What::Is(Concept::Event(_))))
+        {
             items[at].what = What::Clock(hour as u16 * 60 + minute as u16);
             continue;
         }
@@ -489,7 +550,9 @@ fn clock_words(text: &str, tokens: &[Token], items: &mut [Item]) {
         } else if before.is(Mark::About)
             && n.value <= 12.0
             && !valued(items, at)
-            && items[..at].iter().rev().take(8).any(|i| i.chunk == items[at].chunk && matches!(i.what, What::Is(Concept::Event(_))))
+            && items[..at].iter().rev().take(8).any(|i| {
+                i.chunk == items[at].chunk && matches!(i.what, What::Is(Concept::Event(_)))
+            })
         {
             items[at].what = What::Clock(n.value as u16 * 60);
         } else if before.is(Mark::Clock) && n.value <= 24.0 && !noun_after {
@@ -518,7 +581,8 @@ fn tasks(items: &mut [Item]) {
         if items[at].is(Mark::Label) && at + 1 < items.len() {
             let mut next = at + 1;
             while next < items.len()
-                && (matches!(items[next].what, What::Sign('#' | '.' | ':' | '-')) || items[next].is(Mark::No))
+                && (matches!(items[next].what, What::Sign('#' | '.' | ':' | '-'))
+                    || items[next].is(Mark::No))
                 && next < at + 4
             {
                 next += 1;
@@ -554,8 +618,13 @@ fn tasks(items: &mut [Item]) {
         }
         // 40 stalls, 1200 Harbor Road
         if items[at].is(Mark::LabelAfter) {
-            let number = (at.saturating_sub(3)..at).rev().find(|i| !matches!(items[*i].what, What::Word { .. }));
-            if let Some(i) = number.filter(|i| matches!(items[*i].what, What::Number(_) | What::Range(..)) && items[*i].chunk == items[at].chunk) {
+            let number = (at.saturating_sub(3)..at)
+                .rev()
+                .find(|i| !matches!(items[*i].what, What::Word { .. }));
+            if let Some(i) = number.filter(|i| {
+                matches!(items[*i].what, What::Number(_) | What::Range(..))
+                    && items[*i].chunk == items[at].chunk
+            }) {
                 items[i].what = What::Labelled;
             }
         }

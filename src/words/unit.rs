@@ -33,18 +33,31 @@ pub fn find(text: &str, tokens: &[Token], items: &mut Vec<Item>) -> Vec<Group> {
 
 /// "the lock of 2 in unit 31": beside a trailer named for certain, a bare number after "of" is a place inside it.
 fn sub_places(items: &mut [Item], named: &mut Vec<Named>) {
-    let certain: Vec<usize> = named.iter().filter(|n| n.explicit).map(|n| items[n.at].chunk).collect();
+    let certain: Vec<usize> = named
+        .iter()
+        .filter(|n| n.explicit)
+        .map(|n| items[n.at].chunk)
+        .collect();
     let placed: Vec<(usize, usize)> = named
         .iter()
-        .filter(|n| n.explicit || n.at > 0 && (items[n.at - 1].is(Mark::At) || items[n.at - 1].what == What::Is(Concept::State(State::On))))
+        .filter(|n| {
+            n.explicit
+                || n.at > 0
+                    && (items[n.at - 1].is(Mark::At)
+                        || items[n.at - 1].what == What::Is(Concept::State(State::On)))
+        })
         .map(|n| (items[n.at].chunk, n.at))
         .collect();
     named.retain(|n| {
         // "toilet 3 in unit 9"
         let part = n.at > 0
             && !n.explicit
-            && items[n.at - 1].noun().is_some_and(|noun| noun.reading().is_none())
-            && placed.iter().any(|(chunk, at)| *chunk == items[n.at].chunk && *at > n.at);
+            && items[n.at - 1]
+                .noun()
+                .is_some_and(|noun| noun.reading().is_none())
+            && placed
+                .iter()
+                .any(|(chunk, at)| *chunk == items[n.at].chunk && *at > n.at);
         if part {
             items[n.at].what = What::Labelled;
             return false;
@@ -177,12 +190,19 @@ fn is_unit(items: &[Item], at: usize, named: &[Named]) -> Option<bool> {
     // "12 14 and 15": a list without commas
     let follows = named.last().is_some_and(|n| n.at + 1 == at)
         && items.get(at + 1).is_some_and(|n| n.is(Mark::And))
-        && items.get(at + 2).is_some_and(|n| n.number().is_some_and(|n| n.form == Form::Whole && n.unit.is_none()));
+        && items.get(at + 2).is_some_and(|n| {
+            n.number()
+                .is_some_and(|n| n.form == Form::Whole && n.unit.is_none())
+        });
     if follows {
         return Some(false);
     }
     // "88 inside": a temperature in the room
-    if next_item.is_some_and(|n| n.is(Mark::Inside)) && next == Some(at + 1) && value(item) >= 30.0 && chunk_ends(items, at + 1) {
+    if next_item.is_some_and(|n| n.is(Mark::Inside))
+        && next == Some(at + 1)
+        && value(item) >= 30.0
+        && chunk_ends(items, at + 1)
+    {
         return None;
     }
     // "60 at 12 and 85 at 14": a number before the place of a trailer is a value where a noun waits for it
@@ -252,7 +272,9 @@ fn is_unit(items: &[Item], at: usize, named: &[Named]) -> Option<bool> {
             let valued = chunk_has_value_noun(items, at);
             (!valued).then_some(false)
         }
-        Some(What::Is(Concept::Mark(Mark::At | Mark::With | Mark::Inside | Mark::Of | Mark::From | Mark::To))) => {
+        Some(What::Is(Concept::Mark(
+            Mark::At | Mark::With | Mark::Inside | Mark::Of | Mark::From | Mark::To,
+        ))) => {
             if range && next_item.is_none() && prior.is_some_and(|p| valued_before(items, p)) {
                 return None;
             }
@@ -267,8 +289,31 @@ fn is_unit(items: &[Item], at: usize, named: &[Named]) -> Option<bool> {
                 return None;
             }
             // "opened 12 at 4": beside a trailer, what was done at a small number was done at that hour
-            let told = named.last().is_some_and(|n| items[n.at].chunk == item.chunk) && value(item) <= 12.0 && next_item.is_none() && place + 1 == at;
-            let done = (0..place).rev().take(8).take_while(|i| items[*i].chunk == item.chunk).any(|i| matches!(items[i].what, What::Is(Concept::Event(_) | Concept::State(State::Open | State::Closed | State::Pumped | State::Cleaned | State::Stocked))));
+            let told = named
+                .last()
+                .is_some_and(|n| items[n.at].chunk == item.chunk)
+                && value(item) <= 12.0
+                && next_item.is_none()
+                && place + 1 == at;
+            let done = (0..place)
+                .rev()
+                .take(8)
+                .take_while(|i| items[*i].chunk == item.chunk)
+                .any(|i| {
+                    matches!(
+                        items[i].what,
+                        What::Is(
+                            Concept::Event(_)
+                                | Concept::State(
+                                    State::Open
+                                        | State::Closed
+                                        | State::Pumped
+                                        | State::Cleaned
+                                        | State::Stocked
+                                )
+                        )
+                    )
+                });
             if at_word && told && done && !range {
                 return None;
             }
@@ -356,7 +401,11 @@ fn value(item: &Item) -> f64 {
 
 /// Tells whether the chunk ends after `at`, or a trailer follows.
 fn chunk_ends(items: &[Item], at: usize) -> bool {
-    items.get(at + 1).is_none_or(|n| n.chunk != items[at].chunk || matches!(n.what, What::Sign(_) | What::Break | What::Number(_)) || n.is(Mark::Unit))
+    items.get(at + 1).is_none_or(|n| {
+        n.chunk != items[at].chunk
+            || matches!(n.what, What::Sign(_) | What::Break | What::Number(_))
+            || n.is(Mark::Unit)
+    })
 }
 
 /// Tells whether a noun that has numbers stands earlier in the sentence.
@@ -376,7 +425,10 @@ fn chunk_has_value_noun(items: &[Item], at: usize) -> bool {
 
 /// Nouns whose number stands before them: 4 cords, 120 people.
 fn counts(noun: Noun) -> bool {
-    matches!(noun, Noun::Cords | Noun::Guests | Noun::Eta | Noun::AfterRegulator | Noun::BeforeRegulator)
+    matches!(
+        noun,
+        Noun::Cords | Noun::Guests | Noun::Eta | Noun::AfterRegulator | Noun::BeforeRegulator
+    )
 }
 
 /// Tells whether the noun at `noun` has a number of its own right after it.
@@ -411,7 +463,7 @@ fn others(items: &[Item], at: usize) -> bool {
                     && (j == start
                         || j > 0
                             && (items[j - 1].is(Mark::At)
-                            || items[j - 1].is(Mark::With)
+                                || items[j - 1].is(Mark::With)
                                 || items[j - 1].what == What::Is(Concept::State(State::On))
                                 || items[j - 1].is(Mark::Unit)
                                 || items[j - 1].is(Mark::Article)
@@ -516,7 +568,9 @@ fn join(items: &mut Vec<Item>, named: Vec<Named>) -> Vec<Group> {
                     What::Is(Concept::Mark(Mark::Unit | Mark::Article)) | What::Sign('#') => {
                         continue;
                     }
-                    What::Is(Concept::Mark(Mark::At | Mark::With | Mark::Inside | Mark::Of | Mark::From | Mark::To)) => {
+                    What::Is(Concept::Mark(
+                        Mark::At | Mark::With | Mark::Inside | Mark::Of | Mark::From | Mark::To,
+                    )) => {
                         found = true;
                         break;
                     }
