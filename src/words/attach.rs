@@ -777,7 +777,7 @@ impl Placer<'_> {
         }
         let back = (0..at)
             .rev()
-            .take(6)
+            .take(10)
             .take_while(|i| self.items[*i].sentence == sentence);
         for i in back {
             match self.items[i].what {

@@ -225,7 +225,11 @@ impl<'t> Reading<'t> {
             .filter(|at| {
                 let next = self.items.get(at + 1).is_some_and(|n| n.is(Mark::Unit));
                 let before = *at > 0 && self.items[at - 1].is(Mark::Unit);
-                next || before || self.piece(*at, at + 1).contains(' ')
+                let tanks = (at + 1..self.items.len())
+                    .take(3)
+                    .find(|i| !self.items[*i].is_filler())
+                    .is_some_and(|i| self.items[i].noun().is_some_and(|n| n.is_tank()));
+                next || before || tanks || self.piece(*at, at + 1).contains(' ')
             });
         if let Some(at) = whole {
             let chunk = self.items[at].chunk;
@@ -302,6 +306,7 @@ impl<'t> Reading<'t> {
             .filter(|i| {
                 !matches!(self.items[*i].what, What::Sign(_) | What::Break)
                     && !self.items[*i].is_filler()
+                    && !self.items[*i].is(Mark::Call)
             })
             .collect();
         let named = words

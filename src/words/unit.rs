@@ -538,9 +538,13 @@ fn join(items: &mut Vec<Item>, named: Vec<Named>) -> Vec<Group> {
     while i < named.len() {
         let current = &named[i];
         let at = current.at;
-        let gap = last.map(|l| l + 1..at);
+        // a list ends with its sentence, which also bounds how far this looks back
+        let gap = last
+            .filter(|l| items[*l].sentence == items[at].sentence)
+            .map(|l| l + 1..at);
         // "12 14 and 15": taken for a list by what follows
-        let side_by_side = last.is_some_and(|l| items[l].end == items[at].first && l + 1 == at);
+        let side_by_side =
+            gap.is_some() && last.is_some_and(|l| items[l].end == items[at].first && l + 1 == at);
         let linked = side_by_side
             || gap.as_ref().is_some_and(|gap| {
                 !gap.is_empty()

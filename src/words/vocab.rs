@@ -417,7 +417,7 @@ fn is_mendable(concept: &Concept) -> bool {
             | Concept::Ask(_)
             | Concept::Need(_)
             | Concept::Level(_)
-            | Concept::Spoken(Spoken::Number(_))
+            | Concept::Spoken(Spoken::Number(_) | Spoken::Hundred | Spoken::Thousand)
             | Concept::Mark(
                 Mark::Unit
                     | Mark::Yesterday
