@@ -243,7 +243,19 @@ impl<'a> Reply<'a> {
         };
         let mut text = answer.compose(&self.voice);
         if text.is_empty() && !hearing.text.trim().is_empty() {
-            text = self.voice.word("nothing-logged");
+            text = match settled.words.is_empty() {
+                false => {
+                    let units: Vec<String> =
+                        settled.words.iter().map(ToString::to_string).collect();
+                    let units = self.voice.all_of(&units);
+                    self.voice.say("heard-of", &[("units", units.into())])
+                }
+                // thanks, names, chatter: no lecture
+                true if !hearing.text.chars().any(|c| c.is_ascii_digit()) => {
+                    self.voice.word("nothing-to-log")
+                }
+                true => self.voice.word("nothing-logged"),
+            };
         }
         let units: Vec<UnitName> = cases
             .iter()
@@ -504,13 +516,13 @@ fn why(hearing: &Hearing<'_>, ask: &Ask, reply: &mut Reply<'_>) {
         .iter()
         .filter(|finding| about.is_none() || finding.unit.as_ref() == about)
         .collect();
-    let picked = advice.iter().find(|finding| {
-        finding
-            .id
-            .code()
-            .split(['.', '-'])
+    let named = |finding: &&&Finding| {
+        let name = reply.voice.name(finding.id).to_lowercase();
+        let code = finding.id.code().split(['.', '-']);
+        code.chain(name.split_whitespace())
             .any(|word| word.len() > 3 && words.contains(word))
-    });
+    };
+    let picked = advice.iter().find(named);
     match picked.or(advice.first()) {
         Some(finding) => {
             let text = reply.voice.why(finding);
