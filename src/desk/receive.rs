@@ -67,6 +67,7 @@ impl Hearing<'_> {
     fn work(mut self, unreadable: Option<&str>) -> Turn {
         let mut settled = self.settle();
         let took = walk::take(&mut self, &mut settled);
+        settled.words = self.words_about(&settled);
         let mut units = self.units(&settled);
         units.extend(self.talk.checks.iter().map(|check| check.unit.clone()));
         let board = self.board(&units);
