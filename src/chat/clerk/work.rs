@@ -148,6 +148,13 @@ impl<T: Turns> Work<T> {
                 let _ = answer.send(outcome);
                 self.send_from(first);
             }
+            Job::Forget(what, answer) => {
+                let outcome = match what {
+                    Some(what) => self.forget(&what),
+                    None => self.retain(),
+                };
+                let _ = answer.send(outcome);
+            }
             Job::Fleet(answer) => {
                 let _ = answer.send(Ok(self.state.turns.fleet().cloned()));
             }
@@ -289,7 +296,7 @@ impl<T: Turns> Work<T> {
     }
 
     /// Writes turns and brings them to the disk; where that fails, everything known is folded anew.
-    fn write(&mut self, drafts: &[Draft]) -> Result<(), NotDone> {
+    pub(super) fn write(&mut self, drafts: &[Draft]) -> Result<(), NotDone> {
         self.mend()?;
         let outcome = self
             .store
@@ -477,6 +484,14 @@ impl<T: Turns> Work<T> {
             if let Err(error) = self.save_snapshot() {
                 warn!("no snapshot could be saved: {error}");
             }
+        }
+    }
+
+    /// Saves a snapshot though one was saved at this turn, since that one is gone.
+    pub(super) fn snapshot_again(&mut self) {
+        self.snapshot_at = 0;
+        if let Err(error) = self.save_snapshot() {
+            warn!("no snapshot could be saved: {error}");
         }
     }
 
