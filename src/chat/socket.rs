@@ -122,8 +122,12 @@ impl Drop for Socket {
 /// What the bot answered, or why it could not be asked.
 pub fn ask(dir: &Path, request: &Request) -> Result<Option<Value>, String> {
     let broken = |error: io::Error| {
+        let remedy = match error.kind() {
+            ErrorKind::PermissionDenied => "run this as the user who runs it",
+            _ => "see its log, then try again",
+        };
         format!(
-            "the bot that runs on `{}` does not answer: {error}",
+            "the bot that runs on `{}` does not answer: {error}: {remedy}",
             dir.display()
         )
     };
@@ -132,7 +136,7 @@ pub fn ask(dir: &Path, request: &Request) -> Result<Option<Value>, String> {
         Err(error)
             if matches!(
                 error.kind(),
-                ErrorKind::NotFound | ErrorKind::ConnectionRefused
+                ErrorKind::NotFound | ErrorKind::ConnectionRefused | ErrorKind::NotADirectory
             ) =>
         {
             return Ok(None);
@@ -149,8 +153,12 @@ pub fn ask(dir: &Path, request: &Request) -> Result<Option<Value>, String> {
     BufReader::new(stream)
         .read_line(&mut answer)
         .map_err(broken)?;
-    let mut answer: Value = serde_json::from_str(&answer)
-        .map_err(|_| format!("the bot that runs on `{}` broke off", dir.display()))?;
+    let mut answer: Value = serde_json::from_str(&answer).map_err(|_| {
+        format!(
+            "the bot that runs on `{}` broke off: see its log, then try again",
+            dir.display()
+        )
+    })?;
     match answer.get("error").and_then(Value::as_str) {
         Some(error) => Err(error.to_owned()),
         None => Ok(Some(answer["ok"].take())),

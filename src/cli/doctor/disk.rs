@@ -45,10 +45,7 @@ fn held_by(dir: &Path, held: Option<StoreError>, report: &mut Report) -> Result<
             Some(held) => report.note("data", format!("{held} (it has no control socket)")),
             None => report.good("bot", "none runs here"),
         },
-        Err(error) => report.bad(
-            "bot",
-            format!("{error}: run this as the user who runs the bot, or start the bot again"),
-        ),
+        Err(error) => report.bad("bot", error),
     }
 }
 
