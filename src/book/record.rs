@@ -5,6 +5,7 @@ use std::fmt;
 use chrono::{DateTime, Utc};
 use serde::{Deserialize, Serialize};
 
+use super::ahead::AheadChange;
 use super::tasks::Task;
 use crate::dialogue::{Talk, Watch};
 use crate::finding::{Finding, FindingId, Level};
@@ -237,6 +238,14 @@ pub enum Record {
         who: Personal,
         /// Whether they were answered with the one neutral line.
         answered: bool,
+    },
+    /// What the bot has to speak of by itself changed.
+    Ahead {
+        /// When.
+        at: DateTime<Utc>,
+        /// How.
+        #[serde(flatten)]
+        change: AheadChange,
     },
     /// Ticks were worked through up to this instant.
     Ticked {

@@ -4,6 +4,7 @@
 //! owns the desk writes the records down and only then hands them to [`Desk::apply`]. The desk holds no clock and does no
 //! I/O; the same records always give the same desk.
 
+mod ahead;
 mod alarm;
 mod answer;
 mod command;
@@ -17,6 +18,7 @@ mod stranger;
 mod sum;
 mod tasks;
 mod tick;
+mod walk;
 mod watch;
 mod when;
 
@@ -37,6 +39,7 @@ pub struct Desk {
     book: Book,
     reader: Reader,
     replies: Replies,
+    answers: walk::Answers,
 }
 
 impl Default for Desk {
@@ -52,6 +55,7 @@ impl Desk {
             book,
             reader: Reader::new(),
             replies: Replies::new(),
+            answers: walk::Answers::default(),
         }
     }
 

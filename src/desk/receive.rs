@@ -11,7 +11,7 @@ use super::inbound::{Body, Inbound, Outgoing, Turn};
 use super::settle::{self, Answered, LATE, Settled};
 use super::situate::Case;
 use super::tasks::{Board, kind_of};
-use super::{Desk, alarm, answer, repeat, watch};
+use super::{Desk, ahead, alarm, answer, repeat, walk, watch};
 use crate::book::{
     Message, MessageKey, Personal, Record, Report, TaskChange, UnitBook, UnitState, Unread,
 };
@@ -66,7 +66,9 @@ pub(super) fn receive(desk: &Desk, inbound: &Inbound) -> Turn {
 impl Hearing<'_> {
     fn work(mut self, unreadable: Option<&str>) -> Turn {
         let mut settled = self.settle();
-        let units = self.units(&settled);
+        let took = walk::take(&mut self, &mut settled);
+        let mut units = self.units(&settled);
+        units.extend(self.talk.checks.iter().map(|check| check.unit.clone()));
         let board = self.board(&units);
         let mut reply = Reply::new(&self, board);
         if self.late() {
@@ -107,6 +109,8 @@ impl Hearing<'_> {
         if let Some(ask) = self.heard.ask.clone() {
             answer::ask(&self, &settled, &ask, &mut reply, &mut records);
         }
+        walk::go_on(&self, &cases, took.as_ref(), &mut reply);
+        ahead::note(&self, &cases, &mut reply, &mut records);
         let talk = self.talk_after(&settled, &mut reply);
         self.finish(settled, cases, reply, records, talk)
     }
@@ -441,6 +445,9 @@ impl Hearing<'_> {
         if !reply.findings.is_empty() {
             talk.advice = reply.findings.clone();
         }
+        if let Some(checks) = reply.checks.take() {
+            talk.checks = checks;
+        }
         let question = match (&settled.homeless, self.heard.unclear.as_slice()) {
             (Some(entry), _) => {
                 let likely = self.likely_units();
@@ -580,7 +587,7 @@ impl Hearing<'_> {
 }
 
 /// Returns the notice the hauler wants at the trailer's site.
-fn lead(case: &Case) -> TimeDelta {
+pub(super) fn lead(case: &Case) -> TimeDelta {
     let hours = case.site().map_or(2.5, |site| site.pump_truck.lead_h);
     TimeDelta::minutes((hours * 60.0).round() as i64)
 }

@@ -8,6 +8,7 @@ mod bearing;
 mod cold;
 mod crew;
 mod crowd;
+mod first;
 mod heat;
 mod power;
 mod site;
@@ -17,7 +18,8 @@ mod trouble;
 mod waste;
 mod water;
 
-pub use trouble::steps::{Step, steps};
+pub use first::first_words;
+pub use trouble::steps::{Asks, Sought, Step, Then, WaterFrom, last_resort, steps};
 
 use crate::finding::Finding;
 use crate::situation::Situation;

@@ -1,6 +1,6 @@
 //! What a short message could be as an answer to something the bot asked.
 
-use super::concept::{Concept, Mark};
+use super::concept::{Concept, Mark, Noun};
 use super::item::{Item, What};
 use super::unit::Group;
 use crate::heard::{Answer, ShortAnswer};
@@ -9,7 +9,7 @@ use crate::heard::{Answer, ShortAnswer};
 const LONGEST: usize = 5;
 
 /// Reads a message as a possible answer.
-pub fn find(items: &[Item], groups: &[Group]) -> Option<Answer> {
+pub(super) fn find(items: &[Item], groups: &[Group]) -> Option<Answer> {
     let words: Vec<&Item> = items
         .iter()
         .filter(|i| {
@@ -29,8 +29,12 @@ pub fn find(items: &[Item], groups: &[Group]) -> Option<Answer> {
                 answer.word = answer.word.or(Some(ShortAnswer::No))
             }
             What::Is(Concept::Unit(unit)) => answer.measure = Some(unit.code().into()),
+            What::Is(Concept::Noun(Noun::BeforeRegulator)) => {
+                answer.word = Some(ShortAnswer::Before)
+            }
+            What::Is(Concept::Noun(Noun::AfterRegulator)) => answer.word = Some(ShortAnswer::After),
             What::Is(Concept::Noun(noun)) => {
-                answer.noun = answer.noun.or_else(|| Some(noun.code().into()))
+                answer.noun = answer.noun.or_else(|| Some(noun.answer_code().into()))
             }
             What::Number(n) => {
                 answer.number = answer.number.or(Some(n.value));

@@ -14,8 +14,8 @@ mod correct;
 mod explain;
 mod item;
 mod json;
-pub mod lex;
-pub mod normal;
+mod lex;
+mod normal;
 mod number;
 mod pair;
 mod plan;
@@ -23,7 +23,7 @@ mod read;
 mod scope;
 mod spell;
 mod unit;
-pub mod vocab;
+mod vocab;
 
 pub use explain::Explained;
 pub use json::to_json;
@@ -36,6 +36,17 @@ use vocab::Vocab;
 
 const ENGLISH: &str = include_str!("../../grammar/words/en.toml");
 const SPANISH: &str = include_str!("../../grammar/words/es.toml");
+/// Words of each language that are one slip away from one of ours and are never taken for it.
+const ORDINARY: [(&str, Language); 2] = [
+    (
+        include_str!("../../grammar/words/ordinary-en.txt"),
+        Language::En,
+    ),
+    (
+        include_str!("../../grammar/words/ordinary-es.txt"),
+        Language::Es,
+    ),
+];
 const FACTS: &str = include_str!("../../grammar/words/facts.toml");
 
 /// Reads messages. Compile it once; reading needs no more than `&self`.
@@ -86,6 +97,9 @@ impl Reader {
         }
         if let Some(text) = fleet_words {
             vocab.add("words.toml", &WordFile::parse("words.toml", text)?, None)?;
+        }
+        for (words, language) in ORDINARY {
+            vocab.add_ordinary(words, Some(language));
         }
         vocab.finish();
         let pairs = Pairs::parse("facts.toml", FACTS)?;

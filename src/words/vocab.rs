@@ -1,7 +1,7 @@
 //! The vocabulary, compiled from the word files: which phrase stands for what, and which word a slip was meant to be.
 //!
 //! A phrase of the word files is one or more words, where `(a|b)` is either, `[a]` may be left out, and `*` stands for
-//! up to two words that are read by themselves.
+//! up to three words that are read by themselves.
 
 use std::collections::HashMap;
 use std::hash::{BuildHasherDefault, Hasher};
@@ -9,17 +9,20 @@ use std::hash::{BuildHasherDefault, Hasher};
 use serde::Deserialize;
 use thiserror::Error;
 
-use super::concept::{Concept, Mark, Noun, Unit};
+use super::concept::{Concept, Mark, Noun, Spoken, Unit};
 use super::lex::Letters;
 use super::normal::plain;
 use super::spell::Speller;
 use crate::heard::Language;
 
 /// A word of the vocabulary.
-pub type WordId = u32;
+pub(super) type WordId = u32;
+
+/// Stands for a word or number that is not in the vocabulary, but may stand where a phrase has `*`.
+pub(super) const UNKNOWN: WordId = WordId::MAX;
 
 /// A map with a fast hash: keys are short words of our own files, not chosen by an attacker.
-pub type FastMap<K, V> = HashMap<K, V, BuildHasherDefault<Fx>>;
+pub(super) type FastMap<K, V> = HashMap<K, V, BuildHasherDefault<Fx>>;
 
 /// What is wrong with a word file.
 #[derive(Debug, Error, PartialEq)]
@@ -100,7 +103,7 @@ impl WordFile {
 
 /// What is known of a word.
 #[derive(Debug, Clone, Copy, Default)]
-pub struct Known {
+pub(super) struct Known {
     /// Counts for the language of the message: 1 English, 2 Spanish, 3 both.
     pub languages: u8,
     /// The trie node a phrase that opens with it leads to.
@@ -116,7 +119,7 @@ struct Node {
 
 /// The compiled vocabulary.
 #[derive(Debug, Default)]
-pub struct Vocab {
+pub(super) struct Vocab {
     ids: FastMap<Box<str>, WordId>,
     known: Vec<Known>,
     nodes: Vec<Node>,
@@ -126,7 +129,7 @@ pub struct Vocab {
 
 /// A phrase found in a message.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Match {
+pub(super) struct Match {
     /// What it stands for.
     pub concept: Concept,
     /// Which of the words from the first on belong to it, one bit each.
@@ -135,24 +138,20 @@ pub struct Match {
 
 impl Match {
     /// Returns how many words belong to the phrase.
-    pub fn words(&self) -> u32 {
+    pub(super) fn words(&self) -> u32 {
         self.mask.count_ones()
     }
 }
 
 impl Vocab {
     /// Adds a word file in `language`.
-    pub fn add(
+    pub(super) fn add(
         &mut self,
         file: &str,
         words: &WordFile,
         language: Option<Language>,
     ) -> Result<(), WordsError> {
-        let bit = match language {
-            Some(Language::En) => 1,
-            Some(Language::Es) => 2,
-            None => 0,
-        };
+        let bit = bit(language);
         for entry in &words.word {
             let concept = Concept::parse(&entry.is).ok_or_else(|| WordsError::Unknown {
                 file: file.into(),
@@ -174,24 +173,30 @@ impl Vocab {
                 }
             }
         }
-        for word in words.ordinary.split_whitespace() {
-            let id = self.intern(&plain(word));
-            self.known[id as usize].languages |= bit;
-        }
+        self.add_ordinary(&words.ordinary, language);
         Ok(())
     }
 
+    /// Adds words that are never a slip for one of ours.
+    pub(super) fn add_ordinary(&mut self, words: &str, language: Option<Language>) {
+        for word in words.split_whitespace() {
+            let id = self.intern(&plain(word));
+            self.known[id as usize].languages |= bit(language);
+        }
+    }
+
     /// Builds what mends spellings. Call once, after the last `add`.
-    pub fn finish(&mut self) {
+    pub(super) fn finish(&mut self) {
         let mut keywords = Vec::new();
         for (word, id) in &self.ids {
             let concept = self.known[*id as usize]
                 .root
                 .and_then(|node| self.nodes[node as usize].concept);
-            if let Some(concept) = concept {
-                if word.is_ascii() && is_mendable(&concept) {
-                    keywords.push((word.clone(), *id, concept));
-                }
+            if let Some(concept) = concept
+                && word.is_ascii()
+                && is_mendable(&concept)
+            {
+                keywords.push((word.clone(), *id, concept));
             }
         }
         keywords.sort_by(|a, b| a.0.cmp(&b.0));
@@ -199,33 +204,33 @@ impl Vocab {
     }
 
     /// Finds the word spelt exactly so.
-    pub fn id(&self, word: &str) -> Option<WordId> {
+    pub(super) fn id(&self, word: &str) -> Option<WordId> {
         self.ids.get(word).copied()
     }
 
     /// Tells the languages of a word: 1 English, 2 Spanish, 3 both.
-    pub fn languages(&self, id: WordId) -> u8 {
+    pub(super) fn languages(&self, id: WordId) -> u8 {
         self.known[id as usize].languages
     }
 
     /// Returns what the word means by itself.
-    pub fn meaning(&self, id: WordId) -> Option<Concept> {
+    pub(super) fn meaning(&self, id: WordId) -> Option<Concept> {
         self.known[id as usize]
             .root
             .and_then(|node| self.nodes[node as usize].concept)
     }
 
     /// Finds the one keyword that an unknown word is clearly a slip for.
-    pub fn mend(&self, word: &str) -> Option<(WordId, &str)> {
+    pub(super) fn mend(&self, word: &str) -> Option<(WordId, &str)> {
         self.speller.nearest(word)
     }
 
     /// Finds the longest phrase that starts at the first of `words`; each word may have several spellings, none for a
     /// token that breaks phrases.
-    pub fn longest(&self, words: &[[Option<WordId>; 3]]) -> Option<Match> {
+    pub(super) fn longest(&self, words: &[[Option<WordId>; 3]]) -> Option<Match> {
         let mut best: Option<Match> = None;
         for id in words.first()?.iter().flatten() {
-            if let Some(node) = self.known[*id as usize].root {
+            if let Some(node) = self.known.get(*id as usize).and_then(|k| k.root) {
                 self.walk(node, words, 1, 1, &mut best);
             }
         }
@@ -241,10 +246,10 @@ impl Vocab {
         best: &mut Option<Match>,
     ) {
         let node = &self.nodes[node as usize];
-        if let Some(concept) = node.concept {
-            if best.is_none_or(|b| mask.count_ones() > b.words()) {
-                *best = Some(Match { concept, mask });
-            }
+        if let Some(concept) = node.concept
+            && best.is_none_or(|b| mask.count_ones() > b.words())
+        {
+            *best = Some(Match { concept, mask });
         }
         if at >= words.len() || at >= 24 {
             return;
@@ -256,7 +261,7 @@ impl Vocab {
         }
         if let Some(gap) = node.gap {
             let gap = &self.nodes[gap as usize];
-            for skip in 1..=2 {
+            for skip in 1..=3 {
                 let Some(target) = words.get(at + skip) else {
                     break;
                 };
@@ -360,7 +365,7 @@ impl Vocab {
 
 impl Vocab {
     /// Returns the measure that a word is where it touches its number.
-    pub fn glued(&self, word: &str) -> Option<Unit> {
+    pub(super) fn glued(&self, word: &str) -> Option<Unit> {
         self.glued.get(word).copied()
     }
 
@@ -391,6 +396,15 @@ impl Letters for Vocab {
     }
 }
 
+/// The bit that stands for a language.
+fn bit(language: Option<Language>) -> u8 {
+    match language {
+        Some(Language::En) => 1,
+        Some(Language::Es) => 2,
+        None => 0,
+    }
+}
+
 /// Only words that carry a meaning of their own are worth mending a spelling for.
 fn is_mendable(concept: &Concept) -> bool {
     matches!(
@@ -403,7 +417,16 @@ fn is_mendable(concept: &Concept) -> bool {
             | Concept::Ask(_)
             | Concept::Need(_)
             | Concept::Level(_)
-            | Concept::Mark(Mark::Unit | Mark::Yesterday)
+            | Concept::Spoken(Spoken::Number(_) | Spoken::Hundred | Spoken::Thousand)
+            | Concept::Mark(
+                Mark::Unit
+                    | Mark::Yesterday
+                    | Mark::Bound
+                    | Mark::Between
+                    | Mark::Minus
+                    | Mark::Below
+                    | Mark::Sorry
+            )
     )
 }
 
@@ -439,7 +462,7 @@ fn expand(pattern: &str) -> Vec<String> {
 
 /// The multiply-rotate hash that compilers use for short keys.
 #[derive(Debug, Default, Clone, Copy)]
-pub struct Fx(u64);
+pub(super) struct Fx(u64);
 
 impl Hasher for Fx {
     fn finish(&self) -> u64 {

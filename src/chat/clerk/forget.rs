@@ -5,7 +5,7 @@ use std::collections::HashSet;
 
 use chrono::{DateTime, TimeDelta, Utc};
 use serde_json::Value;
-use tracing::info;
+use tracing::{info, warn};
 
 use super::NotDone;
 use super::letter::{Note, ParcelId};
@@ -66,7 +66,10 @@ impl<T: Turns> Work<T> {
             .map_err(|error| NotDone::NotLogged(error.to_string()))?;
         // the snapshot went with the index; without one, opening would fold the whole journal
         if emptied > 0 {
-            self.snapshot_again();
+            self.snapshot_at = 0;
+            if let Err(error) = self.save_snapshot() {
+                warn!("no snapshot could be saved: {error}");
+            }
         }
         info!("{emptied} texts were taken out");
         Ok(emptied)
