@@ -1044,6 +1044,50 @@ walk-back = Back to { $unit }: { $name }.
 trouble-trips-again = It was reset twice and trips again. Leave it off. Unplug what is on it.
 walk-dropped = Check on { $unit } dropped: { $name }. The report stands.
 
+## Cards, notes, overrides, orders
+
+card-gate = Gate code: { $what }
+card-contact = Ask for: { $what }
+card-stand = Stand: { $what }
+card-septic-lid = Septic lid: { $what }
+card-notes = Site: { $what }
+note-stands = Note on { $unit } ({ $who }, { $time }): { $quote }
+note-none = No notes on { $unit }.
+note-cleared = Notes on { $unit } cleared.
+note-how = Send "note", the unit and your words: note 14 tap the gauge. "note 14 clear" drops them.
+override-cautions = The cautions still hold. Walking pace, level ground, no public road.
+override-stands = Override on { $unit } by { $who }, { $time }: { $quote }. The cautions still hold.
+override-ordered = Order of fire or police on { $unit }, told by { $who }, { $time }: { $quote }.
+order-obey = Obey fire and police. Tell me which unit, so that it is logged.
+order-obey-unit = Obey fire and police. Their order on { $unit } is logged. People first. Walking pace, chains on, and stop at the first safe place.
+order-told = { $unit }: { $who } was ordered by fire or police: { $quote }. Phone them.
+
+## Setting up and leaving
+
+set-up-answer = Answer "done", the number, or "skip".
+set-up-open-now = All set on { $unit }. Send "{ $unit } in service" when guests may come in.
+set-up-not-skipped = This one keeps people safe. It cannot be skipped.
+round-dropped = Steps on { $unit } dropped. The reports stand.
+leave-step = { $unit }, leaving: { $what }
+leave-closed = Is it closed to guests?
+leave-waste = Is the waste tank pumped out? Send the level.
+leave-fresh = Is the fresh tank drained? Send the level.
+leave-water-off = Is the water off, the hose drained and put away?
+leave-heater-off = Are all heaters off?
+leave-power-off = Is the power off, cords put away?
+leave-stowed = Is all stowed: steps, ramps, awnings, doors locked?
+leave-jacks-up = Hitched, chains crossed, jacks up?
+leave-chocks = Chocks out, as the last thing on the ground?
+leave-lights-checked = Do all the tow lights work?
+leave-breakaway = Breakaway: battery good, pin pulled, brakes hold?
+leave-do-it = Do it first. It is not ready to tow.
+leave-ready = { $unit } is ready to tow, by what you told me. Re-check lug nuts after 50 miles (80 km).
+leave-not-ready = { $unit } is not ready to tow. Still open: { $what }.
+value-waste = waste tank
+value-fresh = fresh tank
+value-chocks = chocks
+value-breakaway = breakaway
+
 ## Steps
 
 step-power-off-source = Is the power off at the source: site breakers off, or cords pulled there?

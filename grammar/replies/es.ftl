@@ -1045,6 +1045,50 @@ walk-back = De vuelta a la { $unit }: { $name }.
 trouble-trips-again = Se repuso dos veces y se bota otra vez. Déjelo apagado. Desconecte lo que lleva.
 walk-dropped = Revisión de la { $unit } dejada: { $name }. El reporte sigue.
 
+## Cards, notes, overrides, orders
+
+card-gate = Clave del portón: { $what }
+card-contact = Pregunte por: { $what }
+card-stand = Lugar: { $what }
+card-septic-lid = Tapa de la fosa: { $what }
+card-notes = Sitio: { $what }
+note-stands = Nota de la { $unit } ({ $who }, { $time }): { $quote }
+note-none = No hay notas de la { $unit }.
+note-cleared = Notas de la { $unit } borradas.
+note-how = Mande "nota", la unidad y sus palabras: nota 14 golpee el medidor. "nota 14 borra" las quita.
+override-cautions = Los cuidados siguen. A paso de hombre, en plano, sin vía pública.
+override-stands = Permiso para la { $unit } de { $who }, { $time }: { $quote }. Los cuidados siguen.
+override-ordered = Orden de bomberos o policía para la { $unit }, según { $who }, { $time }: { $quote }.
+order-obey = Obedezca a bomberos y policía. Dígame qué unidad, para anotarlo.
+order-obey-unit = Obedezca a bomberos y policía. Su orden para la { $unit } queda anotada. La gente primero. A paso de hombre, con cadenas, y pare en el primer lugar seguro.
+order-told = { $unit }: bomberos o policía dieron una orden a { $who }: { $quote }. Llámele.
+
+## Setting up and leaving
+
+set-up-answer = Conteste "listo", el número o "salta".
+set-up-open-now = Todo listo en la { $unit }. Mande "{ $unit } en servicio" cuando pueda entrar la gente.
+set-up-not-skipped = Este paso cuida a la gente. No se puede saltar.
+round-dropped = Pasos de la { $unit } dejados. Los reportes siguen.
+leave-step = { $unit }, salida: { $what }
+leave-closed = ¿Está cerrada a la gente?
+leave-waste = ¿Vació el tanque de aguas negras? Mande el nivel.
+leave-fresh = ¿Vació el tanque de agua limpia? Mande el nivel.
+leave-water-off = ¿Cerró el agua, con la manguera vacía y guardada?
+leave-heater-off = ¿Están apagados los calentadores?
+leave-power-off = ¿Cortó la luz, con los cables guardados?
+leave-stowed = ¿Todo guardado: escalones, rampas, toldos, puertas con seguro?
+leave-jacks-up = ¿Enganchado, cadenas cruzadas, gatos arriba?
+leave-chocks = ¿Quitó las calzas, lo último en el suelo?
+leave-lights-checked = ¿Prenden todas las luces de remolque?
+leave-breakaway = Freno de emergencia: ¿batería buena, perno fuera, frenos agarran?
+leave-do-it = Hágalo primero. No está listo para remolcar.
+leave-ready = La { $unit } está lista para remolcar, según lo que me dijo. Revise los birlos a las 50 millas (80 km).
+leave-not-ready = La { $unit } no está lista para remolcar. Falta: { $what }.
+value-waste = tanque de aguas negras
+value-fresh = tanque de agua limpia
+value-chocks = calzas
+value-breakaway = freno de emergencia
+
 ## Steps
 
 step-power-off-source = ¿Está cortada la luz en su origen: interruptores del sitio abajo o cables quitados allá?

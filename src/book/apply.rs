@@ -7,6 +7,7 @@ use chrono::{DateTime, TimeDelta, Utc};
 use serde::{Deserialize, Serialize};
 
 use super::record::{AlarmChange, Message, MessageKey, Record};
+use super::standing::Standing;
 use super::tasks::Tasks;
 use super::unit::UnitBook;
 use crate::dialogue::{Talk, Watch};
@@ -61,6 +62,8 @@ pub struct Book {
     refusals: u64,
     ticked: Option<DateTime<Utc>>,
     messages: u64,
+    #[serde(default)]
+    standing: Standing,
 }
 
 impl Book {
@@ -85,6 +88,9 @@ impl Book {
                     self.refused.insert(who.text().to_owned(), *at);
                 }
             }
+            Record::Note { note } => self.standing.note(note),
+            Record::NotesCleared { unit, .. } => self.standing.clear(unit),
+            Record::Override { decided } => self.standing.decide(decided),
             Record::Ticked { at } => self.ticked = Some(*at),
         }
     }
@@ -129,6 +135,11 @@ impl Book {
     /// Returns the tasks.
     pub fn tasks(&self) -> &Tasks {
         &self.tasks
+    }
+
+    /// Returns the notes and overrides that stand with trailers.
+    pub fn standing(&self) -> &Standing {
+        &self.standing
     }
 
     /// Returns what is open with a person.

@@ -7,12 +7,14 @@
 
 mod apply;
 mod record;
+mod standing;
 mod state;
 mod tasks;
 mod unit;
 
 pub use apply::{Alarm, Book};
 pub use record::{AlarmChange, Message, MessageKey, Personal, Record, Report, TaskChange, Unread};
+pub use standing::{Override, Standing, StandingNote};
 pub use state::{Latest, PowerState, PressureRead, Stage, TankNote, UnitState, WaterState, Word};
 pub use tasks::{Task, TaskState, Tasks};
 pub use unit::UnitBook;

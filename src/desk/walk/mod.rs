@@ -5,6 +5,7 @@
 //! nothing.
 
 mod said;
+pub(super) mod stand;
 
 use chrono::TimeDelta;
 
@@ -44,6 +45,15 @@ pub(super) fn take(hearing: &mut Hearing<'_>, settled: &mut Settled) -> Option<T
     let check = hearing.talk.checks.last()?.clone();
     let at = hearing.inbound.at;
     if hearing.inbound.replaces.is_some() || at < check.asked || at - check.asked > CHECK_LASTS {
+        return None;
+    }
+    // so does a step of setting up or leaving that was asked later
+    if hearing
+        .talk
+        .round
+        .as_ref()
+        .is_some_and(|round| round.asked > check.asked)
+    {
         return None;
     }
     // a newer question of another kind takes the bare answer

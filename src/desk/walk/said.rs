@@ -121,6 +121,39 @@ impl Answers {
         })
     }
 
+    /// Reads a bare message as an answer to a step of setting up or leaving.
+    pub(in crate::desk) fn bare(&self, heard: &Heard, text: &str) -> Option<Said> {
+        let text = plain(text);
+        if text.split_whitespace().count() > LONGEST {
+            return None;
+        }
+        let answer = heard.answer.as_ref();
+        match answer.and_then(|answer| answer.word) {
+            Some(ShortAnswer::DidAll) => return Some(Said::DidAll),
+            Some(ShortAnswer::No) => return Some(Said::No),
+            _ => {}
+        }
+        let lists = [
+            "resume", "all", "next", "no", "done", "yes", "skip", "mended",
+        ];
+        match self.longest("any", &text, &lists).map(|(list, _)| list) {
+            Some("resume" | "next") => Some(Said::Resume),
+            Some("all") => Some(Said::DidAll),
+            Some("no") => Some(Said::No),
+            Some("skip") => Some(Said::Skip),
+            Some("done" | "yes" | "mended") if self.says_not(&text) => Some(Said::No),
+            Some("done" | "yes" | "mended") => Some(Said::Yes),
+            _ => answer.and_then(|answer| answer.number).map(Said::Number),
+        }
+    }
+
+    /// Tells whether a message says that fire or police ordered something.
+    pub(in crate::desk) fn tells_of_an_order(&self, text: &str) -> bool {
+        let text = plain(text);
+        let says = |list| self.longest("order", &text, &[list]).is_some();
+        !self.says_not(&text) && says("who") && says("what")
+    }
+
     /// Tells whether a message asks to go on where a check stopped.
     pub(in crate::desk) fn resumes(&self, text: &str) -> bool {
         let text = plain(text);
@@ -299,7 +332,11 @@ mod tests {
 
     #[test]
     fn every_step_named_in_the_answers_exists() {
-        for key in Answers::default().0.keys().filter(|key| *key != "any") {
+        for key in Answers::default()
+            .0
+            .keys()
+            .filter(|key| !["any", "order"].contains(&key.as_str()))
+        {
             let known = Fault::ALL
                 .iter()
                 .any(|fault| steps(*fault).iter().any(|step| step.key == key));
