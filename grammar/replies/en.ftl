@@ -1088,6 +1088,14 @@ value-fresh = fresh tank
 value-chocks = chocks
 value-breakaway = breakaway
 
+## Plugging in
+
+plug-volts = Expect about { $value } at the trailer under load ({ $what }).
+plug-volts-low = You read { $read }, with { $value } to expect ({ $what }). Feel each plug for heat with power off. Then tell the site.
+plug-volts-good = You read { $read }, with about { $value } to expect under load ({ $what }).
+plug-generator = A generator for these circuits: { $value } or more ({ $what }).
+plug-taken = { $value } taken
+
 ## Steps
 
 step-power-off-source = Is the power off at the source: site breakers off, or cords pulled there?

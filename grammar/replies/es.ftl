@@ -1089,6 +1089,14 @@ value-fresh = tanque de agua limpia
 value-chocks = calzas
 value-breakaway = freno de emergencia
 
+## Plugging in
+
+plug-volts = Espere unos { $value } en el remolque con carga ({ $what }).
+plug-volts-low = Leyó { $read } y se esperan { $value } ({ $what }). Corte la luz y toque cada enchufe por calor. Luego avise al sitio.
+plug-volts-good = Leyó { $read }, con unos { $value } de esperar con carga ({ $what }).
+plug-generator = Un generador para estos circuitos: { $value } o más ({ $what }).
+plug-taken = { $value } supuestos
+
 ## Steps
 
 step-power-off-source = ¿Está cortada la luz en su origen: interruptores del sitio abajo o cables quitados allá?

@@ -90,7 +90,8 @@ pub(super) fn ordered(
         .first()
         .map(|(unit, ..)| unit.clone())
         .or_else(|| known(hearing.heard.named.first()?))
-        .or_else(|| known(hearing.talk.unit_at(hearing.inbound.at)?));
+        .or_else(|| known(hearing.talk.unit_at(hearing.inbound.at)?))
+        .or_else(|| known(last_reported(hearing)?));
     let Some(unit) = unit else {
         reply.say("order-obey", &[]);
         reply.say("ask-which-unit", &[]);
@@ -123,6 +124,15 @@ pub(super) fn ordered(
             answers: None,
         });
     }
+}
+
+/// Returns the trailer the sender last reported on within a day, where that is one.
+fn last_reported<'a>(hearing: &'a Hearing<'_>) -> Option<&'a UnitName> {
+    let sent = hearing.desk.book.sent(&hearing.member.id).last()?;
+    let lately = hearing.inbound.at - sent.at <= chrono::TimeDelta::hours(24);
+    sent.units
+        .first()
+        .filter(|_| lately && sent.units.len() == 1)
 }
 
 /// Says what whoever arrives must know: the site's own card, then the notes on the trailer.

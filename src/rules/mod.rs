@@ -17,6 +17,7 @@ mod trouble;
 mod waste;
 mod water;
 
+pub use power::plug_in::{PlugIn, plug_in};
 pub use site::set_up::set_up;
 pub use tow::leaving;
 pub use trouble::steps::{Asks, Sought, Step, Then, WaterFrom, last_resort, steps};

@@ -4,6 +4,7 @@
 //! out or finds, and asks the next. The place is kept with the person, so two people never cross and a restart loses
 //! nothing.
 
+mod plug_in;
 mod said;
 pub(super) mod stand;
 
@@ -256,6 +257,7 @@ pub(super) fn go_on(
     if hearing.inbound.replaces.is_some() {
         return;
     }
+    plug_in::tell(cases, reply);
     let mut round = Round {
         hearing,
         cases,
