@@ -6,6 +6,7 @@ use std::sync::Arc;
 use chrono::{DateTime, TimeDelta, Utc};
 use serde::{Deserialize, Serialize};
 
+use super::ahead::Ahead;
 use super::record::{AlarmChange, Message, MessageKey, Record};
 use super::standing::Standing;
 use super::tasks::Tasks;
@@ -64,6 +65,20 @@ pub struct Book {
     messages: u64,
     #[serde(default)]
     standing: Standing,
+    #[serde(default)]
+    ahead: Ahead,
+    /// The first message ever, and each person's last.
+    #[serde(default)]
+    heard: HeardFrom,
+}
+
+/// When people were heard from.
+#[derive(Debug, Clone, Default, PartialEq, Serialize, Deserialize)]
+pub struct HeardFrom {
+    /// When the first message ever was received.
+    pub first: Option<DateTime<Utc>>,
+    /// When each person last wrote.
+    pub last: BTreeMap<String, DateTime<Utc>>,
 }
 
 impl Book {
@@ -91,6 +106,7 @@ impl Book {
             Record::Note { note } => self.standing.note(note),
             Record::NotesCleared { unit, .. } => self.standing.clear(unit),
             Record::Override { decided } => self.standing.decide(decided),
+            Record::Ahead { change, .. } => self.ahead.apply(change),
             Record::Ticked { at } => self.ticked = Some(*at),
         }
     }
@@ -177,6 +193,16 @@ impl Book {
         self.ticked
     }
 
+    /// Returns what the bot has to speak of by itself.
+    pub fn ahead(&self) -> &Ahead {
+        &self.ahead
+    }
+
+    /// Returns when people were heard from.
+    pub fn heard(&self) -> &HeardFrom {
+        &self.heard
+    }
+
     /// Returns how many messages were ever taken in.
     pub fn messages(&self) -> u64 {
         self.messages
@@ -197,6 +223,10 @@ impl Book {
 
     fn take_in(&mut self, message: &Message) {
         self.messages += 1;
+        self.heard.first.get_or_insert(message.received);
+        let last = self.heard.last.entry(message.from.clone());
+        let last = last.or_insert(message.at);
+        *last = message.at.max(*last);
         if let Some(replaced) = &message.replaces {
             self.take_back(replaced, &message.from);
         }
@@ -257,6 +287,8 @@ impl Book {
                 unit,
                 level,
             } => {
+                self.alarms
+                    .retain(|other, alarm| other == key || at - alarm.said <= RECENT);
                 let raised = self.alarms.get(key).map_or(at, |alarm| alarm.raised);
                 let alarm = Alarm {
                     id: *id,

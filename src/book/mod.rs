@@ -5,6 +5,7 @@
 //! message that arrives two hours late takes its place in the past. Folding applies what was decided: it never reads raw
 //! text and never runs a rule again.
 
+mod ahead;
 mod apply;
 mod record;
 mod standing;
@@ -12,7 +13,8 @@ mod state;
 mod tasks;
 mod unit;
 
-pub use apply::{Alarm, Book};
+pub use ahead::{Ahead, AheadChange, Alone, Held, Road, Weather};
+pub use apply::{Alarm, Book, HeardFrom};
 pub use record::{AlarmChange, Message, MessageKey, Personal, Record, Report, TaskChange, Unread};
 pub use standing::{Override, Standing, StandingNote};
 pub use state::{Latest, PowerState, PressureRead, Stage, TankNote, UnitState, WaterState, Word};

@@ -5,6 +5,7 @@ use std::fmt;
 use chrono::{DateTime, Utc};
 use serde::{Deserialize, Serialize};
 
+use super::ahead::AheadChange;
 use super::standing::{Override, StandingNote};
 use super::tasks::Task;
 use crate::dialogue::{Talk, Watch};
@@ -257,6 +258,14 @@ pub enum Record {
     Override {
         /// What was decided.
         decided: Override,
+    },
+    /// What the bot has to speak of by itself changed.
+    Ahead {
+        /// When.
+        at: DateTime<Utc>,
+        /// How.
+        #[serde(flatten)]
+        change: AheadChange,
     },
     /// Ticks were worked through up to this instant.
     Ticked {

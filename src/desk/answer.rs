@@ -207,7 +207,18 @@ impl<'a> Reply<'a> {
                     && !self.walked,
             });
         }
-        let task_notes: Vec<(Task, TaskTurn)> = notes(&self.board);
+        let mut task_notes: Vec<(Task, TaskTurn)> = notes(&self.board);
+        // advice that asks for work says which task stands for it, also when nothing about the task changed
+        for finding in &self.findings {
+            let Some((unit, wish)) = finding.unit.as_ref().zip(finding.task.as_ref()) else {
+                continue;
+            };
+            if let Some(task) = self.board.tasks().open_task(unit, wish.kind)
+                && !task_notes.iter().any(|(other, _)| other.id == task.id)
+            {
+                task_notes.push((task.clone(), TaskTurn::Stands));
+            }
+        }
         let tasks = task_notes
             .iter()
             .map(|(task, turn)| TaskNote { task, turn: *turn })

@@ -4,6 +4,7 @@
 //! owns the desk writes the records down and only then hands them to [`Desk::apply`]. The desk holds no clock and does no
 //! I/O; the same records always give the same desk.
 
+mod ahead;
 mod alarm;
 mod answer;
 mod command;

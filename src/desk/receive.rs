@@ -11,7 +11,7 @@ use super::inbound::{Body, Inbound, Outgoing, Turn};
 use super::settle::{self, Answered, LATE, Settled};
 use super::situate::Case;
 use super::tasks::{Board, kind_of};
-use super::{Desk, alarm, answer, repeat, standing, walk, watch};
+use super::{Desk, ahead, alarm, answer, repeat, standing, walk, watch};
 use crate::book::{
     Message, MessageKey, Personal, Record, Report, TaskChange, UnitBook, UnitState, Unread,
 };
@@ -116,6 +116,7 @@ impl Hearing<'_> {
         standing::beside_the_advice(&self, &cases, &mut reply);
         walk::stand::go_on(&self, &cases, stood, &mut reply);
         walk::go_on(&self, &cases, took.as_ref(), &mut reply);
+        ahead::note(&self, &cases, &mut reply, &mut records);
         let talk = self.talk_after(&settled, &mut reply);
         self.finish(settled, cases, reply, records, talk)
     }
@@ -595,7 +596,7 @@ impl Hearing<'_> {
 }
 
 /// Returns the notice the hauler wants at the trailer's site.
-fn lead(case: &Case) -> TimeDelta {
+pub(super) fn lead(case: &Case) -> TimeDelta {
     let hours = case.site().map_or(2.5, |site| site.pump_truck.lead_h);
     TimeDelta::minutes((hours * 60.0).round() as i64)
 }

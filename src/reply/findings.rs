@@ -70,16 +70,23 @@ impl Voice<'_> {
 
     /// Appends the opening word, the unit and the action of a finding.
     pub(super) fn write_finding(&self, out: &mut String, finding: &Finding, several_units: bool) {
-        out.push_str(&self.opening(finding.level, finding.urgency));
         let signal = finding.level >= Level::Caution;
+        // what the desk finds in a message asks for no work, so nothing is to be done "now"
+        let of_the_message = finding.id.topic() == "desk" && !signal;
+        if !of_the_message {
+            out.push_str(&self.opening(finding.level, finding.urgency));
+            out.push(' ');
+        }
         match &finding.unit {
             Some(unit) if signal || several_units => {
-                out.push(' ');
                 out.push_str(unit.as_str());
                 out.push_str(": ");
             }
-            _ if signal => out.push_str(": "),
-            _ => out.push(' '),
+            _ if signal => {
+                out.pop();
+                out.push_str(": ");
+            }
+            _ => {}
         }
         let args = self.spoken_facts(finding);
         self.write(out, &finding.action, &args);

@@ -147,7 +147,7 @@ impl<'a> Voice<'a> {
 
     /// Prints how long ago an instant was: `25 min`, `3 h`, `2 d`.
     pub fn age(&self, since: DateTime<Utc>) -> String {
-        let minutes = (self.now - since).num_minutes().max(0);
+        let minutes = (self.now - since).num_minutes().max(1);
         match minutes {
             0..90 => format!("{minutes} min"),
             90..2880 => format!("{} h", (minutes + 30) / 60),

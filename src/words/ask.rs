@@ -4,7 +4,7 @@ use super::concept::{AskWord, Concept, Mark, State};
 use super::item::{Form, Item, What};
 use super::scope::Sentence;
 use super::unit::Group;
-use crate::heard::{Ask, UnitName};
+use crate::heard::{Ask, Need, UnitName};
 
 /// Finds the first ask of the message, and the items it was read from.
 pub fn find(
@@ -54,11 +54,18 @@ pub fn find(
         let has = |word: AskWord| asked.iter().any(|i| i.what == What::Is(Concept::Ask(word)));
         let ask = if has(AskWord::Why) {
             Some(Ask::Why { unit: unit.clone() })
-        } else if has(AskWord::When) && has(AskWord::Fill)
-            || asked
-                .iter()
-                .any(|i| matches!(i.what, What::Is(Concept::Level(_))))
-                && has(AskWord::When)
+        } else if has(AskWord::When)
+            && asked.iter().any(|i| {
+                matches!(
+                    i.what,
+                    What::Is(
+                        Concept::Level(_)
+                            | Concept::Ask(AskWord::Fill)
+                            | Concept::Need(Need::PumpOut | Need::Refill)
+                            | Concept::State(State::Pumped | State::Emptied)
+                    )
+                )
+            })
         {
             Some(Ask::Forecast { unit: unit.clone() })
         } else if asked.iter().any(|i| i.is(Mark::Yesterday)) && unit.is_some()

@@ -591,6 +591,20 @@ impl Placer<'_> {
         let next = (at + 1..self.items.len())
             .take_while(|i| self.items[*i].chunk == self.items[at].chunk)
             .find(|i| !self.items[*i].is_filler());
+        // "2pm 12 half, 4pm 3/4": levels at times of day are the waste tank's
+        let clocked = self
+            .items
+            .iter()
+            .filter(|i| matches!(i.what, What::Clock(_)))
+            .count()
+            >= 2
+            && chunk(self.items, at).any(|i| matches!(self.items[i].what, What::Clock(_)));
+        if clocked {
+            let percent = self.items[at]
+                .number()
+                .map_or(0.0, |n| (n.value * 1000.0).round() / 10.0);
+            return within(ReadingKey::WastePct, percent, 0.0, 100.0);
+        }
         let other = next.is_some_and(|i| {
             matches!(
                 self.items[i].what,

@@ -486,28 +486,37 @@ fn join(items: &mut Vec<Item>, named: Vec<Named>) -> Vec<Group> {
         let current = &named[i];
         let at = current.at;
         let gap = last.map(|l| l + 1..at);
-        let linked = gap.as_ref().is_some_and(|gap| {
-            !gap.is_empty()
-                && gap.clone().all(|g| {
-                    matches!(
-                        items[g].what,
-                        What::Sign(',' | '/' | '+' | '#')
-                            | What::Gone
-                            | What::Is(Concept::Mark(
-                                Mark::And
-                                    | Mark::Or
-                                    | Mark::Article
-                                    | Mark::Unit
-                                    | Mark::At
-                                    | Mark::With
-                                    | Mark::Inside
-                                    | Mark::To
-                            ))
-                    )
-                })
-                && gap.clone().any(|g| !matches!(items[g].what, What::Gone))
-                && !gap.clone().any(|g| items[g].what == What::Break)
-        });
+        // "12 14 and 15": taken for a list by what follows
+        let side_by_side = last.is_some_and(|l| items[l].end == items[at].first && l + 1 == at);
+        let linked = side_by_side
+            || gap.as_ref().is_some_and(|gap| {
+                !gap.is_empty()
+                    && gap.clone().all(|g| {
+                        matches!(
+                            items[g].what,
+                            What::Sign(',' | '/' | '+' | '#')
+                                | What::Gone
+                                | What::Is(Concept::Mark(
+                                    Mark::And
+                                        | Mark::Or
+                                        | Mark::Article
+                                        | Mark::Unit
+                                        | Mark::At
+                                        | Mark::With
+                                        | Mark::Inside
+                                        | Mark::To
+                                ))
+                        )
+                    })
+                    && gap.clone().any(|g| {
+                        matches!(
+                            items[g].what,
+                            What::Sign(',' | '/' | '+')
+                                | What::Is(Concept::Mark(Mark::And | Mark::Or | Mark::To))
+                        )
+                    })
+                    && !gap.clone().any(|g| items[g].what == What::Break)
+            });
         let commas = gap.as_ref().is_some_and(|gap| {
             gap.clone().any(|g| items[g].what == What::Sign(','))
                 && !gap

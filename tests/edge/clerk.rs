@@ -368,3 +368,75 @@ fn a_turn_that_breaks_while_it_is_taken_in_is_set_aside_and_leaves_no_half() {
     assert_eq!(records[1][0]["note"], "set-aside");
     assert_eq!(records[2][0]["record"], "ticked");
 }
+
+#[test]
+fn dangers_are_said_even_when_nothing_can_be_folded_anew() {
+    let dir = TempDir::new().unwrap();
+    let disk = FaultyFiles::default();
+    let post = Post::open(dir.path(), disk.clone());
+    post.says(1, "one").unwrap();
+    post.window.show_blocking().unwrap();
+    let parcel = post.parcels.try_recv().unwrap();
+    let full = Faults {
+        room: Some(0),
+        ..Faults::default()
+    };
+    disk.fail(full);
+    // the accepted send cannot be written, so the next message meets a clerk that is behind
+    post.window.sent(parcel.id.unwrap(), 0, 1, 1000);
+    assert!(post.says(2, "danger of gas").is_err());
+    let said = post.said();
+    assert!(
+        said[0].starts_with("danger of gas") && said[0].contains("Not logged"),
+        "{said:?}"
+    );
+    assert!(post.says(2, "danger of gas").is_err());
+    assert!(post.said().is_empty());
+    disk.fail(Faults::default());
+    post.says(2, "danger of gas").unwrap();
+    assert_eq!(post.said(), ["danger of gas"]);
+    post.stop();
+}
+
+/// Resident memory of this process, kB (Linux, proc(5)); 0 where there is none to read.
+fn resident_kb() -> u64 {
+    let status = std::fs::read_to_string("/proc/self/status").unwrap_or_default();
+    let line = status.lines().find_map(|line| line.strip_prefix("VmRSS:"));
+    line.and_then(|line| line.trim().trim_end_matches(" kB").parse().ok())
+        .unwrap_or(0)
+}
+
+/// `HOSEBIB_SOAK` asks for another number of messages.
+#[test]
+fn a_long_run_leaves_nothing_waiting_and_everything_recorded() {
+    let messages: i64 = std::env::var("HOSEBIB_SOAK")
+        .ok()
+        .and_then(|text| text.parse().ok())
+        .unwrap_or(3_000);
+    let dir = TempDir::new().unwrap();
+    let post = Post::open(dir.path(), Files);
+    let began = std::time::Instant::now();
+    for first in (0..messages).step_by(100) {
+        let batch = (first..(first + 100).min(messages))
+            .map(|number| inbound(number, "reply"))
+            .collect();
+        post.window.batch_blocking(batch).unwrap();
+        for parcel in post.parcels.try_iter() {
+            post.window.sent(parcel.id.unwrap(), 0, 1, 1);
+        }
+        if first % (messages / 10).max(100) == 0 {
+            println!(
+                "{first} messages, {} kB, {:.1} s",
+                resident_kb(),
+                began.elapsed().as_secs_f64()
+            );
+        }
+    }
+    post.window.show_blocking().unwrap();
+    for parcel in post.parcels.try_iter() {
+        post.window.sent(parcel.id.unwrap(), 0, 1, 1);
+    }
+    assert_eq!(post.window.show_blocking().unwrap()["waiting"], 0);
+    post.stop();
+    assert_eq!(keys(dir.path()).len() as i64, messages);
+}

@@ -575,6 +575,74 @@ fn a_refused_token_ends_the_start_with_what_to_do() {
     assert!(!said.contains("AAnot_the_token"), "{said}");
 }
 
+/// Where the system lets one process look at another's system calls; `strace` has to be installed.
+#[test]
+fn every_acknowledged_batch_was_synced_before() {
+    let (api, folders) = (BotApi::start(), Folders::new());
+    let trace = folders.fleet.path().join("trace");
+    let probe = Command::new("strace")
+        .args(["-o", "/dev/null", "true"])
+        .stderr(Stdio::null())
+        .status();
+    if !probe.is_ok_and(|status| status.success()) {
+        println!("not checked here: `strace` does not run");
+        return;
+    }
+    let mut strace = Command::new("strace");
+    strace
+        .args([
+            "-f",
+            "-s",
+            "400",
+            "-e",
+            "trace=fdatasync,writev,sendto,write",
+            "-o",
+        ])
+        .arg(&trace)
+        .arg(env!("CARGO_BIN_EXE_hosebib"))
+        .args(["serve", "--api-url", &api.url(), "--data"])
+        .arg(folders.data.path())
+        .arg("--fleet")
+        .arg(folders.fleet.path())
+        .env("HOSEBIB_TOKEN", TOKEN)
+        .env("NO_PROXY", "127.0.0.1")
+        .stderr(Stdio::null());
+    let mut child = strace.spawn().unwrap();
+    for round in 0..5 {
+        api.says(77, "unit 12 arrived");
+        api.says(88, "unit 14 arrived");
+        api.replies(77, round + 1);
+    }
+    api.wait("all confirmed", |state| state.updates.is_empty());
+    // strace passes the signal on to what it runs
+    let _ = Command::new("kill")
+        .args(["-TERM", &child.id().to_string()])
+        .status();
+    child.wait().unwrap();
+    let (mut syncs, mut at_last_offset, mut batches) = (0, 0, 0);
+    let mut last = None;
+    for line in std::fs::read_to_string(&trace).unwrap().lines() {
+        if line.contains("fdatasync") && line.ends_with("= 0") {
+            syncs += 1;
+        }
+        let offset = line
+            .split_once(r#"\"offset\":"#)
+            .and_then(|(_, rest)| rest.split_once(','));
+        let Some((offset, _)) = offset.filter(|_| line.contains("GetUpdates")) else {
+            continue;
+        };
+        if last.as_deref() != Some(offset) {
+            assert!(
+                syncs > at_last_offset,
+                "offset {offset} moved without a sync"
+            );
+            (at_last_offset, batches, last) = (syncs, batches + 1, Some(offset.to_owned()));
+        }
+    }
+    assert!(batches > 0, "the trace shows polls with offsets");
+    println!("{batches} acknowledged batches, {syncs} syncs");
+}
+
 /// So many kills; `HOSEBIB_KILLS` asks for another number.
 fn kills() -> usize {
     std::env::var("HOSEBIB_KILLS")
@@ -611,7 +679,13 @@ fn kills_lose_no_message_and_no_reply() {
             }
             std::thread::sleep(std::time::Duration::from_millis(random.u64(1..15)));
         }
-        if random.bool() {
+        // a fault that nothing has met yet is enough
+        let met = api
+            .state()
+            .faults
+            .values()
+            .all(std::collections::VecDeque::is_empty);
+        if met && random.bool() {
             api.faults("sendMessage", [Fault::DoneAndTorn]);
         }
         bot.kill();

@@ -160,7 +160,7 @@ impl BotApi {
                 .shared
                 .news
                 .wait_timeout(state, Duration::from_millis(20))
-                .expect("not poisoned")
+                .unwrap_or_else(std::sync::PoisonError::into_inner)
                 .0;
         }
     }

@@ -1,0 +1,241 @@
+//! What the bot has to speak of by itself: when to look at a trailer again, who is on the road, who works alone, the
+//! weather to come, what was held back. It changes only through records, so timers survive a restart and replay.
+
+use std::collections::BTreeMap;
+
+use chrono::{DateTime, TimeDelta, Utc};
+use serde::{Deserialize, Serialize};
+
+use super::record::Personal;
+use crate::finding::Level;
+use crate::heard::UnitName;
+
+/// How long a forecast of the weather counts.
+const WEATHER_LASTS: TimeDelta = TimeDelta::hours(18);
+
+/// Somebody on the road.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Road {
+    /// The trailer they bring or drive to, where they said.
+    pub unit: Option<UnitName>,
+    /// When they said so.
+    pub since: DateTime<Utc>,
+    /// When they said they would be there; none where they did not say.
+    pub eta: Option<DateTime<Utc>>,
+    /// Until when they get nothing, unless they say before that they have arrived.
+    pub until: DateTime<Utc>,
+}
+
+/// Somebody who works alone and wants to be asked after.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Alone {
+    /// The trailer they work on, where they said.
+    pub unit: Option<UnitName>,
+    /// Their own words for why.
+    pub why: Personal,
+    /// When the clock was set.
+    pub since: DateTime<Utc>,
+    /// The minutes it runs.
+    pub minutes: u32,
+    /// When they are to be asked.
+    pub due: DateTime<Utc>,
+    /// When they were asked.
+    #[serde(default)]
+    pub asked: Option<DateTime<Utc>>,
+    /// When the dispatchers were alarmed.
+    #[serde(default)]
+    pub alarmed: Option<DateTime<Utc>>,
+}
+
+/// Weather somebody forecast for a site, or for all.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub struct Weather {
+    /// Who said so.
+    pub by: String,
+    /// When.
+    pub at: DateTime<Utc>,
+    /// The site, by id; none means every site.
+    pub site: Option<String>,
+    /// The low to come, °F.
+    pub low_f: f64,
+}
+
+/// A message that waits until somebody is off the road.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub struct Held {
+    /// Who it is for.
+    pub to: String,
+    /// Since when it waits.
+    pub at: DateTime<Utc>,
+    /// What it says.
+    pub text: Personal,
+    /// How badly someone can be hurt by what it tells.
+    pub level: Option<Level>,
+}
+
+/// A change to what the bot has to speak of by itself.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case", tag = "ahead")]
+pub enum AheadChange {
+    /// When to work a trailer's forecast out again; never where there is no need.
+    Look {
+        /// The trailer.
+        unit: UnitName,
+        /// When.
+        at: Option<DateTime<Utc>>,
+    },
+    /// Somebody took to the road, or left it.
+    Road {
+        /// Who.
+        who: String,
+        /// How they travel; none once they are there.
+        road: Option<Road>,
+    },
+    /// A lone worker's clock was set, moved on or stopped.
+    Alone {
+        /// Who.
+        who: String,
+        /// The clock; none once it is stopped.
+        alone: Option<Alone>,
+    },
+    /// Weather was forecast.
+    Weather {
+        /// What.
+        weather: Weather,
+    },
+    /// A message was held back.
+    Held {
+        /// The message.
+        held: Held,
+    },
+    /// What was held back for somebody went out.
+    Released {
+        /// For whom.
+        to: String,
+    },
+    /// The digest went out.
+    Digest {
+        /// When.
+        at: DateTime<Utc>,
+    },
+    /// The list of long stays to look at went out.
+    Patrol {
+        /// When.
+        at: DateTime<Utc>,
+    },
+    /// Dispatchers were spoken to unasked.
+    Spoke {
+        /// When.
+        at: DateTime<Utc>,
+    },
+}
+
+/// What the bot has to speak of by itself.
+#[derive(Debug, Clone, Default, PartialEq, Serialize, Deserialize)]
+pub struct Ahead {
+    looks: BTreeMap<UnitName, DateTime<Utc>>,
+    roads: BTreeMap<String, Road>,
+    alone: BTreeMap<String, Alone>,
+    weather: Vec<Weather>,
+    held: BTreeMap<String, Vec<Held>>,
+    digest: Option<DateTime<Utc>>,
+    patrol: Option<DateTime<Utc>>,
+    spoke: Option<DateTime<Utc>>,
+}
+
+impl Ahead {
+    pub(super) fn apply(&mut self, change: &AheadChange) {
+        match change {
+            AheadChange::Look { unit, at } => put(&mut self.looks, unit, at.as_ref()),
+            AheadChange::Road { who, road } => put(&mut self.roads, who, road.as_ref()),
+            AheadChange::Alone { who, alone } => put(&mut self.alone, who, alone.as_ref()),
+            AheadChange::Weather { weather } => {
+                let stale = |other: &Weather| {
+                    other.site == weather.site || weather.at - other.at > WEATHER_LASTS
+                };
+                self.weather.retain(|other| !stale(other));
+                self.weather.push(weather.clone());
+            }
+            AheadChange::Held { held } => self
+                .held
+                .entry(held.to.clone())
+                .or_default()
+                .push(held.clone()),
+            AheadChange::Released { to } => drop(self.held.remove(to)),
+            AheadChange::Digest { at } => self.digest = Some(*at),
+            AheadChange::Patrol { at } => self.patrol = Some(*at),
+            AheadChange::Spoke { at } => self.spoke = Some(*at),
+        }
+    }
+
+    /// Iterates over the trailers whose forecast is to be worked out again, each with when.
+    pub fn looks(&self) -> impl Iterator<Item = (&UnitName, DateTime<Utc>)> {
+        self.looks.iter().map(|(unit, at)| (unit, *at))
+    }
+
+    /// Returns when a trailer's forecast is to be worked out again.
+    pub fn look(&self, unit: &UnitName) -> Option<DateTime<Utc>> {
+        self.looks.get(unit).copied()
+    }
+
+    /// Iterates over the people on the road.
+    pub fn roads(&self) -> impl Iterator<Item = (&str, &Road)> {
+        self.roads.iter().map(|(who, road)| (who.as_str(), road))
+    }
+
+    /// Tells how a person travels, while they must not be written to.
+    pub fn road(&self, who: &str, at: DateTime<Utc>) -> Option<&Road> {
+        self.roads.get(who).filter(|road| at < road.until)
+    }
+
+    /// Iterates over the lone workers' clocks.
+    pub fn all_alone(&self) -> impl Iterator<Item = (&str, &Alone)> {
+        self.alone.iter().map(|(who, alone)| (who.as_str(), alone))
+    }
+
+    /// Returns a lone worker's clock.
+    pub fn alone(&self, who: &str) -> Option<&Alone> {
+        self.alone.get(who)
+    }
+
+    /// Returns the lowest low forecast for a site that counts at `at`.
+    pub fn weather(&self, site: &str, at: DateTime<Utc>) -> Option<&Weather> {
+        self.weather
+            .iter()
+            .filter(|weather| weather.site.as_deref().is_none_or(|named| named == site))
+            .filter(|weather| weather.at <= at && at - weather.at <= WEATHER_LASTS)
+            .min_by(|a, b| a.low_f.total_cmp(&b.low_f))
+    }
+
+    /// Returns what waits for a person, oldest first.
+    pub fn held(&self, who: &str) -> &[Held] {
+        self.held.get(who).map_or(&[], Vec::as_slice)
+    }
+
+    /// Iterates over the people for whom something waits.
+    pub fn waited_for(&self) -> impl Iterator<Item = &str> {
+        self.held.keys().map(String::as_str)
+    }
+
+    /// Returns when the digest last went out.
+    pub fn digest(&self) -> Option<DateTime<Utc>> {
+        self.digest
+    }
+
+    /// Returns when the list of long stays last went out.
+    pub fn patrol(&self) -> Option<DateTime<Utc>> {
+        self.patrol
+    }
+
+    /// Returns when dispatchers were last spoken to unasked.
+    pub fn spoke(&self) -> Option<DateTime<Utc>> {
+        self.spoke
+    }
+}
+
+fn put<K: Ord + Clone, V: Clone>(map: &mut BTreeMap<K, V>, key: &K, value: Option<&V>) {
+    match value {
+        Some(value) => drop(map.insert(key.clone(), value.clone())),
+        None => drop(map.remove(key)),
+    }
+}

@@ -1,0 +1,95 @@
+//! The lone worker's clock: it asks, waits three minutes, and alarms.
+
+use chrono::{DateTime, TimeDelta, Utc};
+
+use super::Round;
+use super::say::Answer;
+use crate::book::{AheadChange, AlarmChange, Alone, Record};
+use crate::finding::{FindingId, Level};
+
+/// How long a lone worker has to answer.
+const ANSWER_WITHIN: TimeDelta = TimeDelta::minutes(3);
+
+/// Returns the key of the alarm about a lone worker.
+pub(in super::super) fn alone_key(who: &str) -> String {
+    format!("alone:{who}")
+}
+
+/// Returns when a lone worker's clock next does something.
+pub(super) fn due(clock: &Alone) -> Option<DateTime<Utc>> {
+    match (clock.asked, clock.alarmed) {
+        (None, _) => Some(clock.due),
+        (Some(asked), None) => Some(asked + ANSWER_WITHIN),
+        (Some(_), Some(_)) => None,
+    }
+}
+
+/// Asks a lone worker, or alarms the dispatchers when they did not answer.
+pub(super) fn ask_or_alarm(round: &mut Round<'_>, who: &str) {
+    let Some(clock) = round.desk.book.ahead().alone(who).cloned() else {
+        return;
+    };
+    let now = round.now;
+    let mut next = clock.clone();
+    if clock.asked.is_none() {
+        next.asked = Some(now);
+        if let Some(voice) = round.voice(who) {
+            let at = now + ANSWER_WITHIN;
+            let text = voice.say("speak-alone-ask", &[("time", at.into())]);
+            round
+                .say
+                .add(who, Some(Level::Warning), text, Answer::InText);
+        }
+    } else {
+        next.alarmed = Some(now);
+        alarm(round, who, &clock);
+    }
+    round.record(AheadChange::Alone {
+        who: who.to_owned(),
+        alone: Some(next),
+    });
+}
+
+fn alarm(round: &mut Round<'_>, who: &str, clock: &Alone) {
+    let change = AlarmChange::Raised {
+        key: alone_key(who),
+        id: FindingId::CrewLateCheckIn,
+        unit: clock.unit.clone(),
+        level: Level::Danger,
+    };
+    round.turn.records.push(Record::Alarm {
+        at: round.now,
+        change,
+    });
+    let site = clock.unit.as_ref().and_then(|unit| {
+        let job = round.fleet.job_of(unit, round.now, None)?;
+        round.fleet.site_of(job).cloned()
+    });
+    for to in round.dispatchers().into_iter().filter(|to| to != who) {
+        let Some(voice) = round.voice(&to) else {
+            continue;
+        };
+        let mut where_to: Vec<String> = Vec::new();
+        where_to.extend(clock.unit.as_ref().map(ToString::to_string));
+        if let Some(site) = &site {
+            where_to.push(site.name.clone());
+            where_to.extend(site.emergency_address.clone());
+        }
+        let place = if where_to.is_empty() {
+            voice.word("speak-alone-nowhere")
+        } else {
+            where_to.join(", ")
+        };
+        let text = voice.say(
+            "speak-alone-alarm",
+            &[
+                ("signal", voice.word("signal-danger").into()),
+                ("who", voice.person(who).into_owned().into()),
+                ("time", clock.since.into()),
+                ("why", voice.quote(clock.why.text()).into()),
+                ("place", place.into()),
+            ],
+        );
+        round.say.add(&to, Some(Level::Danger), text, Answer::GotIt);
+    }
+}

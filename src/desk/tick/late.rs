@@ -1,0 +1,99 @@
+//! Tasks that are late, and trucks that must be called now.
+
+use chrono::{DateTime, TimeDelta, Utc};
+
+use super::super::Desk;
+use super::Round;
+use super::say::Answer;
+use crate::book::{AlarmChange, Record, Task, TaskChange};
+use crate::finding::{FindingId, Level, TaskKind};
+
+/// How long a task that is due at once may stand before it is late.
+const GRACE: TimeDelta = TimeDelta::minutes(30);
+
+/// Returns the key of the alarm about a task.
+pub(in super::super) fn task_key(id: u32) -> String {
+    format!("task:{id}")
+}
+
+/// Returns when the dispatchers are to be told of a task, and when the harm comes that it averts.
+pub(super) fn due(desk: &Desk, task: &Task) -> Option<(DateTime<Utc>, Option<DateTime<Utc>>)> {
+    if task.kind == TaskKind::CheckIn {
+        return None; // its silence is an alarm already
+    }
+    let told = task.escalated;
+    let open_handed = task.called.is_none() && task.taken_by.is_none();
+    let at = if let Some(called) = task.called {
+        // a truck that was called is late when it did not come
+        let late = task.promised.max(task.due)? + GRACE;
+        told.is_none_or(|told| told < called).then_some(late)?
+    } else if let Some(told) = told {
+        // said again, once, when the time is used up and nobody took note
+        let due = task.due.filter(|due| told < *due)?;
+        let noted = desk.book.alarms().get(&task_key(task.id));
+        if noted.is_some_and(|alarm| alarm.acknowledged.is_some() || alarm.said > alarm.raised) {
+            return None;
+        }
+        due.max(told + GRACE)
+    } else if open_handed && task.cause.is_none() && task.finding.is_some() {
+        task.opened // nobody wrote: the clock opened it, and nobody knows of it yet
+    } else if let Some(call_by) = task.call_by.filter(|_| open_handed) {
+        call_by.max(task.opened)
+    } else {
+        // whoever opened it was told at once; the dispatcher hears when nobody took it up
+        task.due?.max(task.opened + GRACE)
+    };
+    Some((at, task.due))
+}
+
+/// Tells the dispatchers.
+pub(super) fn tell(round: &mut Round<'_>, id: u32) {
+    let Some(task) = round.board.tasks().task(id).cloned() else {
+        return;
+    };
+    round.board.change(TaskChange::Escalated { id });
+    if let Some(change) = alarm_of(&task) {
+        round.turn.records.push(Record::Alarm {
+            at: round.now,
+            change,
+        });
+    }
+    for to in round.dispatchers() {
+        if let Some(voice) = round.voice(&to) {
+            let key = key_of(&task, round.now);
+            let text = voice.say(key, &[("task", voice.task(&task).into())]);
+            let answer = if task.taken_by.is_none() {
+                Answer::Take(id)
+            } else {
+                Answer::GotIt
+            };
+            round.say.add(&to, Some(Level::Notice), text, answer);
+        }
+    }
+}
+
+/// Returns the text a task is told by.
+pub(in super::super) fn key_of(task: &Task, now: DateTime<Utc>) -> &'static str {
+    let due = task.due.is_none_or(|due| due <= now);
+    match task.kind {
+        _ if due => "task-late",
+        TaskKind::PumpOut if task.called.is_none() => "speak-call-truck",
+        _ => "speak-task",
+    }
+}
+
+/// Returns the alarm that a task raises, where lists have a name for it.
+pub(in super::super) fn alarm_of(task: &Task) -> Option<AlarmChange> {
+    let id = match (task.finding, task.kind) {
+        (Some(id), _) => id,
+        (None, TaskKind::PumpOut) => FindingId::WasteBookPumpOut,
+        (None, TaskKind::Refill) => FindingId::WaterFreshEndurance,
+        _ => return None,
+    };
+    Some(AlarmChange::Raised {
+        key: task_key(task.id),
+        id,
+        unit: task.unit.clone(),
+        level: Level::Notice,
+    })
+}

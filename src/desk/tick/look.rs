@@ -1,0 +1,136 @@
+//! Limits that a forecast crosses while nobody writes: the waste tank, the fresh tank, the battery.
+//!
+//! Each turn that works a forecast out notes when it is to be worked out again: when the truck must be called, when the
+//! water or the battery will soon be used up, or in a day where nothing is in sight.
+
+use chrono::{DateTime, TimeDelta, Utc};
+
+use super::super::receive::lead;
+use super::super::situate::Case;
+use super::super::tasks::Board;
+use super::Round;
+use super::say::Answer;
+use crate::book::{AheadChange, AlarmChange, Record, Stage};
+use crate::finding::{FindingId, TaskKind, Urgency};
+use crate::heard::UnitName;
+use crate::situation::Occasion;
+
+/// What is allowed for besides the hauler's lead; the warning that water and battery get.
+const SAFETY: TimeDelta = TimeDelta::hours(1);
+/// A forecast that stands is worked out again after this long.
+const AT_MOST: TimeDelta = TimeDelta::hours(24);
+/// A forecast is worked out again after this long at the least.
+const AT_LEAST: TimeDelta = TimeDelta::minutes(20);
+
+/// The findings a forecast can bring about by itself.
+const WATCHED: &[FindingId] = &[
+    FindingId::WasteBookPumpOut,
+    FindingId::WaterFreshEndurance,
+    FindingId::PowerBatteryLow,
+];
+
+/// Returns when a trailer's forecast is to be worked out again, after it was worked out at `now`.
+pub(in super::super) fn look_again(
+    case: &Case,
+    board: &Board,
+    now: DateTime<Utc>,
+) -> Option<DateTime<Utc>> {
+    let job = case.job().filter(|job| now < job.to)?;
+    if matches!(case.now.stage(), Stage::Hitched | Stage::Yard) {
+        return None;
+    }
+    let open = |kind| board.tasks().open_task(&case.unit, kind).is_some();
+    let waste = case.outlook.waste.as_ref().and_then(|waste| {
+        waste.p50?;
+        waste.p10.map(|at| at - lead(case) - SAFETY)
+    });
+    let fresh = case.outlook.fresh.as_ref().and_then(|fresh| {
+        fresh.p50?;
+        fresh.p10.map(|at| at - SAFETY)
+    });
+    let battery = case
+        .outlook
+        .battery
+        .as_ref()
+        .and_then(|battery| battery.p10);
+    let sooner = [
+        waste.filter(|_| !open(TaskKind::PumpOut)),
+        fresh.filter(|_| !open(TaskKind::Refill)),
+        battery.map(|at| at - SAFETY),
+    ];
+    let next = sooner
+        .into_iter()
+        .flatten()
+        .map(|at| at.max(now + AT_LEAST))
+        .min()
+        .unwrap_or(now + AT_MOST)
+        .min(now + AT_MOST);
+    (next < job.to).then_some(next)
+}
+
+/// Works a trailer's forecast out again, and opens or says what follows.
+pub(super) fn look(round: &mut Round<'_>, unit: &UnitName) {
+    let now = round.now;
+    let case = Case::standing(round.desk, &round.fleet, unit, now, Occasion::Tick);
+    let at_work = case.job().is_some() && !matches!(case.now.stage(), Stage::Hitched | Stage::Yard);
+    if at_work {
+        let found = case.findings();
+        let pressing = found
+            .into_iter()
+            .filter(|finding| WATCHED.contains(&finding.id) && finding.urgency >= Urgency::Soon);
+        for finding in pressing {
+            if let Some(wish) = &finding.task {
+                round
+                    .board
+                    .open(unit, wish.kind, wish.due, lead(&case), Some(finding.id));
+            } else {
+                say_once(round, &case, &finding);
+            }
+            round
+                .turn
+                .forecast
+                .insert(unit.clone(), case.outlook.clone());
+            round.turn.findings.push(finding);
+        }
+    }
+    let at = look_again(&case, &round.board, now);
+    round.record(AheadChange::Look {
+        unit: unit.clone(),
+        at,
+    });
+}
+
+/// Says a finding that asks for no task, unless it was said before and is no worse.
+fn say_once(round: &mut Round<'_>, case: &Case, finding: &crate::finding::Finding) {
+    let grade = match finding.urgency {
+        Urgency::Plan => "plan",
+        Urgency::Soon => "soon",
+        Urgency::Now => "now",
+    };
+    let key = format!("{}:{}:{grade}", finding.id, case.unit);
+    if round.desk.book.alarms().contains_key(&key) {
+        return;
+    }
+    let change = AlarmChange::Raised {
+        key,
+        id: finding.id,
+        unit: Some(case.unit.clone()),
+        level: finding.level,
+    };
+    round.turn.records.push(Record::Alarm {
+        at: round.now,
+        change,
+    });
+    let mut told = round.dispatchers();
+    if let Some(word) = &case.now.last_word
+        && !told.contains(&word.from)
+    {
+        told.push(word.from.clone());
+    }
+    for to in told {
+        if let Some(voice) = round.voice(&to) {
+            let text = voice.finding(finding, true);
+            round.say.add(&to, Some(finding.level), text, Answer::GotIt);
+        }
+    }
+}

@@ -1,0 +1,145 @@
+//! What the desk does by itself when the clock comes round.
+//!
+//! [`agenda`] lists what will fall due as things stand; a tick works through what is due, a slice at a time, and gathers
+//! what there is to say so that each person gets one message. Every duty that was worked through leaves a record by which
+//! it is no longer due: timers come from the book, and a bot that was down over a due time finds it there.
+
+mod agenda;
+mod alone;
+mod late;
+mod look;
+mod quiet;
+mod road;
+mod rounds;
+mod say;
+mod silence;
+mod unanswered;
+
+use std::sync::Arc;
+
+use chrono::{DateTime, TimeDelta, Utc};
+
+use self::agenda::Duty;
+use self::say::Say;
+use super::Desk;
+use super::inbound::Turn;
+use super::tasks::Board;
+use crate::book::{AheadChange, Record};
+use crate::fleet::{Fleet, Role};
+use crate::reply::Voice;
+
+pub(super) use self::late::task_key;
+pub(super) use self::look::look_again;
+pub(super) use self::silence::silence_key;
+
+/// How many trailers one tick looks into at most: their forecasts are what takes time, and turns wait meanwhile.
+const SLICE: usize = 8;
+
+/// How long after an instant a tick is late enough to say so.
+const LATE: TimeDelta = TimeDelta::minutes(15);
+
+/// A tick at work: what is known, and what it brings about.
+struct Round<'a> {
+    desk: &'a Desk,
+    fleet: Arc<Fleet>,
+    now: DateTime<Utc>,
+    turn: Turn,
+    board: Board,
+    say: Say,
+}
+
+/// Returns the next instant at which something is due, after what was worked through.
+pub(super) fn next_due(desk: &Desk) -> Option<DateTime<Utc>> {
+    agenda::duties(desk).map(|(at, _)| at).min()
+}
+
+/// Works through what is due by `now`, at most a slice of it.
+pub(super) fn tick(desk: &Desk, now: DateTime<Utc>) -> Turn {
+    let Some(fleet) = desk.book.fleet().cloned() else {
+        return Turn::empty(now);
+    };
+    let mut due: Vec<(DateTime<Utc>, Duty)> =
+        agenda::duties(desk).filter(|(at, _)| *at <= now).collect();
+    due.sort();
+    let mut round = Round {
+        desk,
+        fleet,
+        now,
+        turn: Turn::empty(now),
+        board: Board::new(desk.book.tasks().clone(), now, "clock", None),
+        say: Say::default(),
+    };
+    let mut looked_into = 0;
+    for (at, duty) in due {
+        looked_into += usize::from(duty.looks_into_a_trailer());
+        if looked_into > SLICE {
+            break;
+        }
+        if duty.speaks() && now - at >= LATE {
+            round.say.was_due(at);
+        }
+        round.work(at, duty);
+    }
+    round.finish()
+}
+
+impl Round<'_> {
+    fn work(&mut self, at: DateTime<Utc>, duty: Duty) {
+        match duty {
+            Duty::Alone(who) => alone::ask_or_alarm(self, &who),
+            Duty::Unanswered(key) => unanswered::again(self, &key),
+            Duty::Road(who) => road::over(self, &who),
+            Duty::Look(unit) => look::look(self, &unit),
+            Duty::Silence(unit) => silence::silence(self, &unit, at),
+            Duty::LateTask(id) => late::tell(self, id),
+            Duty::Digest => rounds::digest(self),
+            Duty::Patrol => rounds::patrol(self),
+        }
+    }
+
+    fn finish(mut self) -> Turn {
+        let say = std::mem::take(&mut self.say);
+        let spoke = say.send(self.desk, &self.fleet, self.now, &mut self.turn);
+        if spoke {
+            let change = AheadChange::Spoke { at: self.now };
+            self.record(change);
+        }
+        let mut turn = self.turn;
+        turn.tasks = self.board.touched().cloned().collect();
+        turn.records.extend(self.board.into_records());
+        turn
+    }
+
+    fn record(&mut self, change: AheadChange) {
+        self.turn.records.push(Record::Ahead {
+            at: self.now,
+            change,
+        });
+    }
+
+    fn voice(&self, who: &str) -> Option<Voice<'_>> {
+        voice_of(self.desk, &self.fleet, who, self.now)
+    }
+
+    fn dispatchers(&self) -> Vec<String> {
+        dispatchers(&self.fleet).map(str::to_owned).collect()
+    }
+}
+
+/// Iterates over the dispatchers, by crew id.
+pub(super) fn dispatchers(fleet: &Fleet) -> impl Iterator<Item = &str> {
+    fleet
+        .crew
+        .values()
+        .filter(|member| member.role == Role::Dispatcher)
+        .map(|member| member.id.as_str())
+}
+
+fn voice_of<'a>(
+    desk: &'a Desk,
+    fleet: &'a Fleet,
+    who: &str,
+    now: DateTime<Utc>,
+) -> Option<Voice<'a>> {
+    Some(desk.voice_for(fleet.crew.get(who)?, None, fleet, now))
+}

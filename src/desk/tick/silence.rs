@@ -1,0 +1,174 @@
+//! Units in service of which nobody has said a word for too long: 4 open hours, 2 h in deep cold (handbook 4.4).
+
+use chrono::{DateTime, TimeDelta, Utc};
+
+use super::super::Desk;
+use super::super::situate::Case;
+use super::Round;
+use super::quiet;
+use super::rounds::is_long_stay;
+use super::say::Answer;
+use crate::book::{AlarmChange, Record, UnitState, Word};
+use crate::finding::{FindingId, Level, TaskKind, Urgency};
+use crate::fleet::{Fleet, Job};
+use crate::heard::{ReadingKey, UnitName};
+use crate::situation::Occasion;
+
+/// How long an alarm that nobody answered waits before it is said again, once.
+const AGAIN: TimeDelta = TimeDelta::hours(2);
+/// Silence in open hours that is late, h.
+const LATE_H: f64 = 4.0;
+/// Silence that is late in deep cold.
+const LATE_IN_COLD: TimeDelta = TimeDelta::hours(2);
+/// Deep cold, °F.
+const DEEP_F: f64 = 0.0;
+/// A long stay that somebody wrote about within this long is looked after.
+const LOOKED_AFTER: TimeDelta = TimeDelta::hours(24);
+
+/// Returns the key of the alarm about a silent unit.
+pub(in super::super) fn silence_key(unit: &UnitName) -> String {
+    format!("{}:{unit}", FindingId::CrewLateCheckIn)
+}
+
+/// Returns when a unit in service is to be asked after.
+pub(super) fn due(
+    desk: &Desk,
+    fleet: &Fleet,
+    unit: &UnitName,
+    state: &UnitState,
+    spoke: Option<DateTime<Utc>>,
+) -> Option<DateTime<Utc>> {
+    let service = state.in_service()?;
+    let word = state.last_word.as_ref()?;
+    let last = word.at.max(service);
+    let job = fleet.job_of(unit, last, None)?;
+    let (late, deep_cold) = late_at(job, state, last)?;
+    if is_long_stay(job) && !(deep_cold && late - word.at <= LOOKED_AFTER) {
+        return None; // on the daily list
+    }
+    let key = silence_key(unit);
+    let alarm = desk.book.alarms().get(&key);
+    let at = match alarm.filter(|alarm| alarm.raised >= word.at) {
+        None => late,
+        Some(alarm) if alarm.acknowledged.is_none() && alarm.said == alarm.raised => {
+            alarm.said + AGAIN
+        }
+        Some(_) => return None,
+    };
+    let at = quiet::paced(spoke, at);
+    let at = if deep_cold {
+        at
+    } else {
+        quiet::awake(fleet, at, None)
+    };
+    // nobody is asked after a unit that stands shut
+    if deep_cold || job.is_open(at) {
+        (at <= job.to).then_some(at)
+    } else {
+        job.opens_next(at)
+    }
+}
+
+/// Returns when silence is late, and whether the cold makes it so.
+fn late_at(job: &Job, state: &UnitState, last: DateTime<Utc>) -> Option<(DateTime<Utc>, bool)> {
+    let in_cold = last + LATE_IN_COLD;
+    let air = state.readings.get(&ReadingKey::AirF);
+    let day = |at: DateTime<Utc>| at.with_timezone(&job.time_zone).date_naive();
+    let deep = air.is_some_and(|air| {
+        air.value <= DEEP_F
+            && (day(air.at) == day(in_cold) || in_cold - air.at <= TimeDelta::hours(4))
+    });
+    if deep {
+        return Some((in_cold, true));
+    }
+    Some((job.after_open_hours(last, LATE_H)?, false))
+}
+
+/// Asks after a silent unit.
+pub(super) fn silence(round: &mut Round<'_>, unit: &UnitName, at: DateTime<Utc>) {
+    let now = round.now;
+    let case = Case::standing(round.desk, &round.fleet, unit, now, Occasion::Tick);
+    let finding = case
+        .findings()
+        .into_iter()
+        .find(|finding| finding.id == FindingId::CrewLateCheckIn);
+    let key = silence_key(unit);
+    let again = round.desk.book.alarms().contains_key(&key);
+    let raised = AlarmChange::Raised {
+        key: key.clone(),
+        id: FindingId::CrewLateCheckIn,
+        unit: Some(unit.clone()),
+        level: finding
+            .as_ref()
+            .map_or(Level::Notice, |finding| finding.level),
+    };
+    round.turn.records.push(Record::Alarm {
+        at: now,
+        change: raised,
+    });
+    let Some(finding) = finding else {
+        // the rules see nothing amiss: it is settled until the next word
+        let by = "clock".to_owned();
+        let change = AlarmChange::Acknowledged { key, by };
+        round.turn.records.push(Record::Alarm { at: now, change });
+        return;
+    };
+    round.board.open(
+        unit,
+        TaskKind::CheckIn,
+        Some(at),
+        TimeDelta::zero(),
+        Some(finding.id),
+    );
+    let word = case.now.last_word.clone();
+    let elsewhere = word.as_ref().and_then(|word| writes_elsewhere(round, word));
+    let mut told: Vec<(String, Answer)> = Vec::new();
+    // who writes about other units has only forgotten this one: ask them, and the dispatcher when that does not help
+    let person_first = elsewhere.is_some() && !again && finding.urgency != Urgency::Now;
+    if !person_first {
+        told.extend(
+            round
+                .dispatchers()
+                .into_iter()
+                .map(|to| (to, Answer::GotIt)),
+        );
+    }
+    if let Some(word) = word.as_ref().filter(|_| !again)
+        && !told.iter().any(|(to, _)| *to == word.from)
+    {
+        told.insert(0, (word.from.clone(), Answer::InText));
+    }
+    for (to, answer) in told {
+        let Some(voice) = round.voice(&to) else {
+            continue;
+        };
+        let mut text = voice.finding(&finding, true);
+        if let (Answer::GotIt, Some(word)) = (answer, &word) {
+            let who = voice.person(&word.from).into_owned();
+            let key = match elsewhere {
+                Some(_) => "speak-silent-unit",
+                None => "speak-silent-person",
+            };
+            text.push(' ');
+            text.push_str(&voice.say(
+                key,
+                &[
+                    ("who", who.into()),
+                    ("time", elsewhere.unwrap_or(word.at).into()),
+                ],
+            ));
+        }
+        round.say.add(&to, Some(finding.level), text, answer);
+    }
+    round
+        .turn
+        .forecast
+        .insert(unit.clone(), case.outlook.clone());
+    round.turn.findings.push(finding);
+}
+
+/// Returns when the person who last spoke of a unit last wrote, where that was later and of something else.
+fn writes_elsewhere(round: &Round<'_>, word: &Word) -> Option<DateTime<Utc>> {
+    let last = round.desk.book.heard().last.get(&word.from)?;
+    (*last > word.at).then_some(*last)
+}

@@ -1,0 +1,53 @@
+//! Dangers that nobody took note of: said again, once.
+
+use chrono::{DateTime, TimeDelta, Utc};
+
+use super::Round;
+use super::say::Answer;
+use crate::book::{Alarm, AlarmChange, Record};
+use crate::finding::Level;
+
+/// How long a danger may go without an answer.
+const PATIENCE: TimeDelta = TimeDelta::minutes(10);
+
+/// Returns when a danger that nobody answered is said again.
+pub(super) fn due(alarm: &Alarm) -> Option<DateTime<Utc>> {
+    let open = alarm.level == Level::Danger && alarm.acknowledged.is_none();
+    (open && alarm.said == alarm.raised).then(|| alarm.said + PATIENCE)
+}
+
+/// Says it again.
+pub(super) fn again(round: &mut Round<'_>, key: &str) {
+    let Some(alarm) = round.desk.book.alarms().get(key) else {
+        return;
+    };
+    let change = AlarmChange::Raised {
+        key: key.to_owned(),
+        id: alarm.id,
+        unit: alarm.unit.clone(),
+        level: alarm.level,
+    };
+    round.turn.records.push(Record::Alarm {
+        at: round.now,
+        change,
+    });
+    for to in round.dispatchers() {
+        if let Some(voice) = round.voice(&to) {
+            let name = voice.name(alarm.id);
+            let what = match &alarm.unit {
+                Some(unit) => format!("{unit} {name}"),
+                None => name,
+            };
+            let signal = voice.word("signal-danger");
+            let text = voice.say(
+                "speak-unanswered",
+                &[
+                    ("signal", signal.into()),
+                    ("what", what.into()),
+                    ("time", alarm.raised.into()),
+                ],
+            );
+            round.say.add(&to, Some(Level::Danger), text, Answer::GotIt);
+        }
+    }
+}
