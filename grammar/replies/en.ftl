@@ -1057,6 +1057,7 @@ override-stands = Override on { $unit } by { $who }, { $time }: { $quote }. The 
 override-ordered = Order of fire or police on { $unit }, told by { $who }, { $time }: { $quote }.
 order-obey = Obey fire and police. Tell me which unit, so that it is logged.
 order-obey-unit = Obey fire and police. Their order on { $unit } is logged. People first. Walking pace, chains on, and stop at the first safe place.
+order-first = Obey the order first. The advice here holds as soon as they let you.
 order-told = { $unit }: { $who } was ordered by fire or police: { $quote }. Phone them.
 
 ## Setting up and leaving

@@ -1058,6 +1058,7 @@ override-stands = Permiso para la { $unit } de { $who }, { $time }: { $quote }. 
 override-ordered = Orden de bomberos o policía para la { $unit }, según { $who }, { $time }: { $quote }.
 order-obey = Obedezca a bomberos y policía. Dígame qué unidad, para anotarlo.
 order-obey-unit = Obedezca a bomberos y policía. Su orden para la { $unit } queda anotada. La gente primero. A paso de hombre, con cadenas, y pare en el primer lugar seguro.
+order-first = Primero obedezca la orden. El consejo vale en cuanto le dejen.
 order-told = { $unit }: bomberos o policía dieron una orden a { $who }: { $quote }. Llámele.
 
 ## Setting up and leaving

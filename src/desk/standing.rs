@@ -158,11 +158,28 @@ pub(super) fn beside_the_advice(hearing: &Hearing<'_>, cases: &[Case], reply: &m
         let tows = |finding: &Finding| {
             finding.id.topic() == "tow" && finding.unit.as_ref() == Some(&case.unit)
         };
-        if reply.findings.iter().any(tows) {
-            let line = in_force(hearing, &case.unit, &reply.voice);
-            reply.lines.extend(line);
+        if !reply.findings.iter().any(tows) {
+            continue;
         }
+        if is_ordered(hearing, &case.unit) {
+            let line = reply.voice.word("order-first");
+            reply.opening.push(line);
+        }
+        let line = in_force(hearing, &case.unit, &reply.voice);
+        reply.lines.extend(line);
     }
+}
+
+/// Tells whether an order of fire or police is in force on a trailer.
+pub(super) fn is_ordered(hearing: &Hearing<'_>, unit: &UnitName) -> bool {
+    decided_on(hearing, unit).is_some_and(|decided| decided.ordered)
+}
+
+fn decided_on<'a>(hearing: &'a Hearing<'_>, unit: &UnitName) -> Option<&'a Override> {
+    let kept = hearing.desk.book.unit(unit);
+    let arrived = kept.and_then(|kept| kept.state().when(Event::Arrived));
+    let standing = hearing.desk.book.standing();
+    standing.in_force(unit, hearing.now, arrived)
 }
 
 /// Puts the override in force on a trailer into words: who, when, why.
@@ -171,11 +188,7 @@ pub(super) fn in_force(
     unit: &UnitName,
     voice: &crate::reply::Voice<'_>,
 ) -> Option<String> {
-    let kept = hearing.desk.book.unit(unit);
-    let arrived = kept.and_then(|kept| kept.state().when(Event::Arrived));
-    let standing = hearing.desk.book.standing();
-    let decided = standing.in_force(unit, hearing.now, arrived)?;
-    Some(told(decided, voice))
+    decided_on(hearing, unit).map(|decided| told(decided, voice))
 }
 
 /// Lists the overrides of a trailer, for "why".

@@ -149,7 +149,9 @@ fn start(case: &Case, round: &mut Option<Round>, hearing: &Hearing<'_>) {
     let says = |event| case.report.events.contains(&event);
     let way = if says(Event::Arrived) {
         Way::SetUp
-    } else if says(Event::Hitched) || says(Event::Left) {
+    } else if (says(Event::Hitched) || says(Event::Left))
+        && !standing::is_ordered(hearing, &case.unit)
+    {
         Way::Leaving
     } else {
         return;
