@@ -1022,8 +1022,8 @@ value-lights-checked = luces revisadas
 ## Frame
 
 walk-step = { $unit }, { $name }, paso { $count }: { $what }
-walk-answer-word = Sí, no o salta.
-walk-answer-number = Mande el número, o salta.
+walk-answer-word = Sí, no u omite.
+walk-answer-number = Mande el número, u omite.
 walk-answer-safe = Sí o no.
 walk-mended-now = ¿Con eso se arregló?
 walk-not = Entonces no es { $what }.
@@ -1037,6 +1037,7 @@ walk-calls-electrician = { $unit }: pare aquí. El código local y un electricis
 walk-calls-plumber = { $unit }: pare aquí. El código local y un plomero con licencia siguen desde aquí.
 walk-calls-repair = { $unit }: pare aquí. Necesita reparación.
 walk-emergency-at = Diga que está en { $site }.
+walk-unread = No pude leer eso como respuesta.
 walk-waits = Sigue pendiente en la { $unit }: { $name }. Mande "sigue" para continuar.
 walk-back = De vuelta a la { $unit }: { $name }.
 trouble-trips-again = Se repuso dos veces y se bota otra vez. Déjelo apagado. Desconecte lo que lleva.
@@ -1063,7 +1064,7 @@ order-told = { $unit }: bomberos o policía dieron una orden a { $who }: { $quot
 
 ## Setting up and leaving
 
-set-up-answer = Conteste "listo", el número o "salta".
+set-up-answer = Conteste "listo", el número u "omite".
 set-up-open-now = Todo listo en la { $unit }. Mande "{ $unit } en servicio" cuando pueda entrar la gente.
 set-up-not-skipped = Este paso cuida a la gente. No se puede saltar.
 round-dropped = Pasos de la { $unit } dejados. Los reportes siguen.
@@ -1192,7 +1193,7 @@ step-anyone-inside = Hable por la puerta. ¿Hay alguien adentro?
 step-they-answer = Hábleles. ¿Contestan?
 step-coin-slot = Pruebe una moneda en la ranura del seguro. ¿Ya abrió?
 step-hinge-pins = Saque los pernos de las bisagras. ¿Ya abrió?
-step-spill-source = ¿Cerró la unidad y paró el derrame: válvula cerrada, tapa puesta?
+step-spill-source = ¿Paró el derrame: válvula cerrada, tapa puesta?
 step-spill-drain = ¿Tapó las coladeras de lluvia y el paso al agua?
 step-spill-gear = ¿Trae guantes, botas y careta?
 step-spill-up = ¿Lo detuvo con tierra o absorbente, y ya lo aspiraron?

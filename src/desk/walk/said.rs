@@ -7,7 +7,7 @@ use unicode_normalization::UnicodeNormalization;
 use unicode_normalization::char::is_combining_mark;
 
 use crate::dialogue::Check;
-use crate::heard::{Entry, Heard, ReadingKey, ShortAnswer};
+use crate::heard::{Entry, Fault, Heard, ReadingKey, ShortAnswer};
 use crate::rules::{Asks, Sought, Step};
 
 const ANSWERS: &str = include_str!("../../../grammar/walk/answers.toml");
@@ -56,6 +56,11 @@ impl Answers {
     ) -> Option<Said> {
         if told.is_some_and(|entry| entry.cleared.contains(&check.fault)) {
             return Some(Said::Mended);
+        }
+        // the Spanish word for a skip is also that of a breaker that trips
+        let trips = matches!(check.fault, Fault::BreakerTrip | Fault::GfciTrip);
+        if !trips && self.is_skip(text) {
+            return Some(Said::Skip);
         }
         if heard.command.is_some() || text.contains('?') && heard.answer.is_none() {
             return None;
@@ -152,6 +157,13 @@ impl Answers {
         let text = plain(text);
         let says = |list| self.longest("order", &text, &[list]).is_some();
         !self.says_not(&text) && says("who") && says("what")
+    }
+
+    /// Tells whether a message is a skip and nothing else.
+    fn is_skip(&self, text: &str) -> bool {
+        let text = plain(text);
+        let skips = self.0.get("any").and_then(|any| any.get("skip"));
+        skips.is_some_and(|skips| skips.contains(&text))
     }
 
     /// Tells whether a message asks to go on where a check stopped.
@@ -255,7 +267,6 @@ fn plain(text: &str) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::heard::Fault;
     use crate::rules::steps;
 
     fn step(key: &str) -> Step {
