@@ -8,6 +8,7 @@ use crate::finding::{Facts, Finding, FindingId, Level, Origin, Urgency};
 use crate::fleet::{Fleet, Trailer};
 use crate::heard::{Answer, Entry, Heard, ReadingKey, ShortAnswer, Taps, UnitName};
 use crate::quantity::Measure;
+use crate::rules::first_words;
 
 use super::when;
 
@@ -40,6 +41,9 @@ pub(super) fn settle(
                 Some(unit) => unit.clone(),
                 None => {
                     settled.findings.push(unknown_unit(fleet, name));
+                    settled
+                        .findings
+                        .extend(entry.faults.iter().filter_map(|fault| first_words(*fault)));
                     continue;
                 }
             },
@@ -49,6 +53,9 @@ pub(super) fn settle(
                     unit.clone()
                 }
                 None => {
+                    settled
+                        .findings
+                        .extend(entry.faults.iter().filter_map(|fault| first_words(*fault)));
                     let homeless = settled.homeless.get_or_insert_with(Entry::default);
                     merge(homeless, entry);
                     continue;
