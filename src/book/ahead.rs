@@ -81,7 +81,8 @@ pub enum AheadChange {
     Look {
         /// The trailer.
         unit: UnitName,
-        /// When.
+        /// When. Beside the record's own `at` on the same line, it needs a name of its own.
+        #[serde(rename = "look_at")]
         at: Option<DateTime<Utc>>,
     },
     /// Somebody took to the road, or left it.
@@ -116,16 +117,19 @@ pub enum AheadChange {
     /// The digest went out.
     Digest {
         /// When.
+        #[serde(rename = "digest_at")]
         at: DateTime<Utc>,
     },
     /// The list of long stays to look at went out.
     Patrol {
         /// When.
+        #[serde(rename = "patrol_at")]
         at: DateTime<Utc>,
     },
     /// Dispatchers were spoken to unasked.
     Spoke {
         /// When.
+        #[serde(rename = "spoke_at")]
         at: DateTime<Utc>,
     },
 }

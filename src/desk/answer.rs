@@ -9,9 +9,9 @@ use super::receive::{Hearing, of_the_message};
 use super::settle::{self, Settled};
 use super::situate::Case;
 use super::tasks::Board;
-use super::{digest, repeat};
+use super::{digest, repeat, standing};
 use crate::book::{MessageKey, Record, Task, TaskChange, TaskState};
-use crate::dialogue::{About, Check, Question};
+use crate::dialogue::{About, Check, Question, Round};
 use crate::finding::{Finding, FindingId};
 use crate::heard::{Ask, Entry, ReadingKey, UnitName};
 use crate::outlook::Outlook;
@@ -38,6 +38,10 @@ pub(super) struct Reply<'a> {
     pub(super) checks: Option<Vec<Check>>,
     /// The step of a guided check that is asked, in words.
     pub(super) step: Option<String>,
+    /// What whoever arrives must know, said before the advice unless that is of a danger.
+    pub(super) card: Vec<String>,
+    /// What the sender's setting up or leaving comes to, where this turn changed it.
+    pub(super) round: Option<Option<Round>>,
     /// Whether the message carried a guided check on.
     pub(super) walked: bool,
     forecast: BTreeMap<UnitName, Outlook>,
@@ -68,6 +72,8 @@ impl<'a> Reply<'a> {
             listed: Vec::new(),
             checks: None,
             step: None,
+            card: Vec::new(),
+            round: None,
             walked: false,
             forecast: BTreeMap::new(),
             question: None,
@@ -170,6 +176,13 @@ impl<'a> Reply<'a> {
                 .voice
                 .say("late-message", &[("time", hearing.inbound.at.into())]);
             self.opening.insert(0, sent);
+        }
+        let grave = |finding: &Finding| finding.level >= crate::finding::Level::Warning;
+        let card = std::mem::take(&mut self.card);
+        if self.findings.iter().any(grave) {
+            self.lines.splice(..0, card);
+        } else {
+            self.opening.extend(card);
         }
         let context = settled.from_context.as_ref().map(Context::Last);
         let places: Vec<Option<String>> = cases.iter().map(Case::place).collect();
@@ -441,7 +454,9 @@ fn about_unit(
     }
 }
 
-fn status(_hearing: &Hearing<'_>, case: &Case, reply: &mut Reply<'_>) {
+fn status(hearing: &Hearing<'_>, case: &Case, reply: &mut Reply<'_>) {
+    let decided = standing::in_force(hearing, &case.unit, &reply.voice);
+    reply.lines.extend(decided);
     for finding in case.findings() {
         if !reply
             .findings
@@ -527,6 +542,13 @@ fn why(hearing: &Hearing<'_>, ask: &Ask, reply: &mut Reply<'_>) {
         Some(finding) => {
             let text = reply.voice.why(finding);
             reply.lines.push(text);
+            if let Some(unit) = finding
+                .unit
+                .as_ref()
+                .filter(|_| finding.id.topic() == "tow")
+            {
+                standing::overrides(hearing, unit, reply);
+            }
             if picked.is_none() && advice.len() > 1 {
                 let names: Vec<String> = advice[1..]
                     .iter()

@@ -11,7 +11,7 @@ use super::inbound::{Body, Inbound, Outgoing, Turn};
 use super::settle::{self, Answered, LATE, Settled};
 use super::situate::Case;
 use super::tasks::{Board, kind_of};
-use super::{Desk, ahead, alarm, answer, repeat, walk, watch};
+use super::{Desk, ahead, alarm, answer, repeat, standing, walk, watch};
 use crate::book::{
     Message, MessageKey, Personal, Record, Report, TaskChange, UnitBook, UnitState, Unread,
 };
@@ -67,9 +67,11 @@ impl Hearing<'_> {
     fn work(mut self, unreadable: Option<&str>) -> Turn {
         let mut settled = self.settle();
         let took = walk::take(&mut self, &mut settled);
+        let stood = walk::stand::take(&mut self, &mut settled, took.is_some());
         settled.words = self.words_about(&settled);
         let mut units = self.units(&settled);
         units.extend(self.talk.checks.iter().map(|check| check.unit.clone()));
+        units.extend(self.talk.round.iter().map(|round| round.unit.clone()));
         let board = self.board(&units);
         let mut reply = Reply::new(&self, board);
         if self.late() {
@@ -110,6 +112,10 @@ impl Hearing<'_> {
         if let Some(ask) = self.heard.ask.clone() {
             answer::ask(&self, &settled, &ask, &mut reply, &mut records);
         }
+        standing::ordered(&self, &settled, &mut reply, &mut records);
+        standing::greet(&self, &cases, &mut reply);
+        standing::beside_the_advice(&self, &cases, &mut reply);
+        walk::stand::go_on(&self, &cases, stood, &mut reply);
         walk::go_on(&self, &cases, took.as_ref(), &mut reply);
         ahead::note(&self, &cases, &mut reply, &mut records);
         let talk = self.talk_after(&settled, &mut reply);
@@ -479,6 +485,9 @@ impl Hearing<'_> {
         }
         if let Some(checks) = reply.checks.take() {
             talk.checks = checks;
+        }
+        if let Some(round) = reply.round.take() {
+            talk.round = round;
         }
         let question = match (&settled.homeless, self.heard.unclear.as_slice()) {
             (Some(entry), _) => {

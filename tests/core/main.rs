@@ -10,3 +10,4 @@ mod replies;
 mod rules;
 mod scenarios;
 mod tidy;
+mod walks;
