@@ -992,11 +992,11 @@ speak-unanswered = { $signal }: nobody answered yet. { $what }, told at { $time 
 speak-overdue = { $who } was due there at { $time } and did not write. Phone them.
 speak-overdue-unit = { $unit }: { $who } was due there at { $time } and did not write. Phone them.
 speak-alone-ask = OK? Answer with any word by { $time }. If not, I alarm the dispatcher.
-speak-alone-alarm = { $signal }: { $who } works alone since { $time } and does not answer. They said { $why }. Place: { $place }. Phone them now. No answer: send somebody, call emergency.
+speak-alone-alarm = { $signal }: { $who } works alone since { $time } and does not answer. They said { $words }. Place: { $site }. Phone them now. No answer: send somebody, call emergency.
 speak-alone-nowhere = not told
 speak-patrol = { $count ->
     [one] One long stay to look at today:
    *[other] { $count } long stays to look at today:
 }
-speak-patrol-row = { $unit } { $site }: no word for { $age }, waste about { $level }.
-speak-patrol-row-full = { $unit } { $site }: no word for { $age }, waste about { $level }, stop level maybe { $time }.
+speak-patrol-row = { $unit } { $site }: no word for { $age }, waste about { $value }.
+speak-patrol-row-full = { $unit } { $site }: no word for { $age }, waste about { $value }, stop level maybe { $time }.

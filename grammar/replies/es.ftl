@@ -993,11 +993,11 @@ speak-unanswered = { $signal }: nadie ha contestado. { $what }, avisado a las { 
 speak-overdue = { $who } iba a llegar a las { $time } y no escribe. Llámele por teléfono.
 speak-overdue-unit = { $unit }: { $who } iba a llegar a las { $time } y no escribe. Llámele por teléfono.
 speak-alone-ask = ¿Todo bien? Conteste lo que sea antes de las { $time }. Si no, aviso al despacho.
-speak-alone-alarm = { $signal }: { $who } trabaja a solas desde las { $time } y no contesta. Dijo { $why }. Lugar: { $place }. Llámele ya. Si no contesta: mande a alguien, llame a emergencias.
+speak-alone-alarm = { $signal }: { $who } trabaja a solas desde las { $time } y no contesta. Dijo { $words }. Lugar: { $site }. Llámele ya. Si no contesta: mande a alguien, llame a emergencias.
 speak-alone-nowhere = no lo dijo
 speak-patrol = { $count ->
     [one] Una estancia larga para revisar hoy:
    *[other] { $count } estancias largas para revisar hoy:
 }
-speak-patrol-row = { $unit } { $site }: sin palabra hace { $age }, negras como al { $level }.
-speak-patrol-row-full = { $unit } { $site }: sin palabra hace { $age }, negras como al { $level }, al límite quizá a las { $time }.
+speak-patrol-row = { $unit } { $site }: sin palabra hace { $age }, negras como al { $value }.
+speak-patrol-row-full = { $unit } { $site }: sin palabra hace { $age }, negras como al { $value }, al límite quizá a las { $time }.

@@ -413,7 +413,7 @@ impl Hearing<'_> {
                     records.push(watch::set(self, &unit, *key, *value, *below));
                     reply.watching(&unit, *key, *value, *below);
                 }
-                (PlanKind::Other, _) => {}
+                _ => {} // wishes are no work
             }
         }
     }

@@ -24,6 +24,8 @@ mod scope;
 mod spell;
 mod unit;
 pub mod vocab;
+mod weather;
+mod wish;
 
 pub use explain::Explained;
 pub use json::to_json;
@@ -68,7 +70,7 @@ impl Reader {
 
     /// Reads a message. Never fails: what means nothing to us gives an empty [`Heard`].
     pub fn hear(&self, text: &str, scale: TemperatureScale) -> Heard {
-        read::Reading::new(self, text, scale).heard
+        weather::pasted(text).unwrap_or_else(|| read::Reading::new(self, text, scale).heard)
     }
 
     /// Reads a message and tells how.

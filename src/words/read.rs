@@ -8,8 +8,8 @@ use super::lex::{self, Token};
 use super::normal::Normal;
 use super::scope::{self, Sentence};
 use super::unit::{self, Group};
-use super::{answer, ask, attach, correct, pair, plan};
-use crate::heard::{Ask, Command, CommandName, Heard, Language, Remark, Taken};
+use super::{answer, ask, attach, correct, pair, plan, weather, wish};
+use crate::heard::{Ask, Command, CommandName, Entry, Heard, Language, ReadingKey, Remark, Taken};
 use crate::quantity::TemperatureScale;
 
 /// A message as it is being read.
@@ -171,6 +171,18 @@ impl<'t> Reading<'t> {
             }
         }
         self.heard.entries = out.entries;
+        if self.heard.entries.is_empty()
+            && let Some(low) = weather::low_tonight(&self.normal.text, scale)
+        {
+            let mut entry = Entry {
+                unit: self.heard.named.first().cloned(),
+                ..Entry::default()
+            };
+            entry.readings.set(ReadingKey::LowF, low);
+            self.heard.entries.push(entry);
+        }
+        let wishes = wish::find(&self.normal.text, self.original, &self.heard);
+        self.heard.plans.extend(wishes);
     }
 
     /// Returns the words of the chunk that an item stands in, or the item alone where the chunk is long.

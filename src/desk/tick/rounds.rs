@@ -77,7 +77,7 @@ pub(super) fn patrol(round: &mut Round<'_>) {
                 ("site", site.into()),
                 ("age", voice.age(*last).into()),
                 (
-                    "level",
+                    "value",
                     crate::reply::Arg::Number(level, crate::quantity::Measure::Pct),
                 ),
             ];
