@@ -375,6 +375,8 @@ pub enum PlanKind {
     },
     /// The sender is on the road: "rolling", "on my way".
     OnTheRoad,
+    /// The sender is well, and says no more: "ok", "all good", "I'm out".
+    Well,
     /// Weather pasted from an aviation report: it belongs to no trailer.
     Weather,
     /// The day a digest is wanted for: 0 Monday to 6 Sunday, 7 tomorrow.

@@ -113,6 +113,13 @@ pub enum AheadChange {
         /// For whom.
         to: String,
     },
+    /// A lone worker's clock was offered unasked.
+    Offered {
+        /// To whom.
+        who: String,
+        /// When.
+        at: DateTime<Utc>,
+    },
     /// The digest went out.
     Digest {
         /// When.
@@ -138,6 +145,8 @@ pub struct Ahead {
     alone: BTreeMap<String, Alone>,
     weather: Vec<Weather>,
     held: BTreeMap<String, Vec<Held>>,
+    #[serde(default)]
+    offered: BTreeMap<String, DateTime<Utc>>,
     digest: Option<DateTime<Utc>>,
     patrol: Option<DateTime<Utc>>,
     spoke: Option<DateTime<Utc>>,
@@ -162,6 +171,7 @@ impl Ahead {
                 .or_default()
                 .push(held.clone()),
             AheadChange::Released { to } => drop(self.held.remove(to)),
+            AheadChange::Offered { who, at } => put(&mut self.offered, who, Some(at)),
             AheadChange::Digest { at } => self.digest = Some(*at),
             AheadChange::Patrol { at } => self.patrol = Some(*at),
             AheadChange::Spoke { at } => self.spoke = Some(*at),
@@ -205,6 +215,11 @@ impl Ahead {
             .filter(|weather| weather.site.as_deref().is_none_or(|named| named == site))
             .filter(|weather| weather.at <= at && at - weather.at <= WEATHER_LASTS)
             .min_by(|a, b| a.low_f.total_cmp(&b.low_f))
+    }
+
+    /// Returns when a person was last offered a lone worker's clock.
+    pub fn offered(&self, who: &str) -> Option<DateTime<Utc>> {
+        self.offered.get(who).copied()
     }
 
     /// Returns what waits for a person, oldest first.

@@ -77,6 +77,7 @@ impl Hearing<'_> {
         }
 
         let mut records = Vec::new();
+        ahead::weather_told(&self, &mut settled, &mut reply, &mut records);
         if let Some(replaced) = self.replaced() {
             reply.board.revert(replaced);
         }
@@ -107,7 +108,7 @@ impl Hearing<'_> {
         if let Some(ask) = self.heard.ask.clone() {
             answer::ask(&self, &settled, &ask, &mut reply, &mut records);
         }
-        ahead::note(&self, &cases, &mut reply, &mut records);
+        ahead::note(&self, &settled, &cases, &mut reply, &mut records);
         let talk = self.talk_after(&settled, &mut reply);
         self.finish(settled, cases, reply, records, talk)
     }

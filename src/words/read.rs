@@ -174,8 +174,14 @@ impl<'t> Reading<'t> {
         if self.heard.entries.is_empty()
             && let Some(low) = weather::low_tonight(&self.normal.text, scale)
         {
+            // the number of degrees is no trailer's name
+            let unit = self
+                .heard
+                .named
+                .iter()
+                .find(|name| name.as_str().parse() != Ok(low));
             let mut entry = Entry {
-                unit: self.heard.named.first().cloned(),
+                unit: unit.cloned(),
                 ..Entry::default()
             };
             entry.readings.set(ReadingKey::LowF, low);

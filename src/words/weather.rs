@@ -17,13 +17,11 @@ pub(super) fn pasted(text: &str) -> Option<Heard> {
         .split(|c: char| c.is_whitespace() || c == '=')
         .filter(|group| !group.is_empty())
         .peekable();
-    let mut named = false;
     while groups
         .next_if(|group| matches!(*group, "METAR" | "SPECI" | "TAF" | "AMD" | "COR" | "AUTO"))
         .is_some()
-    {
-        named = true;
-    }
+    {}
+    // a report without its name is known by station and time
     let station = groups.next()?;
     let is_station = station.len() == 4
         && station.starts_with(|c: char| c.is_ascii_uppercase())
@@ -35,7 +33,6 @@ pub(super) fn pasted(text: &str) -> Option<Heard> {
     if !is_station || !is_stamp {
         return None;
     }
-    let _ = named; // a report without its name is known by station and time
     let mut entry = Entry::default();
     let mut low: Option<f64> = None;
     for group in groups.take_while(|group| *group != "RMK") {

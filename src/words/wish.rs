@@ -68,6 +68,33 @@ const DAYS: [&[&str]; 8] = [
     &["sunday", "sun", "domingo"],
     &["tomorrow", "tmrw", "manana"],
 ];
+/// Words by which somebody says that they are well: English, Spanish.
+const WELL: &[&str] = &[
+    "ok",
+    "okay",
+    "im ok",
+    "i m ok",
+    "out",
+    "im out",
+    "i m out",
+    "all good",
+    "good",
+    "done",
+    "clear",
+    "all clear",
+    "fine",
+    "yes",
+    "bien",
+    "todo bien",
+    "estoy bien",
+    "listo",
+    "lista",
+    "fuera",
+    "ya sali",
+    "si",
+];
+/// A word that one is well has no more words than this.
+const WELL_WORDS: usize = 5;
 /// Words for what is the sender's own.
 const MINE: &[&str] = &["my", "mine", "mis", "mias"];
 
@@ -115,6 +142,15 @@ pub(super) fn find(text: &str, original: &str, heard: &Heard) -> Vec<Plan> {
         && !NOT_YET.iter().any(|phrase| holds(&words, phrase))
     {
         wish(heard.named.first().cloned(), PlanKind::OnTheRoad);
+    } else if heard.ask.is_none()
+        && heard.entries.is_empty()
+        && words.len() <= WELL_WORDS
+        && WELL.iter().any(|phrase| holds(&words, phrase))
+        && !words
+            .iter()
+            .any(|word| matches!(word.as_str(), "not" | "no" | "isnt"))
+    {
+        wish(None, PlanKind::Well);
     }
     found
 }

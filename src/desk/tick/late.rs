@@ -7,6 +7,7 @@ use super::Round;
 use super::say::Answer;
 use crate::book::{Alarm, AlarmChange, Record, Task, TaskChange};
 use crate::finding::{FindingId, Level, TaskKind};
+use crate::fleet::Fleet;
 
 /// How long a task that is due at once may stand before it is late.
 const GRACE: TimeDelta = TimeDelta::minutes(30);
@@ -19,8 +20,8 @@ pub(in super::super) fn task_key(id: u32) -> String {
     format!("task:{id}")
 }
 
-/// Returns when the dispatchers are to be told of a task, and when the harm comes that it averts.
-pub(super) fn due(desk: &Desk, task: &Task) -> Option<(DateTime<Utc>, Option<DateTime<Utc>>)> {
+/// Returns when the dispatchers are to be told of a task.
+pub(super) fn due(desk: &Desk, task: &Task) -> Option<DateTime<Utc>> {
     if task.kind == TaskKind::CheckIn {
         return None; // its silence is an alarm already
     }
@@ -48,7 +49,19 @@ pub(super) fn due(desk: &Desk, task: &Task) -> Option<(DateTime<Utc>, Option<Dat
         // whoever opened it was told at once; the dispatcher hears when nobody took it up
         task.due?.max(task.opened + GRACE)
     };
-    Some((at, task.due))
+    Some(at)
+}
+
+/// Returns when the harm comes that a task averts, where it is told at `at`: while people use the unit, nothing waits.
+pub(super) fn harm(fleet: &Fleet, task: &Task, at: DateTime<Utc>) -> Option<DateTime<Utc>> {
+    let job = task
+        .unit
+        .as_ref()
+        .and_then(|unit| fleet.job_of(unit, at, None));
+    if job.is_some_and(|job| job.is_open(at)) {
+        return Some(at);
+    }
+    task.due.filter(|due| *due > at)
 }
 
 /// Tells whether an alarm wants no more words: somebody took note of it, or it was said twice.
