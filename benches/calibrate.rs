@@ -1,6 +1,6 @@
 //! Prints how right the tank forecast is over simulated events, and what one costs:
 //! `cargo bench --bench calibrate [-- EVENTS [SEED]]`.
-#![allow(missing_docs, unreachable_pub, clippy::print_stdout)]
+#![allow(missing_docs, clippy::print_stdout)]
 
 #[path = "../tests/core/forecast/calibration.rs"]
 mod calibration;
@@ -31,9 +31,15 @@ fn main() {
     let mut micros: Vec<f64> = events
         .iter()
         .map(|event| {
-            let start = Instant::now();
-            std::hint::black_box(calibration::forecast(event, event.hours / 2.0));
-            start.elapsed().as_secs_f64() * 1e6
+            let now = event.hours / 2.0;
+            // The least of a few tells what it costs, not who else was busy.
+            (0..5)
+                .map(|_| {
+                    let start = Instant::now();
+                    std::hint::black_box(calibration::forecast(event, now));
+                    start.elapsed().as_secs_f64() * 1e6
+                })
+                .fold(f64::MAX, f64::min)
         })
         .collect();
     micros.sort_by(f64::total_cmp);

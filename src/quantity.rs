@@ -191,7 +191,10 @@ fn unit(value: f64, digits: usize, name: &str) -> String {
 /// Prints a span of hours the way people say it: minutes under an hour and a half, then hours and minutes, then hours.
 fn hours(value: f64) -> String {
     let minutes = (value * 60.0).round();
-    if minutes.abs() < 90.0 {
+    if minutes < 0.0 {
+        return format!("-{}", hours(-value));
+    }
+    if minutes < 90.0 {
         unit(minutes, 0, "min")
     } else if value < 10.0 {
         let tens = (minutes / 5.0).round() * 5.0;
@@ -232,6 +235,7 @@ mod tests {
         assert_eq!(US.show(4170.0, Measure::Lb), "4,170 lb");
         assert_eq!(US.show(0.25, Measure::Hour), "15 min");
         assert_eq!(US.show(2.42, Measure::Hour), "2 h 25 min");
+        assert_eq!(US.show(-3.67, Measure::Hour), "-3 h 40 min");
         assert_eq!(US.show(f64::NAN, Measure::Hour), "?");
         assert_eq!(plain(-0.2, 0), "0");
     }

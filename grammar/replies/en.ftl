@@ -149,7 +149,7 @@ reading-guests = { $value ->
 }
 reading-eta = there in { $value }
 reading-amps = { $value }
-reading-amps-circuit = circuit { $circuit } { $value }
+reading-amps-circuit = circuit { $circuit } at { $value }
 reading-circuits-live = { $count ->
     [0] no circuit live
     [one] circuit { $circuits } live
@@ -180,23 +180,29 @@ unclear-more = { $count ->
 }
 unclear-two-values = Not logged: { $quote } gives two values for one reading. Send the right one alone.
 unclear-range = Not logged: { $quote } is a range. Send one number, your best reading.
-unclear-no-place = Not logged: { $quote }. Which reading is that number? Say pressure, waste, fresh, outside or volts with it.
-unclear-out-of-range = Not logged: { $quote } cannot be right. Please read it again, and send it with its unit of measure.
+unclear-bound = Not logged: { $quote } says over, under or almost. Send the number you read.
+unclear-no-place = Not logged: { $quote }. Which reading is the number? Say pressure, waste, fresh, outside or volts with it.
+unclear-no-number = Not logged: { $quote }. What did you read? Send it with the number.
+unclear-implausible = Not logged: { $quote } cannot be right. Please read it again, and send it with its unit of measure.
 unclear-doubt = Not logged: { $quote } sounds unsure. Have a look, then send what you find.
-unclear-which-unit = Not logged: { $quote }. Which unit is it? Send the unit number with it.
+unclear-which-unit = Not logged: { $quote }. Which unit is it? Send each unit with its own reading.
 unclear-which-tank = Not logged: { $quote }. Is that waste or fresh? Send "waste" or "fresh" with the level.
-unclear-unit-of-measure = Not logged: { $quote }. Is that psi or bar? Send the number with it.
+unclear-which-volts = Not logged: { $quote }. Is that mains or battery? Send "outlet" or "battery" with the volts.
+unclear-mains-or-lights = Not logged: { $quote }. Is site power out, or only the lights? Send "no power" or "no lights".
+unclear-spaced-minus = Not logged: { $quote }. Is that number below zero? Send it with the minus close by, as in -5.
+unclear-bar-or-psi = Not logged: { $quote }. Is that bar or psi? Send the number with it.
+unclear-feet-or-metres = Not logged: { $quote }. Is that feet or metres? Send the number with it.
+unclear-percent-or-gallons = Not logged: { $quote }. Is that percent or gallons? Send the number with it.
 unclear-order = Nothing changed: { $quote }. Records change by reports only. Send each unit with what you see, or "undo".
-unclear-past = Not logged: { $quote } is from an earlier day. Did it happen today? Then send it with "today".
-unclear-question-mark = Not logged: { $quote }. Is it so, or are you asking? Send it without the question mark.
-unclear-correction = Not logged: { $quote }. I cannot tell what it corrects. Send unit and reading again in full.
-unclear-done = Not logged: { $quote }. Which task is done? Send "done" and the task number.
+unclear-earlier-day = Not logged: { $quote } is from an earlier day. If it was today, send it without the day.
+unclear-asks-something = Not logged: { $quote }. What would you like to know? "help" shows what I can answer.
+unclear-which-to-mend = Not logged: { $quote }. I cannot tell what it corrects. Send unit and reading again in full.
+unclear-done-what = Not logged: { $quote }. What is done? Send the work, as in "12 pumped", or "done" and the task number.
 aside-plan = Not logged, as it is not done yet: { $quote }. Tell me when it is done.
-aside-condition = Not logged, as it says "if": { $quote }. Tell me when it happens.
-aside-request = Not logged as a report: { $quote } asks for work.
+aside-condition = Not logged, as it has not happened: { $quote }. Tell me when it does.
 aside-past = Not logged, as it is from before: { $quote }.
-aside-quote = Not logged, as it quotes someone: { $quote }. Send it in your own words if it is so.
-aside-question = Not logged, as it asks: { $quote }.
+aside-earlier-day = Not logged, as it is from an earlier day: { $quote }.
+aside-quotation = Not logged, as it quotes someone: { $quote }. If it is so, send it in your own words.
 
 ### Questions
 
@@ -206,7 +212,6 @@ ask-what-value = What is { $quote }? Answer with one word: psi, waste, fresh, ou
 ask-what-value-on = What is { $quote } on { $unit }? Answer with one word: psi, waste, fresh, outside or volts.
 ask-taps-shut = Was the pressure on { $unit } read with taps running or shut?
 ask-before-regulator = Was the pressure on { $unit } read before or after the regulator?
-step-other = What do you find on { $unit }? Answer yes, no or skip.
 
 ### Hints
 
@@ -308,7 +313,7 @@ status-no-word = No word from it yet.
 status-read = { $time }: { $what }
 status-faults = Wrong now: { $faults }.
 status-fault = { $fault } since { $time }
-history = { $unit }, newest first:
+history = { $unit }, last reports:
 history-line = { $time } { $who }: { $what }
 history-none = No reports on { $unit } yet.
 stage-unknown = state not told
@@ -344,6 +349,17 @@ unreadable = I cannot read a { $kind ->
 nothing-logged = Nothing logged. Send the unit and what you see: 12 pressure 50 tank 1/2.
 greeting = Hello { $who }. Send the unit and what you see: 12 pressure 50 tank 1/2. "help" shows more.
 stranger = This chat is for invited people only.
+
+### The service itself
+
+service-not-logged-yet = NOT LOGGED yet: the bot's disk has a fault. It will be logged when the disk is mended. No need to send it again.
+service-not-logged = NOT LOGGED: the disk has a fault. Mend it, then send your message again.
+service-danger-not-logged = { $words }
+    (Not logged: the bot's disk has a fault.)
+service-set-aside = I could not work through this message. Its words are kept, nothing of it was logged. Say it in other words, or phone the dispatcher.
+service-unreachable = { $who } cannot be reached on the chat. Phone them.
+service-undelivered = This did not reach { $who } on the chat. Phone them:
+    { $words }
 
 ### Orders and their answers
 
@@ -413,9 +429,7 @@ sum-need-gallons = gallons
 sum-need-per-hour = uses an hour
 sum-need-stalls = stalls
 sum-need-number = a number
-not-logged-disk = Not logged yet: I cannot write right now. I will log it once I can. No need to send it again.
-not-logged-disk-again = Not logged: I cannot write right now. Please send it again later.
-not-logged-broken = Not logged: something went wrong with this message. I kept its text. Tell your dispatcher.
+unreachable = { $who } cannot be reached on the chat. Phone them.
 
 ### Alarms to a dispatcher
 
@@ -567,19 +581,22 @@ water-fresh-endurance-soon = Fresh tank at { $fresh }, about { $fresh_hours } of
 water-fresh-endurance-low = Fresh tank at { $fresh }. Fill it on site. Pump off if it runs empty.
 water-fresh-endurance-plan = Fresh tank at { $fresh }. At this crowd it is low about { $fresh_at }. Plan a refill before that.
 
-water-backflow = Water { $pressure }, under { $needed }. Dirty water can be sucked back into the main. Take every hose end out of buckets and tanks. Keep the vacuum breaker on the spigot.
+water-backflow = Water { $pressure }, under { $needed }. Dirty water can be sucked back into the main. Take every hose end out of buckets and tanks.
 
 ## Waste
 
 waste-book-pump-out-now = Waste about { $level }. { $stop_level } about { $p50 }, maybe { $p10 }. Call the pump truck. Truck on site by { $p10 }. It wants { $lead } notice.
-waste-book-pump-out-late = Waste about { $level }. Call the pump truck. It wants { $lead } notice, and that time is used up.
+waste-book-pump-out-unread = Nobody has read the waste tank. By the crowd it is at { $stop_level } about { $p50 }, or sooner. Read it. The pump truck wants { $lead } notice: call it in time.
+waste-book-pump-out-unread-over = Nobody has read the waste tank. By the crowd it may be over { $stop_level }. Read it. The pump truck wants { $lead } notice.
+waste-book-pump-out-any-time = Waste about { $level }. It may be at { $stop_level } any time, likely about { $p50 }. Call the pump truck. It wants { $lead } notice.
+waste-book-pump-out-over = Waste about { $level }, past { $stop_level }. Call the pump truck, or chase it. It wants { $lead } notice.
 waste-book-pump-out-soon = Waste about { $level }. { $stop_level } about { $p50 }, maybe { $p10 }. Pump truck booked? Who comes, and when? Keep the way clear.
 waste-book-pump-out-high = Waste about { $level }. Pump truck booked? Who comes, and when? Keep the way clear.
 waste-book-pump-out-plan = Waste about { $level }. { $stop_level } about { $p50 }, maybe { $p10 }. Make sure of a pump truck by { $p10 }.
 waste-book-pump-out-watch = Waste about { $level }. It should not reach { $stop_level } before the end. Read the tank again later, and know which pump truck could come.
 
-waste-close-now-stalls = Waste { $level }, stop level { $stop_level }. Close some stalls. Chase the pump truck. What is left covers waves, a slope and a gauge that is off.
-waste-close-now-unit = Waste { $level }. Close the whole unit. It will back up through the lowest drain. Get the pump truck here.
+waste-close-now-stalls = Waste { $level }, stop level { $stop_level }. Close some stalls. What is left covers waves, a slope and a gauge that is off.
+waste-close-now-unit = Waste { $level }. Close the whole unit. It will back up through the lowest drain.
 waste-close-now-likely = Waste may be at { $level } by now, stop level { $stop_level }. Read the tank. If it is that high, close some stalls and chase the truck.
 
 waste-spill = Close the unit. Keep people and pets off, upwind. Block storm drains and water first. Shut the valve or stop the source. The dispatcher calls the authority.
@@ -594,19 +611,23 @@ waste-gauge-doubtful-coated = The waste gauge shows { $level } right after a pum
 
 cold-freeze-soon-plan = Air { $air }. Frost is near. Cold package fitted and its breaker on? Plan how to drain hose and tanks.
 cold-freeze-soon-soon = Air { $air }, freezing. Bay heat on, tank heater on. Wrap the hose and all wet ends. Keep water moving.
-cold-freeze-soon-now = Air { $air }, wind { $wind }. A still hose is at freezing in { $hose_min } and may block in { $block_min }. Heat it, keep it moving, or drain it and run from the tank. Read the heater's amps.
-cold-freeze-soon-now-wind-taken = Air { $air }. A still hose is at freezing in { $hose_min } and may block in { $block_min } (wind taken as { $wind }). Heat it, keep it moving, or drain it and run from the tank. Read the heater's amps.
-cold-freeze-soon-no-power = No power and { $air }: the freeze clock runs. Hose may block in { $block_min }, fresh tank freezes in about { $tank_hours }. Drain the hose first. Then pump and heater lines. Then the tanks.
+cold-freeze-soon-now = Air { $air }, wind { $wind }. A still hose is at freezing in { $hose_min } and may block in { $block_min }. Heat it, keep it moving, or drain it and run from the tank.
+cold-freeze-soon-now-wind-taken = Air { $air }. A still hose is at freezing in { $hose_min } and may block in { $block_min } (wind taken as { $wind }). Heat it, keep it moving, or drain it and run from the tank.
+cold-freeze-soon-now-heater = Air { $air }, wind { $wind }. A still hose is at freezing in { $hose_min } and may block in { $block_min }. Keep it moving, or drain it and run from the tank. Read the heater's amps, not just its switch.
+cold-freeze-soon-now-heater-wind-taken = Air { $air }. A still hose is at freezing in { $hose_min } and may block in { $block_min } (wind taken as { $wind }). Keep it moving, or drain it and run from the tank. Read the heater's amps, not just its switch.
+cold-freeze-soon-no-power = No power and { $air }: the freeze clock runs. Hose may block in { $block_min }, valves soon after, fresh tank in about { $tank_hours }. Drain the hose first. Then pump and heater lines. Then the tanks.
 cold-freeze-soon-no-power-still = No power and { $air }: the freeze clock runs. Drain the hose first. Then pump and heater lines. Then the tanks. Get power back or bring a generator.
 cold-freeze-soon-tonight-plan = A low of { $low } is due. Frost is near. Cold package fitted and its breaker on? Plan how to drain hose and tanks.
 cold-freeze-soon-tonight = A low of { $low } is due. Before dark: heaters on, hose and wet ends wrapped. No heat: drain the hose and run from the tank.
 
 cold-tank-heater-on = Freezing, and no word that the tank heater is on. Turn on circuit { $circuit }: tank and bay heater. Read its amps. A warm switch proves nothing.
+cold-tank-heater-on-tonight = A low of { $low } is due, and no word that the tank heater is on. Turn on circuit { $circuit }: tank and bay heater. Read its amps.
 cold-tank-heater-on-plain = Freezing, and no word that the tank heater is on. Turn on tank and bay heater. Read their amps.
 cold-tank-heater-on-dead = Heater is on, but circuit { $circuit } reads { $amps }. It is off: tripped, unplugged, or stopped by its thermostat. Check breaker, plug and thermostat. Read the amps again.
 
 cold-no-cold-package-plan = No cold package on this trailer. Plan to drain it before it freezes.
 cold-no-cold-package-soon = No cold package, and it freezes. Drain hose and wet ends. Bay heat on. Drain the tanks if it gets colder.
+cold-no-cold-package-tonight = No cold package, and a low of { $low } is due. Drain hose and wet ends before dark. Bay heat on.
 cold-no-cold-package-now = No cold package at this cold. It cannot stay in service. Take it out.
 
 cold-winterize = Too cold to run without a cold package. Drain it, winterize it or take it away. Order: water heater off, let it cool, drain it. Then tanks and low points, blow out, pink antifreeze through.
@@ -652,15 +673,28 @@ power-cord-drop-measured = Volts fell { $fall } under load, from { $before } to 
 
 power-cord-overloaded = { $amps } on a { $gauge } cord made for { $cord_amps }. Shed load, or use a thicker cord. Feel the plug for heat with power off.
 
-power-too-few-circuits = { $cords } cords, but { $cords_needed } circuits are needed. Feed circuit { $converter_circuit } first: it keeps lights and pumps alive. Some AC, heat or hot water will not run.
-power-too-few-circuits-cold = { $cords } cords, but { $cords_needed } circuits are needed in this cold. Feed circuit { $converter_circuit } first, then the tank heater's. Some heat or hot water will not run.
+power-too-few-circuits = { $cords ->
+        [one] One cord
+       *[other] { $cords } cords
+    }, but { $cords_needed } circuits are needed. Feed circuit { $feed }: circuit { $converter_circuit } keeps lights and pumps alive. Will not run: { $left_out }.
+power-too-few-circuits-cold = { $cords ->
+        [one] One cord
+       *[other] { $cords } cords
+    }, but { $cords_needed } circuits are needed in this cold. Feed circuit { $feed }: circuit { $converter_circuit } first, then the tank heater. Will not run: { $left_out }.
 
-power-on-battery-ask = { $cords } cords for { $circuits } circuits. Is circuit { $converter_circuit } fed? If not, the converter is dead and the battery drains: about { $battery_hours } left.
-power-on-battery-ask-plain = { $cords } cords for { $circuits } circuits. Is circuit { $converter_circuit } fed? If not, the converter is dead and the battery drains.
+power-on-battery-ask = { $cords ->
+        [one] One cord
+       *[other] { $cords } cords
+    } for { $circuits } circuits. Is circuit { $converter_circuit } fed? If not, the converter is dead and the battery drains: about { $battery_hours } left.
+power-on-battery-ask-plain = { $cords ->
+        [one] One cord
+       *[other] { $cords } cords
+    } for { $circuits } circuits. Is circuit { $converter_circuit } fed? If not, the converter is dead and the battery drains.
 power-on-battery-circuit = Circuit { $converter_circuit } has no power, so the converter is dead. The battery drains: about { $battery_hours } left. Move a cord to circuit { $converter_circuit }.
 power-on-battery-circuit-plain = Circuit { $converter_circuit } has no power, so the converter is dead. The battery drains. Move a cord to circuit { $converter_circuit }.
 power-on-battery = No site power. Lights and pumps live on the battery: about { $battery_hours }. AC, heat and hot water are off.
 power-on-battery-plain = No site power. Lights and pumps live on the battery. AC, heat and hot water are off. Read the battery volts.
+power-on-battery-down = No site power, and the battery is at half or less. Get power back or bring a generator. AC, heat and hot water are off.
 power-on-battery-fresh-first = No site power. Battery lasts about { $battery_hours }, fresh water about { $fresh_hours }. The water ends first: plan a refill. AC, heat and hot water are off.
 power-on-battery-battery-first = No site power. Battery lasts about { $battery_hours }, fresh water about { $fresh_hours }. The battery ends first: bring a generator. AC, heat and hot water are off.
 
@@ -692,21 +726,21 @@ site-not-chocked = Stop. Chock both sides before anything else. An unhitched tra
 site-wind-soon = Wind { $wind }. Take awnings in. Hold the doors. Tie down what is loose.
 site-wind-act = Wind { $wind }. Nobody on roof or steps. Awnings in, doors shut. Close the unit if it rocks.
 
-site-set-up-next-level = Next: level it side to side. Then chock both sides, unhitch, and put the jacks down. Then power, then water.
-site-set-up-next-chock = Next: chock both sides before you unhitch. Then unhitch, and level front to back with the tongue jack.
-site-set-up-next-unhitch = Next: unhitch. Then level front to back with the tongue jack. Stabilizers last.
-site-set-up-next-jacks = Next: jacks down. They steady it, they do not lift it. Then power.
-site-set-up-next-power = Next: power. Feed circuit { $converter_circuit } first: it keeps lights and pumps alive. Then read the volts.
-site-set-up-next-power-generator = Next: power from the generator. Feed circuit { $converter_circuit } first: it keeps lights and pumps alive. Then read the volts.
-site-set-up-next-volts = Next: read the volts at the trailer, with a load on. Send the number.
-site-set-up-next-regulator = Next: the regulator, set to { $regulator }. This site gives { $static }, limit { $limit }. Then the hose, and open slowly.
-site-set-up-next-water = Next: water. Hook up, open slowly, let air out, look for leaks. Send the pressure with all taps shut.
-site-set-up-next-water-hydrant = Next: water from the hydrant. Hook up, open slowly, let air out, look for leaks. Send the pressure with all taps shut.
-site-set-up-next-fill = Next: no water at this site. Fill the fresh tank, up to { $fresh_gal }. Then pump on, and look for leaks.
-site-set-up-next-fill-no-power = Next: no water and no power here. Fill the fresh tank, up to { $fresh_gal }. Read the battery. It feeds lights and pumps.
-site-set-up-next-pressure = Next: read the water pressure with all taps shut. { $least } to { $limit } is good. Send the number.
-site-set-up-next-heater = Next: tank and bay heater on, circuit { $circuit }. Read its amps.
-site-set-up-next-test = Next: flush each stall, try each tap and lock. Water heater on once its tank is full. Take photos. Then text that it is in service.
+site-set-up-next-level = next: level it side to side. Then chock both sides, unhitch, and put the jacks down. Then power, then water.
+site-set-up-next-chock = next: chock both sides before you unhitch. Then unhitch, and level front to back with the tongue jack.
+site-set-up-next-unhitch = next: unhitch. Then level front to back with the tongue jack. Stabilizers last.
+site-set-up-next-jacks = next: jacks down. They steady it, they do not lift it. Then power.
+site-set-up-next-power = next: power. Feed circuit { $converter_circuit } first: it keeps lights and pumps alive. Then read the volts.
+site-set-up-next-power-generator = next: power from the generator. Feed circuit { $converter_circuit } first: it keeps lights and pumps alive. Then read the volts.
+site-set-up-next-volts = next: read the volts at the trailer, with a load on. Send the number.
+site-set-up-next-regulator = next: the regulator, set to { $regulator }. This site gives { $static }, limit { $limit }. Then the hose, and open slowly.
+site-set-up-next-water = next: water. Hook up, open slowly, let air out, look for leaks. Send the pressure with all taps shut.
+site-set-up-next-water-hydrant = next: water from the hydrant. Hook up, open slowly, let air out, look for leaks. Send the pressure with all taps shut.
+site-set-up-next-fill = next: no water at this site. Fill the fresh tank, up to { $fresh_gal }. Then pump on, and look for leaks.
+site-set-up-next-fill-no-power = next: no water and no power here. Fill the fresh tank, up to { $fresh_gal }. Read the battery. It feeds lights and pumps.
+site-set-up-next-pressure = next: read the water pressure with all taps shut. { $least } to { $limit } is good. Send the number.
+site-set-up-next-heater = next: tank and bay heater on, circuit { $circuit }. Read its amps.
+site-set-up-next-test = next: flush each stall, try each tap and lock. Water heater on once its tank is full. Take photos. Then text that it is in service.
 
 ## Towing
 
@@ -796,7 +830,7 @@ caution-sewage-discharge = Sewage in a storm drain or stream must be reported, o
 caution-bleach = Never mix bleach with acid or ammonia, and urine has ammonia. Let air in.
 caution-tank-gas = Tank gas can kill, and strong gas stops your sense of smell. Rotten-egg smell or a headache: people out, upwind. No smoking, no flame.
 caution-no-entry = Never put your head into a tank. Never go in after someone who fell down. Call rescue.
-caution-tow-empty = Never tow with liquid aboard. It sways, and it can overload axles and brakes. Moving it on site with waste aboard is the dispatcher's decision.
+caution-tow-empty = Never tow with liquid aboard. It sways, and it can overload axles and brakes. With waste aboard, a move on site is the dispatcher's decision. Then walking pace, level ground, never a public road.
 caution-roll-away = It can roll. Chock both sides before you unhitch. Stand out of its path.
 caution-stabilizers = Stabilizers steady it. They do not lift it. Put wide pads under them on soft ground.
 caution-scald = Hot water scalds. A relief valve that blows: power off, stand clear, call a licensed plumber.
@@ -924,6 +958,8 @@ fact-drop-limit = loss worth a note
 fact-cord-amps = cord rating
 fact-cords = cords
 fact-cords-needed = circuits needed
+fact-feed = circuits to feed
+fact-left-out = will not run
 fact-circuits = circuits
 fact-converter-circuit = converter's circuit
 fact-battery-ah = battery
@@ -979,6 +1015,303 @@ value-power-off = power off
 value-stowed = stowed
 value-jacks-up = jacks up
 value-lights-checked = lights checked
+
+### Guided checks
+
+## Frame
+
+walk-step = { $unit }, { $name }, step { $count }: { $what }
+walk-answer-word = Yes, no or skip.
+walk-answer-number = Send the number, or skip.
+walk-answer-safe = Yes or no.
+walk-mended-now = Did that mend it?
+walk-not = So it is not { $what }.
+walk-lately = Done { $age } ago, so not asked again: { $what }.
+walk-fixed = Good. That ends the check on { $unit }: { $name }.
+walk-reset = Reset noted. If it trips again, tell me.
+walk-skipped = Taken as done up to here.
+walk-no-more = That was the last check.
+walk-two-resets = That makes two resets. No third one.
+walk-calls-electrician = { $unit }: stop here. Local code and a licensed electrician go on from here.
+walk-calls-plumber = { $unit }: stop here. Local code and a licensed plumber go on from here.
+walk-calls-repair = { $unit }: stop here. It needs a repair.
+walk-emergency-at = Say you are at { $site }.
+walk-waits = Still open on { $unit }: { $name }. Send "next" to go on.
+walk-back = Back to { $unit }: { $name }.
+trouble-trips-again = It was reset twice and trips again. Leave it off. Unplug what is on it.
+walk-dropped = Check on { $unit } dropped: { $name }. The report stands.
+
+## Steps
+
+step-power-off-source = Is the power off at the source: site breakers off, or cords pulled there?
+step-person-hurt = Is anyone hurt, burnt, dizzy or thrown?
+step-unit-closed = Is the unit closed, with people kept off, and does the site know?
+step-other-room = Are the lights in the other room fine?
+step-motion-switch = Try the motion sensor, the switch and the timer. Light now?
+step-room-fuse = Replace that 12 V fuse once, same rating. Does it work now?
+step-fuse-again = Did the new fuse blow too?
+step-connector = Check the connector and the ground screw. Light now?
+step-others-dark = Are others on the site dark too?
+step-site-breaker = Is the site breaker on?
+step-cord-seated = Is each cord fully in, plug by plug?
+step-site-gfci = Reset a tripped site GFCI once. Power back?
+step-outlet-volts = Read the volts at the outlet.
+step-battery-switch = Is the battery switch on?
+step-battery-volts = Read the battery volts at rest.
+step-main-fuse = Is the main 12 V fuse at the battery whole?
+step-converter-circuit = Is the converter's circuit live? Read the volts at its outlet if you can.
+step-converter-hum = Does the converter hum, and are its fuses whole?
+step-terminals = Disconnect first. Clean and tighten the battery terminals, no sparks. Does it work now?
+step-unplug-all = Unplug all from it and reset it once. Does it hold?
+step-wet-plug = With power off: is a plug wet, or lying on the ground?
+step-two-cords-one-gfci = Are two cords on one GFCI?
+step-plug-back = Plug the circuits back one at a time. Does one of them trip it?
+step-holds-now = Reset it once more, no more than that. Does it hold?
+step-trips-at-once = Loads off. Reset it once: fully off, then on. Does it trip at once?
+step-add-amps = Add up the amps on it.
+step-on-start = Does it trip when an AC starts?
+step-after-hours = Does it trip after some hours?
+step-shared-breaker = Does only the site breaker trip, with others on it?
+step-supply-open = Are the spigot and the trailer's valve open?
+step-static-pressure = Shut all taps and read the pressure at the trailer.
+step-water-selector = Is the selector right: site water with a hose, tank without?
+step-fresh-level = How full is the fresh tank?
+step-lights-work = Do the 12 V lights work?
+step-pump-fuse = Pump switch on? Then replace the pump fuse once, same rating. Does it work now?
+step-pump-runs-no-flow = Does the pump run, and still no water?
+step-inlet-filter = Shut the spigot and bleed it. Clean the inlet filter. Good flow now?
+step-hose-kink = Look along the hose: a kink, a crushed part, a car on it?
+step-hose-size = Is the hose thinner than 3/4 in, or over 100 ft (30 m)?
+step-regulator-setting = Is the regulator at 40 to 50 psi (3 bar), its screen clean?
+step-one-fixture = Is only one tap weak?
+step-second-pump = Do both pumps run?
+step-fresh-empty = Is the fresh tank empty?
+step-running-fixture = Listen at each stall and sink. Is one running?
+step-leak-under = Look under the trailer and in the bay. Is there a leak?
+step-tank-rising = On site water: is the fresh tank filling by itself?
+step-pump-cycles = All taps shut: does the pump still start by itself?
+step-suction-air = Are the joints before the pump tight, with no air in them?
+step-heater-full = Does the hot tap give water with no air? Not sure: heater power off.
+step-how-long = Has it been full and powered for over an hour?
+step-heater-circuit = Is the water heater's circuit live, its breaker on?
+step-heater-switch = Is the heater switch on?
+step-high-limit = Power off, let it cool, press the high-limit button once. Hot water later?
+step-heater-amps = Read the heater's amps.
+step-bypass-valves = Are the bypass valves set to summer, not winter?
+step-clean-water = Is it clean water, not foul?
+step-leak-power = Is all power near the water off?
+step-shut-supply = Shut the supply and the pump. Does the leak stop?
+step-washer = Hose washer, then fittings hand-tight. Has it stopped?
+step-frozen-last-night = Did it freeze last night?
+step-power-off-wet = Is the power off at every wet part?
+step-outlet-clear = Is the waste outlet free of ice?
+step-open-tap = Is the supply shut, and the nearest tap open?
+step-warm-air = Warm air or towels from the open end back, 30 to 60 min. Is it thawed?
+step-splits = Fill slowly and watch for 10 min. Is there a split or a drip?
+step-flows-again = Does the water run again?
+step-circuit-live = Is that room's circuit live?
+step-selector = Is the selector on heat, with the AC off?
+step-thermostat = Is the thermostat set right, its batteries good?
+step-heat-filter = Clear the filter and the grille. Let it cool, then reset once. Heat now?
+step-volts = Read the volts at the trailer.
+step-doors-shut = Are the doors kept shut?
+step-heat-amps = Read the amps on that circuit, heat on.
+step-fan-runs = Does the fan run?
+step-compressor-hums = Does the compressor hum, then stop or trip?
+step-cooling-filter = Clean the filter. Coil iced: fan only until it is clear. Cold now?
+step-two-ac = Are two ACs on one cord?
+step-air-difference = How many °F is the air that comes out colder than the air that goes in?
+step-strong-smell = Is it strong, did it go away at once, or does a head ache?
+step-trap = Pour a quart (1 l) of water in each drain. Better now?
+step-vent-fan = Is the vent fan on, and the vent cap clear?
+step-waste-level = How full is the waste tank?
+step-flapper = Does each toilet hold its water?
+step-valve-cap = Is the waste valve dry, its cap on?
+step-deodorizer = Dose the tank with deodorizer. Better now?
+step-one-toilet = Is it just one toilet?
+step-plunger = Gloves and eye shield on. Plunger, then closet auger. Clear now?
+step-pyramid = Fill it with water, let it soak, rod it gently. Clear now?
+step-flush-twice = Flush twice to clear the seal. Has it stopped?
+step-clean-seal = Clean the valve seal. Has it stopped?
+step-close-stop = Close that toilet's stop valve and its stall. Has it stopped?
+step-anyone-inside = Speak through the door. Is anyone inside?
+step-they-answer = Speak to them. Do they answer?
+step-coin-slot = Try a coin in the slot of the lock. Open now?
+step-hinge-pins = Take out the hinge pins. Open now?
+step-spill-source = Is the unit closed and the source stopped: valve shut, cap on?
+step-spill-drain = Are storm drains and water blocked off?
+step-spill-gear = Gloves, boots and eye shield on?
+step-spill-up = Is it held in with soil or absorbent, and sucked up?
+step-spill-clean = Disinfect the hard ground and wash. Log gallons, cause and photos. All clean?
+step-tap-tank = Tap the tank wall by the probe. Does the gauge read right now?
+step-look-light = Look down a toilet with a light. How full is it?
+step-rinse-probe = At the next pump-out, rinse the probe. Does it read right then?
+step-slope = How many % is it off level?
+step-blocks = Chocks in, then blocks under the low side. Level now?
+step-move = Move it to flatter ground, chock it again. Level now?
+
+## What a step rules out
+
+cause-dead-12v = the battery or the converter
+cause-light-switch = the switch
+cause-room-fuse = the fuse
+cause-short = a short
+cause-connector = the connector
+cause-wide-outage = an outage on the whole site
+cause-dead-breaker = the site breaker
+cause-loose-cord = a loose cord
+cause-tripped-gfci = the site GFCI
+cause-dead-outlet = the outlet
+cause-battery-switch = the battery switch
+cause-flat-battery = a flat battery
+cause-main-fuse = the main fuse
+cause-unfed-converter = a converter without power
+cause-dead-converter = the converter
+cause-terminals = the terminals
+cause-bad-gfci = the GFCI itself
+cause-wet-plug = a wet plug
+cause-two-cords = two cords on one GFCI
+cause-faulty-circuit = one bad circuit
+cause-overload = too much load
+cause-starved-compressor = a starved compressor
+cause-long-load = a load that runs for hours
+cause-shared-breaker = a shared breaker
+cause-second-trip = a chance trip
+cause-closed-supply = a closed supply
+cause-dead-supply = a dead supply
+cause-weak-supply = a weak supply
+cause-wrong-mode = the selector
+cause-empty-tank = an empty tank
+cause-pump-fuse = the pump fuse
+cause-air-lock = air in the pump
+cause-blocked-inlet = the inlet filter
+cause-kink = a kink
+cause-thin-hose = a thin or long hose
+cause-regulator = the regulator
+cause-aerator = one tap's screen
+cause-second-pump = the second pump
+cause-dry-run = a dry pump
+cause-running-fixture = a fixture left running
+cause-leak = a leak you can see
+cause-check-valve = the check valve
+cause-small-leak = a small leak
+cause-suction = air on the suction side
+cause-not-yet-hot = too short a time
+cause-dead-circuit = a dead circuit
+cause-heater-switch = the switch
+cause-high-limit = the high limit
+cause-element = the element
+cause-bypass = the bypass valves
+cause-drain-side = the tank or drain side
+cause-over-pressure = too much pressure
+cause-washer = a washer or loose fitting
+cause-split = a split pipe
+cause-ice-plug = an ice plug
+cause-still-frozen = all of the ice
+cause-selector = the selector
+cause-thermostat = the thermostat
+cause-blocked-grille = the filter or grille
+cause-low-volts = low volts
+cause-open-doors = open doors
+cause-no-amps = the heater itself
+cause-iced-coil = the filter or ice
+cause-two-ac = two ACs on one cord
+cause-refrigerant = the refrigerant
+cause-dry-trap = a dry drain
+cause-vent = the vent
+cause-full-tank = a full tank
+cause-flapper = a toilet seal
+cause-cap = the valve or cap
+cause-dose = the dose alone
+cause-main-line = the main line
+cause-one-toilet = a plain clog
+cause-pyramid = a pile under the toilet
+cause-debris = dirt in the seal
+cause-seal = the seal
+cause-stop-valve = the stop valve
+cause-lock = the lock alone
+cause-door = the hinges
+cause-foul-ground = clean yet
+cause-stuck-probe = a probe stuck for now
+cause-high-waste = a full tank
+cause-coated-probe = dirt on the probe
+cause-slope = a slope that matters
+cause-low-side = a low side
+cause-bad-pad = the ground
+
+## What a step finds
+
+settles-live-metal = All metal may be live. Cut the power at the source now, with dry hands. Nobody touches metal, steps or water.
+settles-people-near = Close the unit and put up a barrier. Tell the site. Nobody goes near it.
+settles-dead-12v = So the 12 V side is dead. Battery and converter are next.
+settles-short = There is a short. Leave it off, and leave the fuse out.
+settles-wide-outage = Then it is the site's outage. Tell the site and ask for a time. Lights and pumps live on the battery until then.
+settles-dead-breaker = Ask the site to switch it on: fully off, then on. Once.
+settles-loose-cord = Breaker off, seat the plugs, breaker on. A hot or brown plug: stop using it.
+settles-dead-outlet = The outlet is wrong. Do not use it.
+settles-battery-switch = Switch it on.
+settles-flat-battery = It is flat. Charge it: converter's circuit on, fans off. Do not draw on it more.
+settles-main-fuse = Replace it once, same rating. Blows again: leave it out, there is a short.
+settles-unfed-converter = Feed that circuit: move a cord to it, or its breaker on.
+settles-dead-converter = The converter is dead. A battery put on the wrong way round blows its fuses.
+settles-bad-gfci = It trips with nothing on it, so the GFCI or the supply is bad. Leave it off.
+settles-wet-plug = Power off. Dry it, lift it off the ground, cover it from rain.
+settles-two-cords = Give each cord a GFCI of its own.
+settles-faulty-circuit = That circuit is the fault. Leave it off. Often it is the heater element, then an AC.
+settles-overload = Too much load. Turn some off: AC or heat first, then the water heater.
+settles-starved-compressor = It is short of volts. AC off, wait 5 min. Use a shorter or thicker cord.
+settles-long-load = It carries too much for hours. Shed load, and let the panel cool.
+settles-shared-breaker = Ask the site who else is on it. Get an outlet of your own.
+settles-closed-supply = Open it all the way, slowly. Stand clear of the hose.
+settles-dead-supply = No pressure: the supply is shut, kinked or frozen. Walk the hose back to the spigot.
+settles-weak-supply = The supply is weak. Spigot fully open, regulator at its setting. Else run on tank and pump.
+settles-wrong-mode = Set it: site water with a hose, tank and pump without.
+settles-empty-tank = The tank is empty. Pump off until it is filled.
+settles-air-lock = Air lock or a blocked strainer. Open the farthest tap, bleed the air, clean the strainer.
+settles-kink = Straighten it, and move what stands on it.
+settles-thin-hose = Use 3/4 or 1 in hose, as short as you can.
+settles-regulator = Set it to 40 to 50 psi (3 bar) and rinse its screen. Never take it off above 80 psi (5.5 bar).
+settles-aerator = Clean that tap's screen.
+settles-second-pump = Check its fuse, once, same rating. Then its pressure switch.
+settles-dry-run = Pump off now: it burns when dry. Fill the tank first.
+settles-running-fixture = Close that stall's stop valve. Then flush twice and clean its seal.
+settles-leak = Then the leak is the matter.
+settles-check-valve = Site water leaks back into the tank. Shut the site water before it runs over.
+settles-small-leak = There is a small leak somewhere. Pump off when nobody needs it.
+settles-suction = Tighten them by hand, then bleed the air.
+settles-dry-heater = Heater power off now: a dry element burns out. Fill it until the hot tap gives no air.
+settles-not-yet-hot = Give it time: 6 gal (23 l) takes over half an hour, 10 gal (38 l) over an hour.
+settles-dead-circuit = Feed it: breaker fully off, then on, once. Check its cord.
+settles-heater-switch = Switch it on, with its tank full.
+settles-element = No current: element, thermostat or limit. Leave it off.
+settles-bypass = Set them so that water goes through the heater.
+settles-wet-power = Cut the power there first, at the source. Then touch.
+settles-drain-side = It is on the tank or drain side. Close what drains into it.
+settles-over-pressure = Too much pressure. Shut the tap, fit or set the regulator to 45 psi (3 bar).
+settles-split = A pipe has split. Keep the water shut. Put sand and a cone where it is wet.
+settles-ice-plug = Do not pull the cap: it lets go all at once. Waste over half: close the unit. Warm it slowly.
+settles-shut-tap = Do that first: shut the supply, open the nearest tap. Steam and water need a way out.
+settles-not-thawed = Keep on, from the open end back. No flame, no heat gun.
+settles-selector = Turn the AC off, then select heat. The two never run together.
+settles-thermostat = Set it above the room, new batteries.
+settles-low-volts = Low volts give weak heat. Shed load, use a shorter or thicker cord.
+settles-open-doors = Shut them, and give it half an hour.
+settles-no-amps = Power is there, yet it draws nothing. Leave it off.
+settles-two-ac = One of them off. Each AC needs a cord of its own.
+settles-refrigerant = Too small a difference: refrigerant or coil. That is for the shop.
+settles-vent = Fan on, clear the cap. Stay off the roof in wind or wet.
+settles-full-tank = It needs a pump-out.
+settles-flapper = Clean that seal, or close the stall.
+settles-cap = Gloves on. Close the valve, put the cap on, wash the drip off.
+settles-main-line = All of them: tank full, main line or vent. Close the unit.
+settles-stop-valve = It does not close. Shut the water, or run on the pump only when needed.
+settles-no-answer = Call the emergency number now. Keep speaking to them.
+settles-open-source = Stop that first. People and pets off, upwind.
+settles-open-drain = Block them first. Sewage in a drain or stream must be reported: tell your dispatcher.
+settles-bare-skin = Put them on first. No bare skin, no eating, no drinking.
+settles-left-waste = Hold it in with soil or absorbent. Get the pump truck. Bag the solids.
+settles-high-waste = It is high. Call the pump truck, whatever the gauge says.
+settles-slope = That is too much. Doors swing, and gauge and drain go wrong.
 
 ### What the bot says by itself
 

@@ -9,7 +9,7 @@ signal-warning = ADVERTENCIA
 signal-caution = ATENCIÓN
 urgency-now = Ahora
 urgency-soon = Pronto
-urgency-plan = Planee
+urgency-plan = Plan
 
 ### Days, months, lists
 
@@ -117,18 +117,18 @@ reading-pressure = agua { $value }
 reading-supply = toma { $value } antes del regulador
 reading-flow = flujo { $value }
 reading-hose = manguera { $value }
-reading-waste = aguas negras { $level }
-reading-waste-gal = aguas negras { $level } ({ $floor ->
+reading-waste = tanque de negras { $level }
+reading-waste-gal = tanque de negras { $level } ({ $floor ->
     [yes] al menos
    *[no] unos
 } { $gallons })
-reading-waste-held = aguas negras { $value }
-reading-fresh = agua limpia { $level }
-reading-fresh-gal = agua limpia { $level } ({ $floor ->
+reading-waste-held = tanque de negras { $value }
+reading-fresh = tanque limpio { $level }
+reading-fresh-gal = tanque limpio { $level } ({ $floor ->
     [yes] al menos
    *[no] unos
 } { $gallons })
-reading-fresh-held = agua limpia { $value }
+reading-fresh-held = tanque limpio { $value }
 reading-pumped = { $value } sacados
 reading-air = afuera { $value }
 reading-inside = adentro { $value }
@@ -150,7 +150,7 @@ reading-guests = { $value ->
 }
 reading-eta = llega en { $value }
 reading-amps = { $value }
-reading-amps-circuit = circuito { $circuit } { $value }
+reading-amps-circuit = circuito { $circuit } a { $value }
 reading-circuits-live = { $count ->
     [0] ningún circuito vivo
     [one] circuito { $circuits } vivo
@@ -181,23 +181,29 @@ unclear-more = { $count ->
 }
 unclear-two-values = No anotado: { $quote } da dos valores para un mismo dato. Mande solo el bueno.
 unclear-range = No anotado: { $quote } no es un solo valor. Mande un número, el que mejor vea.
-unclear-no-place = No anotado: { $quote }. ¿De qué es ese número? Diga presión, negras, limpia, afuera o voltios.
-unclear-out-of-range = No anotado: { $quote } no puede ser. Lea otra vez y mande el número con su unidad de medida.
+unclear-bound = No anotado: { $quote } dice más de, menos de o casi. Mande el número que leyó.
+unclear-no-place = No anotado: { $quote }. ¿De qué es el número? Diga presión, negras, limpia, afuera o voltios.
+unclear-no-number = No anotado: { $quote }. ¿Cuánto leyó? Mándelo con el número.
+unclear-implausible = No anotado: { $quote } no puede ser. Lea otra vez y mande el número con su unidad de medida.
 unclear-doubt = No anotado: { $quote } suena a duda. Vaya a ver y mande lo que halle.
-unclear-which-unit = No anotado: { $quote }. ¿Qué unidad es? Mande el número de unidad.
+unclear-which-unit = No anotado: { $quote }. ¿Qué unidad es? Mande cada unidad con su propio dato.
 unclear-which-tank = No anotado: { $quote }. ¿Es negras o limpia? Mande "negras" o "limpia" con el nivel.
-unclear-unit-of-measure = No anotado: { $quote }. ¿Son psi o bar? Mande el número con eso.
+unclear-which-volts = No anotado: { $quote }. ¿Es del contacto o de la batería? Mande "contacto" o "batería" con los voltios.
+unclear-mains-or-lights = No anotado: { $quote }. ¿Falta la corriente, o solo las luces? Mande "sin corriente" o "sin luces".
+unclear-spaced-minus = No anotado: { $quote }. ¿El número es bajo cero? Mándelo con el menos pegado, como -5.
+unclear-bar-or-psi = No anotado: { $quote }. ¿Son bar o psi? Mande el número con eso.
+unclear-feet-or-metres = No anotado: { $quote }. ¿Son pies o metros? Mande el número con eso.
+unclear-percent-or-gallons = No anotado: { $quote }. ¿Es por ciento o galones? Mande el número con eso.
 unclear-order = No cambié nada: { $quote }. Los datos cambian solo con reportes. Mande cada unidad con lo que ve, o "deshacer".
-unclear-past = No anotado: { $quote } es de otro día. ¿Fue hoy? Entonces mándelo con "hoy".
-unclear-question-mark = No anotado: { $quote }. ¿Es así, o lo pregunta? Mándelo sin el signo.
-unclear-correction = No anotado: { $quote }. No sé qué corrige. Mande otra vez la unidad y el dato completo.
-unclear-done = No anotado: { $quote }. ¿Qué tarea quedó hecha? Mande "hecho" y el número de tarea.
+unclear-earlier-day = No anotado: { $quote } es de otro día. Si fue hoy, mándelo sin el día.
+unclear-asks-something = No anotado: { $quote }. ¿Qué quiere saber? Con "ayuda" le digo qué puedo contestar.
+unclear-which-to-mend = No anotado: { $quote }. No sé qué corrige. Mande otra vez la unidad y el dato completo.
+unclear-done-what = No anotado: { $quote }. ¿Qué quedó hecho? Mande el trabajo, como "vacié la 12", o "hecho" y el número de tarea.
 aside-plan = No anotado, pues aún no se hace: { $quote }. Avise cuando esté hecho.
-aside-condition = No anotado, pues dice "si": { $quote }. Avise cuando pase.
-aside-request = No anotado como reporte: { $quote } pide un trabajo.
+aside-condition = No anotado, pues aún no pasa: { $quote }. Avise cuando pase.
 aside-past = No anotado, pues es de antes: { $quote }.
-aside-quote = No anotado, pues cita a otro: { $quote }. Si es así, dígalo con sus palabras.
-aside-question = No anotado, pues pregunta: { $quote }.
+aside-earlier-day = No anotado, pues es de otro día: { $quote }.
+aside-quotation = No anotado, pues cita a otro: { $quote }. Si es así, dígalo con sus palabras.
 
 ### Questions
 
@@ -207,7 +213,6 @@ ask-what-value = ¿Qué es { $quote }? Conteste con una palabra: psi, negras, li
 ask-what-value-on = ¿Qué es { $quote } en la { $unit }? Conteste con una palabra: psi, negras, limpia, afuera o voltios.
 ask-taps-shut = ¿Leyó la presión de la { $unit } con llaves abiertas o cerradas?
 ask-before-regulator = ¿Leyó la presión de la { $unit } antes o después del regulador?
-step-other = ¿Qué halla en la { $unit }? Conteste sí, no o salta.
 
 ### Hints
 
@@ -265,9 +270,9 @@ task-taken = Tarea { $task }: { $who } la tiene.
 task-done = Tarea { $task }: hecha.
 task-dropped = Tarea { $task }: quitada, { $reason }.
 task-called = Ya se llamó.
-task-called-for = Ya se llamó, promete llegar a las { $time }.
+task-called-for = Ya se llamó, prometido para { $time }.
 tail-called = Ya se llamó: tarea { $id }.
-tail-called-for = Ya se llamó, promete llegar a las { $time }: tarea { $id }.
+tail-called-for = Ya se llamó, prometido para { $time }: tarea { $id }.
 tail-nobody-called = Nadie ha llamado aún: tarea { $id }.
 tail-taken = { $who } tiene la tarea { $id }.
 tail-task = Tarea { $id }.
@@ -285,17 +290,17 @@ forecast-none = No hay qué prever.
 forecast-of = { $unit }:
 forecast-no-job = La { $unit } no está en ningún trabajo. No hay qué prever.
 forecast-waste-now = Las aguas negras ya están al { $limit } o más.
-forecast-waste-at = Aguas negras al { $limit } como a las { $likely } ({ $early } a { $late }).
-forecast-waste-perhaps = Aguas negras al { $limit } como a las { $likely }, no antes de { $early }. Podrían no llegar al { $limit }.
+forecast-waste-at = Aguas negras al { $limit } hacia { $likely } ({ $early } a { $late }).
+forecast-waste-perhaps = Aguas negras al { $limit } hacia { $likely }, no antes de { $early }. Podrían no llegar al { $limit }.
 forecast-waste-early = Las aguas negras podrían llegar al { $limit } desde { $early }. Bien puede que no lleguen al { $limit }.
 forecast-waste-never = Las aguas negras no deben llegar al { $limit } en este trabajo.
 forecast-fresh-now = El agua limpia ya está al { $limit } o menos.
-forecast-fresh-at = Agua limpia al { $limit } como a las { $likely } ({ $early } a { $late }).
-forecast-fresh-perhaps = Agua limpia al { $limit } como a las { $likely }, no antes de { $early }. Podría no bajar al { $limit }.
+forecast-fresh-at = Agua limpia al { $limit } hacia { $likely } ({ $early } a { $late }).
+forecast-fresh-perhaps = Agua limpia al { $limit } hacia { $likely }, no antes de { $early }. Podría no bajar al { $limit }.
 forecast-fresh-early = El agua limpia podría bajar al { $limit } desde { $early }. Bien puede que no baje tanto.
 forecast-fresh-never = El agua limpia no debe bajar al { $limit } en este trabajo.
-forecast-battery-at = Batería a media carga como a las { $likely } ({ $early } a { $late }), con { $amps }.
-forecast-battery-about = Batería a media carga como a las { $likely }, con { $amps }.
+forecast-battery-at = Batería a media carga hacia { $likely } ({ $early } a { $late }), con { $amps }.
+forecast-battery-about = Batería a media carga hacia { $likely }, con { $amps }.
 forecast-battery-long = La batería dura más de 3 días con { $amps }.
 forecast-stuck = El medidor no se ha movido como debía. No confíe en él.
 forecast-misread = La última lectura no va con lo demás. Léala otra vez.
@@ -309,7 +314,7 @@ status-no-word = Aún no hay reporte de ella.
 status-read = { $time }: { $what }
 status-faults = Mal ahora: { $faults }.
 status-fault = { $fault } desde { $time }
-history = { $unit }, primero lo más nuevo:
+history = { $unit }, últimos reportes:
 history-line = { $time } { $who }: { $what }
 history-none = Aún no hay reportes de la { $unit }.
 stage-unknown = estado sin reportar
@@ -346,12 +351,23 @@ nothing-logged = No anoté nada. Mande la unidad y lo que ve: 12 presion 50 tanq
 greeting = Hola, { $who }. Mande la unidad y lo que ve: 12 presion 50 tanque 1/2. Con "ayuda" le digo más.
 stranger = Este chat es solo para personas invitadas.
 
+### The service itself
+
+service-not-logged-yet = SIN ANOTAR todavía: falla el disco del bot. Lo anoto cuando lo arreglen. No hace falta mandarlo otra vez.
+service-not-logged = SIN ANOTAR: falla el disco. Arréglelo y mande su mensaje otra vez.
+service-danger-not-logged = { $words }
+    (Sin anotar: falla el disco del bot.)
+service-set-aside = No pude procesar este mensaje. Guardo sus palabras, pero no anoté nada. Dígalo de otra manera o llame al despachador.
+service-unreachable = { $who } no recibe mensajes del chat. Llame por teléfono.
+service-undelivered = Esto no le llegó a { $who } por el chat. Llame por teléfono:
+    { $words }
+
 ### Orders and their answers
 
 undone = Quité su reporte de { $time } sobre { $units }. Ya no cuenta.
 undo-nothing = No hay nada que quitar. Guardo sus reportes 24 h.
-edit-taken = Su cambio toma el lugar de lo que mandó a las { $time }.
-edit-undone = Su cambio quita lo que mandó a las { $time }. No anoté nada nuevo.
+edit-taken = Su cambio toma el lugar de lo que mandó ({ $time }).
+edit-undone = Su cambio quita lo que mandó ({ $time }). No anoté nada nuevo.
 late-message = Su mensaje de { $time } llegó apenas. Queda anotado para esa hora.
 late-meanwhile = Ya hay reportes más nuevos. Este consejo va con el más nuevo.
 plan-which-unit = Aún no puse nada: { $quote }. ¿Para qué unidad es? Mándelo otra vez con el número.
@@ -414,9 +430,7 @@ sum-need-gallons = galones
 sum-need-per-hour = usos por hora
 sum-need-stalls = tazas
 sum-need-number = un número
-not-logged-disk = Aún no anotado: no puedo escribir por ahora. Lo anoto en cuanto pueda. No hace falta mandarlo otra vez.
-not-logged-disk-again = No anotado: no puedo escribir por ahora. Mándelo otra vez más tarde.
-not-logged-broken = No anotado: algo falló con este mensaje. Guardé su texto. Avise a su despachador.
+unreachable = No se puede hallar a { $who } por el chat. Llame por teléfono.
 
 ### Alarms to a dispatcher
 
@@ -566,24 +580,27 @@ water-hose-undersized = La manguera puede dar { $given }. Este remolque pide { $
 water-fresh-endurance-act = Agua limpia al { $fresh }. Llene el tanque. Si no hay agua: apague la bomba antes de que trabaje en seco.
 water-fresh-endurance-soon = Agua limpia al { $fresh }, alcanza para unos { $fresh_hours }. Llénela en el sitio. Si se vacía, apague la bomba.
 water-fresh-endurance-low = Agua limpia al { $fresh }. Llénela en el sitio. Si se vacía, apague la bomba.
-water-fresh-endurance-plan = Agua limpia al { $fresh }. Con esta gente baja mucho como a las { $fresh_at }. Planee llenar antes.
+water-fresh-endurance-plan = Agua limpia al { $fresh }. Con esta gente baja mucho hacia { $fresh_at }. Planee llenar antes.
 
-water-backflow = Agua a { $pressure }, menos de { $needed }. El agua sucia puede volver a la red. Saque toda punta de manguera de cubetas y tanques. Deje la válvula rompevacío en la toma.
+water-backflow = Agua a { $pressure }, menos de { $needed }. El agua sucia puede volver a la red. Saque toda punta de manguera de cubetas y tanques.
 
 ## Waste
 
-waste-book-pump-out-now = Aguas negras como al { $level }. Llegan al { $stop_level } como a las { $p50 }, quizá { $p10 }. Llame al camión de vaciado. Camión en sitio antes de { $p10 }. Pide { $lead } de aviso.
-waste-book-pump-out-late = Aguas negras como al { $level }. Llame al camión de vaciado. Pide { $lead } de aviso, y ese tiempo ya pasó.
-waste-book-pump-out-soon = Aguas negras como al { $level }. Llegan al { $stop_level } como a las { $p50 }, quizá { $p10 }. ¿Ya pidió el camión? ¿Quién viene y a qué hora? Deje libre el paso.
+waste-book-pump-out-now = Aguas negras como al { $level }. Llegan al { $stop_level } hacia { $p50 }, quizá { $p10 }. Llame al camión de vaciado. Camión en sitio antes de { $p10 }. Pide { $lead } de aviso.
+waste-book-pump-out-unread = Nadie ha leído el tanque de aguas negras. Por la gente llega al { $stop_level } hacia { $p50 }, o antes. Léalo. El camión de vaciado pide { $lead } de aviso: llámelo a tiempo.
+waste-book-pump-out-unread-over = Nadie ha leído el tanque de aguas negras. Por la gente puede pasar del { $stop_level }. Léalo. El camión de vaciado pide { $lead } de aviso.
+waste-book-pump-out-any-time = Aguas negras como al { $level }. Pueden llegar al { $stop_level } en cualquier momento, quizá hacia { $p50 }. Llame al camión de vaciado. Pide { $lead } de aviso.
+waste-book-pump-out-over = Aguas negras como al { $level }, pasan del { $stop_level }. Llame al camión de vaciado, o apúrelo. Pide { $lead } de aviso.
+waste-book-pump-out-soon = Aguas negras como al { $level }. Llegan al { $stop_level } hacia { $p50 }, quizá { $p10 }. ¿Ya pidió el camión? ¿Quién viene y a qué hora? Deje libre el paso.
 waste-book-pump-out-high = Aguas negras como al { $level }. ¿Ya pidió el camión de vaciado? ¿Quién viene y a qué hora? Deje libre el paso.
-waste-book-pump-out-plan = Aguas negras como al { $level }. Llegan al { $stop_level } como a las { $p50 }, quizá { $p10 }. Asegure un camión de vaciado antes de { $p10 }.
+waste-book-pump-out-plan = Aguas negras como al { $level }. Llegan al { $stop_level } hacia { $p50 }, quizá { $p10 }. Asegure un camión de vaciado antes de { $p10 }.
 waste-book-pump-out-watch = Aguas negras como al { $level }. No deben llegar al { $stop_level } antes del final. Lea el tanque más tarde, y sepa qué camión podría venir.
 
-waste-close-now-stalls = Aguas negras al { $level }, nivel de paro { $stop_level }. Cierre algunos baños. Apure al camión. Lo que queda cubre olas, desnivel y un medidor que falla.
-waste-close-now-unit = Aguas negras al { $level }. Cierre toda la unidad. Se va a regresar por el drenaje más bajo. Traiga el camión de vaciado.
+waste-close-now-stalls = Aguas negras al { $level }, nivel de paro { $stop_level }. Cierre algunos baños. Lo que queda cubre olas, desnivel y un medidor que falla.
+waste-close-now-unit = Aguas negras al { $level }. Cierre toda la unidad. Se va a regresar por el drenaje más bajo.
 waste-close-now-likely = Las aguas negras quizá ya están al { $level }, nivel de paro { $stop_level }. Lea el tanque. Si está así de alto, cierre algunos baños y apure al camión.
 
-waste-spill = Cierre la unidad. Aleje a la gente y a los animales, viento arriba. Primero tape coladeras y tape el paso al agua. Cierre la válvula o pare la fuente. El despachador llama a la autoridad.
+waste-spill = Cierre la unidad. Aleje a la gente y a los animales, del lado de donde viene el viento. Primero tape las coladeras de lluvia y el paso a ríos o arroyos. Cierre la válvula o pare la fuente. El despachador llama a la autoridad.
 
 waste-dropped-unexplained = Las aguas negras bajaron { $fall }, de { $before } a { $level }, y nadie vació. Vea bajo el remolque si hay válvula abierta o fuga. Si está seco: el medidor miente. Vea por una taza con una luz.
 
@@ -595,20 +612,24 @@ waste-gauge-doubtful-coated = El medidor de negras marca { $level } justo despu�
 
 cold-freeze-soon-plan = Aire a { $air }. Casi hiela. ¿Tiene equipo de frío y su breaker arriba? Planee cómo drenar manguera y tanques.
 cold-freeze-soon-soon = Aire a { $air }, ya hiela. Prenda calefacción del compartimento y calentador del tanque. Envuelva la manguera y toda punta mojada. Que el agua no pare.
-cold-freeze-soon-now = Aire a { $air }, viento { $wind }. Una manguera quieta llega a congelación en { $hose_min } y puede taparse en { $block_min }. Caliéntela, que corra, o drénela y use el tanque. Lea los amperes del calentador.
-cold-freeze-soon-now-wind-taken = Aire a { $air }. Una manguera quieta llega a congelación en { $hose_min } y puede taparse en { $block_min } (viento supuesto { $wind }). Caliéntela, que corra, o drénela y use el tanque. Lea los amperes del calentador.
-cold-freeze-soon-no-power = Sin corriente y a { $air }: ya corre el reloj del hielo. La manguera puede taparse en { $block_min }, el agua limpia llega a congelación en { $tank_hours }. Drene primero la manguera. Luego las líneas de bomba y calentador. Luego los tanques.
+cold-freeze-soon-now = Aire a { $air }, viento { $wind }. Una manguera quieta llega a congelación en { $hose_min } y puede taparse en { $block_min }. Caliéntela, que corra, o drénela y use el tanque.
+cold-freeze-soon-now-wind-taken = Aire a { $air }. Una manguera quieta llega a congelación en { $hose_min } y puede taparse en { $block_min } (viento supuesto { $wind }). Caliéntela, que corra, o drénela y use el tanque.
+cold-freeze-soon-now-heater = Aire a { $air }, viento { $wind }. Una manguera quieta llega a congelación en { $hose_min } y puede taparse en { $block_min }. Que corra, o drénela y use el tanque. Lea los amperes del calentador, no solo el interruptor.
+cold-freeze-soon-now-heater-wind-taken = Aire a { $air }. Una manguera quieta llega a congelación en { $hose_min } y puede taparse en { $block_min } (viento supuesto { $wind }). Que corra, o drénela y use el tanque. Lea los amperes del calentador, no solo el interruptor.
+cold-freeze-soon-no-power = Sin corriente y a { $air }: ya corre el reloj del hielo. La manguera puede taparse en { $block_min }, las válvulas poco después, el tanque de agua limpia en { $tank_hours }. Drene primero la manguera. Luego las líneas de bomba y calentador. Luego los tanques.
 cold-freeze-soon-no-power-still = Sin corriente y a { $air }: ya corre el reloj del hielo. Drene primero la manguera. Luego las líneas de bomba y calentador. Luego los tanques. Recupere la corriente o traiga un generador.
 cold-freeze-soon-tonight-plan = Viene una mínima de { $low }. Casi hiela. ¿Tiene equipo de frío y su breaker arriba? Planee cómo drenar manguera y tanques.
 cold-freeze-soon-tonight = Viene una mínima de { $low }. Antes de la noche: calentadores prendidos, manguera y puntas mojadas envueltas. Sin calor: drene la manguera y use el tanque.
 
 cold-tank-heater-on = Hiela, y nadie dijo que el calentador del tanque está prendido. Prenda el circuito { $circuit }: tanque y compartimento. Lea sus amperes. Un botón tibio no prueba nada.
+cold-tank-heater-on-tonight = Se espera una mínima de { $low }, y nadie ha dicho que el calentador del tanque esté prendido. Prenda el circuito { $circuit }: tanque y compartimento. Lea sus amperes.
 cold-tank-heater-on-plain = Hiela, y nadie dijo que el calentador del tanque está prendido. Prenda los de tanque y compartimento. Lea sus amperes.
 cold-tank-heater-on-dead = El calentador está prendido, pero el circuito { $circuit } marca { $amps }. No anda: se botó, está desconectado o lo paró el termostato. Revise breaker, clavija y termostato. Lea los amperes otra vez.
 
 cold-no-cold-package-plan = Este remolque no tiene equipo de frío. Planee drenarlo antes de que hiele.
 cold-no-cold-package-soon = Sin equipo de frío, y hiela. Drene la manguera y las puntas mojadas. Prenda la calefacción del compartimento. Si baja más, drene los tanques.
-cold-no-cold-package-now = Sin equipo de frío con este frío. No puede seguir en servicio. Sáquela.
+cold-no-cold-package-tonight = Sin equipo de frío, y se espera una mínima de { $low }. Drene manguera y puntas mojadas antes de la noche. Prenda la calefacción del compartimento.
+cold-no-cold-package-now = Sin equipo de frío con este frío. No puede seguir en servicio. Sáquela de servicio.
 
 cold-winterize = Hace demasiado frío sin equipo de frío. Drene, prepare para el invierno o llévesela. Orden: apague el calentador de agua, deje que se enfríe, drénelo. Luego tanques y puntos bajos, sople, y pase anticongelante rosa.
 
@@ -627,7 +648,7 @@ heat-crew-heat-stop = Se siente como { $heat_index }. Solo trabajo de emergencia
 
 ## Power
 
-power-shock = Corte la corriente en la fuente, con manos secas: baje los breakers del sitio, o jale los cables allá. Nadie toque metal, escalones ni agua. Cierre la unidad y aleje a la gente. Nunca la reponga para probar.
+power-shock = Corte la corriente en la fuente, con manos secas: baje los breakers del sitio, o jale los cables allá. Nadie toque metal, escalones ni agua. Cierre la unidad y aleje a la gente. Nunca vuelva a prender para probar.
 
 power-low-voltage-soon = { $volts }, bajo. Use un solo aire a la vez. Revise el largo del cable y las clavijas. ¿Leyó con carga?
 power-low-voltage-act = { $volts }, límite { $limit }. Apague el aire y las demás cargas grandes. Use un cable más corto o más grueso. Avise al electricista del sitio.
@@ -653,15 +674,28 @@ power-cord-drop-measured = El voltaje bajó { $fall } con carga, de { $before } 
 
 power-cord-overloaded = { $amps } en un cable { $gauge } hecho para { $cord_amps }. Quite carga, o use un cable más grueso. Corte la corriente y toque la clavija por si está caliente.
 
-power-too-few-circuits = { $cords } cables, pero hacen falta { $cords_needed } circuitos. Alimente primero el circuito { $converter_circuit }: da luz y bombas. Algún aire, calefacción o agua caliente no va a andar.
-power-too-few-circuits-cold = { $cords } cables, pero hacen falta { $cords_needed } circuitos con este frío. Alimente primero el circuito { $converter_circuit }, luego el del calentador del tanque. Alguna calefacción o agua caliente no va a andar.
+power-too-few-circuits = { $cords ->
+        [one] Un cable
+       *[other] { $cords } cables
+    }, pero hacen falta { $cords_needed } circuitos. Alimente el circuito { $feed }: el circuito { $converter_circuit } mantiene luces y bombas. No andarán: { $left_out }.
+power-too-few-circuits-cold = { $cords ->
+        [one] Un cable
+       *[other] { $cords } cables
+    }, pero con este frío hacen falta { $cords_needed } circuitos. Alimente el circuito { $feed }: primero el circuito { $converter_circuit }, luego el calentador del tanque. No andarán: { $left_out }.
 
-power-on-battery-ask = { $cords } cables para { $circuits } circuitos. ¿Tiene corriente el circuito { $converter_circuit }? Si no, el convertidor está muerto y la batería se gasta: quedan unos { $battery_hours }.
-power-on-battery-ask-plain = { $cords } cables para { $circuits } circuitos. ¿Tiene corriente el circuito { $converter_circuit }? Si no, el convertidor está muerto y la batería se gasta.
+power-on-battery-ask = { $cords ->
+        [one] Un cable
+       *[other] { $cords } cables
+    } para { $circuits } circuitos. ¿Tiene corriente el circuito { $converter_circuit }? Si no, el convertidor está muerto y la batería se gasta: quedan unos { $battery_hours }.
+power-on-battery-ask-plain = { $cords ->
+        [one] Un cable
+       *[other] { $cords } cables
+    } para { $circuits } circuitos. ¿Tiene corriente el circuito { $converter_circuit }? Si no, el convertidor está muerto y la batería se gasta.
 power-on-battery-circuit = El circuito { $converter_circuit } no tiene corriente, así que el convertidor está muerto. La batería se gasta: quedan unos { $battery_hours }. Pase un cable al circuito { $converter_circuit }.
 power-on-battery-circuit-plain = El circuito { $converter_circuit } no tiene corriente, así que el convertidor está muerto. La batería se gasta. Pase un cable al circuito { $converter_circuit }.
 power-on-battery = Sin corriente del sitio. Luces y bombas viven de la batería: unos { $battery_hours }. No hay aire, calefacción ni agua caliente.
 power-on-battery-plain = Sin corriente del sitio. Luces y bombas viven de la batería. No hay aire, calefacción ni agua caliente. Lea los voltios de la batería.
+power-on-battery-down = Sin corriente del sitio, y la batería está a la mitad o menos. Recupere la corriente o traiga un generador. No hay aire, calefacción ni agua caliente.
 power-on-battery-fresh-first = Sin corriente del sitio. La batería dura unos { $battery_hours }, el agua limpia unos { $fresh_hours }. Primero se acaba el agua: planee llenar. No hay aire, calefacción ni agua caliente.
 power-on-battery-battery-first = Sin corriente del sitio. La batería dura unos { $battery_hours }, el agua limpia unos { $fresh_hours }. Primero se acaba la batería: traiga un generador. No hay aire, calefacción ni agua caliente.
 
@@ -693,21 +727,21 @@ site-not-chocked = Alto. Calce los dos lados antes que nada. Un remolque sin eng
 site-wind-soon = Viento { $wind }. Meta los toldos. Detenga las puertas. Amarre lo suelto.
 site-wind-act = Viento { $wind }. Nadie en el techo ni en los escalones. Toldos adentro, puertas cerradas. Si se mece, cierre la unidad.
 
-site-set-up-next-level = Sigue: nivele de lado a lado. Luego calce los dos lados, desenganche y baje los gatos. Luego corriente, luego agua.
-site-set-up-next-chock = Sigue: calce los dos lados antes de desenganchar. Luego desenganche, y nivele de frente con el gato de la lanza.
-site-set-up-next-unhitch = Sigue: desenganche. Luego nivele de frente con el gato de la lanza. Los estabilizadores al final.
-site-set-up-next-jacks = Sigue: baje los gatos. La afirman, no la levantan. Luego corriente.
-site-set-up-next-power = Sigue: corriente. Alimente primero el circuito { $converter_circuit }: da luz y bombas. Luego lea los voltios.
-site-set-up-next-power-generator = Sigue: corriente del generador. Alimente primero el circuito { $converter_circuit }: da luz y bombas. Luego lea los voltios.
-site-set-up-next-volts = Sigue: lea los voltios en el remolque, con carga. Mande el número.
-site-set-up-next-regulator = Sigue: el regulador, a { $regulator }. Este sitio da { $static }, límite { $limit }. Luego la manguera, y abra despacio.
-site-set-up-next-water = Sigue: agua. Conecte, abra despacio, saque el aire, busque fugas. Mande la presión con todas las llaves cerradas.
-site-set-up-next-water-hydrant = Sigue: agua del hidrante. Conecte, abra despacio, saque el aire, busque fugas. Mande la presión con todas las llaves cerradas.
-site-set-up-next-fill = Sigue: aquí no hay agua. Llene el tanque limpio, hasta { $fresh_gal }. Luego prenda la bomba y busque fugas.
-site-set-up-next-fill-no-power = Sigue: aquí no hay agua ni corriente. Llene el tanque limpio, hasta { $fresh_gal }. Lea la batería. De ella viven luces y bombas.
-site-set-up-next-pressure = Sigue: lea la presión del agua con todas las llaves cerradas. De { $least } a { $limit } está bien. Mande el número.
-site-set-up-next-heater = Sigue: prenda calentador de tanque y compartimento, circuito { $circuit }. Lea sus amperes.
-site-set-up-next-test = Sigue: baje cada taza, pruebe cada llave y chapa. El calentador de agua, ya con su tanque lleno. Tome fotos. Luego avise que está en servicio.
+site-set-up-next-level = siguiente: nivele de lado a lado. Luego calce los dos lados, desenganche y baje los gatos. Luego corriente, luego agua.
+site-set-up-next-chock = siguiente: calce los dos lados antes de desenganchar. Luego desenganche, y nivele de frente con el gato de la lanza.
+site-set-up-next-unhitch = siguiente: desenganche. Luego nivele de frente con el gato de la lanza. Los estabilizadores al final.
+site-set-up-next-jacks = siguiente: baje los gatos. La afirman, no la levantan. Luego corriente.
+site-set-up-next-power = siguiente: corriente. Alimente primero el circuito { $converter_circuit }: da luz y bombas. Luego lea los voltios.
+site-set-up-next-power-generator = siguiente: corriente del generador. Alimente primero el circuito { $converter_circuit }: da luz y bombas. Luego lea los voltios.
+site-set-up-next-volts = siguiente: lea los voltios en el remolque, con carga. Mande el número.
+site-set-up-next-regulator = siguiente: el regulador, a { $regulator }. Este sitio da { $static }, límite { $limit }. Luego la manguera, y abra despacio.
+site-set-up-next-water = siguiente: agua. Conecte, abra despacio, saque el aire, busque fugas. Mande la presión con todas las llaves cerradas.
+site-set-up-next-water-hydrant = siguiente: agua del hidrante. Conecte, abra despacio, saque el aire, busque fugas. Mande la presión con todas las llaves cerradas.
+site-set-up-next-fill = siguiente: aquí no hay agua. Llene el tanque limpio, hasta { $fresh_gal }. Luego prenda la bomba y busque fugas.
+site-set-up-next-fill-no-power = siguiente: aquí no hay agua ni corriente. Llene el tanque limpio, hasta { $fresh_gal }. Lea la batería. De ella viven luces y bombas.
+site-set-up-next-pressure = siguiente: lea la presión del agua con todas las llaves cerradas. De { $least } a { $limit } está bien. Mande el número.
+site-set-up-next-heater = siguiente: prenda calentador de tanque y compartimento, circuito { $circuit }. Lea sus amperes.
+site-set-up-next-test = siguiente: baje cada taza, pruebe cada llave y chapa. El calentador de agua, ya con su tanque lleno. Tome fotos. Luego avise que está en servicio.
 
 ## Towing
 
@@ -730,8 +764,8 @@ crew-person-hurt-at = Llame a emergencias. Diga que está en { $address }, y qu�
 
 trouble-fire = Todos fuera y lejos. Llame a emergencias. Corte la corriente en la fuente si puede llegar sin peligro. No vuelva a entrar.
 trouble-fire-at = Todos fuera y lejos. Llame a emergencias. Diga que está en { $address }. Corte la corriente en la fuente si puede llegar sin peligro. No vuelva a entrar.
-trouble-gas-illness = Todos fuera, viento arriba, al aire libre. Llame a emergencias. Apague el generador si puede sin peligro. Nadie vuelva a entrar.
-trouble-gas-illness-at = Todos fuera, viento arriba, al aire libre. Llame a emergencias. Diga que está en { $address }. Apague el generador si puede sin peligro. Nadie vuelva a entrar.
+trouble-gas-illness = Todos fuera, del lado de donde viene el viento, al aire libre. Llame a emergencias. Apague el generador si puede sin peligro. Nadie vuelva a entrar.
+trouble-gas-illness-at = Todos fuera, del lado de donde viene el viento, al aire libre. Llame a emergencias. Diga que está en { $address }. Apague el generador si puede sin peligro. Nadie vuelva a entrar.
 trouble-person-trapped = Háblele. Si no contesta: llame a emergencias. Pruebe la ranura de la chapa con una moneda. Luego los pernos de la bisagra.
 trouble-person-trapped-at = Háblele. Si no contesta: llame a emergencias. Diga que está en { $address }. Pruebe la ranura de la chapa con una moneda. Luego los pernos de la bisagra.
 trouble-hot-plug = Deje de usar esa clavija. Corte la corriente en la fuente, luego desconéctela. No la use más. Cambie clavija y contacto.
@@ -766,7 +800,7 @@ trouble-tire = No la remolque así. En camino: oríllese donde sea seguro. Calce
 
 ## Cautions, one for each hazard
 
-caution-burst-hose = Hágase a un lado al abrir el agua. Una manguera o pieza que truena da latigazos.
+caution-burst-hose = Hágase a un lado al abrir el agua. Una manguera o pieza que revienta da latigazos.
 caution-bleed-first = Cierre la toma y saque la presión por un lavabo antes de abrir cualquier pieza.
 caution-keep-regulator = No quite el regulador para ganar presión. Nunca lo puentee arriba de 80 psi (5.5 bar).
 caution-backflow = Deje la válvula rompevacío en la toma. Nunca deje una punta de manguera dentro de un líquido.
@@ -780,7 +814,7 @@ caution-hot-plug = Una clavija caliente o quemada puede causar un incendio. Deje
 caution-no-bypass = Nunca puentee un GFCI. Nada de adaptadores sin tierra. Nunca corte la pata de tierra.
 caution-same-fuse = Nunca un fusible mayor, papel metálico ni alambre. Si se quema otra vez hay un corto: déjelo fuera.
 caution-compressor-low-volts = El bajo voltaje quema un compresor. Déjelo apagado hasta tener buen voltaje.
-caution-carbon-monoxide = El humo del motor mata sin oler. Generador a 20 ft (6 m) o más de puertas, ventanas y respiraderos. Nunca adentro, en una carpa ni bajo el remolque. Dolor de cabeza, mareo o náusea: todos fuera, llame a emergencias.
+caution-carbon-monoxide = El escape del motor mata y no huele. Generador a 20 ft (6 m) o más de puertas, ventanas y respiraderos. Nunca adentro, en una carpa ni bajo el remolque. Dolor de cabeza, mareo o náusea: todos fuera, llame a emergencias.
 caution-generator-handling = Cargue combustible con el motor apagado y frío. Deje su tierra como viene de fábrica. Nada de adaptadores que unan dos contactos.
 caution-battery-gas = Una batería en carga suelta gas que explota. Sin chispas ni flama. Quítese anillos. Desconecte antes de usar llaves.
 caution-battery-freeze = Una batería vacía se congela y se puede partir. Cárguela o métala.
@@ -795,9 +829,9 @@ caution-heat-stroke = Si alguien se confunde o cae por el calor: llame a emergen
 caution-sewage-hygiene = Guantes, botas y careta. Nada de piel al aire. No coma ni beba. Lávese después.
 caution-sewage-discharge = Las aguas negras en una coladera o arroyo se deben reportar, muchas veces de inmediato. Deciden las reglas del estado. Anote hora, galones, causa y a quién avisó.
 caution-bleach = Nunca mezcle cloro con ácido ni amoniaco, y la orina tiene amoniaco. Deje entrar aire.
-caution-tank-gas = El gas del tanque puede matar, y si es fuerte quita el olfato. Olor a huevo podrido o dolor de cabeza: todos fuera, viento arriba. No fume, sin flama.
+caution-tank-gas = El gas del tanque puede matar, y si es fuerte quita el olfato. Olor a huevo podrido o dolor de cabeza: todos fuera, del lado de donde viene el viento. No fume, sin flama.
 caution-no-entry = Nunca meta la cabeza a un tanque. Nunca entre por alguien que cayó. Llame a rescate.
-caution-tow-empty = Nunca remolque con líquido a bordo. Se mece, y puede pasar el límite de ejes y frenos. Moverla en el sitio con negras a bordo lo decide el despachador.
+caution-tow-empty = Nunca remolque con líquido a bordo. Se mece, y puede pasar el límite de ejes y frenos. Moverla en el sitio con negras a bordo lo decide el despachador. Entonces a paso de persona, en suelo plano, nunca en vía pública.
 caution-roll-away = Puede rodar. Calce los dos lados antes de desenganchar. No se ponga en su camino.
 caution-stabilizers = Los estabilizadores la afirman. No la levantan. En suelo blando ponga placas anchas.
 caution-scald = El agua caliente quema. Si la válvula de alivio escupe: corte la corriente, hágase a un lado, llame a un plomero con licencia.
@@ -882,7 +916,7 @@ fact-fresh-act = agua limpia, actuar al
 fact-uses = usos por hora
 fact-per-use = agua por uso
 fact-fresh-hours = el agua limpia dura
-fact-fresh-at = agua limpia baja a las
+fact-fresh-at = agua limpia baja desde
 fact-level = nivel
 fact-stop-level = nivel de paro
 fact-lead = aviso del camión
@@ -894,7 +928,7 @@ fact-p50 = igual de fácil antes que después de
 fact-p90 = nueve de diez veces antes de
 fact-unit-level = la unidad cierra al
 fact-after-pump-out = lo más que debe marcar tras un vaciado
-fact-pumped-at = vaciada a las
+fact-pumped-at = vaciada
 fact-air = aire afuera
 fact-low = mínima prevista
 fact-wind = viento
@@ -925,6 +959,8 @@ fact-drop-limit = pérdida que se avisa
 fact-cord-amps = capacidad del cable
 fact-cords = cables
 fact-cords-needed = circuitos que hacen falta
+fact-feed = circuitos que alimentar
+fact-left-out = no andarán
 fact-circuits = circuitos
 fact-converter-circuit = circuito del convertidor
 fact-battery-ah = batería
@@ -981,6 +1017,303 @@ value-stowed = todo guardado
 value-jacks-up = gatos arriba
 value-lights-checked = luces revisadas
 
+### Guided checks
+
+## Frame
+
+walk-step = { $unit }, { $name }, paso { $count }: { $what }
+walk-answer-word = Sí, no o salta.
+walk-answer-number = Mande el número, o salta.
+walk-answer-safe = Sí o no.
+walk-mended-now = ¿Con eso se arregló?
+walk-not = Entonces no es { $what }.
+walk-lately = Hecho hace { $age }, no lo pregunto otra vez: { $what }.
+walk-fixed = Bien. Con eso termina la revisión de la { $unit }: { $name }.
+walk-reset = Reposición anotada. Si se bota otra vez, avíseme.
+walk-skipped = Lo tomo como hecho hasta aquí.
+walk-no-more = Esa fue la última revisión.
+walk-two-resets = Ya van dos reposiciones. Ni una más.
+walk-calls-electrician = { $unit }: pare aquí. El código local y un electricista con licencia siguen desde aquí.
+walk-calls-plumber = { $unit }: pare aquí. El código local y un plomero con licencia siguen desde aquí.
+walk-calls-repair = { $unit }: pare aquí. Necesita reparación.
+walk-emergency-at = Diga que está en { $site }.
+walk-waits = Sigue pendiente en la { $unit }: { $name }. Mande "sigue" para continuar.
+walk-back = De vuelta a la { $unit }: { $name }.
+trouble-trips-again = Se repuso dos veces y se bota otra vez. Déjelo apagado. Desconecte lo que lleva.
+walk-dropped = Revisión de la { $unit } dejada: { $name }. El reporte sigue.
+
+## Steps
+
+step-power-off-source = ¿Está cortada la luz en su origen: interruptores del sitio abajo o cables quitados allá?
+step-person-hurt = ¿Hay alguien herido, quemado, mareado o que salió lanzado?
+step-unit-closed = ¿Ya cerró la unidad, sin gente cerca, y lo sabe el sitio?
+step-other-room = ¿Prende bien la luz del otro cuarto?
+step-motion-switch = Pruebe el sensor, el apagador y el reloj. ¿Ya hay luz?
+step-room-fuse = Cambie ese fusible de 12 V una vez, del mismo valor. ¿Ya funciona?
+step-fuse-again = ¿También se fundió el fusible nuevo?
+step-connector = Revise el conector y el tornillo de tierra. ¿Ya hay luz?
+step-others-dark = ¿También están sin luz otros en el sitio?
+step-site-breaker = ¿Está arriba el interruptor del sitio?
+step-cord-seated = ¿Está cada cable bien metido, enchufe por enchufe?
+step-site-gfci = Reponga una vez el GFCI del sitio. ¿Volvió la luz?
+step-outlet-volts = Mida los voltios en el contacto.
+step-battery-switch = ¿Está prendido el corte de la batería?
+step-battery-volts = Mida los voltios de la batería en reposo.
+step-main-fuse = ¿Está sano el fusible principal de 12 V en la batería?
+step-converter-circuit = ¿Tiene luz el circuito del convertidor? Mida sus voltios si puede.
+step-converter-hum = ¿Zumba el convertidor, y están sanos sus fusibles?
+step-terminals = Primero desconecte. Limpie y apriete los bornes, sin chispas. ¿Ya funciona?
+step-unplug-all = Desconecte todo y repóngalo una vez. ¿Aguanta?
+step-wet-plug = Con la luz cortada: ¿hay un enchufe mojado o en el suelo?
+step-two-cords-one-gfci = ¿Hay dos cables en un mismo GFCI?
+step-plug-back = Conecte los circuitos uno por uno. ¿Alguno lo bota?
+step-holds-now = Repóngalo una vez más, y no más. ¿Aguanta?
+step-trips-at-once = Cargas apagadas. Repóngalo una vez: todo abajo y luego arriba. ¿Se bota al instante?
+step-add-amps = Sume los amperios que lleva.
+step-on-start = ¿Se bota cuando arranca un aire?
+step-after-hours = ¿Se bota después de unas horas?
+step-shared-breaker = ¿Se bota solo el interruptor del sitio, con otros conectados?
+step-supply-open = ¿Están abiertas la llave del sitio y la válvula del remolque?
+step-static-pressure = Cierre todas las llaves y mida la presión en el remolque.
+step-water-selector = ¿Está bien el selector: red con manguera, tanque sin ella?
+step-fresh-level = ¿Cuánta agua limpia hay en el tanque?
+step-lights-work = ¿Prenden las luces de 12 V?
+step-pump-fuse = ¿Bomba prendida? Cambie su fusible una vez, del mismo valor. ¿Ya funciona?
+step-pump-runs-no-flow = ¿Trabaja la bomba y aun así no sale agua?
+step-inlet-filter = Cierre la llave y saque la presión. Limpie el filtro de entrada. ¿Ya sale bien?
+step-hose-kink = Revise la manguera: ¿doblada, aplastada, un carro encima?
+step-hose-size = ¿La manguera es de menos de 3/4 in, o pasa de 100 ft (30 m)?
+step-regulator-setting = ¿El regulador da de 40 a 50 psi (3 bar), con la malla limpia?
+step-one-fixture = ¿Sale débil una sola llave?
+step-second-pump = ¿Trabajan las dos bombas?
+step-fresh-empty = ¿Está vacío el tanque de agua limpia?
+step-running-fixture = Oiga cada baño y lavabo. ¿Alguno se quedó corriendo?
+step-leak-under = Mire debajo y en el compartimiento. ¿Hay una fuga?
+step-tank-rising = Con agua del sitio: ¿se llena solo el tanque de agua limpia?
+step-pump-cycles = Todo cerrado: ¿la bomba todavía arranca sola?
+step-suction-air = ¿Están apretadas las uniones antes de la bomba, sin aire?
+step-heater-full = ¿Da agua sin aire la llave caliente? Si duda, corte el calentador.
+step-how-long = ¿Lleva más de una hora lleno y con luz?
+step-heater-circuit = ¿Tiene luz el circuito del calentador, con su interruptor arriba?
+step-heater-switch = ¿Está prendido el botón del calentador?
+step-high-limit = Corte la luz, deje enfriar, oprima una vez el botón de límite. ¿Ya calienta?
+step-heater-amps = Mida los amperios del calentador.
+step-bypass-valves = ¿Están las válvulas de paso en verano y no en invierno?
+step-clean-water = ¿Es agua limpia y no negra?
+step-leak-power = ¿Está cortada la luz cerca del agua?
+step-shut-supply = Cierre el agua y apague la bomba. ¿Se detiene la fuga?
+step-washer = Empaque de la manguera y uniones apretadas a mano. ¿Ya paró?
+step-frozen-last-night = ¿Heló anoche?
+step-power-off-wet = ¿Está cortada la luz en todo lo mojado?
+step-outlet-clear = ¿Está sin hielo la salida de aguas negras?
+step-open-tap = ¿Cerró el agua y abrió la llave más cercana?
+step-warm-air = Aire tibio o toallas desde la punta abierta, de 30 a 60 min. ¿Ya se deshizo el hielo?
+step-splits = Llene despacio y mire 10 min. ¿Hay una raja o un goteo?
+step-flows-again = ¿Ya corre el agua otra vez?
+step-circuit-live = ¿Tiene luz el circuito de ese cuarto?
+step-selector = ¿Está el selector en calor, con el aire apagado?
+step-thermostat = ¿Está bien puesto el termostato, con pilas buenas?
+step-heat-filter = Limpie el filtro y la rejilla. Deje enfriar y reponga una vez. ¿Ya calienta?
+step-volts = Mida los voltios en el remolque.
+step-doors-shut = ¿Se quedan cerradas las puertas?
+step-heat-amps = Mida los amperios de ese circuito, con el calor prendido.
+step-fan-runs = ¿Gira el ventilador?
+step-compressor-hums = ¿Zumba el compresor y luego se para o se bota?
+step-cooling-filter = Limpie el filtro. Con hielo: solo ventilador hasta que se quite. ¿Ya enfría?
+step-two-ac = ¿Hay dos aires en un mismo cable?
+step-air-difference = ¿Cuántos °F más frío sale el aire que como entra?
+step-strong-smell = ¿Es fuerte, se fue de golpe, o a alguien le duele la cabeza?
+step-trap = Eche un cuarto de galón (1 l) de agua en cada coladera. ¿Ya mejoró?
+step-vent-fan = ¿Está prendido el extractor, y libre su tapa?
+step-waste-level = ¿Qué tan lleno va el tanque de aguas negras?
+step-flapper = ¿Retiene agua cada inodoro?
+step-valve-cap = ¿Está seca la válvula de negras, con su tapa?
+step-deodorizer = Ponga desodorante al tanque. ¿Ya mejoró?
+step-one-toilet = ¿Es un solo inodoro?
+step-plunger = Con guantes y careta. Bomba de mano, luego sonda. ¿Ya se destapó?
+step-pyramid = Llénelo de agua, deje remojar y sondee suave. ¿Ya se destapó?
+step-flush-twice = Jale dos veces para limpiar el sello. ¿Ya paró?
+step-clean-seal = Limpie el sello de la válvula. ¿Ya paró?
+step-close-stop = Cierre la llave de ese inodoro y el baño. ¿Ya paró?
+step-anyone-inside = Hable por la puerta. ¿Hay alguien adentro?
+step-they-answer = Hábleles. ¿Contestan?
+step-coin-slot = Pruebe una moneda en la ranura del seguro. ¿Ya abrió?
+step-hinge-pins = Saque los pernos de las bisagras. ¿Ya abrió?
+step-spill-source = ¿Cerró la unidad y paró el derrame: válvula cerrada, tapa puesta?
+step-spill-drain = ¿Tapó las coladeras de lluvia y el paso al agua?
+step-spill-gear = ¿Trae guantes, botas y careta?
+step-spill-up = ¿Lo detuvo con tierra o absorbente, y ya lo aspiraron?
+step-spill-clean = Desinfecte el piso duro y lávese. Anote galones, causa y fotos. ¿Todo limpio?
+step-tap-tank = Golpee la pared del tanque junto a la sonda. ¿Ya mide bien?
+step-look-light = Mire por un inodoro con una luz. ¿Qué tan lleno va?
+step-rinse-probe = En el próximo vaciado enjuague la sonda. ¿Ya mide bien?
+step-slope = ¿Cuántos % está desnivelado?
+step-blocks = Con calzas, ponga bloques del lado bajo. ¿Ya está a nivel?
+step-move = Muévalo a un lugar más parejo y cálcelo. ¿Ya está a nivel?
+
+## What a step rules out
+
+cause-dead-12v = la batería ni el convertidor
+cause-light-switch = el apagador
+cause-room-fuse = el fusible
+cause-short = un corto
+cause-connector = el conector
+cause-wide-outage = un corte en todo el sitio
+cause-dead-breaker = el interruptor del sitio
+cause-loose-cord = un cable flojo
+cause-tripped-gfci = el GFCI del sitio
+cause-dead-outlet = el contacto
+cause-battery-switch = el corte de la batería
+cause-flat-battery = la batería descargada
+cause-main-fuse = el fusible principal
+cause-unfed-converter = un convertidor sin luz
+cause-dead-converter = el convertidor
+cause-terminals = los bornes
+cause-bad-gfci = el mismo GFCI
+cause-wet-plug = un enchufe mojado
+cause-two-cords = dos cables en un GFCI
+cause-faulty-circuit = un circuito malo
+cause-overload = exceso de carga
+cause-starved-compressor = un compresor con pocos voltios
+cause-long-load = una carga de muchas horas
+cause-shared-breaker = un interruptor compartido
+cause-second-trip = un disparo de casualidad
+cause-closed-supply = una llave cerrada
+cause-dead-supply = falta de agua en la red
+cause-weak-supply = poca presión en la red
+cause-wrong-mode = el selector
+cause-empty-tank = un tanque vacío
+cause-pump-fuse = el fusible de la bomba
+cause-air-lock = aire en la bomba
+cause-blocked-inlet = el filtro de entrada
+cause-kink = una manguera doblada
+cause-thin-hose = una manguera delgada o larga
+cause-regulator = el regulador
+cause-aerator = la malla de una llave
+cause-second-pump = la segunda bomba
+cause-dry-run = una bomba en seco
+cause-running-fixture = un mueble que corre
+cause-leak = una fuga a la vista
+cause-check-valve = la válvula de retención
+cause-small-leak = una fuga chica
+cause-suction = aire en la succión
+cause-not-yet-hot = falta de tiempo
+cause-dead-circuit = un circuito sin luz
+cause-heater-switch = el botón
+cause-high-limit = el límite de calor
+cause-element = la resistencia
+cause-bypass = las válvulas de paso
+cause-drain-side = el lado del tanque o del drenaje
+cause-over-pressure = exceso de presión
+cause-washer = un empaque ni una unión floja
+cause-split = un tubo rajado
+cause-ice-plug = un tapón de hielo
+cause-still-frozen = todo el hielo
+cause-selector = el selector
+cause-thermostat = el termostato
+cause-blocked-grille = el filtro ni la rejilla
+cause-low-volts = falta de voltios
+cause-open-doors = puertas abiertas
+cause-no-amps = el mismo calefactor
+cause-iced-coil = el filtro ni el hielo
+cause-two-ac = dos aires en un cable
+cause-refrigerant = el refrigerante
+cause-dry-trap = una coladera seca
+cause-vent = la ventilación
+cause-full-tank = un tanque lleno
+cause-flapper = el sello de un inodoro
+cause-cap = la válvula ni la tapa
+cause-dose = solo la dosis
+cause-main-line = la línea principal
+cause-one-toilet = un tapón sencillo
+cause-pyramid = un montón bajo el inodoro
+cause-debris = basura en el sello
+cause-seal = el sello
+cause-stop-valve = la llave de paso
+cause-lock = solo el seguro
+cause-door = las bisagras
+cause-foul-ground = un lugar limpio todavía
+cause-stuck-probe = una sonda atorada de paso
+cause-high-waste = un tanque lleno
+cause-coated-probe = mugre en la sonda
+cause-slope = una pendiente que importe
+cause-low-side = un lado bajo
+cause-bad-pad = el suelo
+
+## What a step finds
+
+settles-live-metal = Todo metal puede tener corriente. Corte la luz en su origen ya, con manos secas. Nadie toca metal, escalones ni agua.
+settles-people-near = Cierre la unidad y ponga una barrera. Avise al sitio. Nadie se acerca.
+settles-dead-12v = Entonces no hay 12 V. Siguen la batería y el convertidor.
+settles-short = Hay un corto. Déjelo apagado y sin fusible.
+settles-wide-outage = Es un corte del sitio. Avise y pregunte la hora. Luces y bombas viven de la batería.
+settles-dead-breaker = Pida al sitio que lo suba: todo abajo y luego arriba. Una vez.
+settles-loose-cord = Interruptor abajo, meta bien los enchufes, interruptor arriba. Uno caliente o café: no lo use.
+settles-dead-outlet = El contacto está mal. No lo use.
+settles-battery-switch = Préndalo.
+settles-flat-battery = Está descargada. Cárguela: circuito del convertidor prendido, ventiladores apagados. No le saque más.
+settles-main-fuse = Cámbielo una vez, del mismo valor. Si se funde otra vez, déjelo fuera: hay un corto.
+settles-unfed-converter = Dele luz a ese circuito: cámbiele un cable o suba su interruptor.
+settles-dead-converter = El convertidor no sirve. Una batería al revés le funde los fusibles.
+settles-bad-gfci = Se bota sin nada conectado: falla el GFCI o la red. Déjelo apagado.
+settles-wet-plug = Corte la luz. Séquelo, levántelo del suelo y cúbralo de la lluvia.
+settles-two-cords = Dele a cada cable su propio GFCI.
+settles-faulty-circuit = Ese circuito es la falla. Déjelo apagado. Suele ser la resistencia, luego un aire.
+settles-overload = Es demasiada carga. Apague algo: aire o calor primero, luego el calentador.
+settles-starved-compressor = Le faltan voltios. Apague el aire y espere 5 min. Use un cable más corto o grueso.
+settles-long-load = Lleva demasiado por horas. Quite carga y deje enfriar el tablero.
+settles-shared-breaker = Pregunte al sitio quién más lo usa. Pida un contacto propio.
+settles-closed-supply = Ábrala toda, despacio. Apártese de la manguera.
+settles-dead-supply = No hay presión: agua cerrada, manguera doblada o hielo. Siga la manguera hasta la llave.
+settles-weak-supply = La red da poca presión. Abra toda la llave y revise el regulador. Si no, use tanque y bomba.
+settles-wrong-mode = Póngalo bien: red con manguera, tanque y bomba sin ella.
+settles-empty-tank = El tanque está vacío. Apague la bomba hasta llenarlo.
+settles-air-lock = Hay aire o el colador está tapado. Abra la llave más lejana, saque el aire, limpie el colador.
+settles-kink = Enderécela y quite lo que la pisa.
+settles-thin-hose = Use manguera de 3/4 o 1 in, lo más corta posible.
+settles-regulator = Póngalo de 40 a 50 psi (3 bar) y lave su malla. Nunca lo quite arriba de 80 psi (5.5 bar).
+settles-aerator = Limpie la malla de esa llave.
+settles-second-pump = Revise su fusible, una vez, del mismo valor. Luego su interruptor de presión.
+settles-dry-run = Apague la bomba ya: en seco se quema. Primero llene el tanque.
+settles-running-fixture = Cierre la llave de ese baño. Luego jale dos veces y limpie su sello.
+settles-leak = Entonces el problema es la fuga.
+settles-check-valve = El agua del sitio pasa al tanque. Cierre el agua antes de que se derrame.
+settles-small-leak = Hay una fuga chica en algún lado. Apague la bomba si nadie la usa.
+settles-suction = Apriételas a mano y saque el aire.
+settles-dry-heater = Corte el calentador ya: en seco se quema. Llénelo hasta que no salga aire.
+settles-not-yet-hot = Dele tiempo: 6 gal (23 l) tardan más de media hora, 10 gal (38 l) más de una hora.
+settles-dead-circuit = Dele luz: interruptor todo abajo y luego arriba, una vez. Revise su cable.
+settles-heater-switch = Préndalo, con su tanque lleno.
+settles-element = No hay corriente: resistencia, termostato o límite. Déjelo apagado.
+settles-bypass = Póngalas para que el agua pase por el calentador.
+settles-wet-power = Primero corte la luz ahí, en su origen. Luego toque.
+settles-drain-side = Está del lado del tanque o del drenaje. Cierre lo que desagua ahí.
+settles-over-pressure = Es demasiada presión. Cierre la llave y ponga el regulador a 45 psi (3 bar).
+settles-split = Se rajó un tubo. Deje el agua cerrada. Ponga arena y un cono donde esté mojado.
+settles-ice-plug = No quite la tapa: se suelta de golpe. Tanque a más de la mitad: cierre la unidad. Caliéntela despacio.
+settles-shut-tap = Haga eso primero: cierre el agua, abra la llave cercana. El vapor y el agua necesitan salida.
+settles-not-thawed = Siga, desde la punta abierta hacia atrás. Sin flama ni pistola de calor.
+settles-selector = Apague el aire y luego escoja calor. Nunca van juntos.
+settles-thermostat = Póngalo arriba de la temperatura del cuarto, con pilas nuevas.
+settles-low-volts = Con pocos voltios calienta poco. Quite carga, use un cable más corto o grueso.
+settles-open-doors = Ciérrelas y espere media hora.
+settles-no-amps = Hay luz, pero no consume. Déjelo apagado.
+settles-two-ac = Apague uno. Cada aire necesita su propio cable.
+settles-refrigerant = Es muy poca diferencia: refrigerante o serpentín. Eso es del taller.
+settles-vent = Prenda el extractor y despeje la tapa. No suba al techo con viento o lluvia.
+settles-full-tank = Hay que vaciarlo.
+settles-flapper = Limpie ese sello o cierre el baño.
+settles-cap = Con guantes. Cierre la válvula, ponga la tapa, lave el goteo.
+settles-main-line = Son todos: tanque lleno, línea principal o ventilación. Cierre la unidad.
+settles-stop-valve = No cierra. Corte el agua, o use la bomba solo cuando haga falta.
+settles-no-answer = Llame ya al número de emergencia. Sígales hablando.
+settles-open-source = Primero pare eso. Gente y mascotas lejos, del lado de donde viene el viento.
+settles-open-drain = Tápelas primero. Aguas negras en coladera o arroyo se reportan: avise a su despachador.
+settles-bare-skin = Póngaselos primero. Sin piel desnuda, sin comer ni beber.
+settles-left-waste = Deténgalo con tierra o absorbente. Pida el camión. Embolse los sólidos.
+settles-high-waste = Va alto. Llame al camión, diga lo que diga el medidor.
+settles-slope = Es demasiado. Las puertas se mueven, y fallan medidor y drenaje.
+
 ### Lo que el bot dice por su cuenta
 
 speak-was-due = Esto era para las { $time }, hace { $age }.
@@ -992,7 +1325,7 @@ speak-silent-person = { $who } no escribe nada desde las { $time }. Llámele por
 speak-unanswered = { $signal }: nadie ha contestado. { $what }, avisado a las { $time }. Llámeles ya.
 speak-overdue = { $who } iba a llegar a las { $time } y no escribe. Llámele por teléfono.
 speak-overdue-unit = { $unit }: { $who } iba a llegar a las { $time } y no escribe. Llámele por teléfono.
-speak-alone-ask = ¿Todo bien? Conteste lo que sea antes de las { $time }. Si no, aviso al despacho.
+speak-alone-ask = ¿Todo bien? Conteste lo que sea antes de las { $time }. Si no, aviso al despachador.
 speak-alone-alarm = { $signal }: { $who } trabaja a solas desde las { $time } y no contesta. Dijo { $words }. Lugar: { $site }. Llámele ya. Si no contesta: mande a alguien, llame a emergencias.
 speak-alone-nowhere = no lo dijo
 speak-patrol = { $count ->
@@ -1002,13 +1335,13 @@ speak-patrol = { $count ->
 speak-patrol-row = { $unit } { $site }: sin palabra hace { $age }, negras como al { $value }.
 speak-patrol-row-full = { $unit } { $site }: sin palabra hace { $age }, negras como al { $value }, al límite quizá a las { $time }.
 speak-held = { $who } va manejando. Le llega cuando esté en el sitio.
-speak-alone-set = A solas en la { $unit }: le pregunto a las { $time }. Si no contesta antes de las { $last }, aviso al despacho. "ok" lo para.
-speak-alone-set-nowhere = Le pregunto a las { $time }. Si no contesta antes de las { $last }, aviso al despacho. ¿En qué unidad está?
+speak-alone-set = A solas en la { $unit }: le pregunto a las { $time }. Si no contesta antes de las { $last }, aviso al despachador. "ok" lo para.
+speak-alone-set-nowhere = Le pregunto a las { $time }. Si no contesta antes de las { $last }, aviso al despachador. ¿En qué unidad está?
 speak-alone-cold = Se siente como { $value }: la piel se puede congelar en { $count } min. Lo hice más corto.
 speak-alone-again = Bien. Le pregunto otra vez a las { $time }. "ok" lo para.
 speak-alone-over = Bien. Ya no corre el reloj.
 speak-alone-found = { $who } contestó: { $words }. Se acabó el aviso.
-speak-alone-offer = ¿Está a solas? Mande "voy debajo de la { $unit }, revísame en 15". Le pregunto, y si no contesta aviso al despacho.
+speak-alone-offer = ¿Está a solas? Mande "voy debajo de la { $unit }, revísame en 15". Le pregunto, y si no contesta aviso al despachador.
 speak-low = { $count ->
     [one] Mínima de { $value } esta noche. Una unidad en riesgo:
    *[other] Mínima de { $value } esta noche. { $count } unidades en riesgo:

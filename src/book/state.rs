@@ -136,6 +136,9 @@ pub struct UnitState {
     pub guests: Vec<(DateTime<Utc>, f64)>,
     /// The last word about it.
     pub last_word: Option<Word>,
+    /// When it last left a site or came back to the yard: an arrival does not make that undone.
+    #[serde(default)]
+    pub departed: Option<DateTime<Utc>>,
     /// Counts events, to keep the order of those of one instant.
     order: u32,
 }
@@ -226,6 +229,7 @@ impl UnitState {
             Event::FreshFilled => self.tanks.push((at, TankNote::Filled)),
             Event::FreshDrained => self.tanks.push((at, TankNote::Drained)),
             Event::WaterOff => self.pressures.clear(),
+            Event::Left | Event::Returned => self.departed = self.departed.max(Some(at)),
             _ => {}
         }
         for fault in cured_by(event) {

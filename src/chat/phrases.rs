@@ -1,57 +1,70 @@
-//! What the service itself says: that something is not logged, whom to phone.
+//! What the service itself says: that something is not logged, whom to phone. The texts stand with all others in
+//! `grammar/replies`.
+
+use chrono::{DateTime, Utc};
+use chrono_tz::Tz;
 
 use crate::heard::Language;
+use crate::quantity::Style;
+use crate::reply::{Arg, Replies};
 
-/// Says that a message is not logged yet; `again` when it has to be sent again.
-pub(crate) fn not_logged(language: Language, again: bool) -> &'static str {
-    match (language, again) {
-        (Language::En, false) => {
-            "NOT LOGGED yet: the bot's disk has a fault. It will be logged when the disk is mended. No need to send it again."
-        }
-        (Language::Es, false) => {
-            "SIN REGISTRAR todavía: el disco del bot falla. Se registrará cuando se arregle. No hace falta enviarlo otra vez."
-        }
-        (Language::En, true) => {
-            "NOT LOGGED: the disk has a fault. Mend it and send your message again."
-        }
-        (Language::Es, true) => {
-            "SIN REGISTRAR: el disco falla. Arréglelo y envíe su mensaje otra vez."
-        }
-    }
+/// Says what the service has to say.
+#[derive(Default)]
+pub(crate) struct Phrases {
+    replies: Replies,
 }
 
-/// Puts before words on a danger that could not be logged.
-pub(crate) fn not_logged_danger(language: Language, text: &str) -> String {
-    match language {
-        Language::En => format!("{text}\n(Not logged: the bot's disk has a fault.)"),
-        Language::Es => format!("{text}\n(Sin registrar: el disco del bot falla.)"),
+impl Phrases {
+    /// Says that a message is not logged; `again` when it has to be sent again.
+    pub(crate) fn not_logged(&self, language: Language, again: bool) -> String {
+        self.say(
+            language,
+            if again {
+                "service-not-logged"
+            } else {
+                "service-not-logged-yet"
+            },
+            &[],
+        )
     }
-}
 
-/// Says that a message was set aside because working through it failed.
-pub(crate) fn set_aside(language: Language) -> &'static str {
-    match language {
-        Language::En => {
-            "This message tripped the bot. Its words are kept, nothing of it was logged. Say it in other words, or phone the dispatcher."
-        }
-        Language::Es => {
-            "Este mensaje hizo fallar al bot. El texto se guarda, pero no se registró nada. Dígalo de otra manera o llame al despacho."
-        }
+    /// Adds to words on a danger that they are not logged.
+    pub(crate) fn danger_not_logged(&self, language: Language, text: &str) -> String {
+        self.say(
+            language,
+            "service-danger-not-logged",
+            &[("words", text.into())],
+        )
     }
-}
 
-/// Tells a dispatcher that somebody cannot be reached on the chat.
-pub(crate) fn unreachable(language: Language, who: &str) -> String {
-    match language {
-        Language::En => format!("{who} cannot be reached on the chat. Phone them."),
-        Language::Es => format!("No se puede contactar a {who} por el chat. Llame por teléfono."),
+    /// Says that a message was set aside because working through it failed.
+    pub(crate) fn set_aside(&self, language: Language) -> String {
+        self.say(language, "service-set-aside", &[])
     }
-}
 
-/// Tells a dispatcher about a danger that did not reach somebody.
-pub(crate) fn undelivered(language: Language, who: &str, text: &str) -> String {
-    match language {
-        Language::En => format!("Did not reach {who} on the chat. Phone them:\n{text}"),
-        Language::Es => format!("No le llegó a {who} por el chat. Llame por teléfono:\n{text}"),
+    /// Tells a dispatcher that somebody cannot be reached on the chat.
+    pub(crate) fn unreachable(&self, language: Language, who: &str) -> String {
+        self.say(language, "service-unreachable", &[("who", who.into())])
+    }
+
+    /// Tells a dispatcher about a danger that did not reach somebody.
+    pub(crate) fn undelivered(&self, language: Language, who: &str, text: &str) -> String {
+        self.say(
+            language,
+            "service-undelivered",
+            &[("who", who.into()), ("words", text.into())],
+        )
+    }
+
+    /// These texts hold neither numbers nor times, so units, zone and now do not matter.
+    fn say(&self, language: Language, key: &str, args: &[(&str, Arg<'_>)]) -> String {
+        self.replies
+            .voice(
+                language,
+                Style::default(),
+                Tz::UTC,
+                DateTime::<Utc>::UNIX_EPOCH,
+            )
+            .say(key, args)
     }
 }

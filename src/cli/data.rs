@@ -1,14 +1,43 @@
 //! What commands that run a desk share: the fleet's files, the data directory, and salts.
 
+use std::io::Write;
 use std::path::{Path, PathBuf};
-
 use std::sync::Arc;
 
 use super::CliError;
 use super::load::Loaded;
-use crate::chat::clerk::{NotDone, Window};
+use crate::chat::clerk::{Clerk, NotDone, SNAPSHOT_EVERY, Setup, Window};
+use crate::desk::Desk;
 use crate::fleet::Fleet;
-use crate::store::Salt;
+use crate::store::{Files, Salt};
+
+/// Opens a data directory for a change from the command line; what waits to be sent goes on waiting.
+///
+/// # Errors
+///
+/// Why it cannot be opened, and what to do.
+pub(super) fn clerk(dir: &Path) -> Result<Clerk, CliError> {
+    let setup = Setup {
+        salt: Box::new(Random),
+        clock: Box::new(super::clock::now),
+        deliver: Box::new(|_| {}),
+        comes_again: true,
+        disk: Box::new(Files),
+        snapshot_every: SNAPSHOT_EVERY,
+    };
+    let (clerk, notes) =
+        Clerk::open::<Desk>(dir, setup).map_err(|error| CliError::Failed(error.to_string()))?;
+    let mut err = std::io::stderr().lock();
+    for note in notes {
+        writeln!(err, "hosebib: {note}")?;
+    }
+    Ok(clerk)
+}
+
+/// Puts into a sentence what the clerk did not do.
+pub(super) fn not_done(error: NotDone) -> CliError {
+    CliError::Failed(error.to_string())
+}
 
 /// Loads a fleet into a clerk if its files differ from the last load, and returns the fleet in force.
 ///

@@ -1,5 +1,9 @@
 //! `hosebib fleet`.
 
+mod load;
+mod show;
+mod stated;
+
 use std::io::{ErrorKind, Write};
 use std::path::{Path, PathBuf};
 use std::process::ExitCode;
@@ -21,11 +25,23 @@ enum What {
         /// The folder that holds fleet.toml, jobs.toml and crew.toml
         dir: PathBuf,
     },
+    /// Check a fleet's three files and put them in force, in a running bot too; with any problem nothing changes
+    Load {
+        /// The folder that holds fleet.toml, jobs.toml and crew.toml
+        dir: PathBuf,
+        /// The data directory; the log in it is kept
+        #[arg(long, value_name = "DIR")]
+        data: PathBuf,
+    },
+    /// Show the fleet as a table, or one trailer's spec in full
+    Show(show::Args),
 }
 
 pub(super) fn run(args: &Args) -> Result<ExitCode, CliError> {
     match &args.what {
         What::Check { dir } => check(dir),
+        What::Load { dir, data } => load::run(dir, data),
+        What::Show(args) => show::run(args),
     }
 }
 
@@ -42,7 +58,12 @@ fn check(dir: &Path) -> Result<ExitCode, CliError> {
 ///
 /// As [`files`], and how many problems there are.
 pub(super) fn open(dir: &Path, out: &mut dyn Write) -> Result<Fleet, CliError> {
-    fleet::read(&files(dir)?).or_else(|problems| {
+    checked(dir, &files(dir)?, out)
+}
+
+/// Checks the texts of the files in `dir`; each problem goes to `out` as a line.
+fn checked(dir: &Path, files: &FleetFiles, out: &mut dyn Write) -> Result<Fleet, CliError> {
+    fleet::read(files).or_else(|problems| {
         for problem in &problems {
             writeln!(out, "{problem}")?;
         }

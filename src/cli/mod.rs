@@ -3,15 +3,21 @@
 //! This is the one place that prints, reads the clock and the environment, and decides exit codes: 0 for done, 1 for a
 //! failure or a bad item in the input, 2 for wrong usage.
 
+mod backup;
+mod beside;
 mod chat;
 mod clock;
 mod data;
 mod error;
+mod export;
 mod fleet;
 mod load;
+mod progress;
 mod read;
 mod replay;
+mod review;
 mod serve;
+mod shown;
 mod sum;
 mod verify;
 
@@ -45,6 +51,14 @@ enum Command {
     Serve(serve::Args),
     /// Walk a data directory and check every record
     Verify(verify::Args),
+    /// List what crews wrote that was not understood, grouped, newest first
+    Review(review::Args),
+    /// Print check-ins, tasks or pump-outs as a table for other programs
+    Export(export::Args),
+    /// Copy a data directory, also while a bot runs on it, and verify the copy
+    Backup(backup::BackUp),
+    /// Make a data directory from a backup, and verify it
+    Restore(backup::Restore),
 }
 
 /// Runs the command line and returns its exit code.
@@ -61,6 +75,10 @@ pub fn main() -> ExitCode {
         Command::Chat(args) => chat::run(&args),
         Command::Serve(args) => serve::run(&args),
         Command::Verify(args) => verify::run(&args),
+        Command::Review(args) => review::run(&args),
+        Command::Export(args) => export::run(&args),
+        Command::Backup(args) => backup::back_up(&args),
+        Command::Restore(args) => backup::restore(&args),
     };
     match outcome {
         Ok(code) => code,

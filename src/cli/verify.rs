@@ -1,7 +1,7 @@
 //! `hosebib verify`.
 
 use std::io::Write;
-use std::path::PathBuf;
+use std::path::{Path, PathBuf};
 use std::process::ExitCode;
 
 use super::CliError;
@@ -16,7 +16,20 @@ pub(super) struct Args {
 }
 
 pub(super) fn run(args: &Args) -> Result<ExitCode, CliError> {
-    let report = store::verify(&args.data).map_err(|error| CliError::Failed(error.to_string()))?;
+    let whole = report(&args.data, "restore each file named above from a backup")?;
+    Ok(match whole {
+        true => ExitCode::SUCCESS,
+        false => ExitCode::FAILURE,
+    })
+}
+
+/// Walks a data directory, prints what was found, and tells whether all of it is whole; `remedy` is what to do if not.
+///
+/// # Errors
+///
+/// Why it cannot be read.
+pub(super) fn report(data: &Path, remedy: &str) -> Result<bool, CliError> {
+    let report = store::verify(data).map_err(|error| CliError::Failed(error.to_string()))?;
     let mut out = std::io::stdout().lock();
     for damage in &report.damage {
         writeln!(out, "damaged: {damage}")?;
@@ -39,15 +52,15 @@ pub(super) fn run(args: &Args) -> Result<ExitCode, CliError> {
     )?;
     if report.damage.is_empty() {
         writeln!(out, "nothing is damaged")?;
-        return Ok(ExitCode::SUCCESS);
+        return Ok(true);
     }
     writeln!(
         out,
-        "{} damaged: restore each file named above from a backup",
+        "{} damaged: {remedy}",
         match report.damage.len() {
             1 => "1 place is".to_owned(),
             count => format!("{count} places are"),
         }
     )?;
-    Ok(ExitCode::FAILURE)
+    Ok(false)
 }

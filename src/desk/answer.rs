@@ -11,7 +11,7 @@ use super::situate::Case;
 use super::tasks::Board;
 use super::{digest, repeat};
 use crate::book::{MessageKey, Record, Task, TaskChange, TaskState};
-use crate::dialogue::{About, Question};
+use crate::dialogue::{About, Check, Question};
 use crate::finding::{Finding, FindingId};
 use crate::heard::{Ask, Entry, PlanKind, ReadingKey, UnitName};
 use crate::outlook::Outlook;
@@ -34,6 +34,12 @@ pub(super) struct Reply<'a> {
     pub(super) late: bool,
     /// Findings that hold and are listed, but told in other words: those of a digest.
     pub(super) listed: Vec<Finding>,
+    /// What the sender's guided checks come to, where they were gone through.
+    pub(super) checks: Option<Vec<Check>>,
+    /// The step of a guided check that is asked, in words.
+    pub(super) step: Option<String>,
+    /// Whether the message carried a guided check on.
+    pub(super) walked: bool,
     forecast: BTreeMap<UnitName, Outlook>,
     question: Option<About>,
     every_task: bool,
@@ -60,6 +66,9 @@ impl<'a> Reply<'a> {
             others: Vec::new(),
             late: false,
             listed: Vec::new(),
+            checks: None,
+            step: None,
+            walked: false,
             forecast: BTreeMap::new(),
             question: None,
             every_task: false,
@@ -180,10 +189,23 @@ impl<'a> Reply<'a> {
                     .book
                     .unit(unit)
                     .is_some_and(|kept| kept.too_old(*at)),
-                all_well: self.findings.iter().filter(about).count() == 0 && was_checked(entry),
+                all_well: self.findings.iter().filter(about).count() == 0
+                    && was_checked(entry)
+                    && !self.walked,
             });
         }
-        let task_notes: Vec<(Task, TaskTurn)> = notes(&self.board);
+        let mut task_notes: Vec<(Task, TaskTurn)> = notes(&self.board);
+        // advice that asks for work says which task stands for it, also when nothing about the task changed
+        for finding in &self.findings {
+            let Some((unit, wish)) = finding.unit.as_ref().zip(finding.task.as_ref()) else {
+                continue;
+            };
+            if let Some(task) = self.board.tasks().open_task(unit, wish.kind)
+                && !task_notes.iter().any(|(other, _)| other.id == task.id)
+            {
+                task_notes.push((task.clone(), TaskTurn::Stands));
+            }
+        }
         let tasks = task_notes
             .iter()
             .map(|(task, turn)| TaskNote { task, turn: *turn })
@@ -205,8 +227,10 @@ impl<'a> Reply<'a> {
             tasks,
             taken: &heard.taken,
             set_aside: &heard.set_aside,
+            answered: &heard.plans,
             unclear: &heard.unclear,
             question: self.question.as_ref(),
+            step: self.step.as_deref(),
             zones: cases
                 .iter()
                 .filter_map(|case| Some((&case.unit, case.job()?.time_zone)))
@@ -214,7 +238,8 @@ impl<'a> Reply<'a> {
             without_hint: self
                 .findings
                 .iter()
-                .all(|finding| of_the_message(finding.id)),
+                .all(|finding| of_the_message(finding.id))
+                || self.step.is_some(),
         };
         let mut text = answer.compose(&self.voice);
         if text.is_empty() && !hearing.text.trim().is_empty() {

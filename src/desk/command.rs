@@ -183,6 +183,8 @@ fn never_mind(hearing: &Hearing<'_>, reply: &mut Reply<'_>, records: &mut Vec<Re
         .filter(|watch| watch.who == hearing.member.id);
     match (&hearing.talk.question, mine.last()) {
         (Some(_), _) => reply.say("never-mind-question", &[]),
+        // the guided check at hand is dropped where checks are carried on
+        (None, _) if !hearing.talk.checks.is_empty() => {}
         (None, Some(watch)) => {
             records.push(Record::Unwatch {
                 watch: watch.clone(),

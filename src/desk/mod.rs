@@ -18,6 +18,7 @@ mod stranger;
 mod sum;
 mod tasks;
 mod tick;
+mod walk;
 mod watch;
 mod when;
 
@@ -38,6 +39,7 @@ pub struct Desk {
     book: Book,
     reader: Reader,
     replies: Replies,
+    answers: walk::Answers,
 }
 
 impl Default for Desk {
@@ -53,6 +55,7 @@ impl Desk {
             book,
             reader: Reader::new(),
             replies: Replies::new(),
+            answers: walk::Answers::default(),
         }
     }
 

@@ -11,7 +11,7 @@ use super::inbound::{Body, Inbound, Outgoing, Turn};
 use super::settle::{self, Answered, LATE, Settled};
 use super::situate::Case;
 use super::tasks::{Board, kind_of};
-use super::{Desk, ahead, alarm, answer, repeat, watch};
+use super::{Desk, ahead, alarm, answer, repeat, walk, watch};
 use crate::book::{
     Message, MessageKey, Personal, Record, Report, TaskChange, UnitBook, UnitState, Unread,
 };
@@ -66,7 +66,9 @@ pub(super) fn receive(desk: &Desk, inbound: &Inbound) -> Turn {
 impl Hearing<'_> {
     fn work(mut self, unreadable: Option<&str>) -> Turn {
         let mut settled = self.settle();
-        let units = self.units(&settled);
+        let took = walk::take(&mut self, &mut settled);
+        let mut units = self.units(&settled);
+        units.extend(self.talk.checks.iter().map(|check| check.unit.clone()));
         let board = self.board(&units);
         let mut reply = Reply::new(&self, board);
         if self.late() {
@@ -108,6 +110,7 @@ impl Hearing<'_> {
         if let Some(ask) = self.heard.ask.clone() {
             answer::ask(&self, &settled, &ask, &mut reply, &mut records);
         }
+        walk::go_on(&self, &cases, took.as_ref(), &mut reply);
         ahead::note(&self, &settled, &cases, &mut reply, &mut records);
         let talk = self.talk_after(&settled, &mut reply);
         self.finish(settled, cases, reply, records, talk)
@@ -442,6 +445,9 @@ impl Hearing<'_> {
         repeat::note(&reply.findings, &mut talk, self.now);
         if !reply.findings.is_empty() {
             talk.advice = reply.findings.clone();
+        }
+        if let Some(checks) = reply.checks.take() {
+            talk.checks = checks;
         }
         let question = match (&settled.homeless, self.heard.unclear.as_slice()) {
             (Some(entry), _) => {

@@ -298,7 +298,6 @@ pub(super) fn answered(
                 Answered::Report(entry, at)
             })
         }
-        About::Step { .. } => None,
     }
 }
 

@@ -2,7 +2,7 @@
 
 use std::sync::Arc;
 
-use chrono::{DateTime, Utc};
+use chrono::{DateTime, TimeDelta, Utc};
 
 use super::Desk;
 use crate::book::{Latest, Task, UnitState};
@@ -12,6 +12,9 @@ use crate::heard::{Entry, Event, Plan, ReadingKey, UnitName};
 use crate::outlook::{Outlook, Prospect};
 use crate::rules;
 use crate::situation::{Occasion, Situation};
+
+/// How long before its doors a job may be set up by a crew that comes early.
+const EARLIEST: TimeDelta = TimeDelta::days(7);
 
 /// One trailer at one time, with everything the rules want to know, owned.
 pub(super) struct Case {
@@ -101,18 +104,20 @@ impl Case {
         self.fleet.trailers.get(&self.unit)
     }
 
-    /// Returns the job the trailer is at. Leaving with this very message still counts as being there.
+    /// Returns the job the trailer is at, or is being brought to. Leaving with this very message still counts as being
+    /// there; having arrived somewhere after it left a job, it is at its next one, however early.
     pub(super) fn job(&self) -> Option<&Job> {
-        let left = [Event::Left, Event::Returned]
-            .iter()
-            .filter_map(|event| self.before.when(*event))
-            .max();
-        let back = self
-            .before
-            .when(Event::Arrived)
-            .or(self.now.when(Event::Arrived));
-        let left = left.filter(|left| back.is_none_or(|back| back < *left));
-        self.fleet.job_of(&self.unit, self.at, left)
+        let left = self.before.departed;
+        let arrived = self.now.when(Event::Arrived);
+        let here = self.fleet.job_of(&self.unit, self.at, left);
+        match (here, arrived) {
+            (Some(job), _) => Some(job),
+            (None, Some(arrived)) if left.is_none_or(|left| left < arrived) => self
+                .fleet
+                .next_job_of(&self.unit, self.at)
+                .filter(|job| job.from - self.at <= EARLIEST),
+            _ => None,
+        }
     }
 
     /// Returns the site of that job.
@@ -176,7 +181,7 @@ impl Case {
         let Some(job) = self.job() else {
             return Vec::new();
         };
-        let set_up = job.from - chrono::TimeDelta::minutes((job.set_up_h * 60.0) as i64);
+        let set_up = job.from - TimeDelta::minutes((job.set_up_h * 60.0) as i64);
         let others = job
             .trailers
             .iter()

@@ -204,7 +204,13 @@ fn does(entry: &Entry, kind: TaskKind, finding: Option<FindingId>) -> bool {
     match kind {
         TaskKind::PumpOut => says(Event::WastePumped),
         TaskKind::Refill => says(Event::FreshFilled),
-        TaskKind::Drain => says(Event::FreshDrained) || says(Event::Winterized),
+        // draining was asked for because the power was gone: once it is back there is no need
+        TaskKind::Drain => {
+            let power_back = says(Event::PowerBack) || says(Event::PowerOn);
+            says(Event::FreshDrained)
+                || says(Event::Winterized)
+                || (power_back && finding == Some(FindingId::ColdFreezeSoon))
+        }
         TaskKind::Regulator => says(Event::RegulatorFitted),
         TaskKind::Filter => says(Event::FilterServiced),
         TaskKind::Heater => says(Event::HeaterOn),

@@ -7,12 +7,16 @@ use chrono::{DateTime, TimeDelta, Utc};
 use serde::{Deserialize, Serialize};
 
 use crate::finding::{Finding, FindingId, Urgency};
-use crate::heard::{Entry, Language, ReadingKey, UnitName};
+use crate::heard::{Entry, Fault, Language, ReadingKey, UnitName};
 
 /// How long a unit named once is taken to be meant again.
 pub const CONTEXT_LASTS: TimeDelta = TimeDelta::minutes(90);
 /// How long a question waits for a bare answer.
 pub const QUESTION_LASTS: TimeDelta = TimeDelta::minutes(30);
+/// How long a step of a guided check waits for a bare answer; later ones are asked again first.
+pub const STEP_LASTS: TimeDelta = TimeDelta::hours(2);
+/// How long the place in a guided check is kept.
+pub const CHECK_LASTS: TimeDelta = TimeDelta::hours(24);
 
 /// What is open with one person.
 #[derive(Debug, Clone, Default, PartialEq, Serialize, Deserialize)]
@@ -28,6 +32,9 @@ pub struct Talk {
     pub told: Vec<Told>,
     /// The language this person last wrote in.
     pub language: Option<Language>,
+    /// The guided checks that are open, the one at hand last.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub checks: Vec<Check>,
 }
 
 impl Talk {
@@ -101,15 +108,30 @@ pub enum About {
         /// The trailer.
         unit: UnitName,
     },
-    /// A step of a guided check: the fault and the step, counted from 0.
-    Step {
-        /// The trailer.
-        unit: UnitName,
-        /// The finding that is being worked on.
-        finding: FindingId,
-        /// The step.
-        step: u32,
-    },
+}
+
+/// The place in a guided check: which fault of which trailer, and the step that waits for an answer.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Check {
+    /// The trailer.
+    pub unit: UnitName,
+    /// The fault that is to be mended.
+    pub fault: Fault,
+    /// The fault whose steps are gone through: the same, or the one a step turned to.
+    pub steps_of: Fault,
+    /// The step that waits, counted from 0.
+    pub step: u32,
+    /// True where the step has found the cause, and it is asked whether that mended it.
+    #[serde(default)]
+    pub mending: bool,
+    /// How many resets the check asked for so far.
+    #[serde(default)]
+    pub resets: u32,
+    /// When it was asked last.
+    pub asked: DateTime<Utc>,
+    /// True once something else was said since it was asked.
+    #[serde(default)]
+    pub waits: bool,
 }
 
 /// An alarm that a person asked for: "if 12 hits 3/4 call me".

@@ -146,7 +146,8 @@ impl Case<'_> {
         };
         let per_use = spec.gal_per_use + BODY_GAL;
         let observations = self.observations(false);
-        let usage = self.usage(per_use, spec.waste_gal);
+        let open = self.open_for(&observations);
+        let usage = self.usage(per_use, spec.waste_gal, &open);
         let forecast = forecast::waste(&tank, &usage, &observations, 0.0, WASTE_LIMIT_PCT);
         self.tank(forecast, WASTE_LIMIT_PCT, &observations)
     }
@@ -160,17 +161,37 @@ impl Case<'_> {
             gauge: spec.waste_gauge,
         };
         let observations = self.observations(true);
-        let usage = self.usage(spec.gal_per_use, spec.fresh_gal);
+        let open = self.open_for(&observations);
+        let usage = self.usage(spec.gal_per_use, spec.fresh_gal, &open);
         let forecast = forecast::fresh(&tank, &usage, &observations, 0.0, FRESH_LIMIT_PCT);
         self.tank(forecast, FRESH_LIMIT_PCT, &observations)
     }
 
-    fn usage(&self, per_use: f64, capacity: f64) -> Usage<'_> {
+    /// Returns the open hours that count for a tank. Where a stay had run for over a day before anybody told of the tank,
+    /// nobody knows what was pumped before: the first word on it is where counting begins.
+    fn open_for(&self, observations: &[Observation]) -> Vec<(f64, f64)> {
+        let start = self.axis.hours(self.job.from);
+        let first = observations
+            .iter()
+            .map(Observation::at_h)
+            .fold(f64::INFINITY, f64::min);
+        if !first.is_finite() || first - start <= 24.0 {
+            return self.open.to_vec();
+        }
+        let just_after = first + 1e-3;
+        self.open
+            .iter()
+            .filter(|(_, to)| *to > just_after)
+            .map(|(from, to)| (from.max(just_after), *to))
+            .collect()
+    }
+
+    fn usage<'b>(&'b self, per_use: f64, capacity: f64, open: &'b [(f64, f64)]) -> Usage<'b> {
         Usage {
             prior_pct_per_h: 100.0 * self.uses(self.booked) * per_use / capacity.max(1.0),
             prior_spread: forecast::PRIOR_SPREAD,
             gal_per_use: per_use,
-            open: self.open,
+            open,
             guests: self.guests,
         }
     }

@@ -8,9 +8,9 @@ use chrono_tz::Tz;
 use super::tasks::{TaskNote, TaskTurn};
 use super::voice::{Arg, Voice};
 use crate::dialogue::About;
-use crate::finding::{Caution, Finding};
+use crate::finding::{Caution, Finding, FindingId, Level, Urgency};
 use crate::fleet::Trailer;
-use crate::heard::{Entry, Remark, Taken, UnitName};
+use crate::heard::{Entry, Plan, PlanKind, ReadingKey, Remark, Taken, UnitName};
 
 /// How many parts that were not understood are quoted; the rest are counted.
 const QUOTED_PARTS: usize = 4;
@@ -34,10 +34,14 @@ pub struct Answer<'a> {
     pub taken: &'a [Taken],
     /// What was understood and not logged; only what has a text is said.
     pub set_aside: &'a [Remark],
+    /// Requests and alarms that the reply answers otherwise, with a task or a line: they are not said to be set aside.
+    pub answered: &'a [Plan],
     /// What was not understood.
     pub unclear: &'a [Remark],
     /// The one question.
     pub question: Option<&'a About>,
+    /// The step of a guided check that waits, already in words; it gives way to the question.
+    pub step: Option<&'a str>,
     /// Zones of trailers whose local times differ from the voice's.
     pub zones: BTreeMap<&'a UnitName, Tz>,
     /// True to leave out the closing line that says what to send next.
@@ -85,6 +89,7 @@ impl Answer<'_> {
             && self.set_aside.is_empty()
             && self.unclear.is_empty()
             && self.question.is_none()
+            && self.step.is_none()
     }
 
     /// Puts the reply into words.
@@ -116,6 +121,9 @@ impl Answer<'_> {
         }
         if !self.without_hint {
             self.write_hint(&mut out, voice, &told);
+        }
+        if let Some(step) = self.step.filter(|_| self.question.is_none()) {
+            line(&mut out).push_str(step);
         }
         out
     }
@@ -158,7 +166,15 @@ impl Answer<'_> {
     }
 
     fn write_all_well(&self, out: &mut String, voice: &Voice<'_>) {
-        for logged in self.logged.iter().filter(|logged| logged.all_well) {
+        // while a part is not understood nobody can say that all is well
+        if !self.unclear.is_empty() {
+            return;
+        }
+        for logged in self
+            .logged
+            .iter()
+            .filter(|logged| logged.all_well && logged.was_checked())
+        {
             let args = [("unit", Arg::from(logged.unit.as_str()))];
             voice.write(line(out), "all-well", &args);
         }
@@ -204,12 +220,12 @@ impl Answer<'_> {
         if !self.taken.is_empty() {
             line(out).push_str(&voice.taken(self.taken));
         }
-        for aside in self
+        let unsaid = self
             .set_aside
             .iter()
-            .filter_map(|remark| voice.aside(remark))
-            .take(QUOTED_PARTS)
-        {
+            .filter(|aside| !self.is_said_otherwise(aside));
+        let asides = unsaid.filter_map(|aside| voice.aside(aside));
+        for aside in asides.take(QUOTED_PARTS) {
             line(out).push_str(&aside);
         }
         for remark in self.unclear.iter().take(QUOTED_PARTS) {
@@ -221,15 +237,36 @@ impl Answer<'_> {
         }
     }
 
+    /// Tells whether what was set aside is asked back about, or answered with a task or a watch.
+    fn is_said_otherwise(&self, aside: &Remark) -> bool {
+        let within = |whole: &str| whole.contains(&aside.text) || aside.text.contains(whole);
+        let acted_on = |plan: &&Plan| !matches!(plan.kind, PlanKind::Other);
+        self.unclear.iter().any(|remark| within(&remark.text))
+            || self
+                .answered
+                .iter()
+                .filter(acted_on)
+                .any(|plan| within(&plan.text))
+    }
+
     fn write_hint(&self, out: &mut String, voice: &Voice<'_>, told: &[u32]) {
         let Some(worst) = self.findings.iter().min_by_key(|finding| finding.order()) else {
             return;
         };
+        // what can wait explains itself
+        if worst.level == Level::Notice && worst.urgency == Urgency::Plan && told.is_empty() {
+            return;
+        }
         let mut hints = vec![voice.word("hint-why")];
         if let Some(task) = told.first() {
             hints.push(voice.say("hint-done", &[("id", Arg::Count((*task).into()))]));
         }
-        if worst.id.topic() == "water" {
+        let of_pressure = [
+            FindingId::WaterOverPressure,
+            FindingId::WaterUnderPressure,
+            FindingId::WaterPressureFalling,
+        ];
+        if of_pressure.contains(&worst.id) {
             hints.push(voice.word("hint-pressure"));
         }
         voice.write(line(out), "hint", &[("hints", voice.one_of(&hints).into())]);
@@ -263,6 +300,23 @@ impl Answer<'_> {
             Some(zone) => voice.in_zone(*zone),
             None => *voice,
         }
+    }
+}
+
+impl Logged<'_> {
+    /// Tells whether it holds a reading that has limits.
+    fn was_checked(&self) -> bool {
+        let unlimited = [
+            ReadingKey::EtaMin,
+            ReadingKey::PumpedGal,
+            ReadingKey::Guests,
+            ReadingKey::HoseFt,
+            ReadingKey::CordFt,
+            ReadingKey::HumidityPct,
+        ];
+        let readings = &self.entry.readings;
+        let checked = readings.values.keys().any(|key| !unlimited.contains(key));
+        (checked || !readings.amps.is_empty()) && self.entry.faults.is_empty()
     }
 }
 

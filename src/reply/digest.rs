@@ -264,12 +264,25 @@ impl Voice<'_> {
     }
 }
 
-fn push_short(out: &mut String, text: &str, most: usize) {
-    if text.chars().count() <= most {
-        out.push_str(text);
-    } else {
-        let cut: String = text.chars().take(most - 1).collect();
-        out.push_str(cut.trim_end());
-        out.push('…');
+/// Appends a name, cut at a whole word where it is too long: `Sleigh Barn` for "Sleigh Barn at Dovecote Farm".
+fn push_short(out: &mut String, name: &str, most: usize) {
+    let name = name.split([',', '(']).next().unwrap_or_default().trim();
+    if name.chars().count() <= most {
+        out.push_str(name);
+        return;
     }
+    let cut: String = name.chars().take(most + 1).collect();
+    let Some((mut words, _)) = cut.rsplit_once(' ') else {
+        out.extend(cut.chars().take(most - 1));
+        out.push('…');
+        return;
+    };
+    // "at", "de", "la" at the end would leave the name hanging
+    while let Some((head, last)) = words.rsplit_once(' ')
+        && last.chars().count() <= 3
+        && last.chars().all(char::is_lowercase)
+    {
+        words = head;
+    }
+    out.push_str(words);
 }

@@ -70,16 +70,23 @@ impl Voice<'_> {
 
     /// Appends the opening word, the unit and the action of a finding.
     pub(super) fn write_finding(&self, out: &mut String, finding: &Finding, several_units: bool) {
-        out.push_str(&self.opening(finding.level, finding.urgency));
         let signal = finding.level >= Level::Caution;
+        // what the desk finds in a message asks for no work, so nothing is to be done "now"
+        let of_the_message = finding.id.topic() == "desk" && !signal;
+        if !of_the_message {
+            out.push_str(&self.opening(finding.level, finding.urgency));
+            out.push(' ');
+        }
         match &finding.unit {
             Some(unit) if signal || several_units => {
-                out.push(' ');
                 out.push_str(unit.as_str());
                 out.push_str(": ");
             }
-            _ if signal => out.push_str(": "),
-            _ => out.push(' '),
+            _ if signal => {
+                out.pop();
+                out.push_str(": ");
+            }
+            _ => {}
         }
         let args = self.spoken_facts(finding);
         self.write(out, &finding.action, &args);
@@ -97,7 +104,7 @@ impl Voice<'_> {
     fn spoken_facts<'f>(&self, finding: &'f Finding) -> Vec<(&'f str, Arg<'f>)> {
         let facts = finding.facts.items.iter();
         let mut args: Vec<(&str, Arg<'_>)> = facts
-            .map(|fact| (fact.name.as_ref(), self.fact(&fact.value)))
+            .map(|fact| (fact.name.as_ref(), self.spoken(fact)))
             .collect();
         if let Some(unit) = &finding.unit
             && finding.facts.find("unit").is_none()
@@ -107,15 +114,29 @@ impl Voice<'_> {
         args
     }
 
+    /// Turns a fact into what a text takes. Codes that the rules give are said in words: `jacks-up, closed`.
+    fn spoken<'f>(&self, fact: &'f Fact) -> Arg<'f> {
+        if let FactValue::Text(text) = &fact.value
+            && fact.origin != Origin::Read
+            && let Some(words) = self.in_words(text)
+        {
+            return words.into();
+        }
+        self.fact(&fact.value)
+    }
+
+    /// Says a list of codes in words; none where one of them is no code of ours.
+    fn in_words(&self, codes: &str) -> Option<String> {
+        let words = codes.split(", ").map(|code| {
+            let key = format!("value-{code}");
+            self.knows(&key).then(|| self.word(&key))
+        });
+        Some(words.collect::<Option<Vec<_>>>()?.join(", "))
+    }
+
     fn fact_line(&self, fact: &Fact) -> String {
         let name = self.fact_name(&fact.name);
-        let value = match &fact.value {
-            // a word that is one of ours is said in the reader's language
-            FactValue::Text(text) if self.knows(&format!("value-{text}")) => {
-                self.word(&format!("value-{text}"))
-            }
-            value => self.show(&self.fact(value)),
-        };
+        let value = self.show(&self.spoken(fact));
         let origin = self.word(match fact.origin {
             Origin::Read => "origin-read",
             Origin::Spec => "origin-spec",

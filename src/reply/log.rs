@@ -2,7 +2,8 @@
 
 use super::voice::{Arg, Voice};
 use crate::fleet::{GaugeKind, TankShape, Trailer};
-use crate::heard::{Entry, ReadingKey, Taps};
+use crate::heard::{Entry, Event, Fault, ReadingKey, Taps};
+use crate::physics::tank::cylinder_fill;
 use crate::quantity::Measure;
 
 impl Voice<'_> {
@@ -32,6 +33,16 @@ impl Voice<'_> {
         }
         groups.retain(|group| !group.is_empty());
         groups.join("; ")
+    }
+
+    /// Returns the few words for a fault: `no hot water`.
+    pub fn fault(&self, fault: Fault) -> String {
+        self.coded("fault", fault.code())
+    }
+
+    /// Returns the few words for an event: `filter cleaned or changed`.
+    pub fn event(&self, event: Event) -> String {
+        self.coded("event", event.code())
     }
 
     /// Says the text of a coded word: `event-waste-pumped`.
@@ -149,19 +160,25 @@ fn taps_key(taps: Taps) -> &'static str {
 }
 
 /// Returns the gallons that a gauge reading stands for, and whether they are the least there can be.
-///
-/// None for a lying cylinder read by depth: its gallons are the book's to work out.
 fn gallons(key: ReadingKey, pct: f64, spec: &Trailer) -> Option<(f64, bool)> {
     let (tank, gauge, shape) = match key {
         ReadingKey::WastePct => (spec.waste_gal, Some(spec.waste_gauge.kind), spec.waste_tank),
         ReadingKey::FreshPct => (spec.fresh_gal, None, TankShape::Box),
         _ => return None,
     };
-    if tank <= 0.0 || pct == 0.0 || (shape != TankShape::Box && gauge == Some(GaugeKind::Sight)) {
+    if tank <= 0.0 || pct == 0.0 {
         return None;
     }
-    let floor = gauge == Some(GaugeKind::Lamps) && pct < 100.0;
-    Some((tank * pct / 100.0, floor))
+    // between the lamps it is somebody's estimate, whatever the gauge
+    let step = spec.waste_gauge.step_pct;
+    let on_lamp = step > 0.0 && (pct / step - (pct / step).round()).abs() < 0.01;
+    let floor = gauge == Some(GaugeKind::Lamps) && on_lamp && pct < 100.0;
+    let fill = match shape {
+        TankShape::Box => pct / 100.0,
+        // the gauge of a lying cylinder shows depth, which is not volume
+        TankShape::Cylinder { .. } => cylinder_fill(pct / 100.0),
+    };
+    Some((tank * fill, floor))
 }
 
 fn reading_key(key: ReadingKey) -> &'static str {

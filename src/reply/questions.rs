@@ -29,19 +29,6 @@ impl Voice<'_> {
             About::BeforeRegulator { unit } => {
                 self.say("ask-before-regulator", &[("unit", unit.as_str().into())])
             }
-            About::Step {
-                unit,
-                finding,
-                step,
-            } => {
-                let key = format!("step-{}-{}", finding.code().replace('.', "-"), step + 1);
-                let args = [("unit", Arg::from(unit.as_str()))];
-                if self.knows(&key) {
-                    self.say(&key, &args)
-                } else {
-                    self.say("step-other", &args)
-                }
-            }
         }
     }
 

@@ -153,7 +153,7 @@ impl<'a> Voice<'a> {
 
     /// Prints how long ago an instant was: `25 min`, `3 h`, `2 d`.
     pub fn age(&self, since: DateTime<Utc>) -> String {
-        let minutes = (self.now - since).num_minutes().max(0);
+        let minutes = (self.now - since).num_minutes().max(1);
         match minutes {
             0..90 => format!("{minutes} min"),
             90..2880 => format!("{} h", (minutes + 30) / 60),
@@ -184,7 +184,10 @@ impl<'a> Voice<'a> {
 
     /// Quotes a person's own words: on one line, shortened, without control or direction marks.
     pub fn quote(&self, words: &str) -> String {
-        format!("\"{}\"", clean(words.trim(), QUOTED).replace('"', "'"))
+        format!(
+            "\"{}\"",
+            clean(words.trim().trim_end_matches([',', ';', ':', '.']), QUOTED).replace('"', "'")
+        )
     }
 
     /// Returns the word a line opens with: the signal word where someone can be hurt, else how soon to act.

@@ -17,7 +17,7 @@ mod trouble;
 mod waste;
 mod water;
 
-pub use trouble::steps::{Step, steps};
+pub use trouble::steps::{Asks, Sought, Step, Then, WaterFrom, last_resort, steps};
 
 use crate::finding::Finding;
 use crate::situation::Situation;

@@ -6,7 +6,7 @@ use super::tanks::{Told, fresh_told, waste_told};
 use super::{COMMON_PRACTICE, Rule};
 use crate::book::{PowerState, Stage, WaterState};
 use crate::finding::{Caution, Facts, Finding, FindingId, Level, Origin, TaskKind, Urgency};
-use crate::heard::{Event, ReadingKey};
+use crate::heard::{Event, Plan, PlanKind, ReadingKey};
 use crate::physics::tow::over_gvwr;
 use crate::physics::units::{gal, in_lb, lb};
 use crate::quantity::Measure;
@@ -19,27 +19,47 @@ const ABOARD_PCT: f64 = 5.0;
 /// A tank told of this shortly before the last guest still counts as told after.
 const CLOSING: TimeDelta = TimeDelta::hours(1);
 
-/// Tells whether the trailer is on the hook, or went, and the message bears on its towing.
+/// Word beginnings by which a plan is one to tow, in the crews' languages.
+const TOW_WORDS: &[&str] = &["tow", "hitch", "enganch", "remolc"];
+
+/// Tells whether the message plans, or asks, to tow the trailer: "about to hitch up".
+fn plans_to_tow(s: &Situation<'_>) -> bool {
+    let names_towing = |text: &str| {
+        text.to_lowercase()
+            .split(|c: char| !c.is_alphanumeric())
+            .any(|word| {
+                TOW_WORDS.iter().any(|stem| word.starts_with(stem)) && !word.starts_with("towel")
+            })
+    };
+    let other = |plan: &&Plan| plan.kind == PlanKind::Other;
+    s.plans
+        .iter()
+        .filter(other)
+        .any(|plan| names_towing(&plan.text))
+}
+
+/// Tells whether the trailer is on the hook, or went, or is to be, and the message bears on its towing.
 fn bears(s: &Situation<'_>) -> bool {
     let moving = s.now.stage() == Stage::Hitched;
-    moving
-        && s.touches(
-            &[
-                ReadingKey::WastePct,
-                ReadingKey::WasteGal,
-                ReadingKey::PumpedGal,
-                ReadingKey::FreshPct,
-                ReadingKey::FreshGal,
-            ],
-            &[
-                Event::Hitched,
-                Event::Left,
-                Event::WastePumped,
-                Event::FreshDrained,
-                Event::FreshFilled,
-            ],
-            &[],
-        )
+    plans_to_tow(s)
+        || moving
+            && s.touches(
+                &[
+                    ReadingKey::WastePct,
+                    ReadingKey::WasteGal,
+                    ReadingKey::PumpedGal,
+                    ReadingKey::FreshPct,
+                    ReadingKey::FreshGal,
+                ],
+                &[
+                    Event::Hitched,
+                    Event::Left,
+                    Event::WastePumped,
+                    Event::FreshDrained,
+                    Event::FreshFilled,
+                ],
+                &[],
+            )
 }
 
 /// More than 5 % of waste, or nobody said since the last guest: now.
@@ -105,6 +125,8 @@ fn liquid(s: &Situation<'_>, aboard: Option<Told>, tank: &Tank) -> Finding {
             Urgency::Now,
             tank.says,
         ),
+        // nobody has used it as far as anyone knows: in the yard, before its job
+        None if last_guest(s).is_none() => (Facts::new(), Urgency::Soon, tank.says_unknown),
         None => (Facts::new(), tank.unknown, tank.says_unknown),
     };
     let facts = facts
@@ -161,8 +183,7 @@ fn not_ready(s: &Situation<'_>) -> Option<Finding> {
             ],
             &[],
         );
-    let from_site = s.job.is_some() || !matches!(s.before.stage(), Stage::Yard | Stage::Unknown);
-    if !bears || !from_site {
+    if !bears || !comes_from_site(s) {
         return None;
     }
     let missing = missing(s, left);
@@ -185,6 +206,21 @@ fn not_ready(s: &Situation<'_>) -> Option<Finding> {
             .says(says)
             .cautions(&[Caution::Breakaway]),
     )
+}
+
+/// Tells whether the trailer stood open or connected on a site, rather than in the yard before its job.
+fn comes_from_site(s: &Situation<'_>) -> bool {
+    const STOOD: &[Event] = &[
+        Event::Arrived,
+        Event::PowerOn,
+        Event::WaterOn,
+        Event::InService,
+        Event::Closed,
+    ];
+    let stood = STOOD
+        .iter()
+        .any(|event| s.now.later(*event, Event::Returned));
+    stood || s.job.is_some_and(|job| job.from <= s.at)
 }
 
 /// What of the leaving list nobody reported, in its order; what comes after hitching only once it has left.

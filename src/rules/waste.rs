@@ -29,6 +29,9 @@ const WHOLE_UNIT_PCT: f64 = 95.0;
 /// A gauge that shows more than this after a pump-out is coated, %.
 const AFTER_PUMP_OUT_PCT: f64 = 25.0;
 
+/// A forecast this near is not told as a time.
+const JUST_NOW: TimeDelta = TimeDelta::minutes(5);
+
 const WASTE: &[ReadingKey] = &[ReadingKey::WastePct, ReadingKey::WasteGal];
 
 /// Plan from 50 %, soon from 75 %, now when the truck's notice is used up and the tank would be full before the job ends.
@@ -45,6 +48,10 @@ fn book_pump_out(s: &Situation<'_>) -> Option<Finding> {
         return None;
     }
     let (level, origin) = waste_level(s)?;
+    let unread = waste_told(s).is_none();
+    if unread && s.now.in_service().is_none() {
+        return None; // nobody told what it started with
+    }
     let outlook = s.outlook.waste.as_ref();
     let p10 = outlook.and_then(|waste| waste.p10);
     let p50 = outlook.and_then(|waste| waste.p50);
@@ -61,10 +68,13 @@ fn book_pump_out(s: &Situation<'_>) -> Option<Finding> {
             )
         })
         .map(in_hours);
+    let known = p10.is_some() && p50.is_some();
     let notice = TimeDelta::minutes(((lead + SAFETY_H) * 60.0).round() as i64);
     let used_up = book_in.is_some_and(|h| h <= 0.0) || p10.is_some_and(|at| at - s.at <= notice);
     let urgency = match level {
-        _ if used_up && p50.is_some() => Urgency::Now,
+        // by the crowd alone there is nothing to act on but the gauge
+        _ if used_up && known && unread => Urgency::Soon,
+        _ if used_up && known => Urgency::Now,
         _ if used_up && level >= PLAN_PCT => Urgency::Soon,
         pct if pct >= SOON_PCT => Urgency::Soon,
         pct if pct >= PLAN_PCT => Urgency::Plan,
@@ -91,27 +101,33 @@ fn book_pump_out(s: &Situation<'_>) -> Option<Finding> {
         }
     }
     let facts = facts.by("formula-book-pump-out", COMMON_PRACTICE);
-    let known = p10.is_some() && p50.is_some();
+    if unread && (!known || urgency == Urgency::Plan) {
+        return None;
+    }
+    // a time that has come is no forecast
+    let come = |at: Option<DateTime<Utc>>| at.is_some_and(|at| at - s.at <= JUST_NOW);
+    let over = level >= STOP_PCT || come(p50);
     let says = match (urgency, known) {
-        (Urgency::Now, true) => "waste-book-pump-out-now",
-        (Urgency::Now, false) => "waste-book-pump-out-late",
+        _ if unread && over => "waste-book-pump-out-unread-over",
+        (Urgency::Soon, false) if over => "waste-book-pump-out-over",
+        (Urgency::Now, _) if over => "waste-book-pump-out-over",
+        (Urgency::Now, _) if come(p10) => "waste-book-pump-out-any-time",
+        _ if unread => "waste-book-pump-out-unread",
+        (Urgency::Now, _) => "waste-book-pump-out-now",
         (Urgency::Soon, true) => "waste-book-pump-out-soon",
         (Urgency::Soon, false) => "waste-book-pump-out-high",
         (Urgency::Plan, true) => "waste-book-pump-out-plan",
         (Urgency::Plan, false) => "waste-book-pump-out-watch",
     };
     let found = Finding::new(FindingId::WasteBookPumpOut, Level::Notice, urgency, facts).says(says);
+    let due = p10.map(|at| at.max(s.at)).or(over.then_some(s.at));
     // half full and never to be full: no truck is needed yet
-    let wanted = urgency != Urgency::Plan || p50.is_some();
+    let wanted = !unread && (urgency != Urgency::Plan || p50.is_some());
     Some(if wanted {
-        found.task(TaskKind::PumpOut, truck_due(s, p10))
+        found.task(TaskKind::PumpOut, due)
     } else {
         found
     })
-}
-
-fn truck_due(s: &Situation<'_>, p10: Option<DateTime<Utc>>) -> Option<DateTime<Utc>> {
-    p10.map(|at| at.max(s.at))
 }
 
 /// From 85 % by volume: close stalls and chase the truck; from 95 % the whole unit. Where only the forecast says so: soon.
@@ -126,7 +142,8 @@ fn close_now(s: &Situation<'_>) -> Option<Finding> {
         .waste
         .as_ref()
         .map(|waste| waste.level_pct[1])
-        .filter(|pct| *pct >= STOP_PCT && !lately_read(s));
+        .filter(|pct| *pct >= STOP_PCT && !lately_read(s))
+        .filter(|_| waste_told(s).is_some() || s.now.in_service().is_some());
     let (level, origin, urgency) = match (told, forecast) {
         (Some(told), _) => (told.pct, Origin::Read, Urgency::Now),
         (None, Some(pct)) => (pct, Origin::Computed, Urgency::Soon),
@@ -142,13 +159,11 @@ fn close_now(s: &Situation<'_>) -> Option<Finding> {
         .limit("stop_level", STOP_PCT, Measure::Pct)
         .limit("unit_level", WHOLE_UNIT_PCT, Measure::Pct)
         .by("formula-reading-over-limit", COMMON_PRACTICE);
-    let due = s.outlook.waste.as_ref().and_then(|waste| waste.p10);
-    let due = Some(due.map_or(s.at, |at| at.max(s.at)));
+    // the truck's task is the booking's, which holds whenever this does
     Some(
         Finding::new(FindingId::WasteCloseNow, Level::Caution, urgency, facts)
             .says(says)
-            .cautions(&[Caution::SewageHygiene])
-            .task(TaskKind::PumpOut, due),
+            .cautions(&[Caution::SewageHygiene]),
     )
 }
 
@@ -186,7 +201,7 @@ fn dropped_unexplained(s: &Situation<'_>) -> Option<Finding> {
     });
     let fall = rounded(before - last);
     let limit = 2.0 * s.spec.waste_gauge.step_pct;
-    if fall < limit || moved {
+    if fall <= 0.0 || fall < limit || moved {
         return None;
     }
     let facts = Facts::new()

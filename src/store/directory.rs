@@ -10,7 +10,7 @@ use super::error::StoreError;
 const FORMAT: u64 = 1;
 
 /// The file that marks a data directory and says its layout.
-const MARK: &str = "format";
+pub(super) const MARK: &str = "format";
 
 /// How the mark begins.
 const TITLE: &str = "hosebib data ";

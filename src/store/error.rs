@@ -51,6 +51,14 @@ pub enum StoreError {
     /// Nothing was ever written there, and the caller only reads.
     #[error("`{0}` is empty, not a hosebib data directory: name the right one")]
     Empty(PathBuf),
+    /// Something stands where a copy is to go.
+    #[error("`{dir}` is not empty (it holds `{found}`): name a new or an empty folder")]
+    NotEmpty {
+        /// The directory.
+        dir: PathBuf,
+        /// One of the files in it.
+        found: String,
+    },
     /// A newer release wrote it.
     #[error(
         "`{place}` was written by a newer hosebib (version {found}, this one knows {known}): install that release"

@@ -6,8 +6,10 @@
 //! record means: the caller says which parts of a line are to be looked up.
 
 mod closed;
+mod copy;
 mod directory;
 mod error;
+mod glance;
 mod hash;
 mod index;
 mod journal;
@@ -29,7 +31,9 @@ use std::path::Path;
 
 use serde_json::Value;
 
+pub use copy::copy;
 pub use error::{Damage, StoreError};
+pub use glance::{Glance, glance, holder, turns};
 pub use hash::Hash;
 #[cfg(feature = "store")]
 pub use index::SledIndex;

@@ -1,6 +1,6 @@
 //! What a short message could be as an answer to something the bot asked.
 
-use super::concept::{Concept, Mark};
+use super::concept::{Concept, Mark, Noun};
 use super::item::{Item, What};
 use super::unit::Group;
 use crate::heard::{Answer, ShortAnswer};
@@ -29,6 +29,10 @@ pub fn find(items: &[Item], groups: &[Group]) -> Option<Answer> {
                 answer.word = answer.word.or(Some(ShortAnswer::No))
             }
             What::Is(Concept::Unit(unit)) => answer.measure = Some(unit.code().into()),
+            What::Is(Concept::Noun(Noun::BeforeRegulator)) => {
+                answer.word = Some(ShortAnswer::Before)
+            }
+            What::Is(Concept::Noun(Noun::AfterRegulator)) => answer.word = Some(ShortAnswer::After),
             What::Is(Concept::Noun(noun)) => {
                 answer.noun = answer.noun.or_else(|| Some(noun.code().into()))
             }

@@ -1,10 +1,10 @@
 //! What the sender wants back: a status, a forecast, the tasks, help.
 
-use super::concept::{AskWord, Concept, Mark};
+use super::concept::{AskWord, Concept, Mark, State};
 use super::item::{Form, Item, What};
 use super::scope::Sentence;
 use super::unit::Group;
-use crate::heard::{Ask, UnitName};
+use crate::heard::{Ask, Need, UnitName};
 
 /// Finds the first ask of the message, and the items it was read from.
 pub fn find(
@@ -27,20 +27,45 @@ pub fn find(
             return Some((ask, range));
         }
         let Some(from) = sentence.asks_from else {
+            // "12 ok?": a trailer and a question mark
+            let said = here.iter().any(|i| matches!(i.what, What::Number(_) | What::Range(..) | What::Is(Concept::Event(_) | Concept::Fault(_) | Concept::Noun(_) | Concept::Need(_) | Concept::Level(_) | Concept::Mark(Mark::Who | Mark::Request | Mark::Plan | Mark::Or)) | What::Word { ordinary: false }) || matches!(i.what, What::Is(Concept::State(s)) if !matches!(s, State::Ok | State::On | State::Open)));
+            if sentence.marked
+                && !said
+                && unit.is_some()
+                && here
+                    .iter()
+                    .filter(|i| matches!(i.what, What::Units(_)))
+                    .count()
+                    == 1
+            {
+                return Some((Ask::Status { unit }, range));
+            }
             continue;
         };
+        if here.iter().any(|i| i.is(Mark::Order)) {
+            continue;
+        }
         let asked = &items[from..sentence.end];
-        if addressed(&items[sentence.start..from]) {
+        // who, anyone: people are asked
+        if asked.first().is_some_and(|i| i.is(Mark::Who)) || addressed(&items[sentence.start..from])
+        {
             continue;
         }
         let has = |word: AskWord| asked.iter().any(|i| i.what == What::Is(Concept::Ask(word)));
         let ask = if has(AskWord::Why) {
             Some(Ask::Why { unit: unit.clone() })
-        } else if has(AskWord::When) && has(AskWord::Fill)
-            || asked
-                .iter()
-                .any(|i| matches!(i.what, What::Is(Concept::Level(_))))
-                && has(AskWord::When)
+        } else if has(AskWord::When)
+            && asked.iter().any(|i| {
+                matches!(
+                    i.what,
+                    What::Is(
+                        Concept::Level(_)
+                            | Concept::Ask(AskWord::Fill)
+                            | Concept::Need(Need::PumpOut | Need::Refill)
+                            | Concept::State(State::Pumped | State::Emptied)
+                    )
+                )
+            })
         {
             Some(Ask::Forecast { unit: unit.clone() })
         } else if asked.iter().any(|i| i.is(Mark::Yesterday)) && unit.is_some()
@@ -61,27 +86,54 @@ pub fn find(
     None
 }
 
-/// Tells whether a person is addressed by name before the question.
+/// Tells whether a person is addressed by name before the question: "hey Sal", "Sal, have you".
 fn addressed(items: &[Item]) -> bool {
-    items.iter().any(|i| i.is(Mark::Call))
-        && items
-            .iter()
-            .any(|i| matches!(i.what, What::Word { ordinary: false }))
+    let word = |i: &Item| matches!(i.what, What::Word { .. });
+    let strange = |i: &Item| matches!(i.what, What::Word { ordinary: false });
+    let words: Vec<&Item> = items
+        .iter()
+        .filter(|i| !matches!(i.what, What::Sign(_) | What::Break))
+        .collect();
+    match words.as_slice() {
+        [name] => word(name),
+        [call, name, ..] if call.is(Mark::Call) => word(name),
+        all => all.iter().any(|i| i.is(Mark::Call)) && all.iter().any(|i| strange(i)),
+    }
 }
 
 /// Asks that need no question: "status 12", "tasks", "done 41".
 fn direct(items: &[Item], sentence: &Sentence, unit: Option<UnitName>) -> Option<Ask> {
     let facts = items.iter().any(|i| {
-        matches!(
-            i.what,
-            What::Is(Concept::Event(_) | Concept::Fault(_) | Concept::State(_))
-        ) || i
-            .number()
-            .is_some_and(|n| n.unit.is_some() || n.form == Form::Part)
+        matches!(i.what, What::Is(Concept::Event(_) | Concept::Fault(_)))
+            || i.number()
+                .is_some_and(|n| n.unit.is_some() || n.form == Form::Part)
     });
-    if let Some(task) = done(items) {
-        return Some(Ask::Done { task });
+    if items.iter().any(|i| i.is(Mark::Order)) {
+        return None;
     }
+    let mut at = 0;
+    while at < items.len() {
+        let end = (at..items.len())
+            .find(|i| items[*i].chunk != items[at].chunk)
+            .unwrap_or(items.len());
+        if let Some(task) = done(&items[at..end]) {
+            return Some(Ask::Done { task });
+        }
+        at = end;
+    }
+    let words = items
+        .iter()
+        .filter(|i| !i.is_filler() && !matches!(i.what, What::Sign(_) | What::Break))
+        .count();
+    let narrower = |w: AskWord| {
+        matches!(
+            w,
+            AskWord::History | AskWord::Forecast | AskWord::Digest | AskWord::Tasks | AskWord::Why
+        )
+    };
+    let narrow = items
+        .iter()
+        .any(|i| matches!(i.what, What::Is(Concept::Ask(w)) if narrower(w)));
     for item in items {
         let What::Is(Concept::Ask(word)) = item.what else {
             continue;
@@ -90,6 +142,8 @@ fn direct(items: &[Item], sentence: &Sentence, unit: Option<UnitName>) -> Option
             AskWord::Digest if !facts => Ask::Digest,
             AskWord::Tasks if !facts => Ask::Tasks,
             AskWord::Help => Ask::Help,
+            AskWord::HelpWord if words <= 3 && unit.is_none() => Ask::Help,
+            AskWord::Status if narrow => continue,
             AskWord::Undo => Ask::Undo,
             AskWord::Why if sentence.asks_from.is_some() => Ask::Why { unit },
             AskWord::Status if unit.is_some() && !facts => Ask::Status { unit },

@@ -1,12 +1,12 @@
 //! Facts to entries: each to the trailer it is about, contradictions dropped and asked about.
 
 use super::attach::{Placed, Value};
-use super::concept::{Concept, Mark};
+use super::concept::{Concept, Mark, State};
 use super::item::{Item, What};
 use super::pair::{Found, Outcome};
 use super::scope::{Aside, Scope, Sentence};
 use super::unit::Group;
-use crate::heard::{Amps, Entry, ReadingKey, UnitName};
+use crate::heard::{Amps, Entry, Event, Fault, ReadingKey, UnitName};
 
 /// One thing the message says, with its place.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -19,6 +19,8 @@ pub struct Fact {
     pub group: Option<usize>,
     /// The clock time given for it, in minutes.
     pub when: Option<u16>,
+    /// It is said to have come again.
+    pub again: bool,
 }
 
 /// What a fact says.
@@ -59,7 +61,11 @@ pub fn sift(found: &[Found], placed: &[Placed], scope: &[Scope], out: &mut Assem
         if says == Says::Value(Value::Label) {
             continue;
         }
-        let aside = s.aside.or((s.was && !event).then_some(Aside::Past));
+        let eta = matches!(says, Says::Value(Value::Reading(ReadingKey::EtaMin, _)));
+        let aside = s
+            .aside
+            .filter(|a| !(eta && *a == Aside::Plan))
+            .or((s.was && !event).then_some(Aside::Past));
         if let Some(aside) = aside {
             out.aside.push((at, aside.code()));
             if aside == Aside::EarlierDay && event {
@@ -71,7 +77,7 @@ pub fn sift(found: &[Found], placed: &[Placed], scope: &[Scope], out: &mut Assem
             out.unclear.push((at, "doubt"));
             continue;
         }
-        if let Says::Value(Value::Unclear(why)) = says {
+        if let Says::Value(Value::Unclear(why)) | Says::That(Outcome::Unclear(why)) = says {
             out.unclear.push((at, why));
             continue;
         }
@@ -80,6 +86,7 @@ pub fn sift(found: &[Found], placed: &[Placed], scope: &[Scope], out: &mut Assem
             says,
             group: None,
             when: None,
+            again: false,
         });
     }
     facts
@@ -210,6 +217,9 @@ pub fn clocks(facts: &mut [Fact], items: &[Item]) {
             }
         }
         fact.when = best.map(|(_, m)| m);
+        fact.again = items[fact.at].what == What::Is(Concept::State(State::KeepsTripping))
+            || (fact.at.saturating_sub(5)..items.len().min(fact.at + 5))
+                .any(|i| items[i].is(Mark::Again) && items[i].chunk == items[fact.at].chunk);
     }
 }
 
@@ -261,13 +271,29 @@ pub fn entries(
             order.push(name);
         }
     }
+    let pumped = about
+        .iter()
+        .any(|(_, f)| f.says == Says::That(Outcome::Event(Event::WastePumped)));
     for unit in order {
         let mine: Vec<&Fact> = about
             .iter()
             .filter(|(u, _)| *u == unit)
             .map(|(_, f)| f)
             .collect();
+        let mine_unit = unit.clone();
         one_unit(unit, &mine, fixes, out);
+        // "pumped 12, 300 gal, and 14, 250 gal": both were
+        if let Some(entry) = out
+            .entries
+            .last_mut()
+            .filter(|e| pumped && e.unit == mine_unit)
+        {
+            if entry.readings.value(ReadingKey::PumpedGal).is_some()
+                && !entry.events.contains(&Event::WastePumped)
+            {
+                entry.events.push(Event::WastePumped);
+            }
+        }
     }
 }
 
@@ -291,17 +317,36 @@ fn one_unit(unit: Option<UnitName>, facts: &[&Fact], fixes: &[usize], out: &mut 
         ..Entry::default()
     };
     let mut later: Vec<Entry> = Vec::new();
+    let mut lasting: Vec<Fault> = Vec::new(); // faults said to come again
     let mut values: Vec<(ReadingKey, f64, &Fact, bool)> = Vec::new(); // false once dropped
     let mut amps: Vec<(Option<u8>, f64, usize, bool)> = Vec::new();
     for fact in facts {
         match fact.says {
             Says::That(Outcome::Event(event)) => {
+                // a cure after its fault ends it; one that did not hold is followed by the fault again
+                let cured: &[Fault] = match event {
+                    Event::BreakerReset => &[Fault::BreakerTrip, Fault::GfciTrip],
+                    Event::FuseReplaced => &[Fault::FuseBlown],
+                    Event::PowerBack => &[Fault::NoPower],
+                    Event::WaterOn => &[Fault::NoWater],
+                    Event::Leveled => &[Fault::NotLevel],
+                    _ => &[],
+                };
+                for fault in cured {
+                    if entry.faults.contains(fault) && !lasting.contains(fault) {
+                        entry.faults.retain(|f| f != fault);
+                        entry.cleared.push(*fault);
+                    }
+                }
                 if !entry.events.contains(&event) {
                     entry.events.push(event);
                 }
             }
             Says::That(Outcome::Fault(fault)) => {
                 entry.cleared.retain(|c| *c != fault);
+                if fact.again {
+                    lasting.push(fault);
+                }
                 if !entry.faults.contains(&fault) {
                     entry.faults.push(fault);
                 }

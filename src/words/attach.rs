@@ -135,7 +135,13 @@ impl Placer<'_> {
     }
 
     fn number(&mut self, at: usize, number: Number) {
-        if labelled(self.items, at) || number.unit == Some(Unit::Other) {
+        let wire = self
+            .items
+            .get(at + 1)
+            .is_some_and(|n| n.noun() == Some(Noun::Gauge))
+            && chunk(self.items, at)
+                .any(|i| matches!(self.items[i].noun(), Some(Noun::Cord | Noun::Cords)));
+        if labelled(self.items, at) || number.unit == Some(Unit::Other) || wire {
             return self.out.push(Placed {
                 at,
                 value: Value::Label,
@@ -240,10 +246,18 @@ impl Placer<'_> {
             .find(|i| !self.items[*i].is_filler())
             .is_some_and(|i| {
                 i != not
-                    && matches!(
-                        self.items[i].what,
-                        What::Number(_) | What::Range(..) | What::Is(Concept::Level(_))
-                    )
+                    && match self.items[i].what {
+                        What::Number(n) => self.items[noun]
+                            .noun()
+                            .is_some_and(|noun| fits(noun, n.unit, n.form == Form::Part)),
+                        What::Range(_, _, unit) => self.items[noun]
+                            .noun()
+                            .is_some_and(|noun| fits(noun, unit, false)),
+                        What::Is(Concept::Level(_)) => {
+                            self.items[noun].noun().is_some_and(Noun::is_tank)
+                        }
+                        _ => false,
+                    }
             })
     }
 
@@ -271,7 +285,7 @@ impl Placer<'_> {
                 if noun == Some(Noun::Tire) {
                     return Value::Label;
                 }
-                let key = if noun == Some(Noun::Supply) {
+                let key = if matches!(noun, Some(Noun::Supply | Noun::BeforeRegulator)) {
                     K::SupplyPsi
                 } else {
                     K::PressurePsi
@@ -290,7 +304,11 @@ impl Placer<'_> {
                     _ if self.pumping(at) => K::PumpedGal,
                     Some(Noun::Waste | Noun::Tank | Noun::Sewage) => K::WasteGal,
                     Some(_) => return Value::Label,
-                    None => return Value::Unclear("which-tank"),
+                    None => match self.tank_before(at) {
+                        Some(Noun::Fresh) => K::FreshGal,
+                        Some(_) => K::WasteGal,
+                        None => return Value::Unclear("which-tank"),
+                    },
                 };
                 within(key, gal, 0.0, 20_000.0)
             }
@@ -313,6 +331,9 @@ impl Placer<'_> {
                     Some(Noun::HotWater | Noun::WaterHeater | Noun::Water) => Value::Label,
                     Some(Noun::Slope) => Value::Label,
                     Some(Noun::Inside) => within(K::InsideF, f, -60.0, 130.0),
+                    _ if self.items.get(at + 1).is_some_and(|n| n.is(Mark::Inside)) => {
+                        within(K::InsideF, f, -60.0, 130.0)
+                    }
                     Some(Noun::Low) => within(K::LowF, f, -60.0, 130.0),
                     _ => within(K::AirF, f, -60.0, 130.0),
                 }
@@ -321,21 +342,44 @@ impl Placer<'_> {
                 // 12v lights: the system, not a reading
                 Some(Noun::Lights | Noun::Pump | Noun::Fan) => Value::Label,
                 Some(Noun::Battery) => within(K::BatteryV, v, 0.0, 16.0),
-                Some(Noun::Volts) if (90.0..=300.0).contains(&v) => within(K::Volts, v, 0.0, 300.0),
+                Some(Noun::Volts | Noun::Power | Noun::Generator)
+                    if (90.0..=300.0).contains(&v) =>
+                {
+                    Value::Reading(K::Volts, v)
+                }
                 _ if (90.0..=260.0).contains(&v) => Value::Reading(K::Volts, v),
-                _ if (0.0..=16.0).contains(&v) => {
-                    if noun == Some(Noun::Volts) {
-                        within(K::Volts, v, 0.0, 300.0)
-                    } else {
-                        Value::Reading(K::BatteryV, v)
-                    }
-                }
-                Some(Noun::Volts | Noun::Power | Noun::Generator) => {
-                    within(K::Volts, v, 0.0, 300.0)
-                }
+                _ if (0.0..=16.0).contains(&v) => Value::Reading(K::BatteryV, v),
+                _ if v > 300.0 || v < 0.0 => Value::Unclear("implausible"),
                 _ => Value::Unclear("which-volts"),
             },
             Unit::Amp => {
+                let next = self.items.get(at + 1).and_then(Item::noun);
+                let rated = matches!(
+                    next,
+                    Some(
+                        Noun::Breaker
+                            | Noun::Fuse
+                            | Noun::Cord
+                            | Noun::Cords
+                            | Noun::Plug
+                            | Noun::Gfci
+                            | Noun::Power
+                    )
+                ) || next == Some(Noun::Circuit)
+                    && !matches!(
+                        self.items.get(at + 2).map(|i| i.what),
+                        Some(What::Circuit(_))
+                    );
+                let swapped = chunk(self.items, at).any(|i| {
+                    matches!(
+                        self.items[i].what,
+                        What::Is(Concept::Event(Event::FuseReplaced | Event::BreakerReset))
+                    )
+                }) && noun.is_none()
+                    && self.circuit(at).is_none();
+                if rated || swapped {
+                    return Value::Label;
+                }
                 if matches!(
                     noun,
                     Some(
@@ -360,7 +404,7 @@ impl Placer<'_> {
                 } else {
                     v
                 };
-                match noun {
+                match noun.or_else(|| self.run_before(at)) {
                     Some(Noun::Hose) => within(K::HoseFt, ft, 0.0, 5000.0),
                     Some(Noun::Cord | Noun::Cords) => within(K::CordFt, ft, 0.0, 5000.0),
                     _ => Value::Label,
@@ -418,7 +462,7 @@ impl Placer<'_> {
             return self.bare(at);
         };
         match noun {
-            Noun::Pressure | Noun::Supply => {
+            Noun::Pressure | Noun::Supply | Noun::BeforeRegulator | Noun::AfterRegulator => {
                 let key = noun.reading().unwrap_or(K::PressurePsi);
                 if (0.0..15.0).contains(&v) && v != 0.0 || v == 0.0 {
                     return if v == 0.0 {
@@ -428,6 +472,12 @@ impl Placer<'_> {
                     };
                 }
                 within(key, v, 0.0, 250.0)
+            }
+            // the level as the gauge shows it, where the trailer is named beside it
+            Noun::Waste | Noun::Tank | Noun::Fresh
+                if (5.0..=100.0).contains(&v) && self.trailer_named(at) =>
+            {
+                within(noun.reading().unwrap_or(K::WastePct), v, 0.0, 100.0)
             }
             Noun::Waste | Noun::Tank | Noun::Fresh | Noun::Fuel => {
                 Value::Unclear("percent-or-gallons")
@@ -494,8 +544,36 @@ impl Placer<'_> {
         ((between || after) && own).then_some(noun)
     }
 
+    /// Tells whether a trailer is named for certain near the number, so that the number cannot be one.
+    fn trailer_named(&self, at: usize) -> bool {
+        (at.saturating_sub(12)..self.items.len().min(at + 8)).any(|i| {
+            matches!(self.items[i].what, What::Units(_))
+                && self.items[i].sentence + 3 > self.items[at].sentence
+        })
+    }
+
     fn bare(&self, at: usize) -> Value {
-        let _ = at;
+        // "opened 12 at 4": the hour
+        if self.items.get(at + 1).is_some_and(|n| n.is(Mark::Inside)) {
+            let v = self.items[at].number().map_or(f64::MAX, |n| n.value);
+            let f = if self.scale == TemperatureScale::C {
+                quantity::f_from_c(v)
+            } else {
+                v
+            };
+            return within(ReadingKey::InsideF, f, -60.0, 130.0);
+        }
+        let hour = at > 0
+            && self.items[at - 1].is(Mark::At)
+            && self.items[at].number().is_some_and(|n| n.value <= 12.0);
+        let told = (0..at)
+            .rev()
+            .take(8)
+            .take_while(|i| self.items[*i].chunk == self.items[at].chunk)
+            .any(|i| matches!(self.items[i].what, What::Units(_)));
+        if hour && told {
+            return Value::Label;
+        }
         Value::Unclear("no-place")
     }
 
@@ -513,6 +591,20 @@ impl Placer<'_> {
         let next = (at + 1..self.items.len())
             .take_while(|i| self.items[*i].chunk == self.items[at].chunk)
             .find(|i| !self.items[*i].is_filler());
+        // "2pm 12 half, 4pm 3/4": levels at times of day are the waste tank's
+        let clocked = self
+            .items
+            .iter()
+            .filter(|i| matches!(i.what, What::Clock(_)))
+            .count()
+            >= 2
+            && chunk(self.items, at).any(|i| matches!(self.items[i].what, What::Clock(_)));
+        if clocked {
+            let percent = self.items[at]
+                .number()
+                .map_or(0.0, |n| (n.value * 1000.0).round() / 10.0);
+            return within(ReadingKey::WastePct, percent, 0.0, 100.0);
+        }
         let other = next.is_some_and(|i| {
             matches!(
                 self.items[i].what,
@@ -540,6 +632,34 @@ impl Placer<'_> {
                     .noun()
                     .is_none_or(|n| matches!(n, Noun::Water | Noun::Pressure))
             })
+    }
+
+    /// Finds the tank that the sentence spoke of before: "filled the fresh tank, now at 150 gal".
+    fn tank_before(&self, at: usize) -> Option<Noun> {
+        let here = |i: &usize| self.items[*i].sentence == self.items[at].sentence;
+        (0..at)
+            .rev()
+            .take(12)
+            .take_while(here)
+            .find_map(|i| match self.items[i].what {
+                What::Is(Concept::Noun(noun)) if noun.is_tank() && noun != Noun::Fuel => Some(noun),
+                What::Is(Concept::Event(Event::FreshFilled)) => Some(Noun::Fresh),
+                _ => None,
+            })
+    }
+
+    /// Finds the hose or cord that the sentence spoke of before: "the hose on 9, 50 ft of it".
+    fn run_before(&self, at: usize) -> Option<Noun> {
+        let plain = chunk(self.items, at).all(|i| {
+            self.items[i].noun().is_none() && !matches!(self.items[i].what, What::Word { .. })
+        });
+        let here = |i: &usize| self.items[*i].sentence == self.items[at].sentence;
+        (0..at).rev().take(12).take_while(here).find_map(|i| {
+            self.items[i]
+                .noun()
+                .filter(|n| matches!(n, Noun::Hose | Noun::Cord))
+                .filter(|_| self.taken[i].is_none() && plain)
+        })
     }
 
     /// Tells whether the sentence says that the waste was taken out.
@@ -580,6 +700,22 @@ impl Placer<'_> {
     /// Finds the circuit a current is of: the nearest named in its chunk or line.
     fn circuit(&self, at: usize) -> Option<u8> {
         let sentence = self.items[at].sentence;
+        // "13.2 amps on circuit 1"
+        let right_after = (at + 1..self.items.len())
+            .take(4)
+            .take_while(|i| {
+                self.items[*i].chunk == self.items[at].chunk
+                    && !matches!(self.items[*i].what, What::Number(_))
+            })
+            .find(|i| matches!(self.items[*i].what, What::Circuit(_)));
+        let on_it = (at + 1..right_after.unwrap_or(at + 1)).any(|i| {
+            self.items[i].is(Mark::At) || self.items[i].what == What::Is(Concept::State(State::On))
+        });
+        if let (Some(i), true) = (right_after, on_it) {
+            if let What::Circuit(n) = self.items[i].what {
+                return Some(n);
+            }
+        }
         let back = (0..at)
             .rev()
             .take(6)
@@ -607,7 +743,14 @@ fn fits(noun: Noun, unit: Option<Unit>, part: bool) -> bool {
         None if part => noun.is_tank() || noun == Noun::Battery,
         None => noun.reading().is_some() || noun == Noun::Amps,
         Some(Unit::Psi | Unit::Bar | Unit::Kpa | Unit::KgCm2 | Unit::Lb) => {
-            matches!(noun, Noun::Pressure | Noun::Supply | Noun::Tire)
+            matches!(
+                noun,
+                Noun::Pressure
+                    | Noun::Supply
+                    | Noun::BeforeRegulator
+                    | Noun::AfterRegulator
+                    | Noun::Tire
+            )
         }
         Some(Unit::Gal | Unit::Litre) => matches!(
             noun,

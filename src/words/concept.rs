@@ -12,6 +12,8 @@ codes! {
     Noun {
         Pressure = "pressure",
         Supply = "supply",
+        BeforeRegulator = "before-regulator",
+        AfterRegulator = "after-regulator",
         Flow = "flow",
         Water = "water",
         HotWater = "hot-water",
@@ -98,6 +100,10 @@ codes! {
         Frozen = "frozen",
         Thawed = "thawed",
         Tripped = "tripped",
+        KeepsTripping = "keeps-tripping",
+        PluggedIn = "plugged-in",
+        Live = "live",
+        OnSite = "on-site",
         Blown = "blown",
         Reset = "reset",
         Replaced = "replaced",
@@ -202,6 +208,10 @@ codes! {
         Article = "article",
         /// A place: on, at, in.
         At = "at",
+        /// In company of: with.
+        With = "with",
+        /// In a room: inside.
+        Inside = "inside",
         Of = "of",
         And = "and",
         Or = "or",
@@ -231,6 +241,10 @@ codes! {
         /// Not yet.
         Yet = "yet",
         Away = "away",
+        /// It went on or came back: again, keeps.
+        Again = "again",
+        /// Asks for a person: who, anyone.
+        Who = "who",
         Done = "done",
         Full = "full",
     }
@@ -246,6 +260,8 @@ codes! {
         Digest = "digest",
         Tasks = "tasks",
         Help = "help",
+        /// Help, where it stands nearly alone.
+        HelpWord = "help-word",
         Undo = "undo",
         Why = "why",
         Done = "done",
@@ -331,7 +347,8 @@ impl Noun {
     pub fn reading(self) -> Option<ReadingKey> {
         Some(match self {
             Noun::Pressure => ReadingKey::PressurePsi,
-            Noun::Supply => ReadingKey::SupplyPsi,
+            Noun::AfterRegulator => ReadingKey::PressurePsi,
+            Noun::Supply | Noun::BeforeRegulator => ReadingKey::SupplyPsi,
             Noun::Flow => ReadingKey::FlowGpm,
             Noun::Waste | Noun::Tank => ReadingKey::WastePct,
             Noun::Fresh => ReadingKey::FreshPct,

@@ -92,6 +92,7 @@ fn skipped(item: &Item) -> bool {
         || item.is(Mark::Sorry)
         || item.is(Mark::Pronoun)
         || item.is(Mark::At)
+        || item.is(Mark::With)
 }
 
 fn units(

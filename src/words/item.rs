@@ -3,7 +3,7 @@
 use super::concept::{Concept, Mark, Noun, Spoken, Unit};
 use super::lex::{Kind, Token};
 use super::normal::plain;
-use super::vocab::{Vocab, WordId};
+use super::vocab::{UNKNOWN, Vocab, WordId};
 
 /// What an item stands for.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -187,7 +187,7 @@ pub fn items(text: &str, tokens: &[Token], vocab: &Vocab) -> Items {
                             What::Is(found.concept)
                         }
                         None => What::Word {
-                            ordinary: words[at].iter().any(Option::is_some),
+                            ordinary: words[at].iter().flatten().any(|id| *id != UNKNOWN),
                         },
                     },
                 }
@@ -247,6 +247,7 @@ fn look_up(
         let mut ids = [None; 3];
         if token.kind == Kind::Word {
             let mut spelt = &text[token.start..token.end];
+            let marked = spelt.contains('\'').then(|| vocab.id(spelt)).flatten();
             if spelt.contains('\'') {
                 buffer.clear();
                 buffer.extend(spelt.chars().filter(|c| *c != '\''));
@@ -277,6 +278,11 @@ fn look_up(
                     }
                 }
             }
+            // `we're` is not `were`: a spelling with its apostrophe goes first
+            if let Some(id) = marked {
+                let alike = ids[0].filter(|plain| vocab.meaning(*plain) == vocab.meaning(id));
+                ids = [Some(id), alike, None];
+            }
             if let Some(id) = ids.iter().flatten().next() {
                 match vocab.languages(*id) {
                     1 => out.languages[0] += 1,
@@ -284,6 +290,9 @@ fn look_up(
                     _ => {}
                 }
             }
+        }
+        if ids == [None; 3] && !matches!(token.kind, Kind::Sign(_) | Kind::Break) {
+            ids[0] = Some(UNKNOWN);
         }
         words.push(ids);
     }

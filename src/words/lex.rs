@@ -89,6 +89,12 @@ impl<L: Letters> Lexer<'_, L> {
                 '.' if self.next_is_digit(1) && !self.after_digit() => self.number(0),
                 '$' | '€' | '£' if self.digit_within(2) => self.price(c.len_utf8()),
                 _ if c.is_alphabetic() => self.word(),
+                // a hyphen inside a word only parts it: pump-out
+                '-' if self.text[..self.at].ends_with(|b: char| b.is_alphabetic())
+                    && self.text[self.at + 1..].starts_with(|n: char| n.is_alphabetic()) =>
+                {
+                    self.at += 1
+                }
                 '\'' | '!' | ',' | ';' | '.' | ':' | '?' | '"' | '-' | '(' | ')' | '/' | '#'
                 | '%' | '~' | '*' | '=' | '<' | '>' | '[' | ']' | '{' | '}' | '|' | '\\' | '_'
                 | '^' | '$' | '¿' | '¡' | '+' | '&' | '@' | '°' => self.sign(c),
@@ -478,6 +484,9 @@ fn proper(input: &str) -> IResult<&str, f64> {
 
 fn range(input: &str) -> IResult<&str, Kind> {
     let (rest, (from, _, to)) = (unsigned, alt((tag("--"), tag("-"))), unsigned).parse(input)?;
+    if input.starts_with("10-4") && !rest.starts_with(|c: char| c.is_alphanumeric()) && to == 4.0 {
+        return Ok((rest, Kind::Labelled)); // message received
+    }
     if rest.starts_with(['-', '/']) {
         return Err(nom::Err::Error(nom::error::Error::new(
             input,

@@ -38,6 +38,17 @@ use vocab::Vocab;
 
 const ENGLISH: &str = include_str!("../../grammar/words/en.toml");
 const SPANISH: &str = include_str!("../../grammar/words/es.toml");
+/// Words of each language that are one slip away from one of ours and are never taken for it.
+const ORDINARY: [(&str, Language); 2] = [
+    (
+        include_str!("../../grammar/words/ordinary-en.txt"),
+        Language::En,
+    ),
+    (
+        include_str!("../../grammar/words/ordinary-es.txt"),
+        Language::Es,
+    ),
+];
 const FACTS: &str = include_str!("../../grammar/words/facts.toml");
 
 /// Reads messages. Compile it once; reading needs no more than `&self`.
@@ -88,6 +99,9 @@ impl Reader {
         }
         if let Some(text) = fleet_words {
             vocab.add("words.toml", &WordFile::parse("words.toml", text)?, None)?;
+        }
+        for (words, language) in ORDINARY {
+            vocab.add_ordinary(words, Some(language));
         }
         vocab.finish();
         let pairs = Pairs::parse("facts.toml", FACTS)?;

@@ -7,6 +7,18 @@ use super::lex::Token;
 /// Joins the words of each spoken number, then signs, measures, levels and hedges to their numbers.
 pub fn join(text: &str, tokens: &[Token], items: &mut Vec<Item>) {
     read_spoken(text, tokens, items);
+    for item in items.iter_mut() {
+        // "an hour" is one
+        let an = item.what == What::Is(Concept::Unit(Unit::Hour)) && item.end > item.first + 1;
+        if an {
+            item.what = What::Number(Number {
+                value: 1.0,
+                form: Form::Whole,
+                unit: Some(Unit::Hour),
+                bound: false,
+            });
+        }
+    }
     let mut at = 0;
     while at < items.len() {
         if let Some(number) = items[at].number() {
@@ -23,6 +35,7 @@ pub fn join(text: &str, tokens: &[Token], items: &mut Vec<Item>) {
         }
         at += 1;
     }
+    hours_and_minutes(items);
     leading_measures(items);
     ranges(items);
     items.retain(|item| item.what != What::Gone);
@@ -126,7 +139,7 @@ fn one_spoken(
         };
         match (next, value) {
             (Spoken::Part(p), None) => return Some((part(p), used + 1)),
-            (Spoken::Part(p), Some(v)) if v >= 1.0 && v * p <= 1.0 && p < 0.5 => {
+            (Spoken::Part(p), Some(v)) if v >= 1.0 && v * p <= 1.0 && (p < 0.5 || v == 1.0) => {
                 return Some((part(v * p), used + 1));
             }
             (Spoken::Part(_), Some(_)) => break,
@@ -322,6 +335,31 @@ fn ahead_of_its_number(items: &[Item], at: usize) -> bool {
         })
 }
 
+/// One hour fifteen minutes; an hour and 15 min.
+fn hours_and_minutes(items: &mut [Item]) {
+    for at in 0..items.len() {
+        let Some(hours) = items[at].number().filter(|n| n.unit == Some(Unit::Hour)) else {
+            continue;
+        };
+        let next = (at + 1..items.len()).take(4).find(|i| {
+            items[*i].what != What::Gone && !items[*i].is(Mark::And) && !items[*i].is(Mark::Filler)
+        });
+        let Some(next) = next else { continue };
+        let minutes = match items[next].number() {
+            Some(n) if n.unit == Some(Unit::Minute) && n.value < 60.0 => n.value,
+            Some(n) if n.form == Form::Part && n.unit.is_none() && n.value < 1.0 => n.value * 60.0,
+            _ => continue,
+        };
+        items[at].what = What::Number(Number {
+            value: hours.value * 60.0 + minutes,
+            unit: Some(Unit::Minute),
+            ..hours
+        });
+        items[at].end = items[next].end;
+        items[next].what = What::Gone;
+    }
+}
+
 /// A measure that leads its number, "psi 38", and one left over is the thing it measures.
 fn leading_measures(items: &mut [Item]) {
     for at in 0..items.len() {
@@ -368,6 +406,16 @@ fn measure(items: &mut [Item], at: usize) {
             number.unit = Some(Unit::Other);
             items[at + 1].what = What::Gone;
         }
+    }
+    // feet: 75'
+    if number.unit.is_none()
+        && items
+            .get(at + 1)
+            .is_some_and(|i| i.glued && i.what == What::Sign('\''))
+        && items.get(at + 2).is_none_or(|i| !i.glued)
+    {
+        number.unit = Some(Unit::Ft);
+        items[at + 1].what = What::Gone;
     }
     if ahead_of_its_number(items, at) {
         return;
@@ -433,6 +481,10 @@ fn hedge(items: &mut [Item], at: usize) {
     }
 }
 
+fn live_after(items: &[Item], at: usize) -> Option<usize> {
+    (at + 1..items.len()).find(|i| items[*i].what != What::Gone)
+}
+
 /// Fifteen to twenty-five; between 50 and 60; 48 a 52.
 fn ranges(items: &mut [Item]) {
     let live: Vec<usize> = (0..items.len())
@@ -443,6 +495,17 @@ fn ranges(items: &mut [Item]) {
         let (Some(from), Some(to)) = (items[a].number(), items[c].number()) else {
             continue;
         };
+        // "2 of 4 cords"
+        let part_of = items[b].is(Mark::Of)
+            && from.form == Form::Whole
+            && to.form == Form::Whole
+            && from.value <= to.value
+            && from.unit.is_none();
+        if part_of && live_after(items, c).is_some_and(|i| items[i].noun() == Some(Noun::Cords)) {
+            items[b].what = What::Gone;
+            items[c].what = What::Gone;
+            continue;
+        }
         let joined = items[b].is(Mark::To);
         let between = items[b].is(Mark::And)
             && a > 0
@@ -452,6 +515,32 @@ fn ranges(items: &mut [Item]) {
                 .find(|i| !i.is_filler())
                 .is_some_and(|i| i.is(Mark::Between));
         if !(joined || between) {
+            continue;
+        }
+        // "at ten to seven" is a time, "12 to 1200 Harbor Road" an address
+        let whole = |n: Number| n.form == Form::Whole && n.unit.is_none();
+        let clock = a > 0
+            && (items[a - 1].is(Mark::At) || items[a - 1].is(Mark::Clock))
+            && joined
+            && whole(from)
+            && whole(to)
+            && to.value <= 12.0
+            && from.value < 60.0;
+        if clock {
+            let minutes = to.value as u16 * 60 - (from.value as u16).min(to.value as u16 * 60);
+            items[a].what = What::Clock(minutes);
+            items[b].what = What::Gone;
+            items[c].what = What::Gone;
+            continue;
+        }
+        if joined
+            && whole(from)
+            && whole(to)
+            && matches!(
+                items.get(c + 1).map(|i| i.what),
+                Some(What::Word { ordinary: false })
+            )
+        {
             continue;
         }
         // from 60 to 40: the last word counts

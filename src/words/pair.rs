@@ -6,7 +6,7 @@ use super::concept::{Concept, Mark, Noun, State};
 use super::item::{Item, What};
 use super::scope::Scope;
 use super::vocab::WordsError;
-use crate::heard::{Event, Fault};
+use crate::heard::{Event, Fault, Need};
 
 /// What a noun in a state means.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -17,6 +17,8 @@ pub enum Outcome {
     Fault(Fault),
     /// Something no longer wrong.
     Clears(Fault),
+    /// It could be two things: ask back, with the reason.
+    Unclear(&'static str),
     /// Understood: nothing to log.
     Nothing,
 }
@@ -62,7 +64,9 @@ impl Pairs {
 
     /// Returns what `noun` in `state` means.
     pub fn of(&self, noun: Noun, state: State) -> Option<Outcome> {
-        self.table[noun as usize][state as usize]
+        let row = &self.table[noun as usize];
+        // what went out and has no word of its own for that is dead
+        row[state as usize].or_else(|| row[State::Dead as usize].filter(|_| state == State::Lost))
     }
 
     /// Returns what `state` means where no noun fits it.
@@ -78,6 +82,7 @@ impl Outcome {
             Some(Concept::Fault(fault)) => Outcome::Fault(fault),
             Some(Concept::Clears(fault)) => Outcome::Clears(fault),
             _ if text == "nothing" => Outcome::Nothing,
+            _ if text == "unclear mains-or-lights" => Outcome::Unclear("mains-or-lights"),
             _ => return None,
         })
     }
@@ -101,6 +106,7 @@ pub fn statements(items: &[Item], scope: &[Scope], pairs: &Pairs) -> Vec<Found> 
     let mut used = vec![false; items.len()];
     for at in 0..items.len() {
         match items[at].what {
+            What::Is(Concept::Event(Event::Arrived | Event::Left)) if somebody_else(items, at) => {}
             What::Is(Concept::Event(event)) if !scope[at].denied => found.push(Found {
                 at,
                 outcome: Outcome::Event(event),
@@ -126,6 +132,8 @@ pub fn statements(items: &[Item], scope: &[Scope], pairs: &Pairs) -> Vec<Found> 
         }
     }
     missing(items, scope, pairs, &mut used, &mut found);
+    linked(items, scope, pairs, &used, &mut found);
+    cures(items, scope, &mut found);
     found.sort_by_key(|f| f.at);
     found
 }
@@ -188,7 +196,139 @@ fn state_of(
             Some(Outcome::Nothing)
         };
     }
+    // "lost power on site": where it happened, and not that a trailer came
+    if effective == State::OnSite && at > 0 && items[at - 1].chunk == items[at].chunk {
+        let said_of = matches!(
+            items[at - 1].what,
+            What::Is(Concept::Noun(_) | Concept::State(_) | Concept::Event(_)) | What::Number(_)
+        );
+        if said_of || somebody_else(items, at) {
+            return None;
+        }
+    }
+    // "the power went and was back in ten minutes"
+    if effective == State::Back {
+        let lost = (0..at)
+            .rev()
+            .take(14)
+            .take_while(|i| items[*i].sentence == items[at].sentence)
+            .any(|i| items[i].what == What::Is(Concept::Event(Event::PowerLost)));
+        if lost {
+            return Some(Outcome::Event(Event::PowerBack));
+        }
+    }
     pairs.any(effective)
+}
+
+/// "leak on 15 fixed", "fixed the leak": what is mended is no longer wrong.
+fn cures(items: &[Item], scope: &[Scope], found: &mut [Found]) {
+    for at in 0..items.len() {
+        let mended = matches!(
+            items[at].what,
+            What::Is(Concept::State(State::Fixed | State::Gone))
+        ) && !scope[at].denied;
+        if !mended || found.iter().any(|f| f.at == at) {
+            continue;
+        }
+        let gone = items[at].what == What::Is(Concept::State(State::Gone));
+        let near = |f: &Found| {
+            items[f.at].sentence == items[at].sentence
+                && matches!(f.outcome, Outcome::Fault(_))
+                && (f.at < at && at - f.at <= 10
+                    || !gone && f.at > at && f.at - at <= 4 && items[f.at].chunk == items[at].chunk)
+        };
+        if let Some(fault) = found
+            .iter_mut()
+            .filter(|f| near(f))
+            .min_by_key(|f| f.at.abs_diff(at))
+        {
+            if let Outcome::Fault(code) = fault.outcome {
+                fault.outcome = Outcome::Clears(code);
+            }
+        }
+    }
+}
+
+/// Tells whether it is people who came or went, and no trailer: "the electrician showed up".
+fn somebody_else(items: &[Item], at: usize) -> bool {
+    let chunk = items[at].chunk;
+    let before = (0..at)
+        .rev()
+        .take(8)
+        .take_while(|i| items[*i].chunk == chunk);
+    let mut person = false;
+    for i in before {
+        match items[i].what {
+            What::Is(Concept::Noun(Noun::Person | Noun::Guests) | Concept::Need(Need::Repair)) => {
+                person = true
+            }
+            What::Units(_) => return false,
+            _ => {}
+        }
+    }
+    let with = (at + 1..items.len())
+        .take(4)
+        .take_while(|i| items[*i].chunk == chunk)
+        .any(|i| items[i].is(Mark::With));
+    person && !with
+}
+
+/// "hooked up the power and the water": what was said of one thing holds for the one that "and" ties to it.
+fn linked(items: &[Item], scope: &[Scope], pairs: &Pairs, used: &[bool], found: &mut Vec<Found>) {
+    for at in 2..items.len() {
+        let Some(noun) = items[at].noun() else {
+            continue;
+        };
+        if used[at] || scope[at].denied {
+            continue;
+        }
+        let mut and = at - 1;
+        while and > 0 && (items[and].is(Mark::Article) || items[and].is(Mark::Filler)) {
+            and -= 1;
+        }
+        if !items[and].is(Mark::And) || and == 0 || at - and > 3 {
+            continue;
+        }
+        // a state of its own follows: it needs none of its neighbour's
+        let own = (at + 1..items.len())
+            .take(4)
+            .take_while(|i| items[*i].chunk == items[at].chunk && !items[*i].is(Mark::And))
+            .any(|i| {
+                matches!(
+                    items[i].what,
+                    What::Is(Concept::State(_) | Concept::Event(_) | Concept::Fault(_))
+                        | What::Number(_)
+                        | What::Range(..)
+                )
+            });
+        let before = &items[and - 1];
+        let state = match before.what {
+            What::Is(Concept::Event(Event::PowerOn | Event::WaterOn)) => Some(State::On),
+            What::Is(Concept::Event(Event::JacksDown | Event::RegulatorFitted)) => {
+                Some(State::Fitted)
+            }
+            What::Is(Concept::Event(Event::FilterServiced)) => Some(State::Cleaned),
+            What::Is(Concept::Event(Event::FuseReplaced)) => Some(State::Replaced),
+            What::Is(Concept::Noun(_)) if used[and - 1] => (0..and - 1)
+                .rev()
+                .take(3)
+                .take_while(|i| items[*i].chunk == items[at].chunk)
+                .find_map(|i| match items[i].what {
+                    What::Is(Concept::State(state)) if !scope[i].denied => Some(state),
+                    _ => None,
+                }),
+            _ => None,
+        };
+        if own {
+            // "toilets and sinks clogged": the state after the second holds for the first too
+            continue;
+        }
+        if let Some(outcome) = state.and_then(|s| pairs.of(noun, s)) {
+            if outcome != Outcome::Nothing {
+                found.push(Found { at, outcome });
+            }
+        }
+    }
 }
 
 fn mark_noun(
@@ -223,6 +363,9 @@ fn nearest(
             return;
         }
         if let Some(outcome) = items[i].noun().and_then(|noun| pairs.of(noun, state)) {
+            if outcome == Outcome::Nothing && items[i].chunk != items[at].chunk {
+                return;
+            }
             if best.is_none_or(|(least, ..)| cost < least) {
                 best = Some((cost, i, outcome));
             }
@@ -259,7 +402,10 @@ fn nearest(
 fn is_preposition(items: &[Item], pairs: &Pairs, at: usize, state: State) -> bool {
     let next = items.get(at + 1).filter(|n| n.chunk == items[at].chunk);
     let placed = next.is_some_and(|n| {
-        matches!(n.what, What::Units(_) | What::Code) || n.is(Mark::Article) || n.is(Mark::Unit)
+        matches!(n.what, What::Units(_) | What::Code)
+            || n.is(Mark::Article)
+            || n.is(Mark::Unit)
+            || n.is(Mark::Pronoun)
     });
     if !placed {
         return false;
@@ -273,6 +419,12 @@ fn is_preposition(items: &[Item], pairs: &Pairs, at: usize, state: State) -> boo
         .filter(|i| items[*i].chunk == items[at].chunk);
     let can_be_on = before
         .and_then(|i| items[i].noun())
+        .filter(|n| {
+            matches!(
+                n,
+                Noun::Water | Noun::Power | Noun::TankHeater | Noun::Regulator
+            )
+        })
         .is_some_and(|n| matches!(pairs.of(n, State::On), Some(Outcome::Event(_))));
     let alone = around(items, at).all(|i| {
         i == at

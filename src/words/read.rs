@@ -81,9 +81,14 @@ impl<'t> Reading<'t> {
 
     fn read(&mut self, reader: &Reader, scale: TemperatureScale) {
         scope::segment(&mut self.items);
+        level_words(&self.normal.text, &self.tokens, &mut self.items);
         circuits(&mut self.items);
         clock_words(&self.normal.text, &self.tokens, &mut self.items);
         tasks(&mut self.items);
+        let counts = counted(&mut self.items)
+            .iter()
+            .map(|i| self.items[*i].first)
+            .collect::<Vec<_>>();
         self.groups = unit::find(&self.normal.text, &self.tokens, &mut self.items);
         self.plural_groups();
         for item in &self.items {
@@ -108,11 +113,13 @@ impl<'t> Reading<'t> {
         self.orders(&sentences, &mut out);
         let mut facts = assemble::sift(&found, &placed, &scopes, &mut out);
         if let Some((ask, _)) = &asked {
-            if matches!(ask, Ask::Undo | Ask::Done { .. }) {
+            if matches!(ask, Ask::Undo) {
                 facts.clear();
                 out.unclear.clear();
             }
         }
+        self.uncounted(&counts, &mut facts, &mut out);
+        self.all_unnamed(&mut facts, &mut out);
         assemble::assign(&mut facts, &self.items, &sentences);
         assemble::clocks(&mut facts, &self.items);
         if out.unclear.iter().any(|(_, why)| *why == "order") {
@@ -208,6 +215,50 @@ impl<'t> Reading<'t> {
         self.piece(start, end + 1)
     }
 
+    /// What is said of "all units", none of them named, is asked about.
+    fn all_unnamed(&self, facts: &mut Vec<assemble::Fact>, out: &mut Assembled) {
+        if !self.groups.is_empty() {
+            return;
+        }
+        let whole = self
+            .items
+            .iter()
+            .position(|i| i.is(Mark::All))
+            .filter(|at| {
+                let next = self.items.get(at + 1).is_some_and(|n| n.is(Mark::Unit));
+                let before = *at > 0 && self.items[at - 1].is(Mark::Unit);
+                next || before || self.piece(*at, at + 1).contains(' ')
+            });
+        if let Some(at) = whole {
+            let chunk = self.items[at].chunk;
+            let before = facts.len();
+            facts.retain(|f| self.items[f.at].chunk != chunk);
+            if facts.len() < before {
+                out.unclear.push((at, "which-unit"));
+            }
+        }
+    }
+
+    /// What is said of "three units" names none of them: it is asked about.
+    fn uncounted(&self, counts: &[usize], facts: &mut Vec<assemble::Fact>, out: &mut Assembled) {
+        for first in counts {
+            let Some(at) = self.items.iter().position(|i| i.first == *first) else {
+                continue;
+            };
+            let chunk = self.items[at].chunk;
+            let named = (0..self.items.len()).any(|i| {
+                self.items[i].chunk == chunk && matches!(self.items[i].what, What::Units(_))
+            });
+            let before = facts.len();
+            if !named {
+                facts.retain(|f| self.items[f.at].chunk != chunk);
+            }
+            if facts.len() < before {
+                out.unclear.push((at, "which-unit"));
+            }
+        }
+    }
+
     /// An instruction to change records is asked about, never done.
     fn orders(&self, sentences: &[Sentence], out: &mut Assembled) {
         for sentence in sentences {
@@ -273,7 +324,26 @@ impl<'t> Reading<'t> {
             }
         }
         match named {
-            Some(at) if words.len() == 1 => out.unclear.push((at, "no-place")),
+            Some(at)
+                if words.iter().all(|i| {
+                    *i == at
+                        || matches!(
+                            self.items[*i].what,
+                            What::Is(
+                                Concept::Mark(
+                                    Mark::Sorry
+                                        | Mark::Now
+                                        | Mark::Pronoun
+                                        | Mark::Unit
+                                        | Mark::Of
+                                        | Mark::And
+                                ) | Concept::Answer(_)
+                            )
+                        )
+                }) =>
+            {
+                out.unclear.push((at, "no-place"));
+            }
             Some(at)
                 if words.iter().any(|i| {
                     self.items[*i].is(Mark::Done)
@@ -370,6 +440,62 @@ impl<'t> Reading<'t> {
     }
 }
 
+/// "Level, chocked": said of no number, it is how the trailer stands, and not the tank's level.
+fn level_words(text: &str, tokens: &[Token], items: &mut [Item]) {
+    for at in 0..items.len() {
+        if items[at].noun() != Some(Noun::Tank)
+            || &text[tokens[items[at].first].start..tokens[items[at].end - 1].end] != "level"
+        {
+            continue;
+        }
+        let chunk = items[at].chunk;
+        let near = (at.saturating_sub(8)..items.len().min(at + 8))
+            .filter(|i| items[*i].chunk == chunk && *i != at);
+        let measured = near.clone().any(|i| {
+            matches!(items[i].what, What::Range(..) | What::Is(Concept::Level(_)))
+                || items[i]
+                    .number()
+                    .is_some_and(|n| n.form != Form::Whole || n.unit.is_some())
+        });
+        let tank = near
+            .clone()
+            .any(|i| items[i].noun().is_some_and(|n| n.is_tank()));
+        let number_after = items
+            .get(at + 1)
+            .is_some_and(|n| n.number().is_some() && n.chunk == chunk);
+        if !measured && !tank && !number_after {
+            items[at].what = What::Is(Concept::State(super::concept::State::Level));
+        }
+    }
+}
+
+/// "3 units arrived", "four of the trailers": counted, and none named. Returns the items of such counts.
+fn counted(items: &mut [Item]) -> Vec<usize> {
+    let mut out = Vec::new();
+    for at in 0..items.len() {
+        if items[at]
+            .number()
+            .is_none_or(|n| n.form != Form::Whole || n.unit.is_some() || n.value > 40.0)
+        {
+            continue;
+        }
+        let next = (at + 1..items.len())
+            .take(3)
+            .find(|i| !items[*i].is_filler());
+        let Some(next) = next.filter(|i| items[*i].is(Mark::Unit)) else {
+            continue;
+        };
+        let named = items.get(next + 1).is_some_and(|n| {
+            n.number().is_some() || matches!(n.what, What::Code | What::Sign('#'))
+        });
+        if !named && items[next].end > items[next].first {
+            items[at].what = What::Labelled;
+            out.push(at);
+        }
+    }
+    out
+}
+
 /// "circuit 2", "breaker 3": a circuit by its number; "breaker 20a" is a rating.
 fn circuits(items: &mut [Item]) {
     for at in 0..items.len() {
@@ -403,17 +529,49 @@ fn clock_words(text: &str, tokens: &[Token], items: &mut [Item]) {
         if n.form != Form::Whole || n.unit.is_some() {
             continue;
         }
-        let before = &items[at - 1];
+        let before = items[at - 1];
         let word = &text[tokens[before.first].start..tokens[before.end - 1].end];
         let (hour, minute) = ((n.value / 100.0).floor(), n.value % 100.0);
         let clocky = n.value >= 100.0 && hour <= 23.0 && minute < 60.0;
         let noun_after = items
             .get(at + 1)
             .is_some_and(|x| x.noun().is_some_and(|n| n.reading().is_some()));
+        let typed = &text[tokens[items[at].first].start..tokens[items[at].end - 1].end];
+        // a las, a 90: the preposition of Spanish does not name a trailer
+        if word == "a" && before.end == items[at].first {
+            if let What::Number(number) = &mut items[at].what {
+                number.form = Form::Decimal;
+            }
+        }
+        let four = typed.len() == 4
+            && typed.bytes().all(|b| b.is_ascii_digit())
+            && clocky
+            && !valued(items, at);
+        if four
+            && !noun_after
+            && !matches!(
+                before.what,
+                What::Is(Concept::Mark(Mark::Unit | Mark::Article | Mark::Label)) | What::Sign('#')
+            )
+            && items[..at]
+                .iter()
+                .rev()
+                .take(12)
+                .any(|i| matches!(i.what, What::Is(Concept::Event(_))))
+        {
+            items[at].what = What::Clock(hour as u16 * 60 + minute as u16);
+            continue;
+        }
         let at_word = before.is(Mark::Clock) || matches!(word, "at" | "a las" | "@");
         if at_word && clocky && !noun_after {
             items[at].what = What::Clock(hour as u16 * 60 + minute as u16);
-        } else if before.is(Mark::About) && n.value <= 12.0 && !valued(items, at) {
+        } else if before.is(Mark::About)
+            && n.value <= 12.0
+            && !valued(items, at)
+            && items[..at].iter().rev().take(8).any(|i| {
+                i.chunk == items[at].chunk && matches!(i.what, What::Is(Concept::Event(_)))
+            })
+        {
             items[at].what = What::Clock(n.value as u16 * 60);
         } else if before.is(Mark::Clock) && n.value <= 24.0 && !noun_after {
             items[at].what = What::Clock(n.value as u16 * 60);
@@ -441,7 +599,8 @@ fn tasks(items: &mut [Item]) {
         if items[at].is(Mark::Label) && at + 1 < items.len() {
             let mut next = at + 1;
             while next < items.len()
-                && (items[next].is_filler() || matches!(items[next].what, What::Sign('#' | '.')))
+                && (matches!(items[next].what, What::Sign('#' | '.' | ':' | '-'))
+                    || items[next].is(Mark::No))
                 && next < at + 4
             {
                 next += 1;
@@ -475,11 +634,17 @@ fn tasks(items: &mut [Item]) {
                 }
             }
         }
-        if items[at].is(Mark::LabelAfter)
-            && at > 0
-            && matches!(items[at - 1].what, What::Number(_) | What::Range(..))
-        {
-            items[at - 1].what = What::Labelled;
+        // 40 stalls, 1200 Harbor Road
+        if items[at].is(Mark::LabelAfter) {
+            let number = (at.saturating_sub(3)..at)
+                .rev()
+                .find(|i| !matches!(items[*i].what, What::Word { .. }));
+            if let Some(i) = number.filter(|i| {
+                matches!(items[*i].what, What::Number(_) | What::Range(..))
+                    && items[*i].chunk == items[at].chunk
+            }) {
+                items[i].what = What::Labelled;
+            }
         }
     }
 }

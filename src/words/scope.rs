@@ -145,7 +145,7 @@ fn asking_part(items: &[Item], sentence: &Sentence) -> Option<usize> {
                 .any(|i| i.what == What::Sign('¿'))
                 || at > 0 && items[at..first].iter().any(|i| i.what == What::Sign('¿'));
             match items[first].what {
-                What::Is(Concept::Mark(Mark::Query)) => return Some(first),
+                What::Is(Concept::Mark(Mark::Query | Mark::Who)) => return Some(first),
                 What::Is(Concept::Ask(AskWord::Why | AskWord::When | AskWord::Advice)) => {
                     return Some(first);
                 }
@@ -307,9 +307,8 @@ fn denials(items: &[Item], range: std::ops::Range<usize>, scope: &mut [Scope]) {
                     }
                     nouns += 1;
                     reach = 0;
-                    let _ = nouns;
                 }
-                What::Is(Concept::Mark(Mark::And)) if hit => break,
+                What::Is(Concept::Mark(Mark::And)) if hit || nouns > 0 => break,
                 What::Is(Concept::Mark(Mark::But)) => break,
                 What::Is(Concept::Mark(Mark::No | Mark::Not)) => break,
                 What::Sign('-') if !items[i].glued => break,

@@ -26,8 +26,49 @@ pub struct Group {
 
 /// Finds the trailers and replaces their items.
 pub fn find(text: &str, tokens: &[Token], items: &mut Vec<Item>) -> Vec<Group> {
-    let named = mark(text, tokens, items);
+    let mut named = mark(text, tokens, items);
+    sub_places(items, &mut named);
     join(items, named)
+}
+
+/// "the lock of 2 in unit 31": beside a trailer named for certain, a bare number after "of" is a place inside it.
+fn sub_places(items: &mut [Item], named: &mut Vec<Named>) {
+    let certain: Vec<usize> = named
+        .iter()
+        .filter(|n| n.explicit)
+        .map(|n| items[n.at].chunk)
+        .collect();
+    let placed: Vec<(usize, usize)> = named
+        .iter()
+        .filter(|n| {
+            n.explicit
+                || n.at > 0
+                    && (items[n.at - 1].is(Mark::At)
+                        || items[n.at - 1].what == What::Is(Concept::State(State::On)))
+        })
+        .map(|n| (items[n.at].chunk, n.at))
+        .collect();
+    named.retain(|n| {
+        // "toilet 3 in unit 9"
+        let part = n.at > 0
+            && !n.explicit
+            && items[n.at - 1]
+                .noun()
+                .is_some_and(|noun| noun.reading().is_none())
+            && placed
+                .iter()
+                .any(|(chunk, at)| *chunk == items[n.at].chunk && *at > n.at);
+        if part {
+            items[n.at].what = What::Labelled;
+            return false;
+        }
+        let of = n.at > 0 && items[n.at - 1].is(Mark::Of);
+        let inside = !n.explicit && of && certain.contains(&items[n.at].chunk);
+        if inside {
+            items[n.at].what = What::Labelled;
+        }
+        !inside
+    });
 }
 
 /// A candidate that was taken for a trailer.
@@ -146,6 +187,24 @@ fn is_unit(items: &[Item], at: usize, named: &[Named]) -> Option<bool> {
             )
         }) && n.at + 1 < at
     });
+    // "12 14 and 15": a list without commas
+    let follows = named.last().is_some_and(|n| n.at + 1 == at)
+        && items.get(at + 1).is_some_and(|n| n.is(Mark::And))
+        && items.get(at + 2).is_some_and(|n| {
+            n.number()
+                .is_some_and(|n| n.form == Form::Whole && n.unit.is_none())
+        });
+    if follows {
+        return Some(false);
+    }
+    // "88 inside": a temperature in the room
+    if next_item.is_some_and(|n| n.is(Mark::Inside))
+        && next == Some(at + 1)
+        && value(item) >= 30.0
+        && chunk_ends(items, at + 1)
+    {
+        return None;
+    }
     // "60 at 12 and 85 at 14": a number before the place of a trailer is a value where a noun waits for it
     let place_next = next.is_some_and(|n| {
         (items[n].is(Mark::At) || items[n].what == What::Is(Concept::State(State::On)))
@@ -213,7 +272,9 @@ fn is_unit(items: &[Item], at: usize, named: &[Named]) -> Option<bool> {
             let valued = chunk_has_value_noun(items, at);
             (!valued).then_some(false)
         }
-        Some(What::Is(Concept::Mark(Mark::At | Mark::Of | Mark::From | Mark::To))) => {
+        Some(What::Is(Concept::Mark(
+            Mark::At | Mark::With | Mark::Inside | Mark::Of | Mark::From | Mark::To,
+        ))) => {
             if range && next_item.is_none() && prior.is_some_and(|p| valued_before(items, p)) {
                 return None;
             }
@@ -225,6 +286,35 @@ fn is_unit(items: &[Item], at: usize, named: &[Named]) -> Option<bool> {
                 && value(item) >= 100.0
                 && !listed
             {
+                return None;
+            }
+            // "opened 12 at 4": beside a trailer, what was done at a small number was done at that hour
+            let told = named
+                .last()
+                .is_some_and(|n| items[n.at].chunk == item.chunk)
+                && value(item) <= 12.0
+                && next_item.is_none()
+                && place + 1 == at;
+            let done = (0..place)
+                .rev()
+                .take(8)
+                .take_while(|i| items[*i].chunk == item.chunk)
+                .any(|i| {
+                    matches!(
+                        items[i].what,
+                        What::Is(
+                            Concept::Event(_)
+                                | Concept::State(
+                                    State::Open
+                                        | State::Closed
+                                        | State::Pumped
+                                        | State::Cleaned
+                                        | State::Stocked
+                                )
+                        )
+                    )
+                });
+            if at_word && told && done && !range {
                 return None;
             }
             // "pressure at 55": the value, where no number follows and another trailer is named
@@ -295,7 +385,7 @@ fn is_unit(items: &[Item], at: usize, named: &[Named]) -> Option<bool> {
             | Concept::Level(_)
             | Concept::Answer(_),
         )) => Some(false),
-        Some(What::Word { .. }) => Some(false),
+        Some(What::Word { .. } | What::Clock(_)) => Some(false),
         Some(What::Sign(_)) => None,
         _ => None,
     }
@@ -307,6 +397,15 @@ fn value(item: &Item) -> f64 {
         What::Range(from, ..) => from,
         _ => 0.0,
     }
+}
+
+/// Tells whether the chunk ends after `at`, or a trailer follows.
+fn chunk_ends(items: &[Item], at: usize) -> bool {
+    items.get(at + 1).is_none_or(|n| {
+        n.chunk != items[at].chunk
+            || matches!(n.what, What::Sign(_) | What::Break | What::Number(_))
+            || n.is(Mark::Unit)
+    })
 }
 
 /// Tells whether a noun that has numbers stands earlier in the sentence.
@@ -326,7 +425,10 @@ fn chunk_has_value_noun(items: &[Item], at: usize) -> bool {
 
 /// Nouns whose number stands before them: 4 cords, 120 people.
 fn counts(noun: Noun) -> bool {
-    matches!(noun, Noun::Cords | Noun::Guests)
+    matches!(
+        noun,
+        Noun::Cords | Noun::Guests | Noun::Eta | Noun::AfterRegulator | Noun::BeforeRegulator
+    )
 }
 
 /// Tells whether the noun at `noun` has a number of its own right after it.
@@ -340,7 +442,7 @@ fn valued_before(items: &[Item], at: usize) -> bool {
     significant_before(items, at).is_some_and(|i| {
         items[i]
             .noun()
-            .is_some_and(|n| n.reading().is_some() && !n.is_tank())
+            .is_some_and(|n| n.reading().is_some() && !n.is_tank() && !counts(n))
     })
 }
 
@@ -361,6 +463,7 @@ fn others(items: &[Item], at: usize) -> bool {
                     && (j == start
                         || j > 0
                             && (items[j - 1].is(Mark::At)
+                                || items[j - 1].is(Mark::With)
                                 || items[j - 1].what == What::Is(Concept::State(State::On))
                                 || items[j - 1].is(Mark::Unit)
                                 || items[j - 1].is(Mark::Article)
@@ -383,26 +486,37 @@ fn join(items: &mut Vec<Item>, named: Vec<Named>) -> Vec<Group> {
         let current = &named[i];
         let at = current.at;
         let gap = last.map(|l| l + 1..at);
-        let linked = gap.as_ref().is_some_and(|gap| {
-            !gap.is_empty()
-                && gap.clone().all(|g| {
-                    matches!(
-                        items[g].what,
-                        What::Sign(',' | '/' | '+' | '#')
-                            | What::Gone
-                            | What::Is(Concept::Mark(
-                                Mark::And
-                                    | Mark::Or
-                                    | Mark::Article
-                                    | Mark::Unit
-                                    | Mark::At
-                                    | Mark::To
-                            ))
-                    )
-                })
-                && gap.clone().any(|g| !matches!(items[g].what, What::Gone))
-                && !gap.clone().any(|g| items[g].what == What::Break)
-        });
+        // "12 14 and 15": taken for a list by what follows
+        let side_by_side = last.is_some_and(|l| items[l].end == items[at].first && l + 1 == at);
+        let linked = side_by_side
+            || gap.as_ref().is_some_and(|gap| {
+                !gap.is_empty()
+                    && gap.clone().all(|g| {
+                        matches!(
+                            items[g].what,
+                            What::Sign(',' | '/' | '+' | '#')
+                                | What::Gone
+                                | What::Is(Concept::Mark(
+                                    Mark::And
+                                        | Mark::Or
+                                        | Mark::Article
+                                        | Mark::Unit
+                                        | Mark::At
+                                        | Mark::With
+                                        | Mark::Inside
+                                        | Mark::To
+                                ))
+                        )
+                    })
+                    && gap.clone().any(|g| {
+                        matches!(
+                            items[g].what,
+                            What::Sign(',' | '/' | '+')
+                                | What::Is(Concept::Mark(Mark::And | Mark::Or | Mark::To))
+                        )
+                    })
+                    && !gap.clone().any(|g| items[g].what == What::Break)
+            });
         let commas = gap.as_ref().is_some_and(|gap| {
             gap.clone().any(|g| items[g].what == What::Sign(','))
                 && !gap
@@ -463,7 +577,9 @@ fn join(items: &mut Vec<Item>, named: Vec<Named>) -> Vec<Group> {
                     What::Is(Concept::Mark(Mark::Unit | Mark::Article)) | What::Sign('#') => {
                         continue;
                     }
-                    What::Is(Concept::Mark(Mark::At | Mark::Of | Mark::From | Mark::To)) => {
+                    What::Is(Concept::Mark(
+                        Mark::At | Mark::With | Mark::Inside | Mark::Of | Mark::From | Mark::To,
+                    )) => {
                         found = true;
                         break;
                     }

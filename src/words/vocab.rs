@@ -1,7 +1,7 @@
 //! The vocabulary, compiled from the word files: which phrase stands for what, and which word a slip was meant to be.
 //!
 //! A phrase of the word files is one or more words, where `(a|b)` is either, `[a]` may be left out, and `*` stands for
-//! up to two words that are read by themselves.
+//! up to three words that are read by themselves.
 
 use std::collections::HashMap;
 use std::hash::{BuildHasherDefault, Hasher};
@@ -17,6 +17,9 @@ use crate::heard::Language;
 
 /// A word of the vocabulary.
 pub type WordId = u32;
+
+/// Stands for a word or number that is not in the vocabulary, but may stand where a phrase has `*`.
+pub const UNKNOWN: WordId = WordId::MAX;
 
 /// A map with a fast hash: keys are short words of our own files, not chosen by an attacker.
 pub type FastMap<K, V> = HashMap<K, V, BuildHasherDefault<Fx>>;
@@ -148,11 +151,7 @@ impl Vocab {
         words: &WordFile,
         language: Option<Language>,
     ) -> Result<(), WordsError> {
-        let bit = match language {
-            Some(Language::En) => 1,
-            Some(Language::Es) => 2,
-            None => 0,
-        };
+        let bit = bit(language);
         for entry in &words.word {
             let concept = Concept::parse(&entry.is).ok_or_else(|| WordsError::Unknown {
                 file: file.into(),
@@ -174,11 +173,16 @@ impl Vocab {
                 }
             }
         }
-        for word in words.ordinary.split_whitespace() {
-            let id = self.intern(&plain(word));
-            self.known[id as usize].languages |= bit;
-        }
+        self.add_ordinary(&words.ordinary, language);
         Ok(())
+    }
+
+    /// Adds words that are never a slip for one of ours.
+    pub fn add_ordinary(&mut self, words: &str, language: Option<Language>) {
+        for word in words.split_whitespace() {
+            let id = self.intern(&plain(word));
+            self.known[id as usize].languages |= bit(language);
+        }
     }
 
     /// Builds what mends spellings. Call once, after the last `add`.
@@ -225,7 +229,7 @@ impl Vocab {
     pub fn longest(&self, words: &[[Option<WordId>; 3]]) -> Option<Match> {
         let mut best: Option<Match> = None;
         for id in words.first()?.iter().flatten() {
-            if let Some(node) = self.known[*id as usize].root {
+            if let Some(node) = self.known.get(*id as usize).and_then(|k| k.root) {
                 self.walk(node, words, 1, 1, &mut best);
             }
         }
@@ -256,7 +260,7 @@ impl Vocab {
         }
         if let Some(gap) = node.gap {
             let gap = &self.nodes[gap as usize];
-            for skip in 1..=2 {
+            for skip in 1..=3 {
                 let Some(target) = words.get(at + skip) else {
                     break;
                 };
@@ -388,6 +392,15 @@ impl Letters for Vocab {
 
     fn is_unit(&self, word: &str) -> bool {
         matches!(self.alone(word), Some(Concept::Mark(Mark::Unit)))
+    }
+}
+
+/// The bit that stands for a language.
+fn bit(language: Option<Language>) -> u8 {
+    match language {
+        Some(Language::En) => 1,
+        Some(Language::Es) => 2,
+        None => 0,
     }
 }
 

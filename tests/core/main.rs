@@ -8,4 +8,5 @@ mod physics;
 mod reader;
 mod replies;
 mod rules;
+mod scenarios;
 mod tidy;

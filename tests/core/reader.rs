@@ -287,3 +287,570 @@ fn the_example_files_read_as_their_gold_says() {
     );
     assert!(low.is_empty(), "{low:?}");
 }
+
+/// The readings of a message as comparable text, by trailer.
+fn values(reader: &Reader, text: &str) -> Vec<String> {
+    let got = to_json(text, &reader.hear(text, TemperatureScale::F));
+    let mut all = Vec::new();
+    for entry in got["entries"].as_array().unwrap() {
+        for (key, value) in entry["readings"].as_object().unwrap() {
+            all.push(format!("{} {key} {value}", entry["unit"]));
+        }
+    }
+    all.sort();
+    all
+}
+
+/// The whole compared meaning of a message.
+fn meaning(reader: &Reader, text: &str) -> (Vec<Value>, Value, bool) {
+    let got = to_json(text, &reader.hear(text, TemperatureScale::F));
+    let mut entries: Vec<Value> = got["entries"]
+        .as_array()
+        .unwrap()
+        .iter()
+        .filter_map(compared)
+        .collect();
+    entries.sort_by_key(|e| e["unit"].to_string());
+    (
+        entries,
+        got["ask"].clone(),
+        !got["unclear"].as_array().unwrap().is_empty(),
+    )
+}
+
+fn all_examples() -> Vec<(String, Value)> {
+    every_file()
+        .into_iter()
+        .flat_map(|file| examples(&file).into_iter().map(move |e| (file.clone(), e)))
+        .collect()
+}
+
+/// Checks that a change of form changes the meaning of at most `spared` examples.
+fn unchanged_by(name: &str, spared: usize, change: impl Fn(&str) -> Option<String>) {
+    let reader = Reader::new();
+    let mut changed = Vec::new();
+    let mut tried = 0;
+    for (_, example) in all_examples() {
+        let text = example["text"].as_str().unwrap();
+        let Some(other) = change(text) else { continue };
+        tried += 1;
+        if meaning(&reader, text) != meaning(&reader, &other) {
+            changed.push(format!(
+                "{text:?}\n    {other:?}\n    {:?}\n    {:?}",
+                meaning(&reader, text),
+                meaning(&reader, &other)
+            ));
+        }
+    }
+    println!("{name}: {tried} messages, {} changed", changed.len());
+    for line in &changed {
+        println!("  {line}");
+    }
+    assert!(
+        changed.len() <= spared,
+        "{name} changed {} of {tried} messages",
+        changed.len()
+    );
+}
+
+#[test]
+fn extra_spaces_do_not_change_the_meaning() {
+    unchanged_by("extra spaces", 0, |text| {
+        (!text.contains("  ")).then(|| format!("  {}  ", text.replace(' ', "  ")))
+    });
+}
+
+#[test]
+fn case_does_not_change_the_meaning() {
+    unchanged_by("upper case", 0, |text| Some(text.to_uppercase()));
+}
+
+#[test]
+fn polite_words_do_not_change_the_meaning() {
+    unchanged_by("thanks", 0, |text| {
+        (!text.trim().is_empty() && !text.contains('"')).then(|| format!("{text}. Thanks"))
+    });
+}
+
+#[test]
+fn an_emoji_does_not_change_the_meaning() {
+    unchanged_by("emoji", 0, |text| {
+        (!text.trim().is_empty()).then(|| format!("{text} 🙂"))
+    });
+}
+
+#[test]
+fn missing_accents_do_not_change_the_meaning() {
+    use unicode_normalization::UnicodeNormalization;
+    use unicode_normalization::char::is_combining_mark;
+    unchanged_by("no accents", 2, |text| {
+        let bare: String = text
+            .nfd()
+            .filter(|c| !is_combining_mark(*c))
+            .nfc()
+            .collect();
+        (bare != text && !text.contains(['½', '¼', '¾'])).then_some(bare)
+    });
+}
+
+#[test]
+fn the_order_of_independent_clauses_does_not_change_the_meaning() {
+    let reader = Reader::new();
+    let clauses = [
+        "12 pressure 55",
+        "14 arrived",
+        "no lights in B7",
+        "9 waste 3/4",
+        "K2 battery 12.4",
+        "31 outside -5",
+    ];
+    for a in clauses {
+        for b in clauses {
+            let (one, two) = (format!("{a}. {b}"), format!("{b}. {a}"));
+            assert_eq!(meaning(&reader, &one), meaning(&reader, &two), "{one:?}");
+        }
+    }
+}
+
+#[test]
+fn swapping_unit_names_swaps_the_entries() {
+    let reader = Reader::new();
+    for text in [
+        "12 pressure 55, 14 tank 3/4",
+        "leak on 12, 14 has no lights",
+        "12 water on. 14 pumped 300 gal",
+        "pressure 60 at 12 and 85 at 14",
+    ] {
+        let swapped = text
+            .replace("12", "\0")
+            .replace("14", "12")
+            .replace('\0', "14");
+        let mut want = meaning(&reader, text).0;
+        for entry in &mut want {
+            let unit = if entry["unit"] == "12" { "14" } else { "12" };
+            entry["unit"] = Value::from(unit);
+        }
+        want.sort_by_key(|e| e["unit"].to_string());
+        assert_eq!(meaning(&reader, &swapped).0, want, "{swapped:?}");
+    }
+}
+
+#[test]
+fn the_same_value_in_another_measure_reads_the_same() {
+    let reader = Reader::new();
+    for (a, b) in [
+        ("12 pressure 4 bar", "12 pressure 400 kpa"),
+        ("14 outside -5 C", "14 outside 23 F"),
+        ("9 pumped 100 gal", "9 pumped 378.541 liters"),
+        ("12 hose 30 m", "12 hose 98.4252 ft"),
+        ("14 wind 20 mph", "14 wind 32.1869 km/h"),
+    ] {
+        let (x, y) = (meaning(&reader, a).0, meaning(&reader, b).0);
+        assert!(same_entries(&x, &y), "{a:?} {x:?}\n{b:?} {y:?}");
+    }
+}
+
+const NEIGHBOURS: [(&str, &str); 26] = [
+    ("a", "qsz"),
+    ("b", "vgn"),
+    ("c", "xdv"),
+    ("d", "sfec"),
+    ("e", "wrd"),
+    ("f", "dgrv"),
+    ("g", "fhtb"),
+    ("h", "gjyn"),
+    ("i", "uok"),
+    ("j", "hkum"),
+    ("k", "jlim"),
+    ("l", "kop"),
+    ("m", "njk"),
+    ("n", "bmh"),
+    ("o", "ipl"),
+    ("p", "ol"),
+    ("q", "wa"),
+    ("r", "etf"),
+    ("s", "adwx"),
+    ("t", "ryg"),
+    ("u", "yij"),
+    ("v", "cbf"),
+    ("w", "qes"),
+    ("x", "zcs"),
+    ("y", "tuh"),
+    ("z", "xa"),
+];
+
+/// One slip of the thumb in the letters of a word that touches no digit.
+fn slip(text: &str, chance: &mut fastrand::Rng) -> Option<String> {
+    let chars: Vec<char> = text.chars().collect();
+    let free: Vec<usize> = (0..chars.len())
+        .filter(|i| {
+            let whole = |mut j: usize, step: isize| loop {
+                let next = j as isize + step;
+                if next < 0
+                    || next as usize >= chars.len()
+                    || !(chars[next as usize].is_alphanumeric() || chars[next as usize] == '-')
+                {
+                    return true;
+                }
+                j = next as usize;
+                if chars[j].is_ascii_digit() {
+                    return false;
+                }
+            };
+            chars[*i].is_ascii_alphabetic() && whole(*i, 1) && whole(*i, -1)
+        })
+        .collect();
+    if free.is_empty() {
+        return None;
+    }
+    let at = free[chance.usize(..free.len())];
+    let mut out = chars.clone();
+    match chance.u8(..4) {
+        0 => {
+            let near = NEIGHBOURS
+                .iter()
+                .find(|(c, _)| c.starts_with(chars[at].to_ascii_lowercase()))?
+                .1;
+            out[at] = near.chars().nth(chance.usize(..near.len()))?;
+        }
+        1 => {
+            out.remove(at);
+        }
+        2 => out.insert(at, chars[at]),
+        _ if at + 1 < chars.len() && chars[at + 1].is_ascii_alphabetic() => out.swap(at, at + 1),
+        _ => return None,
+    }
+    Some(out.into_iter().collect())
+}
+
+#[test]
+fn a_slip_of_the_thumb_seldom_logs_a_value_that_was_not_meant() {
+    let reader = Reader::new();
+    let seed = 1107;
+    let mut chance = fastrand::Rng::with_seed(seed);
+    let (mut mutants, mut wrong) = (0, Vec::new());
+    for (_, example) in all_examples() {
+        let text = example["text"].as_str().unwrap();
+        let meant = values(&reader, text);
+        for _ in 0..12 {
+            let Some(mutant) = slip(text, &mut chance) else {
+                continue;
+            };
+            mutants += 1;
+            let got = values(&reader, &mutant);
+            if let Some(value) = got.iter().find(|v| !meant.contains(v)) {
+                wrong.push(format!("{mutant:?} logs {value}, {text:?} has {meant:?}"));
+            }
+        }
+    }
+    let share = 100.0 * wrong.len() as f64 / mutants as f64;
+    println!(
+        "seed {seed}: {mutants} mutants, {} log a value that was not meant: {share:.2} %",
+        wrong.len()
+    );
+    for line in wrong.iter().take(40) {
+        println!("  {line}");
+    }
+    assert!(
+        share <= 0.5,
+        "{share:.2} % of the mutants log a wrong value"
+    );
+}
+
+#[test]
+fn phrases_of_crews_are_known() {
+    let reader = Reader::new();
+    let path = Path::new(env!("CARGO_MANIFEST_DIR")).join("grammar/examples/phrases.csv");
+    let text = fs::read_to_string(path).unwrap();
+    let mut wrong = Vec::new();
+    for line in text.lines().skip(1).filter(|l| !l.trim().is_empty()) {
+        let mut parts = line.rsplitn(3, ',');
+        let (code, _, phrase) = (
+            parts.next().unwrap(),
+            parts.next().unwrap(),
+            parts.next().unwrap(),
+        );
+        let got = to_json(phrase, &reader.hear(phrase, TemperatureScale::F)).to_string();
+        if !got.contains(&format!("\"{code}\"")) {
+            wrong.push(format!("{phrase} ({code}): {got}"));
+        }
+    }
+    assert!(wrong.is_empty(), "{wrong:#?}");
+}
+
+#[test]
+fn each_word_entry_reads_as_it_says_in_its_sentence() {
+    use hosebib::words::WordFile;
+    let reader = Reader::new();
+    let mut wrong = Vec::new();
+    for file in ["en.toml", "es.toml"] {
+        let path = Path::new(env!("CARGO_MANIFEST_DIR"))
+            .join("grammar/words")
+            .join(file);
+        let words = WordFile::parse(file, &fs::read_to_string(path).unwrap()).unwrap();
+        for entry in &words.word {
+            let Some(sentence) = &entry.sentence else {
+                if matches!(entry.is.split(' ').next(), Some("event" | "fault")) && !entry.accents {
+                    // the spellings are their own sentences
+                    let bare: Vec<&String> = entry
+                        .say
+                        .iter()
+                        .filter(|s| !s.contains(['(', '[', '*']))
+                        .collect();
+                    let code = entry.is.split(' ').nth(1).unwrap();
+                    for say in bare {
+                        let got = to_json(say, &reader.hear(say, TemperatureScale::F)).to_string();
+                        if !got.contains(&format!("\"{code}\"")) {
+                            wrong.push(format!(
+                                "{file}: {say:?} is not read as {}: {got}",
+                                entry.is
+                            ));
+                        }
+                    }
+                }
+                continue;
+            };
+            let heard = reader.hear(sentence, TemperatureScale::F);
+            let got = to_json(sentence, &heard).to_string();
+            let right = match entry.is.split_once(' ') {
+                Some(("event" | "fault", code)) => got.contains(&format!("\"{code}\"")),
+                Some(("noun" | "state" | "measure" | "level", _)) => {
+                    !heard.entries.is_empty() || !heard.unclear.is_empty()
+                }
+                Some(("need", _)) => !heard.plans.is_empty(),
+                _ => true,
+            };
+            if !right {
+                wrong.push(format!(
+                    "{file}: {sentence:?} does not show `{}`: {got}",
+                    entry.is
+                ));
+            }
+        }
+    }
+    assert!(wrong.is_empty(), "{wrong:#?}");
+}
+
+#[test]
+fn a_fleets_own_words_are_read_and_clashes_are_named() {
+    let reader =
+        Reader::with_words("[[word]]\nis = \"noun waste\"\nsay = [\"honeypot\"]\n").unwrap();
+    assert_eq!(values(&reader, "12 honeypot 3/4"), ["\"12\" waste_pct 75"]);
+    let clash =
+        Reader::with_words("[[word]]\nis = \"noun waste\"\nsay = [\"pressure\"]\n").unwrap_err();
+    assert!(clash.to_string().contains("`pressure`"), "{clash}");
+    let unknown =
+        Reader::with_words("[[word]]\nis = \"noun whale\"\nsay = [\"moby\"]\n").unwrap_err();
+    assert!(unknown.to_string().contains("noun whale"), "{unknown}");
+}
+
+#[test]
+fn words_of_the_language_are_not_taken_for_ours() {
+    let reader = Reader::new();
+    for text in [
+        "12 lever 95",
+        "14 tanker 3/4",
+        "I presume 12 is fine",
+        "a small box for 9",
+        "we all slept well at 12",
+    ] {
+        assert_eq!(values(&reader, text), Vec::<String>::new(), "{text:?}");
+        assert!(
+            reader.hear(text, TemperatureScale::F).taken.is_empty(),
+            "{text:?}"
+        );
+    }
+    assert_eq!(
+        reader.hear("12 presure 55", TemperatureScale::F).taken[0].read,
+        "pressure"
+    );
+}
+
+#[test]
+fn bare_answers_are_kept_for_the_open_question() {
+    use hosebib::heard::ShortAnswer;
+    let reader = Reader::new();
+    let answer = |text: &str| {
+        reader
+            .hear(text, TemperatureScale::F)
+            .answer
+            .unwrap_or_default()
+    };
+    assert_eq!(answer("14").number, Some(14.0));
+    assert_eq!(answer("14").unit.unwrap().as_str(), "14");
+    assert_eq!(
+        answer("psi").measure.as_deref(),
+        Some("psi").or(answer("psi").noun.as_deref())
+    );
+    assert_eq!(answer("waste").noun.as_deref(), Some("waste"));
+    assert_eq!(answer("yes").word, Some(ShortAnswer::Yes));
+    assert_eq!(answer("sí").word, Some(ShortAnswer::Yes));
+    assert_eq!(answer("no").word, Some(ShortAnswer::No));
+    assert_eq!(answer("before").word, Some(ShortAnswer::Before));
+    assert_eq!(
+        answer("before the regulator").word,
+        Some(ShortAnswer::Before)
+    );
+    assert!(reader.hear("yes", TemperatureScale::F).unclear.is_empty());
+    assert!(!reader.hear("14", TemperatureScale::F).unclear.is_empty());
+}
+
+#[test]
+fn needs_and_watches_are_kept_for_the_desk() {
+    use hosebib::heard::{Need, PlanKind};
+    let reader = Reader::new();
+    let heard = reader.hear("need a pump-out on 12 before noon", TemperatureScale::F);
+    assert!(
+        matches!(&heard.plans[0].kind, PlanKind::Need { need: Need::PumpOut, by: Some(by) } if by == "12:00"),
+        "{:?}",
+        heard.plans
+    );
+    assert_eq!(heard.plans[0].unit.as_ref().unwrap().as_str(), "12");
+    let heard = reader.hear("if 12 hits 3/4 call me", TemperatureScale::F);
+    assert!(
+        matches!(heard.plans[0].kind, PlanKind::Watch { key: hosebib::heard::ReadingKey::WastePct, value, below: false } if value == 75.0),
+        "{:?}",
+        heard.plans
+    );
+    assert!(!heard.set_aside.is_empty());
+}
+
+mod any_text {
+    use hosebib::quantity::TemperatureScale;
+    use hosebib::words::{Reader, to_json};
+    use proptest::prelude::*;
+    use std::sync::LazyLock;
+
+    static READER: LazyLock<Reader> = LazyLock::new(Reader::new);
+
+    /// Pieces that the grammar cares for, thrown together.
+    fn salad() -> impl Strategy<Value = String> {
+        let piece = prop::sample::select(vec![
+            "12",
+            "unit",
+            "#",
+            "psi",
+            "55",
+            "-",
+            "5",
+            "3/4",
+            "¾",
+            "tank",
+            "full",
+            "not",
+            "no",
+            "and",
+            ",",
+            ".",
+            "\n",
+            "?",
+            "if",
+            "sorry",
+            "*",
+            "was",
+            "now",
+            "yesterday",
+            "\"",
+            "14",
+            "-",
+            "to",
+            "between",
+            "50-60",
+            "2,5",
+            "bar",
+            "1,200",
+            "litros",
+            "half",
+            "minus",
+            "below",
+            "at",
+            "1045",
+            "5:50 am",
+            "la",
+            "de",
+            "a",
+            "y",
+            "noventa",
+            "cinco",
+            "hundred",
+            "point",
+            "done",
+            "41",
+            "R-204",
+            "B7",
+            "$120",
+            "555-0142",
+            "°",
+            "%",
+            "'",
+            "(",
+            ")",
+            "leak",
+            "pumped",
+            "hours",
+            "both",
+            "all",
+            "units",
+            "or",
+            "of",
+            "cords",
+            "circuit",
+            "amps",
+            "12v",
+            "lights",
+            "on",
+            "off",
+            "<b>",
+            "\u{200b}",
+            "🚽",
+            "over",
+        ]);
+        prop::collection::vec(piece, 0..40).prop_map(|p| p.join(" "))
+    }
+
+    proptest! {
+        #![proptest_config(ProptestConfig { cases: 400, failure_persistence: None, ..ProptestConfig::default() })]
+
+        #[test]
+        fn no_text_panics_and_reading_is_deterministic(text in any::<String>()) {
+            let one = READER.hear(&text, TemperatureScale::F);
+            prop_assert_eq!(&one, &READER.hear(&text, TemperatureScale::F));
+            to_json(&text, &one);
+        }
+
+        #[test]
+        fn no_salad_of_our_own_words_panics(text in salad()) {
+            let heard = READER.hear(&text, TemperatureScale::C);
+            for entry in &heard.entries {
+                prop_assert!(!entry.is_empty());
+                for value in entry.readings.values.values() {
+                    prop_assert!(value.is_finite());
+                }
+            }
+        }
+    }
+
+    #[test]
+    fn sixty_four_kibibytes_of_anything_are_read() {
+        for piece in [
+            "12 ",
+            "psi 55, ",
+            "\"",
+            "((((",
+            "-5",
+            "🚽",
+            "<b",
+            "no not ",
+            "a ",
+            "1,000,",
+            "twelve hundred and ",
+            "e\u{301}\u{301}",
+            "12-14 ",
+            "12, 14 and ",
+        ] {
+            let text = piece.repeat(64 * 1024 / piece.len());
+            let heard = READER.hear(&text, TemperatureScale::F);
+            assert_eq!(heard, READER.hear(&text, TemperatureScale::F));
+        }
+    }
+}

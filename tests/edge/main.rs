@@ -2,6 +2,7 @@
 
 #![allow(clippy::unwrap_used, clippy::print_stdout, clippy::print_stderr)]
 
+mod clerk;
 mod cli;
 mod fleet_files;
 mod kill;

@@ -4,6 +4,7 @@
 //! it was taken, only then do replies go out, and the index follows after that. When a write or sync fails, nothing was
 //! taken and nothing is said; what is known is folded anew from snapshot and journal, as if the batch had never come.
 
+mod batch;
 mod letter;
 mod look_up;
 mod outbox;
@@ -11,6 +12,7 @@ mod state;
 mod trouble;
 mod turns;
 mod work;
+mod write;
 
 use std::path::Path;
 use std::sync::{Arc, mpsc};

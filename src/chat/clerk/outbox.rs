@@ -9,6 +9,9 @@ use serde::{Deserialize, Serialize};
 use super::letter::{Letter, Note, Parcel, ParcelId};
 use crate::book::{MessageKey, Record};
 
+/// How many messages are known by their wording at most. An edit of one that is not does what an edit of a message nobody
+/// saw does.
+const MOST_WORDINGS: usize = 20_000;
 /// How long a message can be edited on the network, with some to spare (48 h for most, Bot API "editMessageText").
 const EDITABLE: TimeDelta = TimeDelta::hours(72);
 
@@ -92,9 +95,8 @@ impl Outbox {
             let Record::Message(message) = record else {
                 continue;
             };
-            let oldest = message.received - EDITABLE;
-            if self.wordings.len().is_multiple_of(1024) {
-                self.wordings.retain(|_, wording| wording.at > oldest);
+            if self.wordings.len() >= MOST_WORDINGS {
+                self.forget_wordings(message.received);
             }
             let wording = Wording {
                 key: message.key.clone(),
@@ -177,6 +179,18 @@ impl Outbox {
     /// Counts the people and groups that cannot be written to.
     pub(super) fn unreachable(&self) -> usize {
         self.unreachable.len()
+    }
+
+    /// Forgets what can no longer be edited and, where that is not enough, the older half.
+    fn forget_wordings(&mut self, now: DateTime<Utc>) {
+        self.wordings
+            .retain(|_, wording| now - wording.at < EDITABLE);
+        if self.wordings.len() >= MOST_WORDINGS / 2 {
+            let mut times: Vec<_> = self.wordings.values().map(|wording| wording.at).collect();
+            times.sort_unstable();
+            let middle = times[times.len() / 2];
+            self.wordings.retain(|_, wording| wording.at > middle);
+        }
     }
 
     fn find(&mut self, id: ParcelId) -> Option<&mut Waiting> {

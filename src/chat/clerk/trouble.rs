@@ -10,7 +10,6 @@ use super::letter::{Note, Parcel, ParcelId};
 use super::turns::Turns;
 use super::work::Work;
 use crate::book::{MessageKey, Personal};
-use crate::chat::phrases;
 use crate::desk::{Inbound, Outgoing};
 use crate::finding::Level;
 use crate::fleet::Role;
@@ -93,7 +92,7 @@ impl<T: Turns> Work<T> {
                 id: None,
                 to: danger.to,
                 chat: chat.map(|chat| self.state.outbox.current(chat)),
-                text: phrases::not_logged_danger(language, danger.text.text()),
+                text: self.phrases.danger_not_logged(language, danger.text.text()),
                 level: danger.level,
                 answers: danger.answers,
                 parts_sent: 0,
@@ -107,7 +106,9 @@ impl<T: Turns> Work<T> {
             if !self.trouble.tell(&member.id, now) {
                 continue;
             }
-            let text = phrases::not_logged(self.language_of(&member), !self.trouble.comes_again)
+            let text = self
+                .phrases
+                .not_logged(self.language_of(&member), !self.trouble.comes_again)
                 .to_owned();
             let chat = inbound.chat.or(member.chat_user);
             let answers = Some(inbound.key.clone());
@@ -167,9 +168,9 @@ impl<T: Turns> Work<T> {
                 let language = self.language_of(dispatcher);
                 let text = match letter.level {
                     Some(Level::Danger | Level::Warning) => {
-                        phrases::undelivered(language, name, letter.text.text())
+                        self.phrases.undelivered(language, name, letter.text.text())
                     }
-                    _ if newly => phrases::unreachable(language, name),
+                    _ if newly => self.phrases.unreachable(language, name),
                     _ => continue,
                 };
                 // a notice that is itself refused must not bring forth another

@@ -5,7 +5,7 @@
 
 use chrono::{DateTime, Utc};
 use serde_json::Value;
-use teloxide::types::{MediaKind, Message, MessageKind, Update, UpdateKind};
+use teloxide::types::{Message, MessageKind, Update, UpdateKind};
 
 use super::NETWORK;
 use crate::book::MessageKey;
@@ -39,6 +39,13 @@ pub(super) fn read(update: &Value, username: Option<&str>, received: DateTime<Ut
         (None, Some(message)) => (message, true),
         (None, None) => return Brought::Nothing("not a message"),
     };
+    if message
+        .get("migrate_to_chat_id")
+        .or(message.get("migrate_from_chat_id"))
+        .is_some()
+    {
+        return moved(message);
+    }
     match serde_json::from_value::<Update>(update.clone()).map(|update| update.kind) {
         Ok(UpdateKind::Message(known) | UpdateKind::EditedMessage(known)) => {
             from_known(&known, message, edited, username, received)
@@ -57,23 +64,6 @@ fn from_known(
     let MessageKind::Common(common) = &message.kind else {
         return Brought::Nothing("a service message");
     };
-    if let MediaKind::Migration(_) = &common.media_kind {
-        return moved(raw);
-    }
-    let kind = match &common.media_kind {
-        MediaKind::Text(_) => "text",
-        MediaKind::Photo(_) => "photo",
-        MediaKind::Voice(_) => "voice",
-        MediaKind::Video(_) | MediaKind::VideoNote(_) => "video",
-        MediaKind::Animation(_) => "animation",
-        MediaKind::Audio(_) => "audio",
-        MediaKind::Sticker(_) => "sticker",
-        MediaKind::Document(_) => "document",
-        MediaKind::Location(_) | MediaKind::Venue(_) => "location",
-        MediaKind::Contact(_) => "contact",
-        MediaKind::Poll(_) => "poll",
-        _ => "other",
-    };
     let sender = message.from.as_ref().map(|user| (user.id.0, user.is_bot));
     let Ok(user) = sender.map(|(id, _)| i64::try_from(id)).transpose() else {
         return Brought::Nothing("a sender with an impossible number");
@@ -87,7 +77,7 @@ fn from_known(
         date: message.date,
         edit: common.edit_date,
         words: message.text().or(message.caption()),
-        kind,
+        kind: kind_of(raw).unwrap_or("other"),
     };
     facts.inbound(edited, username, received)
 }
@@ -101,21 +91,18 @@ fn from_raw(
     let number = |path: &str| message.pointer(path).and_then(Value::as_i64);
     let instant =
         |path: &str| number(path).and_then(|seconds| DateTime::from_timestamp(seconds, 0));
-    if message.get("migrate_to_chat_id").is_some() {
-        return moved(message);
-    }
     let words = message
         .get("text")
         .or(message.get("caption"))
         .and_then(Value::as_str);
-    let (Some(chat), Some(id), Some(date), Some(words)) = (
-        number("/chat/id"),
-        number("/message_id"),
-        instant("/date"),
-        words,
-    ) else {
+    let (Some(chat), Some(id), Some(date)) =
+        (number("/chat/id"), number("/message_id"), instant("/date"))
+    else {
         return Brought::Nothing("an update of an unknown kind");
     };
+    if words.is_none() && kind_of(message).is_none() {
+        return Brought::Nothing("a message of an unknown kind");
+    }
     let facts = Facts {
         chat,
         message: id,
@@ -124,10 +111,35 @@ fn from_raw(
         veiled: message.get("sender_chat").is_some(),
         date,
         edit: instant("/edit_date"),
-        words: Some(words),
-        kind: "text",
+        words,
+        kind: kind_of(message).unwrap_or("other"),
     };
     facts.inbound(edited, username, received)
+}
+
+/// Returns what a message without words carries, by the field that carries it; none for something unheard of.
+fn kind_of(message: &Value) -> Option<&'static str> {
+    // the network fills in `document` beside `animation`, and `location` beside `venue`
+    const KINDS: &[&str] = &[
+        "animation",
+        "audio",
+        "contact",
+        "document",
+        "dice",
+        "photo",
+        "poll",
+        "sticker",
+        "story",
+        "venue",
+        "location",
+        "video",
+        "video_note",
+        "voice",
+    ];
+    KINDS
+        .iter()
+        .find(|kind| message.get(kind).is_some())
+        .copied()
 }
 
 /// A group that was upgraded: the old one says where it goes, the new one where it comes from.
@@ -383,5 +395,64 @@ mod tests {
         assert_eq!(message_number(&key, -1001), Some(45));
         assert_eq!(message_number(&key, 77), None);
         assert_eq!(message_number(&MessageKey("console:1:2:0".into()), 1), None);
+    }
+
+    /// Replaces one random part of a value by something else.
+    fn spoil(value: &mut Value, random: &mut fastrand::Rng) {
+        let parts = match value {
+            Value::Array(items) => items.len(),
+            Value::Object(map) => map.len(),
+            _ => 0,
+        };
+        if parts > 0 && random.u8(..) < 220 {
+            let at = random.usize(..parts);
+            match value {
+                Value::Array(items) => spoil(&mut items[at], random),
+                Value::Object(map) => {
+                    spoil(map.values_mut().nth(at).expect("it is that long"), random)
+                }
+                _ => {}
+            }
+            return;
+        }
+        *value = match random.u8(..9) {
+            0 => Value::Null,
+            1 => json!(random.i64(..)),
+            2 => json!(random.u64(..)),
+            3 => json!(random.f64() * 1e300),
+            4 => json!([]),
+            5 => json!({"from": {}, "chat": []}),
+            6 => json!(true),
+            7 => json!("@hosebib_bot /\u{0}é🚽"),
+            _ => json!("@🚽"),
+        };
+    }
+
+    #[test]
+    fn no_update_at_all_breaks_the_reader() {
+        let mut random = fastrand::Rng::with_seed(5);
+        let group = json!({"text": "@hosebib_bot /digest@hosebib_bot", "chat": {"id": -1001, "type": "supergroup", "title": "Crew"},
+            "reply_to_message": {"message_id": 3}, "entities": [{"type": "mention", "offset": 0, "length": 12}]});
+        let bases = [
+            update("message", json!({"text": "/start"})),
+            update(
+                "edited_message",
+                json!({"text": "x", "edit_date": 1_800_133_820}),
+            ),
+            update("message", group),
+            update("message", json!({"migrate_to_chat_id": -10055})),
+        ];
+        let mut messages = 0;
+        for _ in 0..20_000 {
+            let mut odd = random.choice(&bases).expect("there are some").clone();
+            for _ in 0..random.u8(1..4) {
+                spoil(&mut odd, &mut random);
+            }
+            if let Brought::Message(inbound) = read(&odd, Some("hosebib_bot"), received()) {
+                messages += 1;
+                assert!(inbound.key.0.starts_with("telegram:"), "{odd}");
+            }
+        }
+        assert!(messages > 1000, "{messages}");
     }
 }

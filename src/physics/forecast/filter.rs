@@ -6,22 +6,23 @@ use super::usage::{Calendar, Usage};
 use super::{Doubt, Forecast, HORIZON_H, Observation, Quantiles, ReadDoubt, Tank};
 
 /// The moment's pace: spread of its logarithm and memory, h. Common practice, no source; held against simulated events.
-const MOMENT_SD: f64 = 0.4;
+const MOMENT_SD: f64 = 0.3;
 const MOMENT_MEMORY_H: f64 = 1.0;
 /// The event's pace drifts back to the promise with this memory, open h: afternoon and night are two crowds. Common
 /// practice, no source.
-const EVENT_MEMORY_H: f64 = 14.0;
+const EVENT_MEMORY_H: f64 = 12.0;
 /// How likely something unreported changed the level before a reading. Common practice, no source.
 const UNREPORTED: f32 = 0.004;
 /// A gauge is doubted when it stands still this long in use, h. Common practice, no source.
 const STILL_H: f64 = 6.0;
 /// How likely such a gauge is taken to be stuck.
 const STUCK: f64 = 0.5;
-/// Before an observation older than this, the level could be anything.
+/// So long before the first observation, or before now where there is none, the level could be anything.
 const BACK_H: f64 = 24.0;
+const BACK_UNSEEN_H: f64 = 96.0;
 /// About how many steps one forecast may take, and the length of a step, h.
 const STEPS: f64 = 64.0;
-const STEP_H: (f64, f64) = (0.25, 2.0);
+const STEP_H: (f64, f64) = (0.25, 6.0);
 
 pub(super) fn run(
     tank: &Tank,
@@ -39,11 +40,10 @@ pub(super) fn run(
     let until = calendar.end().map_or(now, |end| end.min(now + HORIZON_H));
 
     let doors = calendar.start().unwrap_or(now).min(now);
-    let first = seen.first().map_or(doors, |seen| seen.1.at_h().min(now));
-    let start = if first < doors {
-        first
-    } else {
-        doors.max(first - BACK_H)
+    let start = match seen.first().map(|(_, seen)| seen.at_h().min(now)) {
+        Some(first) if first < doors => first,
+        Some(first) => doors.max(first - BACK_H),
+        None => doors.max(now - BACK_UNSEEN_H),
     };
     let hours = calendar.open_hours(start, now) + calendar.open_hours(now, until);
     let mut course = Course {

@@ -6,8 +6,10 @@
 //! mean, the spread and the memory of the Gaussian process it stands for). A tank in use only fills, so the share at or
 //! above a limit is the share that has reached it.
 
+use super::chain::{coins, tossed};
+
 /// Paces of the event as a whole.
-const EVENT: usize = 11;
+const EVENT: usize = 9;
 /// Paces of the moment.
 const MOMENT: usize = 5;
 /// Pairs of them.
@@ -33,8 +35,8 @@ impl Grid {
     /// Starts with these weights of the levels, an event's pace spread by `event_sd` and a moment's by `moment_sd`
     /// (both of the logarithm; the moment's is 1 on the mean).
     pub(super) fn new(level: &[f32; CELLS], event_sd: f64, moment_sd: f64) -> Self {
-        let event = coins(EVENT);
-        let moment = coins(MOMENT);
+        let event = coins::<EVENT>();
+        let moment = coins::<MOMENT>();
         let place = |i: usize, n: usize, sd: f64| {
             sd * (2.0 * i as f64 - (n - 1) as f64) / ((n - 1) as f64).sqrt()
         };
@@ -226,7 +228,7 @@ impl Grid {
 
     /// Returns the mean pace of the event, as a multiple of what its guest count promised.
     pub(super) fn event_pace(&self) -> f64 {
-        let coins = coins(MOMENT);
+        let coins = coins::<MOMENT>();
         let mut mean = 0.0;
         for (rows, paces) in self
             .mass
@@ -285,35 +287,6 @@ fn leaps(mean: f32, grain: f32) -> [(usize, f32); 3] {
     ]
 }
 
-/// Returns the odds of the number of heads among `n` - 1 fair coins.
-fn coins(n: usize) -> [f32; EVENT] {
-    let mut odds = [0.0; EVENT];
-    odds[0] = 1.0;
-    for coin in 1..n {
-        for i in (0..=coin).rev() {
-            odds[i] = (odds[i] + if i > 0 { odds[i - 1] } else { 0.0 }) / 2.0;
-        }
-    }
-    odds
-}
-
-/// Returns the odds to go from i to j heads among `N` - 1 coins when each stays as it lies with odds (1 + `kept`) / 2.
-fn tossed<const N: usize>(kept: f64) -> [[f32; N]; N] {
-    let stay = ((1.0 + kept.clamp(0.0, 1.0)) / 2.0) as f32;
-    let mut odds = [[0.0; N]; N];
-    for (i, row) in odds.iter_mut().enumerate() {
-        row[0] = 1.0;
-        for coin in 0..N - 1 {
-            let head = if coin < i { stay } else { 1.0 - stay };
-            for j in (0..=coin + 1).rev() {
-                let less = if j > 0 { row[j - 1] } else { 0.0 };
-                row[j] = row[j] * (1.0 - head) + less * head;
-            }
-        }
-    }
-    odds
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -343,19 +316,5 @@ mod tests {
                 );
             }
         }
-    }
-
-    #[test]
-    fn coins_have_the_spread_and_the_memory_they_stand_for() {
-        let start = coins(MOMENT);
-        let turn = tossed::<MOMENT>(0.6);
-        let place = |i: usize| (2.0 * i as f32 - 4.0) / 2.0;
-        let variance: f32 = (0..MOMENT).map(|i| start[i] * place(i).powi(2)).sum();
-        let lagged: f32 = (0..MOMENT)
-            .flat_map(|i| (0..MOMENT).map(move |j| (i, j)))
-            .map(|(i, j)| start[i] * turn[i][j] * place(i) * place(j))
-            .sum();
-        assert!((variance - 1.0).abs() < 1e-6);
-        assert!((lagged - 0.6).abs() < 1e-6);
     }
 }

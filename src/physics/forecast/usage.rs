@@ -6,8 +6,12 @@ const REACH_H: f64 = 20_000.0;
 const GATHER_H: f64 = 1.25;
 const OPENING: f64 = 0.2;
 /// Use thins out for this long before the doors close, h, to [`CLOSING`] of its full pace. Common practice, no source.
-const THIN_H: f64 = 0.75;
-const CLOSING: f64 = 0.4;
+const THIN_H: f64 = 1.0;
+const CLOSING: f64 = 0.3;
+/// Use rises through an event of at most [`EVENING_H`] hours, from this much under its mean to as much over: people drink.
+/// Common practice, no source.
+const RISE: f64 = 0.2;
+const EVENING_H: f64 = 16.0;
 
 /// What the job promises of a tank's use.
 #[derive(Debug, Clone, Copy)]
@@ -25,6 +29,14 @@ pub struct Usage<'a> {
     pub guests: &'a [(f64, f64)],
 }
 
+/// Returns what the job promises to bring or take between two instants, % of the tank.
+pub fn promised_pct(usage: &Usage<'_>, from_h: f64, to_h: f64) -> f64 {
+    if !(from_h.is_finite() && to_h.is_finite() && usage.prior_pct_per_h.is_finite()) {
+        return 0.0;
+    }
+    Calendar::new(usage, from_h).worth(from_h, to_h) * usage.prior_pct_per_h.max(0.0)
+}
+
 /// Open hours, made sound: in order, apart, within reach, and worth a mean of 1 each hour.
 pub(super) struct Calendar {
     open: Vec<Open>,
@@ -37,6 +49,7 @@ struct Open {
     gather: f64,
     thin: f64,
     full: f64,
+    rise: f64,
 }
 
 impl Calendar {
@@ -130,6 +143,7 @@ impl Open {
             gather,
             thin,
             full: length / (length - lost),
+            rise: if length <= EVENING_H { RISE } else { 0.0 },
         }
     }
 
@@ -137,7 +151,9 @@ impl Open {
         if to <= self.from || from >= self.to {
             return 0.0;
         }
-        self.full * (self.until(to.min(self.to)) - self.until(from.max(self.from)))
+        let (from, to) = (from.max(self.from), to.min(self.to));
+        let middle = ((from + to) / 2.0 - self.from) / (self.to - self.from);
+        self.full * (self.until(to) - self.until(from)) * (1.0 + self.rise * (2.0 * middle - 1.0))
     }
 
     /// Use from the opening to `at`, in hours of the full pace.

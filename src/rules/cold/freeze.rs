@@ -52,12 +52,15 @@ pub(super) fn freeze_soon(s: &Situation<'_>) -> Option<Finding> {
         "ASHRAE Fundamentals ch. 23; Churchill & Bernstein 1977; Building Research Council, University of Illinois (20 °F)",
     );
     let taken = wind_origin == Origin::Assumed;
+    let heated = s.spec.cold.package && s.now.heater_on();
     let says = match (urgency, cold.tonight, dead, timed) {
         (_, true, _, _) if urgency == Urgency::Plan => "cold-freeze-soon-tonight-plan",
         (_, true, _, _) => "cold-freeze-soon-tonight",
         (Urgency::Plan, ..) => "cold-freeze-soon-plan",
         (_, _, true, true) => "cold-freeze-soon-no-power",
         (_, _, true, false) => "cold-freeze-soon-no-power-still",
+        (Urgency::Now, _, _, true) if taken && heated => "cold-freeze-soon-now-heater-wind-taken",
+        (Urgency::Now, _, _, true) if heated => "cold-freeze-soon-now-heater",
         (Urgency::Now, _, _, true) if taken => "cold-freeze-soon-now-wind-taken",
         (Urgency::Now, _, _, true) => "cold-freeze-soon-now",
         _ => "cold-freeze-soon-soon",

@@ -76,7 +76,11 @@ pub(super) fn tank_heater_on(s: &Situation<'_>) -> Option<Finding> {
     let (facts, says) = match circuit {
         Some(circuit) => (
             facts.spec("circuit", f64::from(circuit), Measure::Count),
-            "cold-tank-heater-on",
+            if cold.tonight {
+                "cold-tank-heater-on-tonight"
+            } else {
+                "cold-tank-heater-on"
+            },
         ),
         None => (facts, "cold-tank-heater-on-plain"),
     };
@@ -101,6 +105,7 @@ pub(super) fn no_cold_package(s: &Situation<'_>) -> Option<Finding> {
     let cold = Cold::of(s)?;
     let (urgency, says) = match cold.air_f {
         f if f <= DEEP_F && !cold.tonight => (Urgency::Now, "cold-no-cold-package-now"),
+        f if f <= FREEZE_F && cold.tonight => (Urgency::Soon, "cold-no-cold-package-tonight"),
         f if f <= FREEZE_F => (Urgency::Soon, "cold-no-cold-package-soon"),
         f if f <= CHILL_F => (Urgency::Plan, "cold-no-cold-package-plan"),
         _ => return None,

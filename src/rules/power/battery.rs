@@ -3,6 +3,7 @@
 use chrono::TimeDelta;
 
 use super::super::tanks::fresh_told;
+use crate::book::PowerState;
 use crate::finding::{Caution, Facts, Finding, FindingId, Level, Origin, TaskKind, Urgency};
 use crate::heard::{Event, Fault, ReadingKey};
 use crate::physics::battery::{Bank, Living, fresh_time, hours_left, load_at_uses, soc_from_rest};
@@ -12,6 +13,8 @@ use crate::situation::Situation;
 
 /// From these volts up a charger holds the battery, and its charge cannot be read (common practice, no source).
 const CHARGING_V: f64 = 13.2;
+/// Less than this is no time to speak of, h.
+const NO_MORE_H: f64 = 0.1;
 /// Full charge is taken where nothing was read, %.
 const FULL_PCT: f64 = 100.0;
 
@@ -39,24 +42,24 @@ pub(super) fn on_battery(s: &Situation<'_>) -> Option<Finding> {
     let circuit = s.spec.battery.converter_circuit;
     let dead = converter(s)?;
     let facts = Facts::new().spec("converter_circuit", f64::from(circuit), Measure::Count);
-    let facts = match dead {
-        Dead::Unnamed(cords) => facts.read("cords", cords, Measure::Count).spec(
-            "circuits",
-            s.spec.circuits.len() as f64,
-            Measure::Count,
-        ),
-        Dead::NoPower | Dead::Circuit => facts,
-    };
+    let facts =
+        match dead {
+            Dead::Unnamed(cords, origin) => facts
+                .number("cords", cords, Measure::Count, origin)
+                .spec("circuits", s.spec.circuits.len() as f64, Measure::Count),
+            Dead::NoPower | Dead::Circuit => facts,
+        };
     let (facts, lasts) = endurance(s, facts);
     let facts = facts.by(
         "formula-battery-hours",
         "Peukert 1897; load model fitted to the trade's rule of thumb",
     );
     let says = match (dead, lasts) {
-        (Dead::Unnamed(_), None) => "power-on-battery-ask-plain",
-        (Dead::Unnamed(_), Some(_)) => "power-on-battery-ask",
-        (Dead::Circuit, None) => "power-on-battery-circuit-plain",
+        (Dead::Unnamed(..), None | Some(Lasts::NoMore)) => "power-on-battery-ask-plain",
+        (Dead::Unnamed(..), Some(_)) => "power-on-battery-ask",
+        (Dead::Circuit, None | Some(Lasts::NoMore)) => "power-on-battery-circuit-plain",
         (Dead::Circuit, Some(_)) => "power-on-battery-circuit",
+        (Dead::NoPower, Some(Lasts::NoMore)) => "power-on-battery-down",
         (Dead::NoPower, None) => "power-on-battery-plain",
         (Dead::NoPower, Some(Lasts::Battery)) => "power-on-battery",
         (Dead::NoPower, Some(Lasts::FreshFirst)) => "power-on-battery-fresh-first",
@@ -81,7 +84,7 @@ enum Dead {
     /// Its circuit was not among those named live.
     Circuit,
     /// There are fewer cords than circuits, and nobody said which are fed.
-    Unnamed(f64),
+    Unnamed(f64, Origin),
 }
 
 fn converter(s: &Situation<'_>) -> Option<Dead> {
@@ -95,8 +98,18 @@ fn converter(s: &Situation<'_>) -> Option<Dead> {
         let dead = !live.contains(&s.spec.battery.converter_circuit);
         return dead.then_some(Dead::Circuit);
     }
-    let cords = s.now.value(ReadingKey::Cords)?;
-    (cords < s.spec.circuits.len() as f64).then_some(Dead::Unnamed(cords))
+    // a site known to offer too few is asked about once power is on
+    let offered = s
+        .site
+        .filter(|_| matches!(s.now.power(), PowerState::On(_)))
+        .and_then(|site| site.power.cords)
+        .map(|cords| (f64::from(cords), Origin::Spec));
+    let read = s.now.value(ReadingKey::Cords);
+    let (cords, origin) = read.map(|cords| (cords, Origin::Read)).or(offered)?;
+    if cords < 1.0 {
+        return Some(Dead::NoPower);
+    }
+    (cords < s.spec.circuits.len() as f64).then_some(Dead::Unnamed(cords, origin))
 }
 
 /// Which ends first.
@@ -106,6 +119,8 @@ enum Lasts {
     Battery,
     FreshFirst,
     BatteryFirst,
+    /// The battery is down already.
+    NoMore,
 }
 
 /// Adds the battery's hours at the expected load, and the fresh tank's where the trailer lives from it.
@@ -139,6 +154,9 @@ fn endurance(s: &Situation<'_>, facts: Facts) -> (Facts, Option<Lasts>) {
         .computed("uses", uses, Measure::PerHour)
         .computed("load", in_amps(amps(load)), Measure::Amp)
         .computed("battery_hours", hours, Measure::Hour);
+    if hours < NO_MORE_H {
+        return (facts, Some(Lasts::NoMore));
+    }
     match fresh_hours(s, uses) {
         Some(fresh) => {
             let facts = facts.computed("fresh_hours", fresh, Measure::Hour);

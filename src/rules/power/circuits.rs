@@ -2,7 +2,7 @@
 
 use chrono::TimeDelta;
 
-use super::{LoadKind, kind_of};
+use super::{LoadKind, circuit_at, kind_of};
 use crate::finding::{Facts, Finding, FindingId, Level, Origin, Urgency};
 use crate::fleet::Source;
 use crate::heard::{Event, ReadingKey};
@@ -24,9 +24,11 @@ pub(super) fn too_few_circuits(s: &Situation<'_>) -> Option<Finding> {
     let water_heater = count(s, LoadKind::WaterHeater) > 0;
     let needed = services_needed(air_conditioners, water_heater, cold_package_due(s));
     let needed = f64::from(needed).min(s.spec.circuits.len() as f64);
-    if cords >= needed {
+    // with no cord at all the battery's rule has said it
+    if cords >= needed || cords < 1.0 {
         return None;
     }
+    let (fed, left_out) = plan(s, cords as usize);
     let facts = Facts::new()
         .number("cords", cords, Measure::Count, origin)
         .computed("cords_needed", needed, Measure::Count)
@@ -35,6 +37,8 @@ pub(super) fn too_few_circuits(s: &Situation<'_>) -> Option<Finding> {
             f64::from(s.spec.battery.converter_circuit),
             Measure::Count,
         )
+        .text("feed", fed, Origin::Computed)
+        .text("left_out", left_out, Origin::Computed)
         .by("formula-services", "common practice, no source");
     let says = if cold_package_due(s) {
         "power-too-few-circuits-cold"
@@ -50,6 +54,33 @@ pub(super) fn too_few_circuits(s: &Situation<'_>) -> Option<Finding> {
         )
         .says(says),
     )
+}
+
+/// Returns which circuits to feed with so many cords (the converter's first, then the cold package's where it must run, then
+/// in order), and the loads that are left out, as the trailer's card names them.
+fn plan(s: &Situation<'_>, cords: usize) -> (String, String) {
+    let mut order: Vec<u8> = (1..=s.spec.circuits.len() as u8).collect();
+    let heaters = s.spec.cold.heater_circuit;
+    order.sort_by_key(|circuit| match *circuit {
+        c if c == s.spec.battery.converter_circuit => 0,
+        c if Some(c) == heaters => {
+            if cold_package_due(s) {
+                1
+            } else {
+                3
+            }
+        }
+        _ => 2,
+    });
+    let (fed, rest) = order.split_at(cords.min(order.len()));
+    let fed: Vec<String> = fed.iter().map(u8::to_string).collect();
+    let left_out: Vec<&str> = rest
+        .iter()
+        .filter(|circuit| cold_package_due(s) || Some(**circuit) != heaters)
+        .filter_map(|circuit| circuit_at(s, *circuit))
+        .flat_map(|circuit| circuit.loads.iter().map(|load| load.name.as_str()))
+        .collect();
+    (fed.join(", "), left_out.join(", "))
 }
 
 /// Tells whether the trailer's cold package must run: fitted, on a circuit, and 40 °F or less outside or tonight.

@@ -7,7 +7,7 @@ use super::current::drawn;
 use crate::finding::{Caution, Facts, Finding, FindingId, Level, Origin, TaskKind, Urgency};
 use crate::fleet::Source;
 use crate::heard::{Event, ReadingKey};
-use crate::physics::power::{cord_ampacity, cord_drop, cord_drop_pct};
+use crate::physics::power::{cord_ampacity, cord_drop, cord_drop_pct, cord_end_voltage};
 use crate::physics::units::{amps, ft, in_amps, in_volts, volts};
 use crate::quantity::{Measure, rounded};
 use crate::situation::Situation;
@@ -84,12 +84,18 @@ fn reckoned(s: &Situation<'_>) -> Option<Finding> {
         _ => return None,
     };
     let lost = in_volts(cord_drop(amps(load), ft(cord.run_ft), cord.awg)?);
+    let left = in_volts(cord_end_voltage(
+        volts(RATED_V),
+        amps(load),
+        ft(cord.run_ft),
+        cord.awg,
+    )?);
     let facts = cord
         .state(Facts::new())
         .number("amps", load, Measure::Amp, load_origin)
         .computed("lost", lost, Measure::Volt)
         .computed("drop", pct, Measure::Pct)
-        .computed("volts_expected", RATED_V - lost, Measure::Volt)
+        .computed("volts_expected", left, Measure::Volt)
         .limit("drop_limit", NOTE_PCT, Measure::Pct)
         .by(
             "formula-cord-drop",

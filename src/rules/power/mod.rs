@@ -62,19 +62,19 @@ enum LoadKind {
 
 fn kind_of(load: &Load) -> LoadKind {
     let name = load.name.to_lowercase();
-    let says = |word: &str| {
+    let names = |word: &str| {
         name.split(|c: char| !c.is_alphanumeric())
             .any(|part| part == word)
     };
-    if says("water") && (says("heater") || says("heat")) {
+    if names("water") && (names("heater") || names("heat")) {
         LoadKind::WaterHeater
-    } else if says("tank") || says("bay") || says("cold") {
+    } else if names("tank") || names("bay") || names("cold") {
         LoadKind::ColdPackage
-    } else if says("converter") || says("charger") {
+    } else if names("converter") || names("charger") {
         LoadKind::Converter
-    } else if says("ac") || says("air") || says("cooling") || load.start_amps.is_some() {
+    } else if names("ac") || names("air") || names("cooling") || load.start_amps.is_some() {
         LoadKind::Cooling
-    } else if says("heat") || says("heater") || says("furnace") {
+    } else if names("heat") || names("heater") || names("furnace") {
         LoadKind::Heat
     } else {
         LoadKind::Other

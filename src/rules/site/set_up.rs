@@ -118,7 +118,8 @@ impl Step {
             Step::Regulator => water_source(s) != Source::None && static_over(s).is_some(),
             Step::Water | Step::Pressure => water_source(s) != Source::None,
             Step::Fill => water_source(s) == Source::None,
-            Step::Heater => cold_package_due(s),
+            // at freezing the heater is asked for by a rule of its own
+            Step::Heater => cold_package_due(s) && s.air_f().is_none_or(|air| air > 32.0),
             _ => true,
         }
     }

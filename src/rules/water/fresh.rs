@@ -75,17 +75,19 @@ pub(super) fn fresh_endurance(s: &Situation<'_>) -> Option<Finding> {
             .and_then(|fresh| fresh.p10)
             .map(|at| at.max(s.at)),
     };
-    Some(
-        Finding::new(
-            FindingId::WaterFreshEndurance,
-            Level::Notice,
-            urgency,
-            facts,
-        )
-        .says(says)
-        .cautions(&[Caution::PumpDry])
-        .task(TaskKind::Refill, due),
+    let finding = Finding::new(
+        FindingId::WaterFreshEndurance,
+        Level::Notice,
+        urgency,
+        facts,
     )
+    .says(says)
+    .cautions(&[Caution::PumpDry]);
+    // a full tank that will not see the job out is worth knowing; it is no work yet
+    Some(match urgency {
+        Urgency::Plan => finding,
+        _ => finding.task(TaskKind::Refill, due),
+    })
 }
 
 /// The level this message tells; else the forecast's; else the last told.

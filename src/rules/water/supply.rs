@@ -93,6 +93,9 @@ pub(super) fn hose_undersized(s: &Situation<'_>) -> Option<Finding> {
         .last()
         .filter(|read| super::flowing(read).is_none());
     let feed = feed(s, static_read(s).or(plain_read.map(|read| read.psi)))?;
+    if feed.static_psi <= NEEDED_PSI {
+        return None; // no hose helps a supply that is itself too weak, and low pressure has been said
+    }
     let given = in_gpm(max_flow(
         psi(feed.static_psi),
         &feed.line(),

@@ -6,30 +6,30 @@ use super::events::{Event, volume_pct};
 
 /// What a run over events came to.
 #[derive(Debug, Default)]
-pub struct Figures {
-    pub events: usize,
+pub(crate) struct Figures {
+    pub(crate) events: usize,
     /// Forecasts with both ends, and where the truth lay.
-    pub banded: usize,
-    pub inside: usize,
-    pub before_p10: usize,
-    pub after_p90: usize,
+    pub(crate) banded: usize,
+    pub(crate) inside: usize,
+    pub(crate) before_p10: usize,
+    pub(crate) after_p90: usize,
     /// Losses over the events that reach the limit.
-    pub reaching: Losses,
+    pub(crate) reaching: Losses,
     /// Losses where both ends are given; a limit that is not reached counts as reached at the job's end.
-    pub given: Losses,
+    pub(crate) given: Losses,
     /// The truck called by the one forecast, and by whichever forecast first asks for it.
-    pub once: Trucks,
-    pub rolling: Trucks,
+    pub(crate) once: Trucks,
+    pub(crate) rolling: Trucks,
 }
 
 /// Sums of pinball losses, h: of the forecast, of a straight line through the last two reads, and of the guest count alone.
 /// None of them looks past the job's end.
 #[derive(Debug, Default)]
-pub struct Losses {
-    pub count: usize,
-    pub ours: f64,
-    pub line: f64,
-    pub guests: f64,
+pub(crate) struct Losses {
+    pub(crate) count: usize,
+    pub(crate) ours: f64,
+    pub(crate) line: f64,
+    pub(crate) guests: f64,
 }
 
 impl Losses {
@@ -42,11 +42,11 @@ impl Losses {
         self.guests += pinball(prior(event, now).map(|at| at.clamp(now, end)), truth);
     }
 
-    pub fn to_line(&self) -> f64 {
+    pub(crate) fn to_line(&self) -> f64 {
         self.ours / self.line
     }
 
-    pub fn to_guests(&self) -> f64 {
+    pub(crate) fn to_guests(&self) -> f64 {
         self.ours / self.guests
     }
 }
@@ -69,17 +69,17 @@ impl std::fmt::Display for Losses {
 
 /// How trucks fared.
 #[derive(Debug, Default)]
-pub struct Trucks {
-    pub could: usize,
-    pub came: usize,
-    pub in_time: usize,
-    pub fill: f64,
+pub(crate) struct Trucks {
+    pub(crate) could: usize,
+    pub(crate) came: usize,
+    pub(crate) in_time: usize,
+    pub(crate) fill: f64,
 }
 
 /// When forecasts are held against the truth. Neither knows the future, save that the limit is not reached yet and that
 /// nobody pumps before it is.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub enum Moment {
+pub(crate) enum Moment {
     /// At every reading that comes in with the doors open.
     EveryReading,
     /// At the first reading of half or more, when a truck wants thinking of.
@@ -89,7 +89,7 @@ pub enum Moment {
 impl Figures {
     /// Simulates events from a seed and forecasts each at its moments; `rolling` also tries the truck at every quarter of
     /// an hour.
-    pub fn measure(seed: u64, events: usize, moment: Moment, rolling: bool) -> Figures {
+    pub(crate) fn measure(seed: u64, events: usize, moment: Moment, rolling: bool) -> Figures {
         let mut rng = fastrand::Rng::with_seed(seed);
         let mut figures = Figures::default();
         while figures.events < events {
@@ -109,7 +109,7 @@ impl Figures {
         figures
     }
 
-    pub fn share(&self, count: usize) -> f64 {
+    pub(crate) fn share(&self, count: usize) -> f64 {
         count as f64 / self.banded.max(1) as f64
     }
 
@@ -251,7 +251,7 @@ fn moments(event: &Event, moment: Moment) -> Vec<f64> {
     came
 }
 
-pub fn forecast(event: &Event, now: f64) -> Forecast {
+pub(crate) fn forecast(event: &Event, now: f64) -> Forecast {
     let open = [(0.0, event.hours)];
     let guests: Vec<_> = event
         .guests

@@ -8,23 +8,23 @@ use hosebib::fleet::{Gauge, GaugeKind, TankShape};
 use hosebib::physics::forecast::{Observation, PRIOR_SPREAD, Tank, Usage};
 
 /// Between two points of a simulated course, h.
-pub const TICK_H: f64 = 1.0 / 12.0;
+pub(crate) const TICK_H: f64 = 1.0 / 12.0;
 
 /// One event, with what happened and what was told.
-pub struct Event {
-    pub tank: Tank,
-    pub lead_h: f64,
-    pub hours: f64,
-    pub prior_pct_per_h: f64,
-    pub guests: Vec<(f64, f64)>,
+pub(crate) struct Event {
+    pub(crate) tank: Tank,
+    pub(crate) lead_h: f64,
+    pub(crate) hours: f64,
+    pub(crate) prior_pct_per_h: f64,
+    pub(crate) guests: Vec<(f64, f64)>,
     /// The level at every tick from the doors' opening on, % by volume, as if nobody pumped but where told.
-    pub level: Vec<f64>,
+    pub(crate) level: Vec<f64>,
     /// What was told, with the time at which it came in.
-    pub told: Vec<(f64, Observation)>,
+    pub(crate) told: Vec<(f64, Observation)>,
 }
 
 impl Event {
-    pub fn simulate(rng: &mut fastrand::Rng) -> Event {
+    pub(crate) fn simulate(rng: &mut fastrand::Rng) -> Event {
         let gallons = [120.0, 150.0, 200.0, 240.0, 300.0, 400.0, 500.0, 600.0][rng.usize(..8)];
         let shape = if rng.f64() < 0.3 {
             TankShape::Cylinder {
@@ -149,7 +149,7 @@ impl Event {
         (mark * self.tank.gauge.step_pct).min(100.0)
     }
 
-    pub fn level_at(&self, at: f64) -> f64 {
+    pub(crate) fn level_at(&self, at: f64) -> f64 {
         let tick = (at / TICK_H).clamp(0.0, (self.level.len() - 1) as f64);
         let low = tick as usize;
         let high = (low + 1).min(self.level.len() - 1);
@@ -160,7 +160,7 @@ impl Event {
     }
 
     /// When a level is first reached after `from`, if before the doors close.
-    pub fn reaches(&self, pct: f64, from: f64) -> Option<f64> {
+    pub(crate) fn reaches(&self, pct: f64, from: f64) -> Option<f64> {
         let mut tick = (from / TICK_H).ceil().max(0.0) as usize;
         if self.level_at(from) >= pct {
             return Some(from);
@@ -177,7 +177,7 @@ impl Event {
     }
 
     /// What had come in by `now`.
-    pub fn known(&self, now: f64) -> Vec<Observation> {
+    pub(crate) fn known(&self, now: f64) -> Vec<Observation> {
         self.told
             .iter()
             .filter(|(came, seen)| *came <= now && seen.at_h() <= now)
@@ -186,7 +186,7 @@ impl Event {
     }
 
     /// When the tank was pumped out last, as far as known by `now`.
-    pub fn emptied(&self, now: f64) -> Option<f64> {
+    pub(crate) fn emptied(&self, now: f64) -> Option<f64> {
         self.known(now)
             .iter()
             .filter(|seen| matches!(seen, Observation::Pumped { .. }))
@@ -194,7 +194,7 @@ impl Event {
             .reduce(f64::max)
     }
 
-    pub fn usage<'a>(&self, open: &'a [(f64, f64)], guests: &'a [(f64, f64)]) -> Usage<'a> {
+    pub(crate) fn usage<'a>(&self, open: &'a [(f64, f64)], guests: &'a [(f64, f64)]) -> Usage<'a> {
         Usage {
             prior_pct_per_h: self.prior_pct_per_h,
             prior_spread: PRIOR_SPREAD,
@@ -271,7 +271,7 @@ fn depth_pct(shape: TankShape, volume: f64) -> f64 {
 }
 
 /// Volume from depth: the segment of a circle.
-pub fn volume_pct(shape: TankShape, depth: f64) -> f64 {
+pub(crate) fn volume_pct(shape: TankShape, depth: f64) -> f64 {
     if shape == TankShape::Box {
         return depth;
     }

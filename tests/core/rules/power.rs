@@ -1,4 +1,4 @@
-use hosebib::finding::{Caution, FindingId as Id, Level, TaskKind, Urgency};
+use hosebib::finding::{Caution, FactValue, FindingId as Id, Level, TaskKind, Urgency};
 use hosebib::heard::{Event, Fault, ReadingKey as R};
 
 use super::support::{Found, said, unit};
@@ -141,7 +141,14 @@ fn circuits_needed_go_by_loads_and_weather() {
             said().read(R::Cords, n).read(R::AirF, air),
         )
     };
-    cords(2.0, 60.0).has(Id::PowerTooFewCircuits, Urgency::Soon);
+    let two = cords(2.0, 60.0);
+    two.has(Id::PowerTooFewCircuits, Urgency::Soon);
+    let text = |fact| match &two.fact(Id::PowerTooFewCircuits, fact).value {
+        FactValue::Text(text) => text.clone(),
+        other => panic!("{other:?}"),
+    };
+    assert_eq!(text("feed"), "2, 1");
+    assert_eq!(text("left_out"), "AC room B, heat room B");
     cords(3.0, 41.0).lacks(Id::PowerTooFewCircuits);
     cords(3.0, 40.0).says(Id::PowerTooFewCircuits, "power-too-few-circuits-cold");
     cords(4.0, 40.0).lacks(Id::PowerTooFewCircuits);
@@ -164,6 +171,18 @@ fn a_dead_converter_circuit_means_the_battery() {
     // a battery on charge proves the converter alive
     unit("12")
         .hears(DAY, said().read(R::Cords, 2.0).read(R::BatteryV, 13.6))
+        .lacks(Id::PowerOnBattery);
+}
+
+#[test]
+fn a_site_with_too_few_cords_is_asked_which_are_fed() {
+    // the cannery offers two cords, trailer 12 has four circuits
+    unit("12")
+        .hears("2027-08-21 16:00", said().did(Event::PowerOn))
+        .has(Id::PowerOnBattery, Urgency::Soon)
+        .has(Id::PowerTooFewCircuits, Urgency::Soon);
+    unit("12")
+        .hears(DAY, said().did(Event::PowerOn))
         .lacks(Id::PowerOnBattery);
 }
 

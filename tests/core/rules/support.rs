@@ -4,14 +4,14 @@ use chrono::{DateTime, NaiveDateTime, Utc};
 use hosebib::book::UnitState;
 use hosebib::finding::{Caution, Fact, FactValue, Finding, FindingId, Level, TaskWish, Urgency};
 use hosebib::fleet::{Fleet, FleetFiles, read};
-use hosebib::heard::{Amps, Entry, Event, Fault, ReadingKey, Taps, UnitName};
+use hosebib::heard::{Amps, Entry, Event, Fault, Plan, PlanKind, ReadingKey, Taps, UnitName};
 use hosebib::outlook::{Outlook, Prospect};
 use hosebib::rules;
 use hosebib::situation::{Occasion, Situation};
 
 /// What one message says.
 #[derive(Debug, Clone, Default)]
-pub(super) struct Said(Entry);
+pub(super) struct Said(Entry, Vec<Plan>);
 
 /// Starts a message that says nothing yet.
 pub(super) fn said() -> Said {
@@ -47,6 +47,15 @@ impl Said {
 
     pub(super) fn wrong(mut self, fault: Fault) -> Self {
         self.0.faults.push(fault);
+        self
+    }
+
+    pub(super) fn plans(mut self, text: &str) -> Self {
+        self.1.push(Plan {
+            unit: None,
+            kind: PlanKind::Other,
+            text: text.into(),
+        });
         self
     }
 
@@ -96,28 +105,22 @@ impl Unit {
         let at = self.instant(at);
         let mut now = self.state.clone();
         now.take_in(at, "wren", &said.0);
-        self.check(at, &now, &said.0, Occasion::Report)
+        self.check(at, &now, &said, Occasion::Report)
     }
 
     /// Tells what the rules find when somebody asks about the trailer.
     pub(super) fn asked(&self, at: &str) -> Found {
         let at = self.instant(at);
-        self.check(at, &self.state, &Entry::default(), Occasion::Asked)
+        self.check(at, &self.state, &said(), Occasion::Asked)
     }
 
     /// Tells what the rules find when the clock comes round.
     pub(super) fn ticks(&self, at: &str) -> Found {
         let at = self.instant(at);
-        self.check(at, &self.state, &Entry::default(), Occasion::Tick)
+        self.check(at, &self.state, &said(), Occasion::Tick)
     }
 
-    fn check(
-        &self,
-        at: DateTime<Utc>,
-        now: &UnitState,
-        report: &Entry,
-        occasion: Occasion,
-    ) -> Found {
+    fn check(&self, at: DateTime<Utc>, now: &UnitState, said: &Said, occasion: Occasion) -> Found {
         let spec = &self.fleet.trailers[&self.name];
         let left = self.state.when(Event::Left).filter(|left| {
             self.state
@@ -142,8 +145,8 @@ impl Unit {
             site,
             before: &self.state,
             now,
-            report,
-            plans: &[],
+            report: &said.0,
+            plans: &said.1,
             occasion,
             at,
             guests: &now.guests,

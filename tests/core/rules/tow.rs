@@ -134,3 +134,30 @@ fn what_of_the_leaving_list_was_never_reported_is_named() {
         .hears("2027-06-05 22:50", said().did(Event::Hitched))
         .lacks(Id::TowNotReady);
 }
+
+#[test]
+fn in_the_yard_before_its_job_nothing_was_to_be_packed() {
+    unit("12")
+        .hears("2027-05-29 08:00", said().did(Event::Hitched))
+        .lacks(Id::TowNotReady)
+        .has(Id::TowWasteAboard, Urgency::Soon);
+}
+
+#[test]
+fn a_plan_to_tow_with_waste_aboard_is_stopped() {
+    unit("12")
+        .hears(
+            "2027-05-29 22:00",
+            said().read(R::WastePct, 75.0).plans("about to hitch up"),
+        )
+        .has(Id::TowWasteAboard, Urgency::Now)
+        .lacks(Id::TowNotReady);
+    unit("12")
+        .hears(
+            "2027-05-29 22:00",
+            said()
+                .read(R::WastePct, 75.0)
+                .plans("bringing towels later"),
+        )
+        .lacks(Id::TowWasteAboard);
+}

@@ -1,6 +1,6 @@
-use hosebib::finding::{Caution, FindingId as Id, Level, Urgency};
+use hosebib::finding::{Caution, FindingId as Id, Level, TaskKind, Urgency};
 use hosebib::heard::{Event, Fault};
-use hosebib::rules::steps;
+use hosebib::rules::{Then, steps};
 
 use super::support::{said, unit};
 
@@ -89,5 +89,8 @@ fn guided_checks_have_their_steps() {
     for fault in [Fault::NoWater, Fault::GfciTrip, Fault::NoHeat, Fault::Leak] {
         assert!(steps(fault).len() >= 5, "{fault}");
     }
-    assert!(steps(Fault::BreakerTrip)[0].stop);
+    assert_eq!(
+        steps(Fault::BreakerTrip)[0].then,
+        Then::Call(TaskKind::Electrician)
+    );
 }

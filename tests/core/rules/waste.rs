@@ -163,3 +163,24 @@ fn a_gauge_that_does_not_move_over_a_busy_day_is_stuck() {
     unit.hears("2027-05-29 15:00", said().read(R::WastePct, 25.0))
         .lacks(Id::WasteGaugeDoubtful);
 }
+
+#[test]
+fn past_the_stop_level_no_time_is_told_and_one_task_is_wished() {
+    let found = unit("12").hears("2027-05-29 19:00", said().read(R::WasteGal, 430.0));
+    found.says(Id::WasteBookPumpOut, "waste-book-pump-out-over");
+    assert_eq!(found.task(Id::WasteBookPumpOut).due, Some(found.at));
+    assert!(found.one(Id::WasteCloseNow).task.is_none());
+}
+
+#[test]
+fn a_tank_that_nobody_read_is_said_to_be_unread() {
+    let open = said().did(Event::InService).read(R::Guests, 600.0);
+    unit("14")
+        .hears("2027-07-04 12:30", open.clone())
+        .has(Id::WasteBookPumpOut, Urgency::Soon)
+        .says(Id::WasteBookPumpOut, "waste-book-pump-out-unread");
+    // nobody said that it is open, nor what is in it
+    unit("14")
+        .hears("2027-07-04 12:30", said().read(R::Guests, 600.0))
+        .lacks(Id::WasteBookPumpOut);
+}

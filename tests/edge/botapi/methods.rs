@@ -75,7 +75,7 @@ fn updates(body: &Value, shared: &Shared) -> Outcome {
         state = shared
             .news
             .wait_timeout(state, wait)
-            .expect("not poisoned")
+            .unwrap_or_else(std::sync::PoisonError::into_inner)
             .0;
         if shared.closed.load(std::sync::atomic::Ordering::SeqCst) {
             return error(500, "closed");

@@ -61,6 +61,8 @@ pub(crate) struct State {
     pub(crate) next_update: i64,
     pub(crate) sent: Vec<Sent>,
     pub(crate) messages: HashMap<i64, i64>,
+    /// How many messages each person wrote.
+    pub(crate) said: HashMap<i64, usize>,
     pub(crate) faults: HashMap<String, VecDeque<Fault>>,
     pub(crate) blocked: HashSet<i64>,
     pub(crate) moved: HashMap<i64, i64>,
@@ -111,6 +113,7 @@ impl BotApi {
     pub(crate) fn says_in(&self, chat: i64, user: i64, text: &str) -> i64 {
         let mut state = self.state();
         let number = state.next_message(chat);
+        *state.said.entry(user).or_insert(0) += 1;
         let message = message(chat, user, number, text);
         state.push(json!({ "message": message }));
         drop(state);
@@ -157,7 +160,7 @@ impl BotApi {
                 .shared
                 .news
                 .wait_timeout(state, Duration::from_millis(20))
-                .expect("not poisoned")
+                .unwrap_or_else(std::sync::PoisonError::into_inner)
                 .0;
         }
     }

@@ -1,0 +1,171 @@
+//! `hosebib review`: what crews wrote that was not understood, for whoever extends the word files.
+
+use std::collections::BTreeMap;
+use std::io::Write;
+use std::path::PathBuf;
+use std::process::ExitCode;
+
+use chrono::{DateTime, Utc};
+use serde_json::Value;
+
+use super::shown::{counted, one_line};
+use super::{CliError, beside};
+use crate::book::Record;
+use crate::quantity::TemperatureScale;
+use crate::words::Reader;
+
+/// The reason given for a message that the bot could not work through at all.
+const TRIPPED: &str = "tripped-the-bot";
+
+/// Stands for the words of a part in which every word is known.
+const ALL_KNOWN: &str = "(every word is known)";
+
+/// Arguments of `hosebib review`.
+#[derive(Debug, clap::Args)]
+pub(super) struct Args {
+    /// The data directory; a bot may run on it
+    #[arg(long, value_name = "DIR")]
+    data: PathBuf,
+    /// Print so many messages of each group, the newest
+    #[arg(long, value_name = "N", default_value_t = 5)]
+    each: usize,
+}
+
+/// One part of a message that was not understood.
+#[derive(Debug)]
+struct Part {
+    at: DateTime<Utc>,
+    from: String,
+    message: String,
+    part: String,
+}
+
+/// What was not understood, by reason and then by the words that are not known.
+#[derive(Debug, Default)]
+struct Groups {
+    messages: usize,
+    forgotten: usize,
+    by_reason: BTreeMap<String, BTreeMap<String, Vec<Part>>>,
+}
+
+pub(super) fn run(args: &Args) -> Result<ExitCode, CliError> {
+    let reader = Reader::new();
+    let mut groups = Groups::default();
+    for line in beside::lines(&args.data)? {
+        let line = line?;
+        for value in &line.records {
+            if value["note"] == "set-aside" {
+                groups.tripped(line.at, value, &reader);
+            } else if value["record"] == "message"
+                && value.get("unclear").is_some()
+                && let Some(Record::Message(message)) = beside::record(&line, value)?
+            {
+                groups.messages += 1;
+                for unread in message.unclear {
+                    let part = Part {
+                        at: message.at,
+                        from: message.from.clone(),
+                        message: message.text.text().to_owned(),
+                        part: unread.text.text().to_owned(),
+                    };
+                    groups.put(unread.why, part, &reader);
+                }
+            }
+        }
+    }
+    groups.print(args.each)?;
+    Ok(ExitCode::SUCCESS)
+}
+
+impl Groups {
+    fn tripped(&mut self, at: DateTime<Utc>, note: &Value, reader: &Reader) {
+        self.messages += 1;
+        let text = note["text"]["personal"].as_str().unwrap_or_default();
+        let part = Part {
+            at,
+            from: note["from"].as_str().unwrap_or_default().to_owned(),
+            message: text.to_owned(),
+            part: text.to_owned(),
+        };
+        self.put(TRIPPED.into(), part, reader);
+    }
+
+    fn put(&mut self, why: String, part: Part, reader: &Reader) {
+        if part.message.is_empty() {
+            self.forgotten += 1;
+            return;
+        }
+        let words = unknown_words(reader, &part.part);
+        let by_words = self.by_reason.entry(why).or_default();
+        by_words.entry(words).or_default().push(part);
+    }
+
+    fn print(self, each: usize) -> Result<(), CliError> {
+        let mut out = std::io::stdout().lock();
+        if self.messages == 0 {
+            writeln!(out, "no message had an unclear part")?;
+            return Ok(());
+        }
+        writeln!(
+            out,
+            "{} with an unclear part, {}; newest first",
+            counted(self.messages, "message"),
+            counted(self.by_reason.len(), "reason"),
+        )?;
+        if self.forgotten > 0 {
+            let parts = counted(self.forgotten, "part");
+            writeln!(out, "{parts} cannot be shown: the words were removed")?;
+        }
+        for (why, by_words) in newest_first(self.by_reason, |by_words| {
+            by_words.values().flatten().map(|part| part.at).max()
+        }) {
+            let count = by_words.values().map(Vec::len).sum();
+            writeln!(out, "\n{why}: {}", counted(count, "part"))?;
+            for (words, mut parts) in
+                newest_first(by_words, |parts| parts.iter().map(|part| part.at).max())
+            {
+                parts.sort_by_key(|part| std::cmp::Reverse(part.at));
+                writeln!(out, "  {}: {}", one_line(&words), parts.len())?;
+                for part in parts.iter().take(each) {
+                    writeln!(
+                        out,
+                        "    {} {}: {}  [{}]",
+                        part.at.format("%Y-%m-%d %H:%MZ"),
+                        one_line(&part.from),
+                        one_line(&part.message),
+                        one_line(&part.part),
+                    )?;
+                }
+                if parts.len() > each {
+                    writeln!(out, "    and {} older", parts.len() - each)?;
+                }
+            }
+        }
+        Ok(())
+    }
+}
+
+/// Puts groups in the order of their newest part.
+fn newest_first<G>(
+    groups: BTreeMap<String, G>,
+    newest: impl Fn(&G) -> Option<DateTime<Utc>>,
+) -> Vec<(String, G)> {
+    let mut groups: Vec<(String, G)> = groups.into_iter().collect();
+    groups.sort_by_key(|(_, group)| std::cmp::Reverse(newest(group)));
+    groups
+}
+
+/// Lists the words of a part that the reader does not know, in small letters.
+fn unknown_words(reader: &Reader, part: &str) -> String {
+    let explained = reader.explain(part, TemperatureScale::F);
+    let words: Vec<String> = explained
+        .pieces
+        .iter()
+        .filter(|(_, meaning)| meaning == "not known")
+        .map(|(piece, _)| piece.trim().to_lowercase())
+        .collect();
+    match words.is_empty() {
+        true => ALL_KNOWN.into(),
+        false => words.join(" "),
+    }
+}

@@ -1,0 +1,290 @@
+//! Field situations: timed messages, and what must and must not be advised after them. Each line of
+//! `tests/data/scenarios/*.jsonl` names in `why` the handbook rule or formula it rests on.
+
+use std::collections::BTreeSet;
+use std::path::Path;
+
+use chrono::{DateTime, Utc};
+use hosebib::book::MessageKey;
+use hosebib::desk::{Body, Desk, Inbound, Sender, Turn};
+use hosebib::finding::Finding;
+use hosebib::fleet::{self, FleetFiles};
+use serde::Deserialize;
+
+#[derive(Deserialize)]
+struct Scenario {
+    id: String,
+    title: String,
+    messages: Vec<Said>,
+    expect: Expected,
+}
+
+#[derive(Deserialize)]
+struct Said {
+    at: DateTime<Utc>,
+    from: String,
+    text: String,
+    received: Option<DateTime<Utc>>,
+}
+
+#[derive(Deserialize)]
+struct Expected {
+    after: usize,
+    since: Option<usize>,
+    not_since: Option<usize>,
+    must: Vec<Must>,
+    must_not: Vec<String>,
+    tasks: Vec<Task>,
+    say_any: Vec<Vec<String>>,
+    first: Option<String>,
+}
+
+#[derive(Deserialize)]
+struct Must {
+    unit: Option<String>,
+    id: String,
+    urgency: Option<String>,
+    level: Option<String>,
+}
+
+#[derive(Deserialize)]
+struct Task {
+    unit: String,
+    kind_any: Vec<String>,
+    due_between: Option<(DateTime<Utc>, DateTime<Utc>)>,
+}
+
+#[test]
+fn every_field_situation_gets_its_advice() {
+    let data = Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/data");
+    let mut failures = Vec::new();
+    let mut count = 0;
+    for entry in std::fs::read_dir(data.join("scenarios")).expect("the scenarios' folder") {
+        let text = std::fs::read_to_string(entry.expect("a file").path()).expect("a readable file");
+        for line in text.lines().filter(|line| !line.trim().is_empty()) {
+            let scenario: Scenario =
+                serde_json::from_str(line).unwrap_or_else(|error| panic!("{error}: {line}"));
+            count += 1;
+            let missed = play(&scenario);
+            if !missed.is_empty() {
+                failures.push(format!(
+                    "{} {}:\n  {}",
+                    scenario.id,
+                    scenario.title,
+                    missed.join("\n  ")
+                ));
+            }
+        }
+    }
+    assert!(count >= 34, "only {count} scenarios found");
+    assert!(
+        failures.is_empty(),
+        "{} of {count} fail\n{}",
+        failures.len(),
+        failures.join("\n")
+    );
+}
+
+/// Plays a scenario and returns what was missed.
+fn play(scenario: &Scenario) -> Vec<String> {
+    let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/data/fleets/sample");
+    let text = |file: &str| std::fs::read_to_string(folder.join(file)).expect("a fleet file");
+    let files = FleetFiles {
+        fleet: text("fleet.toml"),
+        jobs: text("jobs.toml"),
+        crew: text("crew.toml"),
+    };
+    let fleet = fleet::read(&files).unwrap_or_else(|problems| panic!("{}", problems[0]));
+    let mut desk = Desk::default();
+    let turn = desk.load(DateTime::UNIX_EPOCH, "scenarios", fleet);
+    desk.apply(&turn.records);
+
+    // each message's turn, with the ticks that came before it
+    let mut turns: Vec<(Vec<Turn>, Turn)> = Vec::new();
+    let mut now: Option<DateTime<Utc>> = None;
+    for (n, said) in scenario.messages.iter().enumerate() {
+        let received = said.received.unwrap_or(said.at);
+        let mut ticks = Vec::new();
+        if let Some(now) = now {
+            while let Some(due) = desk
+                .next_due()
+                .map(|due| due.max(now))
+                .filter(|due| *due <= received)
+            {
+                let tick = desk.tick(due);
+                assert!(
+                    !tick.records.is_empty(),
+                    "{}: a tick at {due} was due and did nothing",
+                    scenario.id
+                );
+                desk.apply(&tick.records);
+                ticks.push(tick);
+            }
+        }
+        now = Some(received);
+        let inbound = Inbound {
+            key: MessageKey::new("scenario", 0, n as i64 + 1, 0),
+            from: Sender::Crew(said.from.clone()),
+            chat: None,
+            at: said.at,
+            received,
+            body: Body::Text(said.text.clone()),
+            replaces: None,
+        };
+        let turn = desk.receive(&inbound);
+        desk.apply(&turn.records);
+        turns.push((ticks, turn));
+    }
+    judge(scenario, &turns)
+}
+
+fn judge(scenario: &Scenario, turns: &[(Vec<Turn>, Turn)]) -> Vec<String> {
+    let expect = &scenario.expect;
+    let window = |since: usize| -> Vec<&Turn> {
+        let from = since.min(expect.after);
+        turns[from..=expect.after]
+            .iter()
+            .enumerate()
+            .flat_map(|(n, (ticks, turn))| ticks.iter().filter(move |_| n > 0).chain([turn]))
+            .collect()
+    };
+    let good = window(expect.since.unwrap_or(expect.after));
+    let bad = window(expect.not_since.unwrap_or(expect.after));
+    let found: Vec<&Finding> = good.iter().flat_map(|turn| &turn.findings).collect();
+    let sender = &scenario.messages[expect.after].from;
+    let said: String = good
+        .iter()
+        .flat_map(|turn| &turn.outgoing)
+        .filter(|message| message.to == *sender)
+        .map(|message| message.text.text().to_lowercase() + "\n")
+        .collect();
+    let mut missed = Vec::new();
+    for must in &expect.must {
+        let hit = found.iter().any(|finding| {
+            of_unit(must.unit.as_deref(), finding)
+                && either(&must.id, finding.id.code())
+                && must
+                    .urgency
+                    .as_deref()
+                    .is_none_or(|wanted| either(wanted, &code(&finding.urgency)))
+                && must
+                    .level
+                    .as_deref()
+                    .is_none_or(|wanted| either(wanted, &code(&finding.level)))
+        });
+        if !hit {
+            missed.push(format!("must {}", must.id));
+        }
+    }
+    for forbidden in &expect.must_not {
+        let (unit, rest) = forbidden
+            .split_once(':')
+            .map_or((None, forbidden.as_str()), |(unit, rest)| {
+                (Some(unit), rest)
+            });
+        let (id, urgency) = rest
+            .split_once('@')
+            .map_or((rest, None), |(id, urgency)| (id, Some(urgency)));
+        let hit = bad.iter().flat_map(|turn| &turn.findings).any(|finding| {
+            of_unit(unit, finding)
+                && (id == "*" || either(id, finding.id.code()))
+                && urgency.is_none_or(|wanted| either(wanted, &code(&finding.urgency)))
+        });
+        if hit {
+            missed.push(format!("must not {forbidden}"));
+        }
+    }
+    for wanted in &expect.tasks {
+        let hit = good.iter().flat_map(|turn| &turn.tasks).any(|task| {
+            task.unit
+                .as_ref()
+                .is_some_and(|unit| unit.as_str() == wanted.unit)
+                && wanted.kind_any.iter().any(|kind| kind == task.kind.code())
+                && wanted
+                    .due_between
+                    .is_none_or(|(from, to)| task.due.is_some_and(|due| from <= due && due <= to))
+        });
+        if !hit {
+            missed.push(format!("task {} on {}", wanted.kind_any[0], wanted.unit));
+        }
+    }
+    if let Some(first) = &expect.first
+        && !found
+            .first()
+            .is_some_and(|finding| either(first, finding.id.code()))
+    {
+        missed.push(format!("first {first}"));
+    }
+    for words in &expect.say_any {
+        if !words.iter().any(|word| says(&said, word)) {
+            missed.push(format!("say one of {words:?}"));
+        }
+    }
+    if said.is_empty() {
+        missed.push("an answer".into());
+    }
+    missed
+}
+
+fn of_unit(wanted: Option<&str>, finding: &Finding) -> bool {
+    wanted.is_none_or(|unit| {
+        finding
+            .unit
+            .as_ref()
+            .is_some_and(|other| other.as_str() == unit)
+    })
+}
+
+/// Tells whether `got` is one of the alternatives `a|b`; `topic.*` stands for all of a topic.
+fn either(wanted: &str, got: &str) -> bool {
+    wanted.split('|').any(|one| {
+        one == got
+            || one
+                .strip_suffix('*')
+                .is_some_and(|topic| got.starts_with(topic))
+    })
+}
+
+fn code<T: serde::Serialize>(value: &T) -> String {
+    serde_json::to_value(value)
+        .ok()
+        .and_then(|value| value.as_str().map(str::to_owned))
+        .unwrap_or_default()
+}
+
+/// Tells whether a word of the text begins with `word`; one of three letters or fewer must be a whole word.
+fn says(text: &str, word: &str) -> bool {
+    let word = word.trim().to_lowercase();
+    text.match_indices(&word).any(|(at, _)| {
+        let before = text[..at]
+            .chars()
+            .next_back()
+            .is_none_or(|c| !c.is_alphanumeric());
+        let after = text[at + word.len()..]
+            .chars()
+            .next()
+            .is_none_or(|c| !c.is_alphanumeric());
+        before && (word.chars().count() > 3 || after)
+    })
+}
+
+/// The fleet of the situations is whole: each trailer named in a message is in it, or is meant not to be.
+#[test]
+fn the_situations_name_known_crew() {
+    let data = Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/data");
+    let crew =
+        std::fs::read_to_string(data.join("fleets/sample/crew.toml")).expect("the sample crew");
+    let text = std::fs::read_to_string(data.join("scenarios/field.jsonl")).expect("the scenarios");
+    let senders: BTreeSet<String> = text
+        .lines()
+        .flat_map(|line| {
+            serde_json::from_str::<Scenario>(line)
+                .expect("a scenario")
+                .messages
+        })
+        .map(|said| said.from)
+        .collect();
+    for sender in senders {
+        assert!(crew.contains(&format!("id = \"{sender}\"")), "{sender}");
+    }
+}
