@@ -1361,3 +1361,4 @@ ahead-head = { $count ->
 ahead-job = { $site }: { $units }, { $first } to { $last }, { $value } guests.
 ahead-truck = By the guests alone, stop level about: { $names }.
 ahead-no-truck = By the guests alone no tank fills up.
+speak-taken-by = { $who } has it: { $what }. No need to do anything.

@@ -1362,3 +1362,4 @@ ahead-head = { $count ->
 ahead-job = { $site }: { $units }, { $first } a { $last }, { $value } invitados.
 ahead-truck = Solo por los invitados, al límite como a las: { $names }.
 ahead-no-truck = Solo por los invitados no se llena ningún tanque.
+speak-taken-by = { $who } la tiene: { $what }. No hay que hacer nada.

@@ -73,7 +73,7 @@ pub struct Held {
     pub level: Option<Level>,
 }
 
-/// A change to what the bot has to speak of by itself.
+/// A change to what the bot has to speak of by itself; its instant is its record's.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case", tag = "ahead")]
 pub enum AheadChange {
@@ -82,7 +82,7 @@ pub enum AheadChange {
         /// The trailer.
         unit: UnitName,
         /// When.
-        at: Option<DateTime<Utc>>,
+        look: Option<DateTime<Utc>>,
     },
     /// Somebody took to the road, or left it.
     Road {
@@ -117,24 +117,13 @@ pub enum AheadChange {
     Offered {
         /// To whom.
         who: String,
-        /// When.
-        at: DateTime<Utc>,
     },
     /// The digest went out.
-    Digest {
-        /// When.
-        at: DateTime<Utc>,
-    },
+    Digest,
     /// The list of long stays to look at went out.
-    Patrol {
-        /// When.
-        at: DateTime<Utc>,
-    },
+    Patrol,
     /// Dispatchers were spoken to unasked.
-    Spoke {
-        /// When.
-        at: DateTime<Utc>,
-    },
+    Spoke,
 }
 
 /// What the bot has to speak of by itself.
@@ -153,9 +142,9 @@ pub struct Ahead {
 }
 
 impl Ahead {
-    pub(super) fn apply(&mut self, change: &AheadChange) {
+    pub(super) fn apply(&mut self, at: DateTime<Utc>, change: &AheadChange) {
         match change {
-            AheadChange::Look { unit, at } => put(&mut self.looks, unit, at.as_ref()),
+            AheadChange::Look { unit, look } => put(&mut self.looks, unit, look.as_ref()),
             AheadChange::Road { who, road } => put(&mut self.roads, who, road.as_ref()),
             AheadChange::Alone { who, alone } => put(&mut self.alone, who, alone.as_ref()),
             AheadChange::Weather { weather } => {
@@ -171,10 +160,10 @@ impl Ahead {
                 .or_default()
                 .push(held.clone()),
             AheadChange::Released { to } => drop(self.held.remove(to)),
-            AheadChange::Offered { who, at } => put(&mut self.offered, who, Some(at)),
-            AheadChange::Digest { at } => self.digest = Some(*at),
-            AheadChange::Patrol { at } => self.patrol = Some(*at),
-            AheadChange::Spoke { at } => self.spoke = Some(*at),
+            AheadChange::Offered { who } => put(&mut self.offered, who, Some(&at)),
+            AheadChange::Digest => self.digest = Some(at),
+            AheadChange::Patrol => self.patrol = Some(at),
+            AheadChange::Spoke => self.spoke = Some(at),
         }
     }
 

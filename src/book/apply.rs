@@ -100,7 +100,7 @@ impl Book {
                     self.refused.insert(who.text().to_owned(), *at);
                 }
             }
-            Record::Ahead { change, .. } => self.ahead.apply(change),
+            Record::Ahead { at, change } => self.ahead.apply(*at, change),
             Record::Ticked { at } => self.ticked = Some(*at),
         }
     }

@@ -9,4 +9,5 @@ mod reader;
 mod replies;
 mod rules;
 mod scenarios;
+mod speak;
 mod tidy;

@@ -205,7 +205,6 @@ fn offer(hearing: &Hearing<'_>, cases: &[Case], reply: &mut Reply<'_>, records: 
     reply.say("speak-alone-offer", &[("unit", case.unit.as_str().into())]);
     let change = AheadChange::Offered {
         who: hearing.member.id.clone(),
-        at,
     };
     records.push(Record::Ahead { at, change });
 }

@@ -7,11 +7,12 @@ mod truck;
 mod weather;
 
 use super::answer::Reply;
+use super::inbound::Outgoing;
 use super::receive::Hearing;
 use super::settle::{self, Settled};
 use super::situate::Case;
-use super::tick::{look_again, silence_key, task_key};
-use crate::book::{AheadChange, AlarmChange, Record};
+use super::tick::{dispatchers, look_again, silence_key, task_key};
+use crate::book::{AheadChange, AlarmChange, Personal, Record, Task};
 use crate::finding::FindingId;
 use crate::heard::{Fault, ReadingKey};
 
@@ -41,7 +42,7 @@ fn looks(hearing: &Hearing<'_>, cases: &[Case], reply: &Reply<'_>, records: &mut
         let look = look_again(case, &reply.board, at);
         if look != known.look(&case.unit) {
             let unit = case.unit.clone();
-            let change = AheadChange::Look { unit, at: look };
+            let change = AheadChange::Look { unit, look };
             records.push(Record::Ahead { at, change });
         }
         // a head count bears on every trailer of the job
@@ -50,7 +51,10 @@ fn looks(hearing: &Hearing<'_>, cases: &[Case], reply: &Reply<'_>, records: &mut
         for other in others.filter(|other| counted && **other != case.unit) {
             if known.look(other).is_some_and(|look| look > at) {
                 let unit = other.clone();
-                let change = AheadChange::Look { unit, at: Some(at) };
+                let change = AheadChange::Look {
+                    unit,
+                    look: Some(at),
+                };
                 records.push(Record::Ahead { at, change });
             }
         }
@@ -58,9 +62,19 @@ fn looks(hearing: &Hearing<'_>, cases: &[Case], reply: &Reply<'_>, records: &mut
 }
 
 /// Ends the alarms that this turn answers: tasks taken, called for or closed; faults that are mended.
-fn over(hearing: &Hearing<'_>, cases: &[Case], reply: &Reply<'_>, records: &mut Vec<Record>) {
+fn over(hearing: &Hearing<'_>, cases: &[Case], reply: &mut Reply<'_>, records: &mut Vec<Record>) {
     let alarms = hearing.desk.book.alarms();
     let at = hearing.now;
+    let taken: Vec<Task> = reply
+        .board
+        .touched()
+        .filter(|task| task.is_open() && task.taken_by.as_ref() == Some(&hearing.member.id))
+        .filter(|task| alarms.contains_key(&task_key(task.id)))
+        .cloned()
+        .collect();
+    for task in &taken {
+        say_who_has_it(hearing, task, reply);
+    }
     let mut end = |key: String| {
         if alarms.contains_key(&key) {
             let change = AlarmChange::Over { key };
@@ -76,6 +90,27 @@ fn over(hearing: &Hearing<'_>, cases: &[Case], reply: &Reply<'_>, records: &mut 
         let mended = |fault: &&Fault| case.before.has(**fault) && !case.now.has(**fault);
         for fault in Fault::ALL.iter().filter(mended) {
             end(format!("{}:{}", FindingId::of_fault(*fault), case.unit));
+        }
+    }
+}
+
+/// Tells the other dispatchers, who got the same alarm, that somebody has the task.
+fn say_who_has_it(hearing: &Hearing<'_>, task: &Task, reply: &mut Reply<'_>) {
+    for to in dispatchers(&hearing.fleet).filter(|to| *to != hearing.member.id) {
+        if let Some(member) = hearing.fleet.crew.get(to) {
+            let voice = hearing
+                .desk
+                .voice_for(member, None, &hearing.fleet, hearing.now);
+            let who = voice.person(&hearing.member.id).into_owned();
+            let what = voice.task_head(task);
+            let args = [("who", who.into()), ("what", what.into())];
+            reply.others.push(Outgoing {
+                to: to.to_owned(),
+                chat: None,
+                text: Personal::new(voice.say("speak-taken-by", &args)),
+                level: None,
+                answers: None,
+            });
         }
     }
 }

@@ -64,7 +64,7 @@ pub(super) fn call_now(hearing: &Hearing<'_>, reply: &mut Reply<'_>, records: &m
         });
     }
     if !others.is_empty() {
-        let change = AheadChange::Spoke { at: now };
+        let change = AheadChange::Spoke;
         records.push(Record::Ahead { at: now, change });
     }
 }

@@ -93,10 +93,10 @@ pub(super) fn look(round: &mut Round<'_>, unit: &UnitName) {
             round.turn.findings.push(finding);
         }
     }
-    let at = look_again(&case, &round.board, now);
+    let look = look_again(&case, &round.board, now);
     round.record(AheadChange::Look {
         unit: unit.clone(),
-        at,
+        look,
     });
 }
 

@@ -103,7 +103,7 @@ impl Round<'_> {
         let say = std::mem::take(&mut self.say);
         let spoke = say.send(self.desk, &self.fleet, self.now, &mut self.turn);
         if spoke {
-            let change = AheadChange::Spoke { at: self.now };
+            let change = AheadChange::Spoke;
             self.record(change);
         }
         let mut turn = self.turn;
