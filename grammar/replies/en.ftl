@@ -1381,11 +1381,40 @@ speak-unanswered = { $signal }: nobody answered yet. { $what }, told at { $time 
 speak-overdue = { $who } was due there at { $time } and did not write. Phone them.
 speak-overdue-unit = { $unit }: { $who } was due there at { $time } and did not write. Phone them.
 speak-alone-ask = OK? Answer with any word by { $time }. If not, I alarm the dispatcher.
-speak-alone-alarm = { $signal }: { $who } works alone since { $time } and does not answer. They said { $why }. Place: { $place }. Phone them now. No answer: send somebody, call emergency.
+speak-alone-alarm = { $signal }: { $who } works alone since { $time } and does not answer. They said { $words }. Place: { $site }. Phone them now. No answer: send somebody, call emergency.
 speak-alone-nowhere = not told
 speak-patrol = { $count ->
     [one] One long stay to look at today:
    *[other] { $count } long stays to look at today:
 }
-speak-patrol-row = { $unit } { $site }: no word for { $age }, waste about { $level }.
-speak-patrol-row-full = { $unit } { $site }: no word for { $age }, waste about { $level }, stop level maybe { $time }.
+speak-patrol-row = { $unit } { $site }: no word for { $age }, waste about { $value }.
+speak-patrol-row-full = { $unit } { $site }: no word for { $age }, waste about { $value }, stop level maybe { $time }.
+speak-held = { $who } is on the road. They get it when they are there.
+speak-alone-set = Alone on { $unit }: I ask you at { $time }. No answer by { $last }, and I alarm the dispatcher. "ok" stops it.
+speak-alone-set-nowhere = I ask you at { $time }. No answer by { $last }, and I alarm the dispatcher. Which unit are you at?
+speak-alone-cold = Feels like { $value }: skin can freeze in { $count } min. I made it shorter.
+speak-alone-again = Good. I ask you again at { $time }. "ok" stops it.
+speak-alone-over = Good. The clock is off.
+speak-alone-found = { $who } answered: { $words }. The alarm is over.
+speak-alone-offer = Alone there? Text "going under { $unit }, check me in 15". I ask, and alarm the dispatcher if you do not answer.
+speak-low = { $count ->
+    [one] Low { $value } tonight. One unit at risk:
+   *[other] Low { $value } tonight. { $count } units at risk:
+}
+speak-low-row = { $unit } { $site }: { $what }.
+speak-low-do = Before dark: heaters on and read their amps, hose heated, moving or drained. Text each unit when it is done.
+speak-low-mild = Low { $value } noted. No unit at risk.
+speak-low-nobody = Low { $value } noted. No unit stands at a job where it could freeze.
+speak-heard-of = Noted: somebody is at { $unit }. Send tank, pressure and power when you can.
+digest-fills = Fills first: { $names }.
+digest-late = Late: { $names }.
+digest-silent = Silent: { $names }.
+ahead-none = { $word }: no jobs.
+ahead-head = { $count ->
+    [one] { $word }: one job.
+   *[other] { $word }: { $count } jobs.
+}
+ahead-job = { $site }: { $units }, { $first } to { $last }, { $value } guests.
+ahead-truck = By the guests alone, stop level about: { $names }.
+ahead-no-truck = By the guests alone no tank fills up.
+speak-taken-by = { $who } has it: { $what }. No need to do anything.

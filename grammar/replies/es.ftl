@@ -1381,12 +1381,41 @@ speak-silent-person = { $who } no escribe nada desde las { $time }. Llámele por
 speak-unanswered = { $signal }: nadie ha contestado. { $what }, avisado a las { $time }. Llámeles ya.
 speak-overdue = { $who } iba a llegar a las { $time } y no escribe. Llámele por teléfono.
 speak-overdue-unit = { $unit }: { $who } iba a llegar a las { $time } y no escribe. Llámele por teléfono.
-speak-alone-ask = ¿Todo bien? Conteste lo que sea antes de las { $time }. Si no, aviso al despacho.
-speak-alone-alarm = { $signal }: { $who } trabaja a solas desde las { $time } y no contesta. Dijo { $why }. Lugar: { $place }. Llámele ya. Si no contesta: mande a alguien, llame a emergencias.
+speak-alone-ask = ¿Todo bien? Conteste lo que sea antes de las { $time }. Si no, aviso al despachador.
+speak-alone-alarm = { $signal }: { $who } trabaja a solas desde las { $time } y no contesta. Dijo { $words }. Lugar: { $site }. Llámele ya. Si no contesta: mande a alguien, llame a emergencias.
 speak-alone-nowhere = no lo dijo
 speak-patrol = { $count ->
     [one] Una estancia larga para revisar hoy:
    *[other] { $count } estancias largas para revisar hoy:
 }
-speak-patrol-row = { $unit } { $site }: sin palabra hace { $age }, negras como al { $level }.
-speak-patrol-row-full = { $unit } { $site }: sin palabra hace { $age }, negras como al { $level }, al límite quizá a las { $time }.
+speak-patrol-row = { $unit } { $site }: sin palabra hace { $age }, negras como al { $value }.
+speak-patrol-row-full = { $unit } { $site }: sin palabra hace { $age }, negras como al { $value }, al límite quizá a las { $time }.
+speak-held = { $who } va manejando. Le llega cuando esté en el sitio.
+speak-alone-set = A solas en la { $unit }: le pregunto a las { $time }. Si no contesta antes de las { $last }, aviso al despachador. "ok" lo para.
+speak-alone-set-nowhere = Le pregunto a las { $time }. Si no contesta antes de las { $last }, aviso al despachador. ¿En qué unidad está?
+speak-alone-cold = Se siente como { $value }: la piel se puede congelar en { $count } min. Lo hice más corto.
+speak-alone-again = Bien. Le pregunto otra vez a las { $time }. "ok" lo para.
+speak-alone-over = Bien. Ya no corre el reloj.
+speak-alone-found = { $who } contestó: { $words }. Se acabó el aviso.
+speak-alone-offer = ¿Está a solas? Mande "voy debajo de la { $unit }, revísame en 15". Le pregunto, y si no contesta aviso al despachador.
+speak-low = { $count ->
+    [one] Mínima de { $value } esta noche. Una unidad en riesgo:
+   *[other] Mínima de { $value } esta noche. { $count } unidades en riesgo:
+}
+speak-low-row = { $unit } { $site }: { $what }.
+speak-low-do = Antes de la noche: calentadores prendidos y lea sus amperes, manguera caliente, corriendo o drenada. Avise por unidad cuando quede.
+speak-low-mild = Mínima de { $value } anotada. Ninguna unidad en riesgo.
+speak-low-nobody = Mínima de { $value } anotada. Ninguna unidad está en un trabajo donde se congele.
+speak-heard-of = Anotado: hay alguien en la { $unit }. Mande tanque, presión y luz cuando pueda.
+digest-fills = Se llenan primero: { $names }.
+digest-late = Atrasadas: { $names }.
+digest-silent = Sin reporte: { $names }.
+ahead-none = { $word }: ningún trabajo.
+ahead-head = { $count ->
+    [one] { $word }: un trabajo.
+   *[other] { $word }: { $count } trabajos.
+}
+ahead-job = { $site }: { $units }, { $first } a { $last }, { $value } invitados.
+ahead-truck = Solo por los invitados, al límite como a las: { $names }.
+ahead-no-truck = Solo por los invitados no se llena ningún tanque.
+speak-taken-by = { $who } la tiene: { $what }. No hay que hacer nada.

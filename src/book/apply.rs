@@ -106,7 +106,7 @@ impl Book {
             Record::Note { note } => self.standing.note(note),
             Record::NotesCleared { unit, .. } => self.standing.clear(unit),
             Record::Override { decided } => self.standing.decide(decided),
-            Record::Ahead { change, .. } => self.ahead.apply(change),
+            Record::Ahead { at, change } => self.ahead.apply(*at, change),
             Record::Ticked { at } => self.ticked = Some(*at),
         }
     }

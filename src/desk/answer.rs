@@ -13,7 +13,7 @@ use super::{digest, repeat, standing};
 use crate::book::{MessageKey, Record, Task, TaskChange, TaskState};
 use crate::dialogue::{About, Check, Question, Round};
 use crate::finding::{Finding, FindingId};
-use crate::heard::{Ask, Entry, ReadingKey, UnitName};
+use crate::heard::{Ask, Entry, PlanKind, ReadingKey, UnitName};
 use crate::outlook::Outlook;
 use crate::reply::{Answer, Arg, Context, Logged, Past, Status, TaskNote, TaskTurn, Voice};
 use crate::situation::Occasion;
@@ -513,7 +513,19 @@ fn forecast(_hearing: &Hearing<'_>, case: &Case, reply: &mut Reply<'_>) {
 
 fn tasks(hearing: &Hearing<'_>, reply: &mut Reply<'_>) {
     reply.every_task = true;
-    let open: Vec<&Task> = hearing.desk.book.tasks().open().collect();
+    let mine = hearing
+        .heard
+        .plans
+        .iter()
+        .any(|plan| plan.kind == PlanKind::Mine);
+    let me = Some(&hearing.member.id);
+    let open: Vec<&Task> = hearing
+        .desk
+        .book
+        .tasks()
+        .open()
+        .filter(|task| !mine || task.taken_by.as_ref() == me)
+        .collect();
     let text = reply.voice.tasks(open);
     reply.lines.push(text);
 }

@@ -82,6 +82,7 @@ impl Hearing<'_> {
         }
 
         let mut records = Vec::new();
+        ahead::weather_told(&self, &mut settled, &mut reply, &mut records);
         if let Some(replaced) = self.replaced() {
             reply.board.revert(replaced);
         }
@@ -117,7 +118,7 @@ impl Hearing<'_> {
         standing::beside_the_advice(&self, &cases, &mut reply);
         walk::stand::go_on(&self, &cases, stood, &mut reply);
         walk::go_on(&self, &cases, took.as_ref(), &mut reply);
-        ahead::note(&self, &cases, &mut reply, &mut records);
+        ahead::note(&self, &settled, &cases, &mut reply, &mut records);
         let talk = self.talk_after(&settled, &mut reply);
         self.finish(settled, cases, reply, records, talk)
     }
@@ -454,7 +455,7 @@ impl Hearing<'_> {
                     records.push(watch::set(self, &unit, *key, *value, *below));
                     reply.watching(&unit, *key, *value, *below);
                 }
-                (PlanKind::Other, _) => {}
+                _ => {} // wishes are no work
             }
         }
     }

@@ -5,10 +5,10 @@ use std::sync::Arc;
 use chrono::{DateTime, TimeDelta, Utc};
 
 use super::Desk;
-use crate::book::{Task, UnitState};
+use crate::book::{Latest, Task, UnitState};
 use crate::finding::Finding;
 use crate::fleet::{Fleet, Job, Site, Trailer};
-use crate::heard::{Entry, Event, Plan, UnitName};
+use crate::heard::{Entry, Event, Plan, ReadingKey, UnitName};
 use crate::outlook::{Outlook, Prospect};
 use crate::rules;
 use crate::situation::{Occasion, Situation};
@@ -83,6 +83,7 @@ impl Case {
             outlook: Outlook::default(),
         };
         case.guests = case.guests_told(desk);
+        case.expect_weather(desk);
         if let Some(spec) = case.spec() {
             let prospect = Prospect {
                 fleet: &case.fleet,
@@ -158,6 +159,25 @@ impl Case {
             tasks: &self.tasks,
             outlook: &self.outlook,
         })
+    }
+
+    /// Adds the low forecast for the site, where nobody told this trailer a later one.
+    fn expect_weather(&mut self, desk: &Desk) {
+        let Some(site) = self.job().map(|job| job.id.site.clone()) else {
+            return;
+        };
+        let Some(weather) = desk.book.ahead().weather(&site, self.at) else {
+            return;
+        };
+        let told = self.now.readings.get(&ReadingKey::LowF);
+        if told.is_none_or(|told| told.at < weather.at) {
+            let low = Latest {
+                value: weather.low_f,
+                at: weather.at,
+                before: None,
+            };
+            self.now.readings.insert(ReadingKey::LowF, low);
+        }
     }
 
     /// Collects the guest counts told since this job's set-up by any of its trailers.
