@@ -519,13 +519,17 @@ fn why(hearing: &Hearing<'_>, ask: &Ask, reply: &mut Reply<'_>) {
         .iter()
         .filter(|finding| about.is_none() || finding.unit.as_ref() == about)
         .collect();
-    let picked = advice.iter().find(|finding| {
-        finding
-            .id
-            .code()
-            .split(['.', '-'])
-            .any(|word| word.len() > 3 && words.contains(word))
-    });
+    let by_id = |finding: &&&Finding| {
+        let mut parts = finding.id.code().split(['.', '-']);
+        parts.any(|word| word.len() > 3 && words.contains(word))
+    };
+    // in the reader's own language, the advice goes by its short name
+    let by_name = |finding: &&&Finding| {
+        let name = reply.voice.name(finding.id).to_lowercase();
+        let mut parts = name.split_whitespace();
+        parts.any(|word| word.chars().count() > 3 && words.contains(word))
+    };
+    let picked = advice.iter().find(by_id).or(advice.iter().find(by_name));
     match picked.or(advice.first()) {
         Some(finding) => {
             let text = reply.voice.why(finding);
