@@ -347,6 +347,8 @@ unreadable = I cannot read a { $kind ->
    *[other] message of that kind
 }. Nothing logged. Please write what you see.
 nothing-logged = Nothing logged. Send the unit and what you see: 12 pressure 50 tank 1/2.
+heard-of = Noted, a word on { $units }. Nothing new to log.
+nothing-to-log = Read. Nothing to log.
 greeting = Hello { $who }. Send the unit and what you see: 12 pressure 50 tank 1/2. "help" shows more.
 stranger = This chat is for invited people only.
 

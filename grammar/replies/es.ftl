@@ -348,6 +348,8 @@ unreadable = No puedo leer { $kind ->
    *[other] un mensaje así
 }. No anoté nada. Escriba lo que ve.
 nothing-logged = No anoté nada. Mande la unidad y lo que ve: 12 presion 50 tanque 1/2.
+heard-of = Anotado, noticias de { $units }. Nada nuevo que registrar.
+nothing-to-log = Leído. Nada que registrar.
 greeting = Hola, { $who }. Mande la unidad y lo que ve: 12 presion 50 tanque 1/2. Con "ayuda" le digo más.
 stranger = Este chat es solo para personas invitadas.
 

@@ -256,7 +256,19 @@ impl<'a> Reply<'a> {
         };
         let mut text = answer.compose(&self.voice);
         if text.is_empty() && !hearing.text.trim().is_empty() {
-            text = self.voice.word("nothing-logged");
+            text = match settled.words.is_empty() {
+                false => {
+                    let units: Vec<String> =
+                        settled.words.iter().map(ToString::to_string).collect();
+                    let units = self.voice.all_of(&units);
+                    self.voice.say("heard-of", &[("units", units.into())])
+                }
+                // thanks, names, chatter: no lecture
+                true if !hearing.text.chars().any(|c| c.is_ascii_digit()) => {
+                    self.voice.word("nothing-to-log")
+                }
+                true => self.voice.word("nothing-logged"),
+            };
         }
         let units: Vec<UnitName> = cases
             .iter()
@@ -519,17 +531,13 @@ fn why(hearing: &Hearing<'_>, ask: &Ask, reply: &mut Reply<'_>) {
         .iter()
         .filter(|finding| about.is_none() || finding.unit.as_ref() == about)
         .collect();
-    let by_id = |finding: &&&Finding| {
-        let mut parts = finding.id.code().split(['.', '-']);
-        parts.any(|word| word.len() > 3 && words.contains(word))
-    };
-    // in the reader's own language, the advice goes by its short name
-    let by_name = |finding: &&&Finding| {
+    let named = |finding: &&&Finding| {
         let name = reply.voice.name(finding.id).to_lowercase();
-        let mut parts = name.split_whitespace();
-        parts.any(|word| word.chars().count() > 3 && words.contains(word))
+        let code = finding.id.code().split(['.', '-']);
+        code.chain(name.split_whitespace())
+            .any(|word| word.len() > 3 && words.contains(word))
     };
-    let picked = advice.iter().find(by_id).or(advice.iter().find(by_name));
+    let picked = advice.iter().find(named);
     match picked.or(advice.first()) {
         Some(finding) => {
             let text = reply.voice.why(finding);
