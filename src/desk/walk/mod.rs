@@ -68,6 +68,11 @@ pub(super) fn take(hearing: &mut Hearing<'_>, settled: &mut Settled) -> Option<T
         .iter()
         .find(|(unit, ..)| *unit == check.unit)
         .map(|(.., entry)| entry);
+    // "12 open" is a report, "both open" an answer
+    let of_the_unit = told.is_some_and(|entry| !entry.is_empty() && said::of_opening(entry));
+    if of_the_unit && names_its_unit(hearing) {
+        return None;
+    }
     let said = hearing
         .desk
         .answers
@@ -93,6 +98,12 @@ pub(super) fn take(hearing: &mut Hearing<'_>, settled: &mut Settled) -> Option<T
     }
     report(settled, &check, step, said, at);
     Some(Took { said })
+}
+
+/// Tells whether the message names the trailer it reports on.
+fn names_its_unit(hearing: &Hearing<'_>) -> bool {
+    let mut entries = hearing.heard.entries.iter();
+    entries.any(|entry| entry.unit.is_some())
 }
 
 /// Tells whether the message reports on another trailer, or asks or orders something.
