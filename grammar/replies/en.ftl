@@ -452,13 +452,15 @@ help-driver =
     "done 41" closes task 41, "take 41" makes it yours.
     "undo" takes back your last report.
     "if 12 hits 3/4 call me" sets a watch.
+    "where were we" goes on with a check.
+    "note 12 tap the gauge" is told at each arrival of 12.
     I advise. Local code and licensed trades decide.
 help-tech =
     { help-driver }
     As a tech: "drop 41" with a reason, "move 41 19:30".
 help-dispatcher =
     { help-tech }
-    As a dispatcher: "digest", "log" with a name. "got it" stops an alarm for all.
+    As a dispatcher: "digest", "log" with a name, "override 12" with a reason. "got it" stops an alarm for all.
 
 ### The demo
 
