@@ -170,10 +170,10 @@ impl Eraser<'_> {
                 turn: line.seq,
                 index,
             };
-            if !self.waiting.contains(&id) {
-                if let Some(text) = letter.get_mut("text") {
-                    empty(text);
-                }
+            if !self.waiting.contains(&id)
+                && let Some(text) = letter.get_mut("text")
+            {
+                empty(text);
             }
         }
     }
