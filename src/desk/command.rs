@@ -265,7 +265,7 @@ fn tell(hearing: &Hearing<'_>, order: &Command, reply: &mut Reply<'_>) {
             let who = voice.person(&hearing.member.id).into_owned();
             let text = voice.say(
                 "tell-from",
-                &[("who", who.into()), ("words", words.trim().into())],
+                &[("who", who.into()), ("quote", words.trim().into())],
             );
             reply.others.push(Outgoing {
                 to: other.id.clone(),
