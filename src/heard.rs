@@ -368,6 +368,24 @@ pub enum PlanKind {
         /// The clock time it is promised for, `HH:MM`.
         at: Option<String>,
     },
+    /// Somebody works alone and wants to be asked after: "going under 21, check me in 15".
+    CheckMe {
+        /// After so many minutes.
+        minutes: u32,
+    },
+    /// The sender is on the road: "rolling", "on my way".
+    OnTheRoad,
+    /// The sender is well, and says no more: "ok", "all good", "I'm out".
+    Well,
+    /// Weather pasted from an aviation report: it belongs to no trailer.
+    Weather,
+    /// The day a digest is wanted for: 0 Monday to 6 Sunday, 7 tomorrow.
+    Day {
+        /// Which.
+        day: u8,
+    },
+    /// Only what is the sender's own.
+    Mine,
     /// Anything else that was set aside because it has not happened.
     Other,
 }

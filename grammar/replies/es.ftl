@@ -348,6 +348,8 @@ unreadable = No puedo leer { $kind ->
    *[other] un mensaje así
 }. No anoté nada. Escriba lo que ve.
 nothing-logged = No anoté nada. Mande la unidad y lo que ve: 12 presion 50 tanque 1/2.
+heard-of = Anotado, noticias de { $units }. Nada nuevo que registrar.
+nothing-to-log = Leído. Nada que registrar.
 greeting = Hola, { $who }. Mande la unidad y lo que ve: 12 presion 50 tanque 1/2. Con "ayuda" le digo más.
 stranger = Este chat es solo para personas invitadas.
 
@@ -451,13 +453,15 @@ help-driver =
     "hecho 41" cierra la tarea 41, "tomo 41" la hace suya.
     "deshacer" quita su último reporte.
     "si la 12 llega a 3/4 avísame" pone un aviso.
+    "en qué íbamos" sigue una revisión.
+    "apunta 12 golpee el medidor" sale en cada llegada de la 12.
     Yo aconsejo. Deciden el código local y quien tiene licencia.
 help-tech =
     { help-driver }
     Como técnico: "quita 41" con un motivo, "mueve 41 19:30".
 help-dispatcher =
     { help-tech }
-    Como despachador: "resumen", "log" con un nombre. "enterado" para un aviso para todos.
+    Como despachador: "resumen", "log" con un nombre, "autoriza 12" con un motivo. "enterado" para un aviso para todos.
 
 ### The demo
 
@@ -770,29 +774,29 @@ trouble-person-trapped = Háblele. Si no contesta: llame a emergencias. Pruebe l
 trouble-person-trapped-at = Háblele. Si no contesta: llame a emergencias. Diga que está en { $address }. Pruebe la ranura de la chapa con una moneda. Luego los pernos de la bisagra.
 trouble-hot-plug = Deje de usar esa clavija. Corte la corriente en la fuente, luego desconéctela. No la use más. Cambie clavija y contacto.
 trouble-cord-damaged = Corte la corriente en la fuente. Quite ese cable y use uno bueno. Que no toque agua ni lo pisen llantas.
-trouble-low-flow = ¿El agua corre o está cerrada cuando lee? Limpie el filtro de entrada. Busque un doblez o una llanta sobre la manguera. Si es una sola llave: limpie su malla.
-trouble-no-water = ¿Están abiertas la toma y la válvula del remolque? Lea la presión en el remolque con llaves cerradas. ¿El selector está en red o en tanque? ¿Hay luz?
-trouble-no-water-tank = Usa el tanque: ¿cuánta agua limpia hay? ¿La bomba está prendida y hay luz? Revise el fusible de la bomba. Pruebe uno de igual valor, una sola vez.
+trouble-low-flow = Sale poca agua. Casi siempre es el filtro de entrada, un doblez o una llanta sobre la manguera. Si es una sola llave: limpie su malla.
+trouble-no-water = Casi siempre está cerrada la toma o la válvula del remolque, o está mal el selector. Si no, no hay presión, o no hay 12 V para la bomba.
+trouble-no-water-tank = Usa el tanque. Casi siempre está vacío, o la bomba está apagada. Luego el fusible de la bomba: uno de igual valor, una sola vez.
 trouble-no-water-freezing = Hiela: la manguera puede tener hielo. Lea la presión en el remolque. Cierre la toma y abra la llave más cercana. Deshiele la manguera con aire tibio desde la punta abierta.
-trouble-no-lights = ¿El otro cuarto está bien? Entonces vea el sensor, luego el fusible de 12 V de ese cuarto. Cámbielo una vez, de igual valor. Si los dos están a oscuras: interruptor de batería, luego el circuito del convertidor.
+trouble-no-lights = Un cuarto a oscuras: el sensor, luego el fusible de 12 V de ese cuarto. Cámbielo una vez, de igual valor. Los dos a oscuras: interruptor de batería, luego el circuito del convertidor.
 trouble-fuse-blown = Cámbielo una vez, de igual valor. Si se quema otra vez: déjelo fuera, hay un corto.
-trouble-no-power = ¿Está arriba el breaker del sitio? Revise cada punta del cable, clavija por clavija. Si se botó un GFCI, repóngalo una vez. Si otros tampoco tienen: llame al sitio.
-trouble-breaker-trip = Apague cargas. Repóngalo una vez: abajo del todo, luego arriba. Si se bota al momento: déjelo abajo. Si se bota después: es demasiada carga. ¿Qué cargas tenía?
+trouble-no-power = Casi siempre está abajo el breaker del sitio, o floja una clavija. Si se botó un GFCI, repóngalo una vez. Si otros tampoco tienen: llame al sitio.
+trouble-breaker-trip = Apague cargas. Repóngalo una vez: abajo del todo, luego arriba. Si se bota al momento: déjelo abajo. Si se bota después: es demasiada carga.
 trouble-gfci-trip = Desconecte todo lo que lleva y repóngalo. Si aguanta: conecte de uno en uno. El último es la falla. Busque una clavija mojada, sin corriente.
-trouble-pump-running = ¿Está vacío el tanque limpio? Apague la bomba: en seco se quema. Si no, busque una taza o llave que corre. Cierre los baños uno por uno. Vea si hay fuga bajo el remolque.
-trouble-pump-dead = ¿Hay luz? No: interruptor de batería y circuito del convertidor. Sí: botón de la bomba, luego su fusible, una vez, de igual valor. ¿Hay agua en el tanque limpio?
-trouble-no-heat = ¿Tiene corriente el circuito de ese cuarto, y cuántos amperes? Aire y calefacción nunca van juntos: revise el selector. Luego termostato y filtro. Lea los voltios.
+trouble-pump-running = Tanque limpio vacío: apague la bomba, en seco se quema. Si no, corre una taza o una llave, o hay fuga bajo el remolque. Cierre los baños uno por uno.
+trouble-pump-dead = Sin luz tampoco: interruptor de batería y circuito del convertidor. Con luz: botón de la bomba, luego su fusible, una vez, de igual valor. Vea que haya agua limpia.
+trouble-no-heat = Casi siempre es el circuito sin corriente, o el selector en aire: los dos nunca van juntos. Luego termostato y filtro. Con pocos voltios calienta poco.
 trouble-no-heat-freezing = Hiela. Primero decida si drena: manguera, luego líneas de bomba y calentador, luego tanques. Luego vea el circuito de ese cuarto, el selector y el termostato. Lea los amperes.
-trouble-no-cooling = ¿Gira el ventilador? No: circuito o termostato. Si zumba y para: apague el aire, lea los voltios, revise el cable. Espere 5 min antes de prender otra vez.
-trouble-no-hot-water = ¿Hace cuánto se llenó y se prendió? ¿Tiene corriente su circuito, y cuántos amperes? ¿Está lleno su tanque? Si hay duda: apague el calentador.
-trouble-leak = ¿Limpia o sucia? Si es sucia: trátela como derrame. Si hay agua cerca de corriente: primero corte la corriente. Cierre la toma y la bomba. Si para: es del lado de presión. Si sigue: tanque o drenaje.
-trouble-frozen = ¿Qué se congeló: manguera, válvula, bomba o tanque? Corte la corriente de lo mojado. Cierre la toma, abra la llave más cercana. Aire tibio desde la punta abierta. Luego llene despacio y busque grietas.
-trouble-toilet-clog = ¿Una taza o todas? Si son todas: tanque de negras lleno o línea principal. Cierre la unidad. Si es una: cierre ese baño. Guantes y careta, destapacaños, luego guía.
+trouble-no-cooling = Ventilador parado: circuito o termostato. Si zumba y para: apague el aire, lea los voltios, revise el cable. Espere 5 min antes de prender otra vez.
+trouble-no-hot-water = Casi siempre le faltó tiempo, o su circuito está apagado. Si duda que su tanque esté lleno: apague el calentador.
+trouble-leak = Agua sucia: trátela como derrame. Si hay agua cerca de corriente: primero corte la corriente. Cierre la toma y la bomba. Si para: es del lado de presión. Si sigue: tanque o drenaje.
+trouble-frozen = Corte la corriente de lo mojado. Cierre la toma, abra la llave más cercana. Aire tibio desde la punta abierta. Luego llene despacio y busque grietas.
+trouble-toilet-clog = Todas las tazas: tanque de negras lleno o línea principal. Cierre la unidad. Si es una: cierre ese baño. Guantes y careta, destapacaños, luego guía.
 trouble-sink-clog = Póngase guantes. Limpie la malla y la trampa. Luego el destapacaños. Si todos van lentos: lea el tanque de negras.
 trouble-toilet-running = Baje dos veces para limpiar el sello. Si sigue: cierre su llave de paso. Una válvula trabada vacía el agua limpia en una hora y llena las negras.
-trouble-odor = Eche un litro de agua en cada coladera. ¿Anda el ventilador y está libre la tapa del respiradero? Lea el tanque de negras. Luego revise válvula y tapón.
+trouble-odor = Eche un cuarto de galón de agua en cada coladera. Ventilador prendido, tapa del respiradero libre. Lea el tanque de negras. Luego revise válvula y tapón.
 trouble-fan-dead = ¿Hay luz en ese cuarto? Revise el fusible del ventilador. Cámbielo una vez, de igual valor.
-trouble-lock-jam = Primero hable: ¿hay alguien adentro? Luego pruebe la ranura con una moneda, luego los pernos de la bisagra.
+trouble-lock-jam = Primero hable: puede haber alguien adentro. Luego pruebe la ranura con una moneda, luego los pernos de la bisagra.
 trouble-no-sound = ¿Tiene corriente y volumen? Revise clavija y fusible. Puede esperar.
 trouble-out-of-supplies = Surta: papel, jabón, toallas. Si no hay en la camioneta: ¿quién trae y a qué hora?
 trouble-damage = Primero hágalo seguro. Aleje a la gente, ponga cinta. Mande fotos. No la remolque hasta que alguien la revise.
@@ -1022,8 +1026,8 @@ value-lights-checked = luces revisadas
 ## Frame
 
 walk-step = { $unit }, { $name }, paso { $count }: { $what }
-walk-answer-word = Sí, no o salta.
-walk-answer-number = Mande el número, o salta.
+walk-answer-word = Sí, no u omite.
+walk-answer-number = Mande el número, u omite.
 walk-answer-safe = Sí o no.
 walk-mended-now = ¿Con eso se arregló?
 walk-not = Entonces no es { $what }.
@@ -1037,14 +1041,68 @@ walk-calls-electrician = { $unit }: pare aquí. El código local y un electricis
 walk-calls-plumber = { $unit }: pare aquí. El código local y un plomero con licencia siguen desde aquí.
 walk-calls-repair = { $unit }: pare aquí. Necesita reparación.
 walk-emergency-at = Diga que está en { $site }.
+walk-unread = No pude leer eso como respuesta.
 walk-waits = Sigue pendiente en la { $unit }: { $name }. Mande "sigue" para continuar.
 walk-back = De vuelta a la { $unit }: { $name }.
 trouble-trips-again = Se repuso dos veces y se bota otra vez. Déjelo apagado. Desconecte lo que lleva.
 walk-dropped = Revisión de la { $unit } dejada: { $name }. El reporte sigue.
 
+## Cards, notes, overrides, orders
+
+card-gate = Clave del portón: { $what }
+card-contact = Pregunte por: { $what }
+card-stand = Lugar: { $what }
+card-septic-lid = Tapa de la fosa: { $what }
+card-notes = Sitio: { $what }
+note-stands = Nota de la { $unit } ({ $who }, { $time }): { $quote }
+note-none = No hay notas de la { $unit }.
+note-cleared = Notas de la { $unit } borradas.
+note-how = Mande "apunta", la unidad y sus palabras: apunta 14 golpee el medidor. "apunta 14 borra" las quita.
+override-cautions = Los cuidados siguen. A paso de hombre, en plano, sin vía pública.
+override-stands = Permiso para la { $unit } de { $who }, { $time }: { $quote }. Los cuidados siguen.
+override-ordered = Orden de bomberos o policía para la { $unit }, según { $who }, { $time }: { $quote }.
+order-obey = Obedezca a bomberos y policía. Dígame qué unidad, para anotarlo.
+order-obey-unit = Obedezca a bomberos y policía. Su orden para la { $unit } queda anotada. La gente primero. A paso de hombre, con cadenas, y pare en el primer lugar seguro.
+order-first = Primero obedezca la orden. El consejo vale en cuanto le dejen.
+order-told = { $unit }: bomberos o policía dieron una orden a { $who }: { $quote }. Llámele.
+
+## Setting up and leaving
+
+set-up-answer = Conteste "listo", el número u "omite".
+set-up-open-now = Todo listo en la { $unit }. Mande "{ $unit } en servicio" cuando pueda entrar la gente.
+set-up-not-skipped = Este paso cuida a la gente. No se puede saltar.
+round-dropped = Pasos de la { $unit } dejados. Los reportes siguen.
+leave-step = { $unit }, salida: { $what }
+leave-closed = ¿Está cerrada a la gente?
+leave-waste = ¿Vació el tanque de aguas negras? Mande el nivel.
+leave-fresh = ¿Vació el tanque de agua limpia? Mande el nivel.
+leave-water-off = ¿Cerró el agua, con la manguera vacía y guardada?
+leave-heater-off = ¿Están apagados los calentadores?
+leave-power-off = ¿Cortó la luz, con los cables guardados?
+leave-stowed = ¿Todo guardado: escalones, rampas, toldos, puertas con seguro?
+leave-jacks-up = ¿Enganchado, cadenas cruzadas, gatos arriba?
+leave-chocks = ¿Quitó las calzas, lo último en el suelo?
+leave-lights-checked = ¿Prenden todas las luces de remolque?
+leave-breakaway = Freno de emergencia: ¿batería buena, perno fuera, frenos agarran?
+leave-do-it = Hágalo primero. No está listo para remolcar.
+leave-ready = La { $unit } está lista para remolcar, según lo que me dijo. Revise los birlos a las 50 millas (80 km).
+leave-not-ready = La { $unit } no está lista para remolcar. Falta: { $what }.
+value-waste = tanque de aguas negras
+value-fresh = tanque de agua limpia
+value-chocks = calzas
+value-breakaway = freno de emergencia
+
+## Plugging in
+
+plug-volts = Espere unos { $value } en el remolque con carga ({ $what }).
+plug-volts-low = Leyó { $read } y se esperan { $value } ({ $what }). Corte la corriente y toque cada clavija por calor. Luego avise al sitio.
+plug-volts-good = Leyó { $read }, con unos { $value } de esperar con carga ({ $what }).
+plug-generator = Un generador para estos circuitos: { $value } o más ({ $what }).
+plug-taken = { $value } supuestos
+
 ## Steps
 
-step-power-off-source = ¿Está cortada la luz en su origen: interruptores del sitio abajo o cables quitados allá?
+step-power-off-source = ¿Está cortada la corriente en su origen: breakers del sitio abajo o cables quitados allá?
 step-person-hurt = ¿Hay alguien herido, quemado, mareado o que salió lanzado?
 step-unit-closed = ¿Ya cerró la unidad, sin gente cerca, y lo sabe el sitio?
 step-other-room = ¿Prende bien la luz del otro cuarto?
@@ -1053,18 +1111,18 @@ step-room-fuse = Cambie ese fusible de 12 V una vez, del mismo valor. ¿Ya funci
 step-fuse-again = ¿También se fundió el fusible nuevo?
 step-connector = Revise el conector y el tornillo de tierra. ¿Ya hay luz?
 step-others-dark = ¿También están sin luz otros en el sitio?
-step-site-breaker = ¿Está arriba el interruptor del sitio?
-step-cord-seated = ¿Está cada cable bien metido, enchufe por enchufe?
+step-site-breaker = ¿Está arriba el breaker del sitio?
+step-cord-seated = ¿Está cada cable bien metido, clavija por clavija?
 step-site-gfci = Reponga una vez el GFCI del sitio. ¿Volvió la luz?
 step-outlet-volts = Mida los voltios en el contacto.
 step-battery-switch = ¿Está prendido el corte de la batería?
 step-battery-volts = Mida los voltios de la batería en reposo.
 step-main-fuse = ¿Está sano el fusible principal de 12 V en la batería?
-step-converter-circuit = ¿Tiene luz el circuito del convertidor? Mida sus voltios si puede.
+step-converter-circuit = ¿Tiene corriente el circuito del convertidor? Mida sus voltios si puede.
 step-converter-hum = ¿Zumba el convertidor, y están sanos sus fusibles?
 step-terminals = Primero desconecte. Limpie y apriete los bornes, sin chispas. ¿Ya funciona?
 step-unplug-all = Desconecte todo y repóngalo una vez. ¿Aguanta?
-step-wet-plug = Con la luz cortada: ¿hay un enchufe mojado o en el suelo?
+step-wet-plug = Con la corriente cortada: ¿hay una clavija mojada o en el suelo?
 step-two-cords-one-gfci = ¿Hay dos cables en un mismo GFCI?
 step-plug-back = Conecte los circuitos uno por uno. ¿Alguno lo bota?
 step-holds-now = Repóngalo una vez más, y no más. ¿Aguanta?
@@ -1093,24 +1151,24 @@ step-tank-rising = Con agua del sitio: ¿se llena solo el tanque de agua limpia?
 step-pump-cycles = Todo cerrado: ¿la bomba todavía arranca sola?
 step-suction-air = ¿Están apretadas las uniones antes de la bomba, sin aire?
 step-heater-full = ¿Da agua sin aire la llave caliente? Si duda, corte el calentador.
-step-how-long = ¿Lleva más de una hora lleno y con luz?
-step-heater-circuit = ¿Tiene luz el circuito del calentador, con su interruptor arriba?
+step-how-long = ¿Lleva más de una hora lleno y con corriente?
+step-heater-circuit = ¿Tiene corriente el circuito del calentador, con su breaker arriba?
 step-heater-switch = ¿Está prendido el botón del calentador?
-step-high-limit = Corte la luz, deje enfriar, oprima una vez el botón de límite. ¿Ya calienta?
+step-high-limit = Corte la corriente, deje enfriar, oprima una vez el botón de límite. ¿Ya calienta?
 step-heater-amps = Mida los amperios del calentador.
 step-bypass-valves = ¿Están las válvulas de paso en verano y no en invierno?
 step-clean-water = ¿Es agua limpia y no negra?
-step-leak-power = ¿Está cortada la luz cerca del agua?
+step-leak-power = ¿Está cortada la corriente cerca del agua?
 step-shut-supply = Cierre el agua y apague la bomba. ¿Se detiene la fuga?
 step-washer = Empaque de la manguera y uniones apretadas a mano. ¿Ya paró?
 step-frozen-last-night = ¿Heló anoche?
-step-power-off-wet = ¿Está cortada la luz en todo lo mojado?
+step-power-off-wet = ¿Está cortada la corriente en todo lo mojado?
 step-outlet-clear = ¿Está sin hielo la salida de aguas negras?
 step-open-tap = ¿Cerró el agua y abrió la llave más cercana?
 step-warm-air = Aire tibio o toallas desde la punta abierta, de 30 a 60 min. ¿Ya se deshizo el hielo?
 step-splits = Llene despacio y mire 10 min. ¿Hay una raja o un goteo?
 step-flows-again = ¿Ya corre el agua otra vez?
-step-circuit-live = ¿Tiene luz el circuito de ese cuarto?
+step-circuit-live = ¿Tiene corriente el circuito de ese cuarto?
 step-selector = ¿Está el selector en calor, con el aire apagado?
 step-thermostat = ¿Está bien puesto el termostato, con pilas buenas?
 step-heat-filter = Limpie el filtro y la rejilla. Deje enfriar y reponga una vez. ¿Ya calienta?
@@ -1126,26 +1184,26 @@ step-strong-smell = ¿Es fuerte, se fue de golpe, o a alguien le duele la cabeza
 step-trap = Eche un cuarto de galón (1 l) de agua en cada coladera. ¿Ya mejoró?
 step-vent-fan = ¿Está prendido el extractor, y libre su tapa?
 step-waste-level = ¿Qué tan lleno va el tanque de aguas negras?
-step-flapper = ¿Retiene agua cada inodoro?
+step-flapper = ¿Retiene agua cada taza?
 step-valve-cap = ¿Está seca la válvula de negras, con su tapa?
 step-deodorizer = Ponga desodorante al tanque. ¿Ya mejoró?
-step-one-toilet = ¿Es un solo inodoro?
+step-one-toilet = ¿Es una sola taza?
 step-plunger = Con guantes y careta. Bomba de mano, luego sonda. ¿Ya se destapó?
 step-pyramid = Llénelo de agua, deje remojar y sondee suave. ¿Ya se destapó?
 step-flush-twice = Jale dos veces para limpiar el sello. ¿Ya paró?
 step-clean-seal = Limpie el sello de la válvula. ¿Ya paró?
-step-close-stop = Cierre la llave de ese inodoro y el baño. ¿Ya paró?
+step-close-stop = Cierre la llave de esa taza y el baño. ¿Ya paró?
 step-anyone-inside = Hable por la puerta. ¿Hay alguien adentro?
 step-they-answer = Hábleles. ¿Contestan?
 step-coin-slot = Pruebe una moneda en la ranura del seguro. ¿Ya abrió?
 step-hinge-pins = Saque los pernos de las bisagras. ¿Ya abrió?
-step-spill-source = ¿Cerró la unidad y paró el derrame: válvula cerrada, tapa puesta?
+step-spill-source = ¿Paró el derrame: válvula cerrada, tapa puesta?
 step-spill-drain = ¿Tapó las coladeras de lluvia y el paso al agua?
 step-spill-gear = ¿Trae guantes, botas y careta?
 step-spill-up = ¿Lo detuvo con tierra o absorbente, y ya lo aspiraron?
 step-spill-clean = Desinfecte el piso duro y lávese. Anote galones, causa y fotos. ¿Todo limpio?
 step-tap-tank = Golpee la pared del tanque junto a la sonda. ¿Ya mide bien?
-step-look-light = Mire por un inodoro con una luz. ¿Qué tan lleno va?
+step-look-light = Mire por una taza con una luz. ¿Qué tan lleno va?
 step-rinse-probe = En el próximo vaciado enjuague la sonda. ¿Ya mide bien?
 step-slope = ¿Cuántos % está desnivelado?
 step-blocks = Con calzas, ponga bloques del lado bajo. ¿Ya está a nivel?
@@ -1159,24 +1217,24 @@ cause-room-fuse = el fusible
 cause-short = un corto
 cause-connector = el conector
 cause-wide-outage = un corte en todo el sitio
-cause-dead-breaker = el interruptor del sitio
+cause-dead-breaker = el breaker del sitio
 cause-loose-cord = un cable flojo
 cause-tripped-gfci = el GFCI del sitio
 cause-dead-outlet = el contacto
 cause-battery-switch = el corte de la batería
 cause-flat-battery = la batería descargada
 cause-main-fuse = el fusible principal
-cause-unfed-converter = un convertidor sin luz
+cause-unfed-converter = un convertidor sin corriente
 cause-dead-converter = el convertidor
 cause-terminals = los bornes
 cause-bad-gfci = el mismo GFCI
-cause-wet-plug = un enchufe mojado
+cause-wet-plug = una clavija mojada
 cause-two-cords = dos cables en un GFCI
 cause-faulty-circuit = un circuito malo
 cause-overload = exceso de carga
 cause-starved-compressor = un compresor con pocos voltios
 cause-long-load = una carga de muchas horas
-cause-shared-breaker = un interruptor compartido
+cause-shared-breaker = un breaker compartido
 cause-second-trip = un disparo de casualidad
 cause-closed-supply = una llave cerrada
 cause-dead-supply = falta de agua en la red
@@ -1198,7 +1256,7 @@ cause-check-valve = la válvula de retención
 cause-small-leak = una fuga chica
 cause-suction = aire en la succión
 cause-not-yet-hot = falta de tiempo
-cause-dead-circuit = un circuito sin luz
+cause-dead-circuit = un circuito sin corriente
 cause-heater-switch = el botón
 cause-high-limit = el límite de calor
 cause-element = la resistencia
@@ -1221,7 +1279,7 @@ cause-refrigerant = el refrigerante
 cause-dry-trap = una coladera seca
 cause-vent = la ventilación
 cause-full-tank = un tanque lleno
-cause-flapper = el sello de un inodoro
+cause-flapper = el sello de una taza
 cause-cap = la válvula ni la tapa
 cause-dose = solo la dosis
 cause-main-line = la línea principal
@@ -1242,21 +1300,21 @@ cause-bad-pad = el suelo
 
 ## What a step finds
 
-settles-live-metal = Todo metal puede tener corriente. Corte la luz en su origen ya, con manos secas. Nadie toca metal, escalones ni agua.
+settles-live-metal = Todo metal puede tener corriente. Corte la corriente en su origen ya, con manos secas. Nadie toca metal, escalones ni agua.
 settles-people-near = Cierre la unidad y ponga una barrera. Avise al sitio. Nadie se acerca.
 settles-dead-12v = Entonces no hay 12 V. Siguen la batería y el convertidor.
 settles-short = Hay un corto. Déjelo apagado y sin fusible.
 settles-wide-outage = Es un corte del sitio. Avise y pregunte la hora. Luces y bombas viven de la batería.
 settles-dead-breaker = Pida al sitio que lo suba: todo abajo y luego arriba. Una vez.
-settles-loose-cord = Interruptor abajo, meta bien los enchufes, interruptor arriba. Uno caliente o café: no lo use.
+settles-loose-cord = Breaker abajo, meta bien las clavijas, breaker arriba. Una caliente o café: no la use.
 settles-dead-outlet = El contacto está mal. No lo use.
 settles-battery-switch = Préndalo.
 settles-flat-battery = Está descargada. Cárguela: circuito del convertidor prendido, ventiladores apagados. No le saque más.
 settles-main-fuse = Cámbielo una vez, del mismo valor. Si se funde otra vez, déjelo fuera: hay un corto.
-settles-unfed-converter = Dele luz a ese circuito: cámbiele un cable o suba su interruptor.
+settles-unfed-converter = Dele corriente a ese circuito: cámbiele un cable o suba su breaker.
 settles-dead-converter = El convertidor no sirve. Una batería al revés le funde los fusibles.
 settles-bad-gfci = Se bota sin nada conectado: falla el GFCI o la red. Déjelo apagado.
-settles-wet-plug = Corte la luz. Séquelo, levántelo del suelo y cúbralo de la lluvia.
+settles-wet-plug = Corte la corriente. Séquelo, levántelo del suelo y cúbralo de la lluvia.
 settles-two-cords = Dele a cada cable su propio GFCI.
 settles-faulty-circuit = Ese circuito es la falla. Déjelo apagado. Suele ser la resistencia, luego un aire.
 settles-overload = Es demasiada carga. Apague algo: aire o calor primero, luego el calentador.
@@ -1282,11 +1340,11 @@ settles-small-leak = Hay una fuga chica en algún lado. Apague la bomba si nadie
 settles-suction = Apriételas a mano y saque el aire.
 settles-dry-heater = Corte el calentador ya: en seco se quema. Llénelo hasta que no salga aire.
 settles-not-yet-hot = Dele tiempo: 6 gal (23 l) tardan más de media hora, 10 gal (38 l) más de una hora.
-settles-dead-circuit = Dele luz: interruptor todo abajo y luego arriba, una vez. Revise su cable.
+settles-dead-circuit = Dele corriente: breaker todo abajo y luego arriba, una vez. Revise su cable.
 settles-heater-switch = Préndalo, con su tanque lleno.
 settles-element = No hay corriente: resistencia, termostato o límite. Déjelo apagado.
 settles-bypass = Póngalas para que el agua pase por el calentador.
-settles-wet-power = Primero corte la luz ahí, en su origen. Luego toque.
+settles-wet-power = Primero corte la corriente ahí, en su origen. Luego toque.
 settles-drain-side = Está del lado del tanque o del drenaje. Cierre lo que desagua ahí.
 settles-over-pressure = Es demasiada presión. Cierre la llave y ponga el regulador a 45 psi (3 bar).
 settles-split = Se rajó un tubo. Deje el agua cerrada. Ponga arena y un cono donde esté mojado.
@@ -1297,7 +1355,7 @@ settles-selector = Apague el aire y luego escoja calor. Nunca van juntos.
 settles-thermostat = Póngalo arriba de la temperatura del cuarto, con pilas nuevas.
 settles-low-volts = Con pocos voltios calienta poco. Quite carga, use un cable más corto o grueso.
 settles-open-doors = Ciérrelas y espere media hora.
-settles-no-amps = Hay luz, pero no consume. Déjelo apagado.
+settles-no-amps = Hay corriente, pero no consume. Déjelo apagado.
 settles-two-ac = Apague uno. Cada aire necesita su propio cable.
 settles-refrigerant = Es muy poca diferencia: refrigerante o serpentín. Eso es del taller.
 settles-vent = Prenda el extractor y despeje la tapa. No suba al techo con viento o lluvia.
@@ -1325,12 +1383,41 @@ speak-silent-person = { $who } no escribe nada desde las { $time }. Llámele por
 speak-unanswered = { $signal }: nadie ha contestado. { $what }, avisado a las { $time }. Llámeles ya.
 speak-overdue = { $who } iba a llegar a las { $time } y no escribe. Llámele por teléfono.
 speak-overdue-unit = { $unit }: { $who } iba a llegar a las { $time } y no escribe. Llámele por teléfono.
-speak-alone-ask = ¿Todo bien? Conteste lo que sea antes de las { $time }. Si no, aviso al despacho.
-speak-alone-alarm = { $signal }: { $who } trabaja a solas desde las { $time } y no contesta. Dijo { $why }. Lugar: { $place }. Llámele ya. Si no contesta: mande a alguien, llame a emergencias.
+speak-alone-ask = ¿Todo bien? Conteste lo que sea antes de las { $time }. Si no, aviso al despachador.
+speak-alone-alarm = { $signal }: { $who } trabaja a solas desde las { $time } y no contesta. Dijo { $words }. Lugar: { $site }. Llámele ya. Si no contesta: mande a alguien, llame a emergencias.
 speak-alone-nowhere = no lo dijo
 speak-patrol = { $count ->
     [one] Una estancia larga para revisar hoy:
    *[other] { $count } estancias largas para revisar hoy:
 }
-speak-patrol-row = { $unit } { $site }: sin palabra hace { $age }, negras como al { $level }.
-speak-patrol-row-full = { $unit } { $site }: sin palabra hace { $age }, negras como al { $level }, al límite quizá a las { $time }.
+speak-patrol-row = { $unit } { $site }: sin palabra hace { $age }, negras como al { $value }.
+speak-patrol-row-full = { $unit } { $site }: sin palabra hace { $age }, negras como al { $value }, al límite quizá a las { $time }.
+speak-held = { $who } va manejando. Le llega cuando esté en el sitio.
+speak-alone-set = A solas en la { $unit }: le pregunto a las { $time }. Si no contesta antes de las { $last }, aviso al despachador. "ok" lo para.
+speak-alone-set-nowhere = Le pregunto a las { $time }. Si no contesta antes de las { $last }, aviso al despachador. ¿En qué unidad está?
+speak-alone-cold = Se siente como { $value }: la piel se puede congelar en { $count } min. Lo hice más corto.
+speak-alone-again = Bien. Le pregunto otra vez a las { $time }. "ok" lo para.
+speak-alone-over = Bien. Ya no corre el reloj.
+speak-alone-found = { $who } contestó: { $words }. Se acabó el aviso.
+speak-alone-offer = ¿Está a solas? Mande "voy debajo de la { $unit }, revísame en 15". Le pregunto, y si no contesta aviso al despachador.
+speak-low = { $count ->
+    [one] Mínima de { $value } esta noche. Una unidad en riesgo:
+   *[other] Mínima de { $value } esta noche. { $count } unidades en riesgo:
+}
+speak-low-row = { $unit } { $site }: { $what }.
+speak-low-do = Antes de la noche: calentadores prendidos y lea sus amperes, manguera caliente, corriendo o drenada. Avise por unidad cuando quede.
+speak-low-mild = Mínima de { $value } anotada. Ninguna unidad en riesgo.
+speak-low-nobody = Mínima de { $value } anotada. Ninguna unidad está en un trabajo donde se congele.
+speak-heard-of = Anotado: hay alguien en la { $unit }. Mande tanque, presión y luz cuando pueda.
+digest-fills = Se llenan primero: { $names }.
+digest-late = Atrasadas: { $names }.
+digest-silent = Sin reporte: { $names }.
+ahead-none = { $word }: ningún trabajo.
+ahead-head = { $count ->
+    [one] { $word }: un trabajo.
+   *[other] { $word }: { $count } trabajos.
+}
+ahead-job = { $site }: { $units }, { $first } a { $last }, { $value } invitados.
+ahead-truck = Solo por los invitados, al límite como a las: { $names }.
+ahead-no-truck = Solo por los invitados no se llena ningún tanque.
+speak-taken-by = { $who } la tiene: { $what }. No hay que hacer nada.

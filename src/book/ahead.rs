@@ -73,7 +73,7 @@ pub struct Held {
     pub level: Option<Level>,
 }
 
-/// A change to what the bot has to speak of by itself.
+/// A change to what the bot has to speak of by itself; its instant is its record's.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case", tag = "ahead")]
 pub enum AheadChange {
@@ -82,7 +82,7 @@ pub enum AheadChange {
         /// The trailer.
         unit: UnitName,
         /// When.
-        at: Option<DateTime<Utc>>,
+        look: Option<DateTime<Utc>>,
     },
     /// Somebody took to the road, or left it.
     Road {
@@ -113,21 +113,17 @@ pub enum AheadChange {
         /// For whom.
         to: String,
     },
+    /// A lone worker's clock was offered unasked.
+    Offered {
+        /// To whom.
+        who: String,
+    },
     /// The digest went out.
-    Digest {
-        /// When.
-        at: DateTime<Utc>,
-    },
+    Digest,
     /// The list of long stays to look at went out.
-    Patrol {
-        /// When.
-        at: DateTime<Utc>,
-    },
+    Patrol,
     /// Dispatchers were spoken to unasked.
-    Spoke {
-        /// When.
-        at: DateTime<Utc>,
-    },
+    Spoke,
 }
 
 /// What the bot has to speak of by itself.
@@ -138,15 +134,17 @@ pub struct Ahead {
     alone: BTreeMap<String, Alone>,
     weather: Vec<Weather>,
     held: BTreeMap<String, Vec<Held>>,
+    #[serde(default)]
+    offered: BTreeMap<String, DateTime<Utc>>,
     digest: Option<DateTime<Utc>>,
     patrol: Option<DateTime<Utc>>,
     spoke: Option<DateTime<Utc>>,
 }
 
 impl Ahead {
-    pub(super) fn apply(&mut self, change: &AheadChange) {
+    pub(super) fn apply(&mut self, at: DateTime<Utc>, change: &AheadChange) {
         match change {
-            AheadChange::Look { unit, at } => put(&mut self.looks, unit, at.as_ref()),
+            AheadChange::Look { unit, look } => put(&mut self.looks, unit, look.as_ref()),
             AheadChange::Road { who, road } => put(&mut self.roads, who, road.as_ref()),
             AheadChange::Alone { who, alone } => put(&mut self.alone, who, alone.as_ref()),
             AheadChange::Weather { weather } => {
@@ -162,9 +160,10 @@ impl Ahead {
                 .or_default()
                 .push(held.clone()),
             AheadChange::Released { to } => drop(self.held.remove(to)),
-            AheadChange::Digest { at } => self.digest = Some(*at),
-            AheadChange::Patrol { at } => self.patrol = Some(*at),
-            AheadChange::Spoke { at } => self.spoke = Some(*at),
+            AheadChange::Offered { who } => put(&mut self.offered, who, Some(&at)),
+            AheadChange::Digest => self.digest = Some(at),
+            AheadChange::Patrol => self.patrol = Some(at),
+            AheadChange::Spoke => self.spoke = Some(at),
         }
     }
 
@@ -205,6 +204,11 @@ impl Ahead {
             .filter(|weather| weather.site.as_deref().is_none_or(|named| named == site))
             .filter(|weather| weather.at <= at && at - weather.at <= WEATHER_LASTS)
             .min_by(|a, b| a.low_f.total_cmp(&b.low_f))
+    }
+
+    /// Returns when a person was last offered a lone worker's clock.
+    pub fn offered(&self, who: &str) -> Option<DateTime<Utc>> {
+        self.offered.get(who).copied()
     }
 
     /// Returns what waits for a person, oldest first.

@@ -44,6 +44,12 @@ pub struct Task {
     pub closed_cause: Option<MessageKey>,
     /// When the dispatcher was told that it is late.
     pub escalated: Option<DateTime<Utc>>,
+    /// When it was due as the dispatcher was told.
+    #[serde(default)]
+    pub told_due: Option<DateTime<Utc>>,
+    /// When its time last moved.
+    #[serde(default)]
+    pub moved: Option<DateTime<Utc>>,
 }
 
 /// Whether a task is open, and how it ended.
@@ -152,6 +158,7 @@ impl Tasks {
             TaskChange::Redated { id, due, call_by } => self.with(*id, |task| {
                 task.due = *due;
                 task.call_by = *call_by;
+                task.moved = Some(at);
             }),
             TaskChange::Called { id, promised, .. } => self.with(*id, |task| {
                 task.called = Some(at);
@@ -172,7 +179,10 @@ impl Tasks {
                 task.state = TaskState::Open;
                 task.closed_cause = None;
             }),
-            TaskChange::Escalated { id } => self.with(*id, |task| task.escalated = Some(at)),
+            TaskChange::Escalated { id } => self.with(*id, |task| {
+                task.escalated = Some(at);
+                task.told_due = task.due;
+            }),
         }
     }
 

@@ -5,11 +5,12 @@ use std::path::Path;
 use serde::Deserialize;
 use serde_json::Value;
 
-use super::CliError;
+use super::{CliError, progress};
 use crate::book::{Book, Record};
+use crate::fleet::Fleet;
 use crate::store::{self, Line, StoreError};
 
-/// Walks the journal's turns from the first.
+/// Walks the journal's turns from the first, and shows somebody who watches how far it has come.
 ///
 /// # Errors
 ///
@@ -18,7 +19,8 @@ pub(super) fn lines(
     dir: &Path,
 ) -> Result<impl Iterator<Item = Result<Line, CliError>> + use<>, CliError> {
     let lines = store::read_only(dir).map_err(unreadable)?;
-    Ok(lines.map(|line| line.map_err(unreadable)))
+    let bar = progress::over(dir);
+    Ok(bar.wrap_iter(lines).map(|line| line.map_err(unreadable)))
 }
 
 /// Folds everything the journal holds.
@@ -37,6 +39,26 @@ pub(super) fn book(dir: &Path) -> Result<Book, CliError> {
         }
     }
     Ok(book)
+}
+
+/// Returns the fleet in force; none before any was loaded.
+///
+/// # Errors
+///
+/// As [`book`].
+pub(super) fn fleet(dir: &Path) -> Result<Option<Fleet>, CliError> {
+    let mut last = None;
+    for line in lines(dir)? {
+        let line = line?;
+        for value in &line.records {
+            if value["record"] == "fleet"
+                && let Some(Record::Fleet { fleet, .. }) = record(&line, value)?
+            {
+                last = Some(*fleet);
+            }
+        }
+    }
+    Ok(last)
 }
 
 /// Reads one of a turn's records; none where it is the service's own note.

@@ -23,6 +23,8 @@ pub(super) struct Settled {
     pub(super) from_context: Option<UnitName>,
     /// The report that waits for its trailer.
     pub(super) homeless: Option<Entry>,
+    /// Trailers that a message from the crew names and reports nothing on: a word about them all the same.
+    pub(super) words: Vec<UnitName>,
     /// Times that could not be placed.
     pub(super) odd_times: Vec<String>,
 }

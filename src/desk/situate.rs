@@ -5,10 +5,10 @@ use std::sync::Arc;
 use chrono::{DateTime, TimeDelta, Utc};
 
 use super::Desk;
-use crate::book::{Task, UnitState};
+use crate::book::{Latest, Task, UnitState};
 use crate::finding::Finding;
 use crate::fleet::{Fleet, Job, Site, Trailer};
-use crate::heard::{Entry, Event, Plan, UnitName};
+use crate::heard::{Entry, Event, Plan, ReadingKey, UnitName};
 use crate::outlook::{Outlook, Prospect};
 use crate::rules;
 use crate::situation::{Occasion, Situation};
@@ -83,6 +83,7 @@ impl Case {
             outlook: Outlook::default(),
         };
         case.guests = case.guests_told(desk);
+        case.expect_weather(desk);
         if let Some(spec) = case.spec() {
             let prospect = Prospect {
                 fleet: &case.fleet,
@@ -131,12 +132,21 @@ impl Case {
 
     /// Asks the rules.
     pub(super) fn findings(&self) -> Vec<Finding> {
-        let Some(spec) = self.spec() else {
+        let Some(situation) = self.situation() else {
             return Vec::new();
         };
-        let situation = Situation {
+        let mut findings = rules::check(&situation);
+        for finding in &mut findings {
+            finding.unit.get_or_insert_with(|| self.unit.clone());
+        }
+        findings
+    }
+
+    /// Returns what the rules look at; none for a trailer the fleet has not got.
+    pub(super) fn situation(&self) -> Option<Situation<'_>> {
+        Some(Situation {
             fleet: &self.fleet,
-            spec,
+            spec: self.spec()?,
             job: self.job(),
             site: self.site(),
             before: &self.before,
@@ -148,12 +158,26 @@ impl Case {
             guests: &self.guests,
             tasks: &self.tasks,
             outlook: &self.outlook,
+        })
+    }
+
+    /// Adds the low forecast for the site, where nobody told this trailer a later one.
+    fn expect_weather(&mut self, desk: &Desk) {
+        let Some(site) = self.job().map(|job| job.id.site.clone()) else {
+            return;
         };
-        let mut findings = rules::check(&situation);
-        for finding in &mut findings {
-            finding.unit.get_or_insert_with(|| self.unit.clone());
+        let Some(weather) = desk.book.ahead().weather(&site, self.at) else {
+            return;
+        };
+        let told = self.now.readings.get(&ReadingKey::LowF);
+        if told.is_none_or(|told| told.at < weather.at) {
+            let low = Latest {
+                value: weather.low_f,
+                at: weather.at,
+                before: None,
+            };
+            self.now.readings.insert(ReadingKey::LowF, low);
         }
-        findings
     }
 
     /// Collects the guest counts told since this job's set-up by any of its trailers.

@@ -99,6 +99,8 @@ impl Board {
             state: TaskState::Open,
             closed_cause: None,
             escalated: None,
+            told_due: None,
+            moved: None,
         };
         self.change(TaskChange::Opened { task });
         (id, true)

@@ -97,6 +97,109 @@ pub fn digest(voice: &Voice<'_>, rows: &[DigestRow<'_>]) -> String {
     out
 }
 
+/// What a digest ends with: what comes first, what is late, who is silent.
+#[derive(Debug, Clone, Default)]
+pub struct DigestTail<'a> {
+    /// The trailers whose waste tank reaches its stop level, each with when: the soonest first.
+    pub fills: Vec<(&'a UnitName, DateTime<Utc>)>,
+    /// The tasks that are late, by number, kind and trailer.
+    pub late: Vec<String>,
+    /// The trailers in service of which nobody spoke for too long, each with the last word.
+    pub silent: Vec<(&'a UnitName, DateTime<Utc>)>,
+}
+
+/// How many are named of each.
+const NAMED: usize = 3;
+
+/// Says what a digest ends with; nothing where there is nothing of it.
+pub fn digest_tail(voice: &Voice<'_>, tail: &DigestTail<'_>) -> String {
+    let fills = tail.fills.iter().take(NAMED);
+    let fills: Vec<String> = fills
+        .map(|(unit, at)| format!("{unit} {}", voice.time(*at)))
+        .collect();
+    let silent = tail.silent.iter().take(NAMED);
+    let silent: Vec<String> = silent
+        .map(|(unit, last)| format!("{unit} {}", voice.age(*last)))
+        .collect();
+    let late: Vec<String> = tail.late.iter().take(NAMED).cloned().collect();
+    let lines = [
+        ("digest-fills", fills, 0),
+        ("digest-late", late, tail.late.len().saturating_sub(NAMED)),
+        (
+            "digest-silent",
+            silent,
+            tail.silent.len().saturating_sub(NAMED),
+        ),
+    ];
+    let mut out = Vec::new();
+    for (key, named, more) in lines {
+        if named.is_empty() {
+            continue;
+        }
+        let mut list = named.join(", ");
+        if more > 0 {
+            let _ = write!(list, " +{more}");
+        }
+        out.push(voice.say(key, &[("names", list.into())]));
+    }
+    out.join("\n")
+}
+
+/// One job of a day to come, as a look ahead tells it.
+#[derive(Debug, Clone)]
+pub struct DayJob<'a> {
+    /// The site, by name.
+    pub site: &'a str,
+    /// When the doors open.
+    pub from: DateTime<Utc>,
+    /// When they close.
+    pub to: DateTime<Utc>,
+    /// The people booked.
+    pub guests: f64,
+    /// The trailers, each with when its waste tank reaches the stop level by the guests alone; none where it does not.
+    pub units: Vec<(&'a UnitName, Option<DateTime<Utc>>)>,
+}
+
+/// Says what a day to come brings, job by job.
+pub fn look_ahead(voice: &Voice<'_>, day: DateTime<Utc>, jobs: &[DayJob<'_>]) -> String {
+    let weekday = voice.weekday(day);
+    if jobs.is_empty() {
+        return voice.say("ahead-none", &[("word", weekday.into())]);
+    }
+    let args = [("word", Arg::from(weekday)), ("count", jobs.len().into())];
+    let mut out = voice.say("ahead-head", &args);
+    for job in jobs {
+        let units: Vec<String> = job.units.iter().map(|(unit, _)| unit.to_string()).collect();
+        out.push('\n');
+        let args = [
+            ("site", Arg::from(job.site)),
+            ("units", voice.all_of(&units).into()),
+            ("first", job.from.into()),
+            ("last", job.to.into()),
+            (
+                "value",
+                Arg::Number(job.guests, crate::quantity::Measure::Count),
+            ),
+        ];
+        voice.write(&mut out, "ahead-job", &args);
+        let fills = job.units.iter();
+        let fills: Vec<String> = fills
+            .filter_map(|(unit, at)| Some(format!("{unit} {}", voice.time((*at)?))))
+            .collect();
+        out.push(' ');
+        if fills.is_empty() {
+            voice.write(&mut out, "ahead-no-truck", &[]);
+        } else {
+            voice.write(
+                &mut out,
+                "ahead-truck",
+                &[("names", fills.join(", ").into())],
+            );
+        }
+    }
+    out
+}
+
 impl Voice<'_> {
     /// Says where a trailer stands in its round.
     pub fn stage(&self, stage: Stage) -> String {

@@ -134,7 +134,7 @@ impl Voice<'_> {
     }
 
     /// Says number, kind and unit: `41 pump-out 12`.
-    fn task_head(&self, task: &Task) -> String {
+    pub fn task_head(&self, task: &Task) -> String {
         let mut out = task.id.to_string();
         out.push(' ');
         out.push_str(&self.coded("task", task.kind.code()));

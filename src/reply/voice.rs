@@ -145,6 +145,12 @@ impl<'a> Voice<'a> {
         out
     }
 
+    /// Prints the weekday of an instant's local day.
+    pub fn weekday(&self, at: DateTime<Utc>) -> String {
+        let local = at.with_timezone(&self.zone);
+        self.word(DAYS[local.weekday().num_days_from_monday() as usize])
+    }
+
     /// Prints how long ago an instant was: `25 min`, `3 h`, `2 d`.
     pub fn age(&self, since: DateTime<Utc>) -> String {
         let minutes = (self.now - since).num_minutes().max(1);
@@ -182,6 +188,11 @@ impl<'a> Voice<'a> {
             "\"{}\"",
             clean(words.trim().trim_end_matches([',', ';', ':', '.']), QUOTED).replace('"', "'")
         )
+    }
+
+    /// Makes a longer text of the fleet's files fit for a reply: on one line, without control or direction marks.
+    pub fn plain<'t>(&self, text: &'t str) -> Cow<'t, str> {
+        clean(text.trim(), FACT)
     }
 
     /// Returns the word a line opens with: the signal word where someone can be hurt, else how soon to act.

@@ -19,6 +19,9 @@ mod waste;
 mod water;
 
 pub use first::first_words;
+pub use power::plug_in::{PlugIn, plug_in};
+pub use site::set_up::set_up;
+pub use tow::leaving;
 pub use trouble::steps::{Asks, Sought, Step, Then, WaterFrom, last_resort, steps};
 
 use crate::finding::Finding;

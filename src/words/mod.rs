@@ -24,6 +24,8 @@ mod scope;
 mod spell;
 mod unit;
 mod vocab;
+mod weather;
+mod wish;
 
 pub use explain::Explained;
 pub use json::to_json;

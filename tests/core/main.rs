@@ -9,4 +9,6 @@ mod reader;
 mod replies;
 mod rules;
 mod scenarios;
+mod speak;
 mod tidy;
+mod walks;

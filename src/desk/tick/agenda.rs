@@ -70,8 +70,8 @@ pub(super) fn duties(desk: &Desk) -> impl Iterator<Item = (DateTime<Utc>, Duty)>
     });
     let tasks = fleet.into_iter().flat_map(move |fleet| {
         desk.book.tasks().open().filter_map(move |task| {
-            let (at, harm) = late::due(desk, task)?;
-            let at = quiet::awake(fleet, quiet::paced(spoke, at), harm);
+            let at = quiet::paced(spoke, late::due(desk, task)?);
+            let at = quiet::awake(fleet, at, late::harm(fleet, task, at));
             Some((at, Duty::LateTask(task.id)))
         })
     });

@@ -86,8 +86,8 @@ fn alarm(round: &mut Round<'_>, who: &str, clock: &Alone) {
                 ("signal", voice.word("signal-danger").into()),
                 ("who", voice.person(who).into_owned().into()),
                 ("time", clock.since.into()),
-                ("why", voice.quote(clock.why.text()).into()),
-                ("place", place.into()),
+                ("words", voice.quote(clock.why.text()).into()),
+                ("site", place.into()),
             ],
         );
         round.say.add(&to, Some(Level::Danger), text, Answer::GotIt);

@@ -5,19 +5,23 @@ use chrono::{DateTime, TimeDelta, Utc};
 use super::super::Desk;
 use super::Round;
 use super::say::Answer;
-use crate::book::{AlarmChange, Record, Task, TaskChange};
+use crate::book::{Alarm, AlarmChange, Record, Task, TaskChange};
 use crate::finding::{FindingId, Level, TaskKind};
+use crate::fleet::Fleet;
 
 /// How long a task that is due at once may stand before it is late.
 const GRACE: TimeDelta = TimeDelta::minutes(30);
+
+/// A task whose time comes nearer by this much is told anew.
+const WORSE: TimeDelta = TimeDelta::minutes(45);
 
 /// Returns the key of the alarm about a task.
 pub(in super::super) fn task_key(id: u32) -> String {
     format!("task:{id}")
 }
 
-/// Returns when the dispatchers are to be told of a task, and when the harm comes that it averts.
-pub(super) fn due(desk: &Desk, task: &Task) -> Option<(DateTime<Utc>, Option<DateTime<Utc>>)> {
+/// Returns when the dispatchers are to be told of a task.
+pub(super) fn due(desk: &Desk, task: &Task) -> Option<DateTime<Utc>> {
     if task.kind == TaskKind::CheckIn {
         return None; // its silence is an alarm already
     }
@@ -28,13 +32,15 @@ pub(super) fn due(desk: &Desk, task: &Task) -> Option<(DateTime<Utc>, Option<Dat
         let late = task.promised.max(task.due)? + GRACE;
         told.is_none_or(|told| told < called).then_some(late)?
     } else if let Some(told) = told {
-        // said again, once, when the time is used up and nobody took note
-        let due = task.due.filter(|due| told < *due)?;
+        // said again when it got worse; and once when the time is used up and nobody took note
+        let due = task.due?;
+        let worse = task.told_due.is_some_and(|was| due + WORSE <= was);
         let noted = desk.book.alarms().get(&task_key(task.id));
-        if noted.is_some_and(|alarm| alarm.acknowledged.is_some() || alarm.said > alarm.raised) {
-            return None;
+        match task.moved.filter(|moved| worse && *moved > told) {
+            Some(moved) => moved,
+            None if told >= due || noted.is_some_and(is_settled) => return None,
+            None => due.max(told + GRACE),
         }
-        due.max(told + GRACE)
     } else if open_handed && task.cause.is_none() && task.finding.is_some() {
         task.opened // nobody wrote: the clock opened it, and nobody knows of it yet
     } else if let Some(call_by) = task.call_by.filter(|_| open_handed) {
@@ -43,7 +49,24 @@ pub(super) fn due(desk: &Desk, task: &Task) -> Option<(DateTime<Utc>, Option<Dat
         // whoever opened it was told at once; the dispatcher hears when nobody took it up
         task.due?.max(task.opened + GRACE)
     };
-    Some((at, task.due))
+    Some(at)
+}
+
+/// Returns when the harm comes that a task averts, where it is told at `at`: while people use the unit, nothing waits.
+pub(super) fn harm(fleet: &Fleet, task: &Task, at: DateTime<Utc>) -> Option<DateTime<Utc>> {
+    let job = task
+        .unit
+        .as_ref()
+        .and_then(|unit| fleet.job_of(unit, at, None));
+    if job.is_some_and(|job| job.is_open(at)) {
+        return Some(at);
+    }
+    task.due.filter(|due| *due > at)
+}
+
+/// Tells whether an alarm wants no more words: somebody took note of it, or it was said twice.
+fn is_settled(alarm: &Alarm) -> bool {
+    alarm.acknowledged.is_some() || alarm.said > alarm.raised
 }
 
 /// Tells the dispatchers.

@@ -93,10 +93,10 @@ pub(super) fn look(round: &mut Round<'_>, unit: &UnitName) {
             round.turn.findings.push(finding);
         }
     }
-    let at = look_again(&case, &round.board, now);
+    let look = look_again(&case, &round.board, now);
     round.record(AheadChange::Look {
         unit: unit.clone(),
-        at,
+        look,
     });
 }
 
@@ -121,16 +121,30 @@ fn say_once(round: &mut Round<'_>, case: &Case, finding: &crate::finding::Findin
         at: round.now,
         change,
     });
-    let mut told = round.dispatchers();
-    if let Some(word) = &case.now.last_word
-        && !told.contains(&word.from)
-    {
-        told.push(word.from.clone());
+    // whoever is there can read it; the dispatcher hears when it presses, or when nobody is there
+    let there = case
+        .now
+        .last_word
+        .as_ref()
+        .map(|word| word.from.clone())
+        .filter(|who| round.desk.book.ahead().road(who, round.now).is_none());
+    let dispatchers = round.dispatchers();
+    let mut told: Vec<(String, Answer)> = Vec::new();
+    if finding.urgency == Urgency::Now || there.is_none() {
+        told.extend(dispatchers.iter().map(|to| (to.clone(), Answer::GotIt)));
     }
-    for to in told {
+    if let Some(who) = there.filter(|who| !told.iter().any(|(to, _)| to == who)) {
+        let answer = if dispatchers.contains(&who) {
+            Answer::GotIt
+        } else {
+            Answer::InText
+        };
+        told.push((who, answer));
+    }
+    for (to, answer) in told {
         if let Some(voice) = round.voice(&to) {
             let text = voice.finding(finding, true);
-            round.say.add(&to, Some(finding.level), text, Answer::GotIt);
+            round.say.add(&to, Some(finding.level), text, answer);
         }
     }
 }

@@ -28,8 +28,10 @@ use crate::book::{AheadChange, Record};
 use crate::fleet::{Fleet, Role};
 use crate::reply::Voice;
 
-pub(super) use self::late::task_key;
+pub(super) use self::alone::alone_key;
+pub(super) use self::late::{alarm_of as alarm_of_task, key_of as text_of_task, task_key};
 pub(super) use self::look::look_again;
+pub(super) use self::road::road_key;
 pub(super) use self::silence::silence_key;
 
 /// How many trailers one tick looks into at most: their forecasts are what takes time, and turns wait meanwhile.
@@ -101,7 +103,7 @@ impl Round<'_> {
         let say = std::mem::take(&mut self.say);
         let spoke = say.send(self.desk, &self.fleet, self.now, &mut self.turn);
         if spoke {
-            let change = AheadChange::Spoke { at: self.now };
+            let change = AheadChange::Spoke;
             self.record(change);
         }
         let mut turn = self.turn;
@@ -124,6 +126,16 @@ impl Round<'_> {
     fn dispatchers(&self) -> Vec<String> {
         dispatchers(&self.fleet).map(str::to_owned).collect()
     }
+}
+
+/// Tells whether dispatchers may be spoken to right now of something whose harm comes at `harm`.
+pub(super) fn may_speak(
+    desk: &Desk,
+    fleet: &Fleet,
+    now: DateTime<Utc>,
+    harm: Option<DateTime<Utc>>,
+) -> bool {
+    quiet::awake(fleet, quiet::paced(desk.book.ahead().spoke(), now), harm) <= now
 }
 
 /// Iterates over the dispatchers, by crew id.

@@ -25,7 +25,7 @@ pub(super) fn is_long_stay(job: &Job) -> bool {
 /// Sends the digest to the dispatchers.
 pub(super) fn digest(round: &mut Round<'_>) {
     let now = round.now;
-    round.record(AheadChange::Digest { at: now });
+    round.record(AheadChange::Digest);
     let near = |job: &Job| job.to >= now && job.from - NEAR <= now;
     let idle =
         !round.fleet.jobs.iter().any(near) && round.desk.book.tasks().open().next().is_none();
@@ -50,7 +50,7 @@ pub(super) fn digest(round: &mut Round<'_>) {
 /// Sends the list of long stays that nobody wrote about.
 pub(super) fn patrol(round: &mut Round<'_>) {
     let now = round.now;
-    round.record(AheadChange::Patrol { at: now });
+    round.record(AheadChange::Patrol);
     let unseen = unseen(round, now);
     if unseen.is_empty() {
         return;
@@ -77,7 +77,7 @@ pub(super) fn patrol(round: &mut Round<'_>) {
                 ("site", site.into()),
                 ("age", voice.age(*last).into()),
                 (
-                    "level",
+                    "value",
                     crate::reply::Arg::Number(level, crate::quantity::Measure::Pct),
                 ),
             ];

@@ -120,7 +120,7 @@ fn every_reason_the_reader_gives_for_asking_back_has_a_text() {
         .flatten()
     {
         let lines = std::fs::read_to_string(file.path()).expect("a file of examples");
-        for line in lines.lines() {
+        for line in lines.lines().filter(|line| !line.trim().is_empty()) {
             let example: serde_json::Value = serde_json::from_str(line).expect("a line of JSON");
             let text = example["text"].as_str().expect("each example has a text");
             let heard = reader.hear(text, TemperatureScale::F);

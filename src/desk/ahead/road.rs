@@ -1,0 +1,170 @@
+//! Who drives is not asked: from "rolling", "on my way", left or an eta on, a person gets nothing until they are there.
+
+use chrono::TimeDelta;
+
+use super::super::answer::Reply;
+use super::super::inbound::Outgoing;
+use super::super::receive::Hearing;
+use super::super::settle::{self, Settled};
+use super::super::tick::{dispatchers, road_key};
+use crate::book::{AheadChange, AlarmChange, Held, Personal, Record, Road};
+use crate::finding::Level;
+use crate::fleet::Role;
+use crate::heard::{Entry, Event, PlanKind, ReadingKey};
+
+/// How long after the time somebody gave they may take.
+const SLACK: TimeDelta = TimeDelta::minutes(30);
+/// How long a drive is taken to last where nobody gave a time.
+const USUAL: TimeDelta = TimeDelta::hours(2);
+
+/// Notes who took to the road or is there, and holds back what is meant for those on it.
+pub(super) fn note(
+    hearing: &Hearing<'_>,
+    settled: &Settled,
+    reply: &mut Reply<'_>,
+    records: &mut Vec<Record>,
+) {
+    let at = hearing.now;
+    let me = &hearing.member.id;
+    let known = hearing.desk.book.ahead();
+    let mut change = |change| records.push(Record::Ahead { at, change });
+    if let Some(road) = taken_to(hearing, settled) {
+        change(AheadChange::Road {
+            who: me.clone(),
+            road: Some(road),
+        });
+    } else if known.road(me, at).is_some() && has_arrived(hearing, settled) {
+        change(AheadChange::Road {
+            who: me.clone(),
+            road: None,
+        });
+        let held = known.held(me);
+        if !held.is_empty() {
+            change(AheadChange::Released { to: me.clone() });
+        }
+        reply.others.extend(held.iter().map(|held| Outgoing {
+            to: me.clone(),
+            chat: hearing.inbound.chat,
+            text: held.text.clone(),
+            level: held.level,
+            answers: None,
+        }));
+    }
+    if hearing.desk.book.alarms().contains_key(&road_key(me)) {
+        let change = AlarmChange::Over { key: road_key(me) };
+        records.push(Record::Alarm { at, change });
+    }
+    hold(hearing, reply, records);
+}
+
+/// Returns how the sender travels, where this message says that they set off.
+fn taken_to(hearing: &Hearing<'_>, settled: &Settled) -> Option<Road> {
+    // a dispatcher tells how others travel
+    if hearing.member.role == Role::Dispatcher {
+        return None;
+    }
+    let since = hearing.inbound.at;
+    let entries = || {
+        let told = settled
+            .reports
+            .iter()
+            .map(|(unit, _, entry)| (Some(unit), entry));
+        told.chain(settled.homeless.iter().map(|entry| (None, entry)))
+    };
+    let arrived = entries().any(|(_, entry)| entry.events.contains(&Event::Arrived));
+    if arrived {
+        return None;
+    }
+    let eta = entries().find_map(|(unit, entry)| {
+        let minutes = entry.readings.value(ReadingKey::EtaMin)?;
+        Some((unit, since + TimeDelta::minutes(minutes.round() as i64)))
+    });
+    let left = || entries().find(|(_, entry)| entry.events.contains(&Event::Left));
+    let says = hearing
+        .heard
+        .plans
+        .iter()
+        .find(|plan| plan.kind == PlanKind::OnTheRoad);
+    let unit = eta
+        .and_then(|(unit, _)| unit)
+        .or_else(|| left().and_then(|(unit, _)| unit))
+        .or_else(|| settle::known(&hearing.fleet, says?.unit.as_ref()?))
+        .cloned();
+    match eta {
+        Some((_, eta)) => Some(Road {
+            unit,
+            since,
+            eta: Some(eta),
+            until: eta + SLACK,
+        }),
+        None if left().is_some() || says.is_some() => Some(Road {
+            unit,
+            since,
+            eta: None,
+            until: since + USUAL,
+        }),
+        None => None,
+    }
+}
+
+/// Tells whether a message can only come from somebody who is there.
+fn has_arrived(hearing: &Hearing<'_>, settled: &Settled) -> bool {
+    let on_site = |entry: &Entry| {
+        let on_the_road =
+            |event: &Event| matches!(event, Event::Left | Event::Hitched | Event::LightsChecked);
+        let read = entry
+            .readings
+            .values
+            .keys()
+            .any(|key| *key != ReadingKey::EtaMin);
+        read || !entry.faults.is_empty() || entry.events.iter().any(|event| !on_the_road(event))
+    };
+    let told = settled
+        .reports
+        .iter()
+        .filter(|(_, at, _)| *at == hearing.inbound.at);
+    told.map(|(.., entry)| entry)
+        .chain(&settled.homeless)
+        .any(on_site)
+}
+
+/// Holds back what is meant for people on the road; a danger goes to the dispatchers as "phone them".
+fn hold(hearing: &Hearing<'_>, reply: &mut Reply<'_>, records: &mut Vec<Record>) {
+    let at = hearing.now;
+    let known = hearing.desk.book.ahead();
+    let me = &hearing.member.id;
+    let (waits, goes): (Vec<Outgoing>, Vec<Outgoing>) = std::mem::take(&mut reply.others)
+        .into_iter()
+        .partition(|message| message.to != *me && known.road(&message.to, at).is_some());
+    reply.others = goes;
+    for message in waits {
+        if message.level == Some(Level::Danger) {
+            for to in dispatchers(&hearing.fleet).filter(|to| *to != message.to) {
+                let Some(member) = hearing.fleet.crew.get(to) else {
+                    continue;
+                };
+                let voice = hearing.desk.voice_for(member, None, &hearing.fleet, at);
+                let who = voice.person(&message.to).into_owned();
+                reply.others.push(Outgoing {
+                    to: to.to_owned(),
+                    chat: None,
+                    text: Personal::new(voice.say("alarm-driving", &[("who", who.into())])),
+                    level: message.level,
+                    answers: None,
+                });
+            }
+        }
+        let who = reply.voice.person(&message.to).into_owned();
+        if hearing.heard.command.is_some() {
+            reply.say("speak-held", &[("who", who.into())]);
+        }
+        let held = Held {
+            to: message.to,
+            at,
+            text: message.text,
+            level: message.level,
+        };
+        let change = AheadChange::Held { held };
+        records.push(Record::Ahead { at, change });
+    }
+}

@@ -1,0 +1,176 @@
+//! Weather pasted from an aviation report, and a low told for tonight.
+//!
+//! A METAR or SPECI (FM 15, FM 16) gives the air as it is, a TAF (FM 51) the lowest temperature to come. Codes: ICAO
+//! Annex 3, Appendices 3 and 5; WMO No. 306, Volume I.1, Part A: `27015G25KT` wind, direction then speed; `M05/M08` air and
+//! dew point in whole °C, `M` for below zero; `TX02/1721Z TNM08/1712Z` the highest and lowest with day and hour.
+
+use crate::heard::{Entry, Heard, Plan, PlanKind, ReadingKey};
+use crate::quantity::{TemperatureScale, f_from_c, rounded};
+
+const MPH_PER_KNOT: f64 = 1.150_779;
+const MPH_PER_MPS: f64 = 2.236_936;
+
+/// Reads a pasted report; none where the text is no such report or holds no temperature.
+pub(super) fn pasted(text: &str) -> Option<Heard> {
+    let upper = text.trim().to_uppercase();
+    let mut groups = upper
+        .split(|c: char| c.is_whitespace() || c == '=')
+        .filter(|group| !group.is_empty())
+        .peekable();
+    while groups
+        .next_if(|group| matches!(*group, "METAR" | "SPECI" | "TAF" | "AMD" | "COR" | "AUTO"))
+        .is_some()
+    {}
+    // a report without its name is known by station and time
+    let station = groups.next()?;
+    let is_station = station.len() == 4
+        && station.starts_with(|c: char| c.is_ascii_uppercase())
+        && station.chars().all(|c| c.is_ascii_alphanumeric());
+    let stamp = groups.next()?;
+    let is_stamp = stamp
+        .strip_suffix('Z')
+        .is_some_and(|digits| digits.len() == 6 && digits.bytes().all(|b| b.is_ascii_digit()));
+    if !is_station || !is_stamp {
+        return None;
+    }
+    let mut entry = Entry::default();
+    let mut low: Option<f64> = None;
+    for group in groups.take_while(|group| *group != "RMK") {
+        if let Some(rest) = group.strip_prefix("TN") {
+            let c = rest.split('/').next().and_then(degrees);
+            low = c.map(|c| low.map_or(c, |low| low.min(c))).or(low);
+        } else if let Some((air, dew)) = group.split_once('/')
+            && let Some(c) = degrees(air)
+            && (dew.is_empty() || degrees(dew).is_some())
+        {
+            entry.readings.set(ReadingKey::AirF, rounded(f_from_c(c)));
+        } else if let Some(mph) = wind(group)
+            && entry.readings.value(ReadingKey::WindMph).is_none()
+        {
+            entry.readings.set(ReadingKey::WindMph, rounded(mph));
+        }
+    }
+    if let Some(c) = low {
+        // the wind of a forecast's first group is not the night's
+        entry.readings = crate::heard::Entry::default().readings;
+        entry.readings.set(ReadingKey::LowF, rounded(f_from_c(c)));
+    }
+    let told = [ReadingKey::LowF, ReadingKey::AirF];
+    told.iter()
+        .any(|key| entry.readings.value(*key).is_some())
+        .then(|| Heard {
+            entries: vec![entry],
+            plans: vec![Plan {
+                unit: None,
+                kind: PlanKind::Weather,
+                text: text.trim().to_owned(),
+            }],
+            ..Heard::default()
+        })
+}
+
+/// Reads a low told for tonight with the number after "low": "low 18 tonight", °F.
+pub(super) fn low_tonight(text: &str, scale: TemperatureScale) -> Option<f64> {
+    let words: Vec<&str> = text
+        .split(|c: char| c.is_whitespace() || ",;!?".contains(c))
+        .map(|word| word.trim_end_matches('.'))
+        .filter(|word| !word.is_empty())
+        .collect();
+    let tonight = ["tonight", "overnight", "tonite", "noche", "madrugada"];
+    if !words.iter().any(|word| tonight.contains(word)) {
+        return None;
+    }
+    let low = words
+        .iter()
+        .position(|word| matches!(*word, "low" | "lo" | "mínima" | "minima"))?;
+    let after = words[low + 1..]
+        .iter()
+        .find(|word| !matches!(**word, "of" | "around" | "about" | "de" | "como"))?;
+    let bare = after.trim_end_matches(['°', 'º', 'f', 'c']);
+    let value: f64 = bare
+        .parse()
+        .ok()
+        .filter(|value: &f64| value.abs() < 130.0)?;
+    let celsius = after.ends_with('c') || (scale == TemperatureScale::C && !after.ends_with('f'));
+    Some(if celsius { f_from_c(value) } else { value })
+}
+
+/// Reads `M05` as −5.
+fn degrees(group: &str) -> Option<f64> {
+    let (sign, digits) = match group.strip_prefix('M') {
+        Some(digits) => (-1.0, digits),
+        None => (1.0, group),
+    };
+    let is_two_digits = digits.len() == 2 && digits.bytes().all(|b| b.is_ascii_digit());
+    is_two_digits.then(|| digits.parse::<f64>().ok().map(|c| sign * c))?
+}
+
+/// Reads `27015G25KT`, mph: the gust where there is one.
+fn wind(group: &str) -> Option<f64> {
+    let (digits, factor) = match (group.strip_suffix("KT"), group.strip_suffix("MPS")) {
+        (Some(digits), _) => (digits, MPH_PER_KNOT),
+        (None, Some(digits)) => (digits, MPH_PER_MPS),
+        _ => return None,
+    };
+    let speeds = digits.get(3..)?;
+    let speed = speeds.split('G').next()?;
+    speed.parse::<f64>().ok().map(|speed| speed * factor)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn read(text: &str) -> Vec<(ReadingKey, f64)> {
+        pasted(text).map_or(Vec::new(), |heard| {
+            heard.entries[0]
+                .readings
+                .values
+                .iter()
+                .map(|(key, value)| (*key, *value))
+                .collect()
+        })
+    }
+
+    #[test]
+    fn a_metar_gives_air_and_wind() {
+        // the code form of FM 15; −5 °C is 23 °F, 15 kt is 17.26 mph
+        assert_eq!(
+            read("METAR KXYZ 161753Z 27015G25KT 10SM FEW080 M05/M08 A3012 RMK AO2 T10501083"),
+            [(ReadingKey::AirF, 23.0), (ReadingKey::WindMph, 17.262)]
+        );
+        assert_eq!(
+            read("XYZA 070900Z AUTO 00000KT 9999 02/M01 Q1008="),
+            [(ReadingKey::AirF, 35.6), (ReadingKey::WindMph, 0.0)]
+        );
+    }
+
+    #[test]
+    fn a_taf_gives_the_lowest_temperature_to_come() {
+        // −8 °C is 17.6 °F
+        let text = "TAF KXYZ 161720Z 1618/1724 27015KT P6SM SKC\n  TX02/1721Z TNM08/1712Z";
+        assert_eq!(read(text), [(ReadingKey::LowF, 17.6)]);
+    }
+
+    #[test]
+    fn other_words_are_no_report() {
+        for text in [
+            "unit 12 pressure 95 tank 3/4 temp -5",
+            "TAF",
+            "NORA 161753Z",
+            "12 waste 3/4",
+            "",
+        ] {
+            assert!(pasted(text).is_none(), "{text}");
+        }
+    }
+
+    #[test]
+    fn a_low_may_stand_before_its_night() {
+        let f = TemperatureScale::F;
+        assert_eq!(low_tonight("low 18 tonight", f), Some(18.0));
+        assert_eq!(low_tonight("mínima -8c esta noche", f), Some(17.6));
+        assert_eq!(low_tonight("low tire on 12 tonight", f), None);
+        assert_eq!(low_tonight("tank low 18", f), None);
+    }
+}
