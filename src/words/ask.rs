@@ -99,6 +99,8 @@ fn addressed(items: &[Item]) -> bool {
     match words.as_slice() {
         [name] => word(name),
         [call, name, ..] if call.is(Mark::Call) => word(name),
+        // "Joe, how is 12 holding up?"
+        [name, ..] if strange(name) && items.iter().any(|i| i.what == What::Sign(',')) => true,
         all => all.iter().any(|i| i.is(Mark::Call)) && all.iter().any(|i| strange(i)),
     }
 }

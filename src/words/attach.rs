@@ -117,6 +117,10 @@ impl Placer<'_> {
                     self.place(at, number, Some((i, noun)));
                 }
             }
+            None if self.still(at, number).is_some() => {
+                let tank = self.still(at, number);
+                self.place(at, number, tank);
+            }
             _ => {
                 // only a bare "12 full" is about a tank that was not named
                 let bare = chunk(self.items, at).all(|i| {
@@ -149,7 +153,27 @@ impl Placer<'_> {
             .is_some_and(|n| n.noun() == Some(Noun::Gauge))
             && chunk(self.items, at)
                 .any(|i| matches!(self.items[i].noun(), Some(Noun::Cord | Noun::Cords)));
-        if labelled(self.items, at) || number.unit == Some(Unit::Other) || wire {
+        // "gauge frozen at half", "stuck on 3/4": what it shows is not what is in the tank
+        let stuck = (0..at)
+            .rev()
+            .take(4)
+            .take_while(|i| self.items[*i].chunk == self.items[at].chunk)
+            .find(|i| {
+                !self.items[*i].is_filler()
+                    && !self.items[*i].is(Mark::At)
+                    && self.items[*i].what != What::Is(Concept::State(State::On))
+            })
+            .is_some_and(|i| {
+                matches!(
+                    self.items[i].what,
+                    What::Is(
+                        Concept::State(State::Stuck | State::Frozen)
+                            | Concept::Fault(crate::heard::Fault::GaugeStuck)
+                    )
+                )
+            })
+            && (number.form == Form::Part || number.unit == Some(Unit::Pct));
+        if stuck || labelled(self.items, at) || number.unit == Some(Unit::Other) || wire {
             return self.out.push(Placed {
                 at,
                 value: Value::Label,
@@ -175,6 +199,7 @@ impl Placer<'_> {
     }
 
     fn place(&mut self, at: usize, number: Number, noun: Option<(usize, Noun)>) {
+        let noun = noun.or_else(|| self.still(at, number));
         let value = self.value(at, number, noun.map(|(_, n)| n));
         if let Some((i, n)) = noun {
             self.taken[i] = Some(at);
@@ -207,6 +232,45 @@ impl Placer<'_> {
             value,
             noun: noun.map(|(_, n)| n),
         });
+    }
+
+    /// "waste was 95% yesterday, 40% now", "fresh 80% at 11, 35% at 3": said of a later time, with no noun of its own,
+    /// a level is that of the one tank the sentence spoke of.
+    fn still(&self, at: usize, number: Number) -> Option<(usize, Noun)> {
+        let level = matches!(number.form, Form::Part | Form::Level)
+            || number.unit == Some(Unit::Pct)
+            || number.value == 0.0 && number.unit.is_none();
+        let timed = chunk(self.items, at)
+            .any(|i| self.items[i].is(Mark::Now) || matches!(self.items[i].what, What::Clock(_)));
+        let bare = chunk(self.items, at).all(|i| {
+            self.items[i].noun().is_none()
+                && !matches!(
+                    self.items[i].what,
+                    What::Word { .. } | What::Units(_) | What::Is(Concept::State(_))
+                )
+        });
+        if !(level && timed && bare) {
+            return None;
+        }
+        let mut found: Option<(usize, Noun)> = None;
+        for i in (0..at)
+            .rev()
+            .take(24)
+            .take_while(|i| self.items[*i].sentence == self.items[at].sentence)
+        {
+            let noun = match self.items[i].what {
+                What::Is(Concept::Noun(noun)) if noun.is_tank() => noun,
+                What::Is(Concept::Event(Event::FreshFilled | Event::FreshDrained)) => Noun::Fresh,
+                What::Is(Concept::Event(Event::WastePumped)) => Noun::Waste,
+                _ => continue,
+            };
+            match found {
+                None => found = Some((i, noun)),
+                Some((_, other)) if other == noun => {}
+                Some(_) => return None,
+            }
+        }
+        found
     }
 
     /// Tells whether a word nobody knows stands at `at`.
@@ -350,6 +414,7 @@ impl Placer<'_> {
                 };
                 within(key, gal, 0.0, 20_000.0)
             }
+            Unit::Pct if self.leans(at) => within(K::SlopePct, v, 0.0, 100.0),
             Unit::Pct => match noun {
                 Some(Noun::Battery) => within(K::BatteryPct, v, 0.0, 100.0),
                 Some(Noun::Humidity) => within(K::HumidityPct, v, 0.0, 100.0),
@@ -387,6 +452,7 @@ impl Placer<'_> {
             Unit::Volt => match noun {
                 // 12v lights: the system, not a reading
                 Some(Noun::Lights | Noun::Pump | Noun::Fan) => Value::Label,
+                _ if self.system(at, number) => Value::Label,
                 Some(Noun::Battery) => within(K::BatteryV, v, 0.0, 16.0),
                 Some(Noun::Volts | Noun::Power | Noun::Generator)
                     if (90.0..=300.0).contains(&v) =>
@@ -538,6 +604,10 @@ impl Placer<'_> {
             {
                 within(noun.reading().unwrap_or(K::WastePct), v, 0.0, 100.0)
             }
+            // nothing in it, however it is measured
+            Noun::Waste | Noun::Tank | Noun::Fresh if v == 0.0 => {
+                Value::Reading(noun.reading().unwrap_or(K::WastePct), 0.0)
+            }
             Noun::Waste | Noun::Tank | Noun::Fresh | Noun::Fuel => {
                 Value::Unclear("percent-or-gallons")
             }
@@ -622,6 +692,42 @@ impl Placer<'_> {
             };
             return within(ReadingKey::InsideF, f, -60.0, 130.0);
         }
+        // "toilet two", "la chapa del 1": a place inside the trailer that the sentence names
+        let named = (0..self.items.len()).any(|i| {
+            self.items[i].sentence == self.items[at].sentence
+                && matches!(self.items[i].what, What::Units(_))
+        });
+        let thing = |i: usize| {
+            self.items[i].noun().is_some_and(|n| {
+                matches!(
+                    n,
+                    Noun::Toilet
+                        | Noun::Sink
+                        | Noun::Lock
+                        | Noun::Door
+                        | Noun::Fan
+                        | Noun::Lights
+                        | Noun::Plug
+                        | Noun::Pump
+                        | Noun::Taps
+                        | Noun::Jacks
+                )
+            })
+        };
+        let small = self.items[at]
+            .number()
+            .is_some_and(|n| n.form == Form::Whole && n.value <= 20.0);
+        let inside = small
+            && named
+            && at > 0
+            && (thing(at - 1)
+                || at > 1
+                    && (self.items[at - 1].is(Mark::Of)
+                        || self.items[at - 1].what == What::Sign('#'))
+                    && thing(at - 2));
+        if inside {
+            return Value::Label;
+        }
         let hour = at > 0
             && self.items[at - 1].is(Mark::At)
             && self.items[at].number().is_some_and(|n| n.value <= 12.0);
@@ -673,7 +779,7 @@ impl Placer<'_> {
                             | Concept::State(_)
                             | Concept::Mark(Mark::Label | Mark::LabelAfter | Mark::Idle)
                     )
-            )
+            ) && self.items[i].what != What::Is(Concept::State(State::On))
         });
         if other {
             Value::Label
@@ -745,6 +851,57 @@ impl Placer<'_> {
             .collect();
         above.iter().any(|i| hauls(&self.items[*i]))
             && here.clone().all(|i| self.items[i].noun().is_none())
+    }
+
+    /// Tells whether a percentage stands beside "leaning", "off level".
+    fn leans(&self, at: usize) -> bool {
+        let tilted = |i: usize| {
+            self.items.get(i).is_some_and(|n| {
+                n.chunk == self.items[at].chunk
+                    && matches!(
+                        n.what,
+                        What::Is(
+                            Concept::State(State::Tilted)
+                                | Concept::Fault(crate::heard::Fault::NotLevel)
+                                | Concept::Noun(Noun::Slope)
+                        )
+                    )
+            })
+        };
+        let before = (0..at).rev().take(4).find(|i| !self.items[*i].is_filler());
+        before.is_some_and(tilted) || tilted(at + 1)
+    }
+
+    /// Tells whether 12 V names a system: "12v battery reads 12.2", "pump (12v, new)".
+    fn system(&self, at: usize, number: Number) -> bool {
+        if number.form != Form::Whole || !matches!(number.value as u32, 12 | 24 | 110 | 120 | 240) {
+            return false;
+        }
+        let here = |i: &usize| self.items[*i].sentence == self.items[at].sentence;
+        let before = self
+            .items
+            .get(at + 1)
+            .and_then(Item::noun)
+            .is_some_and(|n| n == Noun::Battery);
+        let read = (at + 1..self.items.len())
+            .take(8)
+            .take_while(here)
+            .any(|i| {
+                self.items[i]
+                    .number()
+                    .is_some_and(|n| matches!(n.unit, None | Some(Unit::Volt)))
+            });
+        let of_a_thing = number.value <= 24.0
+            && (0..at).rev().take(4).take_while(here).any(|i| {
+                matches!(
+                    self.items[i].noun(),
+                    Some(Noun::Pump | Noun::Lights | Noun::Fan)
+                )
+            })
+            && (0..self.items.len())
+                .filter(here)
+                .all(|i| self.items[i].noun() != Some(Noun::Battery));
+        before && read || of_a_thing
     }
 
     /// Tells whether a span of time is one to arrival: "half hour out", "20 min away".

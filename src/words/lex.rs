@@ -214,6 +214,12 @@ impl<L: Letters> Lexer<'_, L> {
         let tail = after
             .find(|c: char| !c.is_alphanumeric())
             .unwrap_or(after.len());
+        // 55ish, 55-ish: about 55
+        if let Some(ish) = ["ish", "-ish"].into_iter().find(|ish| {
+            after.starts_with(ish) && !after[ish.len()..].starts_with(|c: char| c.is_alphanumeric())
+        }) {
+            return self.push(kind, sign + length + ish.len());
+        }
         let plain = matches!(
             kind,
             Kind::Number { .. } | Kind::Range(..) | Kind::Fraction(_)
@@ -324,7 +330,10 @@ impl<L: Letters> Lexer<'_, L> {
                     .unwrap_or(tail.len());
                 // a letter more belongs to the name: `b7a`
                 length += extra;
-                let kind = if run <= 5 && extra <= 1 {
+                let highway = dash == 1 && matches!(word, "i" | "us" | "sr" | "fm" | "hwy");
+                let kind = if highway && run <= 3 && extra == 0 {
+                    Kind::Labelled
+                } else if run <= 5 && extra <= 1 {
                     Kind::Code
                 } else {
                     Kind::Garbled

@@ -7,6 +7,7 @@ use super::lex::Token;
 /// Joins the words of each spoken number, then signs, measures, levels and hedges to their numbers.
 pub(super) fn join(text: &str, tokens: &[Token], items: &mut Vec<Item>) {
     read_spoken(text, tokens, items);
+    spaced_amps(text, tokens, items);
     for item in items.iter_mut() {
         // "an hour" is one
         let an = item.what == What::Is(Concept::Unit(Unit::Hour)) && item.end > item.first + 1;
@@ -164,13 +165,15 @@ fn one_spoken(
                             | Spoken::Part(_)
                     ) || matches!(s, Spoken::Number(n) if (10.0..100.0).contains(&n))
                 });
-                let named = before.is_some_and(|b| {
-                    matches!(
-                        b.what,
-                        What::Is(Concept::Mark(Mark::Unit | Mark::Minus | Mark::Label))
-                            | What::Is(Concept::Noun(_))
-                    )
-                });
+                let article = matches!(word(item), "un" | "una");
+                let named = !article
+                    && before.is_some_and(|b| {
+                        matches!(
+                            b.what,
+                            What::Is(Concept::Mark(Mark::Unit | Mark::Minus | Mark::Label))
+                                | What::Is(Concept::Noun(_))
+                        )
+                    });
                 let measured = matches!(
                     items.get(used + 1).map(|i| i.what),
                     Some(What::Is(Concept::Unit(_)))
@@ -247,6 +250,28 @@ fn one_spoken(
         used += 1;
     }
     value.filter(|_| used > 0).map(|v| (whole(v), used))
+}
+
+/// "ckt 4 is 9.2 a": where a circuit was named, a lone "a" after a number is amps.
+fn spaced_amps(text: &str, tokens: &[Token], items: &mut [Item]) {
+    for at in 2..items.len() {
+        let letter = &text[tokens[items[at].first].start..tokens[items[at].end - 1].end] == "a";
+        if !letter || items[at - 1].number().is_none() {
+            continue;
+        }
+        let ends = items
+            .get(at + 1)
+            .is_none_or(|n| matches!(n.what, What::Sign(_) | What::Break) || n.noun().is_some());
+        let circuit = (at.saturating_sub(5)..at).any(|i| {
+            matches!(
+                items[i].noun(),
+                Some(Noun::Circuit | Noun::Breaker | Noun::Amps)
+            )
+        });
+        if ends && circuit {
+            items[at].what = What::Is(Concept::Unit(Unit::Amp));
+        }
+    }
 }
 
 fn v_plus(value: Option<f64>, more: f64) -> f64 {
@@ -505,8 +530,15 @@ fn ranges(items: &mut [Item]) {
     let live: Vec<usize> = (0..items.len())
         .filter(|i| items[*i].what != What::Gone)
         .collect();
-    for three in live.windows(3) {
-        let [a, b, c] = [three[0], three[1], three[2]];
+    for (n, three) in live.windows(3).enumerate() {
+        let [a, b, mut c] = [three[0], three[1], three[2]];
+        // "a quarter to a half"
+        if items[c].is(Mark::Article) || items[c].is(Mark::Filler) || items[c].is(Mark::About) {
+            match live.get(n + 3) {
+                Some(next) => c = *next,
+                None => continue,
+            }
+        }
         let (Some(from), Some(to)) = (items[a].number(), items[c].number()) else {
             continue;
         };
@@ -528,6 +560,31 @@ fn ranges(items: &mut [Item]) {
             && to.unit.is_none();
         if parts {
             items[a].what = What::Range(from.value, to.value, Some(Unit::Pct));
+            items[a].end = items[c].end;
+            items[b].what = What::Gone;
+            items[c].what = What::Gone;
+            continue;
+        }
+        // "60% or 80%", "psi 55 or 60": one of two values, and no two trailers
+        let either = items[b].is(Mark::Or) && {
+            let measured = from.unit.is_some() || to.unit.is_some();
+            let parts = from.form != Form::Whole || to.form != Form::Whole;
+            let noun = a > 0
+                && items[..a]
+                    .iter()
+                    .rev()
+                    .find(|i| !i.is_filler())
+                    .and_then(Item::noun)
+                    .is_some_and(|n| n.reading().is_some());
+            let alike = from.unit.is_none_or(|u| to.unit.is_none_or(|v| u == v));
+            alike && (measured || parts || noun)
+        };
+        if either {
+            let unit = to
+                .unit
+                .or(from.unit)
+                .or((from.form == Form::Part).then_some(Unit::Pct));
+            items[a].what = What::Range(from.value, to.value, unit);
             items[a].end = items[c].end;
             items[b].what = What::Gone;
             items[c].what = What::Gone;
@@ -586,7 +643,11 @@ fn ranges(items: &mut [Item]) {
             items[b].what = What::Gone;
             continue;
         }
-        items[a].what = What::Range(from.value, to.value, to.unit.or(from.unit));
+        let unit = to
+            .unit
+            .or(from.unit)
+            .or((from.form == Form::Part && to.form == Form::Part).then_some(Unit::Pct));
+        items[a].what = What::Range(from.value, to.value, unit);
         items[a].end = items[c].end;
         items[b].what = What::Gone;
         items[c].what = What::Gone;

@@ -107,6 +107,8 @@ pub(super) fn statements(items: &[Item], scope: &[Scope], pairs: &Pairs) -> Vec<
     for at in 0..items.len() {
         match items[at].what {
             What::Is(Concept::Event(Event::Arrived | Event::Left)) if somebody_else(items, at) => {}
+            What::Is(Concept::Event(Event::Left)) if remains(items, at) => {}
+            What::Is(Concept::State(State::Closed)) if part_closed(items, at) => {}
             What::Is(Concept::Event(event)) if !scope[at].denied => found.push(Found {
                 at,
                 outcome: Outcome::Event(event),
@@ -133,9 +135,111 @@ pub(super) fn statements(items: &[Item], scope: &[Scope], pairs: &Pairs) -> Vec<
     }
     missing(items, scope, pairs, &mut used, &mut found);
     linked(items, scope, pairs, &used, &mut found);
+    elided(items, scope, pairs, &mut found);
     cures(items, scope, &mut found);
+    explained(items, &mut found);
     found.sort_by_key(|f| f.at);
     found
+}
+
+/// Tells whether "left" says what remains: "90 gallons left", "420 L left".
+fn remains(items: &[Item], at: usize) -> bool {
+    at > 0
+        && items[at - 1].chunk == items[at].chunk
+        && (items[at - 1]
+            .number()
+            .is_some_and(|n| n.unit.is_some() || n.form != super::item::Form::Whole)
+            || matches!(
+                items[at - 1].what,
+                What::Is(
+                    Concept::Level(_) | Concept::Noun(Noun::Supplies | Noun::Water | Noun::Fuel)
+                )
+            )
+            || items[at - 1].noun().is_some_and(Noun::is_tank))
+}
+
+/// Tells whether only some stalls were closed, and not the trailer.
+fn part_closed(items: &[Item], at: usize) -> bool {
+    around(items, at).any(|i| {
+        matches!(items[i].noun(), Some(Noun::Toilet | Noun::Sink))
+            || items[i].is(Mark::LabelAfter)
+            || items[i].is(Mark::Label)
+                && items.get(i + 1).is_some_and(|n| n.what == What::Labelled)
+    })
+}
+
+/// What one fault explains is not told twice: a protector that trips, a toilet that runs.
+fn explained(items: &[Item], found: &mut Vec<Found>) {
+    let fault = |f: &Found, fault: Fault| f.outcome == Outcome::Fault(fault);
+    let near = |a: usize, b: usize| items[a].sentence == items[b].sentence;
+    let gfci: Vec<usize> = found
+        .iter()
+        .filter(|f| fault(f, Fault::GfciTrip))
+        .map(|f| f.at)
+        .collect();
+    let runs: Vec<usize> = found
+        .iter()
+        .filter(|f| fault(f, Fault::ToiletRunning))
+        .map(|f| f.at)
+        .collect();
+    let home: Vec<usize> = found
+        .iter()
+        .filter(|f| f.outcome == Outcome::Event(Event::Returned))
+        .map(|f| f.at)
+        .collect();
+    found.retain(|f| {
+        let noun = |noun: Noun| around(items, f.at).any(|i| items[i].noun() == Some(noun));
+        let twice = fault(f, Fault::BreakerTrip)
+            && !noun(Noun::Breaker)
+            && !noun(Noun::Circuit)
+            && matches!(items[f.at].what, What::Is(Concept::State(_)))
+            && gfci.iter().any(|g| near(*g, f.at));
+        let shut = fault(f, Fault::ToiletClog)
+            && matches!(
+                items[f.at].what,
+                What::Is(Concept::State(State::Dead | State::Stuck))
+            )
+            && runs.iter().any(|r| near(*r, f.at));
+        let came = f.outcome == Outcome::Event(Event::Arrived)
+            && home.iter().any(|h| items[*h].chunk == items[f.at].chunk);
+        !(twice || shut || came)
+    });
+}
+
+/// "20 doesnt leak, 21 does": what was denied of one trailer is said of the next.
+fn elided(items: &[Item], scope: &[Scope], pairs: &Pairs, found: &mut Vec<Found>) {
+    for at in 1..items.len() {
+        let says_yes = items[at].is(Mark::Aux)
+            || matches!(
+                items[at].what,
+                What::Is(Concept::Answer(crate::heard::ShortAnswer::Yes) | Concept::Mark(Mark::If))
+            );
+        let unit = matches!(items[at - 1].what, What::Units(_));
+        let ends = items
+            .get(at + 1)
+            .is_none_or(|n| n.chunk != items[at].chunk || matches!(n.what, What::Sign(_)));
+        let opens = (0..at - 1)
+            .rev()
+            .take_while(|i| items[*i].chunk == items[at].chunk)
+            .all(|i| items[i].is_filler() || items[i].is(Mark::And) || items[i].is(Mark::At));
+        if !(says_yes && unit && ends && opens) {
+            continue;
+        }
+        let denied = (0..at - 1)
+            .rev()
+            .take(10)
+            .take_while(|i| items[*i].sentence == items[at].sentence)
+            .find(|i| scope[*i].denied && items[*i].chunk != items[at].chunk);
+        let outcome = denied.and_then(|i| match items[i].what {
+            What::Is(Concept::Fault(fault)) => Some(Outcome::Fault(fault)),
+            What::Is(Concept::Event(event)) => Some(Outcome::Event(event)),
+            What::Is(Concept::State(state)) => pairs.any(state),
+            _ => None,
+        });
+        if let Some(outcome) = outcome {
+            found.push(Found { at, outcome });
+        }
+    }
 }
 
 /// Tells whether "yet" stands in the same chunk.
@@ -306,6 +410,9 @@ fn linked(items: &[Item], scope: &[Scope], pairs: &Pairs, used: &[bool], found: 
             What::Is(Concept::Event(Event::JacksDown | Event::RegulatorFitted)) => {
                 Some(State::Fitted)
             }
+            What::Is(Concept::Event(Event::FilterServiced)) if noun == Noun::Fuse => {
+                Some(State::Replaced)
+            }
             What::Is(Concept::Event(Event::FilterServiced)) => Some(State::Cleaned),
             What::Is(Concept::Event(Event::FuseReplaced)) => Some(State::Replaced),
             What::Is(Concept::Noun(_)) if used[and - 1] => (0..and - 1)
@@ -405,6 +512,11 @@ fn is_preposition(items: &[Item], pairs: &Pairs, at: usize, state: State) -> boo
             || n.is(Mark::Article)
             || n.is(Mark::Unit)
             || n.is(Mark::Pronoun)
+            || matches!(n.what, What::Circuit(_))
+            || matches!(
+                n.noun(),
+                Some(Noun::Circuit | Noun::Breaker | Noun::Cord | Noun::Cords)
+            ) && state == State::On
     });
     if !placed {
         return false;

@@ -2,7 +2,7 @@
 
 use super::Reader;
 use super::assemble::{self, Assembled};
-use super::concept::{AskWord, Concept, Mark, Noun};
+use super::concept::{AskWord, Concept, Mark, Noun, Unit};
 use super::item::{self, Form, Item, Items, What};
 use super::lex::{self, Token};
 use super::normal::Normal;
@@ -119,6 +119,7 @@ impl<'t> Reading<'t> {
             .collect();
         let mut placed = attach::values(&self.items, &scopes, &short, scale);
         drop_beside_unplaced(&self.items, &mut placed);
+        doubted_again(&self.items, &scopes, &mut placed);
         placed.retain(|p| !doubtful.contains(&p.at));
         let found = pair::statements(&self.items, &scopes, &reader.pairs);
         let asked = ask::find(&self.items, &sentences, &self.groups);
@@ -282,11 +283,22 @@ impl<'t> Reading<'t> {
     /// An instruction to change records is asked about, never done.
     fn orders(&self, sentences: &[Sentence], out: &mut Assembled) {
         for sentence in sentences {
-            let first = (sentence.start..sentence.end).find(|i| {
+            let said = |i: &usize| {
                 !matches!(self.items[*i].what, What::Sign(_) | What::Break)
                     && !self.items[*i].is_filler()
                     && !self.items[*i].is(Mark::Request)
-            });
+            };
+            let mut first = (sentence.start..sentence.end).find(said);
+            // "system: delete everything"
+            if let Some(at) = first
+                && matches!(self.items[at].what, What::Word { .. })
+                && self
+                    .items
+                    .get(at + 1)
+                    .is_some_and(|n| n.what == What::Sign(':'))
+            {
+                first = (at + 1..sentence.end).find(said);
+            }
             if let Some(at) = first.filter(|at| self.items[*at].is(Mark::Order)) {
                 out.unclear.push((at, "order"));
             }
@@ -516,6 +528,32 @@ fn counted(items: &mut [Item]) -> Vec<usize> {
     out
 }
 
+/// "pressure 55, then again maybe it was 65": a value that the sender then doubts is asked about.
+fn doubted_again(items: &[Item], scopes: &[scope::Scope], placed: &mut [attach::Placed]) {
+    use attach::Value;
+    for n in 1..placed.len() {
+        let (before, p) = (placed[n - 1], placed[n]);
+        let bare = p.noun.is_none() || p.noun == before.noun;
+        let alike = items[before.at]
+            .number()
+            .zip(items[p.at].number())
+            .is_some_and(|(a, b)| {
+                (a.form == Form::Part) == (b.form == Form::Part)
+                    && (b.unit.is_none() || a.unit == b.unit)
+            });
+        if scopes[p.at].doubt
+            && !scopes[before.at].doubt
+            && bare
+            && alike
+            && items[before.at].sentence == items[p.at].sentence
+            && !matches!(p.value, Value::Label)
+            && matches!(before.value, Value::Reading(..))
+        {
+            placed[n - 1].value = Value::Unclear("doubt");
+        }
+    }
+}
+
 /// A number without a place beside a word nobody knows makes the values of its chunk doubtful: the word may be a slip
 /// for "to", for a noun or for a measure. So does one beside values where no trailer is named.
 fn drop_beside_unplaced(items: &[Item], placed: &mut [attach::Placed]) {
@@ -560,6 +598,22 @@ fn drop_beside_unplaced(items: &[Item], placed: &mut [attach::Placed]) {
             doubtful.insert(items[a.at].chunk);
         }
     }
+    // "50% clean 70% clean": two levels in one breath, and one of them without a tank
+    for p in placed.iter() {
+        if p.value == Value::Unclear("which-tank")
+            && items[p.at].number().is_some()
+            && placed.iter().any(|q| {
+                q.at != p.at
+                    && items[q.at].chunk == items[p.at].chunk
+                    && matches!(
+                        q.value,
+                        Value::Reading(ReadingKey::WastePct | ReadingKey::FreshPct, _)
+                    )
+            })
+        {
+            doubtful.insert(items[p.at].chunk);
+        }
+    }
     if doubtful.is_empty() {
         return;
     }
@@ -594,12 +648,94 @@ fn circuits(items: &mut [Item]) {
             && (1.0..=4.0).contains(&n.value)
         {
             items[next].what = What::Circuit(n.value as u8);
+            more_circuits(items, next);
         }
     }
 }
 
+/// "circuits 1, 2 and 3", "circuit 1 draws 13 amps and 3 draws 12": the circuits that follow the first.
+fn more_circuits(items: &mut [Item], first: usize) {
+    let sentence = items[first].sentence;
+    let circuit = |i: &Item| {
+        i.number().is_some_and(|n| {
+            n.unit.is_none() && n.form == Form::Whole && (1.0..=4.0).contains(&n.value)
+        })
+    };
+    // a list right after the first
+    let mut at = first + 1;
+    let mut last = first;
+    while at < items.len()
+        && at <= last + 3
+        && items[at].sentence == sentence
+        && (matches!(items[at].what, What::Sign(',' | '/' | '+'))
+            || items[at].is(Mark::And)
+            || items[at].is(Mark::Article)
+            || circuit(&items[at]))
+    {
+        // "circuits 1, 2 leveled": only where the list goes on or ends with "and"
+        if circuit(&items[at]) && at > last + 1 {
+            let tied = items[last + 1..at].iter().any(|i| i.is(Mark::And))
+                || items[at + 1..]
+                    .iter()
+                    .take(2)
+                    .any(|i| i.is(Mark::And) || circuit(i))
+                || plural_before(items, first);
+            if !tied {
+                break;
+            }
+            let value = items[at].number().map_or(0.0, |n| n.value);
+            items[at].what = What::Circuit(value as u8);
+            last = at;
+        }
+        at += 1;
+    }
+    // a clause of its own: a circuit's number before what it draws
+    for at in last + 1..items.len().min(last + 24) {
+        if items[at].sentence != sentence || !circuit(&items[at]) {
+            continue;
+        }
+        let opens = items[at - 1].is(Mark::And)
+            || items[at - 1].what == What::Sign(',')
+            || items[at - 1].is(Mark::Article)
+                && at > 1
+                && (items[at - 2].is(Mark::And) || items[at - 2].what == What::Sign(','));
+        let next = (at + 1..items.len())
+            .take(3)
+            .find(|i| !items[*i].is_filler() && !items[*i].is(Mark::At));
+        let draws = next.is_some_and(|i| {
+            items[i].noun() == Some(Noun::Amps)
+                || items[i].number().is_some_and(|n| n.unit == Some(Unit::Amp))
+        });
+        if opens && draws {
+            let value = items[at].number().map_or(0.0, |n| n.value);
+            items[at].what = What::Circuit(value as u8);
+        }
+    }
+}
+
+/// Tells whether an unbroken list of circuits stands so far: each names one more.
+fn plural_before(items: &[Item], first: usize) -> bool {
+    items[first].end > 0
+        && (first + 1..items.len())
+            .take(2)
+            .any(|i| items[i].what == What::Sign('/'))
+}
+
 /// "at 1045", "at four fifteen", "before 6": a time of day.
 fn clock_words(text: &str, tokens: &[Token], items: &mut [Item]) {
+    // "0745 on site with 53"
+    if let Some(first) = items.first_mut()
+        && let What::Number(n) = first.what
+    {
+        let typed = &text[tokens[first.first].start..tokens[first.end - 1].end];
+        if typed.len() == 4
+            && typed.starts_with('0')
+            && typed.bytes().all(|b| b.is_ascii_digit())
+            && n.value % 100.0 < 60.0
+        {
+            first.what = What::Clock((n.value / 100.0) as u16 * 60 + (n.value % 100.0) as u16);
+        }
+    }
     for at in 1..items.len() {
         let Some(n) = items[at].number() else {
             continue;
@@ -709,9 +845,21 @@ fn tasks(items: &mut [Item]) {
                 && n.unit.is_none()
                 && n.value < 1e9
                 && items[next].sentence == items[at].sentence
+                && !items
+                    .get(next + 1)
+                    .is_some_and(|c| c.what == What::Sign(':'))
             {
                 items[next].what = What::Task(n.value as u32);
             }
+        }
+        // "new 2024 model": a year
+        if items[at].is(Mark::Label)
+            && at > 0
+            && items[at - 1]
+                .number()
+                .is_some_and(|n| (1990.0..=2039.0).contains(&n.value) && n.unit.is_none())
+        {
+            items[at - 1].what = What::Labelled;
         }
         // 40 stalls, 1200 Harbor Road
         if items[at].is(Mark::LabelAfter) {

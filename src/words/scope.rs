@@ -217,6 +217,14 @@ pub(super) fn scopes(items: &[Item], sentences: &[Sentence]) -> Vec<Scope> {
                     .unwrap_or(at)
             };
             match items[at].what {
+                // "la 18 si": yes
+                What::Is(Concept::Mark(Mark::If))
+                    if at > 0
+                        && matches!(items[at - 1].what, What::Units(_))
+                        && items.get(at + 1).is_none_or(|n| {
+                            n.chunk != items[at].chunk
+                                || matches!(n.what, What::Sign(_) | What::Break)
+                        }) => {}
                 What::Is(Concept::Mark(Mark::If)) => {
                     set(&mut scope, at..sentence.end, Aside::Condition)
                 }

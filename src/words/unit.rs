@@ -1,7 +1,7 @@
 //! Which trailers a message names: after "unit" and its like, by a name of letters and digits, or by a bare number that
 //! stands where only a trailer can.
 
-use super::concept::{Concept, Mark, Noun, State};
+use super::concept::{Concept, Mark, Noun, State, Unit};
 use super::item::{Form, Item, What};
 use super::lex::Token;
 use crate::heard::UnitName;
@@ -120,8 +120,38 @@ fn span(from: f64, to: f64) -> Option<Vec<UnitName>> {
     )
 }
 
+/// "stall 2 of 12", "room 2 of 17", "ckt 1 of 20": what has a number inside a trailer that is named right after it.
+fn places_inside(items: &mut [Item]) {
+    for at in 1..items.len() {
+        let inside = items[at]
+            .number()
+            .is_some_and(|n| n.form == Form::Whole && n.unit.is_none() && n.value <= 40.0);
+        let thing = items[at - 1].is(Mark::Label)
+            || items[at - 1].noun().is_some_and(|n| n.reading().is_none());
+        let of = items.get(at + 1).is_some_and(|n| n.is(Mark::Of))
+            && items[at + 1..]
+                .iter()
+                .take(4)
+                .find(|i| {
+                    !i.is(Mark::Of)
+                        && !i.is(Mark::Article)
+                        && !i.is(Mark::Unit)
+                        && i.what != What::Sign('#')
+                })
+                .is_some_and(|n| {
+                    n.what == What::Code
+                        || n.number()
+                            .is_some_and(|n| n.form == Form::Whole && n.unit.is_none())
+                });
+        if inside && thing && of {
+            items[at].what = What::Labelled;
+        }
+    }
+}
+
 /// Decides for each candidate whether it names a trailer.
 fn mark(text: &str, tokens: &[Token], items: &mut [Item]) -> Vec<Named> {
+    places_inside(items);
     let mut named: Vec<Named> = Vec::new();
     for at in 0..items.len() {
         let names = match items[at].what {
@@ -230,6 +260,40 @@ fn is_unit(items: &[Item], at: usize, named: &[Named]) -> Option<bool> {
     if place_next && noun_earlier(items, at) {
         return None;
     }
+    // "4.1 bar at 52 after the regulator": the value was said before
+    let regulated = next_item
+        .and_then(Item::noun)
+        .is_some_and(|n| matches!(n, Noun::AfterRegulator | Noun::BeforeRegulator))
+        && prior_item.is_some_and(|p| p.is(Mark::At))
+        && (0..at)
+            .rev()
+            .take(6)
+            .take_while(|i| items[*i].chunk == item.chunk)
+            .any(|i| {
+                items[i].number().is_some_and(|n| {
+                    matches!(
+                        n.unit,
+                        Some(Unit::Psi | Unit::Bar | Unit::Kpa | Unit::KgCm2)
+                    )
+                })
+            });
+    if regulated {
+        return Some(false);
+    }
+    // "wind 18 mph, 26 outside": the air, where the words before gave another value
+    let aired = next_item.and_then(Item::noun) == Some(Noun::Air)
+        && next == Some(at + 1)
+        && chunk_ends(items, at + 1)
+        && items.get(at + 2).is_none_or(|n| n.number().is_none())
+        && (prior_item.is_none() || prior_item.is_some_and(|p| p.is(Mark::And)))
+        && items[..at]
+            .iter()
+            .rev()
+            .take_while(|i| i.sentence == item.sentence)
+            .any(|i| matches!(i.what, What::Number(_)));
+    if aired || outside(items, at) {
+        return None;
+    }
     if listed {
         let counted =
             next_item.is_some_and(|n| n.noun().is_some_and(counts)) && !owns_number(items, next);
@@ -270,7 +334,33 @@ fn is_unit(items: &[Item], at: usize, named: &[Named]) -> Option<bool> {
                     let second = named
                         .last()
                         .is_some_and(|n| items[n.at].sentence == item.sentence);
-                    (value(item) < 10_000.0 && !second).then_some(false)
+                    // "in with 14 - oops, 41": mends the trailer where no value stands to mend
+                    let mended = second
+                        && items[..at]
+                            .iter()
+                            .rev()
+                            .find(|i| !matches!(i.what, What::Sign(_)))
+                            .is_some_and(|i| i.is(Mark::Sorry))
+                        && items
+                            .iter()
+                            .enumerate()
+                            .filter(|(_, i)| i.sentence == item.sentence)
+                            .all(|(i, x)| {
+                                i == at
+                                    || named.iter().any(|n| n.at == i)
+                                    || !matches!(x.what, What::Number(_) | What::Range(..))
+                            });
+                    // "37 leveled. 48": a number left over at the end
+                    let leftover = !named.is_empty()
+                        && items[at + 1..]
+                            .iter()
+                            .all(|i| matches!(i.what, What::Sign(_) | What::Break))
+                        && !items[..at]
+                            .iter()
+                            .rev()
+                            .find(|i| !matches!(i.what, What::Sign(_) | What::Break))
+                            .is_some_and(|i| i.is(Mark::Sorry));
+                    (mended || value(item) < 10_000.0 && !second && !leftover).then_some(false)
                 }
                 Some(
                     What::Word { .. }
@@ -348,11 +438,12 @@ fn is_unit(items: &[Item], at: usize, named: &[Named]) -> Option<bool> {
         Some(What::Is(Concept::Mark(Mark::Clock | Mark::Label | Mark::Between | Mark::Minus))) => {
             None
         }
-        // "22 has all 4 ...": a count
+        // "22 has all 4 ...", "all four arrived": a count
         Some(What::Is(Concept::Mark(Mark::All)))
-            if named
-                .last()
-                .is_some_and(|n| items[n.at].chunk == item.chunk && n.at + 1 < at) =>
+            if at > 0 && items[at - 1].is(Mark::All) && value(item) <= 4.0
+                || named
+                    .last()
+                    .is_some_and(|n| items[n.at].chunk == item.chunk && n.at + 1 < at) =>
         {
             None
         }
@@ -402,7 +493,23 @@ fn is_unit(items: &[Item], at: usize, named: &[Named]) -> Option<bool> {
                                 )
                             )
                     });
-                return leveled.then_some(false);
+                // "pulling 29 in": what is pulled is the trailer where no circuit is spoken of
+                let pulled = noun == Noun::Amps
+                    && next == Some(at + 1)
+                    && next_item.is_some_and(|n| {
+                        n.is(Mark::At)
+                            || matches!(
+                                n.what,
+                                What::Is(Concept::State(
+                                    State::Out | State::Off | State::Up | State::On
+                                ))
+                            )
+                    })
+                    && !items.iter().any(|i| {
+                        matches!(i.what, What::Circuit(_))
+                            || matches!(i.noun(), Some(Noun::Circuit | Noun::Breaker))
+                    });
+                return (leveled || pulled).then_some(false);
             }
             Some(false)
         }
@@ -430,6 +537,18 @@ fn is_unit(items: &[Item], at: usize, named: &[Named]) -> Option<bool> {
         Some(What::Sign(_)) => None,
         _ => None,
     }
+}
+
+/// "26 outside" with no more in its sentence: the air, for no trailer is only outside.
+fn outside(items: &[Item], at: usize) -> bool {
+    items
+        .get(at + 1)
+        .is_some_and(|n| n.noun() == Some(Noun::Air) && n.end == n.first + 1)
+        && items.get(at + 2).is_none_or(|n| {
+            n.sentence != items[at].sentence || matches!(n.what, What::Sign(_) | What::Break)
+        })
+        && (at == 0 || items[at - 1].chunk != items[at].chunk || items[at - 1].is_filler())
+        && items.get(at + 2).is_none()
 }
 
 fn value(item: &Item) -> f64 {
@@ -563,7 +682,7 @@ fn join(items: &mut Vec<Item>, named: Vec<Named>) -> Vec<Group> {
                                         | Mark::Inside
                                         | Mark::To
                                 ))
-                        )
+                        ) || items[g].is(Mark::Doubt) && gap.clone().any(|o| items[o].is(Mark::Or))
                     })
                     && gap.clone().any(|g| {
                         matches!(
@@ -592,7 +711,11 @@ fn join(items: &mut Vec<Item>, named: Vec<Named>) -> Vec<Group> {
         let to = gap
             .as_ref()
             .is_some_and(|gap| gap.clone().any(|g| items[g].is(Mark::To)));
-        if linked && !alone && list_goes_on {
+        // "12 and 13 too, and on 13 the floor": named again, it opens a clause of its own
+        let anew = groups
+            .last()
+            .is_some_and(|g| current.names.iter().any(|n| g.names.contains(n)));
+        if linked && !alone && list_goes_on && !anew {
             let group = groups.last_mut().expect("a linked trailer follows a group");
             let gap = gap.expect("linked");
             if to {
