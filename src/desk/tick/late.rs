@@ -12,6 +12,9 @@ use crate::fleet::Fleet;
 /// How long a task that is due at once may stand before it is late.
 const GRACE: TimeDelta = TimeDelta::minutes(30);
 
+/// A refill that nobody has is told this long before the water is low.
+const REFILL: TimeDelta = TimeDelta::hours(1);
+
 /// A task whose time comes nearer by this much is told anew.
 const WORSE: TimeDelta = TimeDelta::minutes(45);
 
@@ -47,7 +50,12 @@ pub(super) fn due(desk: &Desk, task: &Task) -> Option<DateTime<Utc>> {
         call_by.max(task.opened)
     } else {
         // whoever opened it was told at once; the dispatcher hears when nobody took it up
-        task.due?.max(task.opened + GRACE)
+        let ahead = if task.kind == TaskKind::Refill {
+            REFILL
+        } else {
+            TimeDelta::zero()
+        };
+        (task.due? - ahead).max(task.opened + GRACE)
     };
     Some(at)
 }

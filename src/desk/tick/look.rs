@@ -20,13 +20,16 @@ const SAFETY: TimeDelta = TimeDelta::hours(1);
 /// A forecast that stands is worked out again after this long.
 const AT_MOST: TimeDelta = TimeDelta::hours(24);
 /// A forecast is worked out again after this long at the least.
-const AT_LEAST: TimeDelta = TimeDelta::minutes(20);
+const AT_LEAST: TimeDelta = TimeDelta::minutes(10);
+/// A limit that is crossed is looked at again after this long.
+const STANDS: TimeDelta = TimeDelta::hours(1);
 
 /// The findings a forecast can bring about by itself.
 const WATCHED: &[FindingId] = &[
     FindingId::WasteBookPumpOut,
     FindingId::WaterFreshEndurance,
     FindingId::PowerBatteryLow,
+    FindingId::PowerOnBattery,
 ];
 
 /// Returns when a trailer's forecast is to be worked out again, after it was worked out at `now`.
@@ -61,7 +64,13 @@ pub(in super::super) fn look_again(
     let next = sooner
         .into_iter()
         .flatten()
-        .map(|at| at.max(now + AT_LEAST))
+        .map(|at| {
+            if at > now {
+                at.max(now + AT_LEAST)
+            } else {
+                now + STANDS // it was said, and stands
+            }
+        })
         .min()
         .unwrap_or(now + AT_MOST)
         .min(now + AT_MOST);
@@ -77,7 +86,8 @@ pub(super) fn look(round: &mut Round<'_>, unit: &UnitName) {
         let found = case.findings();
         let pressing = found
             .into_iter()
-            .filter(|finding| WATCHED.contains(&finding.id) && finding.urgency >= Urgency::Soon);
+            .filter(|finding| WATCHED.contains(&finding.id) && finding.urgency >= Urgency::Soon)
+            .filter(|finding| finding.id != FindingId::PowerOnBattery || runs_out(&case, now));
         for finding in pressing {
             if let Some(wish) = &finding.task {
                 round
@@ -98,6 +108,12 @@ pub(super) fn look(round: &mut Round<'_>, unit: &UnitName) {
         unit: unit.clone(),
         look,
     });
+}
+
+/// Tells whether the battery may be down to its limit within the hour.
+fn runs_out(case: &Case, now: DateTime<Utc>) -> bool {
+    let battery = case.outlook.battery.as_ref();
+    battery.is_some_and(|battery| battery.p10.is_some_and(|at| at <= now + SAFETY))
 }
 
 /// Says a finding that asks for no task, unless it was said before and is no worse.
@@ -121,7 +137,7 @@ fn say_once(round: &mut Round<'_>, case: &Case, finding: &crate::finding::Findin
         at: round.now,
         change,
     });
-    // whoever is there can read it; the dispatcher hears when it presses, or when nobody is there
+    // whoever is there can read a gauge; the dispatcher hears when it presses, or when nobody is there
     let there = case
         .now
         .last_word
@@ -130,7 +146,8 @@ fn say_once(round: &mut Round<'_>, case: &Case, finding: &crate::finding::Findin
         .filter(|who| round.desk.book.ahead().road(who, round.now).is_none());
     let dispatchers = round.dispatchers();
     let mut told: Vec<(String, Answer)> = Vec::new();
-    if finding.urgency == Urgency::Now || there.is_none() {
+    let reads = finding.id == FindingId::WasteBookPumpOut && finding.urgency < Urgency::Now;
+    if !reads || there.is_none() {
         told.extend(dispatchers.iter().map(|to| (to.clone(), Answer::GotIt)));
     }
     if let Some(who) = there.filter(|who| !told.iter().any(|(to, _)| to == who)) {
