@@ -18,6 +18,9 @@ const REFILL: TimeDelta = TimeDelta::hours(1);
 /// A task whose time comes nearer by this much is told anew.
 const WORSE: TimeDelta = TimeDelta::minutes(45);
 
+/// Who wrote of a unit within this long is taken to be near it.
+const THERE: TimeDelta = TimeDelta::hours(12);
+
 /// Returns the key of the alarm about a task.
 pub(in super::super) fn task_key(id: u32) -> String {
     format!("task:{id}")
@@ -89,7 +92,15 @@ pub(super) fn tell(round: &mut Round<'_>, id: u32) {
             change,
         });
     }
-    for to in round.dispatchers() {
+    let mut told = round.dispatchers();
+    // what the clock found out, whoever was last there can do
+    let there = task.unit.as_ref().and_then(|unit| {
+        let word = round.desk.book.unit(unit)?.state().last_word.clone()?;
+        (round.now - word.at <= THERE).then_some(word.from)
+    });
+    let theirs = task.cause.is_none() && task.kind != TaskKind::PumpOut;
+    told.extend(there.filter(|who| theirs && !told.contains(who)));
+    for to in told {
         if let Some(voice) = round.voice(&to) {
             let key = key_of(&task, round.now);
             let text = voice.say(key, &[("task", voice.task(&task).into())]);

@@ -11,7 +11,7 @@ use super::super::tasks::Board;
 use super::Round;
 use super::say::Answer;
 use crate::book::{AheadChange, AlarmChange, Record, Stage};
-use crate::finding::{FindingId, TaskKind, Urgency};
+use crate::finding::{Finding, FindingId, TaskKind, Urgency};
 use crate::heard::UnitName;
 use crate::situation::Occasion;
 
@@ -24,14 +24,6 @@ const AT_LEAST: TimeDelta = TimeDelta::minutes(10);
 /// A limit that is crossed is looked at again after this long.
 const STANDS: TimeDelta = TimeDelta::hours(1);
 
-/// The findings a forecast can bring about by itself.
-const WATCHED: &[FindingId] = &[
-    FindingId::WasteBookPumpOut,
-    FindingId::WaterFreshEndurance,
-    FindingId::PowerBatteryLow,
-    FindingId::PowerOnBattery,
-];
-
 /// Returns when a trailer's forecast is to be worked out again, after it was worked out at `now`.
 pub(in super::super) fn look_again(
     case: &Case,
@@ -42,7 +34,10 @@ pub(in super::super) fn look_again(
     if matches!(case.now.stage(), Stage::Hitched | Stage::Yard) {
         return None;
     }
-    let open = |kind| board.tasks().open_task(&case.unit, kind).is_some();
+    let open = |kind| {
+        let task = board.tasks().open_task(&case.unit, kind);
+        task.is_some_and(|task| task.due.is_some())
+    };
     let waste = case.outlook.waste.as_ref().and_then(|waste| {
         waste.p50?;
         waste.p10.map(|at| at - lead(case) - SAFETY)
@@ -84,15 +79,19 @@ pub(super) fn look(round: &mut Round<'_>, unit: &UnitName) {
     let at_work = case.job().is_some() && !matches!(case.now.stage(), Stage::Hitched | Stage::Yard);
     if at_work {
         let found = case.findings();
-        let pressing = found
-            .into_iter()
-            .filter(|finding| WATCHED.contains(&finding.id) && finding.urgency >= Urgency::Soon)
-            .filter(|finding| finding.id != FindingId::PowerOnBattery || runs_out(&case, now));
-        for finding in pressing {
-            if let Some(wish) = &finding.task {
+        for finding in found.into_iter().filter(|found| presses(&case, found, now)) {
+            let wish = finding.task.as_ref().map(|wish| (wish.kind, wish.due));
+            // a tank that will be dry within the hour is work, however full it looks
+            let dry = (finding.id == FindingId::WaterFreshEndurance).then(|| {
+                (
+                    TaskKind::Refill,
+                    case.outlook.fresh.as_ref().and_then(|fresh| fresh.p10),
+                )
+            });
+            if let Some((kind, due)) = wish.or(dry) {
                 round
                     .board
-                    .open(unit, wish.kind, wish.due, lead(&case), Some(finding.id));
+                    .open(unit, kind, due, lead(&case), Some(finding.id));
             } else {
                 say_once(round, &case, &finding);
             }
@@ -110,14 +109,26 @@ pub(super) fn look(round: &mut Round<'_>, unit: &UnitName) {
     });
 }
 
-/// Tells whether the battery may be down to its limit within the hour.
-fn runs_out(case: &Case, now: DateTime<Utc>) -> bool {
-    let battery = case.outlook.battery.as_ref();
-    battery.is_some_and(|battery| battery.p10.is_some_and(|at| at <= now + SAFETY))
+/// Tells whether a finding that a forecast brings about is to be acted on by now.
+fn presses(case: &Case, finding: &Finding, now: DateTime<Utc>) -> bool {
+    let near = |p10: Option<DateTime<Utc>>| p10.is_some_and(|at| at <= now + SAFETY);
+    let battery = case
+        .outlook
+        .battery
+        .as_ref()
+        .and_then(|battery| battery.p10);
+    let fresh = case.outlook.fresh.as_ref().and_then(|fresh| fresh.p10);
+    let soon = finding.urgency >= Urgency::Soon;
+    match finding.id {
+        FindingId::WasteBookPumpOut | FindingId::PowerBatteryLow => soon,
+        FindingId::WaterFreshEndurance => soon || near(fresh),
+        FindingId::PowerOnBattery => near(battery),
+        _ => false,
+    }
 }
 
 /// Says a finding that asks for no task, unless it was said before and is no worse.
-fn say_once(round: &mut Round<'_>, case: &Case, finding: &crate::finding::Finding) {
+fn say_once(round: &mut Round<'_>, case: &Case, finding: &Finding) {
     let grade = match finding.urgency {
         Urgency::Plan => "plan",
         Urgency::Soon => "soon",
