@@ -13,7 +13,11 @@ fn examples() -> Vec<String> {
     let dir = Path::new(env!("CARGO_MANIFEST_DIR")).join("grammar/examples");
     let mut texts = Vec::new();
     for entry in fs::read_dir(dir).expect("the examples are part of the project") {
-        let text = fs::read_to_string(entry.expect("readable").path()).expect("readable");
+        let path = entry.expect("readable").path();
+        if path.extension().is_none_or(|e| e != "jsonl") {
+            continue;
+        }
+        let text = fs::read_to_string(path).expect("readable");
         for line in text.lines().filter(|l| !l.trim().is_empty()) {
             let value: serde_json::Value = serde_json::from_str(line).expect("one object a line");
             texts.push(value["text"].as_str().expect("a text").to_string());

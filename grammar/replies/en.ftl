@@ -347,6 +347,8 @@ unreadable = I cannot read a { $kind ->
    *[other] message of that kind
 }. Nothing logged. Please write what you see.
 nothing-logged = Nothing logged. Send the unit and what you see: 12 pressure 50 tank 1/2.
+heard-of = Noted, a word on { $units }. Nothing new to log.
+nothing-to-log = Read. Nothing to log.
 greeting = Hello { $who }. Send the unit and what you see: 12 pressure 50 tank 1/2. "help" shows more.
 stranger = This chat is for invited people only.
 
@@ -769,29 +771,29 @@ trouble-person-trapped = Speak to them. No answer: call the emergency number. Tr
 trouble-person-trapped-at = Speak to them. No answer: call the emergency number. Say you are at { $address }. Try the coin slot on the lock. Then the hinge pins.
 trouble-hot-plug = Stop using that plug. Power off at the source, then unplug it. Do not use it again. Replace plug and outlet.
 trouble-cord-damaged = Power off at the source. Take that cord away and use a good one. Keep it out of water and away from tires.
-trouble-low-flow = Is the water running or shut when you read the gauge? Clean the inlet filter. Look for a kink or a tire on the hose. One tap only: clean its screen.
-trouble-no-water = Spigot and trailer valve open? Read the pressure at the trailer with taps shut. Is the selector on site water or tank? Lights work?
-trouble-no-water-tank = Running from the tank: how full is the fresh tank? Is the pump switch on, and do the lights work? Check the pump fuse. Try one of the same rating, once.
+trouble-low-flow = Weak water. Most often a dirty inlet filter, a kink, or a tire on the hose. One tap only: clean its screen.
+trouble-no-water = Most often the spigot or the trailer valve is shut, or the selector is wrong. Else there is no pressure, or no 12 V for the pump.
+trouble-no-water-tank = Running from the tank. Most often it is empty, or the pump switch is off. Then the pump fuse: one of the same rating, once.
 trouble-no-water-freezing = It freezes: the hose may be blocked with ice. Read the pressure at the trailer. Shut the supply and open the nearest tap. Thaw the hose with warm air from the open end.
-trouble-no-lights = Is the other room fine? Then try the motion switch, then that room's 12 V fuse. Replace it once, same rating. Both rooms dark: battery switch, then the converter's circuit.
+trouble-no-lights = One room dark: motion switch, then that room's 12 V fuse. Replace it once, same rating. Both rooms dark: battery switch, then the converter's circuit.
 trouble-fuse-blown = Replace it once, same rating. Blows again: leave it out, there is a short.
-trouble-no-power = Is the site breaker on? Check each cord end, plug by plug. Reset a tripped GFCI once. Others on site dark too: call the site.
-trouble-breaker-trip = Turn loads off. Reset it once: fully off, then on. Trips at once: leave it off. Trips later: too much load. Which loads were on?
+trouble-no-power = Most often the site breaker is off, or a cord end is loose. Reset a tripped GFCI once. Others on site dark too: call the site.
+trouble-breaker-trip = Turn loads off. Reset it once: fully off, then on. Trips at once: leave it off. Trips later: too much load.
 trouble-gfci-trip = Unplug all from it, then reset. Holds: plug back one at a time. The last one is the fault. Look for a wet plug, with power off.
-trouble-pump-running = Is the fresh tank empty? Pump off: it burns when dry. Else listen for a running toilet or tap. Close stalls one by one. Look for a leak under the trailer.
-trouble-pump-dead = Do the lights work? No: battery switch and converter circuit. Yes: pump switch, then the pump fuse, once, same rating. Is there water in the fresh tank?
-trouble-no-heat = Is that room's circuit live, and how many amps? AC and heat never run together: check the selector. Then thermostat and filter. Read the volts.
+trouble-pump-running = Fresh tank empty: pump off, it burns when dry. Else a toilet or tap runs, or there is a leak under the trailer. Close stalls one by one.
+trouble-pump-dead = Lights dead too: battery switch and converter circuit. Lights work: pump switch, then the pump fuse, once, same rating. See that the fresh tank has water.
+trouble-no-heat = Most often the circuit is dead, or the selector is on AC: the two never run together. Then thermostat and filter. Low volts give little heat.
 trouble-no-heat-freezing = It freezes. Decide on draining first: hose, then pump and heater lines, then tanks. Then check that room's circuit, the selector and the thermostat. Read the amps.
-trouble-no-cooling = Does the fan run? No: circuit or thermostat. It hums and stops: AC off, read the volts, check the cord. Wait 5 min before you start it again.
-trouble-no-hot-water = How long since it was filled and switched on? Is its circuit live, and how many amps? Is its tank full? Not sure: heater off.
-trouble-leak = Clean or foul? Foul: treat it as a spill. Water near power: power off first. Shut the supply and the pump. Stops: pressure side. Goes on: tank or drain.
-trouble-frozen = What froze: hose, valve, pump or tank? Power off at wet parts. Shut the supply, open the nearest tap. Warm air from the open end back. Then fill slowly and look for splits.
-trouble-toilet-clog = One toilet or all? All: waste tank full or main line. Close the unit. One: close that stall. Gloves and eye shield, plunger, then auger.
+trouble-no-cooling = Fan dead: circuit or thermostat. It hums and stops: AC off, read the volts, check the cord. Wait 5 min before you start it again.
+trouble-no-hot-water = Most often it had too little time, or its circuit is off. Not sure that its tank is full: heater off.
+trouble-leak = Foul water: treat it as a spill. Water near power: power off first. Shut the supply and the pump. Stops: pressure side. Goes on: tank or drain.
+trouble-frozen = Power off at wet parts. Shut the supply, open the nearest tap. Warm air from the open end back. Then fill slowly and look for splits.
+trouble-toilet-clog = All toilets: waste tank full or main line. Close the unit. One: close that stall. Gloves and eye shield, plunger, then auger.
 trouble-sink-clog = Gloves on. Clear the drain screen and the trap. Plunger next. All sinks slow: read the waste tank.
 trouble-toilet-running = Flush twice to clear the seal. Still runs: close its stop valve. A stuck valve can empty the fresh tank in an hour and fill the waste tank.
-trouble-odor = Pour a quart of water in each drain. Is the vent fan on and the vent cap clear? Read the waste tank. Then check valve and cap.
+trouble-odor = Pour a quart of water in each drain. Vent fan on, vent cap clear. Read the waste tank. Then check valve and cap.
 trouble-fan-dead = Do the lights in that room work? Check the fan's fuse. Replace it once, same rating.
-trouble-lock-jam = Speak first: is anyone inside? Then try the coin slot, then the hinge pins.
+trouble-lock-jam = Speak first: somebody may be inside. Then try the coin slot, then the hinge pins.
 trouble-no-sound = Is its power on, and the volume up? Check plug and fuse. It can wait.
 trouble-out-of-supplies = Restock: paper, soap, towels. None on the truck: who brings it, and when?
 trouble-damage = Make it safe first. Keep people off, tape it off. Send photos. Do not tow it until someone has looked at it.
@@ -1036,10 +1038,64 @@ walk-calls-electrician = { $unit }: stop here. Local code and a licensed electri
 walk-calls-plumber = { $unit }: stop here. Local code and a licensed plumber go on from here.
 walk-calls-repair = { $unit }: stop here. It needs a repair.
 walk-emergency-at = Say you are at { $site }.
+walk-unread = I could not read that as an answer.
 walk-waits = Still open on { $unit }: { $name }. Send "next" to go on.
 walk-back = Back to { $unit }: { $name }.
 trouble-trips-again = It was reset twice and trips again. Leave it off. Unplug what is on it.
 walk-dropped = Check on { $unit } dropped: { $name }. The report stands.
+
+## Cards, notes, overrides, orders
+
+card-gate = Gate code: { $what }
+card-contact = Ask for: { $what }
+card-stand = Stand: { $what }
+card-septic-lid = Septic lid: { $what }
+card-notes = Site: { $what }
+note-stands = Note on { $unit } ({ $who }, { $time }): { $quote }
+note-none = No notes on { $unit }.
+note-cleared = Notes on { $unit } cleared.
+note-how = Send "note", the unit and your words: note 14 tap the gauge. "note 14 clear" drops them.
+override-cautions = The cautions still hold. Walking pace, level ground, no public road.
+override-stands = Override on { $unit } by { $who }, { $time }: { $quote }. The cautions still hold.
+override-ordered = Order of fire or police on { $unit }, told by { $who }, { $time }: { $quote }.
+order-obey = Obey fire and police. Tell me which unit, so that it is logged.
+order-obey-unit = Obey fire and police. Their order on { $unit } is logged. People first. Walking pace, chains on, and stop at the first safe place.
+order-first = Obey the order first. The advice here holds as soon as they let you.
+order-told = { $unit }: { $who } was ordered by fire or police: { $quote }. Phone them.
+
+## Setting up and leaving
+
+set-up-answer = Answer "done", the number, or "skip".
+set-up-open-now = All set on { $unit }. Send "{ $unit } in service" when guests may come in.
+set-up-not-skipped = This one keeps people safe. It cannot be skipped.
+round-dropped = Steps on { $unit } dropped. The reports stand.
+leave-step = { $unit }, leaving: { $what }
+leave-closed = Is it closed to guests?
+leave-waste = Is the waste tank pumped out? Send the level.
+leave-fresh = Is the fresh tank drained? Send the level.
+leave-water-off = Is the water off, the hose drained and put away?
+leave-heater-off = Are all heaters off?
+leave-power-off = Is the power off, cords put away?
+leave-stowed = Is all stowed: steps, ramps, awnings, doors locked?
+leave-jacks-up = Hitched, chains crossed, jacks up?
+leave-chocks = Chocks out, as the last thing on the ground?
+leave-lights-checked = Do all the tow lights work?
+leave-breakaway = Breakaway: battery good, pin pulled, brakes hold?
+leave-do-it = Do it first. It is not ready to tow.
+leave-ready = { $unit } is ready to tow, by what you told me. Re-check lug nuts after 50 miles (80 km).
+leave-not-ready = { $unit } is not ready to tow. Still open: { $what }.
+value-waste = waste tank
+value-fresh = fresh tank
+value-chocks = chocks
+value-breakaway = breakaway
+
+## Plugging in
+
+plug-volts = Expect about { $value } at the trailer under load ({ $what }).
+plug-volts-low = You read { $read }, with { $value } to expect ({ $what }). Feel each plug for heat with power off. Then tell the site.
+plug-volts-good = You read { $read }, with about { $value } to expect under load ({ $what }).
+plug-generator = A generator for these circuits: { $value } or more ({ $what }).
+plug-taken = { $value } taken
 
 ## Steps
 
@@ -1138,7 +1194,7 @@ step-anyone-inside = Speak through the door. Is anyone inside?
 step-they-answer = Speak to them. Do they answer?
 step-coin-slot = Try a coin in the slot of the lock. Open now?
 step-hinge-pins = Take out the hinge pins. Open now?
-step-spill-source = Is the unit closed and the source stopped: valve shut, cap on?
+step-spill-source = Is the source stopped: valve shut, cap on?
 step-spill-drain = Are storm drains and water blocked off?
 step-spill-gear = Gloves, boots and eye shield on?
 step-spill-up = Is it held in with soil or absorbent, and sucked up?

@@ -8,6 +8,7 @@ use serde::{Deserialize, Serialize};
 
 use super::ahead::Ahead;
 use super::record::{AlarmChange, Message, MessageKey, Record};
+use super::standing::Standing;
 use super::tasks::Tasks;
 use super::unit::UnitBook;
 use crate::dialogue::{Talk, Watch};
@@ -63,6 +64,8 @@ pub struct Book {
     ticked: Option<DateTime<Utc>>,
     messages: u64,
     #[serde(default)]
+    standing: Standing,
+    #[serde(default)]
     ahead: Ahead,
     /// The first message ever, and each person's last.
     #[serde(default)]
@@ -100,6 +103,9 @@ impl Book {
                     self.refused.insert(who.text().to_owned(), *at);
                 }
             }
+            Record::Note { note } => self.standing.note(note),
+            Record::NotesCleared { unit, .. } => self.standing.clear(unit),
+            Record::Override { decided } => self.standing.decide(decided),
             Record::Ahead { at, change } => self.ahead.apply(*at, change),
             Record::Ticked { at } => self.ticked = Some(*at),
         }
@@ -145,6 +151,11 @@ impl Book {
     /// Returns the tasks.
     pub fn tasks(&self) -> &Tasks {
         &self.tasks
+    }
+
+    /// Returns the notes and overrides that stand with trailers.
+    pub fn standing(&self) -> &Standing {
+        &self.standing
     }
 
     /// Returns what is open with a person.

@@ -6,6 +6,7 @@ use chrono::{DateTime, Utc};
 use serde::{Deserialize, Serialize};
 
 use super::ahead::AheadChange;
+use super::standing::{Override, StandingNote};
 use super::tasks::Task;
 use crate::dialogue::{Talk, Watch};
 use crate::finding::{Finding, FindingId, Level};
@@ -238,6 +239,25 @@ pub enum Record {
         who: Personal,
         /// Whether they were answered with the one neutral line.
         answered: bool,
+    },
+    /// A note was left on a trailer.
+    Note {
+        /// The note.
+        note: StandingNote,
+    },
+    /// The notes on a trailer were cleared.
+    NotesCleared {
+        /// When.
+        at: DateTime<Utc>,
+        /// By whom.
+        by: String,
+        /// The trailer.
+        unit: UnitName,
+    },
+    /// Somebody decided against the advice, or passed on an order of fire or police.
+    Override {
+        /// What was decided.
+        decided: Override,
     },
     /// What the bot has to speak of by itself changed.
     Ahead {

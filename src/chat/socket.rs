@@ -1,6 +1,7 @@
 //! The control socket in the data directory: one JSON line in, one out, for whoever may write there.
 //!
-//! `{"do": "load", "digest": "...", "fleet": {...}}` loads a fleet, `{"do": "show"}` says how things stand. The answer is
+//! `{"do": "load", "digest": "...", "fleet": {...}}` loads a fleet, `{"do": "show"}` says how things stand,
+//! `{"do": "forget", "crew": "..."}` and `{"do": "forget-before", "before": "..."}` take out texts. The answer is
 //! `{"ok": ...}` or `{"error": "..."}`.
 
 use std::fs::{self, File};
@@ -10,13 +11,14 @@ use std::os::unix::fs::PermissionsExt;
 use std::path::{Path, PathBuf};
 use std::time::Duration;
 
+use chrono::{DateTime, Utc};
 use serde::{Deserialize, Serialize};
 use serde_json::{Value, json};
 use tokio::io::{AsyncBufReadExt, AsyncReadExt, AsyncWriteExt};
 use tokio::net::{UnixListener, UnixStream};
 use tracing::{info, warn};
 
-use super::clerk::Window;
+use super::clerk::{Forget, NotDone, Window};
 use crate::fleet::Fleet;
 
 /// The socket's name in the data directory.
@@ -38,8 +40,28 @@ pub enum Request {
         /// The fleet.
         fleet: Box<Fleet>,
     },
+    /// Take out a person's texts.
+    Forget {
+        /// The crew id.
+        crew: String,
+    },
+    /// Take out the texts from before an instant.
+    ForgetBefore {
+        /// The instant.
+        before: DateTime<Utc>,
+    },
     /// Say how things stand.
     Show,
+}
+
+impl Request {
+    /// How long the answer may take: taking out texts rewrites the journal.
+    fn answered_within(&self) -> Duration {
+        match self {
+            Request::Load { .. } | Request::Show => Duration::from_secs(60),
+            Request::Forget { .. } | Request::ForgetBefore { .. } => Duration::from_secs(1800),
+        }
+    }
 }
 
 /// A listening control socket; its file goes when it is dropped.
@@ -100,8 +122,12 @@ impl Drop for Socket {
 /// What the bot answered, or why it could not be asked.
 pub fn ask(dir: &Path, request: &Request) -> Result<Option<Value>, String> {
     let broken = |error: io::Error| {
+        let remedy = match error.kind() {
+            ErrorKind::PermissionDenied => "run this as the user who runs it",
+            _ => "see its log, then try again",
+        };
         format!(
-            "the bot that runs on `{}` does not answer: {error}",
+            "the bot that runs on `{}` does not answer: {error}: {remedy}",
             dir.display()
         )
     };
@@ -110,7 +136,7 @@ pub fn ask(dir: &Path, request: &Request) -> Result<Option<Value>, String> {
         Err(error)
             if matches!(
                 error.kind(),
-                ErrorKind::NotFound | ErrorKind::ConnectionRefused
+                ErrorKind::NotFound | ErrorKind::ConnectionRefused | ErrorKind::NotADirectory
             ) =>
         {
             return Ok(None);
@@ -120,15 +146,19 @@ pub fn ask(dir: &Path, request: &Request) -> Result<Option<Value>, String> {
     let mut line = serde_json::to_vec(request).expect("a request is plain data");
     line.push(b'\n');
     stream
-        .set_read_timeout(Some(Duration::from_secs(60)))
+        .set_read_timeout(Some(request.answered_within()))
         .map_err(broken)?;
     stream.write_all(&line).map_err(broken)?;
     let mut answer = String::new();
     BufReader::new(stream)
         .read_line(&mut answer)
         .map_err(broken)?;
-    let mut answer: Value = serde_json::from_str(&answer)
-        .map_err(|_| format!("the bot that runs on `{}` broke off", dir.display()))?;
+    let mut answer: Value = serde_json::from_str(&answer).map_err(|_| {
+        format!(
+            "the bot that runs on `{}` broke off: see its log, then try again",
+            dir.display()
+        )
+    })?;
     match answer.get("error").and_then(Value::as_str) {
         Some(error) => Err(error.to_owned()),
         None => Ok(Some(answer["ok"].take())),
@@ -159,6 +189,8 @@ async fn answer(line: &[u8], window: &Window) -> Value {
                 json!({"trailers": trailers, "crew": crew})
             })
         }
+        Ok(Request::Forget { crew }) => forget(window, Forget::Person(crew)).await,
+        Ok(Request::ForgetBefore { before }) => forget(window, Forget::Before(before)).await,
         Ok(Request::Show) => window.show().await,
         Err(error) => return json!({"error": format!("the request is not understood: {error}")}),
     };
@@ -166,6 +198,13 @@ async fn answer(line: &[u8], window: &Window) -> Value {
         Ok(value) => json!({ "ok": value }),
         Err(error) => json!({ "error": error.to_string() }),
     }
+}
+
+async fn forget(window: &Window, what: Forget) -> Result<Value, NotDone> {
+    window
+        .forget(what)
+        .await
+        .map(|texts| json!({ "texts": texts }))
 }
 
 /// Does something with the socket's path, by way of the open directory where the path itself is too long for a socket.

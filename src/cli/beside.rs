@@ -7,6 +7,7 @@ use serde_json::Value;
 
 use super::CliError;
 use crate::book::{Book, Record};
+use crate::fleet::Fleet;
 use crate::store::{self, Line, StoreError};
 
 /// Walks the journal's turns from the first.
@@ -37,6 +38,26 @@ pub(super) fn book(dir: &Path) -> Result<Book, CliError> {
         }
     }
     Ok(book)
+}
+
+/// Returns the fleet in force; none before any was loaded.
+///
+/// # Errors
+///
+/// As [`book`].
+pub(super) fn fleet(dir: &Path) -> Result<Option<Fleet>, CliError> {
+    let mut last = None;
+    for line in lines(dir)? {
+        let line = line?;
+        for value in &line.records {
+            if value["record"] == "fleet"
+                && let Some(Record::Fleet { fleet, .. }) = record(&line, value)?
+            {
+                last = Some(*fleet);
+            }
+        }
+    }
+    Ok(last)
 }
 
 /// Reads one of a turn's records; none where it is the service's own note.

@@ -1,6 +1,6 @@
 //! `hosebib chat`: the console chat, with line editing or piped input.
 
-use std::io::{BufRead, IsTerminal, Read, Write};
+use std::io::{IsTerminal, Write};
 use std::path::{Path, PathBuf};
 use std::process::ExitCode;
 use std::sync::{Arc, mpsc};
@@ -10,6 +10,7 @@ use chrono::{DateTime, NaiveTime, TimeZone, Utc};
 use super::CliError;
 use super::clock::{self, Clock};
 use super::data::{self, Random};
+use super::input::{LONGEST, Lines, Typed};
 use super::{load, replay};
 use crate::book::MessageKey;
 use crate::chat::clerk::{Clerk, Parcel, SNAPSHOT_EVERY, Setup, Window};
@@ -17,9 +18,6 @@ use crate::desk::{Body, Desk, Inbound, Sender};
 use crate::fleet::{CrewMember, Fleet, demo};
 use crate::reply::{Arg, Replies, Voice};
 use crate::store::Files;
-
-/// The longest message that is read, bytes: far more than any crew types, and the reader's own measure.
-const LONGEST: usize = 64 * 1024;
 
 /// Arguments of `hosebib chat`.
 #[derive(Debug, clap::Args)]
@@ -205,32 +203,16 @@ impl Chat {
 
     /// Reads messages from a pipe, one a line, and prints what is said.
     fn read_piped(&mut self) -> Result<(), CliError> {
-        let mut input = std::io::stdin().lock();
-        let mut line = Vec::new();
-        loop {
-            line.clear();
-            if (&mut input)
-                .take(LONGEST as u64 + 2)
-                .read_until(b'\n', &mut line)?
-                == 0
-            {
-                return Ok(());
-            }
-            if line.len() > LONGEST && line.last() != Some(&b'\n') {
-                skip_line(&mut input)?;
-                self.print(&[format!(
-                    "Not read: a message of over {} kB. Send it in parts. Nothing was logged.",
-                    LONGEST / 1024
-                )])?;
-                continue;
-            }
-            match std::str::from_utf8(&line) {
-                Ok(text) => self.say(text.trim_end_matches(['\r', '\n']))?,
-                Err(_) => self.print(&[
-                    "Not read: that line is not UTF-8 text. Nothing was logged.".to_owned(),
-                ])?,
+        let mut input = Lines::new(std::io::stdin().lock(), LONGEST);
+        while let Some(typed) = input.next()? {
+            match typed {
+                Typed::Text(text) => self.say(&text)?,
+                Typed::Unreadable(why) => {
+                    self.print(&[format!("Not read: {why}. Nothing of it was logged.")])?;
+                }
             }
         }
+        Ok(())
     }
 
     /// Reads messages from a terminal, with editing and history.
@@ -373,26 +355,6 @@ impl Chat {
         }
         out.flush()?;
         Ok(())
-    }
-}
-
-/// Reads on to the end of a line that is too long to keep.
-fn skip_line(input: &mut impl BufRead) -> std::io::Result<()> {
-    loop {
-        let buffer = input.fill_buf()?;
-        if buffer.is_empty() {
-            return Ok(());
-        }
-        match buffer.iter().position(|byte| *byte == b'\n') {
-            Some(end) => {
-                input.consume(end + 1);
-                return Ok(());
-            }
-            None => {
-                let all = buffer.len();
-                input.consume(all);
-            }
-        }
     }
 }
 

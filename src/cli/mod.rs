@@ -8,9 +8,12 @@ mod beside;
 mod chat;
 mod clock;
 mod data;
+mod doctor;
 mod error;
 mod export;
 mod fleet;
+mod forget;
+mod input;
 mod load;
 mod progress;
 mod read;
@@ -55,6 +58,10 @@ enum Command {
     Review(review::Args),
     /// Print check-ins, tasks or pump-outs as a table for other programs
     Export(export::Args),
+    /// Take out what a person wrote, or what is older than the fleet keeps; readings stay
+    Forget(forget::Args),
+    /// Check what a bot needs: disk, store, fleet, token, clock, network; each fault with its remedy
+    Doctor(doctor::Args),
     /// Copy a data directory, also while a bot runs on it, and verify the copy
     Backup(backup::BackUp),
     /// Make a data directory from a backup, and verify it
@@ -77,6 +84,8 @@ pub fn main() -> ExitCode {
         Command::Verify(args) => verify::run(&args),
         Command::Review(args) => review::run(&args),
         Command::Export(args) => export::run(&args),
+        Command::Forget(args) => forget::run(&args),
+        Command::Doctor(args) => doctor::run(&args),
         Command::Backup(args) => backup::back_up(&args),
         Command::Restore(args) => backup::restore(&args),
     };

@@ -1,12 +1,13 @@
 //! `hosebib read`: what each message means, one JSON object a line.
 
-use std::io::{self, BufRead, Write};
+use std::io::{self, Write};
 use std::process::ExitCode;
 
 use clap::ValueEnum;
 use serde::Deserialize;
 
 use super::CliError;
+use super::input::{LONGEST, LONGEST_JSON, Lines, Typed};
 use crate::quantity::TemperatureScale;
 use crate::words::{Reader, to_json};
 
@@ -43,35 +44,24 @@ pub(super) fn run(args: &Args) -> Result<ExitCode, CliError> {
         Scale::C => TemperatureScale::C,
         Scale::F => TemperatureScale::F,
     };
-    let mut input = io::stdin().lock();
+    let longest = if args.json { LONGEST_JSON } else { LONGEST };
+    let mut input = Lines::new(io::stdin().lock(), longest);
     let mut output = io::BufWriter::new(io::stdout().lock());
-    let mut line = Vec::new();
     let mut code = ExitCode::SUCCESS;
-    loop {
-        line.clear();
-        if input.read_until(b'\n', &mut line)? == 0 {
-            break;
-        }
-        let typed = String::from_utf8_lossy(&line);
-        let typed = typed.strip_suffix('\n').unwrap_or(&typed);
-        let typed = typed.strip_suffix('\r').unwrap_or(typed);
-        let text = if args.json {
-            if typed.trim().is_empty() {
+    while let Some(typed) = input.next()? {
+        let text = match typed {
+            Typed::Text(typed) if args.json && typed.trim().is_empty() => continue,
+            Typed::Text(typed) if args.json => unwrapped(&typed),
+            Typed::Text(typed) => Ok(typed),
+            Typed::Unreadable(why) => Err(why),
+        };
+        let text = match text {
+            Ok(text) => text,
+            Err(error) => {
+                writeln!(output, "{}", serde_json::json!({ "error": error }))?;
+                code = ExitCode::FAILURE;
                 continue;
             }
-            match serde_json::from_str::<Line>(typed) {
-                Ok(line) => line.text,
-                Err(error) => {
-                    let error = format!(
-                        "expected an object such as {{\"text\": \"12 pressure 55\"}}: {error}"
-                    );
-                    writeln!(output, "{}", serde_json::json!({ "error": error }))?;
-                    code = ExitCode::FAILURE;
-                    continue;
-                }
-            }
-        } else {
-            typed.to_string()
         };
         if args.explain {
             let explained = reader.explain(&text, scale);
@@ -86,4 +76,18 @@ pub(super) fn run(args: &Args) -> Result<ExitCode, CliError> {
     }
     output.flush()?;
     Ok(code)
+}
+
+/// Takes the text out of an object.
+fn unwrapped(typed: &str) -> Result<String, String> {
+    let line: Line = serde_json::from_str(typed).map_err(|error| {
+        format!("expected an object such as {{\"text\": \"12 pressure 55\"}}: {error}")
+    })?;
+    if line.text.len() > LONGEST {
+        return Err(format!(
+            "the text is longer than {} kB: send it in parts",
+            LONGEST / 1024
+        ));
+    }
+    Ok(line.text)
 }

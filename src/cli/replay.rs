@@ -1,7 +1,7 @@
 //! `hosebib replay`: timed messages through the desk on their own clock (contract C4).
 
 use std::collections::BTreeMap;
-use std::io::{BufRead, Write};
+use std::io::Write;
 use std::path::PathBuf;
 use std::process::ExitCode;
 
@@ -12,6 +12,7 @@ use serde_json::{Value, json};
 
 use super::CliError;
 use super::fleet::open;
+use super::input::{LONGEST, LONGEST_JSON, Lines, Typed};
 use crate::book::MessageKey;
 use crate::desk::{Body, Desk, Inbound, Sender, Turn};
 use crate::fleet::demo;
@@ -72,16 +73,14 @@ pub(super) fn run(args: &Args) -> Result<ExitCode, CliError> {
             player.play(n + 1, line)?;
         }
     } else {
-        let mut input = std::io::stdin().lock();
-        let mut bytes = Vec::new();
+        let mut input = Lines::new(std::io::stdin().lock(), LONGEST_JSON);
         let mut n = 0;
-        while input.read_until(b'\n', &mut bytes)? > 0 {
+        while let Some(typed) = input.next()? {
             n += 1;
-            player.play(
-                n,
-                String::from_utf8_lossy(&bytes).trim_end_matches(['\r', '\n']),
-            )?;
-            bytes.clear();
+            match typed {
+                Typed::Text(line) => player.play(n, &line)?,
+                Typed::Unreadable(error) => player.refuse(n, &error)?,
+            }
         }
     }
     if let Some(until) = args.until {
@@ -148,20 +147,29 @@ impl<W: Write> Player<W> {
                 self.desk.apply(&turn.records);
                 self.print(&turn, Some(&line))
             }
-            Err(error) => {
-                if self.json {
-                    writeln!(self.out, "{}", json!({"line": n, "error": error}))?;
-                } else {
-                    writeln!(self.out, "line {n}: {error}")?;
-                }
-                Ok(())
-            }
+            Err(error) => self.refuse(n, &error),
         }
+    }
+
+    /// Says why a line changes nothing.
+    fn refuse(&mut self, n: usize, error: &str) -> Result<(), CliError> {
+        if self.json {
+            writeln!(self.out, "{}", json!({"line": n, "error": error}))?;
+        } else {
+            writeln!(self.out, "line {n}: {error}")?;
+        }
+        Ok(())
     }
 
     fn inbound(&mut self, n: usize, line: &str) -> Result<(Inbound, Line), String> {
         let line: Line =
             serde_json::from_str(line).map_err(|error| format!("not a message: {error}"))?;
+        if line.text.len() > LONGEST {
+            return Err(format!(
+                "the text is longer than {} kB: send it in parts",
+                LONGEST / 1024
+            ));
+        }
         let at = instant(&line.at)?;
         let received = line
             .received

@@ -6,16 +6,19 @@ use std::path::PathBuf;
 use std::process::ExitCode;
 
 use chrono::{DateTime, Utc};
-use serde_json::Value;
+use serde_json::{Value, json};
 
 use super::shown::{counted, one_line};
 use super::{CliError, beside};
-use crate::book::Record;
+use crate::book::{Message, Record};
 use crate::quantity::TemperatureScale;
 use crate::words::Reader;
 
 /// The reason given for a message that the bot could not work through at all.
 const TRIPPED: &str = "tripped-the-bot";
+
+/// The reason given for a message of which nothing was understood, and nothing was asked back either.
+const NOTHING: &str = "nothing-understood";
 
 /// Stands for the words of a part in which every word is known.
 const ALL_KNOWN: &str = "(every word is known)";
@@ -57,19 +60,10 @@ pub(super) fn run(args: &Args) -> Result<ExitCode, CliError> {
             if value["note"] == "set-aside" {
                 groups.tripped(line.at, value, &reader);
             } else if value["record"] == "message"
-                && value.get("unclear").is_some()
+                && (value.get("unclear").is_some() || value["reports"] == json!([]))
                 && let Some(Record::Message(message)) = beside::record(&line, value)?
             {
-                groups.messages += 1;
-                for unread in message.unclear {
-                    let part = Part {
-                        at: message.at,
-                        from: message.from.clone(),
-                        message: message.text.text().to_owned(),
-                        part: unread.text.text().to_owned(),
-                    };
-                    groups.put(unread.why, part, &reader);
-                }
+                groups.message(*message, &reader);
             }
         }
     }
@@ -78,6 +72,27 @@ pub(super) fn run(args: &Args) -> Result<ExitCode, CliError> {
 }
 
 impl Groups {
+    fn message(&mut self, message: Message, reader: &Reader) {
+        let text = message.text.text().to_owned();
+        let part = |part: String| Part {
+            at: message.at,
+            from: message.from.clone(),
+            message: text.clone(),
+            part,
+        };
+        if message.unclear.is_empty() {
+            if came_to_nothing(reader, &text) {
+                self.messages += 1;
+                self.put(NOTHING.into(), part(text.clone()), reader);
+            }
+            return;
+        }
+        self.messages += 1;
+        for unread in message.unclear {
+            self.put(unread.why, part(unread.text.text().to_owned()), reader);
+        }
+    }
+
     fn tripped(&mut self, at: DateTime<Utc>, note: &Value, reader: &Reader) {
         self.messages += 1;
         let text = note["text"]["personal"].as_str().unwrap_or_default();
@@ -103,12 +118,12 @@ impl Groups {
     fn print(self, each: usize) -> Result<(), CliError> {
         let mut out = std::io::stdout().lock();
         if self.messages == 0 {
-            writeln!(out, "no message had an unclear part")?;
+            writeln!(out, "every message was understood in full")?;
             return Ok(());
         }
         writeln!(
             out,
-            "{} with an unclear part, {}; newest first",
+            "{} not understood in full, {}; newest first",
             counted(self.messages, "message"),
             counted(self.by_reason.len(), "reason"),
         )?;
@@ -153,6 +168,20 @@ fn newest_first<G>(
     let mut groups: Vec<(String, G)> = groups.into_iter().collect();
     groups.sort_by_key(|(_, group)| std::cmp::Reverse(newest(group)));
     groups
+}
+
+/// Tells whether today's reader, too, makes nothing of a text that has a number or a word it does not know: the rest is
+/// small talk.
+fn came_to_nothing(reader: &Reader, text: &str) -> bool {
+    let heard = reader.hear(text, TemperatureScale::F);
+    let nothing = heard.entries.is_empty()
+        && heard.ask.is_none()
+        && heard.plans.is_empty()
+        && heard.command.is_none()
+        && heard.answer.is_none()
+        && heard.set_aside.is_empty();
+    let words = || unknown_words(reader, text) != ALL_KNOWN;
+    nothing && (text.chars().any(|c| c.is_ascii_digit()) || words())
 }
 
 /// Lists the words of a part that the reader does not know, in small letters.

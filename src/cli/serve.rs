@@ -22,7 +22,7 @@ use crate::desk::Desk;
 use crate::store::Files;
 
 /// The environment variable that holds the bot's token.
-const TOKEN: &str = "HOSEBIB_TOKEN";
+pub(super) const TOKEN: &str = "HOSEBIB_TOKEN";
 
 /// How long everything may take to stop.
 const STOPS_WITHIN: Duration = Duration::from_secs(7);
@@ -70,6 +70,7 @@ pub(super) fn run(args: &Args) -> Result<ExitCode, CliError> {
         if let Some(dir) = &args.fleet {
             load_at_start(dir, &window).await?;
         }
+        retain(&window).await;
         let socket = Socket::listen(&args.data).map_err(|error| {
             CliError::Failed(format!(
                 "no control socket in `{}`: {error}",
@@ -164,6 +165,15 @@ async fn load_at_start(dir: &Path, window: &Window) -> Result<(), CliError> {
             error!("{problems}\nthe fleet loaded before stays in force");
             Ok(())
         }
+    }
+}
+
+/// Takes out the texts that are older than the fleet keeps.
+async fn retain(window: &Window) {
+    match window.retain().await {
+        Ok(0) => {}
+        Ok(texts) => info!("{texts} texts older than keep_texts_days were taken out"),
+        Err(error) => warn!("old texts could not be taken out: {error}"),
     }
 }
 

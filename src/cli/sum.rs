@@ -1,12 +1,13 @@
 //! `hosebib sum`: quantities by name, one JSON question a line in, one answer a line out.
 
-use std::io::{self, BufRead, Write};
+use std::io::{self, Write};
 use std::process::ExitCode;
 
 use serde::Serialize;
 use serde_json::{Map, Value};
 
 use super::CliError;
+use super::input::{LONGEST_JSON, Lines, Typed};
 use crate::physics::sum::{self, Input, SumError};
 
 /// Arguments of `hosebib sum`.
@@ -39,17 +40,21 @@ pub(super) fn run(args: &Args) -> Result<ExitCode, CliError> {
         list(&mut out)?;
         return Ok(ExitCode::SUCCESS);
     }
-    let mut input = io::stdin().lock();
-    let (mut line, mut failed) = (Vec::new(), false);
-    while input.read_until(b'\n', &mut line)? > 0 {
-        if !line.trim_ascii().is_empty() {
-            let answer = reply(&line);
-            failed |= matches!(answer, Line::Error { .. });
-            serde_json::to_writer(&mut out, &answer).map_err(io::Error::from)?;
-            writeln!(out)?;
-            out.flush()?;
-        }
-        line.clear();
+    let mut input = Lines::new(io::stdin().lock(), LONGEST_JSON);
+    let mut failed = false;
+    while let Some(typed) = input.next()? {
+        let answer = match typed {
+            Typed::Text(line) if line.trim().is_empty() => continue,
+            Typed::Text(line) => reply(&line),
+            Typed::Unreadable(error) => Line::Error {
+                quantity: None,
+                error,
+            },
+        };
+        failed |= matches!(answer, Line::Error { .. });
+        serde_json::to_writer(&mut out, &answer).map_err(io::Error::from)?;
+        writeln!(out)?;
+        out.flush()?;
     }
     Ok(if failed {
         ExitCode::FAILURE
@@ -59,9 +64,9 @@ pub(super) fn run(args: &Args) -> Result<ExitCode, CliError> {
 }
 
 /// Answers one line.
-fn reply(line: &[u8]) -> Line {
+fn reply(line: &str) -> Line {
     let error = |quantity: Option<String>, error: String| Line::Error { quantity, error };
-    let question: Value = match serde_json::from_slice(line) {
+    let question: Value = match serde_json::from_str(line) {
         Ok(question) => question,
         Err(why) => return error(None, format!("the line is not JSON: {why}")),
     };
@@ -136,7 +141,7 @@ mod tests {
     use super::*;
 
     fn printed(line: &str) -> String {
-        serde_json::to_string(&reply(line.as_bytes())).unwrap()
+        serde_json::to_string(&reply(line)).unwrap()
     }
 
     #[test]
@@ -177,7 +182,6 @@ mod tests {
         ] {
             assert!(printed(line).starts_with(said), "{}", printed(line));
         }
-        assert!(matches!(reply(b"\xff\xfe"), Line::Error { .. }));
     }
 
     #[test]

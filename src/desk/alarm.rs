@@ -8,11 +8,17 @@ use super::tick::silence_key;
 use crate::book::{AlarmChange, Personal, Record};
 use crate::finding::{Finding, Level, Urgency};
 use crate::fleet::Role;
+use crate::heard::UnitName;
 
 /// Ends the alarms that a word about a unit answers: it was silent, and now it is not.
-pub(super) fn end_silence(hearing: &Hearing<'_>, cases: &[Case], records: &mut Vec<Record>) {
-    for case in cases {
-        let key = silence_key(&case.unit);
+pub(super) fn end_silence(
+    hearing: &Hearing<'_>,
+    cases: &[Case],
+    words: &[UnitName],
+    records: &mut Vec<Record>,
+) {
+    for unit in cases.iter().map(|case| &case.unit).chain(words) {
+        let key = silence_key(unit);
         if hearing.desk.book.alarms().contains_key(&key) {
             records.push(Record::Alarm {
                 at: hearing.now,

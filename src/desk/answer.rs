@@ -9,9 +9,9 @@ use super::receive::{Hearing, of_the_message};
 use super::settle::{self, Settled};
 use super::situate::Case;
 use super::tasks::Board;
-use super::{digest, repeat};
+use super::{digest, repeat, standing};
 use crate::book::{MessageKey, Record, Task, TaskChange, TaskState};
-use crate::dialogue::{About, Check, Question};
+use crate::dialogue::{About, Check, Question, Round};
 use crate::finding::{Finding, FindingId};
 use crate::heard::{Ask, Entry, PlanKind, ReadingKey, UnitName};
 use crate::outlook::Outlook;
@@ -38,6 +38,10 @@ pub(super) struct Reply<'a> {
     pub(super) checks: Option<Vec<Check>>,
     /// The step of a guided check that is asked, in words.
     pub(super) step: Option<String>,
+    /// What whoever arrives must know, said before the advice unless that is of a danger.
+    pub(super) card: Vec<String>,
+    /// What the sender's setting up or leaving comes to, where this turn changed it.
+    pub(super) round: Option<Option<Round>>,
     /// Whether the message carried a guided check on.
     pub(super) walked: bool,
     forecast: BTreeMap<UnitName, Outlook>,
@@ -68,6 +72,8 @@ impl<'a> Reply<'a> {
             listed: Vec::new(),
             checks: None,
             step: None,
+            card: Vec::new(),
+            round: None,
             walked: false,
             forecast: BTreeMap::new(),
             question: None,
@@ -171,6 +177,13 @@ impl<'a> Reply<'a> {
                 .say("late-message", &[("time", hearing.inbound.at.into())]);
             self.opening.insert(0, sent);
         }
+        let grave = |finding: &Finding| finding.level >= crate::finding::Level::Warning;
+        let card = std::mem::take(&mut self.card);
+        if self.findings.iter().any(grave) {
+            self.lines.splice(..0, card);
+        } else {
+            self.opening.extend(card);
+        }
         let context = settled.from_context.as_ref().map(Context::Last);
         let places: Vec<Option<String>> = cases.iter().map(Case::place).collect();
         let mut logged = Vec::new();
@@ -243,7 +256,19 @@ impl<'a> Reply<'a> {
         };
         let mut text = answer.compose(&self.voice);
         if text.is_empty() && !hearing.text.trim().is_empty() {
-            text = self.voice.word("nothing-logged");
+            text = match settled.words.is_empty() {
+                false => {
+                    let units: Vec<String> =
+                        settled.words.iter().map(ToString::to_string).collect();
+                    let units = self.voice.all_of(&units);
+                    self.voice.say("heard-of", &[("units", units.into())])
+                }
+                // thanks, names, chatter: no lecture
+                true if !hearing.text.chars().any(|c| c.is_ascii_digit()) => {
+                    self.voice.word("nothing-to-log")
+                }
+                true => self.voice.word("nothing-logged"),
+            };
         }
         let units: Vec<UnitName> = cases
             .iter()
@@ -429,7 +454,9 @@ fn about_unit(
     }
 }
 
-fn status(_hearing: &Hearing<'_>, case: &Case, reply: &mut Reply<'_>) {
+fn status(hearing: &Hearing<'_>, case: &Case, reply: &mut Reply<'_>) {
+    let decided = standing::in_force(hearing, &case.unit, &reply.voice);
+    reply.lines.extend(decided);
     for finding in case.findings() {
         if !reply
             .findings
@@ -516,17 +543,24 @@ fn why(hearing: &Hearing<'_>, ask: &Ask, reply: &mut Reply<'_>) {
         .iter()
         .filter(|finding| about.is_none() || finding.unit.as_ref() == about)
         .collect();
-    let picked = advice.iter().find(|finding| {
-        finding
-            .id
-            .code()
-            .split(['.', '-'])
+    let named = |finding: &&&Finding| {
+        let name = reply.voice.name(finding.id).to_lowercase();
+        let code = finding.id.code().split(['.', '-']);
+        code.chain(name.split_whitespace())
             .any(|word| word.len() > 3 && words.contains(word))
-    });
+    };
+    let picked = advice.iter().find(named);
     match picked.or(advice.first()) {
         Some(finding) => {
             let text = reply.voice.why(finding);
             reply.lines.push(text);
+            if let Some(unit) = finding
+                .unit
+                .as_ref()
+                .filter(|_| finding.id.topic() == "tow")
+            {
+                standing::overrides(hearing, unit, reply);
+            }
             if picked.is_none() && advice.len() > 1 {
                 let names: Vec<String> = advice[1..]
                     .iter()

@@ -3,6 +3,7 @@
 use super::answer::Reply;
 use super::inbound::Outgoing;
 use super::receive::Hearing;
+use super::standing;
 use super::when;
 use crate::book::{AlarmChange, Personal, Record, TaskChange};
 use crate::finding::{Facts, Finding, FindingId, Level, Origin, Urgency};
@@ -27,12 +28,12 @@ pub(super) fn obey(
         CommandName::NeverMind => never_mind(hearing, reply, records),
         CommandName::Log => log(hearing, order, reply),
         CommandName::Tell => tell(hearing, order, reply),
-        CommandName::Override
-        | CommandName::Teach
+        CommandName::Note => standing::note(hearing, order, reply, records),
+        CommandName::Override => standing::decide(hearing, order, reply, records),
+        CommandName::Teach
         | CommandName::Invite
         | CommandName::Role
         | CommandName::ShutOut
-        | CommandName::Note
         | CommandName::Incident => {
             reply.say("order-not-yet", &[("order", order.name.code().into())])
         }
@@ -189,6 +190,9 @@ fn never_mind(hearing: &Hearing<'_>, reply: &mut Reply<'_>, records: &mut Vec<Re
         (Some(_), _) => reply.say("never-mind-question", &[]),
         // the guided check at hand is dropped where checks are carried on
         (None, _) if !hearing.talk.checks.is_empty() => {}
+        (None, _) if let Some(round) = &hearing.talk.round => {
+            reply.say("round-dropped", &[("unit", round.unit.as_str().into())]);
+        }
         (None, Some(watch)) => {
             records.push(Record::Unwatch {
                 watch: watch.clone(),

@@ -14,6 +14,7 @@ mod receive;
 mod repeat;
 mod settle;
 mod situate;
+mod standing;
 mod stranger;
 mod sum;
 mod tasks;

@@ -11,13 +11,13 @@ use super::inbound::{Body, Inbound, Outgoing, Turn};
 use super::settle::{self, Answered, LATE, Settled};
 use super::situate::Case;
 use super::tasks::{Board, kind_of};
-use super::{Desk, ahead, alarm, answer, repeat, walk, watch};
+use super::{Desk, ahead, alarm, answer, repeat, standing, walk, watch};
 use crate::book::{
     Message, MessageKey, Personal, Record, Report, TaskChange, UnitBook, UnitState, Unread,
 };
 use crate::dialogue::{About, Question, Talk};
 use crate::finding::{FindingId, TaskKind};
-use crate::fleet::{CrewMember, Fleet};
+use crate::fleet::{CrewMember, Fleet, Role};
 use crate::heard::{Ask, Entry, Heard, Plan, PlanKind, ReadingKey, Remark, UnitName};
 use crate::situation::Occasion;
 
@@ -67,8 +67,11 @@ impl Hearing<'_> {
     fn work(mut self, unreadable: Option<&str>) -> Turn {
         let mut settled = self.settle();
         let took = walk::take(&mut self, &mut settled);
+        let stood = walk::stand::take(&mut self, &mut settled, took.is_some());
+        settled.words = self.words_about(&settled);
         let mut units = self.units(&settled);
         units.extend(self.talk.checks.iter().map(|check| check.unit.clone()));
+        units.extend(self.talk.round.iter().map(|round| round.unit.clone()));
         let board = self.board(&units);
         let mut reply = Reply::new(&self, board);
         if self.late() {
@@ -101,7 +104,7 @@ impl Hearing<'_> {
         reply.findings = findings;
         self.plan(&mut reply, &cases, &mut records);
         watch::hits(&self, &cases, &mut reply, &mut records);
-        alarm::end_silence(&self, &cases, &mut records);
+        alarm::end_silence(&self, &cases, &settled.words, &mut records);
         alarm::raise(&self, &cases, &mut reply, &mut records);
 
         if let Some(order) = self.heard.command.clone() {
@@ -110,6 +113,10 @@ impl Hearing<'_> {
         if let Some(ask) = self.heard.ask.clone() {
             answer::ask(&self, &settled, &ask, &mut reply, &mut records);
         }
+        standing::ordered(&self, &settled, &mut reply, &mut records);
+        standing::greet(&self, &cases, &mut reply);
+        standing::beside_the_advice(&self, &cases, &mut reply);
+        walk::stand::go_on(&self, &cases, stood, &mut reply);
         walk::go_on(&self, &cases, took.as_ref(), &mut reply);
         ahead::note(&self, &settled, &cases, &mut reply, &mut records);
         let talk = self.talk_after(&settled, &mut reply);
@@ -208,6 +215,37 @@ impl Hearing<'_> {
             }
         }
         settle::settle(&self.heard, &self.fleet, Some(&self.talk), at)
+    }
+
+    /// Returns the trailers that somebody of the crew says a word about without a report: "12 all good", "leaving in 20
+    /// with 14". A question is no word from the unit, nor is what the dispatcher writes.
+    fn words_about(&self, settled: &Settled) -> Vec<UnitName> {
+        if self.heard.ask.is_some()
+            || self.heard.command.is_some()
+            || self.member.role == Role::Dispatcher
+            || !self.heard.unclear.is_empty()
+        {
+            return Vec::new();
+        }
+        let reported = |unit: &UnitName| settled.reports.iter().any(|(other, ..)| other == unit);
+        // a bare number that opens a message of good news is a trailer where there is one of that name
+        let opening = self.text.split_whitespace().next().map(|word| {
+            let bare = word
+                .trim_start_matches('#')
+                .trim_end_matches([':', ',', '.']);
+            UnitName::new(bare)
+        });
+        let opening = opening.filter(|name| self.fleet.trailers.contains_key(name));
+        let mut units: Vec<UnitName> = Vec::new();
+        for name in self.heard.named.iter().chain(&opening) {
+            if let Some(unit) = settle::known(&self.fleet, name)
+                && !reported(unit)
+                && !units.contains(unit)
+            {
+                units.push(unit.clone());
+            }
+        }
+        units
     }
 
     /// Adds to a mended report what else the message it takes the place of said.
@@ -449,6 +487,9 @@ impl Hearing<'_> {
         if let Some(checks) = reply.checks.take() {
             talk.checks = checks;
         }
+        if let Some(round) = reply.round.take() {
+            talk.round = round;
+        }
         let question = match (&settled.homeless, self.heard.unclear.as_slice()) {
             (Some(entry), _) => {
                 let likely = self.likely_units();
@@ -525,19 +566,27 @@ impl Hearing<'_> {
     ) -> Turn {
         let at = self.inbound.at;
         let finished = reply.finish(self, &settled, &cases);
-        let reports = settled.reports.into_iter().map(|(unit, at, entry)| {
-            let too_old = self
-                .desk
-                .book
-                .unit(&unit)
-                .is_some_and(|kept| kept.too_old(at));
-            Report {
-                unit,
-                at,
-                entry,
-                too_old,
-            }
-        });
+        let words = settled
+            .words
+            .into_iter()
+            .map(|unit| (unit, at, Entry::default()));
+        let reports = settled
+            .reports
+            .into_iter()
+            .chain(words)
+            .map(|(unit, at, entry)| {
+                let too_old = self
+                    .desk
+                    .book
+                    .unit(&unit)
+                    .is_some_and(|kept| kept.too_old(at));
+                Report {
+                    unit,
+                    at,
+                    entry,
+                    too_old,
+                }
+            });
         let unread = |remarks: &[Remark]| -> Vec<Unread> {
             let personal = |remark: &Remark| Unread {
                 text: Personal::new(&remark.text),

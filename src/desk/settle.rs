@@ -8,6 +8,7 @@ use crate::finding::{Facts, Finding, FindingId, Level, Origin, Urgency};
 use crate::fleet::{Fleet, Trailer};
 use crate::heard::{Answer, Entry, Heard, ReadingKey, ShortAnswer, Taps, UnitName};
 use crate::quantity::Measure;
+use crate::rules::first_words;
 
 use super::when;
 
@@ -22,6 +23,8 @@ pub(super) struct Settled {
     pub(super) from_context: Option<UnitName>,
     /// The report that waits for its trailer.
     pub(super) homeless: Option<Entry>,
+    /// Trailers that a message from the crew names and reports nothing on: a word about them all the same.
+    pub(super) words: Vec<UnitName>,
     /// Times that could not be placed.
     pub(super) odd_times: Vec<String>,
 }
@@ -40,6 +43,9 @@ pub(super) fn settle(
                 Some(unit) => unit.clone(),
                 None => {
                     settled.findings.push(unknown_unit(fleet, name));
+                    settled
+                        .findings
+                        .extend(entry.faults.iter().filter_map(|fault| first_words(*fault)));
                     continue;
                 }
             },
@@ -49,6 +55,9 @@ pub(super) fn settle(
                     unit.clone()
                 }
                 None => {
+                    settled
+                        .findings
+                        .extend(entry.faults.iter().filter_map(|fault| first_words(*fault)));
                     let homeless = settled.homeless.get_or_insert_with(Entry::default);
                     merge(homeless, entry);
                     continue;

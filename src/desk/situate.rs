@@ -132,12 +132,21 @@ impl Case {
 
     /// Asks the rules.
     pub(super) fn findings(&self) -> Vec<Finding> {
-        let Some(spec) = self.spec() else {
+        let Some(situation) = self.situation() else {
             return Vec::new();
         };
-        let situation = Situation {
+        let mut findings = rules::check(&situation);
+        for finding in &mut findings {
+            finding.unit.get_or_insert_with(|| self.unit.clone());
+        }
+        findings
+    }
+
+    /// Returns what the rules look at; none for a trailer the fleet has not got.
+    pub(super) fn situation(&self) -> Option<Situation<'_>> {
+        Some(Situation {
             fleet: &self.fleet,
-            spec,
+            spec: self.spec()?,
             job: self.job(),
             site: self.site(),
             before: &self.before,
@@ -149,12 +158,7 @@ impl Case {
             guests: &self.guests,
             tasks: &self.tasks,
             outlook: &self.outlook,
-        };
-        let mut findings = rules::check(&situation);
-        for finding in &mut findings {
-            finding.unit.get_or_insert_with(|| self.unit.clone());
-        }
-        findings
+        })
     }
 
     /// Adds the low forecast for the site, where nobody told this trailer a later one.

@@ -35,6 +35,9 @@ pub struct Talk {
     /// The guided checks that are open, the one at hand last.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub checks: Vec<Check>,
+    /// The trailer that is being set up or got ready to leave.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub round: Option<Round>,
 }
 
 impl Talk {
@@ -108,6 +111,35 @@ pub enum About {
         /// The trailer.
         unit: UnitName,
     },
+}
+
+/// The place in setting a trailer up, or in getting it ready to leave.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Round {
+    /// The trailer.
+    pub unit: UnitName,
+    /// Which of the two.
+    pub way: Way,
+    /// The step that waits, by its code.
+    pub step: String,
+    /// When it was asked last.
+    pub asked: DateTime<Utc>,
+    /// Steps that were skipped.
+    #[serde(default)]
+    pub skipped: Vec<String>,
+    /// Steps that no report tells of and that the person has answered with yes.
+    #[serde(default)]
+    pub confirmed: Vec<String>,
+}
+
+/// Coming or going.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Way {
+    /// Setting up.
+    SetUp,
+    /// Leaving.
+    Leaving,
 }
 
 /// The place in a guided check: which fault of which trailer, and the step that waits for an answer.

@@ -401,11 +401,13 @@ pub struct CrewMember {
     /// The id that records keep.
     pub id: String,
     /// How they are called.
+    #[serde(with = "super::personal::text")]
     pub name: String,
     /// What they may do.
     pub role: Role,
     /// The language they are answered in; none follows the language they write in.
     pub language: Option<Language>,
     /// Their user id on the chat network.
+    #[serde(default, with = "super::personal::number")]
     pub chat_user: Option<i64>,
 }

@@ -190,6 +190,11 @@ impl<'a> Voice<'a> {
         )
     }
 
+    /// Makes a longer text of the fleet's files fit for a reply: on one line, without control or direction marks.
+    pub fn plain<'t>(&self, text: &'t str) -> Cow<'t, str> {
+        clean(text.trim(), FACT)
+    }
+
     /// Returns the word a line opens with: the signal word where someone can be hurt, else how soon to act.
     pub fn opening(&self, level: Level, urgency: Urgency) -> String {
         self.word(match (level, urgency) {

@@ -8,6 +8,7 @@ mod bearing;
 mod cold;
 mod crew;
 mod crowd;
+mod first;
 mod heat;
 mod power;
 mod site;
@@ -17,6 +18,10 @@ mod trouble;
 mod waste;
 mod water;
 
+pub use first::first_words;
+pub use power::plug_in::{PlugIn, plug_in};
+pub use site::set_up::set_up;
+pub use tow::leaving;
 pub use trouble::steps::{Asks, Sought, Step, Then, WaterFrom, last_resort, steps};
 
 use crate::finding::Finding;

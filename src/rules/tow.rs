@@ -223,6 +223,22 @@ fn comes_from_site(s: &Situation<'_>) -> bool {
     stood || s.job.is_some_and(|job| job.from <= s.at)
 }
 
+/// Returns what is still to be done before the trailer may leave, by code, in the order of leaving (common practice, no
+/// source): from closing it, past empty tanks, to its lamps.
+pub fn leaving(s: &Situation<'_>) -> Vec<&'static str> {
+    let empty =
+        |told: Option<Told>| known(s, told) && told.is_some_and(|told| told.pct <= ABOARD_PCT);
+    let mut left = missing(s, true);
+    let at = left.iter().take_while(|code| **code == "closed").count();
+    if !empty(fresh_told(s)) {
+        left.insert(at, "fresh");
+    }
+    if !empty(waste_told(s)) {
+        left.insert(at, "waste");
+    }
+    left
+}
+
 /// What of the leaving list nobody reported, in its order; what comes after hitching only once it has left.
 fn missing(s: &Situation<'_>, left: bool) -> Vec<&'static str> {
     let told = |event, undone: &[Event]| s.now.holds(event, undone);

@@ -84,6 +84,9 @@ pub enum StoreError {
         "data directory `{0}` is read-only: give this user the right to write there, or mount its disk for writing"
     )]
     ReadOnly(PathBuf),
+    /// Something in the directory cannot be read.
+    #[error("`{0}` may not be read: give this user the right to read it")]
+    Forbidden(PathBuf),
     /// The journal is damaged.
     #[error(
         "the journal is damaged, {0}: restore it from a backup (`hosebib verify` lists every damaged place)"
@@ -158,10 +161,15 @@ impl StoreError {
         doing: &'static str,
         path: &'a Path,
     ) -> impl FnOnce(io::Error) -> Self + 'a {
-        move |source| StoreError::Io {
-            doing,
-            path: path.to_owned(),
-            source,
+        move |source| match (doing, source.kind()) {
+            ("open" | "read" | "list", io::ErrorKind::PermissionDenied) => {
+                StoreError::Forbidden(path.to_owned())
+            }
+            _ => StoreError::Io {
+                doing,
+                path: path.to_owned(),
+                source,
+            },
         }
     }
 }

@@ -9,7 +9,7 @@ use crate::heard::{Answer, ShortAnswer};
 const LONGEST: usize = 5;
 
 /// Reads a message as a possible answer.
-pub fn find(items: &[Item], groups: &[Group]) -> Option<Answer> {
+pub(super) fn find(items: &[Item], groups: &[Group]) -> Option<Answer> {
     let words: Vec<&Item> = items
         .iter()
         .filter(|i| {
@@ -34,7 +34,7 @@ pub fn find(items: &[Item], groups: &[Group]) -> Option<Answer> {
             }
             What::Is(Concept::Noun(Noun::AfterRegulator)) => answer.word = Some(ShortAnswer::After),
             What::Is(Concept::Noun(noun)) => {
-                answer.noun = answer.noun.or_else(|| Some(noun.code().into()))
+                answer.noun = answer.noun.or_else(|| Some(noun.answer_code().into()))
             }
             What::Number(n) => {
                 answer.number = answer.number.or(Some(n.value));

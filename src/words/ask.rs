@@ -1,13 +1,13 @@
 //! What the sender wants back: a status, a forecast, the tasks, help.
 
-use super::concept::{AskWord, Concept, Mark, State};
+use super::concept::{AskWord, Concept, Mark, Noun, State};
 use super::item::{Form, Item, What};
 use super::scope::Sentence;
 use super::unit::Group;
 use crate::heard::{Ask, Need, UnitName};
 
 /// Finds the first ask of the message, and the items it was read from.
-pub fn find(
+pub(super) fn find(
     items: &[Item],
     sentences: &[Sentence],
     groups: &[Group],
@@ -62,6 +62,7 @@ pub fn find(
                         Concept::Level(_)
                             | Concept::Ask(AskWord::Fill)
                             | Concept::Need(Need::PumpOut | Need::Refill)
+                            | Concept::Noun(Noun::Pump | Noun::Tank | Noun::Waste | Noun::Fresh)
                             | Concept::State(State::Pumped | State::Emptied)
                     )
                 )
@@ -72,9 +73,10 @@ pub fn find(
             || has(AskWord::History)
         {
             Some(Ask::History { unit: unit.clone() })
-        } else if has(AskWord::Advice) || has(AskWord::Status) {
-            Some(Ask::Status { unit: unit.clone() })
-        } else if unit.is_some() && !asked.iter().any(|i| i.is(Mark::Request)) {
+        } else if has(AskWord::Advice)
+            || has(AskWord::Status)
+            || unit.is_some() && !asked.iter().any(|i| i.is(Mark::Request))
+        {
             Some(Ask::Status { unit: unit.clone() })
         } else {
             None

@@ -1,5 +1,7 @@
 //! Facts to entries: each to the trailer it is about, contradictions dropped and asked about.
 
+use std::collections::{BTreeMap, BTreeSet};
+
 use super::attach::{Placed, Value};
 use super::concept::{Concept, Mark, State};
 use super::item::{Item, What};
@@ -10,7 +12,7 @@ use crate::heard::{Amps, Entry, Event, Fault, ReadingKey, UnitName};
 
 /// One thing the message says, with its place.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Fact {
+pub(super) struct Fact {
     /// The item that carries it.
     pub at: usize,
     /// What it says.
@@ -25,7 +27,7 @@ pub struct Fact {
 
 /// What a fact says.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub enum Says {
+pub(super) enum Says {
     /// Something done, wrong or mended.
     That(Outcome),
     /// A value.
@@ -33,11 +35,11 @@ pub enum Says {
 }
 
 /// A piece set aside or to be asked about: the item and the reason.
-pub type Note = (usize, &'static str);
+pub(super) type Note = (usize, &'static str);
 
 /// What became of the facts.
 #[derive(Debug, Default)]
-pub struct Assembled {
+pub(super) struct Assembled {
     /// The entries.
     pub entries: Vec<Entry>,
     /// What to ask about.
@@ -47,7 +49,12 @@ pub struct Assembled {
 }
 
 /// Sorts facts by whether they count; those that do not go to `out`.
-pub fn sift(found: &[Found], placed: &[Placed], scope: &[Scope], out: &mut Assembled) -> Vec<Fact> {
+pub(super) fn sift(
+    found: &[Found],
+    placed: &[Placed],
+    scope: &[Scope],
+    out: &mut Assembled,
+) -> Vec<Fact> {
     let mut facts: Vec<Fact> = Vec::new();
     let mut all: Vec<(usize, Says)> = found
         .iter()
@@ -93,7 +100,7 @@ pub fn sift(found: &[Found], placed: &[Placed], scope: &[Scope], out: &mut Assem
 }
 
 /// Gives each fact its trailers.
-pub fn assign(facts: &mut [Fact], items: &[Item], sentences: &[Sentence]) {
+pub(super) fn assign(facts: &mut [Fact], items: &[Item], sentences: &[Sentence]) {
     let units: Vec<(usize, usize)> = items
         .iter()
         .enumerate()
@@ -112,11 +119,9 @@ pub fn assign(facts: &mut [Fact], items: &[Item], sentences: &[Sentence]) {
             cursor += 1;
         }
         let here: Vec<usize> = (first..cursor).collect();
-        let named: Vec<(usize, usize)> = units
-            .iter()
-            .copied()
-            .filter(|(i, _)| (sentence.start..sentence.end).contains(i))
-            .collect();
+        let from = units.partition_point(|(i, _)| *i < sentence.start);
+        let to = units.partition_point(|(i, _)| *i < sentence.end);
+        let named = &units[from..to];
         let mut pending: Vec<usize> = Vec::new();
         let mut in_sentence: Option<usize> = None;
         let mut at = sentence.start;
@@ -200,7 +205,7 @@ fn noun_before(items: &[Item], start: usize, unit: usize) -> bool {
 }
 
 /// Gives each fact the clock time that stands with it.
-pub fn clocks(facts: &mut [Fact], items: &[Item]) {
+pub(super) fn clocks(facts: &mut [Fact], items: &[Item]) {
     for fact in facts {
         let sentence = items[fact.at].sentence;
         let near = |i: &usize| items[*i].sentence == sentence;
@@ -224,7 +229,7 @@ pub fn clocks(facts: &mut [Fact], items: &[Item]) {
 }
 
 /// Makes entries of the facts.
-pub fn entries(
+pub(super) fn entries(
     facts: &[Fact],
     items: &[Item],
     groups: &[Group],
@@ -254,60 +259,55 @@ pub fn entries(
             }
         }
     }
-    let mut named: Vec<(usize, Option<UnitName>)> = Vec::new();
-    for (i, item) in items.iter().enumerate() {
+    let mut listed: BTreeSet<Option<UnitName>> = BTreeSet::new();
+    if about.iter().any(|(unit, _)| unit.is_none()) {
+        order.push(None);
+    }
+    for item in items {
         if let What::Units(g) = item.what {
-            named.extend(groups[g].names.iter().map(|n| (i, Some(n.clone()))));
-        }
-    }
-    for (unit, _) in &about {
-        if unit.is_none() {
-            order.push(None);
-            break;
-        }
-    }
-    for (_, name) in named {
-        if !order.contains(&name) {
-            order.push(name);
+            for name in &groups[g].names {
+                if listed.insert(Some(name.clone())) {
+                    order.push(Some(name.clone()));
+                }
+            }
         }
     }
     let pumped = about
         .iter()
         .any(|(_, f)| f.says == Says::That(Outcome::Event(Event::WastePumped)));
+    let mut by_unit: BTreeMap<Option<UnitName>, Vec<&Fact>> = BTreeMap::new();
+    for (unit, fact) in &about {
+        by_unit.entry(unit.clone()).or_default().push(fact);
+    }
     for unit in order {
-        let mine: Vec<&Fact> = about
-            .iter()
-            .filter(|(u, _)| *u == unit)
-            .map(|(_, f)| f)
-            .collect();
+        let Some(mine) = by_unit.get(&unit) else {
+            continue;
+        };
         let mine_unit = unit.clone();
-        one_unit(unit, &mine, fixes, out);
+        one_unit(unit, mine, fixes, out);
         // "pumped 12, 300 gal, and 14, 250 gal": both were
         if let Some(entry) = out
             .entries
             .last_mut()
             .filter(|e| pumped && e.unit == mine_unit)
+            && entry.readings.value(ReadingKey::PumpedGal).is_some()
+            && !entry.events.contains(&Event::WastePumped)
         {
-            if entry.readings.value(ReadingKey::PumpedGal).is_some()
-                && !entry.events.contains(&Event::WastePumped)
-            {
-                entry.events.push(Event::WastePumped);
-            }
+            entry.events.push(Event::WastePumped);
         }
     }
 }
 
 /// Tells whether a value said of several trailers holds for each.
-fn shared(items: &[Item], at: usize, g: usize, group: &Group) -> bool {
+fn shared(items: &[Item], at: usize, _g: usize, group: &Group) -> bool {
     let chunk = items[at].chunk;
-    let near = (0..items.len()).filter(|i| items[*i].chunk == chunk);
+    let near =
+        (at.saturating_sub(130)..items.len().min(at + 130)).filter(|i| items[*i].chunk == chunk);
     let mut all = group.plural;
-    let mut here = false;
     for i in near {
-        here |= items[i].what == What::Units(g);
         all |= items[i].is(Mark::All);
     }
-    all && here || all
+    all
 }
 
 fn one_unit(unit: Option<UnitName>, facts: &[&Fact], fixes: &[usize], out: &mut Assembled) {
@@ -428,12 +428,4 @@ fn clock(minutes: u16) -> String {
 
 fn same(a: f64, b: f64) -> bool {
     (a - b).abs() <= 0.001 * a.abs().max(1.0)
-}
-
-/// Tells whether the item is a statement word.
-pub fn is_statement(item: &Item) -> bool {
-    matches!(
-        item.what,
-        What::Is(Concept::Event(_) | Concept::Fault(_) | Concept::State(_) | Concept::Clears(_))
-    )
 }

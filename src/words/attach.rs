@@ -8,7 +8,7 @@ use crate::quantity::{self, TemperatureScale};
 
 /// A value found in the message.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub enum Value {
+pub(super) enum Value {
     /// A plain reading.
     Reading(ReadingKey, f64),
     /// A current, with its circuit.
@@ -21,7 +21,7 @@ pub enum Value {
 
 /// A value with its place.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Placed {
+pub(super) struct Placed {
     /// The item of the number.
     pub at: usize,
     /// What it gives.
@@ -34,10 +34,16 @@ pub struct Placed {
 const REACH: usize = 8;
 
 /// Places every number of the message.
-pub fn values(items: &[Item], scope: &[Scope], scale: TemperatureScale) -> Vec<Placed> {
+pub(super) fn values(
+    items: &[Item],
+    scope: &[Scope],
+    short: &[usize],
+    scale: TemperatureScale,
+) -> Vec<Placed> {
     let mut placer = Placer {
         items,
         scope,
+        short,
         scale,
         taken: vec![None; items.len()],
         out: Vec::new(),
@@ -50,6 +56,8 @@ pub fn values(items: &[Item], scope: &[Scope], scale: TemperatureScale) -> Vec<P
 struct Placer<'a> {
     items: &'a [Item],
     scope: &'a [Scope],
+    /// Unknown words short enough to be a misspelt measure.
+    short: &'a [usize],
     scale: TemperatureScale,
     /// For each noun, the number that took it.
     taken: Vec<Option<usize>>,
@@ -173,12 +181,24 @@ impl Placer<'_> {
             if !matches!(value, Value::Label) {
                 self.last = Some((at, n, number.form));
             }
-        } else if let Value::Reading(key, _) = value {
-            if let Some(noun) = Noun::ALL.iter().find(|n| n.reading() == Some(key)) {
-                self.last = Some((at, *noun, number.form));
-            }
+        } else if let Value::Reading(key, _) = value
+            && let Some(noun) = Noun::ALL.iter().find(|n| n.reading() == Some(key))
+        {
+            self.last = Some((at, *noun, number.form));
         }
+        let slip = number.unit.is_none()
+            && (self.slip_after(at) && !matches!(number.form, Form::Part | Form::Level)
+                || at > 0 && self.strange(at - 1));
         let value = match value {
+            Value::Reading(..) if slip => Value::Unclear("no-measure"),
+            // "resh tank 400 L": which tank was meant is what the unknown word said
+            Value::Reading(..)
+                if noun.is_some_and(|(i, n)| {
+                    n == Noun::Tank && (self.strange(i + 1) || i > 0 && self.strange(i - 1))
+                }) =>
+            {
+                Value::Unclear("which-tank")
+            }
             Value::Reading(..) | Value::Amps(..) if number.bound => Value::Unclear("bound"),
             other => other,
         };
@@ -189,15 +209,33 @@ impl Placer<'_> {
         });
     }
 
+    /// Tells whether a word nobody knows stands at `at`.
+    fn strange(&self, at: usize) -> bool {
+        self.items
+            .get(at)
+            .is_some_and(|n| n.what == What::Word { ordinary: false })
+            && self.short.contains(&at)
+    }
+
+    /// Tells whether a short word nobody knows stands right after a number: it may be a misspelt measure.
+    fn slip_after(&self, at: usize) -> bool {
+        self.items.get(at + 1).is_some_and(|n| {
+            matches!(n.what, What::Word { ordinary: false })
+                && n.chunk == self.items[at].chunk
+                && self.short.contains(&(at + 1))
+        })
+    }
+
     /// Finds the noun a number belongs to: right before it, right after it, or farther in the chunk.
     fn noun_for(&self, at: usize, unit: Option<Unit>, part: bool) -> Option<(usize, Noun)> {
         let fits = |noun: Noun| fits(noun, unit, part);
         let mut best: Option<(f32, usize, Noun)> = None;
         let mut consider = |i: usize, cost: f32| {
-            if let Some(noun) = self.items[i].noun() {
-                if fits(noun) && best.is_none_or(|(least, ..)| cost < least) {
-                    best = Some((cost, i, noun));
-                }
+            if let Some(noun) = self.items[i].noun()
+                && fits(noun)
+                && best.is_none_or(|(least, ..)| cost < least)
+            {
+                best = Some((cost, i, noun));
             }
         };
         let mut cost = 0.0;
@@ -323,6 +361,14 @@ impl Placer<'_> {
                 None => Value::Unclear("which-tank"),
             },
             Unit::DegC | Unit::DegF | Unit::Deg => {
+                // "2 grados bajo ceo": below what cannot be told
+                let low = self
+                    .items
+                    .get(at + 1)
+                    .is_some_and(|n| n.what == What::Is(Concept::State(State::Low)));
+                if low {
+                    return Value::Unclear("below-what");
+                }
                 let f = match (unit, self.scale) {
                     (Unit::DegC, _) | (Unit::Deg, TemperatureScale::C) => quantity::f_from_c(v),
                     _ => v,
@@ -349,7 +395,7 @@ impl Placer<'_> {
                 }
                 _ if (90.0..=260.0).contains(&v) => Value::Reading(K::Volts, v),
                 _ if (0.0..=16.0).contains(&v) => Value::Reading(K::BatteryV, v),
-                _ if v > 300.0 || v < 0.0 => Value::Unclear("implausible"),
+                _ if !(0.0..=300.0).contains(&v) => Value::Unclear("implausible"),
                 _ => Value::Unclear("which-volts"),
             },
             Unit::Amp => {
@@ -377,7 +423,20 @@ impl Placer<'_> {
                     )
                 }) && noun.is_none()
                     && self.circuit(at).is_none();
-                if rated || swapped {
+                let trips = chunk(self.items, at).any(|i| {
+                    matches!(
+                        self.items[i].what,
+                        What::Is(Concept::State(
+                            State::Tripped
+                                | State::KeepsTripping
+                                | State::Blown
+                                | State::Reset
+                                | State::Replaced
+                        ))
+                    )
+                }) && noun.is_none()
+                    && self.circuit(at).is_none();
+                if rated || swapped || trips {
                     return Value::Label;
                 }
                 if matches!(
@@ -711,14 +770,14 @@ impl Placer<'_> {
         let on_it = (at + 1..right_after.unwrap_or(at + 1)).any(|i| {
             self.items[i].is(Mark::At) || self.items[i].what == What::Is(Concept::State(State::On))
         });
-        if let (Some(i), true) = (right_after, on_it) {
-            if let What::Circuit(n) = self.items[i].what {
-                return Some(n);
-            }
+        if let (Some(i), true) = (right_after, on_it)
+            && let What::Circuit(n) = self.items[i].what
+        {
+            return Some(n);
         }
         let back = (0..at)
             .rev()
-            .take(6)
+            .take(10)
             .take_while(|i| self.items[*i].sentence == sentence);
         for i in back {
             match self.items[i].what {
@@ -815,7 +874,7 @@ fn bounded(items: &[Item], at: usize) -> bool {
 }
 
 /// Tells whether a number has a label of its own: ticket 88213, gate code 4411, 40 stalls.
-pub fn labelled(items: &[Item], at: usize) -> bool {
+pub(super) fn labelled(items: &[Item], at: usize) -> bool {
     let before = (0..at)
         .rev()
         .take(4)

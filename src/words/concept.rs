@@ -1,15 +1,45 @@
 //! What a word can stand for: the vocabulary of the phrase grammar, named as the word files name it.
 
-use std::fmt;
+use crate::heard::{CommandName, Event, Fault, Need, ReadingKey, ShortAnswer};
 
-use serde::{Deserialize, Serialize};
+/// Declares a list of names as the word files spell them.
+macro_rules! names {
+    ($(#[$meta:meta])* $name:ident { $($(#[$vmeta:meta])* $variant:ident = $code:literal),+ $(,)? }) => {
+        $(#[$meta])*
+        #[derive(Debug, Clone, Copy, PartialEq, Eq)]
+        pub(super) enum $name { $($(#[$vmeta])* $variant),+ }
 
-use crate::heard::{CommandName, Event, Fault, Need, ReadingKey, ShortAnswer, codes};
+        impl $name {
+            /// Finds the member that a name of the word files stands for.
+            pub(super) fn from_code(code: &str) -> Option<Self> {
+                match code { $($code => Some($name::$variant),)+ _ => None }
+            }
+        }
+    };
+    (listed $(#[$meta:meta])* $name:ident { $($(#[$vmeta:meta])* $variant:ident = $code:literal),+ $(,)? }) => {
+        names! { $(#[$meta])* $name { $($(#[$vmeta])* $variant = $code),+ } }
 
-codes! {
+        impl $name {
+            /// Every member.
+            pub(super) const ALL: &'static [$name] = &[$($name::$variant),+];
+        }
+    };
+    (spelt $(#[$meta:meta])* $name:ident { $($(#[$vmeta:meta])* $variant:ident = $code:literal),+ $(,)? }) => {
+        names! { $(#[$meta])* $name { $($(#[$vmeta])* $variant = $code),+ } }
+
+        impl $name {
+            /// Returns the name as the word files spell it.
+            pub(super) const fn code(self) -> &'static str {
+                match self { $($name::$variant => $code),+ }
+            }
+        }
+    };
+}
+
+names! {
+    listed
     /// A thing that crews talk about: it has states, and some have numbers.
-    #[allow(missing_docs)]
-    Noun {
+        Noun {
         Pressure = "pressure",
         Supply = "supply",
         BeforeRegulator = "before-regulator",
@@ -76,10 +106,10 @@ codes! {
     }
 }
 
-codes! {
+names! {
+    listed
     /// How a thing stands, or what was done to it.
-    #[allow(missing_docs)]
-    State {
+        State {
         On = "on",
         Off = "off",
         Open = "open",
@@ -130,10 +160,10 @@ codes! {
     }
 }
 
-codes! {
+names! {
+    spelt
     /// A unit of measure.
-    #[allow(missing_docs)]
-    Unit {
+        Unit {
         Psi = "psi",
         Bar = "bar",
         Kpa = "kpa",
@@ -162,10 +192,9 @@ codes! {
     }
 }
 
-codes! {
+names! {
     /// A word that steers the reading of others.
-    #[allow(missing_docs)]
-    Mark {
+        Mark {
         /// A denial of what follows: not, never, isn't.
         Not = "not",
         /// A denial of the noun that follows: no, without.
@@ -220,6 +249,10 @@ codes! {
         All = "all",
         /// Empty, as the complement of a fraction.
         Empty = "empty",
+        /// As [`Mark::Clock`]; alone, an answer.
+        Before = "before",
+        /// As [`Mark::Clock`]; alone, an answer.
+        After = "after",
         Minus = "minus",
         Below = "below",
         /// What follows is somebody else's text.
@@ -250,10 +283,9 @@ codes! {
     }
 }
 
-codes! {
+names! {
     /// What a question is about.
-    #[allow(missing_docs)]
-    AskWord {
+        AskWord {
         Status = "status",
         History = "history",
         Forecast = "forecast",
@@ -278,7 +310,7 @@ codes! {
 
 /// A part of a spoken number.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub enum Spoken {
+pub(super) enum Spoken {
     /// One to ninety-nine as one word.
     Number(f64),
     Hundred,
@@ -288,13 +320,15 @@ pub enum Spoken {
     Oh,
     /// A part: half, quarter.
     Part(f64),
+    /// Parts, which need their number: quarters.
+    Parts(f64),
     /// One, where it may be no number at all.
     One,
 }
 
 /// What a phrase of the vocabulary stands for.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub enum Concept {
+pub(super) enum Concept {
     Noun(Noun),
     State(State),
     Event(Event),
@@ -308,11 +342,13 @@ pub enum Concept {
     Answer(ShortAnswer),
     Spoken(Spoken),
     Level(f64),
+    /// A time of day by name, in minutes: noon.
+    Time(u16),
 }
 
 impl Concept {
     /// Reads the `is` of a word file, such as `noun water` or `number 12`.
-    pub fn parse(is: &str) -> Option<Concept> {
+    pub(super) fn parse(is: &str) -> Option<Concept> {
         let (kind, name) = is.split_once(' ').unwrap_or((is, ""));
         let name = name.trim();
         Some(match kind {
@@ -335,7 +371,9 @@ impl Concept {
                 "oh" => Spoken::Oh,
                 _ => Spoken::Number(name.parse().ok()?),
             }),
+            "parts" => Concept::Spoken(Spoken::Parts(name.parse().ok()?)),
             "part" => Concept::Spoken(Spoken::Part(name.parse().ok()?)),
+            "time" => Concept::Time(name.parse().ok()?),
             "level" => Concept::Level(name.parse().ok()?),
             _ => return None,
         })
@@ -343,8 +381,31 @@ impl Concept {
 }
 
 impl Noun {
+    /// Returns the name by which an answer carries the noun.
+    pub(super) fn answer_code(self) -> &'static str {
+        match self {
+            Noun::Pressure => "pressure",
+            Noun::Supply => "supply",
+            Noun::Water => "water",
+            Noun::Waste => "waste",
+            Noun::Fresh => "fresh",
+            Noun::Tank => "tank",
+            Noun::Battery => "battery",
+            Noun::Volts => "volts",
+            Noun::Power => "power",
+            Noun::Mains => "mains",
+            Noun::Lights => "lights",
+            Noun::Air => "air",
+            Noun::Inside => "inside",
+            Noun::Fuel => "fuel",
+            Noun::Hose => "hose",
+            Noun::Cord | Noun::Cords => "cord",
+            _ => "other",
+        }
+    }
+
     /// Returns the reading that a bare number after this noun gives.
-    pub fn reading(self) -> Option<ReadingKey> {
+    pub(super) fn reading(self) -> Option<ReadingKey> {
         Some(match self {
             Noun::Pressure => ReadingKey::PressurePsi,
             Noun::AfterRegulator => ReadingKey::PressurePsi,
@@ -371,7 +432,7 @@ impl Noun {
     }
 
     /// Tells whether the noun is a tank, whose level may be said as a fraction.
-    pub fn is_tank(self) -> bool {
+    pub(super) fn is_tank(self) -> bool {
         matches!(self, Noun::Waste | Noun::Fresh | Noun::Tank | Noun::Fuel)
     }
 }

@@ -8,7 +8,7 @@ use super::unit::Group;
 const LIKE_SIZE: f64 = 2.5;
 
 /// Applies corrections in place; returns the items at which one stands, and those that could mend either of two things.
-pub fn apply(items: &mut [Item], groups: &mut [Group]) -> (Vec<usize>, Vec<usize>) {
+pub(super) fn apply(items: &mut [Item], groups: &mut [Group]) -> (Vec<usize>, Vec<usize>) {
     let mut marks = Vec::new();
     let mut doubtful = Vec::new();
     for at in 0..items.len() {

@@ -4,10 +4,11 @@ use super::concept::{Concept, Mark, Noun, Spoken, Unit};
 use super::lex::{Kind, Token};
 use super::normal::plain;
 use super::vocab::{UNKNOWN, Vocab, WordId};
+use crate::heard::ShortAnswer;
 
 /// What an item stands for.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub enum What {
+pub(super) enum What {
     /// A phrase of the vocabulary.
     Is(Concept),
     /// A number.
@@ -40,7 +41,7 @@ pub enum What {
 
 /// How a number was written.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Form {
+pub(super) enum Form {
     /// Without a point, unsigned.
     Whole,
     /// With a point or a sign.
@@ -53,7 +54,7 @@ pub enum Form {
 
 /// A number with its measure.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Number {
+pub(super) struct Number {
     /// Its value; a part of one for [`Form::Part`], a percentage for [`Form::Level`].
     pub value: f64,
     /// How it was written.
@@ -66,7 +67,7 @@ pub struct Number {
 
 /// A piece of the message that stands for one thing.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Item {
+pub(super) struct Item {
     /// What it stands for.
     pub what: What,
     /// Its first token.
@@ -82,21 +83,13 @@ pub struct Item {
 }
 
 impl Item {
-    /// Returns the phrase it is, if it is one.
-    pub fn concept(&self) -> Option<Concept> {
-        match self.what {
-            What::Is(concept) => Some(concept),
-            _ => None,
-        }
-    }
-
     /// Tells whether it is `mark`.
-    pub fn is(&self, mark: Mark) -> bool {
+    pub(super) fn is(&self, mark: Mark) -> bool {
         self.what == What::Is(Concept::Mark(mark))
     }
 
     /// Returns the noun it is, if it is one.
-    pub fn noun(&self) -> Option<Noun> {
+    pub(super) fn noun(&self) -> Option<Noun> {
         match self.what {
             What::Is(Concept::Noun(noun)) => Some(noun),
             _ => None,
@@ -104,7 +97,7 @@ impl Item {
     }
 
     /// Returns the number it is, if it is one.
-    pub fn number(&self) -> Option<Number> {
+    pub(super) fn number(&self) -> Option<Number> {
         match self.what {
             What::Number(number) => Some(number),
             _ => None,
@@ -112,7 +105,7 @@ impl Item {
     }
 
     /// Tells whether it says nothing by itself, and can stand between a noun and its number.
-    pub fn is_filler(&self) -> bool {
+    pub(super) fn is_filler(&self) -> bool {
         matches!(
             self.what,
             What::Is(Concept::Mark(
@@ -131,7 +124,7 @@ impl Item {
 
 /// A spelling that was mended: which token, and what it was read as.
 #[derive(Debug, Clone, PartialEq)]
-pub struct Mended {
+pub(super) struct Mended {
     /// The token.
     pub token: usize,
     /// What it was read as.
@@ -140,7 +133,7 @@ pub struct Mended {
 
 /// The items of a message.
 #[derive(Debug, Default)]
-pub struct Items {
+pub(super) struct Items {
     /// The items, in order.
     pub list: Vec<Item>,
     /// Spellings that were mended and belong to a phrase.
@@ -150,7 +143,7 @@ pub struct Items {
 }
 
 /// Groups tokens into items.
-pub fn items(text: &str, tokens: &[Token], vocab: &Vocab) -> Items {
+pub(super) fn items(text: &str, tokens: &[Token], vocab: &Vocab) -> Items {
     let mut out = Items::default();
     let words = look_up(text, tokens, vocab, &mut out);
     let mut taken = vec![false; tokens.len()];
@@ -185,6 +178,12 @@ pub fn items(text: &str, tokens: &[Token], vocab: &Vocab) -> Items {
                                 end += 1;
                             }
                             What::Is(found.concept)
+                        }
+                        None if !text[token.start..token.end]
+                            .starts_with(char::is_alphanumeric)
+                            && !matches!(&text[token.start..token.end], "&" | "@" | "%" | "~") =>
+                        {
+                            What::Sign('\u{fffd}')
                         }
                         None => What::Word {
                             ordinary: words[at].iter().flatten().any(|id| *id != UNKNOWN),
@@ -228,6 +227,27 @@ pub fn items(text: &str, tokens: &[Token], vocab: &Vocab) -> Items {
             chunk: 0,
             glued: token.glued,
         });
+    }
+    let said = out
+        .list
+        .iter()
+        .filter(|i| !matches!(i.what, What::Sign(_) | What::Break))
+        .count();
+    for item in &mut out.list {
+        match item.what {
+            What::Is(Concept::Time(minutes)) => item.what = What::Clock(minutes),
+            // alone they answer a question
+            What::Is(Concept::Mark(Mark::Before)) if said == 1 => {
+                item.what = What::Is(Concept::Answer(ShortAnswer::Before))
+            }
+            What::Is(Concept::Mark(Mark::After)) if said == 1 => {
+                item.what = What::Is(Concept::Answer(ShortAnswer::After))
+            }
+            What::Is(Concept::Mark(Mark::Before | Mark::After)) => {
+                item.what = What::Is(Concept::Mark(Mark::Clock))
+            }
+            _ => {}
+        }
     }
     out.mended.retain(|m| taken[m.token]);
     super::number::join(text, tokens, &mut out.list);
@@ -300,7 +320,7 @@ fn look_up(
 }
 
 /// Tells the part of a spoken number that an item is.
-pub fn spoken(item: &Item) -> Option<Spoken> {
+pub(super) fn spoken(item: &Item) -> Option<Spoken> {
     match item.what {
         What::Is(Concept::Spoken(part)) => Some(part),
         _ => None,

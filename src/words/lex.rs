@@ -9,7 +9,7 @@ use nom::{IResult, Parser};
 
 /// What a token is.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub enum Kind {
+pub(super) enum Kind {
     /// Letters, or a sign that stands for a word.
     Word,
     /// A plain number; `whole` where written without a decimal point.
@@ -38,7 +38,7 @@ pub enum Kind {
 
 /// A piece of the folded text.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Token {
+pub(super) struct Token {
     /// What it is.
     pub kind: Kind,
     /// Where it starts in the folded text.
@@ -50,7 +50,7 @@ pub struct Token {
 }
 
 /// Tells the lexer what a run of letters beside digits is.
-pub trait Letters {
+pub(super) trait Letters {
     /// A measure or noun that may stand right after its number: `55psi`.
     fn is_measure(&self, word: &str) -> bool;
     /// A word of ours that may stand right before its number: `psi55`, `ckt1`.
@@ -60,7 +60,7 @@ pub trait Letters {
 }
 
 /// Cuts `text` into tokens.
-pub fn tokens(text: &str, letters: &impl Letters) -> Vec<Token> {
+pub(super) fn tokens(text: &str, letters: &impl Letters) -> Vec<Token> {
     let mut lexer = Lexer {
         text,
         at: 0,
@@ -94,6 +94,13 @@ impl<L: Letters> Lexer<'_, L> {
                     && self.text[self.at + 1..].starts_with(|n: char| n.is_alphabetic()) =>
                 {
                     self.at += 1
+                }
+                // 8's: the ending of a name
+                '\'' if self.after_digit()
+                    && self.text[self.at + 1..].starts_with('s')
+                    && !self.text[self.at + 2..].starts_with(|c: char| c.is_alphanumeric()) =>
+                {
+                    self.at += 2
                 }
                 '\'' | '!' | ',' | ';' | '.' | ':' | '?' | '"' | '-' | '(' | ')' | '/' | '#'
                 | '%' | '~' | '*' | '=' | '<' | '>' | '[' | ']' | '{' | '}' | '|' | '\\' | '_'
@@ -254,20 +261,19 @@ impl<L: Letters> Lexer<'_, L> {
                     );
                 }
             }
-            if !self.letters.is_measure(word) {
-                if sign == 0
-                    && matches!(kind, Kind::Number { whole: true, .. })
-                    && letters.len() <= 3
-                {
-                    // `12b` may be a name, `5o` a slip
-                    let slip = letters.contains(['o', 'l', 'i']);
-                    let kind = if slip || letters.len() > 1 {
-                        Kind::Garbled
-                    } else {
-                        Kind::Code
-                    };
-                    return self.push(kind, length + letters.len());
-                }
+            if !self.letters.is_measure(word)
+                && sign == 0
+                && matches!(kind, Kind::Number { whole: true, .. })
+                && letters.len() <= 3
+            {
+                // `12b` may be a name, `5o` a slip
+                let slip = letters.contains(['o', 'l', 'i']);
+                let kind = if slip || letters.len() > 1 {
+                    Kind::Garbled
+                } else {
+                    Kind::Code
+                };
+                return self.push(kind, length + letters.len());
             }
         }
         self.push(kind, sign + length);
@@ -281,10 +287,9 @@ impl<L: Letters> Lexer<'_, L> {
         .iter()
         .find(|whole| rest.starts_with(**whole))
         .map(|whole| whole.len())
+            && (!rest[length..].starts_with(|c: char| c.is_alphabetic()) || length == 2)
         {
-            if !rest[length..].starts_with(|c: char| c.is_alphabetic()) || length == 2 {
-                return self.push(Kind::Word, length);
-            }
+            return self.push(Kind::Word, length);
         }
         for (mark, length) in [("a.m.", 4), ("p.m.", 4), ("u.s.", 4)] {
             if rest.starts_with(mark) {
@@ -305,7 +310,7 @@ impl<L: Letters> Lexer<'_, L> {
         let word = &rest[..end];
         let after = &rest[end..];
         let digits = |s: &str| s.len() - s.trim_start_matches(|c: char| c.is_ascii_digit()).len();
-        let dash = usize::from(after.starts_with('-') || after.starts_with('/') && false);
+        let dash = usize::from(after.starts_with('-'));
         let run = digits(&after[dash..]);
         if run > 0 && word.is_ascii() {
             let plain = !self.letters.is_unit(word);
@@ -509,18 +514,18 @@ fn read_plain(text: &str) -> (Kind, usize) {
         opt((char('.'), digit1)),
     ))
     .parse(text);
-    if let Ok((rest, number)) = grouped {
-        if !number.starts_with('0') {
-            let value = number_of(&number.replace(',', ""));
-            return (
-                Kind::Number {
-                    value,
-                    whole: true,
-                    signed: false,
-                },
-                text.len() - rest.len(),
-            );
-        }
+    if let Ok((rest, number)) = grouped
+        && !number.starts_with('0')
+    {
+        let value = number_of(&number.replace(',', ""));
+        return (
+            Kind::Number {
+                value,
+                whole: true,
+                signed: false,
+            },
+            text.len() - rest.len(),
+        );
     }
     let decimal: IResult<&str, &str> = alt((
         recognize((digit1, char('.'), digit1)),

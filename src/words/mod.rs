@@ -14,8 +14,8 @@ mod correct;
 mod explain;
 mod item;
 mod json;
-pub mod lex;
-pub mod normal;
+mod lex;
+mod normal;
 mod number;
 mod pair;
 mod plan;
@@ -23,9 +23,7 @@ mod read;
 mod scope;
 mod spell;
 mod unit;
-pub mod vocab;
-mod weather;
-mod wish;
+mod vocab;
 
 pub use explain::Explained;
 pub use json::to_json;
@@ -81,7 +79,7 @@ impl Reader {
 
     /// Reads a message. Never fails: what means nothing to us gives an empty [`Heard`].
     pub fn hear(&self, text: &str, scale: TemperatureScale) -> Heard {
-        weather::pasted(text).unwrap_or_else(|| read::Reading::new(self, text, scale).heard)
+        read::Reading::new(self, text, scale).heard
     }
 
     /// Reads a message and tells how.

@@ -11,7 +11,7 @@ const LONGEST_TAG: usize = 48;
 
 /// A folded text and the way back to the original.
 #[derive(Debug, Default)]
-pub struct Normal {
+pub(super) struct Normal {
     /// The folded text.
     pub text: String,
     /// For each byte of `text`, the byte of the original it came from; one more at the end.
@@ -20,7 +20,7 @@ pub struct Normal {
 
 impl Normal {
     /// Folds `original`.
-    pub fn new(original: &str) -> Normal {
+    pub(super) fn new(original: &str) -> Normal {
         let mut normal = Normal {
             text: String::with_capacity(original.len() + 8),
             at: Vec::with_capacity(original.len() + 9),
@@ -31,7 +31,7 @@ impl Normal {
     }
 
     /// Returns the piece of the original that `start..end` of the folded text came from.
-    pub fn original<'t>(&self, original: &'t str, start: usize, end: usize) -> &'t str {
+    pub(super) fn original<'t>(&self, original: &'t str, start: usize, end: usize) -> &'t str {
         let from = self.at.get(start).copied().unwrap_or(0) as usize;
         let to = self.at.get(end).copied().unwrap_or(0) as usize;
         original.get(from..to.max(from)).unwrap_or_default().trim()
@@ -161,7 +161,7 @@ fn tag_length(text: &str) -> Option<usize> {
 }
 
 /// Takes the accents off a word; `ñ` becomes `n`.
-pub fn plain(word: &str) -> String {
+pub(super) fn plain(word: &str) -> String {
     word.nfd().filter(|c| !is_combining_mark(*c)).collect()
 }
 

@@ -5,7 +5,7 @@ use super::item::{Form, Item, Number, What, spoken};
 use super::lex::Token;
 
 /// Joins the words of each spoken number, then signs, measures, levels and hedges to their numbers.
-pub fn join(text: &str, tokens: &[Token], items: &mut Vec<Item>) {
+pub(super) fn join(text: &str, tokens: &[Token], items: &mut Vec<Item>) {
     read_spoken(text, tokens, items);
     for item in items.iter_mut() {
         // "an hour" is one
@@ -27,11 +27,11 @@ pub fn join(text: &str, tokens: &[Token], items: &mut Vec<Item>) {
             measure(items, at);
             levels(items, at);
             hedge(items, at);
-        } else if let What::Range(from, to, None) = items[at].what {
-            if let Some((next, unit)) = unit_after(items, at) {
-                items[at].what = What::Range(from, to, Some(unit));
-                items[next].what = What::Gone;
-            }
+        } else if let What::Range(from, to, None) = items[at].what
+            && let Some((next, unit)) = unit_after(items, at)
+        {
+            items[at].what = What::Range(from, to, Some(unit));
+            items[next].what = What::Gone;
         }
         at += 1;
     }
@@ -52,10 +52,12 @@ fn read_spoken(text: &str, tokens: &[Token], items: &mut Vec<Item>) {
                     form: Form::Whole,
                     ..
                 })
-            ) && items
-                .get(at + 1)
-                .and_then(spoken)
-                .is_some_and(|s| matches!(s, Spoken::Part(_) | Spoken::Hundred | Spoken::Thousand));
+            ) && items.get(at + 1).and_then(spoken).is_some_and(|s| {
+                matches!(
+                    s,
+                    Spoken::Part(_) | Spoken::Parts(_) | Spoken::Hundred | Spoken::Thousand
+                )
+            });
         if starts {
             if let Some((number, used)) = one_spoken(text, tokens, &items[at..], out.last()) {
                 let mut item = items[at];
@@ -139,6 +141,10 @@ fn one_spoken(
         };
         match (next, value) {
             (Spoken::Part(p), None) => return Some((part(p), used + 1)),
+            (Spoken::Parts(p), Some(v)) if v >= 1.0 && v * p <= 1.0 => {
+                return Some((part(v * p), used + 1));
+            }
+            (Spoken::Parts(_), _) => break,
             (Spoken::Part(p), Some(v)) if v >= 1.0 && v * p <= 1.0 && (p < 0.5 || v == 1.0) => {
                 return Some((part(v * p), used + 1));
             }
@@ -362,6 +368,14 @@ fn hours_and_minutes(items: &mut [Item]) {
 
 /// A measure that leads its number, "psi 38", and one left over is the thing it measures.
 fn leading_measures(items: &mut [Item]) {
+    if items
+        .iter()
+        .filter(|i| !matches!(i.what, What::Sign(_) | What::Break | What::Gone))
+        .count()
+        == 1
+    {
+        return; // a bare "psi" answers a question
+    }
     for at in 0..items.len() {
         let What::Is(Concept::Unit(unit)) = items[at].what else {
             continue;
@@ -378,10 +392,11 @@ fn leading_measures(items: &mut [Item]) {
         let next = (at + 1..items.len())
             .take(4)
             .find(|i| !items[*i].is_filler());
-        if let Some(What::Number(number)) = next.map(|i| &mut items[i].what) {
-            if number.unit.is_none() && number.form != Form::Part {
-                number.unit = Some(unit);
-            }
+        if let Some(What::Number(number)) = next.map(|i| &mut items[i].what)
+            && number.unit.is_none()
+            && number.form != Form::Part
+        {
+            number.unit = Some(unit);
         }
     }
 }
@@ -467,10 +482,10 @@ fn hedge(items: &mut [Item], at: usize) {
     let mut before = at;
     while before > 0 {
         before -= 1;
-        if items[before].is(Mark::Bound) {
-            if let What::Number(number) = &mut items[at].what {
-                number.bound = true;
-            }
+        if items[before].is(Mark::Bound)
+            && let What::Number(number) = &mut items[at].what
+        {
+            number.bound = true;
         }
         if !matches!(
             items[before].what,
@@ -506,6 +521,18 @@ fn ranges(items: &mut [Item]) {
             items[c].what = What::Gone;
             continue;
         }
+        let parts = items[b].is(Mark::And)
+            && from.form == Form::Part
+            && to.form == Form::Part
+            && from.unit.is_none()
+            && to.unit.is_none();
+        if parts {
+            items[a].what = What::Range(from.value, to.value, Some(Unit::Pct));
+            items[a].end = items[c].end;
+            items[b].what = What::Gone;
+            items[c].what = What::Gone;
+            continue;
+        }
         let joined = items[b].is(Mark::To);
         let between = items[b].is(Mark::And)
             && a > 0
@@ -536,6 +563,7 @@ fn ranges(items: &mut [Item]) {
         if joined
             && whole(from)
             && whole(to)
+            && to.value >= 100.0
             && matches!(
                 items.get(c + 1).map(|i| i.what),
                 Some(What::Word { ordinary: false })

@@ -10,7 +10,7 @@ use crate::heard::{Event, Fault, Need};
 
 /// What a noun in a state means.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub enum Outcome {
+pub(super) enum Outcome {
     /// Something done.
     Event(Event),
     /// Something wrong.
@@ -25,14 +25,14 @@ pub enum Outcome {
 
 /// The table of nouns and states.
 #[derive(Debug, Default)]
-pub struct Pairs {
+pub(super) struct Pairs {
     table: Vec<Vec<Option<Outcome>>>,
     any: Vec<Option<Outcome>>,
 }
 
 impl Pairs {
     /// Reads the table: a TOML table for each noun, with what each state of it means.
-    pub fn parse(file: &str, text: &str) -> Result<Pairs, WordsError> {
+    pub(super) fn parse(file: &str, text: &str) -> Result<Pairs, WordsError> {
         let read: BTreeMap<String, BTreeMap<String, String>> =
             toml::from_str(text).map_err(|error| WordsError::Toml {
                 file: file.into(),
@@ -63,14 +63,14 @@ impl Pairs {
     }
 
     /// Returns what `noun` in `state` means.
-    pub fn of(&self, noun: Noun, state: State) -> Option<Outcome> {
+    pub(super) fn of(&self, noun: Noun, state: State) -> Option<Outcome> {
         let row = &self.table[noun as usize];
         // what went out and has no word of its own for that is dead
         row[state as usize].or_else(|| row[State::Dead as usize].filter(|_| state == State::Lost))
     }
 
     /// Returns what `state` means where no noun fits it.
-    pub fn any(&self, state: State) -> Option<Outcome> {
+    pub(super) fn any(&self, state: State) -> Option<Outcome> {
         self.any[state as usize]
     }
 }
@@ -90,7 +90,7 @@ impl Outcome {
 
 /// A statement found: where, and what it means.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Found {
+pub(super) struct Found {
     /// The item that carries it.
     pub at: usize,
     /// What it means.
@@ -101,7 +101,7 @@ pub struct Found {
 const REACH: usize = 9;
 
 /// Finds every statement of the message.
-pub fn statements(items: &[Item], scope: &[Scope], pairs: &Pairs) -> Vec<Found> {
+pub(super) fn statements(items: &[Item], scope: &[Scope], pairs: &Pairs) -> Vec<Found> {
     let mut found = Vec::new();
     let mut used = vec![false; items.len()];
     for at in 0..items.len() {
@@ -122,10 +122,10 @@ pub fn statements(items: &[Item], scope: &[Scope], pairs: &Pairs) -> Vec<Found> 
             What::Is(Concept::Event(_) | Concept::Fault(_)) => {}
             What::Is(Concept::State(state)) => {
                 let yet = yet(items, at);
-                if let Some(outcome) = state_of(items, scope, pairs, at, state, yet, &mut used) {
-                    if outcome != Outcome::Nothing {
-                        found.push(Found { at, outcome });
-                    }
+                if let Some(outcome) = state_of(items, scope, pairs, at, state, yet, &mut used)
+                    && outcome != Outcome::Nothing
+                {
+                    found.push(Found { at, outcome });
                 }
             }
             _ => {}
@@ -241,10 +241,9 @@ fn cures(items: &[Item], scope: &[Scope], found: &mut [Found]) {
             .iter_mut()
             .filter(|f| near(f))
             .min_by_key(|f| f.at.abs_diff(at))
+            && let Outcome::Fault(code) = fault.outcome
         {
-            if let Outcome::Fault(code) = fault.outcome {
-                fault.outcome = Outcome::Clears(code);
-            }
+            fault.outcome = Outcome::Clears(code);
         }
     }
 }
@@ -323,10 +322,10 @@ fn linked(items: &[Item], scope: &[Scope], pairs: &Pairs, used: &[bool], found: 
             // "toilets and sinks clogged": the state after the second holds for the first too
             continue;
         }
-        if let Some(outcome) = state.and_then(|s| pairs.of(noun, s)) {
-            if outcome != Outcome::Nothing {
-                found.push(Found { at, outcome });
-            }
+        if let Some(outcome) = state.and_then(|s| pairs.of(noun, s))
+            && outcome != Outcome::Nothing
+        {
+            found.push(Found { at, outcome });
         }
     }
 }
@@ -475,10 +474,10 @@ fn missing(
         if compound {
             continue;
         }
-        if let Some(outcome) = pairs.of(noun, State::Gone) {
-            if outcome != Outcome::Nothing {
-                found.push(Found { at, outcome });
-            }
+        if let Some(outcome) = pairs.of(noun, State::Gone)
+            && outcome != Outcome::Nothing
+        {
+            found.push(Found { at, outcome });
         }
     }
 }

@@ -8,7 +8,7 @@ use super::unit::Group;
 use crate::heard::{Need, Plan, PlanKind, UnitName};
 
 /// Finds the plans of a message; `piece` gives the sender's own words for a range of items.
-pub fn find<'t>(
+pub(super) fn find<'t>(
     items: &[Item],
     sentences: &[Sentence],
     scope: &[Scope],
@@ -77,10 +77,11 @@ pub fn find<'t>(
         let mut planned = false;
         for i in range.clone() {
             if scope[i].aside != Some(Aside::Plan) && !items[i].is(Mark::Request) {
-                if let What::Is(Concept::Need(need)) = items[i].what {
-                    if scope[i].aside.is_none() && !needs.contains(&need) {
-                        needs.push(need);
-                    }
+                if let What::Is(Concept::Need(need)) = items[i].what
+                    && scope[i].aside.is_none()
+                    && !needs.contains(&need)
+                {
+                    needs.push(need);
                 }
                 continue;
             }

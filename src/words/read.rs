@@ -8,9 +8,12 @@ use super::lex::{self, Token};
 use super::normal::Normal;
 use super::scope::{self, Sentence};
 use super::unit::{self, Group};
-use super::{answer, ask, attach, correct, pair, plan, weather, wish};
-use crate::heard::{Ask, Command, CommandName, Entry, Heard, Language, ReadingKey, Remark, Taken};
+use super::{answer, ask, attach, correct, pair, plan};
+use crate::heard::{Ask, Command, CommandName, Heard, Language, ReadingKey, Remark, Taken};
 use crate::quantity::TemperatureScale;
+
+/// The most remarks of one kind that a message gets: nobody answers more.
+const MOST_REMARKS: usize = 40;
 
 /// A message as it is being read.
 pub(super) struct Reading<'t> {
@@ -91,10 +94,11 @@ impl<'t> Reading<'t> {
             .collect::<Vec<_>>();
         self.groups = unit::find(&self.normal.text, &self.tokens, &mut self.items);
         self.plural_groups();
+        let mut met = std::collections::BTreeSet::new();
         for item in &self.items {
             if let What::Units(g) = item.what {
                 for name in &self.groups[g].names {
-                    if !self.heard.named.contains(name) {
+                    if met.insert(name.clone()) {
                         self.heard.named.push(name.clone());
                     }
                 }
@@ -103,7 +107,18 @@ impl<'t> Reading<'t> {
         let (fixes, doubtful) = correct::apply(&mut self.items, &mut self.groups);
         let sentences = scope::sentences(&self.items);
         let scopes = scope::scopes(&self.items, &sentences);
-        let mut placed = attach::values(&self.items, &scopes, scale);
+        let short: Vec<usize> = (0..self.items.len())
+            .filter(|i| self.items[*i].what == What::Word { ordinary: false })
+            .filter(|i| {
+                let item = &self.items[*i];
+                let word =
+                    &self.normal.text[self.tokens[item.first].start..self.tokens[item.end - 1].end];
+                (2..=7).contains(&word.chars().count())
+                    && word.starts_with(|c: char| c.is_ascii_alphabetic())
+            })
+            .collect();
+        let mut placed = attach::values(&self.items, &scopes, &short, scale);
+        drop_beside_unplaced(&self.items, &mut placed);
         placed.retain(|p| !doubtful.contains(&p.at));
         let found = pair::statements(&self.items, &scopes, &reader.pairs);
         let asked = ask::find(&self.items, &sentences, &self.groups);
@@ -112,11 +127,11 @@ impl<'t> Reading<'t> {
             .extend(doubtful.iter().take(1).map(|at| (*at, "which-to-mend")));
         self.orders(&sentences, &mut out);
         let mut facts = assemble::sift(&found, &placed, &scopes, &mut out);
-        if let Some((ask, _)) = &asked {
-            if matches!(ask, Ask::Undo) {
-                facts.clear();
-                out.unclear.clear();
-            }
+        if let Some((ask, _)) = &asked
+            && matches!(ask, Ask::Undo)
+        {
+            facts.clear();
+            out.unclear.clear();
         }
         self.uncounted(&counts, &mut facts, &mut out);
         self.all_unnamed(&mut facts, &mut out);
@@ -137,6 +152,7 @@ impl<'t> Reading<'t> {
         self.heard.ask = asked.map(|(ask, _)| ask);
         self.heard.answer = answer::find(&self.items, &self.groups);
         self.leftovers(&facts, &mut out);
+        self.heard.plans.truncate(MOST_REMARKS);
         for plan in &self.heard.plans {
             if !out
                 .aside
@@ -154,7 +170,7 @@ impl<'t> Reading<'t> {
                 });
             }
         }
-        for (at, why) in &out.aside {
+        for (at, why) in out.aside.iter().take(MOST_REMARKS) {
             let text = self.piece(*at, at + 1).to_string();
             if !self
                 .heard
@@ -168,7 +184,7 @@ impl<'t> Reading<'t> {
                 });
             }
         }
-        for (at, why) in &out.unclear {
+        for (at, why) in out.unclear.iter().take(MOST_REMARKS) {
             let text = self.around(*at).to_string();
             if !self.heard.unclear.iter().any(|r| r.text == text) {
                 self.heard.unclear.push(Remark {
@@ -178,24 +194,6 @@ impl<'t> Reading<'t> {
             }
         }
         self.heard.entries = out.entries;
-        if self.heard.entries.is_empty()
-            && let Some(low) = weather::low_tonight(&self.normal.text, scale)
-        {
-            // the number of degrees is no trailer's name
-            let unit = self
-                .heard
-                .named
-                .iter()
-                .find(|name| name.as_str().parse() != Ok(low));
-            let mut entry = Entry {
-                unit: unit.cloned(),
-                ..Entry::default()
-            };
-            entry.readings.set(ReadingKey::LowF, low);
-            self.heard.entries.push(entry);
-        }
-        let wishes = wish::find(&self.normal.text, self.original, &self.heard);
-        self.heard.plans.extend(wishes);
     }
 
     /// Returns the words of the chunk that an item stands in, or the item alone where the chunk is long.
@@ -227,7 +225,11 @@ impl<'t> Reading<'t> {
             .filter(|at| {
                 let next = self.items.get(at + 1).is_some_and(|n| n.is(Mark::Unit));
                 let before = *at > 0 && self.items[at - 1].is(Mark::Unit);
-                next || before || self.piece(*at, at + 1).contains(' ')
+                let tanks = (at + 1..self.items.len())
+                    .take(3)
+                    .find(|i| !self.items[*i].is_filler())
+                    .is_some_and(|i| self.items[i].noun().is_some_and(|n| n.is_tank()));
+                next || before || tanks || self.piece(*at, at + 1).contains(' ')
             });
         if let Some(at) = whole {
             let chunk = self.items[at].chunk;
@@ -242,11 +244,11 @@ impl<'t> Reading<'t> {
     /// What is said of "three units" names none of them: it is asked about.
     fn uncounted(&self, counts: &[usize], facts: &mut Vec<assemble::Fact>, out: &mut Assembled) {
         for first in counts {
-            let Some(at) = self.items.iter().position(|i| i.first == *first) else {
+            let Some(at) = self.items.binary_search_by_key(first, |i| i.first).ok() else {
                 continue;
             };
             let chunk = self.items[at].chunk;
-            let named = (0..self.items.len()).any(|i| {
+            let named = (at.saturating_sub(130)..self.items.len().min(at + 130)).any(|i| {
                 self.items[i].chunk == chunk && matches!(self.items[i].what, What::Units(_))
             });
             let before = facts.len();
@@ -304,6 +306,7 @@ impl<'t> Reading<'t> {
             .filter(|i| {
                 !matches!(self.items[*i].what, What::Sign(_) | What::Break)
                     && !self.items[*i].is_filler()
+                    && !self.items[*i].is(Mark::Call)
             })
             .collect();
         let named = words
@@ -314,14 +317,13 @@ impl<'t> Reading<'t> {
             .iter()
             .copied()
             .find(|i| self.items[*i].what == What::Garbled);
-        if let Some(at) = garbled {
-            if words
+        if let Some(at) = garbled
+            && words
                 .iter()
                 .any(|i| self.items[*i].noun().is_some_and(|n| n.reading().is_some()))
-            {
-                out.unclear.push((at, "no-number"));
-                return;
-            }
+        {
+            out.unclear.push((at, "no-number"));
+            return;
         }
         match named {
             Some(at)
@@ -496,6 +498,62 @@ fn counted(items: &mut [Item]) -> Vec<usize> {
     out
 }
 
+/// A number without a place beside a word nobody knows makes the values of its chunk doubtful: the word may be a slip
+/// for "to", for a noun or for a measure. So does one beside values where no trailer is named.
+fn drop_beside_unplaced(items: &[Item], placed: &mut [attach::Placed]) {
+    use attach::Value;
+    let word = |i: usize| matches!(items.get(i).map(|n| n.what), Some(What::Word { .. }));
+    let mut doubtful: std::collections::BTreeSet<usize> = std::collections::BTreeSet::new();
+    for (n, p) in placed.iter().enumerate() {
+        if !matches!(p.value, Value::Unclear("no-place" | "no-measure")) {
+            continue;
+        }
+        let chunk = items[p.at].chunk;
+        doubtful.insert(chunk);
+        // "14 has 2, no wiat 3", "PSI 60, PIS 80": a slip for a correction or a noun
+        let lone = [n.checked_sub(1), Some(n + 1)]
+            .into_iter()
+            .flatten()
+            .all(|m| placed.get(m).is_none_or(|q| items[q.at].chunk != chunk));
+        let strange = word(p.at + 1) || p.at > 0 && word(p.at - 1);
+        if lone && strange {
+            let near = |q: Option<&attach::Placed>| {
+                q.map(|q| items[q.at].chunk)
+                    .filter(|c| c.abs_diff(chunk) <= 2)
+            };
+            doubtful.extend(n.checked_sub(1).and_then(|m| near(placed.get(m))));
+            doubtful.extend(near(placed.get(n + 1)));
+        }
+    }
+    // "7 waste 1/2, I mena 3/4": a second level that no tank claims, beside a word that says nothing here
+    for pair in placed.windows(2) {
+        let [a, b] = [&pair[0], &pair[1]];
+        let level = matches!(
+            a.value,
+            Value::Reading(ReadingKey::WastePct | ReadingKey::FreshPct, _)
+        );
+        let second = b.value == Value::Unclear("which-tank") && items[b.at].number().is_some();
+        if level
+            && second
+            && b.at > 0
+            && word(b.at - 1)
+            && items[a.at].sentence == items[b.at].sentence
+        {
+            doubtful.insert(items[a.at].chunk);
+        }
+    }
+    if doubtful.is_empty() {
+        return;
+    }
+    for p in placed.iter_mut() {
+        if matches!(p.value, Value::Reading(..) | Value::Amps(..))
+            && doubtful.contains(&items[p.at].chunk)
+        {
+            p.value = Value::Unclear("beside-unplaced");
+        }
+    }
+}
+
 /// "circuit 2", "breaker 3": a circuit by its number; "breaker 20a" is a rating.
 fn circuits(items: &mut [Item]) {
     for at in 0..items.len() {
@@ -512,10 +570,12 @@ fn circuits(items: &mut [Item]) {
         if items[next].chunk != items[at].chunk {
             continue;
         }
-        if let Some(n) = items[next].number() {
-            if n.unit.is_none() && n.form == Form::Whole && (1.0..=4.0).contains(&n.value) {
-                items[next].what = What::Circuit(n.value as u8);
-            }
+        if let Some(n) = items[next].number()
+            && n.unit.is_none()
+            && n.form == Form::Whole
+            && (1.0..=4.0).contains(&n.value)
+        {
+            items[next].what = What::Circuit(n.value as u8);
         }
     }
 }
@@ -538,10 +598,11 @@ fn clock_words(text: &str, tokens: &[Token], items: &mut [Item]) {
             .is_some_and(|x| x.noun().is_some_and(|n| n.reading().is_some()));
         let typed = &text[tokens[items[at].first].start..tokens[items[at].end - 1].end];
         // a las, a 90: the preposition of Spanish does not name a trailer
-        if word == "a" && before.end == items[at].first {
-            if let What::Number(number) = &mut items[at].what {
-                number.form = Form::Decimal;
-            }
+        if word == "a"
+            && before.end == items[at].first
+            && let What::Number(number) = &mut items[at].what
+        {
+            number.form = Form::Decimal;
         }
         let four = typed.len() == 4
             && typed.bytes().all(|b| b.is_ascii_digit())
@@ -565,15 +626,16 @@ fn clock_words(text: &str, tokens: &[Token], items: &mut [Item]) {
         let at_word = before.is(Mark::Clock) || matches!(word, "at" | "a las" | "@");
         if at_word && clocky && !noun_after {
             items[at].what = What::Clock(hour as u16 * 60 + minute as u16);
-        } else if before.is(Mark::About)
+            continue;
+        }
+        // "came back around 9"
+        let around = before.is(Mark::About)
             && n.value <= 12.0
             && !valued(items, at)
             && items[..at].iter().rev().take(8).any(|i| {
                 i.chunk == items[at].chunk && matches!(i.what, What::Is(Concept::Event(_)))
-            })
-        {
-            items[at].what = What::Clock(n.value as u16 * 60);
-        } else if before.is(Mark::Clock) && n.value <= 24.0 && !noun_after {
+            });
+        if around || before.is(Mark::Clock) && n.value <= 24.0 && !noun_after {
             items[at].what = What::Clock(n.value as u16 * 60);
         }
     }
@@ -605,14 +667,14 @@ fn tasks(items: &mut [Item]) {
             {
                 next += 1;
             }
-            if let Some(item) = items.get_mut(next) {
-                if matches!(
+            if let Some(item) = items.get_mut(next)
+                && matches!(
                     item.what,
                     What::Number(_) | What::Code | What::Range(..) | What::Garbled
-                ) && item.sentence == items[at].sentence
-                {
-                    items[next].what = What::Labelled;
-                }
+                )
+                && item.sentence == items[at].sentence
+            {
+                items[next].what = What::Labelled;
             }
         }
         let asks = matches!(
@@ -624,14 +686,13 @@ fn tasks(items: &mut [Item]) {
             let next = (at + 1..items.len())
                 .take(3)
                 .find(|i| !items[*i].is_filler() && items[*i].what != What::Sign('#'));
-            if let Some((next, n)) = next.and_then(|i| items[i].number().map(|n| (i, n))) {
-                if n.form == Form::Whole
-                    && n.unit.is_none()
-                    && n.value < 1e9
-                    && items[next].sentence == items[at].sentence
-                {
-                    items[next].what = What::Task(n.value as u32);
-                }
+            if let Some((next, n)) = next.and_then(|i| items[i].number().map(|n| (i, n)))
+                && n.form == Form::Whole
+                && n.unit.is_none()
+                && n.value < 1e9
+                && items[next].sentence == items[at].sentence
+            {
+                items[next].what = What::Task(n.value as u32);
             }
         }
         // 40 stalls, 1200 Harbor Road

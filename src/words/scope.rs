@@ -3,9 +3,13 @@
 use super::concept::{AskWord, Concept, Mark};
 use super::item::{Item, What};
 
+/// The most items in a sentence, and in a chunk: far more than people write.
+const LONGEST_SENTENCE: usize = 240;
+const LONGEST_CHUNK: usize = 120;
+
 /// Why a piece was understood and not logged.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Aside {
+pub(super) enum Aside {
     /// It has not happened yet.
     Plan,
     /// It depends.
@@ -22,7 +26,7 @@ pub enum Aside {
 
 impl Aside {
     /// Returns the stable code of the reason.
-    pub fn code(self) -> &'static str {
+    pub(super) fn code(self) -> &'static str {
         match self {
             Aside::Plan => "plan",
             Aside::Condition => "condition",
@@ -36,7 +40,7 @@ impl Aside {
 
 /// How one item counts.
 #[derive(Debug, Clone, Copy, Default, PartialEq, Eq)]
-pub struct Scope {
+pub(super) struct Scope {
     /// Why it is not logged.
     pub aside: Option<Aside>,
     /// Said to have been so, which spares things done.
@@ -49,7 +53,7 @@ pub struct Scope {
 
 /// How a sentence is put.
 #[derive(Debug, Clone, Copy, Default)]
-pub struct Sentence {
+pub(super) struct Sentence {
     /// Its first item.
     pub start: usize,
     /// The item after its last.
@@ -61,9 +65,29 @@ pub struct Sentence {
 }
 
 /// Numbers sentences and chunks, in place, and returns the sentences' bounds.
-pub fn segment(items: &mut [Item]) {
+pub(super) fn segment(items: &mut [Item]) {
     let (mut sentence, mut chunk) = (0, 0);
+    let (mut in_sentence, mut in_chunk) = (0, 0);
+    let (mut last_sentence, mut last_chunk) = (0, 0);
     for at in 0..items.len() {
+        // endless text is cut up, so that looking around stays cheap
+        (in_sentence, in_chunk) = (
+            if last_sentence == sentence {
+                in_sentence + 1
+            } else {
+                0
+            },
+            if last_chunk == chunk { in_chunk + 1 } else { 0 },
+        );
+        if in_sentence > LONGEST_SENTENCE {
+            sentence += 1;
+            chunk += 1;
+            in_sentence = 0;
+        } else if in_chunk > LONGEST_CHUNK {
+            chunk += 1;
+            in_chunk = 0;
+        }
+        (last_sentence, last_chunk) = (sentence, chunk);
         let what = items[at].what;
         let next_glued = items.get(at + 1).is_some_and(|n| n.glued);
         match what {
@@ -103,7 +127,7 @@ pub fn segment(items: &mut [Item]) {
 }
 
 /// Finds the sentences and which of them ask.
-pub fn sentences(items: &[Item]) -> Vec<Sentence> {
+pub(super) fn sentences(items: &[Item]) -> Vec<Sentence> {
     let mut out = Vec::new();
     let mut start = 0;
     while start < items.len() {
@@ -160,7 +184,7 @@ fn asking_part(items: &[Item], sentence: &Sentence) -> Option<usize> {
 }
 
 /// Tells for each item how it counts.
-pub fn scopes(items: &[Item], sentences: &[Sentence]) -> Vec<Scope> {
+pub(super) fn scopes(items: &[Item], sentences: &[Sentence]) -> Vec<Scope> {
     let mut scope = vec![Scope::default(); items.len()];
     quotations(items, &mut scope);
     for sentence in sentences {

@@ -4,7 +4,7 @@
 //! letters swapped. Candidates are found through the spellings that one deletion leaves, so the search does not grow
 //! with the vocabulary.
 
-use super::concept::Concept;
+use super::concept::{Concept, Spoken};
 use super::vocab::{FastMap, WordId};
 
 /// The rows of the keyboard, for neighbouring keys.
@@ -18,17 +18,23 @@ const SHORTEST: usize = 4;
 
 /// Finds the keyword a slip was meant to be.
 #[derive(Debug, Default)]
-pub struct Speller {
+pub(super) struct Speller {
     words: Vec<(Box<str>, WordId, Option<Concept>)>,
     deletions: FastMap<Box<[u8]>, Vec<u32>>,
 }
 
 impl Speller {
     /// Prepares for the given keywords, which are ASCII.
-    pub fn new(keywords: &[(Box<str>, WordId, Concept)]) -> Speller {
+    pub(super) fn new(keywords: &[(Box<str>, WordId, Concept)]) -> Speller {
         let mut speller = Speller::default();
         for (word, id, concept) in keywords {
-            if word.len() < SHORTEST {
+            // a short number word is too near too many others
+            let least = match concept {
+                Concept::Spoken(Spoken::Number(n)) if *n < 20.0 => 6,
+                Concept::Spoken(_) => 5,
+                _ => SHORTEST,
+            };
+            if word.len() < least {
                 continue;
             }
             let index = speller.words.len() as u32;
@@ -42,7 +48,7 @@ impl Speller {
     }
 
     /// Returns the one keyword that `word` is clearly a slip for.
-    pub fn nearest(&self, word: &str) -> Option<(WordId, &str)> {
+    pub(super) fn nearest(&self, word: &str) -> Option<(WordId, &str)> {
         let typed = word.as_bytes();
         if typed.len() < SHORTEST || typed.len() > 24 || !typed.iter().all(u8::is_ascii_alphabetic)
         {

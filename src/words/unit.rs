@@ -11,7 +11,7 @@ const LONGEST_SPAN: f64 = 20.0;
 
 /// Trailers named together.
 #[derive(Debug, Clone, PartialEq)]
-pub struct Group {
+pub(super) struct Group {
     /// Their names.
     pub names: Vec<UnitName>,
     /// True where a word says that what follows holds for each: both, all, units.
@@ -25,7 +25,7 @@ pub struct Group {
 }
 
 /// Finds the trailers and replaces their items.
-pub fn find(text: &str, tokens: &[Token], items: &mut Vec<Item>) -> Vec<Group> {
+pub(super) fn find(text: &str, tokens: &[Token], items: &mut Vec<Item>) -> Vec<Group> {
     let mut named = mark(text, tokens, items);
     sub_places(items, &mut named);
     join(items, named)
@@ -33,12 +33,12 @@ pub fn find(text: &str, tokens: &[Token], items: &mut Vec<Item>) -> Vec<Group> {
 
 /// "the lock of 2 in unit 31": beside a trailer named for certain, a bare number after "of" is a place inside it.
 fn sub_places(items: &mut [Item], named: &mut Vec<Named>) {
-    let certain: Vec<usize> = named
+    let certain: std::collections::BTreeSet<usize> = named
         .iter()
         .filter(|n| n.explicit)
         .map(|n| items[n.at].chunk)
         .collect();
-    let placed: Vec<(usize, usize)> = named
+    let placed: std::collections::BTreeMap<usize, usize> = named
         .iter()
         .filter(|n| {
             n.explicit
@@ -55,9 +55,7 @@ fn sub_places(items: &mut [Item], named: &mut Vec<Named>) {
             && items[n.at - 1]
                 .noun()
                 .is_some_and(|noun| noun.reading().is_none())
-            && placed
-                .iter()
-                .any(|(chunk, at)| *chunk == items[n.at].chunk && *at > n.at);
+            && placed.get(&items[n.at].chunk).is_some_and(|at| *at > n.at);
         if part {
             items[n.at].what = What::Labelled;
             return false;
@@ -174,6 +172,17 @@ fn is_unit(items: &[Item], at: usize, named: &[Named]) -> Option<bool> {
     if code {
         return Some(true);
     }
+    // a word nobody knows right after it may be a misspelt measure
+    let slip = matches!(
+        items.get(at + 1).map(|n| n.what),
+        Some(What::Word { ordinary: false })
+    ) && items[at + 1].chunk == item.chunk
+        && named
+            .last()
+            .is_some_and(|n| items[n.at].sentence == item.sentence);
+    if slip && risky(items, at) {
+        return None;
+    }
     let prior = significant_before(items, at);
     let next = significant_after(items, at);
     let prior_item = prior.map(|i| &items[i]);
@@ -242,6 +251,15 @@ fn is_unit(items: &[Item], at: usize, named: &[Named]) -> Option<bool> {
     match prior_item.map(|p| p.what) {
         // first in its chunk
         None => {
+            let slip = matches!(
+                items.get(at + 1).map(|n| n.what),
+                Some(What::Word { ordinary: false })
+            ) && named
+                .last()
+                .is_some_and(|n| items[n.at].sentence == item.sentence);
+            if slip && risky(items, at) {
+                return None;
+            }
             let opens = before.is_none_or(|b| b.chunk != item.chunk || b.is_filler());
             if !opens {
                 return None;
@@ -281,7 +299,7 @@ fn is_unit(items: &[Item], at: usize, named: &[Named]) -> Option<bool> {
             let place = prior?;
             let at_word = items[place].is(Mark::At);
             if clock
-                && next_item.is_none_or(|n| !n.noun().is_some_and(|n| n.reading().is_some()))
+                && next_item.is_none_or(|n| n.noun().is_none_or(|n| n.reading().is_none()))
                 && item.what != What::Code
                 && value(item) >= 100.0
                 && !listed
@@ -328,6 +346,19 @@ fn is_unit(items: &[Item], at: usize, named: &[Named]) -> Option<bool> {
             Some(false)
         }
         Some(What::Is(Concept::Mark(Mark::Clock | Mark::Label | Mark::Between | Mark::Minus))) => {
+            None
+        }
+        // "22 has all 4 ...": a count
+        Some(What::Is(Concept::Mark(Mark::All)))
+            if named
+                .last()
+                .is_some_and(|n| items[n.at].chunk == item.chunk && n.at + 1 < at) =>
+        {
+            None
+        }
+        Some(What::Is(Concept::Mark(Mark::Call)))
+            if risky(items, at) && chunk_has_value_noun(items, at) =>
+        {
             None
         }
         Some(What::Is(Concept::Mark(
@@ -385,6 +416,16 @@ fn is_unit(items: &[Item], at: usize, named: &[Named]) -> Option<bool> {
             | Concept::Level(_)
             | Concept::Answer(_),
         )) => Some(false),
+        // a word nobody knows may be a slip for what gave the number its place
+        Some(What::Word { ordinary: false }) if risky(items, at) => None,
+        Some(What::Word { .. })
+            if risky(items, at)
+                && named
+                    .last()
+                    .is_some_and(|n| items[n.at].chunk == item.chunk) =>
+        {
+            None
+        }
         Some(What::Word { .. } | What::Clock(_)) => Some(false),
         Some(What::Sign(_)) => None,
         _ => None,
@@ -397,6 +438,18 @@ fn value(item: &Item) -> f64 {
         What::Range(from, ..) => from,
         _ => 0.0,
     }
+}
+
+/// Tells whether other numbers stand near, so that a wrong guess would move a value to another trailer.
+fn risky(items: &[Item], at: usize) -> bool {
+    let near = at.saturating_sub(16)..items.len().min(at + 16);
+    near.into_iter().any(|i| {
+        i != at
+            && matches!(
+                items[i].what,
+                What::Number(_) | What::Range(..) | What::Code
+            )
+    })
 }
 
 /// Tells whether the chunk ends after `at`, or a trailer follows.
@@ -418,7 +471,7 @@ fn noun_earlier(items: &[Item], at: usize) -> bool {
 }
 
 fn chunk_has_value_noun(items: &[Item], at: usize) -> bool {
-    (0..items.len())
+    (at.saturating_sub(20)..items.len().min(at + 20))
         .filter(|i| items[*i].chunk == items[at].chunk)
         .any(|i| items[i].noun().is_some_and(|n| n.reading().is_some()))
 }
@@ -485,9 +538,13 @@ fn join(items: &mut Vec<Item>, named: Vec<Named>) -> Vec<Group> {
     while i < named.len() {
         let current = &named[i];
         let at = current.at;
-        let gap = last.map(|l| l + 1..at);
+        // a list ends with its sentence, which also bounds how far this looks back
+        let gap = last
+            .filter(|l| items[*l].sentence == items[at].sentence)
+            .map(|l| l + 1..at);
         // "12 14 and 15": taken for a list by what follows
-        let side_by_side = last.is_some_and(|l| items[l].end == items[at].first && l + 1 == at);
+        let side_by_side =
+            gap.is_some() && last.is_some_and(|l| items[l].end == items[at].first && l + 1 == at);
         let linked = side_by_side
             || gap.as_ref().is_some_and(|gap| {
                 !gap.is_empty()
@@ -590,7 +647,7 @@ fn join(items: &mut Vec<Item>, named: Vec<Named>) -> Vec<Group> {
         };
         groups.push(Group {
             names: current.names.clone(),
-            plural: current.names.len() > 1 && matches!(items[at].what, What::Range(..)) && false,
+            plural: false,
             explicit: current.explicit,
             either: false,
             placed,

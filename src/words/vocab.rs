@@ -9,20 +9,20 @@ use std::hash::{BuildHasherDefault, Hasher};
 use serde::Deserialize;
 use thiserror::Error;
 
-use super::concept::{Concept, Mark, Noun, Unit};
+use super::concept::{Concept, Mark, Noun, Spoken, Unit};
 use super::lex::Letters;
 use super::normal::plain;
 use super::spell::Speller;
 use crate::heard::Language;
 
 /// A word of the vocabulary.
-pub type WordId = u32;
+pub(super) type WordId = u32;
 
 /// Stands for a word or number that is not in the vocabulary, but may stand where a phrase has `*`.
-pub const UNKNOWN: WordId = WordId::MAX;
+pub(super) const UNKNOWN: WordId = WordId::MAX;
 
 /// A map with a fast hash: keys are short words of our own files, not chosen by an attacker.
-pub type FastMap<K, V> = HashMap<K, V, BuildHasherDefault<Fx>>;
+pub(super) type FastMap<K, V> = HashMap<K, V, BuildHasherDefault<Fx>>;
 
 /// What is wrong with a word file.
 #[derive(Debug, Error, PartialEq)]
@@ -103,7 +103,7 @@ impl WordFile {
 
 /// What is known of a word.
 #[derive(Debug, Clone, Copy, Default)]
-pub struct Known {
+pub(super) struct Known {
     /// Counts for the language of the message: 1 English, 2 Spanish, 3 both.
     pub languages: u8,
     /// The trie node a phrase that opens with it leads to.
@@ -119,7 +119,7 @@ struct Node {
 
 /// The compiled vocabulary.
 #[derive(Debug, Default)]
-pub struct Vocab {
+pub(super) struct Vocab {
     ids: FastMap<Box<str>, WordId>,
     known: Vec<Known>,
     nodes: Vec<Node>,
@@ -129,7 +129,7 @@ pub struct Vocab {
 
 /// A phrase found in a message.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Match {
+pub(super) struct Match {
     /// What it stands for.
     pub concept: Concept,
     /// Which of the words from the first on belong to it, one bit each.
@@ -138,14 +138,14 @@ pub struct Match {
 
 impl Match {
     /// Returns how many words belong to the phrase.
-    pub fn words(&self) -> u32 {
+    pub(super) fn words(&self) -> u32 {
         self.mask.count_ones()
     }
 }
 
 impl Vocab {
     /// Adds a word file in `language`.
-    pub fn add(
+    pub(super) fn add(
         &mut self,
         file: &str,
         words: &WordFile,
@@ -178,7 +178,7 @@ impl Vocab {
     }
 
     /// Adds words that are never a slip for one of ours.
-    pub fn add_ordinary(&mut self, words: &str, language: Option<Language>) {
+    pub(super) fn add_ordinary(&mut self, words: &str, language: Option<Language>) {
         for word in words.split_whitespace() {
             let id = self.intern(&plain(word));
             self.known[id as usize].languages |= bit(language);
@@ -186,16 +186,17 @@ impl Vocab {
     }
 
     /// Builds what mends spellings. Call once, after the last `add`.
-    pub fn finish(&mut self) {
+    pub(super) fn finish(&mut self) {
         let mut keywords = Vec::new();
         for (word, id) in &self.ids {
             let concept = self.known[*id as usize]
                 .root
                 .and_then(|node| self.nodes[node as usize].concept);
-            if let Some(concept) = concept {
-                if word.is_ascii() && is_mendable(&concept) {
-                    keywords.push((word.clone(), *id, concept));
-                }
+            if let Some(concept) = concept
+                && word.is_ascii()
+                && is_mendable(&concept)
+            {
+                keywords.push((word.clone(), *id, concept));
             }
         }
         keywords.sort_by(|a, b| a.0.cmp(&b.0));
@@ -203,30 +204,30 @@ impl Vocab {
     }
 
     /// Finds the word spelt exactly so.
-    pub fn id(&self, word: &str) -> Option<WordId> {
+    pub(super) fn id(&self, word: &str) -> Option<WordId> {
         self.ids.get(word).copied()
     }
 
     /// Tells the languages of a word: 1 English, 2 Spanish, 3 both.
-    pub fn languages(&self, id: WordId) -> u8 {
+    pub(super) fn languages(&self, id: WordId) -> u8 {
         self.known[id as usize].languages
     }
 
     /// Returns what the word means by itself.
-    pub fn meaning(&self, id: WordId) -> Option<Concept> {
+    pub(super) fn meaning(&self, id: WordId) -> Option<Concept> {
         self.known[id as usize]
             .root
             .and_then(|node| self.nodes[node as usize].concept)
     }
 
     /// Finds the one keyword that an unknown word is clearly a slip for.
-    pub fn mend(&self, word: &str) -> Option<(WordId, &str)> {
+    pub(super) fn mend(&self, word: &str) -> Option<(WordId, &str)> {
         self.speller.nearest(word)
     }
 
     /// Finds the longest phrase that starts at the first of `words`; each word may have several spellings, none for a
     /// token that breaks phrases.
-    pub fn longest(&self, words: &[[Option<WordId>; 3]]) -> Option<Match> {
+    pub(super) fn longest(&self, words: &[[Option<WordId>; 3]]) -> Option<Match> {
         let mut best: Option<Match> = None;
         for id in words.first()?.iter().flatten() {
             if let Some(node) = self.known.get(*id as usize).and_then(|k| k.root) {
@@ -245,10 +246,10 @@ impl Vocab {
         best: &mut Option<Match>,
     ) {
         let node = &self.nodes[node as usize];
-        if let Some(concept) = node.concept {
-            if best.is_none_or(|b| mask.count_ones() > b.words()) {
-                *best = Some(Match { concept, mask });
-            }
+        if let Some(concept) = node.concept
+            && best.is_none_or(|b| mask.count_ones() > b.words())
+        {
+            *best = Some(Match { concept, mask });
         }
         if at >= words.len() || at >= 24 {
             return;
@@ -364,7 +365,7 @@ impl Vocab {
 
 impl Vocab {
     /// Returns the measure that a word is where it touches its number.
-    pub fn glued(&self, word: &str) -> Option<Unit> {
+    pub(super) fn glued(&self, word: &str) -> Option<Unit> {
         self.glued.get(word).copied()
     }
 
@@ -416,7 +417,16 @@ fn is_mendable(concept: &Concept) -> bool {
             | Concept::Ask(_)
             | Concept::Need(_)
             | Concept::Level(_)
-            | Concept::Mark(Mark::Unit | Mark::Yesterday)
+            | Concept::Spoken(Spoken::Number(_) | Spoken::Hundred | Spoken::Thousand)
+            | Concept::Mark(
+                Mark::Unit
+                    | Mark::Yesterday
+                    | Mark::Bound
+                    | Mark::Between
+                    | Mark::Minus
+                    | Mark::Below
+                    | Mark::Sorry
+            )
     )
 }
 
@@ -452,7 +462,7 @@ fn expand(pattern: &str) -> Vec<String> {
 
 /// The multiply-rotate hash that compilers use for short keys.
 #[derive(Debug, Default, Clone, Copy)]
-pub struct Fx(u64);
+pub(super) struct Fx(u64);
 
 impl Hasher for Fx {
     fn finish(&self) -> u64 {

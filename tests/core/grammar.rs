@@ -62,6 +62,8 @@ impl Maker {
                     && say
                         .chars()
                         .all(|c| c.is_ascii_alphabetic() || c == ' ' || c == '\'');
+                // "leaving at 4" is a time, and not trailer 4
+                let plain = plain && say != "leaving";
                 let unit = leaf != "unit-word"
                     || matches!(say.as_str(), "unit" | "trailer" | "trlr" | "rig");
                 if plain && unit {

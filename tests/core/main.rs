@@ -11,3 +11,4 @@ mod rules;
 mod scenarios;
 mod speak;
 mod tidy;
+mod walks;

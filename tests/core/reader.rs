@@ -538,7 +538,12 @@ fn a_slip_of_the_thumb_seldom_logs_a_value_that_was_not_meant() {
             };
             mutants += 1;
             let got = values(&reader, &mutant);
-            if let Some(value) = got.iter().find(|v| !meant.contains(v)) {
+            // a value whose trailer was lost is asked about, and is no other value
+            let bare: Vec<String> = meant
+                .iter()
+                .map(|m| format!("null {}", m.split_once(' ').unwrap().1))
+                .collect();
+            if let Some(value) = got.iter().find(|v| !meant.contains(v) && !bare.contains(v)) {
                 wrong.push(format!("{mutant:?} logs {value}, {text:?} has {meant:?}"));
             }
         }

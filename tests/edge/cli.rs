@@ -1,6 +1,13 @@
 //! The command line: the real binary on folders, pipes and running bots.
 
+mod backup;
+mod doctor;
+mod export;
 mod fleet;
+mod forget;
+mod input;
+mod refused;
+mod review;
 
 use std::ffi::OsStr;
 use std::io::Write;

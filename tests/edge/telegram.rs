@@ -614,10 +614,11 @@ fn every_acknowledged_batch_was_synced_before() {
         api.replies(77, round + 1);
     }
     api.wait("all confirmed", |state| state.updates.is_empty());
-    // strace passes the signal on to what it runs
-    let _ = Command::new("kill")
-        .args(["-TERM", &child.id().to_string()])
-        .status();
+    // the first line is the bot's own: its process number, then the call
+    let bot = std::fs::read_to_string(&trace).unwrap();
+    let bot = bot.split_whitespace().next().unwrap_or_default().to_owned();
+    let sent = Command::new("kill").args(["-TERM", &bot]).status().unwrap();
+    assert!(sent.success(), "no process `{bot}`");
     child.wait().unwrap();
     let (mut syncs, mut at_last_offset, mut batches) = (0, 0, 0);
     let mut last = None;

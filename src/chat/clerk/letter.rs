@@ -1,8 +1,10 @@
 //! A message on its way out, and what happened to it, as the journal keeps them.
 
+use chrono::{DateTime, Utc};
 use serde::{Deserialize, Serialize};
 use serde_json::Value;
 
+use super::forget::Forget;
 use crate::book::{MessageKey, Personal};
 use crate::desk::Outgoing;
 use crate::finding::Level;
@@ -104,11 +106,29 @@ pub(super) enum Note {
     Unreachable { who: Personal },
     /// A person wrote again.
     Reachable { who: Personal },
+    /// The texts of a person, or those from before an instant, are to be taken out.
+    Forget {
+        who: Option<String>,
+        before: Option<DateTime<Utc>>,
+    },
     /// A group got a new number.
     Moved { from: Personal, to: Personal },
 }
 
 impl Note {
+    pub(super) fn forget(what: &Forget) -> Self {
+        match what {
+            Forget::Person(who) => Note::Forget {
+                who: Some(who.clone()),
+                before: None,
+            },
+            Forget::Before(before) => Note::Forget {
+                who: None,
+                before: Some(*before),
+            },
+        }
+    }
+
     pub(super) fn value(&self) -> Value {
         serde_json::to_value(self).expect("a note is plain data")
     }

@@ -5,6 +5,7 @@
 //! taken and nothing is said; what is known is folded anew from snapshot and journal, as if the batch had never come.
 
 mod batch;
+mod forget;
 mod letter;
 mod look_up;
 mod outbox;
@@ -23,6 +24,7 @@ use serde_json::Value;
 use thiserror::Error;
 use tokio::sync::oneshot;
 
+pub use forget::Forget;
 pub use letter::{Parcel, ParcelId};
 pub use look_up::entries;
 pub use turns::Turns;
@@ -106,6 +108,8 @@ pub(super) enum Job {
         fleet: Box<Fleet>,
         answer: Answer<()>,
     },
+    /// Nothing named stands for what the fleet says is too old.
+    Forget(Option<Forget>, Answer<usize>),
     Show(Answer<Value>),
     Fleet(Answer<Option<Arc<Fleet>>>),
     Stop(Answer<()>),
@@ -228,6 +232,33 @@ impl Window {
             fleet: Box::new(fleet),
             answer,
         })
+    }
+
+    /// Takes out texts; returns how many went.
+    ///
+    /// # Errors
+    ///
+    /// [`NotDone`]: some may have gone; ask again.
+    pub async fn forget(&self, what: Forget) -> Result<usize, NotDone> {
+        self.ask(|answer| Job::Forget(Some(what), answer)).await
+    }
+
+    /// Takes out texts, blocking.
+    ///
+    /// # Errors
+    ///
+    /// As [`Window::forget`].
+    pub fn forget_blocking(&self, what: Forget) -> Result<usize, NotDone> {
+        self.ask_blocking(|answer| Job::Forget(Some(what), answer))
+    }
+
+    /// Takes out the texts that are older than the fleet keeps, once a day at most; returns how many went.
+    ///
+    /// # Errors
+    ///
+    /// As [`Window::forget`].
+    pub async fn retain(&self) -> Result<usize, NotDone> {
+        self.ask(|answer| Job::Forget(None, answer)).await
     }
 
     /// Returns how things stand: `turns`, `fleet_digest`, `crew`, `trailers`, `waiting`, `unreachable`, `logging`.

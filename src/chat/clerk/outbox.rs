@@ -1,7 +1,7 @@
 //! What still has to be sent, and the little else that the clerk keeps of its own: who cannot be reached,
 //! which groups moved, how a message last read. Folded from the journal like the book.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, HashSet};
 
 use chrono::{DateTime, TimeDelta, Utc};
 use serde::{Deserialize, Serialize};
@@ -22,6 +22,9 @@ pub(super) struct Outbox {
     unreachable: BTreeMap<String, DateTime<Utc>>,
     moved: BTreeMap<i64, i64>,
     wordings: BTreeMap<String, Wording>,
+    /// When old texts were last taken out.
+    #[serde(default)]
+    retained: Option<DateTime<Utc>>,
 }
 
 #[derive(Debug, Clone, Serialize, Deserialize)]
@@ -75,6 +78,11 @@ impl Outbox {
             }
             Note::GivenUp { id, .. } => self.take_out(*id),
             Note::SetAside { .. } => {}
+            Note::Forget { before, .. } => {
+                if before.is_some() {
+                    self.retained = Some(at);
+                }
+            }
             Note::Unreachable { who } => {
                 self.unreachable.insert(who.text().to_owned(), at);
             }
@@ -169,6 +177,25 @@ impl Outbox {
                 )
             })
             .collect()
+    }
+
+    /// Returns what waits.
+    pub(super) fn waiting(&self) -> HashSet<ParcelId> {
+        self.waiting.iter().map(|waiting| waiting.id).collect()
+    }
+
+    /// Returns what waits for a person.
+    pub(super) fn waiting_for(&self, who: &str) -> Vec<ParcelId> {
+        let theirs = self
+            .waiting
+            .iter()
+            .filter(|waiting| waiting.letter.to == who);
+        theirs.map(|waiting| waiting.id).collect()
+    }
+
+    /// Returns when old texts were last taken out.
+    pub(super) fn retained(&self) -> Option<DateTime<Utc>> {
+        self.retained
     }
 
     /// Counts what waits.

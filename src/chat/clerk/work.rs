@@ -138,6 +138,13 @@ impl<T: Turns> Work<T> {
                 let _ = answer.send(outcome);
                 self.send_from(first);
             }
+            Job::Forget(what, answer) => {
+                let outcome = match what {
+                    Some(what) => self.forget(&what),
+                    None => self.retain(),
+                };
+                let _ = answer.send(outcome);
+            }
             Job::Fleet(answer) => {
                 let _ = answer.send(Ok(self.state.turns.fleet().cloned()));
             }

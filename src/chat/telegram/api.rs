@@ -6,6 +6,7 @@
 
 use std::time::Duration;
 
+use chrono::{DateTime, Utc};
 use serde::{Deserialize, Serialize};
 use serde_json::Value;
 use teloxide::Bot;
@@ -106,6 +107,14 @@ impl Api {
     ///
     /// [`Refusal`], with the token taken out.
     pub async fn call<P: Payload + Serialize>(&self, payload: &P) -> Result<Value, Refusal> {
+        self.call_dated(payload).await.map(|(result, _)| result)
+    }
+
+    /// Sends one request and returns its result with what time it is at the server, where the answer tells.
+    pub(super) async fn call_dated<P: Payload + Serialize>(
+        &self,
+        payload: &P,
+    ) -> Result<(Value, Option<DateTime<Utc>>), Refusal> {
         let body =
             serde_json::to_vec(payload).map_err(|error| Refusal::Rejected(error.to_string()))?;
         let mut url = self.bot.api_url();
@@ -124,6 +133,11 @@ impl Api {
             .await
             .map_err(|error| broken(chain(&error.without_url())))?;
         let status = response.status().as_u16();
+        let date = response.headers().get("date");
+        let date = date
+            .and_then(|date| date.to_str().ok())
+            .and_then(|date| DateTime::parse_from_rfc2822(date).ok())
+            .map(|date| date.to_utc());
         let bytes = response
             .bytes()
             .await
@@ -134,7 +148,7 @@ impl Api {
             )));
         };
         if envelope.ok && status < 500 {
-            Ok(envelope.result)
+            Ok((envelope.result, date))
         } else {
             Err(refusal(envelope, status))
         }

@@ -19,16 +19,30 @@ use crate::desk::Inbound;
 const LONG_POLL_S: u32 = 10;
 /// How many messages are fetched at once: the most the network gives.
 const AT_ONCE: u8 = 100;
+/// The kinds of updates that are asked for.
+const ALLOWED: [AllowedUpdate; 2] = [AllowedUpdate::Message, AllowedUpdate::EditedMessage];
 
 /// `getUpdates` with each update left as raw JSON, and room for any offset.
 #[derive(Debug, Serialize)]
-struct Fetch {
+pub(super) struct Fetch {
     #[serde(skip_serializing_if = "Option::is_none")]
     offset: Option<i64>,
     limit: u8,
     timeout: u32,
     // left out, the setting of whoever polled before would stay in force
     allowed_updates: [AllowedUpdate; 2],
+}
+
+impl Fetch {
+    /// Makes a request that confirms nothing and is held open for `timeout` seconds where nothing waits.
+    pub(super) fn look(timeout: u32) -> Self {
+        Fetch {
+            offset: None,
+            limit: 1,
+            timeout,
+            allowed_updates: ALLOWED,
+        }
+    }
 }
 
 impl Payload for Fetch {
@@ -61,7 +75,7 @@ async fn fetch(api: &Api, me: &Me, window: &Window, clock: fn() -> DateTime<Utc>
             offset: offset.next,
             limit: AT_ONCE,
             timeout: LONG_POLL_S,
-            allowed_updates: [AllowedUpdate::Message, AllowedUpdate::EditedMessage],
+            allowed_updates: ALLOWED,
         };
         let updates = match api.call(&request).await {
             Ok(Value::Array(updates)) => updates,

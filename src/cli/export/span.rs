@@ -51,8 +51,8 @@ impl Span {
         });
         let before = to.map(|when| match when {
             When::Day(day) => starts(day.checked_add_days(Days::new(1)).unwrap_or(*day)),
-            // an instant is meant with itself
-            When::Instant(at) => *at + chrono::TimeDelta::milliseconds(1),
+            // an instant is meant with its whole second, which is how times are printed
+            When::Instant(at) => *at + chrono::TimeDelta::seconds(1),
         });
         match (from, before) {
             (Some(from), Some(before)) if from >= before => Err(CliError::Usage(

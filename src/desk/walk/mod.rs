@@ -4,7 +4,9 @@
 //! out or finds, and asks the next. The place is kept with the person, so two people never cross and a restart loses
 //! nothing.
 
+mod plug_in;
 mod said;
+pub(super) mod stand;
 
 use chrono::TimeDelta;
 
@@ -16,7 +18,7 @@ use super::settle::Settled;
 use super::situate::Case;
 use crate::book::UnitState;
 use crate::dialogue::{CHECK_LASTS, Check, STEP_LASTS};
-use crate::finding::{FindingId, TaskKind};
+use crate::finding::{FindingId, Level, TaskKind};
 use crate::heard::{Amps, Ask, CommandName, Entry, Event, Fault, ReadingKey, Taps, UnitName};
 use crate::outlook::runs_on_tank;
 use crate::reply::Arg;
@@ -44,6 +46,15 @@ pub(super) fn take(hearing: &mut Hearing<'_>, settled: &mut Settled) -> Option<T
     let check = hearing.talk.checks.last()?.clone();
     let at = hearing.inbound.at;
     if hearing.inbound.replaces.is_some() || at < check.asked || at - check.asked > CHECK_LASTS {
+        return None;
+    }
+    // so does a step of setting up or leaving that was asked later
+    if hearing
+        .talk
+        .round
+        .as_ref()
+        .is_some_and(|round| round.asked > check.asked)
+    {
         return None;
     }
     // a newer question of another kind takes the bare answer
@@ -74,9 +85,12 @@ pub(super) fn take(hearing: &mut Hearing<'_>, settled: &mut Settled) -> Option<T
         said => said,
     };
     if said != Said::Resume {
-        settled
-            .reports
-            .retain(|(unit, _, entry)| *unit != check.unit || !said::of_opening(entry));
+        // "open" and "closed" mean a valve here, unless the step asks for the trailer
+        let means_it = step.tells.is_some();
+        let skip = said == Said::Skip;
+        settled.reports.retain(|(unit, _, entry)| {
+            *unit != check.unit || !(skip || !means_it && said::of_opening(entry))
+        });
         hearing.heard.unclear.clear();
         hearing.heard.set_aside.clear();
         settled.from_context = None;
@@ -135,6 +149,7 @@ fn report(
     };
     match outcome(check, step, said) {
         Outcome::Mended => entry.cleared.push(check.fault),
+        Outcome::RuledOut => entry.events.extend(step.tells),
         Outcome::Found => {
             if let Then::Report(fault) = step.then {
                 entry.faults.push(fault);
@@ -177,6 +192,14 @@ fn report(
                     .collect::<Vec<_>>(),
             );
             told.faults.extend(&entry.faults);
+            told.events.extend(
+                entry
+                    .events
+                    .iter()
+                    .filter(|event| !told.events.contains(event))
+                    .copied()
+                    .collect::<Vec<_>>(),
+            );
             if reads_already {
                 told.readings.taps = told.readings.taps.or(entry.readings.taps);
             } else {
@@ -246,6 +269,7 @@ pub(super) fn go_on(
     if hearing.inbound.replaces.is_some() {
         return;
     }
+    plug_in::tell(cases, reply);
     let mut round = Round {
         hearing,
         cases,
@@ -278,9 +302,16 @@ pub(super) fn go_on(
     }
     round.drop_what_is_over(reply);
     let started = round.start(reply);
-    let here = |check: &Check| cases.iter().any(|case| case.unit == check.unit);
+    let asked = hearing.heard.ask.as_ref();
+    let asked = asked.and_then(|ask| super::answer::unit_of(hearing, ask));
+    let here = |check: &Check| {
+        cases.iter().any(|case| case.unit == check.unit) || asked.as_ref() == Some(&check.unit)
+    };
     reply.walked = took.is_some() || started;
-    if reply.walked || round.checks.last().is_some_and(here) {
+    if round.waits_for_people(reply) {
+        // nothing is asked beside the first words for somebody in danger
+        round.checks.iter_mut().for_each(|check| check.waits = true);
+    } else if reply.walked || round.checks.last().is_some_and(here) {
         let before = at_hand.filter(|_| took.is_some() && !started);
         round.ask(reply, before.as_ref());
     } else {
@@ -322,6 +353,18 @@ impl Round<'_> {
             }
             self.checks.push(check);
         }
+    }
+
+    /// Tells whether the reply tells of a danger that has no check, or one that is not the check at hand.
+    fn waits_for_people(&self, reply: &Reply<'_>) -> bool {
+        let at_hand = self.checks.last();
+        let shocked = at_hand.is_some_and(|check| check.fault == Fault::Shock);
+        let of_another = |id| at_hand.is_none_or(|check| FindingId::of_fault(check.fault) != id);
+        reply.findings.iter().any(|finding| {
+            finding.level == Level::Danger
+                && of_another(finding.id)
+                && !(shocked && finding.id == FindingId::CrewPersonHurt)
+        })
     }
 
     /// Moves a check on by one outcome; false where that ends it.
@@ -374,7 +417,9 @@ impl Round<'_> {
                 check.steps_of = fault;
                 check.step = 0;
             }
-            Then::Report(_) => advance(check),
+            // whoever is hurt by a shock, the others must still be kept off; else the other fault takes over
+            Then::Report(Fault::PersonHurt) => advance(check),
+            Then::Report(_) => return false,
             Then::Over => return false,
         }
         true
@@ -509,10 +554,19 @@ impl Round<'_> {
     /// Reminds of the check at hand, once, after a message on something else.
     fn remind(&mut self, reply: &mut Reply<'_>) {
         let asks = matches!(self.hearing.heard.ask, None | Some(Ask::Status { .. }));
+        let silent = self.cases.is_empty()
+            && self.hearing.heard.ask.is_none()
+            && self.hearing.heard.command.is_none()
+            && self.hearing.heard.plans.is_empty();
         if let Some(check) = self.checks.last_mut().filter(|check| !check.waits)
             && asks
         {
             check.waits = true;
+            if silent && let Some(step) = step_of(check) {
+                reply.say("walk-unread", &[]);
+                reply.step = Some(question(check, step, reply));
+                return;
+            }
             let name = reply.voice.fault(check.fault);
             let args = [
                 ("unit", Arg::from(check.unit.as_str())),

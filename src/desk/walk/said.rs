@@ -7,7 +7,7 @@ use unicode_normalization::UnicodeNormalization;
 use unicode_normalization::char::is_combining_mark;
 
 use crate::dialogue::Check;
-use crate::heard::{Entry, Heard, ReadingKey, ShortAnswer};
+use crate::heard::{Entry, Fault, Heard, ReadingKey, ShortAnswer};
 use crate::rules::{Asks, Sought, Step};
 
 const ANSWERS: &str = include_str!("../../../grammar/walk/answers.toml");
@@ -56,6 +56,11 @@ impl Answers {
     ) -> Option<Said> {
         if told.is_some_and(|entry| entry.cleared.contains(&check.fault)) {
             return Some(Said::Mended);
+        }
+        // the Spanish word for a skip is also that of a breaker that trips
+        let trips = matches!(check.fault, Fault::BreakerTrip | Fault::GfciTrip);
+        if !trips && self.is_skip(text) {
+            return Some(Said::Skip);
         }
         if heard.command.is_some() || text.contains('?') && heard.answer.is_none() {
             return None;
@@ -119,6 +124,46 @@ impl Answers {
             Some(ShortAnswer::Yes | ShortAnswer::Ok) => Some(Said::Yes),
             _ => None,
         })
+    }
+
+    /// Reads a bare message as an answer to a step of setting up or leaving.
+    pub(in crate::desk) fn bare(&self, heard: &Heard, text: &str) -> Option<Said> {
+        let text = plain(text);
+        if text.split_whitespace().count() > LONGEST {
+            return None;
+        }
+        let answer = heard.answer.as_ref();
+        match answer.and_then(|answer| answer.word) {
+            Some(ShortAnswer::DidAll) => return Some(Said::DidAll),
+            Some(ShortAnswer::No) => return Some(Said::No),
+            _ => {}
+        }
+        let lists = [
+            "resume", "all", "next", "no", "done", "yes", "skip", "mended",
+        ];
+        match self.longest("any", &text, &lists).map(|(list, _)| list) {
+            Some("resume" | "next") => Some(Said::Resume),
+            Some("all") => Some(Said::DidAll),
+            Some("no") => Some(Said::No),
+            Some("skip") => Some(Said::Skip),
+            Some("done" | "yes" | "mended") if self.says_not(&text) => Some(Said::No),
+            Some("done" | "yes" | "mended") => Some(Said::Yes),
+            _ => answer.and_then(|answer| answer.number).map(Said::Number),
+        }
+    }
+
+    /// Tells whether a message says that fire or police ordered something.
+    pub(in crate::desk) fn tells_of_an_order(&self, text: &str) -> bool {
+        let text = plain(text);
+        let says = |list| self.longest("order", &text, &[list]).is_some();
+        !self.says_not(&text) && says("who") && says("what")
+    }
+
+    /// Tells whether a message is a skip and nothing else.
+    fn is_skip(&self, text: &str) -> bool {
+        let text = plain(text);
+        let skips = self.0.get("any").and_then(|any| any.get("skip"));
+        skips.is_some_and(|skips| skips.contains(&text))
     }
 
     /// Tells whether a message asks to go on where a check stopped.
@@ -222,7 +267,6 @@ fn plain(text: &str) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::heard::Fault;
     use crate::rules::steps;
 
     fn step(key: &str) -> Step {
@@ -299,7 +343,11 @@ mod tests {
 
     #[test]
     fn every_step_named_in_the_answers_exists() {
-        for key in Answers::default().0.keys().filter(|key| *key != "any") {
+        for key in Answers::default()
+            .0
+            .keys()
+            .filter(|key| !["any", "order"].contains(&key.as_str()))
+        {
             let known = Fault::ALL
                 .iter()
                 .any(|fault| steps(*fault).iter().any(|step| step.key == key));

@@ -172,12 +172,16 @@ fn crowd(guests: &[(f64, f64)], open: &[Open]) -> Vec<(f64, f64)> {
     let Some((&(_, job), counts)) = guests.split_first() else {
         return vec![(f64::MIN, 1.0)];
     };
-    if job <= 0.0 {
+    // a count that is no number tells nothing
+    if job.is_nan() || job <= 0.0 {
         return vec![(f64::MIN, 1.0)];
     }
     let mut crowd = vec![(f64::MIN, 1.0)];
     let mut before = open.first().map_or(f64::MIN, |open| open.from);
-    for &(at, count) in counts {
+    for &(at, count) in counts
+        .iter()
+        .filter(|(at, count)| at.is_finite() && count.is_finite())
+    {
         let since = if at <= before {
             at
         } else {

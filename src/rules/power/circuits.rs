@@ -59,6 +59,32 @@ pub(super) fn too_few_circuits(s: &Situation<'_>) -> Option<Finding> {
 /// Returns which circuits to feed with so many cords (the converter's first, then the cold package's where it must run, then
 /// in order), and the loads that are left out, as the trailer's card names them.
 fn plan(s: &Situation<'_>, cords: usize) -> (String, String) {
+    let (fed, rest) = split(s, cords);
+    let heaters = s.spec.cold.heater_circuit;
+    let fed: Vec<String> = fed.iter().map(u8::to_string).collect();
+    let left_out: Vec<&str> = rest
+        .iter()
+        .filter(|circuit| cold_package_due(s) || Some(**circuit) != heaters)
+        .filter_map(|circuit| circuit_at(s, *circuit))
+        .flat_map(|circuit| circuit.loads.iter())
+        .filter(|load| wanted_in_this_weather(s, kind_of(load)))
+        .map(|load| load.name.as_str())
+        .collect();
+    (fed.join(", "), left_out.join(", "))
+}
+
+/// Nobody misses the heat in warm air, nor the air conditioner in cold; where the air was not read, either counts.
+fn wanted_in_this_weather(s: &Situation<'_>, kind: LoadKind) -> bool {
+    match kind {
+        LoadKind::Cooling => s.air_f().is_none_or(|air| air > 50.0),
+        LoadKind::Heat => s.air_f().is_none_or(|air| air < 75.0),
+        _ => true,
+    }
+}
+
+/// Splits the circuits into those to feed with so many cords and the rest: the converter's first, then the cold package's
+/// where it must run, then in order.
+pub(super) fn split(s: &Situation<'_>, cords: usize) -> (Vec<u8>, Vec<u8>) {
     let mut order: Vec<u8> = (1..=s.spec.circuits.len() as u8).collect();
     let heaters = s.spec.cold.heater_circuit;
     order.sort_by_key(|circuit| match *circuit {
@@ -72,15 +98,8 @@ fn plan(s: &Situation<'_>, cords: usize) -> (String, String) {
         }
         _ => 2,
     });
-    let (fed, rest) = order.split_at(cords.min(order.len()));
-    let fed: Vec<String> = fed.iter().map(u8::to_string).collect();
-    let left_out: Vec<&str> = rest
-        .iter()
-        .filter(|circuit| cold_package_due(s) || Some(**circuit) != heaters)
-        .filter_map(|circuit| circuit_at(s, *circuit))
-        .flat_map(|circuit| circuit.loads.iter().map(|load| load.name.as_str()))
-        .collect();
-    (fed.join(", "), left_out.join(", "))
+    let rest = order.split_off(cords.min(order.len()));
+    (order, rest)
 }
 
 /// Tells whether the trailer's cold package must run: fitted, on a circuit, and 40 °F or less outside or tonight.

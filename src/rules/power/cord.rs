@@ -17,7 +17,7 @@ const NOTE_PCT: f64 = 3.0;
 /// From more than this it is too thin or too long, % (the same note).
 const WARN_PCT: f64 = 5.0;
 /// What a 20 A circuit carries for hours, taken where nobody read the current, A.
-const USUAL_LOAD_A: f64 = 16.0;
+pub(super) const USUAL_LOAD_A: f64 = 16.0;
 /// The cord most crews carry, AWG.
 const USUAL_AWG: u32 = 10;
 /// Below this an outlet is dead rather than loaded, V.
@@ -130,16 +130,16 @@ pub(super) fn cord_overloaded(s: &Situation<'_>) -> Option<Finding> {
 }
 
 /// The cord from the site's outlet to the trailer.
-struct Cord {
-    run_ft: f64,
+pub(super) struct Cord {
+    pub(super) run_ft: f64,
     run_origin: Origin,
-    awg: u32,
+    pub(super) awg: u32,
     awg_origin: Origin,
 }
 
 impl Cord {
     /// The run as read, or as the site's card has it. None where neither is known, or the site has no power.
-    fn of(s: &Situation<'_>) -> Option<Cord> {
+    pub(super) fn of(s: &Situation<'_>) -> Option<Cord> {
         let site = s
             .site
             .map(|site| &site.power)

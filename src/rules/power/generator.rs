@@ -11,7 +11,7 @@ use crate::quantity::Measure;
 use crate::situation::Situation;
 
 /// Air up to which a generator gives its rating, taken where nobody read it, °F.
-const MILD_F: f64 = 70.0;
+pub(super) const MILD_F: f64 = 70.0;
 /// At or below this rooms are heated, not cooled, °F (common practice, no source).
 const HEATING_F: f64 = 50.0;
 
@@ -30,7 +30,7 @@ pub(super) fn generator(s: &Situation<'_>) -> Option<Finding> {
     if !bears || !s.stands() {
         return None;
     }
-    let loads = loads(s);
+    let loads = loads(s, None);
     let (air, air_origin) = match s.air_f() {
         Some(read) => (read, Origin::Read),
         None => (MILD_F, Origin::Assumed),
@@ -64,13 +64,15 @@ pub(super) fn generator(s: &Situation<'_>) -> Option<Finding> {
     )
 }
 
-/// What runs at once: of each group one load, the one this weather asks for; circuits that are not fed left out.
-fn loads(s: &Situation<'_>) -> Vec<GeneratorLoad> {
+/// What runs at once: of each group one load, the one this weather asks for; circuits that are not fed, or not in the
+/// `plan`, left out.
+pub(super) fn loads(s: &Situation<'_>, plan: Option<&[u8]>) -> Vec<GeneratorLoad> {
     let heating = s.air_f().is_some_and(|air| air <= HEATING_F);
     let live = s.now.circuits_live.as_ref().map(|(live, _)| live);
-    let fed = |number: u8, circuit: &Circuit| match live {
-        Some(live) => live.contains(&number),
-        None => !is_cold_package(circuit) || cold_package_due(s),
+    let fed = |number: u8, circuit: &Circuit| match (plan, live) {
+        (Some(plan), _) => plan.contains(&number),
+        (None, Some(live)) => live.contains(&number),
+        (None, None) => !is_cold_package(circuit) || cold_package_due(s),
     };
     let mut running = Vec::new();
     for (i, circuit) in s.spec.circuits.iter().enumerate() {

@@ -5,6 +5,7 @@ mod circuits;
 mod cord;
 mod current;
 mod generator;
+pub(super) mod plug_in;
 mod voltage;
 
 pub(in crate::rules) use circuits::cold_package_due;

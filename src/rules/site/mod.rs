@@ -1,6 +1,6 @@
 //! The stand: level, chocked, safe in the wind, and what to set up next.
 
-mod set_up;
+pub(super) mod set_up;
 
 use chrono::TimeDelta;
 

@@ -62,13 +62,20 @@ pub(super) fn set_up_next(s: &Situation<'_>) -> Option<Finding> {
         EVENTS,
         &[],
     );
-    if !bears || s.now.stage() != Stage::SettingUp {
+    bears.then(|| set_up(s, &[])).flatten()
+}
+
+/// Returns the next step of setting up past those that were skipped, by their codes; none where nothing is left, or the
+/// trailer is not being set up.
+pub fn set_up(s: &Situation<'_>, skipped: &[String]) -> Option<Finding> {
+    if s.now.stage() != Stage::SettingUp {
         return None;
     }
     let left: Vec<Step> = ORDER
         .iter()
         .copied()
         .filter(|step| step.is_for(s) && !step.is_done(s))
+        .filter(|step| !skipped.iter().any(|code| code == step.code()))
         .collect();
     let (next, then) = left.split_first()?;
     let facts = Facts::new().text("next", next.code(), Origin::Computed);

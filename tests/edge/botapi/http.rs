@@ -54,7 +54,8 @@ fn converse(stream: TcpStream, shared: &Shared) -> std::io::Result<()> {
         match fault {
             None | Some(Fault::Slow(_)) => {
                 let Outcome { status, body } = methods::call(&method, &body, shared);
-                answer(&mut writer, status, &body.to_string())?;
+                let date = shared.lock().date.clone();
+                answer_dated(&mut writer, status, &body.to_string(), date.as_deref())?;
             }
             Some(Fault::Status(status, what)) => {
                 let body =
@@ -104,8 +105,20 @@ fn request(reader: &mut BufReader<TcpStream>) -> std::io::Result<Option<(String,
 }
 
 fn answer(writer: &mut TcpStream, status: u16, body: &str) -> std::io::Result<()> {
+    answer_dated(writer, status, body, None)
+}
+
+fn answer_dated(
+    writer: &mut TcpStream,
+    status: u16,
+    body: &str,
+    date: Option<&str>,
+) -> std::io::Result<()> {
+    let date = date
+        .map(|date| format!("date: {date}\r\n"))
+        .unwrap_or_default();
     let head = format!(
-        "HTTP/1.1 {status} X\r\ncontent-type: application/json\r\ncontent-length: {}\r\n\r\n",
+        "HTTP/1.1 {status} X\r\n{date}content-type: application/json\r\ncontent-length: {}\r\n\r\n",
         body.len()
     );
     writer.write_all(format!("{head}{body}").as_bytes())

@@ -14,8 +14,13 @@ pub(super) struct Outcome {
 pub(super) fn call(method: &str, body: &Value, shared: &Shared) -> Outcome {
     match method {
         "getme" => ok(
-            json!({"id": 123_456, "is_bot": true, "first_name": "Hosebib", "username": "hosebib_bot"}),
+            json!({"id": 123_456, "is_bot": true, "first_name": "Hosebib", "username": "hosebib_bot",
+                "can_read_all_group_messages": shared.lock().reads_groups}),
         ),
+        "getwebhookinfo" => {
+            let state = shared.lock();
+            ok(json!({"url": state.webhook, "pending_update_count": state.updates.len()}))
+        }
         "getupdates" => updates(body, shared),
         "sendmessage" => {
             let outcome = send(body, &mut shared.lock());
@@ -36,6 +41,12 @@ pub(super) fn flood(seconds: u64) -> Outcome {
 /// source, tdlib `TQueue::get` and `Client::do_get_updates`). A newer poll ends an older one with 409.
 fn updates(body: &Value, shared: &Shared) -> Outcome {
     let mut state = shared.lock();
+    if !state.webhook.is_empty() {
+        return error(
+            409,
+            "Conflict: can't use getUpdates method while webhook is active; use deleteWebhook to delete the webhook first",
+        );
+    }
     if body.get("allowed_updates").is_none() {
         state.offences.push("a poll without allowed_updates".into());
     }

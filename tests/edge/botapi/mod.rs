@@ -72,6 +72,12 @@ pub(crate) struct State {
     pub(crate) polls: u64,
     /// What was asked: method and body.
     pub(crate) asked: Vec<(String, Value)>,
+    /// The webhook that is set; none where it is empty.
+    pub(crate) webhook: String,
+    /// Whether privacy mode is off.
+    pub(crate) reads_groups: bool,
+    /// The `Date` header, where the server tells its time.
+    pub(crate) date: Option<String>,
     /// What a well-behaved bot does not do.
     pub(crate) offences: Vec<String>,
 }
@@ -141,6 +147,12 @@ impl BotApi {
             .entry(method.to_lowercase())
             .or_default()
             .extend(faults);
+    }
+
+    /// Polls once for so many seconds, as another program with the same token would.
+    pub(crate) fn polls_once(&self, seconds: u64) {
+        let body = json!({"timeout": seconds, "allowed_updates": ["message"]});
+        methods::call("getupdates", &body, &self.shared);
     }
 
     /// Waits until `holds`, and fails when it never does.

@@ -24,6 +24,8 @@ pub struct Step {
     pub then: Then,
     /// The event by which the step was done already.
     pub by: Option<Event>,
+    /// What a good answer reports as done.
+    pub tells: Option<Event>,
     /// Whether doing it resets a breaker or a GFCI once.
     pub resets: bool,
     /// Where the water must come from for the step to make sense.
@@ -146,6 +148,7 @@ const fn step(key: &'static str, cause: &'static str, asks: Asks, then: Then) ->
         asks,
         then,
         by: None,
+        tells: None,
         resets: false,
         water_from: None,
     }
@@ -181,6 +184,11 @@ const fn reads(
 impl Step {
     const fn by(mut self, event: Event) -> Step {
         self.by = Some(event);
+        self
+    }
+
+    const fn tells(mut self, event: Event) -> Step {
+        self.tells = Some(event);
         self
     }
 

@@ -1,9 +1,10 @@
 //! Checks of the stand and the tanks: a spill, a gauge that sticks, a trailer off level.
 
 use super::{Sought, Step, Then, good, mends, reads};
-use crate::heard::ReadingKey;
+use crate::heard::{Event, ReadingKey};
 
 pub(super) const SPILL: &[Step] = &[
+    good("step-unit-closed", "people-near", Then::Hold).tells(Event::Closed),
     good("step-spill-source", "open-source", Then::Hold),
     good("step-spill-drain", "open-drain", Then::Hold),
     good("step-spill-gear", "bare-skin", Then::Hold),

@@ -11,7 +11,7 @@ pub(super) const SHOCK: &[Step] = &[
         "person-hurt",
         Then::Report(Fault::PersonHurt),
     ),
-    good("step-unit-closed", "people-near", Then::Hold),
+    good("step-unit-closed", "people-near", Then::Hold).tells(Event::Closed),
 ];
 
 pub(super) const NO_LIGHTS: &[Step] = &[

@@ -1,0 +1,121 @@
+//! What stands with a trailer until somebody takes it away: notes for whoever arrives next, and overrides with their reason.
+
+use std::collections::BTreeMap;
+
+use chrono::{DateTime, TimeDelta, Utc};
+use serde::{Deserialize, Serialize};
+
+use super::record::Personal;
+use crate::heard::UnitName;
+
+/// How long an override holds.
+const OVERRIDE_HOLDS: TimeDelta = TimeDelta::hours(24);
+/// How many overrides of a trailer are kept at hand.
+const OVERRIDES_KEPT: usize = 8;
+
+/// A note on a trailer, said at its arrivals until it is cleared.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub struct StandingNote {
+    /// The trailer.
+    pub unit: UnitName,
+    /// When it was left.
+    pub at: DateTime<Utc>,
+    /// By whom.
+    pub by: String,
+    /// What it says.
+    pub text: Personal,
+}
+
+/// A decision to move or use a trailer against the advice, with its reason.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub struct Override {
+    /// The trailer.
+    pub unit: UnitName,
+    /// When.
+    pub at: DateTime<Utc>,
+    /// The dispatcher who decided, or who told of the order.
+    pub by: String,
+    /// Why, in their words.
+    pub reason: Personal,
+    /// Whether fire or police ordered it.
+    #[serde(default)]
+    pub ordered: bool,
+}
+
+/// The notes and overrides that stand, by trailer.
+#[derive(Debug, Clone, Default, PartialEq, Serialize, Deserialize)]
+pub struct Standing {
+    notes: BTreeMap<UnitName, Vec<StandingNote>>,
+    overrides: BTreeMap<UnitName, Vec<Override>>,
+}
+
+impl Standing {
+    /// Returns the notes on a trailer, oldest first.
+    pub fn notes(&self, unit: &UnitName) -> &[StandingNote] {
+        self.notes.get(unit).map_or(&[], Vec::as_slice)
+    }
+
+    /// Returns the overrides of a trailer that are kept at hand, oldest first.
+    pub fn overrides(&self, unit: &UnitName) -> &[Override] {
+        self.overrides.get(unit).map_or(&[], Vec::as_slice)
+    }
+
+    /// Returns the override in force at `now`: the latest, for a day, and not from before the last arrival.
+    pub fn in_force(
+        &self,
+        unit: &UnitName,
+        now: DateTime<Utc>,
+        arrived: Option<DateTime<Utc>>,
+    ) -> Option<&Override> {
+        self.overrides(unit).iter().rev().find(|other| {
+            (TimeDelta::zero()..=OVERRIDE_HOLDS).contains(&(now - other.at))
+                && arrived.is_none_or(|arrived| arrived <= other.at)
+        })
+    }
+
+    pub(super) fn note(&mut self, note: &StandingNote) {
+        let notes = self.notes.entry(note.unit.clone()).or_default();
+        notes.push(note.clone());
+    }
+
+    pub(super) fn clear(&mut self, unit: &UnitName) {
+        self.notes.remove(unit);
+    }
+
+    pub(super) fn decide(&mut self, decided: &Override) {
+        let kept = self.overrides.entry(decided.unit.clone()).or_default();
+        kept.push(decided.clone());
+        let over = kept.len().saturating_sub(OVERRIDES_KEPT);
+        kept.drain(..over);
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn at(hours: i64) -> DateTime<Utc> {
+        DateTime::from_timestamp(1_800_000_000 + hours * 3600, 0).expect("a valid instant")
+    }
+
+    #[test]
+    fn an_override_ends_after_a_day_or_at_the_next_arrival() {
+        let twelve = UnitName::new("12");
+        let mut standing = Standing::default();
+        standing.decide(&Override {
+            unit: twelve.clone(),
+            at: at(0),
+            by: "nadia".into(),
+            reason: Personal::new("the gate closes at ten"),
+            ordered: false,
+        });
+        assert!(standing.in_force(&twelve, at(23), Some(at(-9))).is_some());
+        assert!(standing.in_force(&twelve, at(25), None).is_none());
+        assert!(standing.in_force(&twelve, at(3), Some(at(2))).is_none());
+        assert_eq!(
+            standing.overrides(&twelve).len(),
+            1,
+            "it is still on record"
+        );
+    }
+}

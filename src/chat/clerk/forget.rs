@@ -1,0 +1,341 @@
+//! Taking out what people wrote: all that one person did, or all that is older than the fleet keeps. Readings, events and
+//! times stay, and so do crew ids.
+
+use std::collections::HashSet;
+
+use chrono::{DateTime, TimeDelta, Utc};
+use serde_json::Value;
+use tracing::{info, warn};
+
+use super::NotDone;
+use super::letter::{Note, ParcelId};
+use super::turns::Turns;
+use super::work::Work;
+use crate::store::{Draft, Line};
+
+/// A message's key is kept so long, so that the message is known again should the network bring it once more; it keeps
+/// messages for 24 h (Bot API, "Getting updates").
+const KEYS_KEPT: TimeDelta = TimeDelta::hours(48);
+/// How often retention is applied at most.
+const RETAINED_EVERY: TimeDelta = TimeDelta::hours(24);
+
+/// Whose texts go.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum Forget {
+    /// Everything that this crew member wrote and was told, and their name and number in fleets that are no longer in
+    /// force.
+    Person(String),
+    /// What anybody wrote and was told before then.
+    Before(DateTime<Utc>),
+}
+
+impl<T: Turns> Work<T> {
+    /// Writes the wish down and carries it out; returns how many texts went.
+    pub(super) fn forget(&mut self, what: &Forget) -> Result<usize, NotDone> {
+        let now = (self.clock)();
+        let mut notes = vec![Note::forget(what)];
+        if let Forget::Person(who) = what {
+            // without its text, a message that still waits could not be sent
+            let waiting = self.state.outbox.waiting_for(who).into_iter();
+            notes.extend(waiting.map(|id| Note::GivenUp {
+                id,
+                why: "forgotten".into(),
+            }));
+        }
+        let draft = Draft {
+            key: None,
+            at: now,
+            records: notes.iter().map(Note::value).collect(),
+            outgoing: Vec::new(),
+        };
+        self.write(&[draft])?;
+        for note in &notes {
+            self.state.outbox.note(now, note);
+        }
+        let in_force = self.state.turns.fleet_digest().to_owned();
+        let mut eraser = Eraser {
+            what,
+            now,
+            in_force,
+            waiting: self.state.outbox.waiting(),
+            theirs: HashSet::new(),
+        };
+        let emptied = self
+            .store
+            .redact(|line| eraser.erase(line))
+            .map_err(|error| NotDone::NotLogged(error.to_string()))?;
+        // the snapshot went with the index; without one, opening would fold the whole journal
+        if emptied > 0 {
+            self.snapshot_at = 0;
+            if let Err(error) = self.save_snapshot() {
+                warn!("no snapshot could be saved: {error}");
+            }
+        }
+        info!("{emptied} texts were taken out");
+        Ok(emptied)
+    }
+
+    /// Takes out what is older than the fleet keeps, once a day at most; returns how many texts went.
+    pub(super) fn retain(&mut self) -> Result<usize, NotDone> {
+        let now = (self.clock)();
+        let days = self
+            .state
+            .turns
+            .fleet()
+            .and_then(|fleet| fleet.keep_texts_days);
+        let lately = self.state.outbox.retained();
+        match days {
+            Some(days) if lately.is_none_or(|last| now - last >= RETAINED_EVERY) => {
+                self.forget(&Forget::Before(now - TimeDelta::days(days.into())))
+            }
+            _ => Ok(0),
+        }
+    }
+}
+
+/// Empties lines one after the other, from the first.
+struct Eraser<'a> {
+    what: &'a Forget,
+    now: DateTime<Utc>,
+    /// The digest of the fleet in force, which has to go on working.
+    in_force: String,
+    /// What still waits to be sent.
+    waiting: HashSet<ParcelId>,
+    /// The messages that went to the person.
+    theirs: HashSet<ParcelId>,
+}
+
+impl Eraser<'_> {
+    fn erase(&mut self, line: &mut Line) {
+        match self.what {
+            Forget::Person(who) => self.erase_person(line, who),
+            Forget::Before(before) if line.at < *before => self.erase_old(line),
+            Forget::Before(_) => {}
+        }
+    }
+
+    fn erase_person(&mut self, line: &mut Line, who: &str) {
+        let mut wrote = false;
+        for record in &mut line.records {
+            let is_from = record["from"] == who;
+            match kind(record) {
+                "message" | "set-aside" if is_from => {
+                    wrote = true;
+                    empty(record);
+                }
+                "sent" if self.is_theirs(&record["id"]) => empty(record),
+                "fleet" if record["digest"] != *self.in_force => {
+                    if let Some(member) = record
+                        .pointer_mut("/fleet/crew")
+                        .and_then(|crew| crew.get_mut(who))
+                    {
+                        empty(member);
+                    }
+                }
+                _ => {}
+            }
+        }
+        for (index, letter) in (0..).zip(&mut line.outgoing) {
+            if letter["to"] == who {
+                self.theirs.insert(ParcelId {
+                    turn: line.seq,
+                    index,
+                });
+                empty(letter);
+            }
+        }
+        if wrote && self.now - line.at > KEYS_KEPT {
+            line.key = None;
+        }
+    }
+
+    /// Empties texts alone: names and numbers are what messages still go by.
+    fn erase_old(&mut self, line: &mut Line) {
+        for record in &mut line.records {
+            match kind(record) {
+                "message" => {
+                    for field in ["text", "reply", "unclear", "set_aside"] {
+                        if let Some(value) = record.get_mut(field) {
+                            empty(value);
+                        }
+                    }
+                }
+                "set-aside" => record.get_mut("text").map_or((), empty),
+                "refused" => empty(record),
+                _ => {}
+            }
+        }
+        for (index, letter) in (0..).zip(&mut line.outgoing) {
+            let id = ParcelId {
+                turn: line.seq,
+                index,
+            };
+            if !self.waiting.contains(&id) {
+                if let Some(text) = letter.get_mut("text") {
+                    empty(text);
+                }
+            }
+        }
+    }
+
+    fn is_theirs(&self, id: &Value) -> bool {
+        let number = |field: &str| id.get(field).and_then(Value::as_u64);
+        let (Some(turn), Some(index)) = (number("turn"), number("index")) else {
+            return false;
+        };
+        u32::try_from(index).is_ok_and(|index| self.theirs.contains(&ParcelId { turn, index }))
+    }
+}
+
+/// Returns what kind of record or note a value is.
+fn kind(record: &Value) -> &str {
+    let tag = record.get("record").or(record.get("note"));
+    tag.and_then(Value::as_str).unwrap_or_default()
+}
+
+/// Empties every personal text in a value.
+fn empty(value: &mut Value) {
+    match value {
+        Value::Array(items) => items.iter_mut().for_each(empty),
+        Value::Object(map) => match map.get_mut("personal") {
+            Some(text @ Value::String(_)) => *text = Value::Null,
+            _ => map.values_mut().for_each(empty),
+        },
+        _ => {}
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::store::Hash;
+    use serde_json::json;
+
+    fn line(at: &str, records: Vec<Value>, outgoing: Vec<Value>) -> Line {
+        Line {
+            seq: 7,
+            version: 1,
+            key: Some("telegram:77:1:0".into()),
+            at: at.parse().unwrap(),
+            records,
+            outgoing,
+            prev: Hash::START,
+            hash: Hash::START,
+        }
+    }
+
+    fn message(from: &str) -> Value {
+        json!({"record": "message", "from": from, "text": {"personal": "12 psi 95"},
+            "unclear": [{"text": {"personal": "zog"}, "why": "unknown"}], "reports": [{"unit": "12"}]})
+    }
+
+    fn erased(what: &Forget, mut line: Line) -> Line {
+        let mut eraser = Eraser {
+            what,
+            now: "2027-02-01T00:00:00Z".parse().unwrap(),
+            in_force: "now".into(),
+            waiting: HashSet::from([ParcelId { turn: 7, index: 1 }]),
+            theirs: HashSet::new(),
+        };
+        eraser.erase(&mut line);
+        line
+    }
+
+    #[test]
+    fn a_persons_words_go_and_their_readings_stay() {
+        let letters = vec![
+            json!({"to": "dana", "chat": {"personal": "77"}, "text": {"personal": "Logged"}}),
+            json!({"to": "mo", "text": {"personal": "Late"}}),
+        ];
+        let sent =
+            json!({"note": "sent", "id": {"turn": 7, "index": 0}, "message": {"personal": "5"}});
+        let what = Forget::Person("dana".into());
+        let line = erased(
+            &what,
+            line("2027-01-16T12:00:00Z", vec![message("dana"), sent], letters),
+        );
+        assert_eq!(line.key, None);
+        assert_eq!(line.records[0]["text"], json!({"personal": null}));
+        assert_eq!(
+            line.records[0]["unclear"][0]["text"],
+            json!({"personal": null})
+        );
+        assert_eq!(line.records[0]["reports"], json!([{"unit": "12"}]));
+        assert_eq!(line.outgoing[0]["chat"], json!({"personal": null}));
+        assert_eq!(line.outgoing[1]["text"], json!({"personal": "Late"}));
+    }
+
+    #[test]
+    fn the_network_number_of_a_message_to_the_person_goes_too() {
+        let what = Forget::Person("dana".into());
+        let mut eraser = Eraser {
+            what: &what,
+            now: "2027-02-01T00:00:00Z".parse().unwrap(),
+            in_force: String::new(),
+            waiting: HashSet::new(),
+            theirs: HashSet::from([ParcelId { turn: 7, index: 0 }]),
+        };
+        let sent = |index| json!({"note": "sent", "id": {"turn": 7, "index": index}, "message": {"personal": "5"}});
+        let mut line = line("2027-01-16T12:00:00Z", vec![sent(0), sent(1)], vec![]);
+        eraser.erase(&mut line);
+        assert_eq!(line.records[0]["message"], json!({"personal": null}));
+        assert_eq!(line.records[1]["message"], json!({"personal": "5"}));
+    }
+
+    #[test]
+    fn a_name_stays_in_the_fleet_in_force() {
+        let fleet = |digest: &str| {
+            json!({"record": "fleet", "digest": digest, "fleet": {"crew": {
+                "dana": {"name": {"personal": "Dana"}}, "mo": {"name": {"personal": "Mo"}}}}})
+        };
+        let what = Forget::Person("dana".into());
+        let line = erased(
+            &what,
+            line(
+                "2027-01-16T12:00:00Z",
+                vec![fleet("then"), fleet("now")],
+                vec![],
+            ),
+        );
+        let name = |at: usize, who: &str| {
+            line.records[at]["fleet"]["crew"][who]["name"]["personal"].clone()
+        };
+        assert_eq!(name(0, "dana"), Value::Null);
+        assert_eq!(
+            (name(0, "mo"), name(1, "dana")),
+            (json!("Mo"), json!("Dana"))
+        );
+    }
+
+    #[test]
+    fn a_fresh_key_stays_so_that_the_message_is_known_again() {
+        let what = Forget::Person("dana".into());
+        let line = erased(
+            &what,
+            line("2027-01-31T12:00:00Z", vec![message("dana")], vec![]),
+        );
+        assert!(line.key.is_some());
+        assert_eq!(line.records[0]["text"], json!({"personal": null}));
+    }
+
+    #[test]
+    fn old_texts_go_but_for_what_waits_to_be_sent() {
+        let letters = || {
+            vec![
+                json!({"to": "dana", "text": {"personal": "Logged"}}),
+                json!({"to": "dana", "chat": {"personal": "77"}, "text": {"personal": "DANGER"}}),
+            ]
+        };
+        let what = Forget::Before("2027-01-20T00:00:00Z".parse().unwrap());
+        let old = erased(
+            &what,
+            line("2027-01-16T12:00:00Z", vec![message("mo")], letters()),
+        );
+        assert_eq!(old.records[0]["text"], json!({"personal": null}));
+        assert_eq!(old.outgoing[0]["text"], json!({"personal": null}));
+        assert_eq!(old.outgoing[1]["text"], json!({"personal": "DANGER"}));
+        assert!(old.key.is_some());
+        let young = line("2027-01-21T12:00:00Z", vec![message("mo")], letters());
+        assert_eq!(erased(&what, young.clone()), young);
+    }
+}

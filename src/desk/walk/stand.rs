@@ -1,0 +1,340 @@
+//! Setting up and leaving, one step at a time: the rules say which step is next, a bare answer reports it done.
+
+use super::super::answer::Reply;
+use super::super::receive::Hearing;
+use super::super::settle::Settled;
+use super::super::situate::Case;
+use super::super::standing;
+use super::said::{Said, of_opening};
+use crate::dialogue::{Round, STEP_LASTS, Way};
+use crate::finding::{FactValue, Finding, FindingId, Level, Urgency};
+use crate::heard::{Amps, CommandName, Entry, Event, ReadingKey, Taps, UnitName};
+use crate::reply::Arg;
+use crate::rules;
+use crate::situation::Occasion;
+
+/// Steps that guard somebody: they are never skipped.
+const GUARDS: &[&str] = &[
+    "chock",
+    "regulator",
+    "waste",
+    "fresh",
+    "breakaway",
+    "lights-checked",
+];
+/// Steps of leaving that no report tells of: a yes is kept with the person.
+const BY_WORD: &[&str] = &["chocks", "breakaway"];
+
+/// What a message says to the step that waits.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(in crate::desk) enum Stood {
+    Done,
+    Not,
+    Skipped,
+    Again,
+}
+
+/// Holds a bare message against the step that waits; what it reports joins the reports.
+pub(in crate::desk) fn take(
+    hearing: &mut Hearing<'_>,
+    settled: &mut Settled,
+    taken: bool,
+) -> Option<Stood> {
+    let round = hearing.talk.round.clone()?;
+    let at = hearing.inbound.at;
+    let late = at < round.asked || at - round.asked > STEP_LASTS;
+    let rival = hearing
+        .talk
+        .question_at(at)
+        .is_some_and(|question| question.asked > round.asked);
+    let check = hearing.talk.checks.last();
+    let check = check.is_some_and(|check| check.asked >= round.asked);
+    if taken || late || rival || check || hearing.inbound.replaces.is_some() {
+        return None;
+    }
+    let told = settled
+        .reports
+        .iter()
+        .all(|(unit, _, entry)| *unit == round.unit && of_opening(entry));
+    let heard = &hearing.heard;
+    let asks = heard.ask.is_some() || heard.command.is_some() || settled.homeless.is_some();
+    if !told || asks {
+        return None;
+    }
+    let said = hearing.desk.answers.bare(heard, hearing.text)?;
+    let entry = match said {
+        Said::Number(number) => number_of(&round, number)?,
+        Said::Yes => events_of(&round, false),
+        Said::DidAll => events_of(&round, true),
+        _ => Entry::default(),
+    };
+    settled.reports.clear();
+    settled.from_context = None;
+    hearing.heard.unclear.clear();
+    hearing.heard.set_aside.clear();
+    let needs_a_number = entry.is_empty() && !BY_WORD.contains(&round.step.as_str());
+    if !entry.is_empty() {
+        let mut entry = entry;
+        entry.unit = Some(round.unit.clone());
+        settled.reports.push((round.unit.clone(), at, entry));
+    }
+    Some(match said {
+        Said::Skip => Stood::Skipped,
+        Said::No => Stood::Not,
+        Said::Yes if round.step == "test" => Stood::Done,
+        Said::Yes | Said::DidAll | Said::Number(_) if !needs_a_number => Stood::Done,
+        _ => Stood::Again,
+    })
+}
+
+/// Carries setting up or leaving on, and starts it.
+pub(in crate::desk) fn go_on(
+    hearing: &Hearing<'_>,
+    cases: &[Case],
+    stood: Option<Stood>,
+    reply: &mut Reply<'_>,
+) {
+    if hearing.inbound.replaces.is_some() {
+        return;
+    }
+    let order = hearing.heard.command.as_ref().map(|order| order.name);
+    let mut round = hearing.talk.round.clone();
+    if order == Some(CommandName::NeverMind) && hearing.talk.checks.is_empty() && round.is_some() {
+        reply.round = Some(None);
+        return;
+    }
+    for case in cases {
+        start(case, &mut round, hearing);
+    }
+    let Some(mut round) = round else { return };
+    let here = cases.iter().find(|case| case.unit == round.unit);
+    if here.is_none() && stood.is_none() {
+        return;
+    }
+    match stood {
+        Some(Stood::Skipped) if GUARDS.contains(&round.step.as_str()) => {
+            reply.say("set-up-not-skipped", &[]);
+        }
+        Some(Stood::Skipped) => round.skipped.push(round.step.clone()),
+        Some(Stood::Done) if BY_WORD.contains(&round.step.as_str()) => {
+            round.confirmed.push(round.step.clone());
+        }
+        Some(Stood::Not) if round.way == Way::Leaving => reply.say("leave-do-it", &[]),
+        _ => {}
+    }
+    let standing_case;
+    let case = match here {
+        Some(case) => case,
+        None => {
+            standing_case = Case::standing(
+                hearing.desk,
+                &hearing.fleet,
+                &round.unit,
+                hearing.now,
+                Occasion::Asked,
+            );
+            &standing_case
+        }
+    };
+    let goes_on = match round.way {
+        Way::SetUp => set_up(case, &mut round, stood, reply),
+        Way::Leaving => leave(hearing, case, &mut round, reply),
+    };
+    round.asked = hearing.now;
+    reply.round = Some(goes_on.then_some(round));
+}
+
+/// Starts setting up at an arrival, and leaving once the trailer is on the hook.
+fn start(case: &Case, round: &mut Option<Round>, hearing: &Hearing<'_>) {
+    let says = |event| case.report.events.contains(&event);
+    let way = if says(Event::Arrived) {
+        Way::SetUp
+    } else if (says(Event::Hitched) || says(Event::Left))
+        && !standing::is_ordered(hearing, &case.unit)
+    {
+        Way::Leaving
+    } else {
+        return;
+    };
+    if round
+        .as_ref()
+        .is_some_and(|round| round.unit == case.unit && round.way == way)
+    {
+        return;
+    }
+    *round = Some(Round {
+        unit: case.unit.clone(),
+        way,
+        step: String::new(),
+        asked: hearing.now,
+        skipped: Vec::new(),
+        confirmed: Vec::new(),
+    });
+}
+
+/// Puts the step of the rules in the place of the finding, past what was skipped; false where nothing is left.
+fn set_up(case: &Case, round: &mut Round, stood: Option<Stood>, reply: &mut Reply<'_>) -> bool {
+    let is_this = |finding: &Finding| {
+        finding.id == FindingId::SiteSetUpNext && finding.unit.as_ref() == Some(&case.unit)
+    };
+    let next = case
+        .situation()
+        .and_then(|situation| rules::set_up(&situation, &round.skipped));
+    let told = reply.findings.iter().position(is_this);
+    let first = round.step.is_empty();
+    let Some(mut next) = next else {
+        reply.findings.retain(|finding| !is_this(finding));
+        return false;
+    };
+    next.unit = Some(case.unit.clone());
+    let code = code_of(&next);
+    if code == "test" && stood == Some(Stood::Done) && round.step == "test" {
+        reply.say("set-up-open-now", &[("unit", case.unit.as_str().into())]);
+        return false;
+    }
+    match told {
+        Some(place) => reply.findings[place] = next,
+        None if stood.is_some() => reply.findings.push(next),
+        None => {}
+    }
+    reply.findings.sort_by_key(Finding::order);
+    round.step = code;
+    if first {
+        reply.say("set-up-answer", &[]);
+    }
+    true
+}
+
+fn code_of(finding: &Finding) -> String {
+    match finding.facts.find("next").map(|fact| &fact.value) {
+        Some(FactValue::Text(code)) => code.clone(),
+        _ => String::new(),
+    }
+}
+
+/// Asks what is still to be done before leaving; at the end says whether it is ready. False at the end.
+fn leave(hearing: &Hearing<'_>, case: &Case, round: &mut Round, reply: &mut Reply<'_>) -> bool {
+    let Some(situation) = case.situation() else {
+        return false;
+    };
+    let mut left: Vec<&str> = rules::leaving(&situation);
+    let lights = left.iter().position(|code| *code == "lights-checked");
+    left.insert(lights.unwrap_or(left.len()), "chocks");
+    left.push("breakaway");
+    left.retain(|code| !round.confirmed.iter().any(|done| done == code));
+    let next = left
+        .iter()
+        .find(|code| !round.skipped.iter().any(|skipped| skipped == *code));
+    if let Some(next) = next {
+        round.step = (*next).to_owned();
+        let what = reply.voice.word(&format!("leave-{next}"));
+        let answers = reply.voice.word("walk-answer-word");
+        let what = format!("{what} {answers}");
+        let args = [
+            ("unit", Arg::from(case.unit.as_str())),
+            ("what", what.into()),
+        ];
+        reply.step = Some(reply.voice.say("leave-step", &args));
+        return true;
+    }
+    let heavy = overweight(hearing, &case.unit);
+    if left.is_empty() && heavy.is_none() {
+        reply.say("leave-ready", &[("unit", case.unit.as_str().into())]);
+        return false;
+    }
+    let mut names: Vec<String> = left
+        .iter()
+        .map(|code| reply.voice.word(&format!("value-{code}")))
+        .collect();
+    names.extend(heavy.map(|finding| reply.voice.name(finding.id)));
+    let what = reply.voice.all_of(&names);
+    reply.say(
+        "leave-not-ready",
+        &[("unit", case.unit.as_str().into()), ("what", what.into())],
+    );
+    let decided = standing::in_force(hearing, &case.unit, &reply.voice);
+    reply.lines.extend(decided);
+    false
+}
+
+/// Returns the finding that the trailer is too heavy, where it holds.
+fn overweight(hearing: &Hearing<'_>, unit: &UnitName) -> Option<Finding> {
+    let case = Case::standing(
+        hearing.desk,
+        &hearing.fleet,
+        unit,
+        hearing.now,
+        Occasion::Asked,
+    );
+    let grave = |finding: &Finding| {
+        finding.id == FindingId::TowOverweight
+            && finding.level >= Level::Warning
+            && finding.urgency == Urgency::Now
+    };
+    case.findings().into_iter().find(grave)
+}
+
+/// Returns what a yes to the step reports; with `all`, what its text names after it too.
+fn events_of(round: &Round, all: bool) -> Entry {
+    let events: &[Event] = match (round.way, round.step.as_str()) {
+        (Way::SetUp, "level") if all => &[
+            Event::Leveled,
+            Event::Chocked,
+            Event::Unhitched,
+            Event::JacksDown,
+        ],
+        (Way::SetUp, "chock") if all => &[Event::Chocked, Event::Unhitched],
+        (Way::SetUp, "level") => &[Event::Leveled],
+        (Way::SetUp, "chock") => &[Event::Chocked],
+        (Way::SetUp, "unhitch") => &[Event::Unhitched],
+        (Way::SetUp, "jacks") => &[Event::JacksDown],
+        (Way::SetUp, "power") => &[Event::PowerOn],
+        (Way::SetUp, "regulator") => &[Event::RegulatorFitted],
+        (Way::SetUp, "water") => &[Event::WaterOn],
+        (Way::SetUp, "fill") => &[Event::FreshFilled],
+        (Way::SetUp, "heater") => &[Event::HeaterOn],
+        (Way::Leaving, "closed") => &[Event::Closed],
+        (Way::Leaving, "waste") => &[Event::WastePumped],
+        (Way::Leaving, "fresh") => &[Event::FreshDrained],
+        (Way::Leaving, "water-off") => &[Event::WaterOff],
+        (Way::Leaving, "heater-off") => &[Event::HeaterOff],
+        (Way::Leaving, "power-off") => &[Event::PowerOff],
+        (Way::Leaving, "stowed") => &[Event::Stowed],
+        (Way::Leaving, "jacks-up") => &[Event::JacksUp],
+        (Way::Leaving, "lights-checked") => &[Event::LightsChecked],
+        _ => &[],
+    };
+    Entry {
+        events: events.to_vec(),
+        ..Entry::default()
+    }
+}
+
+/// Returns what a bare number reports at the step; none where the step wants none, or it cannot be.
+fn number_of(round: &Round, number: f64) -> Option<Entry> {
+    let (key, most) = match (round.way, round.step.as_str()) {
+        (Way::SetUp, "level") => (ReadingKey::SlopePct, 20.0),
+        (Way::SetUp, "volts") => (ReadingKey::Volts, 300.0),
+        (Way::SetUp, "pressure" | "water") => (ReadingKey::PressurePsi, 300.0),
+        (Way::Leaving, "waste") => (ReadingKey::WastePct, 100.0),
+        (Way::Leaving, "fresh") => (ReadingKey::FreshPct, 100.0),
+        (Way::SetUp, "heater") if (0.0..=100.0).contains(&number) => {
+            let mut entry = Entry::default();
+            entry.readings.amps.push(Amps {
+                circuit: None,
+                amps: number,
+            });
+            return Some(entry);
+        }
+        _ => return None,
+    };
+    if !(0.0..=most).contains(&number) {
+        return None;
+    }
+    let mut entry = Entry::default();
+    entry.readings.set(key, number);
+    if key == ReadingKey::PressurePsi {
+        entry.readings.taps = Some(Taps::Shut);
+    }
+    Some(entry)
+}

@@ -1,0 +1,38 @@
+//! First words for a danger when nobody knows yet which trailer it is about: they never wait for an answer.
+
+use super::COMMON_PRACTICE;
+use crate::finding::{Caution, Facts, Finding, FindingId, Level, Urgency};
+use crate::heard::Fault;
+
+/// Returns what is said at once to a report of this fault, whichever trailer it is on; none where it can wait for the
+/// trailer's name.
+pub fn first_words(fault: Fault) -> Option<Finding> {
+    let (level, cautions): (Level, &[Caution]) = match fault {
+        Fault::Shock => (
+            Level::Danger,
+            &[
+                Caution::KillPowerAtSource,
+                Caution::EmergencyCall,
+                Caution::Electrician,
+            ],
+        ),
+        Fault::Fire => (
+            Level::Danger,
+            &[Caution::EmergencyCall, Caution::FireElectric],
+        ),
+        Fault::GasIllness => (
+            Level::Danger,
+            &[Caution::CarbonMonoxide, Caution::TankGas, Caution::NoEntry],
+        ),
+        Fault::PersonHurt => (Level::Danger, &[Caution::EmergencyCall, Caution::NoEntry]),
+        Fault::PersonTrapped => (Level::Warning, &[Caution::EmergencyCall]),
+        Fault::Spill => (
+            Level::Warning,
+            &[Caution::SewageHygiene, Caution::SewageDischarge],
+        ),
+        _ => return None,
+    };
+    let facts = Facts::new().by("formula-reported", COMMON_PRACTICE);
+    let finding = Finding::new(FindingId::of_fault(fault), level, Urgency::Now, facts);
+    Some(finding.cautions(cautions))
+}

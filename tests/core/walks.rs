@@ -1,0 +1,242 @@
+//! Guided walks hold their place: across a restart, beside another person, and whatever is answered.
+
+use chrono::{DateTime, TimeDelta, Utc};
+use hosebib::book::{Book, MessageKey};
+use hosebib::desk::{Body, Desk, Inbound, Sender};
+use hosebib::fleet;
+
+const DAY: &str = "2027-01-23T16:00:00Z";
+
+struct Crew {
+    desk: Desk,
+    now: DateTime<Utc>,
+    said: i64,
+    restarts: bool,
+}
+
+impl Crew {
+    fn new(restarts: bool) -> Crew {
+        let mut desk = Desk::default();
+        let turn = desk.load(DateTime::UNIX_EPOCH, "walks", fleet::demo::fleet());
+        desk.apply(&turn.records);
+        Crew {
+            desk,
+            now: DAY.parse().expect("an instant"),
+            said: 0,
+            restarts,
+        }
+    }
+
+    fn hears(&mut self, from: &str, text: &str) -> String {
+        if self.restarts {
+            let kept = serde_json::to_string(self.desk.book()).expect("a book is kept as JSON");
+            let book: Book = serde_json::from_str(&kept).expect("and read from it");
+            self.desk = Desk::new(book);
+        }
+        self.now += TimeDelta::minutes(2);
+        self.said += 1;
+        let inbound = Inbound {
+            key: MessageKey::new("test", 1, self.said, 0),
+            from: Sender::Crew(from.into()),
+            chat: None,
+            at: self.now,
+            received: self.now,
+            body: Body::Text(text.into()),
+            replaces: None,
+        };
+        let turn = self.desk.receive(&inbound);
+        // what is applied is what the journal would give back
+        for record in &turn.records {
+            let line = serde_json::to_string(record).expect("a record is a line");
+            let read = serde_json::from_str(&line).expect("that is read again");
+            assert_eq!(*record, read);
+            self.desk.apply(&[read]);
+        }
+        turn.outgoing
+            .iter()
+            .filter(|message| message.to == from)
+            .map(|message| message.text.text().to_owned())
+            .collect()
+    }
+}
+
+#[test]
+fn a_restart_between_any_two_messages_changes_no_word() {
+    let talk = [
+        ("tobin", "12 arrived"),
+        ("tobin", "done"),
+        ("tobin", "12 no water"),
+        ("juno", "16 gfci tripped"),
+        ("tobin", "yes"),
+        ("juno", "it holds"),
+        ("nadia", "note 12 tap the gauge"),
+        ("tobin", "where were we"),
+        ("tobin", "static 52"),
+        ("juno", "no"),
+        ("tobin", "works now"),
+        ("tobin", "chocked"),
+    ];
+    let (mut stays, mut restarts) = (Crew::new(false), Crew::new(true));
+    for (from, text) in talk {
+        assert_eq!(
+            restarts.hears(from, text),
+            stays.hears(from, text),
+            "{text}"
+        );
+    }
+}
+
+#[test]
+fn two_people_on_the_same_trailer_do_not_answer_for_each_other() {
+    let mut crew = Crew::new(false);
+    crew.hears("tobin", "12 no lights in room A");
+    crew.hears("abel", "12 no hot water");
+    assert!(crew.hears("tobin", "yes").contains("no lights, step 2"));
+    assert!(crew.hears("abel", "yes").contains("no hot water, step 2"));
+}
+
+#[test]
+fn what_one_person_mended_is_not_asked_of_the_other() {
+    let mut crew = Crew::new(false);
+    crew.hears("tobin", "12 no hot water");
+    crew.hears("abel", "12 no hot water");
+    crew.hears("abel", "works now");
+    let told = crew.hears("tobin", "yes");
+    assert!(!told.contains("step"), "{told}");
+}
+
+#[test]
+fn a_check_is_over_after_a_day() {
+    let mut crew = Crew::new(false);
+    crew.hears("tobin", "12 no hot water");
+    crew.now += TimeDelta::hours(25);
+    let told = crew.hears("tobin", "yes");
+    assert!(!told.contains("step"), "{told}");
+}
+
+#[test]
+fn a_bare_word_long_after_the_question_is_asked_again_first() {
+    let mut crew = Crew::new(false);
+    crew.hears("tobin", "12 no hot water");
+    crew.now += TimeDelta::hours(3);
+    let told = crew.hears("tobin", "no");
+    assert!(told.contains("no hot water, step 1"), "{told}");
+}
+
+#[test]
+fn no_order_of_answers_panics_or_walks_for_ever() {
+    let words = [
+        "yes",
+        "no",
+        "skip",
+        "did all that",
+        "next",
+        "where were we",
+        "0",
+        "30",
+        "118",
+        "12.1 v",
+        "3/4",
+        "works now",
+        "no change",
+        "never mind",
+        "12 arrived",
+        "12 hitched",
+        "12 left",
+        "undo",
+        "filter serviced",
+        "breaker reset",
+        "12 no water",
+        "12 breaker tripped",
+        "12 leak",
+        "12 odor",
+        "12 shock",
+        "tank empty",
+        "fresh drained",
+        "done",
+        "police ordered us off",
+        "override 12 gate closes",
+        "note 12 x",
+        "12 has 2 cords",
+        "hurt",
+        "foul",
+        "why",
+        "status 12",
+        "sí",
+        "ya quedó",
+        "salta",
+    ];
+    let mut rng = fastrand::Rng::with_seed(20_270_123);
+    let mut crew = Crew::new(false);
+    for _ in 0..20 {
+        crew.now += TimeDelta::hours(rng.i64(0..30));
+        for _ in 0..30 {
+            let who = ["tobin", "nadia", "lupe"][rng.usize(..3)];
+            let told = crew.hears(who, words[rng.usize(..words.len())]);
+            assert!(told.len() < 12_000, "{told}");
+        }
+    }
+}
+
+#[test]
+fn every_check_comes_to_an_end_whatever_is_answered() {
+    use hosebib::heard::Fault;
+    for answer in ["yes", "no", "skip"] {
+        let mut crew = Crew::new(false);
+        for fault in Fault::ALL {
+            if hosebib::rules::steps(*fault).is_empty() {
+                continue;
+            }
+            crew.now += TimeDelta::hours(30);
+            let voice = format!("12 {}", said(*fault));
+            let mut told = crew.hears("tobin", &voice);
+            assert!(told.contains("step 1"), "{fault} by {voice:?}: {told}");
+            let mut turns = 0;
+            while told.contains(", step ") && turns < 40 {
+                // a step that guards somebody waits for its yes, one that asks for a number can be skipped
+                let guarded = told.contains("Yes or no.");
+                let number = told.contains("Send the number");
+                let say = match (guarded, number) {
+                    (true, _) => "yes",
+                    (_, true) => "skip",
+                    _ => answer,
+                };
+                told = crew.hears("tobin", say);
+                turns += 1;
+            }
+            assert!(turns < 40, "{fault} with {answer}: {told}");
+        }
+    }
+}
+
+/// A way to say each fault that has steps.
+fn said(fault: hosebib::heard::Fault) -> &'static str {
+    use hosebib::heard::Fault as F;
+    match fault {
+        F::LowFlow => "weak water",
+        F::NoWater => "no water",
+        F::NoLights => "no lights",
+        F::NoPower => "no power",
+        F::BreakerTrip => "breaker tripped",
+        F::GfciTrip => "gfci tripped",
+        F::PumpRunning => "pump wont shut off",
+        F::PumpDead => "pump dead",
+        F::NoHeat => "no heat",
+        F::NoCooling => "no cooling",
+        F::NoHotWater => "no hot water",
+        F::Leak => "leak",
+        F::Frozen => "hose frozen",
+        F::ToiletClog => "toilet clogged",
+        F::ToiletRunning => "toilet runs on",
+        F::Odor => "bad smell",
+        F::Spill => "sewage spill",
+        F::GaugeStuck => "gauge stuck",
+        F::NotLevel => "not level",
+        F::BatteryLow => "battery low",
+        F::LockJam => "lock jammed",
+        F::Shock => "got a shock",
+        F::FuseBlown => "fuse blew",
+        F::PersonTrapped => "someone locked in the stall",
+        _ => "",
+    }
+}
