@@ -174,6 +174,9 @@ taken-pair = { $typed } as { $read }
 ### Not understood, not logged
 
 unclear-other = Not logged: { $quote }. I do not understand it. Send the unit, what you read, and the number.
+unclear-below-what = Not logged: { $quote }. Below what? Send the temperature with its sign, such as -5.
+unclear-beside-unplaced = Not logged: { $quote } stands beside a number I cannot place. Send each value with its name.
+unclear-no-measure = Not logged: { $quote }. I do not know the word after the number. Send it with psi, gal, volts or ft.
 unclear-more = { $count ->
     [one] One more part was not clear. Please send it again by itself.
    *[other] { $count } more parts were not clear. Please send them again, one at a time.
@@ -452,13 +455,15 @@ help-driver =
     "done 41" closes task 41, "take 41" makes it yours.
     "undo" takes back your last report.
     "if 12 hits 3/4 call me" sets a watch.
+    "where were we" goes on with a check.
+    "note 12 tap the gauge" is told at each arrival of 12.
     I advise. Local code and licensed trades decide.
 help-tech =
     { help-driver }
     As a tech: "drop 41" with a reason, "move 41 19:30".
 help-dispatcher =
     { help-tech }
-    As a dispatcher: "digest", "log" with a name. "got it" stops an alarm for all.
+    As a dispatcher: "digest", "log" with a name, "override 12" with a reason. "got it" stops an alarm for all.
 
 ### The demo
 

@@ -175,6 +175,9 @@ taken-pair = { $typed } como { $read }
 ### Not understood, not logged
 
 unclear-other = No anotado: { $quote }. No lo entiendo. Mande la unidad, qué leyó y el número.
+unclear-below-what = No anotado: { $quote }. ¿Bajo qué? Mande la temperatura con su signo, como -5.
+unclear-beside-unplaced = No anotado: { $quote } va junto a un número que no sé de qué es. Mande cada valor con su nombre.
+unclear-no-measure = No anotado: { $quote }. No conozco la palabra tras el número. Mande psi, galones, voltios o pies.
 unclear-more = { $count ->
     [one] Otra parte no quedó clara. Mándela de nuevo sola.
    *[other] Otras { $count } partes no quedaron claras. Mándelas de nuevo, una por una.
@@ -453,13 +456,15 @@ help-driver =
     "hecho 41" cierra la tarea 41, "tomo 41" la hace suya.
     "deshacer" quita su último reporte.
     "si la 12 llega a 3/4 avísame" pone un aviso.
+    "en qué íbamos" sigue una revisión.
+    "apunta 12 golpee el medidor" sale en cada llegada de la 12.
     Yo aconsejo. Deciden el código local y quien tiene licencia.
 help-tech =
     { help-driver }
     Como técnico: "quita 41" con un motivo, "mueve 41 19:30".
 help-dispatcher =
     { help-tech }
-    Como despachador: "resumen", "log" con un nombre. "enterado" para un aviso para todos.
+    Como despachador: "resumen", "log" con un nombre, "autoriza 12" con un motivo. "enterado" para un aviso para todos.
 
 ### The demo
 
@@ -1055,7 +1060,7 @@ card-notes = Sitio: { $what }
 note-stands = Nota de la { $unit } ({ $who }, { $time }): { $quote }
 note-none = No hay notas de la { $unit }.
 note-cleared = Notas de la { $unit } borradas.
-note-how = Mande "nota", la unidad y sus palabras: nota 14 golpee el medidor. "nota 14 borra" las quita.
+note-how = Mande "apunta", la unidad y sus palabras: apunta 14 golpee el medidor. "apunta 14 borra" las quita.
 override-cautions = Los cuidados siguen. A paso de hombre, en plano, sin vía pública.
 override-stands = Permiso para la { $unit } de { $who }, { $time }: { $quote }. Los cuidados siguen.
 override-ordered = Orden de bomberos o policía para la { $unit }, según { $who }, { $time }: { $quote }.

@@ -147,6 +147,7 @@ pub enum TaskChange {
     Dropped {
         id: u32,
         by: String,
+        #[serde(with = "crate::fleet::personal::text")]
         reason: String,
         cause: Option<MessageKey>,
     },

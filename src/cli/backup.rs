@@ -45,7 +45,7 @@ pub(super) fn restore(args: &Restore) -> Result<ExitCode, CliError> {
 }
 
 fn copied(from: &Path, to: &Path, done: &str, remedy: &str) -> Result<ExitCode, CliError> {
-    let bytes = store::copy(from, to).map_err(|error| CliError::Failed(error.to_string()))?;
+    let bytes = store::duplicate(from, to).map_err(|error| CliError::Failed(error.to_string()))?;
     let mut out = std::io::stdout();
     writeln!(
         out,

@@ -5,12 +5,12 @@ use std::path::Path;
 use serde::Deserialize;
 use serde_json::Value;
 
-use super::CliError;
+use super::{CliError, progress};
 use crate::book::{Book, Record};
 use crate::fleet::Fleet;
 use crate::store::{self, Line, StoreError};
 
-/// Walks the journal's turns from the first.
+/// Walks the journal's turns from the first, and shows somebody who watches how far it has come.
 ///
 /// # Errors
 ///
@@ -19,7 +19,8 @@ pub(super) fn lines(
     dir: &Path,
 ) -> Result<impl Iterator<Item = Result<Line, CliError>> + use<>, CliError> {
     let lines = store::read_only(dir).map_err(unreadable)?;
-    Ok(lines.map(|line| line.map_err(unreadable)))
+    let bar = progress::over(dir);
+    Ok(bar.wrap_iter(lines).map(|line| line.map_err(unreadable)))
 }
 
 /// Folds everything the journal holds.

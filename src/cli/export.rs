@@ -13,9 +13,8 @@ use std::process::ExitCode;
 
 use chrono_tz::Tz;
 use clap::ValueEnum;
-use indicatif::ProgressBar;
 
-use super::{CliError, beside, progress};
+use super::{CliError, beside};
 use crate::book::{MessageKey, Record};
 use crate::store::Line;
 use sheet::{Format, Sheet};
@@ -55,24 +54,19 @@ enum What {
 }
 
 pub(super) fn run(args: &Args) -> Result<ExitCode, CliError> {
-    let bar = progress::over(&args.data, 2);
-    let known = Known::read(&args.data, &bar)?;
+    let walk = Walk { data: &args.data };
+    let known = Known::read(&walk)?;
     let span = Span::new(args.from.as_ref(), args.to.as_ref(), known.zone)?;
     let format = match args.csv {
         true => Format::Csv,
         false => Format::Jsonl,
     };
     let mut sheet = Sheet::new(format, std::io::stdout().lock(), known.zone);
-    let walk = Walk {
-        data: &args.data,
-        bar: &bar,
-    };
     match args.what {
         What::CheckIns => check_ins::export(&walk, &known, &span, &mut sheet)?,
         What::Tasks => tasks::export(&walk, &span, &mut sheet)?,
         What::PumpOuts => pump_outs::export(&walk, &known, &span, &mut sheet)?,
     }
-    bar.finish_and_clear();
     let rows = sheet.finish()?;
     writeln!(std::io::stderr(), "{rows} rows")?;
     Ok(ExitCode::SUCCESS)
@@ -87,12 +81,11 @@ struct Known {
 }
 
 impl Known {
-    fn read(data: &Path, bar: &ProgressBar) -> Result<Self, CliError> {
+    fn read(walk: &Walk<'_>) -> Result<Self, CliError> {
         let mut known = Known {
             zone: Tz::UTC,
             gone: HashMap::new(),
         };
-        let walk = Walk { data, bar };
         walk.records(&["fleet", "undone", "message"], |_, record| {
             match record {
                 Record::Fleet { fleet, .. } => known.zone = fleet.time_zone,
@@ -115,7 +108,6 @@ impl Known {
 /// A walk over the journal's records.
 struct Walk<'a> {
     data: &'a Path,
-    bar: &'a ProgressBar,
 }
 
 impl Walk<'_> {
@@ -135,7 +127,6 @@ impl Walk<'_> {
                     take(&line, record)?;
                 }
             }
-            self.bar.inc(1);
         }
         Ok(())
     }

@@ -97,6 +97,7 @@ pub enum About {
         /// The bare number.
         number: f64,
         /// The words that held it.
+        #[serde(with = "crate::fleet::personal::text")]
         text: String,
         /// When it was written.
         at: DateTime<Utc>,

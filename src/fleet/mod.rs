@@ -8,7 +8,7 @@ pub mod demo;
 mod hours;
 mod load;
 pub mod model;
-mod personal;
+pub(crate) mod personal;
 mod problem;
 mod section;
 mod sheet;

@@ -1,6 +1,6 @@
-//! A person's name and number as records keep them: marked as personal (`{"personal": "..."}`), so that the store can
-//! empty them later while its chain of hashes still holds. Both read back from plain values too, as older records have
-//! them.
+//! Texts and numbers that belong to a person, as records keep them: marked as personal (`{"personal": "..."}`), so that
+//! the store can empty them later while its chain of hashes still holds. Both read back from plain values too, as older
+//! records have them.
 
 use serde::{Deserialize, Deserializer, Serialize, Serializer};
 
@@ -10,7 +10,7 @@ struct Marked {
 }
 
 /// A text; empty once it was forgotten.
-pub(super) mod text {
+pub(crate) mod text {
     use super::*;
 
     #[derive(Deserialize)]
@@ -20,14 +20,12 @@ pub(super) mod text {
         Marked(Marked),
     }
 
-    pub(in crate::fleet) fn serialize<S: Serializer>(text: &str, to: S) -> Result<S::Ok, S::Error> {
+    pub(crate) fn serialize<S: Serializer>(text: &str, to: S) -> Result<S::Ok, S::Error> {
         let personal = Some(text.to_owned());
         Marked { personal }.serialize(to)
     }
 
-    pub(in crate::fleet) fn deserialize<'de, D: Deserializer<'de>>(
-        from: D,
-    ) -> Result<String, D::Error> {
+    pub(crate) fn deserialize<'de, D: Deserializer<'de>>(from: D) -> Result<String, D::Error> {
         Ok(match Written::deserialize(from)? {
             Written::Plain(text) => text,
             Written::Marked(marked) => marked.personal.unwrap_or_default(),
@@ -46,19 +44,14 @@ pub(super) mod number {
         Marked(Marked),
     }
 
-    pub(in crate::fleet) fn serialize<S: Serializer>(
-        number: &Option<i64>,
-        to: S,
-    ) -> Result<S::Ok, S::Error> {
+    pub(crate) fn serialize<S: Serializer>(number: &Option<i64>, to: S) -> Result<S::Ok, S::Error> {
         let marked = number.map(|number| Marked {
             personal: Some(number.to_string()),
         });
         marked.serialize(to)
     }
 
-    pub(in crate::fleet) fn deserialize<'de, D: Deserializer<'de>>(
-        from: D,
-    ) -> Result<Option<i64>, D::Error> {
+    pub(crate) fn deserialize<'de, D: Deserializer<'de>>(from: D) -> Result<Option<i64>, D::Error> {
         Ok(match Option::<Written>::deserialize(from)? {
             Some(Written::Plain(number)) => Some(number),
             Some(Written::Marked(marked)) => marked.personal.and_then(|text| text.parse().ok()),

@@ -20,7 +20,7 @@ use super::segment;
 ///
 /// Why the directory cannot be read; [`StoreError::NotEmpty`]; those of writing, after which what was copied is taken
 /// away again.
-pub fn copy(from: &Path, to: &Path) -> Result<u64, StoreError> {
+pub fn duplicate(from: &Path, to: &Path) -> Result<u64, StoreError> {
     directory::look(from)?;
     let made = !to.exists();
     fs::create_dir_all(to).map_err(StoreError::io("make", to))?;

@@ -31,7 +31,7 @@ use std::path::Path;
 
 use serde_json::Value;
 
-pub use copy::copy;
+pub use copy::duplicate;
 pub use error::{Damage, StoreError};
 pub use glance::{Glance, glance, holder, turns};
 pub use hash::Hash;

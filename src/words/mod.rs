@@ -24,6 +24,8 @@ mod scope;
 mod spell;
 mod unit;
 mod vocab;
+mod weather;
+mod wish;
 
 pub use explain::Explained;
 pub use json::to_json;
@@ -79,6 +81,10 @@ impl Reader {
 
     /// Reads a message. Never fails: what means nothing to us gives an empty [`Heard`].
     pub fn hear(&self, text: &str, scale: TemperatureScale) -> Heard {
+        // a pasted weather report is no crew message: its groups are read by their own rules
+        if let Some(heard) = weather::pasted(text) {
+            return heard;
+        }
         read::Reading::new(self, text, scale).heard
     }
 

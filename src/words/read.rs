@@ -8,8 +8,8 @@ use super::lex::{self, Token};
 use super::normal::Normal;
 use super::scope::{self, Sentence};
 use super::unit::{self, Group};
-use super::{answer, ask, attach, correct, pair, plan};
-use crate::heard::{Ask, Command, CommandName, Heard, Language, ReadingKey, Remark, Taken};
+use super::{answer, ask, attach, correct, pair, plan, weather, wish};
+use crate::heard::{Ask, Command, CommandName, Entry, Heard, Language, ReadingKey, Remark, Taken};
 use crate::quantity::TemperatureScale;
 
 /// The most remarks of one kind that a message gets: nobody answers more.
@@ -194,6 +194,24 @@ impl<'t> Reading<'t> {
             }
         }
         self.heard.entries = out.entries;
+        if self.heard.entries.is_empty()
+            && let Some(low) = weather::low_tonight(&self.normal.text, scale)
+        {
+            // the number of degrees is no trailer's name
+            let unit = self
+                .heard
+                .named
+                .iter()
+                .find(|name| name.as_str().parse() != Ok(low));
+            let mut entry = Entry {
+                unit: unit.cloned(),
+                ..Entry::default()
+            };
+            entry.readings.set(ReadingKey::LowF, low);
+            self.heard.entries.push(entry);
+        }
+        let wishes = wish::find(&self.normal.text, self.original, &self.heard);
+        self.heard.plans.extend(wishes);
     }
 
     /// Returns the words of the chunk that an item stands in, or the item alone where the chunk is long.

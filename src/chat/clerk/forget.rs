@@ -59,13 +59,16 @@ impl<T: Turns> Work<T> {
             in_force,
             waiting: self.state.outbox.waiting(),
             theirs: HashSet::new(),
+            names: HashSet::new(),
         };
         let emptied = self
             .store
             .redact(|line| eraser.erase(line))
             .map_err(|error| NotDone::NotLogged(error.to_string()))?;
-        // the snapshot went with the index; without one, opening would fold the whole journal
         if emptied > 0 {
+            // what is known is folded anew without the texts, and so is the snapshot, which went with the index
+            self.stale = true;
+            self.mend()?;
             self.snapshot_at = 0;
             if let Err(error) = self.save_snapshot() {
                 warn!("no snapshot could be saved: {error}");
@@ -103,6 +106,8 @@ struct Eraser<'a> {
     waiting: HashSet<ParcelId>,
     /// The messages that went to the person.
     theirs: HashSet<ParcelId>,
+    /// What the person was called, in any fleet so far.
+    names: HashSet<String>,
 }
 
 impl Eraser<'_> {
@@ -123,30 +128,66 @@ impl Eraser<'_> {
                     wrote = true;
                     empty(record);
                 }
-                "sent" if self.is_theirs(&record["id"]) => empty(record),
-                "fleet" if record["digest"] != *self.in_force => {
-                    if let Some(member) = record
-                        .pointer_mut("/fleet/crew")
-                        .and_then(|crew| crew.get_mut(who))
+                "message" => {
+                    if let Some(reply) = record.get_mut("reply")
+                        && self.names_them(reply)
                     {
-                        empty(member);
+                        empty(reply);
                     }
                 }
+                "sent" if self.is_theirs(&record["id"]) => empty(record),
+                "talk" if record["who"] == who => empty(record),
+                "task" if record["by"] == who => empty(record),
+                "fleet" => self.erase_from_fleet(record, who),
                 _ => {}
             }
         }
         for (index, letter) in (0..).zip(&mut line.outgoing) {
+            let id = ParcelId {
+                turn: line.seq,
+                index,
+            };
             if letter["to"] == who {
-                self.theirs.insert(ParcelId {
-                    turn: line.seq,
-                    index,
-                });
+                self.theirs.insert(id);
                 empty(letter);
+            } else if let Some(text) = letter.get_mut("text")
+                // what others were told at a person's words may repeat them
+                && (wrote || self.names_them(text))
+                && !self.waiting.contains(&id)
+            {
+                empty(text);
             }
         }
         if wrote && self.now - line.at > KEYS_KEPT {
             line.key = None;
         }
+    }
+
+    fn erase_from_fleet(&mut self, record: &mut Value, who: &str) {
+        let in_force = record["digest"] == *self.in_force;
+        let crew = record.pointer_mut("/fleet/crew");
+        let Some(member) = crew.and_then(|crew| crew.get_mut(who)) else {
+            return;
+        };
+        let name = member["name"]["personal"].as_str().unwrap_or_default();
+        if !name.trim().is_empty() {
+            self.names.insert(name.trim().to_lowercase());
+        }
+        if !in_force {
+            empty(member);
+        }
+    }
+
+    /// Tells whether a text names the person.
+    fn names_them(&self, text: &Value) -> bool {
+        let text = text["personal"].as_str().unwrap_or_default().to_lowercase();
+        self.names.iter().any(|name| {
+            text.match_indices(name.as_str()).any(|(at, found)| {
+                let letter = |c: Option<char>| c.is_some_and(char::is_alphanumeric);
+                !letter(text[..at].chars().next_back())
+                    && !letter(text[at + found.len()..].chars().next())
+            })
+        })
     }
 
     /// Empties texts alone: names and numbers are what messages still go by.
@@ -160,6 +201,7 @@ impl Eraser<'_> {
                         }
                     }
                 }
+                "talk" | "task" => empty(record),
                 "set-aside" => record.get_mut("text").map_or((), empty),
                 "refused" => empty(record),
                 _ => {}
@@ -170,10 +212,10 @@ impl Eraser<'_> {
                 turn: line.seq,
                 index,
             };
-            if !self.waiting.contains(&id) {
-                if let Some(text) = letter.get_mut("text") {
-                    empty(text);
-                }
+            if !self.waiting.contains(&id)
+                && let Some(text) = letter.get_mut("text")
+            {
+                empty(text);
             }
         }
     }
@@ -236,9 +278,27 @@ mod tests {
             in_force: "now".into(),
             waiting: HashSet::from([ParcelId { turn: 7, index: 1 }]),
             theirs: HashSet::new(),
+            names: HashSet::from(["dana".into()]),
         };
         eraser.erase(&mut line);
         line
+    }
+
+    #[test]
+    fn what_others_were_told_of_the_person_goes_too() {
+        let what = Forget::Person("dana".into());
+        let told = |text: &str| json!({"to": "mo", "text": {"personal": text}});
+        let letters = vec![
+            told("Dana reports someone hurt"),
+            told("Dana is late"),
+            told("Danaher Road is shut"),
+        ];
+        let line = erased(&what, line("2027-01-16T12:00:00Z", vec![], letters));
+        let text = |at: usize| line.outgoing[at]["text"]["personal"].as_str();
+        assert_eq!(text(0), None);
+        // it still waits to be sent
+        assert_eq!(text(1), Some("Dana is late"));
+        assert_eq!(text(2), Some("Danaher Road is shut"));
     }
 
     #[test]
@@ -274,6 +334,7 @@ mod tests {
             in_force: String::new(),
             waiting: HashSet::new(),
             theirs: HashSet::from([ParcelId { turn: 7, index: 0 }]),
+            names: HashSet::new(),
         };
         let sent = |index| json!({"note": "sent", "id": {"turn": 7, "index": index}, "message": {"personal": "5"}});
         let mut line = line("2027-01-16T12:00:00Z", vec![sent(0), sent(1)], vec![]);

@@ -5,10 +5,12 @@
 //! nothing.
 
 mod plug_in;
+mod round;
 mod said;
 pub(super) mod stand;
 
 use chrono::TimeDelta;
+use round::Round;
 
 pub(super) use said::{Answers, Said};
 
@@ -16,14 +18,9 @@ use super::answer::Reply;
 use super::receive::Hearing;
 use super::settle::Settled;
 use super::situate::Case;
-use crate::book::UnitState;
 use crate::dialogue::{CHECK_LASTS, Check, STEP_LASTS};
-use crate::finding::{FindingId, Level, TaskKind};
-use crate::heard::{Amps, Ask, CommandName, Entry, Event, Fault, ReadingKey, Taps, UnitName};
-use crate::outlook::runs_on_tank;
-use crate::reply::Arg;
-use crate::rules::{Asks, Sought, Step, Then, WaterFrom, last_resort, steps};
-use crate::situation::Occasion;
+use crate::heard::{Amps, Ask, CommandName, Entry, Fault, ReadingKey, Taps};
+use crate::rules::{Asks, Sought, Step, Then, steps};
 
 /// What was done this short a time ago is not asked again.
 const LATELY: TimeDelta = TimeDelta::hours(6);
@@ -36,7 +33,6 @@ const OPEN_AT_MOST: usize = 4;
 
 /// What a message says to the step that waits.
 pub(super) struct Took {
-    pub(super) unit: UnitName,
     said: Said,
 }
 
@@ -72,6 +68,11 @@ pub(super) fn take(hearing: &mut Hearing<'_>, settled: &mut Settled) -> Option<T
         .iter()
         .find(|(unit, ..)| *unit == check.unit)
         .map(|(.., entry)| entry);
+    // "12 open" is a report, "both open" an answer
+    let of_the_unit = told.is_some_and(|entry| !entry.is_empty() && said::of_opening(entry));
+    if of_the_unit && names_its_unit(hearing) {
+        return None;
+    }
     let said = hearing
         .desk
         .answers
@@ -96,10 +97,13 @@ pub(super) fn take(hearing: &mut Hearing<'_>, settled: &mut Settled) -> Option<T
         settled.from_context = None;
     }
     report(settled, &check, step, said, at);
-    Some(Took {
-        unit: check.unit,
-        said,
-    })
+    Some(Took { said })
+}
+
+/// Tells whether the message names the trailer it reports on.
+fn names_its_unit(hearing: &Hearing<'_>) -> bool {
+    let mut entries = hearing.heard.entries.iter();
+    entries.any(|entry| entry.unit.is_some())
 }
 
 /// Tells whether the message reports on another trailer, or asks or orders something.
@@ -318,405 +322,6 @@ pub(super) fn go_on(
         round.remind(reply);
     }
     reply.checks = Some(round.checks);
-}
-
-/// One turn of a person's checks.
-struct Round<'a> {
-    hearing: &'a Hearing<'a>,
-    cases: &'a [Case],
-    checks: Vec<Check>,
-}
-
-impl Round<'_> {
-    /// Says what an answer came to and moves on.
-    fn answer(&mut self, said: Said, reply: &mut Reply<'_>) {
-        let Some(mut check) = self.checks.pop() else {
-            return;
-        };
-        let Some(step) = step_of(&check) else {
-            return;
-        };
-        let outcome = outcome(&check, step, said);
-        if step.resets
-            && !check.mending
-            && matches!(
-                outcome,
-                Outcome::RuledOut | Outcome::Found | Outcome::Mended
-            )
-        {
-            check.resets += 1;
-        }
-        if self.settle(&mut check, step, outcome, reply) {
-            if said == Said::DidAll && outcome == Outcome::Skipped {
-                reply.say("walk-skipped", &[]);
-                skip_what_needs_nothing(&mut check);
-            }
-            self.checks.push(check);
-        }
-    }
-
-    /// Tells whether the reply tells of a danger that has no check, or one that is not the check at hand.
-    fn waits_for_people(&self, reply: &Reply<'_>) -> bool {
-        let at_hand = self.checks.last();
-        let shocked = at_hand.is_some_and(|check| check.fault == Fault::Shock);
-        let of_another = |id| at_hand.is_none_or(|check| FindingId::of_fault(check.fault) != id);
-        reply.findings.iter().any(|finding| {
-            finding.level == Level::Danger
-                && of_another(finding.id)
-                && !(shocked && finding.id == FindingId::CrewPersonHurt)
-        })
-    }
-
-    /// Moves a check on by one outcome; false where that ends it.
-    fn settle(
-        &self,
-        check: &mut Check,
-        step: &Step,
-        outcome: Outcome,
-        reply: &mut Reply<'_>,
-    ) -> bool {
-        match outcome {
-            Outcome::Again => {}
-            Outcome::Tried => check.mending = true,
-            Outcome::Skipped => advance(check),
-            Outcome::RuledOut => {
-                if !matches!(step.then, Then::Hold | Then::Report(_)) {
-                    let what = reply.voice.word(&format!("cause-{}", step.cause));
-                    reply.say("walk-not", &[("what", what.into())]);
-                }
-                advance(check);
-            }
-            Outcome::Mended => {
-                self.say_over(check, reply);
-                return false;
-            }
-            Outcome::Found => return self.found(check, step, reply),
-        }
-        true
-    }
-
-    fn found(&self, check: &mut Check, step: &Step, reply: &mut Reply<'_>) -> bool {
-        if !matches!(step.then, Then::Report(_)) {
-            let text = reply.voice.word(&format!("settles-{}", step.cause));
-            reply.lines.push(text);
-        }
-        match step.then {
-            Then::Mend => check.mending = true,
-            Then::Hold => {
-                if step.key == "step-they-answer"
-                    && let Some(address) = self.address(&check.unit)
-                {
-                    reply.say("walk-emergency-at", &[("site", address.into())]);
-                }
-            }
-            Then::Call(kind) => {
-                self.call(check, kind, reply);
-                return false;
-            }
-            Then::Turn(fault) => {
-                check.steps_of = fault;
-                check.step = 0;
-            }
-            // whoever is hurt by a shock, the others must still be kept off; else the other fault takes over
-            Then::Report(Fault::PersonHurt) => advance(check),
-            Then::Report(_) => return false,
-            Then::Over => return false,
-        }
-        true
-    }
-
-    /// Hands the fault over to whose work it is.
-    fn call(&self, check: &Check, kind: TaskKind, reply: &mut Reply<'_>) {
-        let key = match kind {
-            TaskKind::Electrician => "walk-calls-electrician",
-            TaskKind::Plumber => "walk-calls-plumber",
-            _ => "walk-calls-repair",
-        };
-        reply.say(key, &[("unit", check.unit.as_str().into())]);
-        let finding = Some(FindingId::of_fault(check.fault));
-        reply
-            .board
-            .open(&check.unit, kind, None, TimeDelta::zero(), finding);
-    }
-
-    fn say_over(&self, check: &Check, reply: &mut Reply<'_>) {
-        let told = self.cases.iter().filter(|case| case.unit == check.unit);
-        let reset = |case: &Case| case.report.events.contains(&Event::BreakerReset);
-        let name = reply.voice.fault(check.fault);
-        let args = [
-            ("unit", Arg::from(check.unit.as_str())),
-            ("name", name.into()),
-        ];
-        if told.into_iter().any(reset) {
-            reply.say("walk-reset", &[]);
-        } else {
-            reply.say("walk-fixed", &args);
-        }
-    }
-
-    /// Drops the checks whose fault no longer stands.
-    fn drop_what_is_over(&mut self, reply: &mut Reply<'_>) {
-        let checks = std::mem::take(&mut self.checks);
-        for check in checks {
-            if self.state(&check.unit).has(check.fault) {
-                self.checks.push(check);
-            } else if self
-                .cases
-                .iter()
-                .any(|case| case.unit == check.unit && case.before.has(check.fault))
-            {
-                self.say_over(&check, reply);
-            }
-        }
-    }
-
-    /// Starts a check for each fault newly reported, the worst last, so that it is at hand.
-    fn start(&mut self, reply: &mut Reply<'_>) -> bool {
-        let mut new: Vec<(UnitName, Fault)> = Vec::new();
-        for finding in &reply.findings {
-            for case in self
-                .cases
-                .iter()
-                .filter(|case| finding.unit.as_ref() == Some(&case.unit))
-            {
-                let of = |fault: &&Fault| FindingId::of_fault(**fault) == finding.id;
-                new.extend(
-                    case.report
-                        .faults
-                        .iter()
-                        .find(of)
-                        .map(|fault| (case.unit.clone(), *fault)),
-                );
-            }
-        }
-        let mut started = false;
-        for (unit, fault) in new.into_iter().rev() {
-            let place = self
-                .checks
-                .iter()
-                .position(|check| check.unit == unit && check.fault == fault);
-            if let Some(place) = place {
-                // said again: it keeps its place, and its first words are not said twice
-                let check = self.checks.remove(place);
-                self.checks.push(check);
-                let id = FindingId::of_fault(fault);
-                let repeated = |finding: &crate::finding::Finding| {
-                    finding.id == id
-                        && finding.unit.as_ref() == Some(&unit)
-                        && finding.level < crate::finding::Level::Warning
-                };
-                let findings = std::mem::take(&mut reply.findings);
-                let (again, rest): (Vec<_>, Vec<_>) = findings.into_iter().partition(repeated);
-                reply.findings = rest;
-                reply.listed.extend(again);
-                started = true;
-            } else if !steps(fault).is_empty() {
-                self.checks.push(Check {
-                    unit,
-                    fault,
-                    steps_of: fault,
-                    step: 0,
-                    mending: false,
-                    resets: 0,
-                    asked: self.hearing.now,
-                    waits: false,
-                });
-                started = true;
-            }
-        }
-        let over = self.checks.len().saturating_sub(OPEN_AT_MOST);
-        self.checks.drain(..over);
-        started
-    }
-
-    /// Asks the step at hand, past those that need no asking; ends the check where none is left.
-    fn ask(&mut self, reply: &mut Reply<'_>, before: Option<&Check>) {
-        while let Some(mut check) = self.checks.pop() {
-            let other = before
-                .is_some_and(|before| before.unit != check.unit || before.fault != check.fault);
-            if other {
-                let name = reply.voice.fault(check.fault);
-                reply.say(
-                    "walk-back",
-                    &[("unit", check.unit.as_str().into()), ("name", name.into())],
-                );
-            }
-            if self.pass_known(&mut check, reply) {
-                check.asked = self.hearing.now;
-                check.waits = false;
-                reply.step = step_of(&check).map(|step| question(&check, step, reply));
-                self.checks.push(check);
-                return;
-            }
-        }
-    }
-
-    /// Reminds of the check at hand, once, after a message on something else.
-    fn remind(&mut self, reply: &mut Reply<'_>) {
-        let asks = matches!(self.hearing.heard.ask, None | Some(Ask::Status { .. }));
-        let silent = self.cases.is_empty()
-            && self.hearing.heard.ask.is_none()
-            && self.hearing.heard.command.is_none()
-            && self.hearing.heard.plans.is_empty();
-        if let Some(check) = self.checks.last_mut().filter(|check| !check.waits)
-            && asks
-        {
-            check.waits = true;
-            if silent && let Some(step) = step_of(check) {
-                reply.say("walk-unread", &[]);
-                reply.step = Some(question(check, step, reply));
-                return;
-            }
-            let name = reply.voice.fault(check.fault);
-            let args = [
-                ("unit", Arg::from(check.unit.as_str())),
-                ("name", name.into()),
-            ];
-            let line = reply.voice.say("walk-waits", &args);
-            reply.step = Some(line);
-        }
-    }
-
-    /// Goes past the steps that are answered already; false where that ends the check.
-    fn pass_known(&self, check: &mut Check, reply: &mut Reply<'_>) -> bool {
-        let state = self.state(&check.unit);
-        let now = self.hearing.now;
-        let from = if runs_on_tank(&state, self.site(&check.unit)) {
-            WaterFrom::Tank
-        } else {
-            WaterFrom::Site
-        };
-        loop {
-            if check.mending {
-                return true;
-            }
-            let Some(step) = step_of(check) else {
-                reply.say("walk-no-more", &[]);
-                self.call(check, last_resort(check.fault), reply);
-                return false;
-            };
-            if step.water_from.is_some_and(|wanted| wanted != from) {
-                advance(check);
-                continue;
-            }
-            if step.resets && check.resets.max(self.resets_lately(&check.unit)) >= RESETS {
-                let id = FindingId::of_fault(check.fault);
-                for finding in &mut reply.findings {
-                    if finding.id == id && finding.unit.as_ref() == Some(&check.unit) {
-                        finding.action = "trouble-trips-again".into();
-                    }
-                }
-                reply.say("walk-two-resets", &[]);
-                self.call(check, TaskKind::Electrician, reply);
-                return false;
-            }
-            let lately = step.by.and_then(|event| Some((event, state.when(event)?)));
-            if let Some((event, at)) = lately.filter(|(_, at)| now - *at <= LATELY) {
-                let what = reply.voice.event(event);
-                let age = reply.voice.age(at);
-                reply.say("walk-lately", &[("what", what.into()), ("age", age.into())]);
-                advance(check);
-                continue;
-            }
-            let Asks::For {
-                what: Sought::Reading(key),
-                least,
-                most,
-            } = step.asks
-            else {
-                return true;
-            };
-            let Some(value) = state.value_since(key, now - FRESH) else {
-                return true;
-            };
-            let outcome = if (least..=most).contains(&value) {
-                Outcome::RuledOut
-            } else {
-                Outcome::Found
-            };
-            if !self.settle(check, step, outcome, reply) {
-                return false;
-            }
-        }
-    }
-
-    fn resets_lately(&self, unit: &UnitName) -> u32 {
-        let since = self.hearing.now - LATELY;
-        let kept = self.hearing.desk.book.unit(unit).into_iter();
-        let before = kept
-            .flat_map(|kept| kept.reports())
-            .filter(|(at, _, entry)| *at >= since && entry.events.contains(&Event::BreakerReset));
-        let told = self
-            .cases
-            .iter()
-            .filter(|case| case.unit == *unit && case.report.events.contains(&Event::BreakerReset));
-        (before.count() + told.count()) as u32
-    }
-
-    fn state(&self, unit: &UnitName) -> UnitState {
-        match self.cases.iter().find(|case| case.unit == *unit) {
-            Some(case) => case.now.clone(),
-            None => self
-                .hearing
-                .desk
-                .book
-                .unit(unit)
-                .map(|kept| kept.state().clone())
-                .unwrap_or_default(),
-        }
-    }
-
-    fn site(&self, unit: &UnitName) -> Option<&crate::fleet::Site> {
-        let fleet = &self.hearing.fleet;
-        let job = fleet.job_of(unit, self.hearing.now, None)?;
-        fleet.sites.get(&job.id.site)
-    }
-
-    fn address(&self, unit: &UnitName) -> Option<String> {
-        self.site(unit)?.emergency_address.clone()
-    }
-}
-
-/// Puts the question of a step into words, with the answers it takes.
-fn question(check: &Check, step: &Step, reply: &Reply<'_>) -> String {
-    let (what, answers) = if check.mending {
-        ("walk-mended-now", "walk-answer-word")
-    } else {
-        let answers = match step.asks {
-            Asks::For { .. } => "walk-answer-number",
-            _ if step.then == Then::Hold => "walk-answer-safe",
-            _ => "walk-answer-word",
-        };
-        (step.key, answers)
-    };
-    let what = format!("{} {}", reply.voice.word(what), reply.voice.word(answers));
-    let name = reply.voice.fault(check.steps_of);
-    reply.voice.say(
-        "walk-step",
-        &[
-            ("unit", check.unit.as_str().into()),
-            ("name", name.into()),
-            ("count", Arg::Count(i64::from(check.step) + 1)),
-            ("what", what.into()),
-        ],
-    )
-}
-
-fn advance(check: &mut Check) {
-    check.step += 1;
-    check.mending = false;
-}
-
-/// Goes past the steps that "did all that" covers: up to one that reads a value or guards somebody.
-fn skip_what_needs_nothing(check: &mut Check) {
-    while let Some(step) = step_of(check) {
-        let stays = matches!(step.asks, Asks::For { .. })
-            || matches!(step.then, Then::Hold | Then::Call(_) | Then::Report(_));
-        if stays {
-            return;
-        }
-        check.step += 1;
-    }
 }
 
 #[cfg(test)]

@@ -58,7 +58,7 @@ pub(in crate::desk) fn take(
         .all(|(unit, _, entry)| *unit == round.unit && of_opening(entry));
     let heard = &hearing.heard;
     let asks = heard.ask.is_some() || heard.command.is_some() || settled.homeless.is_some();
-    if !told || asks {
+    if !told || asks || super::names_its_unit(hearing) {
         return None;
     }
     let said = hearing.desk.answers.bare(heard, hearing.text)?;

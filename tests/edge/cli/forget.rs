@@ -53,6 +53,24 @@ fn a_persons_words_go_their_readings_stay_and_the_chain_verifies() {
 }
 
 #[test]
+fn questions_reasons_and_what_others_were_told_go_too() {
+    let folders = Folders::new();
+    folders.load();
+    let texts = "the willow on 12 is at 40\n12 waste 3/4\ndrop 1 willow was wrong\ntell mo the willow fell\nneed a pump-out on 12 before noon by the willow\n12 someone is hurt by the willow\n";
+    folders.says("dana", "2027-01-16T12:00:00Z", texts);
+    assert!(bytes(&folders).contains("willow"));
+    run(["forget", "dana", "--data", folders.data()]).good();
+    let left = bytes(&folders);
+    let at = left
+        .find("willow")
+        .map(|at| &left[at.saturating_sub(200)..at + 20]);
+    assert_eq!(at, None);
+    whole(&folders);
+    let index: Vec<u8> = std::fs::read(folders.data.path().join("index/db")).unwrap();
+    assert!(!index.windows(6).any(|bytes| bytes == b"willow"));
+}
+
+#[test]
 fn a_name_goes_once_the_crew_file_is_loaded_without_it() {
     let folders = Folders::new();
     folders.write("crew.toml", &CREW.replace("\"Dana\"", "\"Danadoe\""));
