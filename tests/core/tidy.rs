@@ -1,4 +1,4 @@
-//! The layout is what the contributor guide says: modules name only those below them, the core reaches for no clock, file
+//! The layout is what the contributor guide says: modules name only those before them, the core reaches for no clock, file
 //! or chance, files stay small, and the guide names every module and every dependency.
 
 use std::collections::BTreeSet;
@@ -61,11 +61,7 @@ const BANNED_ANYWHERE: [&str; 5] = [
 const LONGEST: usize = 700;
 
 /// Files that are longer, and why. One that has come well under the limit leaves the list.
-const LONGER: [(&str, &str); 5] = [
-    (
-        "src/desk/walk/mod.rs",
-        "one guided check from its fault to its end: a machine of few states, read in one go",
-    ),
+const LONGER: [(&str, &str); 4] = [
     (
         "src/words/attach.rs",
         "which noun a number belongs to is decided in one place, or two would compete for it",
@@ -197,7 +193,7 @@ fn out_of_order(file: &str, source: &str) -> Vec<String> {
             match place(&module) {
                 Some(other) if other <= own => {}
                 Some(_) => wrong.push(format!(
-                    "{file}:{at}: `{}` names `{module}`, which stands above it",
+                    "{file}:{at}: `{}` names `{module}`, which comes after it",
                     path[0]
                 )),
                 None if module == "{" => wrong.push(format!(
@@ -316,7 +312,10 @@ fn a_banned_call_is_seen_in_code_and_not_in_tests_or_comments() {
         "let n = rand::random::<u8>();",
         "async fn wait() {}",
     ] {
-        assert!(!impure("src/desk/when.rs", line).is_empty(), "not seen: {line}");
+        assert!(
+            !impure("src/desk/when.rs", line).is_empty(),
+            "not seen: {line}"
+        );
     }
     for line in [
         "// Utc::now() would be wrong here",
@@ -360,8 +359,10 @@ fn files_are_short_and_named_after_their_topic() {
                 "{file}: {lines} lines, at most {LONGEST}: split it by topic"
             ));
         }
-        if listed && lines < LONGEST * 2 / 5 {
-            wrong.push(format!("{file}: {lines} lines: take it off the list of long files"));
+        if listed && lines < LONGEST * 2 / 3 {
+            wrong.push(format!(
+                "{file}: {lines} lines: take it off the list of long files"
+            ));
         }
         let stem = path.file_stem().unwrap_or_default().to_string_lossy();
         if ["util", "utils", "helper", "helpers", "misc", "common"].contains(&stem.as_ref()) {
