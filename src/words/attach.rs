@@ -336,7 +336,18 @@ impl Placer<'_> {
             let own = self.owns(i, at);
             consider(i, cost + if own { 8.0 } else { 0.0 });
         }
-        best.filter(|(cost, ..)| *cost < if unit.is_some() || part { 9.0 } else { 3.6 })
+        // "guest count at the reservoir is 180": the one noun of its chunk
+        let lone = at > 0
+            && self.items[at - 1].is(Mark::Aux)
+            && chunk(self.items, at)
+                .all(|i| !matches!(self.items[i].what, What::Units(_) | What::Number(_)));
+        let reach = match unit {
+            _ if part => 9.0,
+            Some(_) => 9.0,
+            None if lone => 6.0,
+            None => 3.6,
+        };
+        best.filter(|(cost, ..)| *cost < reach)
             .map(|(_, i, noun)| (i, noun))
     }
 
@@ -370,11 +381,24 @@ impl Placer<'_> {
             return self.unmeasured(at, number, noun);
         };
         match unit {
-            Unit::Psi | Unit::Bar | Unit::Kpa | Unit::KgCm2 | Unit::Lb => {
+            Unit::Kilo
+                if !matches!(
+                    noun,
+                    Some(
+                        Noun::Pressure
+                            | Noun::Supply
+                            | Noun::BeforeRegulator
+                            | Noun::AfterRegulator
+                    )
+                ) =>
+            {
+                Value::Label
+            }
+            Unit::Psi | Unit::Bar | Unit::Kpa | Unit::KgCm2 | Unit::Kilo | Unit::Lb => {
                 let psi = match unit {
                     Unit::Bar => v * quantity::PSI_PER_BAR,
                     Unit::Kpa => v * quantity::PSI_PER_KPA,
-                    Unit::KgCm2 => v * quantity::PSI_PER_KG_CM2,
+                    Unit::KgCm2 | Unit::Kilo => v * quantity::PSI_PER_KG_CM2,
                     _ => v,
                 };
                 if unit == Unit::Lb
@@ -604,6 +628,10 @@ impl Placer<'_> {
             {
                 within(noun.reading().unwrap_or(K::WastePct), v, 0.0, 100.0)
             }
+            // .25: a part of one
+            Noun::Waste | Noun::Tank | Noun::Fresh | Noun::Fuel if v > 0.0 && v < 1.0 => {
+                within(noun.reading().unwrap_or(K::WastePct), v * 100.0, 0.0, 100.0)
+            }
             // nothing in it, however it is measured
             Noun::Waste | Noun::Tank | Noun::Fresh if v == 0.0 => {
                 Value::Reading(noun.reading().unwrap_or(K::WastePct), 0.0)
@@ -691,6 +719,39 @@ impl Placer<'_> {
                 v
             };
             return within(ReadingKey::InsideF, f, -60.0, 130.0);
+        }
+        // "circuit 1 pulls 13 amps and 3 pulls 12"
+        let drawn = (0..at)
+            .rev()
+            .take(3)
+            .take_while(|i| self.items[*i].chunk == self.items[at].chunk)
+            .find(|i| {
+                !self.items[*i].is_filler()
+                    && self.items[*i].what != What::Is(Concept::State(State::Ok))
+            });
+        if let Some(What::Circuit(circuit)) = drawn.map(|i| self.items[i].what)
+            && let Some(n) = self.items[at].number()
+            && (0.0..=60.0).contains(&n.value)
+            && (0..self.items.len()).any(|i| {
+                self.items[i].sentence == self.items[at].sentence
+                    && self.items[i]
+                        .number()
+                        .is_some_and(|n| n.unit == Some(Unit::Amp))
+            })
+        {
+            return Value::Amps(Some(circuit), n.value);
+        }
+        // "jacks are down, all 4"
+        let counted = at > 0
+            && self.items[at - 1].is(Mark::All)
+            && chunk(self.items, at).all(|i| {
+                !matches!(
+                    self.items[i].what,
+                    What::Is(Concept::Event(_) | Concept::State(_) | Concept::Fault(_))
+                )
+            });
+        if counted {
+            return Value::Label;
         }
         // "toilet two", "la chapa del 1": a place inside the trailer that the sentence names
         let named = (0..self.items.len()).any(|i| {
@@ -793,9 +854,17 @@ impl Placer<'_> {
         chunk(self.items, at).all(|i| !matches!(self.items[i].what, What::Word { ordinary: false }))
             && self.items[at].number().is_some_and(|n| n.value < 200.0)
             && chunk(self.items, at).all(|i| {
-                self.items[i]
-                    .noun()
-                    .is_none_or(|n| matches!(n, Noun::Water | Noun::Pressure))
+                self.items[i].noun().is_none_or(|n| {
+                    matches!(
+                        n,
+                        Noun::Water
+                            | Noun::Pressure
+                            | Noun::Gauge
+                            | Noun::Regulator
+                            | Noun::Taps
+                            | Noun::Hose
+                    )
+                })
             })
     }
 
@@ -958,7 +1027,7 @@ fn fits(noun: Noun, unit: Option<Unit>, part: bool) -> bool {
     match unit {
         None if part => noun.is_tank() || noun == Noun::Battery,
         None => noun.reading().is_some() || noun == Noun::Amps,
-        Some(Unit::Psi | Unit::Bar | Unit::Kpa | Unit::KgCm2 | Unit::Lb) => {
+        Some(Unit::Psi | Unit::Bar | Unit::Kpa | Unit::KgCm2 | Unit::Kilo | Unit::Lb) => {
             matches!(
                 noun,
                 Noun::Pressure
