@@ -13,6 +13,10 @@ pub(super) enum Value {
     Reading(ReadingKey, f64),
     /// A current, with its circuit.
     Amps(Option<u8>, f64),
+    /// The circuits that have power, a bit each.
+    Live(u8),
+    /// How the taps stood.
+    Taps(crate::heard::Taps),
     /// Understood, and no reading of ours.
     Label,
     /// To be asked about, with the reason.
@@ -475,7 +479,7 @@ impl Placer<'_> {
             }
             Unit::Volt => match noun {
                 // 12v lights: the system, not a reading
-                Some(Noun::Lights | Noun::Pump | Noun::Fan) => Value::Label,
+                Some(Noun::Lights | Noun::Pump | Noun::Fan) if v < 60.0 => Value::Label,
                 _ if self.system(at, number) => Value::Label,
                 Some(Noun::Battery) => within(K::BatteryV, v, 0.0, 16.0),
                 Some(Noun::Volts | Noun::Power | Noun::Generator)
@@ -604,6 +608,8 @@ impl Placer<'_> {
                 Some(Noun::Battery) => within(K::BatteryPct, percent, 0.0, 100.0),
                 Some(Noun::Fuel | Noun::Generator) => within(K::FuelPct, percent, 0.0, 100.0),
                 Some(_) => Value::Label,
+                // the bare gauge is the waste tank's
+                None if self.gauge(at) => within(K::WastePct, percent, 0.0, 100.0),
                 None => self.bare_part(at),
             };
         }
@@ -668,12 +674,40 @@ impl Placer<'_> {
                     within(K::Cords, v, 0.0, 4.0)
                 }
             }
+            // "two guests are dizzy": people who are sick or hurt are no count of a crowd
+            Noun::Guests
+                if chunk(self.items, at).any(|i| {
+                    use crate::heard::Fault as F;
+                    matches!(
+                        self.items[i].what,
+                        What::Is(
+                            Concept::State(State::Hurt | State::Trapped)
+                                | Concept::Fault(
+                                    F::GasIllness | F::PersonHurt | F::PersonTrapped | F::Shock
+                                )
+                        )
+                    )
+                }) =>
+            {
+                Value::Label
+            }
             Noun::Guests => {
                 if v.fract() == 0.0 {
                     within(K::Guests, v, 0.0, 200_000.0)
                 } else {
                     Value::Unclear("implausible")
                 }
+            }
+            // "on one cord"
+            Noun::Cord
+                if (1.0..=4.0).contains(&v)
+                    && v.fract() == 0.0
+                    && self
+                        .items
+                        .get(at + 1)
+                        .is_some_and(|n| n.noun() == Some(Noun::Cord)) =>
+            {
+                within(K::Cords, v, 0.0, 4.0)
             }
             Noun::Hose | Noun::Cord => Value::Unclear("feet-or-metres"),
             Noun::Eta => within(K::EtaMin, v, 0.0, 720.0),
@@ -759,7 +793,7 @@ impl Placer<'_> {
                 && matches!(self.items[i].what, What::Units(_))
         });
         let thing = |i: usize| {
-            self.items[i].noun().is_some_and(|n| {
+            self.items.get(i).and_then(Item::noun).is_some_and(|n| {
                 matches!(
                     n,
                     Noun::Toilet
@@ -778,6 +812,11 @@ impl Placer<'_> {
         let small = self.items[at]
             .number()
             .is_some_and(|n| n.form == Form::Whole && n.value <= 20.0);
+        // "three toilets clogged": how many
+        let many = small && thing(at + 1) && at + 1 < self.items.len();
+        if many {
+            return Value::Label;
+        }
         let inside = small
             && named
             && at > 0
@@ -801,6 +840,23 @@ impl Placer<'_> {
             return Value::Label;
         }
         Value::Unclear("no-place")
+    }
+
+    /// Tells whether a gauge shows the level at `at`, and is not said to be stuck.
+    fn gauge(&self, at: usize) -> bool {
+        let here = chunk(self.items, at);
+        let mut shows = false;
+        for i in here {
+            match self.items[i].what {
+                What::Is(Concept::Noun(Noun::Gauge)) => shows = true,
+                What::Is(
+                    Concept::State(State::Stuck | State::Dead | State::Frozen | State::Damaged)
+                    | Concept::Fault(_),
+                ) => return false,
+                _ => {}
+            }
+        }
+        shows
     }
 
     /// A part with no tank named.

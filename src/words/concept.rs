@@ -284,6 +284,8 @@ names! {
         Who = "who",
         Done = "done",
         Full = "full",
+        /// Work is ordered: called the hauler.
+        Booked = "booked",
     }
 }
 

@@ -178,8 +178,14 @@ fn one_spoken(
                     });
                 let measured = matches!(
                     items.get(used + 1).map(|i| i.what),
-                    Some(What::Is(Concept::Unit(_)))
-                );
+                    Some(What::Is(
+                        Concept::Unit(_) | Concept::Noun(Noun::Cord | Noun::Cords)
+                    ))
+                ) && (!article
+                    || matches!(
+                        items.get(used + 1).map(|i| i.what),
+                        Some(What::Is(Concept::Unit(_)))
+                    ));
                 if !(goes_on || named || measured) {
                     return None;
                 }

@@ -8,7 +8,7 @@ use super::lex::{self, Token};
 use super::normal::Normal;
 use super::scope::{self, Sentence};
 use super::unit::{self, Group};
-use super::{answer, ask, attach, correct, pair, plan, weather, wish};
+use super::{answer, ask, attach, correct, pair, plan, told, weather, wish};
 use crate::heard::{Ask, Command, CommandName, Entry, Heard, Language, ReadingKey, Remark, Taken};
 use crate::quantity::TemperatureScale;
 
@@ -122,7 +122,21 @@ impl<'t> Reading<'t> {
         drop_beside_unplaced(&self.items, &mut placed);
         doubted_again(&self.items, &scopes, &mut placed);
         placed.retain(|p| !doubtful.contains(&p.at));
-        let found = pair::statements(&self.items, &scopes, &reader.pairs);
+        let mut found = pair::statements(&self.items, &scopes, &reader.pairs);
+        let told = told::find(&self.normal.text, &self.tokens, &self.items, &scopes);
+        if told
+            .iter()
+            .any(|p| p.value == attach::Value::Taps(crate::heard::Taps::Running))
+        {
+            // "17 psi with two taps and a toilet running": how it was read, and no fault
+            found.retain(|f| {
+                f.outcome != pair::Outcome::Fault(crate::heard::Fault::ToiletRunning)
+                    || told
+                        .iter()
+                        .all(|p| self.items[p.at].chunk != self.items[f.at].chunk)
+            });
+        }
+        placed.extend(told);
         let asked = ask::find(&self.items, &sentences, &self.groups);
         let mut out = Assembled::default();
         out.unclear
@@ -151,7 +165,9 @@ impl<'t> Reading<'t> {
             &self.groups,
             |a, b| self.piece(a, b),
         );
-        self.heard.ask = asked.map(|(ask, _)| ask);
+        self.heard.ask = asked
+            .map(|(ask, _)| ask)
+            .or_else(|| self.scratched().then_some(Ask::Undo));
         self.heard.answer = answer::find(&self.items, &self.groups);
         self.leftovers(&facts, &mut out);
         self.heard.plans.truncate(MOST_REMARKS);
@@ -231,6 +247,22 @@ impl<'t> Reading<'t> {
             .last()
             .unwrap_or(at);
         self.piece(start, end + 1)
+    }
+
+    /// "scratch that", alone: what was sent before is taken back.
+    fn scratched(&self) -> bool {
+        let words: Vec<usize> = (0..self.items.len())
+            .filter(|i| !matches!(self.items[*i].what, What::Sign(_) | What::Break))
+            .collect();
+        let [only] = words.as_slice() else {
+            return false;
+        };
+        let item = &self.items[*only];
+        item.is(Mark::Sorry)
+            && matches!(
+                &self.normal.text[self.tokens[item.first].start..self.tokens[item.end - 1].end],
+                "scratch that" | "strike that"
+            )
     }
 
     /// What is said of "all units", none of them named, is asked about.
@@ -657,6 +689,33 @@ fn circuits(items: &mut [Item]) {
 /// "c1 11.8A": where a current follows, c and a digit is a circuit.
 fn circuit_codes(text: &str, tokens: &[Token], items: &mut [Item]) {
     for at in 0..items.len() {
+        // "4 circuits" counts them, "circuits 1 and 2" names them
+        let listed = items[at].is(Mark::LabelAfter)
+            && matches!(
+                &text[tokens[items[at].first].start..tokens[items[at].end - 1].end],
+                "circuits" | "ckts"
+            )
+            && items.get(at + 1).is_some_and(|n| {
+                n.number()
+                    .is_some_and(|n| n.form == Form::Whole && (1.0..=4.0).contains(&n.value))
+            });
+        if listed {
+            items[at].what = What::Is(Concept::Noun(Noun::Circuit));
+        }
+        // "la 12 llegó a chapel green": a place, where no number follows
+        let came = items[at].is(Mark::Filler)
+            && matches!(
+                &text[tokens[items[at].first].start..tokens[items[at].end - 1].end],
+                "llegó a" | "llego a" | "llegaron a"
+            )
+            && at > 0
+            && (items[at - 1].number().is_some() || items[at - 1].what == What::Code)
+            && items
+                .get(at + 1)
+                .is_some_and(|n| matches!(n.what, What::Word { .. }) || n.is(Mark::Article));
+        if came {
+            items[at].what = What::Is(Concept::Event(crate::heard::Event::Arrived));
+        }
         if items[at].what != What::Code {
             continue;
         }

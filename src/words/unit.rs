@@ -160,6 +160,9 @@ fn mark(text: &str, tokens: &[Token], items: &mut [Item]) -> Vec<Named> {
             _ => name(text, tokens, &items[at]).map(|n| vec![n]),
         };
         let Some(names) = names else { continue };
+        if count_of_things(text, tokens, items, at, !named.is_empty()) {
+            continue;
+        }
         if let Some(explicit) = is_unit(items, at, &named) {
             named.push(Named {
                 at,
@@ -169,6 +172,49 @@ fn mark(text: &str, tokens: &[Token], items: &mut [Item]) -> Vec<Named> {
         }
     }
     named
+}
+
+/// "three toilets clogged", "with two taps", "on one cord": a count of things, and no trailer.
+fn count_of_things(text: &str, tokens: &[Token], items: &[Item], at: usize, named: bool) -> bool {
+    let Some(number) = items[at].number() else {
+        return false;
+    };
+    let Some(noun) = items
+        .get(at + 1)
+        .filter(|n| n.chunk == items[at].chunk)
+        .and_then(Item::noun)
+    else {
+        return false;
+    };
+    let plural =
+        text[tokens[items[at + 1].first].start..tokens[items[at + 1].end - 1].end].ends_with('s');
+    let typed = &text[tokens[items[at].first].start..tokens[items[at].end - 1].end];
+    let spelled = !typed.starts_with(|c: char| c.is_ascii_digit());
+    let counted = matches!(
+        noun,
+        Noun::Toilet
+            | Noun::Sink
+            | Noun::Taps
+            | Noun::Lights
+            | Noun::Fan
+            | Noun::Door
+            | Noun::Lock
+            | Noun::Jacks
+            | Noun::Cord
+            | Noun::Person
+            | Noun::Fuse
+            | Noun::Breaker
+            | Noun::Circuit
+            | Noun::Plug
+    );
+    let opens = at == 0 || items[at - 1].chunk != items[at].chunk;
+    counted
+        && number.form == Form::Whole
+        && number.unit.is_none()
+        && (number.value == 1.0 && noun == Noun::Cord || number.value >= 2.0 && plural)
+        && number.value <= 10.0
+        && (spelled || named && !opens)
+        && !(at > 0 && (items[at - 1].is(Mark::Unit) || items[at - 1].is(Mark::Article)))
 }
 
 /// Returns whether the candidate at `at` is a trailer, and whether that is certain.
