@@ -61,7 +61,7 @@ const BANNED_ANYWHERE: [&str; 5] = [
 const LONGEST: usize = 700;
 
 /// Files that are longer, and why. One that has come well under the limit leaves the list.
-const LONGER: [(&str, &str); 4] = [
+const LONGER: [(&str, &str); 5] = [
     (
         "src/words/attach.rs",
         "which noun a number belongs to is decided in one place, or two would compete for it",
@@ -69,6 +69,10 @@ const LONGER: [(&str, &str); 4] = [
     (
         "src/words/read.rs",
         "the stages of reading one message, in their order",
+    ),
+    (
+        "src/words/unit.rs",
+        "which names and numbers of a message are trailers: one decision, with what speaks for and against it",
     ),
     (
         "tests/core/reader.rs",
