@@ -170,6 +170,7 @@ fn report(n: usize, trailers: usize, records: usize) -> Record {
     };
     Record::Message(Box::new(Message {
         key,
+        network: Personal::default(),
         from: "dana".into(),
         at,
         received: at,

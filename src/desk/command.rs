@@ -94,7 +94,7 @@ fn on_task(hearing: &Hearing<'_>, order: &Command, reply: &mut Reply<'_>) {
                 id,
                 by,
                 reason,
-                cause: Some(hearing.inbound.key.clone()),
+                cause: Some(hearing.key.clone()),
             });
         }
         _ => {
@@ -180,13 +180,13 @@ fn got_it(hearing: &Hearing<'_>, reply: &mut Reply<'_>, records: &mut Vec<Record
 }
 
 fn never_mind(hearing: &Hearing<'_>, reply: &mut Reply<'_>, records: &mut Vec<Record>) {
-    let mine = hearing
+    let mut mine = hearing
         .desk
         .book
         .watches()
         .iter()
         .filter(|watch| watch.who == hearing.member.id);
-    match (&hearing.talk.question, mine.last()) {
+    match (&hearing.talk.question, mine.next_back()) {
         (Some(_), _) => reply.say("never-mind-question", &[]),
         // the guided check at hand is dropped where checks are carried on
         (None, _) if !hearing.talk.checks.is_empty() => {}

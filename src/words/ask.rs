@@ -23,6 +23,19 @@ pub(super) fn find(
                 _ => None,
             })
             .or_else(|| (all.len() == 1).then(|| all[0].clone()));
+        // "Joe, how is 12 holding up?": a person is asked
+        let called = here
+            .iter()
+            .position(|i| !matches!(i.what, What::Sign(_) | What::Break) && !i.is(Mark::Call));
+        let called = called.is_some_and(|i| {
+            here[i].what == (What::Word { ordinary: false })
+                && here
+                    .get(i + 1)
+                    .is_some_and(|n| n.what == What::Sign(',') || n.is(Mark::Aux))
+        });
+        if called && sentence.marked {
+            continue;
+        }
         if let Some(ask) = direct(here, sentence, unit.clone()) {
             return Some((ask, range));
         }

@@ -371,6 +371,13 @@ fn one_unit(unit: Option<UnitName>, facts: &[&Fact], fixes: &[usize], out: &mut 
                     }
                 }
             }
+            Says::Value(Value::Taps(taps)) => entry.readings.taps = Some(taps),
+            Says::Value(Value::Live(bits)) => {
+                let live = entry.readings.circuits_live.get_or_insert_default();
+                live.extend((1..=4).filter(|n| bits & (1 << n) != 0));
+                live.sort_unstable();
+                live.dedup();
+            }
             Says::Value(Value::Amps(circuit, value)) => match amps
                 .iter_mut()
                 .find(|a| a.0 == circuit)

@@ -13,6 +13,10 @@ pub(super) enum Value {
     Reading(ReadingKey, f64),
     /// A current, with its circuit.
     Amps(Option<u8>, f64),
+    /// The circuits that have power, a bit each.
+    Live(u8),
+    /// How the taps stood.
+    Taps(crate::heard::Taps),
     /// Understood, and no reading of ours.
     Label,
     /// To be asked about, with the reason.
@@ -336,7 +340,18 @@ impl Placer<'_> {
             let own = self.owns(i, at);
             consider(i, cost + if own { 8.0 } else { 0.0 });
         }
-        best.filter(|(cost, ..)| *cost < if unit.is_some() || part { 9.0 } else { 3.6 })
+        // "guest count at the reservoir is 180": the one noun of its chunk
+        let lone = at > 0
+            && self.items[at - 1].is(Mark::Aux)
+            && chunk(self.items, at)
+                .all(|i| !matches!(self.items[i].what, What::Units(_) | What::Number(_)));
+        let reach = match unit {
+            _ if part => 9.0,
+            Some(_) => 9.0,
+            None if lone => 6.0,
+            None => 3.6,
+        };
+        best.filter(|(cost, ..)| *cost < reach)
             .map(|(_, i, noun)| (i, noun))
     }
 
@@ -370,11 +385,24 @@ impl Placer<'_> {
             return self.unmeasured(at, number, noun);
         };
         match unit {
-            Unit::Psi | Unit::Bar | Unit::Kpa | Unit::KgCm2 | Unit::Lb => {
+            Unit::Kilo
+                if !matches!(
+                    noun,
+                    Some(
+                        Noun::Pressure
+                            | Noun::Supply
+                            | Noun::BeforeRegulator
+                            | Noun::AfterRegulator
+                    )
+                ) =>
+            {
+                Value::Label
+            }
+            Unit::Psi | Unit::Bar | Unit::Kpa | Unit::KgCm2 | Unit::Kilo | Unit::Lb => {
                 let psi = match unit {
                     Unit::Bar => v * quantity::PSI_PER_BAR,
                     Unit::Kpa => v * quantity::PSI_PER_KPA,
-                    Unit::KgCm2 => v * quantity::PSI_PER_KG_CM2,
+                    Unit::KgCm2 | Unit::Kilo => v * quantity::PSI_PER_KG_CM2,
                     _ => v,
                 };
                 if unit == Unit::Lb
@@ -451,7 +479,7 @@ impl Placer<'_> {
             }
             Unit::Volt => match noun {
                 // 12v lights: the system, not a reading
-                Some(Noun::Lights | Noun::Pump | Noun::Fan) => Value::Label,
+                Some(Noun::Lights | Noun::Pump | Noun::Fan) if v < 60.0 => Value::Label,
                 _ if self.system(at, number) => Value::Label,
                 Some(Noun::Battery) => within(K::BatteryV, v, 0.0, 16.0),
                 Some(Noun::Volts | Noun::Power | Noun::Generator)
@@ -580,6 +608,8 @@ impl Placer<'_> {
                 Some(Noun::Battery) => within(K::BatteryPct, percent, 0.0, 100.0),
                 Some(Noun::Fuel | Noun::Generator) => within(K::FuelPct, percent, 0.0, 100.0),
                 Some(_) => Value::Label,
+                // the bare gauge is the waste tank's
+                None if self.gauge(at) => within(K::WastePct, percent, 0.0, 100.0),
                 None => self.bare_part(at),
             };
         }
@@ -603,6 +633,10 @@ impl Placer<'_> {
                 if (5.0..=100.0).contains(&v) && self.trailer_named(at) =>
             {
                 within(noun.reading().unwrap_or(K::WastePct), v, 0.0, 100.0)
+            }
+            // .25: a part of one
+            Noun::Waste | Noun::Tank | Noun::Fresh | Noun::Fuel if v > 0.0 && v < 1.0 => {
+                within(noun.reading().unwrap_or(K::WastePct), v * 100.0, 0.0, 100.0)
             }
             // nothing in it, however it is measured
             Noun::Waste | Noun::Tank | Noun::Fresh if v == 0.0 => {
@@ -640,12 +674,40 @@ impl Placer<'_> {
                     within(K::Cords, v, 0.0, 4.0)
                 }
             }
+            // "two guests are dizzy": people who are sick or hurt are no count of a crowd
+            Noun::Guests
+                if chunk(self.items, at).any(|i| {
+                    use crate::heard::Fault as F;
+                    matches!(
+                        self.items[i].what,
+                        What::Is(
+                            Concept::State(State::Hurt | State::Trapped)
+                                | Concept::Fault(
+                                    F::GasIllness | F::PersonHurt | F::PersonTrapped | F::Shock
+                                )
+                        )
+                    )
+                }) =>
+            {
+                Value::Label
+            }
             Noun::Guests => {
                 if v.fract() == 0.0 {
                     within(K::Guests, v, 0.0, 200_000.0)
                 } else {
                     Value::Unclear("implausible")
                 }
+            }
+            // "on one cord"
+            Noun::Cord
+                if (1.0..=4.0).contains(&v)
+                    && v.fract() == 0.0
+                    && self
+                        .items
+                        .get(at + 1)
+                        .is_some_and(|n| n.noun() == Some(Noun::Cord)) =>
+            {
+                within(K::Cords, v, 0.0, 4.0)
             }
             Noun::Hose | Noun::Cord => Value::Unclear("feet-or-metres"),
             Noun::Eta => within(K::EtaMin, v, 0.0, 720.0),
@@ -692,13 +754,46 @@ impl Placer<'_> {
             };
             return within(ReadingKey::InsideF, f, -60.0, 130.0);
         }
+        // "circuit 1 pulls 13 amps and 3 pulls 12"
+        let drawn = (0..at)
+            .rev()
+            .take(3)
+            .take_while(|i| self.items[*i].chunk == self.items[at].chunk)
+            .find(|i| {
+                !self.items[*i].is_filler()
+                    && self.items[*i].what != What::Is(Concept::State(State::Ok))
+            });
+        if let Some(What::Circuit(circuit)) = drawn.map(|i| self.items[i].what)
+            && let Some(n) = self.items[at].number()
+            && (0.0..=60.0).contains(&n.value)
+            && (0..self.items.len()).any(|i| {
+                self.items[i].sentence == self.items[at].sentence
+                    && self.items[i]
+                        .number()
+                        .is_some_and(|n| n.unit == Some(Unit::Amp))
+            })
+        {
+            return Value::Amps(Some(circuit), n.value);
+        }
+        // "jacks are down, all 4"
+        let counted = at > 0
+            && self.items[at - 1].is(Mark::All)
+            && chunk(self.items, at).all(|i| {
+                !matches!(
+                    self.items[i].what,
+                    What::Is(Concept::Event(_) | Concept::State(_) | Concept::Fault(_))
+                )
+            });
+        if counted {
+            return Value::Label;
+        }
         // "toilet two", "la chapa del 1": a place inside the trailer that the sentence names
         let named = (0..self.items.len()).any(|i| {
             self.items[i].sentence == self.items[at].sentence
                 && matches!(self.items[i].what, What::Units(_))
         });
         let thing = |i: usize| {
-            self.items[i].noun().is_some_and(|n| {
+            self.items.get(i).and_then(Item::noun).is_some_and(|n| {
                 matches!(
                     n,
                     Noun::Toilet
@@ -717,6 +812,11 @@ impl Placer<'_> {
         let small = self.items[at]
             .number()
             .is_some_and(|n| n.form == Form::Whole && n.value <= 20.0);
+        // "three toilets clogged": how many
+        let many = small && thing(at + 1) && at + 1 < self.items.len();
+        if many {
+            return Value::Label;
+        }
         let inside = small
             && named
             && at > 0
@@ -740,6 +840,23 @@ impl Placer<'_> {
             return Value::Label;
         }
         Value::Unclear("no-place")
+    }
+
+    /// Tells whether a gauge shows the level at `at`, and is not said to be stuck.
+    fn gauge(&self, at: usize) -> bool {
+        let here = chunk(self.items, at);
+        let mut shows = false;
+        for i in here {
+            match self.items[i].what {
+                What::Is(Concept::Noun(Noun::Gauge)) => shows = true,
+                What::Is(
+                    Concept::State(State::Stuck | State::Dead | State::Frozen | State::Damaged)
+                    | Concept::Fault(_),
+                ) => return false,
+                _ => {}
+            }
+        }
+        shows
     }
 
     /// A part with no tank named.
@@ -793,9 +910,17 @@ impl Placer<'_> {
         chunk(self.items, at).all(|i| !matches!(self.items[i].what, What::Word { ordinary: false }))
             && self.items[at].number().is_some_and(|n| n.value < 200.0)
             && chunk(self.items, at).all(|i| {
-                self.items[i]
-                    .noun()
-                    .is_none_or(|n| matches!(n, Noun::Water | Noun::Pressure))
+                self.items[i].noun().is_none_or(|n| {
+                    matches!(
+                        n,
+                        Noun::Water
+                            | Noun::Pressure
+                            | Noun::Gauge
+                            | Noun::Regulator
+                            | Noun::Taps
+                            | Noun::Hose
+                    )
+                })
             })
     }
 
@@ -958,7 +1083,7 @@ fn fits(noun: Noun, unit: Option<Unit>, part: bool) -> bool {
     match unit {
         None if part => noun.is_tank() || noun == Noun::Battery,
         None => noun.reading().is_some() || noun == Noun::Amps,
-        Some(Unit::Psi | Unit::Bar | Unit::Kpa | Unit::KgCm2 | Unit::Lb) => {
+        Some(Unit::Psi | Unit::Bar | Unit::Kpa | Unit::KgCm2 | Unit::Kilo | Unit::Lb) => {
             matches!(
                 noun,
                 Noun::Pressure

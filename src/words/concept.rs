@@ -111,6 +111,8 @@ names! {
     /// How a thing stands, or what was done to it.
         State {
         On = "on",
+        /// As [`State::On`], in a word that is no preposition: prendido.
+        TurnedOn = "turned-on",
         Off = "off",
         Open = "open",
         Shut = "shut",
@@ -169,6 +171,8 @@ names! {
         Kpa = "kpa",
         KgCm2 = "kg-cm2",
         Lb = "lb",
+        /// Kilograms: of pressure beside that word, of weight elsewhere.
+        Kilo = "kilo",
         Gal = "gal",
         Litre = "l",
         Pct = "pct",
@@ -280,6 +284,8 @@ names! {
         Who = "who",
         Done = "done",
         Full = "full",
+        /// Work is ordered: called the hauler.
+        Booked = "booked",
     }
 }
 

@@ -1,6 +1,6 @@
 //! Corrections: what a sender takes back is mended before anything is read from it.
 
-use super::concept::{Concept, Mark, Noun};
+use super::concept::{Concept, Mark, Noun, State};
 use super::item::{Form, Item, What};
 use super::unit::Group;
 
@@ -38,7 +38,28 @@ pub(super) fn apply(items: &mut [Item], groups: &mut [Group]) -> (Vec<usize>, Ve
                             && (old.form == Form::Part) == (number.form == Form::Part)
                     })
                 };
-                if let Some(old) = (0..at).rev().take(16).find(same) {
+                // "16 is 40%, sorry, 14": it could as well mend the trailer
+                let apart = |a: f64, b: f64| (a.abs().max(0.001) / b.abs().max(0.001)).ln().abs();
+                let trailer = (0..at).rev().take(16).find_map(|i| match items[i].what {
+                    What::Units(g) if groups[g].names.len() == 1 => {
+                        groups[g].names[0].as_str().parse::<f64>().ok()
+                    }
+                    _ => None,
+                });
+                let old = (0..at).rev().take(16).find(same);
+                let either = number.unit.is_none()
+                    && number.form == Form::Whole
+                    && trailer
+                        .zip(old.and_then(|o| items[o].number()))
+                        .is_some_and(|(name, old)| {
+                            old.unit.is_some()
+                                && apart(number.value, name) < LIKE_SIZE.ln()
+                                && apart(number.value, name) <= apart(number.value, old.value)
+                        });
+                if let (true, Some(old)) = (either, old) {
+                    doubtful.push(old);
+                    doubtful.push(next);
+                } else if let Some(old) = old {
                     let unit = number.unit.or(items[old].number().and_then(|n| n.unit));
                     let mut mended = number;
                     mended.unit = unit;
@@ -93,6 +114,7 @@ fn skipped(item: &Item) -> bool {
         || item.is(Mark::Pronoun)
         || item.is(Mark::At)
         || item.is(Mark::With)
+        || item.what == What::Is(Concept::State(State::On))
 }
 
 fn units(
@@ -150,7 +172,28 @@ fn noun_mended(items: &mut [Item], at: usize, next: usize, noun: Noun) {
         .take_while(|i| items[*i].chunk == items[next].chunk)
         .find(|i| !items[*i].is_filler());
     match after.map(|i| items[i].what) {
-        Some(What::Number(_) | What::Range(..) | What::Is(Concept::Level(_))) => {}
+        // "fresh half, I mean waste half": the same value, of another tank
+        Some(What::Number(number)) => {
+            let old = (0..at)
+                .rev()
+                .take(16)
+                .take_while(|i| !matches!(items[*i].what, What::Units(_)))
+                .find(|i| items[*i].number() == Some(number));
+            let label = old.and_then(|o| {
+                (0..o)
+                    .rev()
+                    .take(4)
+                    .find(|i| items[*i].noun().is_some_and(|n| n.reading().is_some()))
+            });
+            if let (Some(old), Some(label)) = (old, label)
+                && items[label].noun() != Some(noun)
+                && noun.reading().is_some()
+            {
+                items[old].what = What::Gone;
+                items[label].what = What::Gone;
+            }
+        }
+        Some(What::Range(..) | What::Is(Concept::Level(_))) => {}
         Some(What::Is(Concept::State(_))) => {
             // power on, no wait, power off
             let old = (0..at)

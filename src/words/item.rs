@@ -250,6 +250,16 @@ pub(super) fn items(text: &str, tokens: &[Token], vocab: &Vocab) -> Items {
         }
     }
     out.mended.retain(|m| taken[m.token]);
+    // "gfci tripped once": eleven only where the rest is Spanish
+    if out.languages[0] > out.languages[1] {
+        for item in &mut out.list {
+            if item.what == What::Is(Concept::Spoken(Spoken::Number(11.0)))
+                && text[tokens[item.first].start..tokens[item.end - 1].end] == *"once"
+            {
+                item.what = What::Word { ordinary: true };
+            }
+        }
+    }
     super::number::join(text, tokens, &mut out.list);
     out
 }

@@ -220,6 +220,9 @@ impl<L: Letters> Lexer<'_, L> {
         }) {
             return self.push(kind, sign + length + ish.len());
         }
+        if matches!(kind, Kind::Fraction(_)) && after[..tail] == *"s" {
+            return self.push(kind, sign + length + 1);
+        }
         let plain = matches!(
             kind,
             Kind::Number { .. } | Kind::Range(..) | Kind::Fraction(_)

@@ -22,6 +22,7 @@ mod plan;
 mod read;
 mod scope;
 mod spell;
+mod told;
 mod unit;
 mod vocab;
 mod weather;

@@ -6,6 +6,7 @@ use super::lex::Token;
 
 /// Joins the words of each spoken number, then signs, measures, levels and hedges to their numbers.
 pub(super) fn join(text: &str, tokens: &[Token], items: &mut Vec<Item>) {
+    quarter_to(text, tokens, items);
     read_spoken(text, tokens, items);
     spaced_amps(text, tokens, items);
     for item in items.iter_mut() {
@@ -26,6 +27,7 @@ pub(super) fn join(text: &str, tokens: &[Token], items: &mut Vec<Item>) {
             items[at].what = What::Number(number);
             signs(items, at);
             measure(items, at);
+            thousands(text, tokens, items, at);
             levels(items, at);
             hedge(items, at);
         } else if let What::Range(from, to, None) = items[at].what
@@ -176,8 +178,14 @@ fn one_spoken(
                     });
                 let measured = matches!(
                     items.get(used + 1).map(|i| i.what),
-                    Some(What::Is(Concept::Unit(_)))
-                );
+                    Some(What::Is(
+                        Concept::Unit(_) | Concept::Noun(Noun::Cord | Noun::Cords)
+                    ))
+                ) && (!article
+                    || matches!(
+                        items.get(used + 1).map(|i| i.what),
+                        Some(What::Is(Concept::Unit(_)))
+                    ));
                 if !(goes_on || named || measured) {
                     return None;
                 }
@@ -271,6 +279,58 @@ fn spaced_amps(text: &str, tokens: &[Token], items: &mut [Item]) {
         if ends && circuit {
             items[at].what = What::Is(Concept::Unit(Unit::Amp));
         }
+    }
+}
+
+/// "from a quarter to a half": a time of day is said of hours, never of a part.
+fn quarter_to(text: &str, tokens: &[Token], items: &mut Vec<Item>) {
+    let mut at = 0;
+    while at < items.len() {
+        let item = items[at];
+        let words = item.end - item.first;
+        let clock = item.is(Mark::Idle)
+            && words == 2
+            && &text[tokens[item.first].start..tokens[item.first].end] == "quarter"
+            && &text[tokens[item.end - 1].start..tokens[item.end - 1].end] == "to";
+        let part = clock
+            && (at + 1..items.len())
+                .take(3)
+                .find(|i| !items[*i].is_filler())
+                .is_some_and(|i| match items[i].what {
+                    What::Is(Concept::Spoken(Spoken::Part(_))) => true,
+                    What::Number(n) => n.form == Form::Part,
+                    What::Is(Concept::Spoken(Spoken::Number(_))) => items
+                        .get(i + 1)
+                        .and_then(spoken)
+                        .is_some_and(|s| matches!(s, Spoken::Parts(_))),
+                    _ => false,
+                });
+        if part {
+            let mut to = item;
+            to.first = item.first + 1;
+            to.what = What::Is(Concept::Mark(Mark::To));
+            items[at].end = item.first + 1;
+            items[at].what = What::Is(Concept::Spoken(Spoken::Part(0.25)));
+            items.insert(at + 1, to);
+        }
+        at += 1;
+    }
+}
+
+/// "1.200 litros": a point before three digits parts thousands where a tank is measured.
+fn thousands(text: &str, tokens: &[Token], items: &mut [Item], at: usize) {
+    let typed = &text[tokens[items[at].first].start..tokens[items[at].first].end];
+    let What::Number(number) = &mut items[at].what else {
+        return;
+    };
+    let parted = typed.split_once('.').is_some_and(|(whole, rest)| {
+        (1..=3).contains(&whole.len())
+            && whole != "0"
+            && rest.len() == 3
+            && typed.bytes().all(|b| b.is_ascii_digit() || b == b'.')
+    });
+    if parted && matches!(number.unit, Some(Unit::Litre | Unit::Gal)) {
+        number.value *= 1000.0;
     }
 }
 
@@ -588,6 +648,15 @@ fn ranges(items: &mut [Item]) {
             items[a].end = items[c].end;
             items[b].what = What::Gone;
             items[c].what = What::Gone;
+            continue;
+        }
+        // "300 galones a la 21": what it was taken from
+        let given = items[b].is(Mark::To)
+            && items[b].end == items[b].first + 2
+            && from.unit.is_some()
+            && to.unit.is_none()
+            && to.form == Form::Whole;
+        if given {
             continue;
         }
         let joined = items[b].is(Mark::To);

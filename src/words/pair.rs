@@ -64,6 +64,11 @@ impl Pairs {
 
     /// Returns what `noun` in `state` means.
     pub(super) fn of(&self, noun: Noun, state: State) -> Option<Outcome> {
+        let state = if state == State::TurnedOn {
+            State::On
+        } else {
+            state
+        };
         let row = &self.table[noun as usize];
         // what went out and has no word of its own for that is dead
         row[state as usize].or_else(|| row[State::Dead as usize].filter(|_| state == State::Lost))
@@ -108,6 +113,17 @@ pub(super) fn statements(items: &[Item], scope: &[Scope], pairs: &Pairs) -> Vec<
         match items[at].what {
             What::Is(Concept::Event(Event::Arrived | Event::Left)) if somebody_else(items, at) => {}
             What::Is(Concept::Event(Event::Left)) if remains(items, at) => {}
+            // "wind 18 mph at site": where it was measured
+            What::Is(Concept::Event(Event::Arrived))
+                if at > 0
+                    && items[at - 1].chunk == items[at].chunk
+                    && items[at - 1].number().is_some_and(|n| n.unit.is_some()) => {}
+            // "Chad left, 12 is yours": a person
+            What::Is(Concept::Event(Event::Left))
+                if at > 0
+                    && items[at - 1].what == (What::Word { ordinary: false })
+                    && (at == 1 || items[at - 2].chunk != items[at].chunk)
+                    && !around(items, at).any(|i| matches!(items[i].what, What::Units(_))) => {}
             What::Is(Concept::State(State::Closed)) if part_closed(items, at) => {}
             What::Is(Concept::Event(event)) if !scope[at].denied => found.push(Found {
                 at,
@@ -182,6 +198,18 @@ fn explained(items: &[Item], found: &mut Vec<Found>) {
         .filter(|f| fault(f, Fault::ToiletRunning))
         .map(|f| f.at)
         .collect();
+    let cured: Vec<(usize, Fault)> = found
+        .iter()
+        .filter_map(|f| match f.outcome {
+            Outcome::Clears(fault) => Some((f.at, fault)),
+            _ => None,
+        })
+        .collect();
+    let wet: Vec<usize> = found
+        .iter()
+        .filter(|f| f.outcome == Outcome::Event(Event::WaterOn))
+        .map(|f| f.at)
+        .collect();
     let home: Vec<usize> = found
         .iter()
         .filter(|f| f.outcome == Outcome::Event(Event::Returned))
@@ -200,9 +228,26 @@ fn explained(items: &[Item], found: &mut Vec<Found>) {
                 What::Is(Concept::State(State::Dead | State::Stuck))
             )
             && runs.iter().any(|r| near(*r, f.at));
+        let mended = matches!(f.outcome, Outcome::Fault(_))
+            && matches!(items[f.at].what, What::Is(Concept::State(_)))
+            && cured.iter().any(|(c, fault)| {
+                f.outcome == Outcome::Fault(*fault)
+                    && *c < f.at
+                    && f.at - c <= 3
+                    && items[*c].chunk == items[f.at].chunk
+                    && items[*c].what == What::Is(Concept::State(State::Fixed))
+            });
+        // "connected and open" said of the water
+        let tap = f.outcome == Outcome::Event(Event::InService)
+            && items[f.at].what == What::Is(Concept::State(State::Open))
+            && f.at > 0
+            && items[f.at - 1].is(Mark::And)
+            && wet
+                .iter()
+                .any(|w| items[*w].chunk == items[f.at].chunk && *w < f.at);
         let came = f.outcome == Outcome::Event(Event::Arrived)
             && home.iter().any(|h| items[*h].chunk == items[f.at].chunk);
-        !(twice || shut || came)
+        !(twice || shut || came || mended || tap)
     });
 }
 
@@ -310,6 +355,13 @@ fn state_of(
             return None;
         }
     }
+    // "la 50 y la 51 cerradas"
+    if effective == State::Shut {
+        let trailer = at > 0
+            && items[at - 1].chunk == items[at].chunk
+            && matches!(items[at - 1].what, What::Units(_));
+        return trailer.then_some(Outcome::Event(Event::Closed));
+    }
     // "the power went and was back in ten minutes"
     if effective == State::Back {
         let lost = (0..at)
@@ -330,7 +382,8 @@ fn cures(items: &[Item], scope: &[Scope], found: &mut [Found]) {
         let mended = matches!(
             items[at].what,
             What::Is(Concept::State(State::Fixed | State::Gone))
-        ) && !scope[at].denied;
+        ) && !scope[at].denied
+            && scope[at].aside.is_none();
         if !mended || found.iter().any(|f| f.at == at) {
             continue;
         }
@@ -402,7 +455,10 @@ fn linked(items: &[Item], scope: &[Scope], pairs: &Pairs, used: &[bool], found: 
                     What::Is(Concept::State(_) | Concept::Event(_) | Concept::Fault(_))
                         | What::Number(_)
                         | What::Range(..)
-                )
+                ) && !(items[i].what == What::Is(Concept::State(State::On))
+                    && items
+                        .get(i + 1)
+                        .is_some_and(|n| matches!(n.what, What::Units(_))))
             });
         let before = &items[and - 1];
         let state = match before.what {
@@ -513,11 +569,21 @@ fn is_preposition(items: &[Item], pairs: &Pairs, at: usize, state: State) -> boo
             || n.is(Mark::Unit)
             || n.is(Mark::Pronoun)
             || matches!(n.what, What::Circuit(_))
-            || matches!(
-                n.noun(),
-                Some(Noun::Circuit | Noun::Breaker | Noun::Cord | Noun::Cords)
-            ) && state == State::On
-    });
+    }) || state == State::On
+        && (at + 1..items.len())
+            .take(3)
+            .take_while(|i| {
+                items[*i].chunk == items[at].chunk
+                    && (items[*i].noun().is_some()
+                        || items[*i].is_filler()
+                        || items[*i].number().is_some())
+            })
+            .any(|i| {
+                matches!(
+                    items[i].noun(),
+                    Some(Noun::Circuit | Noun::Breaker | Noun::Cord | Noun::Cords)
+                )
+            });
     if !placed {
         return false;
     }
@@ -555,7 +621,7 @@ fn is_preposition(items: &[Item], pairs: &Pairs, at: usize, state: State) -> boo
 /// What a denied state amounts to; none where its denial says all is well.
 fn opposite(state: State) -> Option<State> {
     match state {
-        State::On | State::Ok | State::Back | State::Fixed => Some(State::Dead),
+        State::On | State::TurnedOn | State::Ok | State::Back | State::Fixed => Some(State::Dead),
         State::Level => Some(State::Tilted),
         _ => None,
     }
@@ -578,7 +644,7 @@ fn missing(
         }
         // "no water leaks": what is denied is the leak
         let next = items.get(at + 1).filter(|n| n.chunk == items[at].chunk);
-        let wrong = next.is_some_and(|n| matches!(n.what, What::Is(Concept::State(s)) if scope[at + 1].denied && !matches!(s, State::On | State::Ok | State::Running | State::Back)) || matches!(n.what, What::Is(Concept::Fault(_))));
+        let wrong = next.is_some_and(|n| matches!(n.what, What::Is(Concept::State(s)) if scope[at + 1].denied && !matches!(s, State::On | State::TurnedOn | State::Ok | State::Running | State::Back)) || matches!(n.what, What::Is(Concept::Fault(_))));
         if wrong {
             continue;
         }

@@ -73,6 +73,26 @@ pub(super) fn find<'t>(
             }));
             continue;
         }
+        let at = range.clone().find_map(|i| match items[i].what {
+            What::Clock(minutes) => Some(format!("{:02}:{:02}", minutes / 60 % 24, minutes % 60)),
+            _ => None,
+        });
+        let booked = range.clone().any(|i| {
+            items[i].is(Mark::Booked)
+                && !scope[i].doubt
+                && matches!(scope[i].aside, None | Some(Aside::Plan))
+        });
+        if booked {
+            plans.extend(whom(&units).into_iter().map(|unit| Plan {
+                unit,
+                kind: PlanKind::Booked {
+                    need: Need::PumpOut,
+                    at: at.clone(),
+                },
+                text: text(),
+            }));
+            continue;
+        }
         let mut needs: Vec<Need> = Vec::new();
         let mut planned = false;
         for i in range.clone() {
@@ -104,10 +124,7 @@ pub(super) fn find<'t>(
                 needs.push(need);
             }
         }
-        let by = range.clone().find_map(|i| match items[i].what {
-            What::Clock(minutes) => Some(format!("{:02}:{:02}", minutes / 60 % 24, minutes % 60)),
-            _ => None,
-        });
+        let by = at;
         for need in &needs {
             let kind = PlanKind::Need {
                 need: *need,

@@ -8,7 +8,7 @@ use super::lex::{self, Token};
 use super::normal::Normal;
 use super::scope::{self, Sentence};
 use super::unit::{self, Group};
-use super::{answer, ask, attach, correct, pair, plan, weather, wish};
+use super::{answer, ask, attach, correct, pair, plan, told, weather, wish};
 use crate::heard::{Ask, Command, CommandName, Entry, Heard, Language, ReadingKey, Remark, Taken};
 use crate::quantity::TemperatureScale;
 
@@ -85,6 +85,7 @@ impl<'t> Reading<'t> {
     fn read(&mut self, reader: &Reader, scale: TemperatureScale) {
         scope::segment(&mut self.items);
         level_words(&self.normal.text, &self.tokens, &mut self.items);
+        circuit_codes(&self.normal.text, &self.tokens, &mut self.items);
         circuits(&mut self.items);
         clock_words(&self.normal.text, &self.tokens, &mut self.items);
         tasks(&mut self.items);
@@ -121,7 +122,21 @@ impl<'t> Reading<'t> {
         drop_beside_unplaced(&self.items, &mut placed);
         doubted_again(&self.items, &scopes, &mut placed);
         placed.retain(|p| !doubtful.contains(&p.at));
-        let found = pair::statements(&self.items, &scopes, &reader.pairs);
+        let mut found = pair::statements(&self.items, &scopes, &reader.pairs);
+        let told = told::find(&self.normal.text, &self.tokens, &self.items, &scopes);
+        if told
+            .iter()
+            .any(|p| p.value == attach::Value::Taps(crate::heard::Taps::Running))
+        {
+            // "17 psi with two taps and a toilet running": how it was read, and no fault
+            found.retain(|f| {
+                f.outcome != pair::Outcome::Fault(crate::heard::Fault::ToiletRunning)
+                    || told
+                        .iter()
+                        .all(|p| self.items[p.at].chunk != self.items[f.at].chunk)
+            });
+        }
+        placed.extend(told);
         let asked = ask::find(&self.items, &sentences, &self.groups);
         let mut out = Assembled::default();
         out.unclear
@@ -150,7 +165,9 @@ impl<'t> Reading<'t> {
             &self.groups,
             |a, b| self.piece(a, b),
         );
-        self.heard.ask = asked.map(|(ask, _)| ask);
+        self.heard.ask = asked
+            .map(|(ask, _)| ask)
+            .or_else(|| self.scratched().then_some(Ask::Undo));
         self.heard.answer = answer::find(&self.items, &self.groups);
         self.leftovers(&facts, &mut out);
         self.heard.plans.truncate(MOST_REMARKS);
@@ -230,6 +247,22 @@ impl<'t> Reading<'t> {
             .last()
             .unwrap_or(at);
         self.piece(start, end + 1)
+    }
+
+    /// "scratch that", alone: what was sent before is taken back.
+    fn scratched(&self) -> bool {
+        let words: Vec<usize> = (0..self.items.len())
+            .filter(|i| !matches!(self.items[*i].what, What::Sign(_) | What::Break))
+            .collect();
+        let [only] = words.as_slice() else {
+            return false;
+        };
+        let item = &self.items[*only];
+        item.is(Mark::Sorry)
+            && matches!(
+                &self.normal.text[self.tokens[item.first].start..self.tokens[item.end - 1].end],
+                "scratch that" | "strike that"
+            )
     }
 
     /// What is said of "all units", none of them named, is asked about.
@@ -653,6 +686,57 @@ fn circuits(items: &mut [Item]) {
     }
 }
 
+/// "c1 11.8A": where a current follows, c and a digit is a circuit.
+fn circuit_codes(text: &str, tokens: &[Token], items: &mut [Item]) {
+    for at in 0..items.len() {
+        // "4 circuits" counts them, "circuits 1 and 2" names them
+        let listed = items[at].is(Mark::LabelAfter)
+            && matches!(
+                &text[tokens[items[at].first].start..tokens[items[at].end - 1].end],
+                "circuits" | "ckts"
+            )
+            && items.get(at + 1).is_some_and(|n| {
+                n.number()
+                    .is_some_and(|n| n.form == Form::Whole && (1.0..=4.0).contains(&n.value))
+            });
+        if listed {
+            items[at].what = What::Is(Concept::Noun(Noun::Circuit));
+        }
+        // "la 12 llegó a chapel green": a place, where no number follows
+        let came = items[at].is(Mark::Filler)
+            && matches!(
+                &text[tokens[items[at].first].start..tokens[items[at].end - 1].end],
+                "llegó a" | "llego a" | "llegaron a"
+            )
+            && at > 0
+            && (items[at - 1].number().is_some() || items[at - 1].what == What::Code)
+            && items
+                .get(at + 1)
+                .is_some_and(|n| matches!(n.what, What::Word { .. }) || n.is(Mark::Article));
+        if came {
+            items[at].what = What::Is(Concept::Event(crate::heard::Event::Arrived));
+        }
+        if items[at].what != What::Code {
+            continue;
+        }
+        let typed = &text[tokens[items[at].first].start..tokens[items[at].end - 1].end];
+        let number = match typed.as_bytes() {
+            [b'c', digit @ b'1'..=b'4'] => digit - b'0',
+            _ => continue,
+        };
+        let current = (at + 1..items.len())
+            .take(3)
+            .find(|i| !items[*i].is_filler())
+            .is_some_and(|i| {
+                items[i].number().is_some_and(|n| n.unit == Some(Unit::Amp))
+                    || items[i].noun() == Some(Noun::Amps)
+            });
+        if current {
+            items[at].what = What::Circuit(number);
+        }
+    }
+}
+
 /// "circuits 1, 2 and 3", "circuit 1 draws 13 amps and 3 draws 12": the circuits that follow the first.
 fn more_circuits(items: &mut [Item], first: usize) {
     let sentence = items[first].sentence;
@@ -702,9 +786,18 @@ fn more_circuits(items: &mut [Item], first: usize) {
         let next = (at + 1..items.len())
             .take(3)
             .find(|i| !items[*i].is_filler() && !items[*i].is(Mark::At));
-        let draws = next.is_some_and(|i| {
+        let next = next.map(|i| {
+            if items[i].what == What::Is(Concept::State(super::concept::State::Ok)) {
+                i + 1
+            } else {
+                i
+            }
+        });
+        let draws = next.filter(|i| *i < items.len()).is_some_and(|i| {
             items[i].noun() == Some(Noun::Amps)
-                || items[i].number().is_some_and(|n| n.unit == Some(Unit::Amp))
+                || items[i]
+                    .number()
+                    .is_some_and(|n| n.unit == Some(Unit::Amp) || n.unit.is_none() && i > at + 1)
         });
         if opens && draws {
             let value = items[at].number().map_or(0.0, |n| n.value);
@@ -713,16 +806,25 @@ fn more_circuits(items: &mut [Item], first: usize) {
     }
 }
 
-/// Tells whether an unbroken list of circuits stands so far: each names one more.
+/// Tells whether a stroke ties the first circuit to the next: "circuits 1/2".
 fn plural_before(items: &[Item], first: usize) -> bool {
-    items[first].end > 0
-        && (first + 1..items.len())
-            .take(2)
-            .any(|i| items[i].what == What::Sign('/'))
+    (first + 1..items.len())
+        .take(2)
+        .any(|i| items[i].what == What::Sign('/'))
 }
 
 /// "at 1045", "at four fifteen", "before 6": a time of day.
 fn clock_words(text: &str, tokens: &[Token], items: &mut [Item]) {
+    // "2 am. minus eight"
+    if let [first, half, ..] = items
+        && let What::Number(n) = first.what
+        && n.form == Form::Whole
+        && n.unit.is_none()
+        && (1.0..=12.0).contains(&n.value)
+        && text[tokens[half.first].start..tokens[half.end - 1].end] == *"am"
+    {
+        first.what = What::Clock(n.value as u16 % 12 * 60);
+    }
     // "0745 on site with 53"
     if let Some(first) = items.first_mut()
         && let What::Number(n) = first.what
@@ -741,6 +843,13 @@ fn clock_words(text: &str, tokens: &[Token], items: &mut [Item]) {
             continue;
         };
         if n.form != Form::Whole || n.unit.is_some() {
+            continue;
+        }
+        let half = items
+            .get(at + 1)
+            .map(|n| &text[tokens[n.first].start..tokens[n.end - 1].end]);
+        if half == Some("am") && (1.0..=12.0).contains(&n.value) {
+            items[at].what = What::Clock(n.value as u16 % 12 * 60);
             continue;
         }
         let before = items[at - 1];
@@ -787,7 +896,9 @@ fn clock_words(text: &str, tokens: &[Token], items: &mut [Item]) {
             && n.value <= 12.0
             && !valued(items, at)
             && items[..at].iter().rev().take(8).any(|i| {
-                i.chunk == items[at].chunk && matches!(i.what, What::Is(Concept::Event(_)))
+                i.chunk == items[at].chunk
+                    && (matches!(i.what, What::Is(Concept::Event(_)))
+                        || word == "around" && i.number().is_some())
             });
         if around || before.is(Mark::Clock) && n.value <= 24.0 && !noun_after {
             items[at].what = What::Clock(n.value as u16 * 60);
@@ -853,7 +964,8 @@ fn tasks(items: &mut [Item]) {
             }
         }
         // "new 2024 model": a year
-        if items[at].is(Mark::Label)
+        if (items[at].is(Mark::Label)
+            || items[at].is(Mark::Unit) && at > 1 && items[at - 2].is_filler())
             && at > 0
             && items[at - 1]
                 .number()

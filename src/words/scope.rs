@@ -1,6 +1,6 @@
 //! What a statement counts for: denied, planned, conditional, asked, past, quoted, doubted.
 
-use super::concept::{AskWord, Concept, Mark};
+use super::concept::{AskWord, Concept, Mark, State};
 use super::item::{Item, What};
 
 /// The most items in a sentence, and in a chunk: far more than people write.
@@ -180,7 +180,22 @@ fn asking_part(items: &[Item], sentence: &Sentence) -> Option<usize> {
         }
         at = end;
     }
-    None
+    // "62 psi está bien en la 9?": asked of a value, not told
+    let asked = (sentence.start..sentence.end).any(|i| {
+        items[i].number().is_some_and(|n| n.unit.is_some())
+            && items
+                .get(i + 1)
+                .is_some_and(|n| n.what == What::Is(Concept::State(State::Ok)))
+            && items
+                .get(i + 2)
+                .is_some_and(|n| n.is(Mark::At) || n.what == What::Is(Concept::State(State::On)))
+    });
+    // "Ana is the leak on 14 fixed?": put to a person
+    let called = items[sentence.start].what == (What::Word { ordinary: false })
+        && items
+            .get(sentence.start + 1)
+            .is_some_and(|n| n.is(Mark::Aux));
+    (sentence.marked && (asked || called)).then_some(sentence.start)
 }
 
 /// Tells for each item how it counts.
@@ -227,6 +242,14 @@ pub(super) fn scopes(items: &[Item], sentences: &[Sentence]) -> Vec<Scope> {
                         }) => {}
                 What::Is(Concept::Mark(Mark::If)) => {
                     set(&mut scope, at..sentence.end, Aside::Condition)
+                }
+                // "plan for tomorrow: ...": all that the colon opens
+                What::Is(Concept::Mark(Mark::Plan))
+                    if (at + 1..sentence.end).take(3).any(|i| {
+                        items[i].what == What::Sign(':') && items[i].chunk == items[at].chunk
+                    }) =>
+                {
+                    set(&mut scope, at..sentence.end, Aside::Plan)
                 }
                 What::Is(Concept::Mark(Mark::Plan | Mark::Request | Mark::Order)) => {
                     set(&mut scope, at..chunk_end(), Aside::Plan)

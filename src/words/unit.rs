@@ -127,6 +127,7 @@ fn places_inside(items: &mut [Item]) {
             .number()
             .is_some_and(|n| n.form == Form::Whole && n.unit.is_none() && n.value <= 40.0);
         let thing = items[at - 1].is(Mark::Label)
+            || items[at - 1].what == What::Is(Concept::Fault(crate::heard::Fault::ToiletClog))
             || items[at - 1].noun().is_some_and(|n| n.reading().is_none());
         let of = items.get(at + 1).is_some_and(|n| n.is(Mark::Of))
             && items[at + 1..]
@@ -159,6 +160,9 @@ fn mark(text: &str, tokens: &[Token], items: &mut [Item]) -> Vec<Named> {
             _ => name(text, tokens, &items[at]).map(|n| vec![n]),
         };
         let Some(names) = names else { continue };
+        if count_of_things(text, tokens, items, at, !named.is_empty()) {
+            continue;
+        }
         if let Some(explicit) = is_unit(items, at, &named) {
             named.push(Named {
                 at,
@@ -168,6 +172,49 @@ fn mark(text: &str, tokens: &[Token], items: &mut [Item]) -> Vec<Named> {
         }
     }
     named
+}
+
+/// "three toilets clogged", "with two taps", "on one cord": a count of things, and no trailer.
+fn count_of_things(text: &str, tokens: &[Token], items: &[Item], at: usize, named: bool) -> bool {
+    let Some(number) = items[at].number() else {
+        return false;
+    };
+    let Some(noun) = items
+        .get(at + 1)
+        .filter(|n| n.chunk == items[at].chunk)
+        .and_then(Item::noun)
+    else {
+        return false;
+    };
+    let plural =
+        text[tokens[items[at + 1].first].start..tokens[items[at + 1].end - 1].end].ends_with('s');
+    let typed = &text[tokens[items[at].first].start..tokens[items[at].end - 1].end];
+    let spelled = !typed.starts_with(|c: char| c.is_ascii_digit());
+    let counted = matches!(
+        noun,
+        Noun::Toilet
+            | Noun::Sink
+            | Noun::Taps
+            | Noun::Lights
+            | Noun::Fan
+            | Noun::Door
+            | Noun::Lock
+            | Noun::Jacks
+            | Noun::Cord
+            | Noun::Person
+            | Noun::Fuse
+            | Noun::Breaker
+            | Noun::Circuit
+            | Noun::Plug
+    );
+    let opens = at == 0 || items[at - 1].chunk != items[at].chunk;
+    counted
+        && number.form == Form::Whole
+        && number.unit.is_none()
+        && (number.value == 1.0 && noun == Noun::Cord || number.value >= 2.0 && plural)
+        && number.value <= 10.0
+        && (spelled || named && !opens)
+        && !(at > 0 && (items[at - 1].is(Mark::Unit) || items[at - 1].is(Mark::Article)))
 }
 
 /// Returns whether the candidate at `at` is a trailer, and whether that is certain.
@@ -311,6 +358,43 @@ fn is_unit(items: &[Item], at: usize, named: &[Named]) -> Option<bool> {
             }
         }
     }
+    // "310 gal out of 12", "ckt 1 of 20", "the pressure of 44 is 3.2 bar"
+    if before.is_some_and(|b| b.is(Mark::Of)) {
+        let told = prior_item.is_some_and(|p| {
+            matches!(p.what, What::Labelled | What::Circuit(_))
+                || p.number().is_some_and(|n| n.unit.is_some())
+        });
+        let valued = prior_item
+            .and_then(Item::noun)
+            .is_some_and(|n| n.reading().is_some())
+            && next_item.is_some_and(|n| {
+                n.number()
+                    .is_some_and(|n| n.unit.is_some() || n.form != Form::Whole)
+            });
+        if told || valued {
+            return Some(false);
+        }
+    }
+    // "brought 18 in around two", "it was 65": beside a trailer, a number that is only about so is none
+    let loose = before.is_some_and(|b| {
+        b.is(Mark::Past) && b.end == b.first + 1 || b.is(Mark::About) && value(item) <= 12.0
+    }) && named
+        .last()
+        .is_some_and(|n| items[n.at].sentence == item.sentence);
+    if loose && chunk_ends(items, at) {
+        return None;
+    }
+    // "circuit 1 pulls 13 amps, circuit 3 pulls 12"
+    let drawn = (0..at)
+        .rev()
+        .take(3)
+        .take_while(|i| items[*i].chunk == item.chunk)
+        .find(|i| !items[*i].is_filler() && items[*i].what != What::Is(Concept::State(State::Ok)))
+        .is_some_and(|i| matches!(items[i].what, What::Circuit(_)))
+        && amps_told(items, at);
+    if drawn {
+        return None;
+    }
     let clock = (100.0..=2359.0).contains(&value(item)) && value(item) % 100.0 < 60.0;
     match prior_item.map(|p| p.what) {
         // first in its chunk
@@ -360,7 +444,21 @@ fn is_unit(items: &[Item], at: usize, named: &[Named]) -> Option<bool> {
                             .rev()
                             .find(|i| !matches!(i.what, What::Sign(_) | What::Break))
                             .is_some_and(|i| i.is(Mark::Sorry));
-                    (mended || value(item) < 10_000.0 && !second && !leftover).then_some(false)
+                    // "20 doesnt leak, 21 does"
+                    let elided = second
+                        && items.get(at + 1).is_some_and(|n| {
+                            n.is(Mark::Aux)
+                                || n.is(Mark::If)
+                                || n.what
+                                    == What::Is(Concept::Answer(crate::heard::ShortAnswer::Yes))
+                        })
+                        && items[..at]
+                            .iter()
+                            .rev()
+                            .take(10)
+                            .any(|i| i.is(Mark::Not) || i.is(Mark::No));
+                    (mended || elided || value(item) < 10_000.0 && !second && !leftover)
+                        .then_some(false)
                 }
                 Some(
                     What::Word { .. }
@@ -378,7 +476,20 @@ fn is_unit(items: &[Item], at: usize, named: &[Named]) -> Option<bool> {
         Some(What::Is(Concept::Mark(Mark::Bound))) => {
             // "under 50 psi" bounds a value, "under 12" is a place
             let valued = chunk_has_value_noun(items, at);
-            (!valued).then_some(false)
+            // "over 12 sitting at a quarter tank": a whole number is no level
+            let leveled = (at + 1..items.len())
+                .take(12)
+                .take_while(|i| items[*i].chunk == item.chunk)
+                .any(|i| items[i].number().is_some_and(|n| n.form == Form::Part))
+                && (at + 1..items.len())
+                    .take(12)
+                    .take_while(|i| items[*i].chunk == item.chunk)
+                    .all(|i| {
+                        items[i]
+                            .noun()
+                            .is_none_or(|n| n.is_tank() || n.reading().is_none())
+                    });
+            (!valued || leveled).then_some(false)
         }
         Some(What::Is(Concept::Mark(
             Mark::At | Mark::With | Mark::Inside | Mark::Of | Mark::From | Mark::To,
@@ -539,6 +650,17 @@ fn is_unit(items: &[Item], at: usize, named: &[Named]) -> Option<bool> {
     }
 }
 
+/// Tells whether the sentence gives a current in amps.
+fn amps_told(items: &[Item], at: usize) -> bool {
+    let here = |i: &usize| items[*i].sentence == items[at].sentence;
+    (0..at)
+        .rev()
+        .take(20)
+        .take_while(here)
+        .chain((at + 1..items.len()).take(20).take_while(here))
+        .any(|i| items[i].number().is_some_and(|n| n.unit == Some(Unit::Amp)))
+}
+
 /// "26 outside" with no more in its sentence: the air, for no trailer is only outside.
 fn outside(items: &[Item], at: usize) -> bool {
     items
@@ -606,7 +728,12 @@ fn counts(noun: Noun) -> bool {
 /// Tells whether the noun at `noun` has a number of its own right after it.
 fn owns_number(items: &[Item], noun: Option<usize>) -> bool {
     noun.and_then(|n| significant_after(items, n))
-        .is_some_and(|i| matches!(items[i].what, What::Number(_) | What::Range(..)))
+        .is_some_and(|i| {
+            matches!(
+                items[i].what,
+                What::Number(_) | What::Range(..) | What::Is(Concept::Level(_))
+            )
+        })
 }
 
 /// Tells whether the word before `at` is a noun that has numbers.

@@ -1,0 +1,135 @@
+//! How a reading was taken and what has power: the taps while a pressure was read, the circuits that are live.
+
+use super::attach::{Placed, Value};
+use super::concept::{Concept, Mark, Noun, State};
+use super::item::{Item, What};
+use super::lex::Token;
+use super::scope::Scope;
+use crate::heard::Taps;
+
+/// How far, in items, a state stands from what it is said of.
+const REACH: usize = 6;
+
+/// Finds how the taps stood and which circuits are live.
+pub(super) fn find(text: &str, tokens: &[Token], items: &[Item], scope: &[Scope]) -> Vec<Placed> {
+    let mut out = Vec::new();
+    if let Some(found) = taps(text, tokens, items, scope) {
+        out.push(found);
+    }
+    live(items, scope, &mut out);
+    out
+}
+
+/// "taps off", "with the taps running", "static 80": only where a pressure is told.
+fn taps(text: &str, tokens: &[Token], items: &[Item], scope: &[Scope]) -> Option<Placed> {
+    let pressure = items.iter().any(|i| {
+        matches!(
+            i.noun(),
+            Some(Noun::Pressure | Noun::AfterRegulator | Noun::BeforeRegulator | Noun::Supply)
+        ) || i.number().is_some_and(|n| {
+            matches!(
+                n.unit,
+                Some(
+                    super::concept::Unit::Psi
+                        | super::concept::Unit::Bar
+                        | super::concept::Unit::Kpa
+                        | super::concept::Unit::KgCm2
+                )
+            )
+        })
+    });
+    if !pressure {
+        return None;
+    }
+    for at in 0..items.len() {
+        let placed = |taps| {
+            Some(Placed {
+                at,
+                value: Value::Taps(taps),
+                noun: None,
+            })
+        };
+        if items[at].noun() == Some(Noun::Pressure) {
+            let said = &text[tokens[items[at].first].start..tokens[items[at].end - 1].end];
+            if said.contains("static") {
+                return placed(Taps::Shut);
+            }
+        }
+        if items[at].noun() != Some(Noun::Taps) || scope[at].denied {
+            continue;
+        }
+        let state = (at + 1..items.len())
+            .take(REACH)
+            .take_while(|i| items[*i].chunk == items[at].chunk)
+            .chain(
+                (0..at)
+                    .rev()
+                    .take(3)
+                    .take_while(|i| items[*i].chunk == items[at].chunk),
+            )
+            .find_map(|i| match items[i].what {
+                What::Is(Concept::State(state)) => Some(state),
+                What::Is(Concept::Fault(crate::heard::Fault::ToiletRunning)) => {
+                    Some(State::Running)
+                }
+                _ => None,
+            });
+        match state {
+            Some(State::Shut | State::Closed | State::Off) => return placed(Taps::Shut),
+            Some(State::Running | State::Open | State::On | State::TurnedOn) => {
+                return placed(Taps::Running);
+            }
+            _ => {}
+        }
+    }
+    None
+}
+
+/// "circuits 1 and 2 live", "circuitos 1, 2, 3 y 4 con corriente".
+fn live(items: &[Item], scope: &[Scope], out: &mut Vec<Placed>) {
+    let mut at = 0;
+    while at < items.len() {
+        let What::Circuit(_) = items[at].what else {
+            at += 1;
+            continue;
+        };
+        let (first, mut last, mut bits) = (at, at, 0u8);
+        while at < items.len() && at <= last + 3 && items[at].sentence == items[first].sentence {
+            match items[at].what {
+                What::Circuit(n) => {
+                    bits |= 1 << n;
+                    last = at;
+                }
+                What::Sign(',' | '/' | '+' | '&') => {}
+                _ if items[at].is(Mark::And) || items[at].is(Mark::Article) => {}
+                What::Is(Concept::Noun(Noun::Circuit)) => {}
+                _ => break,
+            }
+            at += 1;
+        }
+        at = last + 1;
+        let powered = (last + 1..items.len())
+            .take(3)
+            .take_while(|i| items[*i].chunk == items[last].chunk)
+            .find(|i| !items[*i].is_filler() && !items[*i].is(Mark::With))
+            .is_some_and(|i| {
+                !scope[i].denied
+                    && match items[i].what {
+                        What::Is(Concept::State(
+                            State::Live | State::On | State::TurnedOn | State::Up,
+                        )) => true,
+                        What::Is(Concept::Noun(Noun::Power | Noun::Mains)) => {
+                            items[i - 1].is(Mark::With)
+                        }
+                        _ => false,
+                    }
+            });
+        if powered {
+            out.push(Placed {
+                at: first,
+                value: Value::Live(bits),
+                noun: None,
+            });
+        }
+    }
+}
