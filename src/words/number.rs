@@ -327,6 +327,7 @@ fn thousands(text: &str, tokens: &[Token], items: &mut [Item], at: usize) {
         (1..=3).contains(&whole.len())
             && whole != "0"
             && rest.len() == 3
+            && rest.ends_with('0')
             && typed.bytes().all(|b| b.is_ascii_digit() || b == b'.')
     });
     if parted && matches!(number.unit, Some(Unit::Litre | Unit::Gal)) {

@@ -438,7 +438,10 @@ fn is_unit(items: &[Item], at: usize, named: &[Named]) -> Option<bool> {
                     let leftover = !named.is_empty()
                         && items[at + 1..]
                             .iter()
-                            .all(|i| matches!(i.what, What::Sign(_) | What::Break))
+                            .all(|i| {
+                                matches!(i.what, What::Sign(_) | What::Break | What::Word { .. })
+                                    || i.is(Mark::Call)
+                            })
                         && !items[..at]
                             .iter()
                             .rev()
