@@ -117,13 +117,13 @@ fn size(name: &str, usual: usize) -> usize {
 /// Makes a fleet of which every twentieth trailer is at a job.
 fn files(trailers: usize) -> FleetFiles {
     let mut fleet = String::from("company = \"Bench Lane\"\ntime_zone = \"America/Denver\"\n");
-    let mut jobs = String::from("[[site]]\nid = \"green\"\n");
+    let mut jobs = String::new();
     for n in 0..trailers {
         write!(fleet, "[[trailer]]\nid = \"{n}\"\n").expect("a string");
         if n % 20 == 0 {
             write!(
                 jobs,
-                "[[job]]\nsite = \"green\"\ntrailers = [\"{n}\"]\nfrom = 2027-01-16T12:00:00\nto = 2027-01-16T23:30:00\nguests = {}\nalcohol = true\n",
+                "[[site]]\nid = \"green-{n}\"\n[[job]]\nsite = \"green-{n}\"\ntrailers = [\"{n}\"]\nfrom = 2027-01-16T12:00:00\nto = 2027-01-16T23:30:00\nguests = {}\nalcohol = true\n",
                 100 + n % 200
             )
             .expect("a string");
@@ -170,6 +170,7 @@ fn report(n: usize, trailers: usize, records: usize) -> Record {
     };
     Record::Message(Box::new(Message {
         key,
+        network: Personal::default(),
         from: "dana".into(),
         at,
         received: at,

@@ -1,9 +1,31 @@
 //! hosebib reads what the crews of a restroom-trailer company text in, checks it against each unit's limits and the
 //! site, answers with actions and cautions, and remembers.
 //!
-//! Modules stand in the order of the work: a message becomes [`heard::Heard`] in [`words`], the [`desk`] settles whom it
-//! is about and asks [`rules`] what follows, [`reply`] puts that into words, and [`store`] keeps it. A module names only
-//! modules above it in this list; everything from [`quantity`] to [`desk`] is free of I/O, clocks and chance.
+//! Modules stand in the order of the work, and a module names only modules before it:
+//!
+//! - what is spoken of: [`quantity`], [`heard`], [`finding`];
+//! - what a message means: [`words`];
+//! - what the company states, and the formulas of the trade: [`fleet`], [`physics`];
+//! - what is known: [`dialogue`] (what is open with a person), [`book`] (all records, folded), [`outlook`] (what is
+//!   coming), [`situation`] (one trailer as the rules see it);
+//! - what follows and how it is said: [`rules`], [`reply`];
+//! - one turn, from a message to what it changes and what is answered: [`desk`].
+//!
+//! Everything up to the desk is free of I/O, clocks and chance. Around it stand [`store`], which keeps the records, and
+//! with their features `chat`, the live service, and `cli`, the command line.
+//!
+//! A message is heard before anybody knows who sent it or which trailers exist:
+//!
+//! ```
+//! use hosebib::quantity::TemperatureScale;
+//! use hosebib::words::{Reader, to_json};
+//!
+//! let text = "unit 12 pressure 95 tank 3/4 temp -5";
+//! let heard = Reader::new().hear(text, TemperatureScale::F);
+//! let meaning = to_json(text, &heard);
+//! assert_eq!(meaning["entries"][0]["readings"]["pressure_psi"], 95.0);
+//! assert_eq!(meaning["unclear"], serde_json::json!([]));
+//! ```
 
 #![cfg_attr(test, allow(clippy::unwrap_used))]
 

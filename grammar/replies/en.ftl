@@ -174,6 +174,9 @@ taken-pair = { $typed } as { $read }
 ### Not understood, not logged
 
 unclear-other = Not logged: { $quote }. I do not understand it. Send the unit, what you read, and the number.
+unclear-below-what = Not logged: { $quote }. Below what? Send the temperature with its sign, such as -5.
+unclear-beside-unplaced = Not logged: { $quote } stands beside a number I cannot place. Send each value with its name.
+unclear-no-measure = Not logged: { $quote }. I do not know the word after the number. Send it with psi, gal, volts or ft.
 unclear-more = { $count ->
     [one] One more part was not clear. Please send it again by itself.
    *[other] { $count } more parts were not clear. Please send them again, one at a time.
@@ -1376,7 +1379,7 @@ settles-slope = That is too much. Doors swing, and gauge and drain go wrong.
 speak-was-due = This was due at { $time }, { $age } ago.
 speak-answer-task = Answer "take { $id }", or "got it" to stop this for all.
 speak-call-truck = Call the truck: task { $task }
-speak-task = Nobody has it: task { $task }
+speak-task = To do: task { $task }
 speak-silent-unit = { $who } last wrote at { $time }, but not on this one.
 speak-silent-person = No word from { $who } at all since { $time }. Phone them.
 speak-unanswered = { $signal }: nobody answered yet. { $what }, told at { $time }. Phone them now.

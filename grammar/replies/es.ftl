@@ -175,6 +175,9 @@ taken-pair = { $typed } como { $read }
 ### Not understood, not logged
 
 unclear-other = No anotado: { $quote }. No lo entiendo. Mande la unidad, qué leyó y el número.
+unclear-below-what = No anotado: { $quote }. ¿Bajo qué? Mande la temperatura con su signo, como -5.
+unclear-beside-unplaced = No anotado: { $quote } va junto a un número que no sé de qué es. Mande cada valor con su nombre.
+unclear-no-measure = No anotado: { $quote }. No conozco la palabra tras el número. Mande psi, galones, voltios o pies.
 unclear-more = { $count ->
     [one] Otra parte no quedó clara. Mándela de nuevo sola.
    *[other] Otras { $count } partes no quedaron claras. Mándelas de nuevo, una por una.
@@ -1377,7 +1380,7 @@ settles-slope = Es demasiado. Las puertas se mueven, y fallan medidor y drenaje.
 speak-was-due = Esto era para las { $time }, hace { $age }.
 speak-answer-task = Conteste "tomo { $id }", o "enterado" para callarlo para todos.
 speak-call-truck = Llame al camión: tarea { $task }
-speak-task = Nadie la tiene: tarea { $task }
+speak-task = Por hacer: tarea { $task }
 speak-silent-unit = { $who } escribió por última vez a las { $time }, pero no de esta.
 speak-silent-person = { $who } no escribe nada desde las { $time }. Llámele por teléfono.
 speak-unanswered = { $signal }: nadie ha contestado. { $what }, avisado a las { $time }. Llámeles ya.

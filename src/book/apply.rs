@@ -7,7 +7,7 @@ use chrono::{DateTime, TimeDelta, Utc};
 use serde::{Deserialize, Serialize};
 
 use super::ahead::Ahead;
-use super::record::{AlarmChange, Message, MessageKey, Record};
+use super::record::{AlarmChange, Message, MessageKey, Personal, Record};
 use super::standing::Standing;
 use super::tasks::Tasks;
 use super::unit::UnitBook;
@@ -41,6 +41,9 @@ pub struct Alarm {
 pub struct Sent {
     /// Its key.
     pub key: MessageKey,
+    /// Its key on the network, by which an edit finds it.
+    #[serde(default)]
+    pub network: Personal,
     /// When it was written.
     pub at: DateTime<Utc>,
     /// The trailers it reports on.
@@ -235,20 +238,19 @@ impl Book {
             unit.take_in(report.at, &message.key, &message.from, &report.entry);
             self.note_whether_open(&report.unit);
         }
-        if !message.reports.is_empty() {
-            let units = message
-                .reports
-                .iter()
-                .map(|report| report.unit.clone())
-                .collect();
-            let sent = self.sent.entry(message.from.clone()).or_default();
-            sent.push(Sent {
-                key: message.key.clone(),
-                at: message.at,
-                units,
-            });
-            sent.retain(|other| message.at - other.at <= RECENT);
-        }
+        let units = message
+            .reports
+            .iter()
+            .map(|report| report.unit.clone())
+            .collect();
+        let sent = self.sent.entry(message.from.clone()).or_default();
+        sent.push(Sent {
+            key: message.key.clone(),
+            network: message.network.clone(),
+            at: message.at,
+            units,
+        });
+        sent.retain(|other| message.at - other.at <= RECENT);
     }
 
     /// Takes back what one message of a person reported.

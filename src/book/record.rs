@@ -88,8 +88,11 @@ pub struct Report {
 /// One message from one person: what it said, what was made of it, what was answered.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 pub struct Message {
-    /// Its key on the network.
+    /// Its key among all messages of this book: what undo, edits and tasks refer to. It names nobody.
     pub key: MessageKey,
+    /// Its key on the network, which may hold a person's chat number.
+    #[serde(default)]
+    pub network: Personal,
     /// Who sent it.
     pub from: String,
     /// When it was written.

@@ -19,6 +19,9 @@ use crate::fleet::{CrewMember, Fleet, demo};
 use crate::reply::{Arg, Replies, Voice};
 use crate::store::Files;
 
+/// The file in the data directory that keeps what was typed, for the terminal's editing.
+pub(super) const HISTORY: &str = "history.txt";
+
 /// Arguments of `hosebib chat`.
 #[derive(Debug, clap::Args)]
 pub(super) struct Args {
@@ -221,7 +224,7 @@ impl Chat {
             CliError::Failed(format!("the terminal failed: {error}"))
         };
         let mut editor = rustyline::DefaultEditor::new().map_err(failed)?;
-        let history = folder.join("history.txt");
+        let history = folder.join(HISTORY);
         // no history yet is no failure
         let _ = editor.load_history(&history);
         loop {

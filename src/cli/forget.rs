@@ -38,6 +38,8 @@ pub(super) fn run(args: &Args) -> Result<ExitCode, CliError> {
         }
     };
     let texts = forget(&args.data, &what)?;
+    // what was typed into a console chat lies beside the journal; mostly there is none
+    let _ = std::fs::remove_file(args.data.join(super::chat::HISTORY));
     let mut out = std::io::stdout();
     let went = counted(texts, "text");
     match &what {

@@ -276,18 +276,12 @@ impl<'a> Reply<'a> {
             .chain(asked(hearing))
             .collect();
         let touched: Vec<u32> = self.board.touched().map(|task| task.id).collect();
-        let every = self
-            .every_task
-            .then(|| {
-                hearing
-                    .desk
-                    .book
-                    .tasks()
-                    .open()
-                    .map(|task| task.id)
-                    .collect()
-            })
-            .unwrap_or_default();
+        let all = hearing.desk.book.tasks();
+        let every: Vec<u32> = if self.every_task {
+            all.open().map(|task| task.id).collect()
+        } else {
+            Vec::new()
+        };
         let mut shown: Vec<u32> = units
             .iter()
             .flat_map(|unit| self.board.tasks().open_on(unit).map(|task| task.id))
@@ -581,7 +575,7 @@ fn done(hearing: &Hearing<'_>, id: u32, reply: &mut Reply<'_>) {
             let change = TaskChange::Done {
                 id,
                 by: hearing.member.id.clone(),
-                cause: Some(hearing.inbound.key.clone()),
+                cause: Some(hearing.key.clone()),
             };
             reply.board.change(change);
         }
@@ -596,7 +590,7 @@ fn undo(hearing: &Hearing<'_>, reply: &mut Reply<'_>, records: &mut Vec<Record>)
         .sent(&hearing.member.id)
         .iter()
         .rev()
-        .find(|sent| sent.at <= hearing.now);
+        .find(|sent| sent.at <= hearing.now && !sent.units.is_empty());
     match sent.filter(|sent| hearing.now - sent.at <= UNDO_REACH) {
         None => reply.say("undo-nothing", &[]),
         Some(sent) => {

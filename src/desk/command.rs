@@ -9,7 +9,7 @@ use crate::book::{AlarmChange, Personal, Record, TaskChange};
 use crate::finding::{Facts, Finding, FindingId, Level, Origin, Urgency};
 use crate::fleet::Role;
 use crate::heard::{Command, CommandName};
-use crate::reply::Arg;
+use crate::reply::{Arg, Voice};
 
 /// Obeys an order, or says who may give it.
 pub(super) fn obey(
@@ -94,7 +94,7 @@ fn on_task(hearing: &Hearing<'_>, order: &Command, reply: &mut Reply<'_>) {
                 id,
                 by,
                 reason,
-                cause: Some(hearing.inbound.key.clone()),
+                cause: Some(hearing.key.clone()),
             });
         }
         _ => {
@@ -133,23 +133,27 @@ fn got_it(hearing: &Hearing<'_>, reply: &mut Reply<'_>, records: &mut Vec<Record
         return;
     }
     let by = &hearing.member.id;
-    let mut names = Vec::new();
-    for (key, alarm) in standing {
+    let names = |voice: &Voice<'_>| -> String {
+        let names: Vec<String> = standing
+            .iter()
+            .map(|(_, alarm)| match &alarm.unit {
+                Some(unit) => format!("{unit} {}", voice.name(alarm.id)),
+                None => voice.name(alarm.id),
+            })
+            .collect();
+        voice.all_of(&names)
+    };
+    for (key, _) in &standing {
         let change = AlarmChange::Acknowledged {
-            key: key.clone(),
+            key: (*key).clone(),
             by: by.clone(),
         };
         records.push(Record::Alarm {
             at: hearing.now,
             change,
         });
-        let name = reply.voice.name(alarm.id);
-        names.push(match &alarm.unit {
-            Some(unit) => format!("{unit} {name}"),
-            None => name,
-        });
     }
-    let what = reply.voice.all_of(&names);
+    let what = names(&reply.voice);
     reply.say("got-it", &[("what", what.into())]);
     // the first to take note stops it for all, and the others hear who it was
     for other in hearing
@@ -162,7 +166,7 @@ fn got_it(hearing: &Hearing<'_>, reply: &mut Reply<'_>, records: &mut Vec<Record
             .desk
             .voice_for(other, None, &hearing.fleet, hearing.now);
         let who = voice.person(by).into_owned();
-        let what = voice.all_of(&names);
+        let what = names(&voice);
         reply.others.push(Outgoing {
             to: other.id.clone(),
             chat: None,
@@ -176,13 +180,13 @@ fn got_it(hearing: &Hearing<'_>, reply: &mut Reply<'_>, records: &mut Vec<Record
 }
 
 fn never_mind(hearing: &Hearing<'_>, reply: &mut Reply<'_>, records: &mut Vec<Record>) {
-    let mine = hearing
+    let mut mine = hearing
         .desk
         .book
         .watches()
         .iter()
         .filter(|watch| watch.who == hearing.member.id);
-    match (&hearing.talk.question, mine.last()) {
+    match (&hearing.talk.question, mine.next_back()) {
         (Some(_), _) => reply.say("never-mind-question", &[]),
         // the guided check at hand is dropped where checks are carried on
         (None, _) if !hearing.talk.checks.is_empty() => {}

@@ -32,6 +32,10 @@ pub(super) struct Hearing<'a> {
     pub(super) talk: Talk,
     /// The instant to judge at: the time written, or the time received where the message came late.
     pub(super) now: DateTime<Utc>,
+    /// The key under which the book keeps this message.
+    pub(super) key: MessageKey,
+    /// The message that this one edits, by the book's key.
+    edited: Option<MessageKey>,
     /// The sender's earlier message that this one mends.
     instead_of: Option<MessageKey>,
 }
@@ -58,6 +62,12 @@ pub(super) fn receive(desk: &Desk, inbound: &Inbound) -> Turn {
         heard,
         talk: desk.book.talk(&member.id).cloned().unwrap_or_default(),
         now: if late { inbound.received } else { inbound.at },
+        key: MessageKey(format!("m{}", desk.book.messages() + 1)),
+        edited: inbound.replaces.as_ref().and_then(|network| {
+            let mut sent = desk.book.sent(&member.id).iter();
+            let edited = sent.find(|sent| sent.network.text() == network.0)?;
+            Some(edited.key.clone())
+        }),
         instead_of: None,
     };
     hearing.work(unreadable)
@@ -266,7 +276,7 @@ impl Hearing<'_> {
 
     /// Returns the message whose reports this one takes the place of: the one it edits, or the one it mends.
     fn replaced(&self) -> Option<&MessageKey> {
-        self.inbound.replaces.as_ref().or(self.instead_of.as_ref())
+        self.edited.as_ref().or(self.instead_of.as_ref())
     }
 
     /// Returns every trailer this message bears on: reported on, asked about or planned for.
@@ -303,12 +313,7 @@ impl Hearing<'_> {
         if matches!(self.heard.ask, Some(Ask::Undo)) || self.replaced().is_some() {
             tasks = self.desk.book.tasks().clone();
         }
-        Board::new(
-            tasks,
-            self.now,
-            &self.member.id,
-            Some(self.inbound.key.clone()),
-        )
+        Board::new(tasks, self.now, &self.member.id, Some(self.key.clone()))
     }
 
     /// Opens a case for each trailer that is reported on, in the order told.
@@ -595,7 +600,8 @@ impl Hearing<'_> {
             remarks.iter().map(personal).collect()
         };
         let message = Message {
-            key: self.inbound.key.clone(),
+            key: self.key.clone(),
+            network: Personal::new(&*self.inbound.key.0),
             from: self.member.id.clone(),
             at,
             received: self.inbound.received,

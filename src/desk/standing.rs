@@ -128,7 +128,12 @@ pub(super) fn ordered(
 
 /// Returns the trailer the sender last reported on within a day, where that is one.
 fn last_reported<'a>(hearing: &'a Hearing<'_>) -> Option<&'a UnitName> {
-    let sent = hearing.desk.book.sent(&hearing.member.id).last()?;
+    let sent = hearing
+        .desk
+        .book
+        .sent(&hearing.member.id)
+        .iter()
+        .rfind(|sent| !sent.units.is_empty())?;
     let lately = hearing.inbound.at - sent.at <= chrono::TimeDelta::hours(24);
     sent.units
         .first()

@@ -285,16 +285,27 @@ impl Case<'_> {
         let since = state
             .when(Event::PowerLost)
             .unwrap_or(at - TimeDelta::hours(12));
-        let charge = state
-            .value_since(ReadingKey::BatteryPct, since)
-            .or(state
-                .value_since(ReadingKey::BatteryV, since)
-                .filter(|v| *v < 13.0)
-                .map(|v| soc_from_rest(volts(v))))
-            .unwrap_or(100.0);
+        let told = |key: ReadingKey| state.readings.get(&key).filter(|read| read.at >= since);
+        let read = told(ReadingKey::BatteryPct)
+            .map(|read| (read.value, read.at))
+            .or(told(ReadingKey::BatteryV)
+                .filter(|read| read.value < 13.0)
+                .map(|read| (soc_from_rest(volts(read.value)), read.at)));
+        // full when the power went, or when the unit opened where there is none
+        let (charge, from) = read.unwrap_or_else(|| {
+            let lost = match state.power() {
+                PowerState::Lost(lost) | PowerState::Off(lost) => Some(lost),
+                PowerState::On(_) | PowerState::Unknown => state.in_service(),
+            };
+            (100.0, lost.unwrap_or(at))
+        });
+        // what was drawn since then, while people used it
+        let used_h = self.job.open_hours_between(from, at);
         let load = load_at_uses(&living, uses);
-        let left =
-            |factor: f64| hours_left(&bank, charge, load * factor).map_or(f64::INFINITY, in_hours);
+        let left = |factor: f64| {
+            let whole = hours_left(&bank, charge, load * factor).map_or(f64::INFINITY, in_hours);
+            (whole - used_h).max(0.0)
+        };
         let within = |hours: f64| (hours <= forecast::HORIZON_H).then(|| self.axis.instant(hours));
         BatteryOutlook {
             p10: within(left(1.5)),

@@ -82,6 +82,10 @@ impl Reader {
 
     /// Reads a message. Never fails: what means nothing to us gives an empty [`Heard`].
     pub fn hear(&self, text: &str, scale: TemperatureScale) -> Heard {
+        // a pasted weather report is no crew message: its groups are read by their own rules
+        if let Some(heard) = weather::pasted(text) {
+            return heard;
+        }
         read::Reading::new(self, text, scale).heard
     }
 

@@ -63,13 +63,12 @@ fn a_kill_at_any_instant_loses_nothing_acknowledged_and_halves_no_turn() {
             holds_exactly(dir.path(), report.turns);
         }
     }
-    eprintln!("{kills} kills: {figures:?}, lost 0, halved 0");
+    eprintln!("{kills} kills: {figures}, lost 0, halved 0");
     assert!(figures.acknowledged > 0);
 }
 
 /// What a run met.
 #[derive(Debug, Default)]
-#[allow(dead_code)] // printed
 struct Figures {
     acknowledged: u64,
     /// Written whole, but killed before the acknowledgement.
@@ -78,6 +77,16 @@ struct Figures {
     torn: u32,
     /// Killed before there was a data directory.
     early: u32,
+}
+
+impl std::fmt::Display for Figures {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        write!(
+            f,
+            "{} turns acknowledged, {} written and not acknowledged, {} torn lines, {} killed at the start",
+            self.acknowledged, self.unacknowledged, self.torn, self.early
+        )
+    }
 }
 
 /// Starts a child, kills it after a random while, and returns the last turn that it acknowledged.

@@ -106,13 +106,13 @@ impl Outbox {
             if self.wordings.len() >= MOST_WORDINGS {
                 self.forget_wordings(message.received);
             }
+            let network = MessageKey(message.network.text().to_owned());
             let wording = Wording {
-                key: message.key.clone(),
+                key: network.clone(),
                 digest: digest(message.text.text()),
                 at: message.received,
             };
-            self.wordings
-                .insert(message.key.unedited().to_owned(), wording);
+            self.wordings.insert(network.unedited().to_owned(), wording);
         }
     }
 

@@ -11,7 +11,7 @@ use super::super::tick::{alone_key, dispatchers};
 use crate::book::{AheadChange, AlarmChange, Alone, Personal, Record, UnitState};
 use crate::finding::Level;
 use crate::fleet::Role;
-use crate::heard::{CommandName, Plan, PlanKind, ReadingKey, ShortAnswer};
+use crate::heard::{CommandName, Event, Plan, PlanKind, ReadingKey, ShortAnswer};
 use crate::physics::cold::{chill_band, wind_chill};
 use crate::physics::units::{deg_f, mph};
 
@@ -127,7 +127,9 @@ fn answered(
         return; // an older message that came late tells nothing of now
     }
     let who = hearing.member.id.clone();
+    // who drives off works alone no longer
     let well = says_well(hearing)
+        || sets_off(hearing)
         || hearing
             .heard
             .command
@@ -179,6 +181,16 @@ pub(super) fn says_well(hearing: &Hearing<'_>) -> bool {
             word,
             Some(ShortAnswer::Ok | ShortAnswer::Yes | ShortAnswer::DidAll)
         )
+}
+
+/// Tells whether the sender takes to the road.
+fn sets_off(hearing: &Hearing<'_>) -> bool {
+    let road = |plan: &Plan| plan.kind == PlanKind::OnTheRoad;
+    hearing.heard.plans.iter().any(road)
+        || hearing.heard.entries.iter().any(|entry| {
+            entry.events.contains(&Event::Left)
+                || entry.readings.value(ReadingKey::EtaMin).is_some()
+        })
 }
 
 /// Offers the clock to somebody on site at night or in deep cold, once a shift.

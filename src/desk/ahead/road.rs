@@ -10,7 +10,7 @@ use super::super::tick::{dispatchers, road_key};
 use crate::book::{AheadChange, AlarmChange, Held, Personal, Record, Road};
 use crate::finding::Level;
 use crate::fleet::Role;
-use crate::heard::{Entry, Event, PlanKind, ReadingKey};
+use crate::heard::{Entry, Event, Plan, PlanKind, ReadingKey};
 
 /// How long after the time somebody gave they may take.
 const SLACK: TimeDelta = TimeDelta::minutes(30);
@@ -123,9 +123,12 @@ fn has_arrived(hearing: &Hearing<'_>, settled: &Settled) -> bool {
         .reports
         .iter()
         .filter(|(_, at, _)| *at == hearing.inbound.at);
-    told.map(|(.., entry)| entry)
-        .chain(&settled.homeless)
-        .any(on_site)
+    let works_alone = |plan: &Plan| matches!(plan.kind, PlanKind::CheckMe { .. });
+    hearing.heard.plans.iter().any(works_alone)
+        || told
+            .map(|(.., entry)| entry)
+            .chain(&settled.homeless)
+            .any(on_site)
 }
 
 /// Holds back what is meant for people on the road; a danger goes to the dispatchers as "phone them".

@@ -12,8 +12,14 @@ use crate::fleet::Fleet;
 /// How long a task that is due at once may stand before it is late.
 const GRACE: TimeDelta = TimeDelta::minutes(30);
 
+/// A refill that nobody has is told this long before the water is low.
+const REFILL: TimeDelta = TimeDelta::hours(1);
+
 /// A task whose time comes nearer by this much is told anew.
 const WORSE: TimeDelta = TimeDelta::minutes(45);
+
+/// Who wrote of a unit within this long is taken to be near it.
+const THERE: TimeDelta = TimeDelta::hours(12);
 
 /// Returns the key of the alarm about a task.
 pub(in super::super) fn task_key(id: u32) -> String {
@@ -47,7 +53,12 @@ pub(super) fn due(desk: &Desk, task: &Task) -> Option<DateTime<Utc>> {
         call_by.max(task.opened)
     } else {
         // whoever opened it was told at once; the dispatcher hears when nobody took it up
-        task.due?.max(task.opened + GRACE)
+        let ahead = if task.kind == TaskKind::Refill {
+            REFILL
+        } else {
+            TimeDelta::zero()
+        };
+        (task.due? - ahead).max(task.opened + GRACE)
     };
     Some(at)
 }
@@ -81,7 +92,15 @@ pub(super) fn tell(round: &mut Round<'_>, id: u32) {
             change,
         });
     }
-    for to in round.dispatchers() {
+    let mut told = round.dispatchers();
+    // what the clock found out, whoever was last there can do
+    let there = task.unit.as_ref().and_then(|unit| {
+        let word = round.desk.book.unit(unit)?.state().last_word.clone()?;
+        (round.now - word.at <= THERE).then_some(word.from)
+    });
+    let theirs = task.cause.is_none() && task.kind != TaskKind::PumpOut;
+    told.extend(there.filter(|who| theirs && !told.contains(who)));
+    for to in told {
         if let Some(voice) = round.voice(&to) {
             let key = key_of(&task, round.now);
             let text = voice.say(key, &[("task", voice.task(&task).into())]);

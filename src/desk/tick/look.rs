@@ -11,7 +11,7 @@ use super::super::tasks::Board;
 use super::Round;
 use super::say::Answer;
 use crate::book::{AheadChange, AlarmChange, Record, Stage};
-use crate::finding::{FindingId, TaskKind, Urgency};
+use crate::finding::{Finding, FindingId, TaskKind, Urgency};
 use crate::heard::UnitName;
 use crate::situation::Occasion;
 
@@ -20,14 +20,9 @@ const SAFETY: TimeDelta = TimeDelta::hours(1);
 /// A forecast that stands is worked out again after this long.
 const AT_MOST: TimeDelta = TimeDelta::hours(24);
 /// A forecast is worked out again after this long at the least.
-const AT_LEAST: TimeDelta = TimeDelta::minutes(20);
-
-/// The findings a forecast can bring about by itself.
-const WATCHED: &[FindingId] = &[
-    FindingId::WasteBookPumpOut,
-    FindingId::WaterFreshEndurance,
-    FindingId::PowerBatteryLow,
-];
+const AT_LEAST: TimeDelta = TimeDelta::minutes(10);
+/// A limit that is crossed is looked at again after this long.
+const STANDS: TimeDelta = TimeDelta::hours(1);
 
 /// Returns when a trailer's forecast is to be worked out again, after it was worked out at `now`.
 pub(in super::super) fn look_again(
@@ -39,7 +34,10 @@ pub(in super::super) fn look_again(
     if matches!(case.now.stage(), Stage::Hitched | Stage::Yard) {
         return None;
     }
-    let open = |kind| board.tasks().open_task(&case.unit, kind).is_some();
+    let open = |kind| {
+        let task = board.tasks().open_task(&case.unit, kind);
+        task.is_some_and(|task| task.due.is_some())
+    };
     let waste = case.outlook.waste.as_ref().and_then(|waste| {
         waste.p50?;
         waste.p10.map(|at| at - lead(case) - SAFETY)
@@ -61,7 +59,13 @@ pub(in super::super) fn look_again(
     let next = sooner
         .into_iter()
         .flatten()
-        .map(|at| at.max(now + AT_LEAST))
+        .map(|at| {
+            if at > now {
+                at.max(now + AT_LEAST)
+            } else {
+                now + STANDS // it was said, and stands
+            }
+        })
         .min()
         .unwrap_or(now + AT_MOST)
         .min(now + AT_MOST);
@@ -75,14 +79,19 @@ pub(super) fn look(round: &mut Round<'_>, unit: &UnitName) {
     let at_work = case.job().is_some() && !matches!(case.now.stage(), Stage::Hitched | Stage::Yard);
     if at_work {
         let found = case.findings();
-        let pressing = found
-            .into_iter()
-            .filter(|finding| WATCHED.contains(&finding.id) && finding.urgency >= Urgency::Soon);
-        for finding in pressing {
-            if let Some(wish) = &finding.task {
+        for finding in found.into_iter().filter(|found| presses(&case, found, now)) {
+            let wish = finding.task.as_ref().map(|wish| (wish.kind, wish.due));
+            // a tank that will be dry within the hour is work, however full it looks
+            let dry = (finding.id == FindingId::WaterFreshEndurance).then(|| {
+                (
+                    TaskKind::Refill,
+                    case.outlook.fresh.as_ref().and_then(|fresh| fresh.p10),
+                )
+            });
+            if let Some((kind, due)) = wish.or(dry) {
                 round
                     .board
-                    .open(unit, wish.kind, wish.due, lead(&case), Some(finding.id));
+                    .open(unit, kind, due, lead(&case), Some(finding.id));
             } else {
                 say_once(round, &case, &finding);
             }
@@ -100,8 +109,26 @@ pub(super) fn look(round: &mut Round<'_>, unit: &UnitName) {
     });
 }
 
+/// Tells whether a finding that a forecast brings about is to be acted on by now.
+fn presses(case: &Case, finding: &Finding, now: DateTime<Utc>) -> bool {
+    let near = |p10: Option<DateTime<Utc>>| p10.is_some_and(|at| at <= now + SAFETY);
+    let battery = case
+        .outlook
+        .battery
+        .as_ref()
+        .and_then(|battery| battery.p10);
+    let fresh = case.outlook.fresh.as_ref().and_then(|fresh| fresh.p10);
+    let soon = finding.urgency >= Urgency::Soon;
+    match finding.id {
+        FindingId::WasteBookPumpOut | FindingId::PowerBatteryLow => soon,
+        FindingId::WaterFreshEndurance => soon || near(fresh),
+        FindingId::PowerOnBattery => near(battery),
+        _ => false,
+    }
+}
+
 /// Says a finding that asks for no task, unless it was said before and is no worse.
-fn say_once(round: &mut Round<'_>, case: &Case, finding: &crate::finding::Finding) {
+fn say_once(round: &mut Round<'_>, case: &Case, finding: &Finding) {
     let grade = match finding.urgency {
         Urgency::Plan => "plan",
         Urgency::Soon => "soon",
@@ -121,7 +148,7 @@ fn say_once(round: &mut Round<'_>, case: &Case, finding: &crate::finding::Findin
         at: round.now,
         change,
     });
-    // whoever is there can read it; the dispatcher hears when it presses, or when nobody is there
+    // whoever is there can read a gauge; the dispatcher hears when it presses, or when nobody is there
     let there = case
         .now
         .last_word
@@ -130,7 +157,8 @@ fn say_once(round: &mut Round<'_>, case: &Case, finding: &crate::finding::Findin
         .filter(|who| round.desk.book.ahead().road(who, round.now).is_none());
     let dispatchers = round.dispatchers();
     let mut told: Vec<(String, Answer)> = Vec::new();
-    if finding.urgency == Urgency::Now || there.is_none() {
+    let reads = finding.id == FindingId::WasteBookPumpOut && finding.urgency < Urgency::Now;
+    if !reads || there.is_none() {
         told.extend(dispatchers.iter().map(|to| (to.clone(), Answer::GotIt)));
     }
     if let Some(who) = there.filter(|who| !told.iter().any(|(to, _)| to == who)) {

@@ -19,7 +19,7 @@ use super::receive::Hearing;
 use super::settle::Settled;
 use super::situate::Case;
 use crate::dialogue::{CHECK_LASTS, Check, STEP_LASTS};
-use crate::heard::{Amps, Ask, CommandName, Entry, Fault, ReadingKey, Taps};
+use crate::heard::{Amps, Ask, CommandName, Entry, Fault, PlanKind, ReadingKey, Taps};
 use crate::rules::{Asks, Sought, Step, Then, steps};
 
 /// What was done this short a time ago is not asked again.
@@ -113,7 +113,11 @@ fn names_another(hearing: &Hearing<'_>, settled: &Settled, check: &Check) -> boo
     elsewhere
         || !advice
         || hearing.heard.command.is_some()
-        || !hearing.heard.plans.is_empty()
+        || hearing
+            .heard
+            .plans
+            .iter()
+            .any(|plan| plan.kind != PlanKind::Well)
             && hearing.heard.answer.is_none()
             && !hearing.desk.answers.resumes(hearing.text)
 }

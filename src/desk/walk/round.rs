@@ -9,7 +9,7 @@ use super::{FRESH, LATELY, OPEN_AT_MOST, Outcome, RESETS, Said, outcome, step_of
 use crate::book::UnitState;
 use crate::dialogue::Check;
 use crate::finding::{FindingId, Level, TaskKind};
-use crate::heard::{Ask, Event, Fault, UnitName};
+use crate::heard::{Ask, Event, Fault, PlanKind, UnitName};
 use crate::outlook::runs_on_tank;
 use crate::reply::Arg;
 use crate::rules::{Asks, Sought, Step, Then, WaterFrom, last_resort, steps};
@@ -251,7 +251,12 @@ impl Round<'_> {
         let silent = self.cases.is_empty()
             && self.hearing.heard.ask.is_none()
             && self.hearing.heard.command.is_none()
-            && self.hearing.heard.plans.is_empty();
+            && self
+                .hearing
+                .heard
+                .plans
+                .iter()
+                .all(|plan| plan.kind == PlanKind::Well);
         if let Some(check) = self.checks.last_mut().filter(|check| !check.waits)
             && asks
         {

@@ -118,9 +118,14 @@ fn every_reason_the_reader_gives_for_asking_back_has_a_text() {
     for file in std::fs::read_dir(folder)
         .expect("the examples are there")
         .flatten()
+        .filter(|file| {
+            file.path()
+                .extension()
+                .is_some_and(|ending| ending == "jsonl")
+        })
     {
         let lines = std::fs::read_to_string(file.path()).expect("a file of examples");
-        for line in lines.lines().filter(|line| !line.trim().is_empty()) {
+        for line in lines.lines() {
             let example: serde_json::Value = serde_json::from_str(line).expect("a line of JSON");
             let text = example["text"].as_str().expect("each example has a text");
             let heard = reader.hear(text, TemperatureScale::F);

@@ -59,7 +59,10 @@ fn questions_reasons_and_what_others_were_told_go_too() {
     let texts = "the willow on 12 is at 40\n12 waste 3/4\ndrop 1 willow was wrong\ntell mo the willow fell\nneed a pump-out on 12 before noon by the willow\n12 someone is hurt by the willow\n";
     folders.says("dana", "2027-01-16T12:00:00Z", texts);
     assert!(bytes(&folders).contains("willow"));
+    let history = folders.data.path().join("history.txt");
+    std::fs::write(&history, texts).unwrap();
     run(["forget", "dana", "--data", folders.data()]).good();
+    assert!(!history.exists());
     let left = bytes(&folders);
     let at = left
         .find("willow")
