@@ -274,6 +274,7 @@ task-dropped = Task { $task }: dropped, { $reason }.
 task-called = Called.
 task-called-for = Called, promised for { $time }.
 tail-called = It was called: task { $id }.
+booked-too-late = The tank may be full at { $due }, before the truck at { $promised }. Ask for an earlier one. Else close stalls in time.
 tail-called-for = It was called, promised for { $time }: task { $id }.
 tail-nobody-called = Nobody called yet: task { $id }.
 tail-taken = { $who } has task { $id }.

@@ -275,6 +275,7 @@ task-dropped = Tarea { $task }: quitada, { $reason }.
 task-called = Ya se llamó.
 task-called-for = Ya se llamó, prometido para { $time }.
 tail-called = Ya se llamó: tarea { $id }.
+booked-too-late = El tanque puede llenarse a las { $due }, antes del camión de las { $promised }. Pida uno antes. Si no, cierre baños a tiempo.
 tail-called-for = Ya se llamó, prometido para { $time }: tarea { $id }.
 tail-nobody-called = Nadie ha llamado aún: tarea { $id }.
 tail-taken = { $who } tiene la tarea { $id }.

@@ -428,21 +428,41 @@ impl Hearing<'_> {
                         .as_deref()
                         .and_then(|clock| super::when::next(clock, self.now, zone));
                     let kind = kind_of(*need);
-                    let lead = TimeDelta::zero();
-                    let id = match reply
-                        .board
-                        .tasks()
-                        .open_task(&unit, kind)
-                        .map(|task| task.id)
-                    {
-                        Some(id) => id,
-                        None => reply.board.open(&unit, kind, promised, lead, None).0,
+                    let standing;
+                    let case = match cases.iter().find(|case| case.unit == unit) {
+                        Some(case) => case,
+                        None => {
+                            standing = self.standing(&unit);
+                            &standing
+                        }
+                    };
+                    // when it must be there is the tank's matter, not the hauler's
+                    let tank = case
+                        .outlook
+                        .waste
+                        .as_ref()
+                        .filter(|_| kind == TaskKind::PumpOut);
+                    let needed = tank.and_then(|tank| tank.p10);
+                    let open = reply.board.tasks().open_task(&unit, kind).cloned();
+                    let (id, due) = match open {
+                        Some(task) => (task.id, task.due.or(needed)),
+                        None => {
+                            let due = needed.or(promised);
+                            (reply.board.open(&unit, kind, due, lead(case), None).0, due)
+                        }
                     };
                     reply.board.change(TaskChange::Called {
                         id,
                         by: self.member.id.clone(),
                         promised,
                     });
+                    if let (Some(promised), Some(due)) = (promised, due)
+                        && promised > due
+                        && kind == TaskKind::PumpOut
+                    {
+                        let args = [("due", due.into()), ("promised", promised.into())];
+                        reply.say("booked-too-late", &args);
+                    }
                 }
                 (
                     PlanKind::Need { .. } | PlanKind::Watch { .. } | PlanKind::Booked { .. },
@@ -463,6 +483,11 @@ impl Hearing<'_> {
                 _ => {} // wishes are no work
             }
         }
+    }
+
+    /// Opens the case of a trailer as it stands.
+    fn standing(&self, unit: &UnitName) -> Case {
+        Case::standing(self.desk, &self.fleet, unit, self.now, Occasion::Report)
     }
 
     /// Returns what is open with the sender after this message, and asks what has to be asked.
