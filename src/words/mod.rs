@@ -1,7 +1,7 @@
 //! Text to [`Heard`]: what a crew member's message means, before anyone knows who sent it.
 //!
-//! The stages stand in files of their own, in the order of the work: [`normal`] folds Unicode, [`lex`] cuts tokens,
-//! [`vocab`] knows the words, `item` groups tokens into phrases, `unit` finds the trailers, `correct` mends what the
+//! The stages stand in files of their own, in the order of the work: `normal` folds Unicode, `lex` cuts tokens,
+//! `vocab` knows the words, `item` groups tokens into phrases, `unit` finds the trailers, `correct` mends what the
 //! sender took back, `scope` tells what counts, `pair` and `attach` read statements and values, `assemble` gives each to
 //! its trailer, and `ask` finds what the sender wants back. Reading is total: what is not understood is data.
 
