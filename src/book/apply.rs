@@ -19,6 +19,9 @@ use crate::heard::UnitName;
 /// How long closed tasks and a person's own messages are kept at hand, for undo and for lists.
 const RECENT: TimeDelta = TimeDelta::hours(48);
 
+/// How many of a person's messages are kept at hand at most.
+const MOST_SENT: usize = 512;
+
 /// Something that needs an answer from a person.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 pub struct Alarm {
@@ -250,7 +253,11 @@ impl Book {
             at: message.at,
             units,
         });
-        sent.retain(|other| message.at - other.at <= RECENT);
+        // now and then, not at every message: a busy person sends hundreds a day
+        if sent.len() > MOST_SENT {
+            sent.drain(..MOST_SENT / 2);
+            sent.retain(|other| message.at - other.at <= RECENT);
+        }
     }
 
     /// Takes back what one message of a person reported.
