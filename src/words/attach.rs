@@ -99,6 +99,20 @@ impl Placer<'_> {
                     }
                 }
                 What::Is(Concept::Level(level)) if !self.scope[at].denied => self.level(at, level),
+                // "24 waste haalf": a level that cannot be read
+                What::Is(Concept::Noun(Noun::Waste | Noun::Tank | Noun::Fresh))
+                    if self.slip_after(at)
+                        && self.items.get(at + 2).is_none_or(|n| {
+                            n.chunk != self.items[at].chunk || matches!(n.what, What::Sign(_))
+                        })
+                        && !self.out.is_empty() =>
+                {
+                    self.out.push(Placed {
+                        at,
+                        value: Value::Unclear("no-number"),
+                        noun: None,
+                    })
+                }
                 _ => {}
             }
         }
@@ -139,7 +153,7 @@ impl Placer<'_> {
                             )
                     )
                 });
-                if bare {
+                if bare || at > 0 && self.strange(at - 1) && !self.out.is_empty() {
                     self.out.push(Placed {
                         at,
                         value: Value::Unclear("which-tank"),
@@ -215,9 +229,25 @@ impl Placer<'_> {
         {
             self.last = Some((at, *noun, number.form));
         }
-        let slip = number.unit.is_none()
-            && (self.slip_after(at) && !matches!(number.form, Form::Part | Form::Level)
-                || at > 0 && self.strange(at - 1));
+        let degrees = matches!(number.unit, Some(Unit::Deg | Unit::DegC | Unit::DegF));
+        let below = number.value > 0.0
+            && at > 0
+            && self.items[at - 1].chunk == self.items[at].chunk
+            && (degrees && self.strange(at - 1)
+                || noun.is_some_and(|(_, n)| n == Noun::Air)
+                    && matches!(self.items[at - 1].what, What::Is(Concept::Unit(_))));
+        // "3/4 empy": full or empty, which is the opposite
+        let part = number.form == Form::Part
+            && self.slip_after(at)
+            && self
+                .items
+                .get(at + 2)
+                .is_none_or(|n| n.chunk != self.items[at].chunk || matches!(n.what, What::Sign(_)));
+        let slip = below
+            || part
+            || number.unit.is_none()
+                && (self.slip_after(at) && !matches!(number.form, Form::Part | Form::Level)
+                    || at > 0 && self.strange(at - 1));
         let value = match value {
             Value::Reading(..) if slip => Value::Unclear("no-measure"),
             // "resh tank 400 L": which tank was meant is what the unknown word said
@@ -639,7 +669,7 @@ impl Placer<'_> {
                 within(noun.reading().unwrap_or(K::WastePct), v * 100.0, 0.0, 100.0)
             }
             // nothing in it, however it is measured
-            Noun::Waste | Noun::Tank | Noun::Fresh if v == 0.0 => {
+            Noun::Waste | Noun::Tank | Noun::Fresh if v == 0.0 && self.trailer_named(at) => {
                 Value::Reading(noun.reading().unwrap_or(K::WastePct), 0.0)
             }
             Noun::Waste | Noun::Tank | Noun::Fresh | Noun::Fuel => {

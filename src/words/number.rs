@@ -8,6 +8,7 @@ use super::lex::Token;
 pub(super) fn join(text: &str, tokens: &[Token], items: &mut Vec<Item>) {
     quarter_to(text, tokens, items);
     read_spoken(text, tokens, items);
+    lost_ones(text, tokens, items);
     spaced_amps(text, tokens, items);
     for item in items.iter_mut() {
         // "an hour" is one
@@ -241,7 +242,14 @@ fn one_spoken(
                     ahead += 1;
                 }
                 if ahead == used + 1 {
-                    break;
+                    // "twelve point sevem": what followed the point is lost
+                    return value.map(|v| {
+                        let number = Number {
+                            bound: true,
+                            ..whole(v)
+                        };
+                        (number, used + 1)
+                    });
                 }
                 return Some((
                     Number {
@@ -317,6 +325,28 @@ fn quarter_to(text: &str, tokens: &[Token], items: &mut Vec<Item>) {
     }
 }
 
+/// "fifty fibe pounds", "noventa y cibco": tens before a word nobody knows may have lost their ones.
+fn lost_ones(text: &str, tokens: &[Token], items: &mut [Item]) {
+    for at in 0..items.len() {
+        let tens = items[at].number().is_some_and(|n| {
+            n.form == Form::Whole && (20.0..=90.0).contains(&n.value) && n.value % 10.0 == 0.0
+        });
+        let typed = text[tokens[items[at].first].start..].starts_with(|c: char| c.is_ascii_digit());
+        if !tens || typed {
+            continue;
+        }
+        let and = items.get(at + 1).is_some_and(|n| n.is(Mark::And));
+        let next = items.get(at + 1 + usize::from(and));
+        let lost = next.is_some_and(|n| {
+            n.what == What::Word { ordinary: false }
+                && (3..=6).contains(&(tokens[n.first].end - tokens[n.first].start))
+        });
+        if lost && let What::Number(number) = &mut items[at].what {
+            number.bound = true;
+        }
+    }
+}
+
 /// "1.200 litros": a point before three digits parts thousands where a tank is measured.
 fn thousands(text: &str, tokens: &[Token], items: &mut [Item], at: usize) {
     let typed = &text[tokens[items[at].first].start..tokens[items[at].first].end];
@@ -327,6 +357,7 @@ fn thousands(text: &str, tokens: &[Token], items: &mut [Item], at: usize) {
         (1..=3).contains(&whole.len())
             && whole != "0"
             && rest.len() == 3
+            && rest.ends_with('0')
             && typed.bytes().all(|b| b.is_ascii_digit() || b == b'.')
     });
     if parted && matches!(number.unit, Some(Unit::Litre | Unit::Gal)) {
@@ -349,7 +380,7 @@ fn signs(items: &mut [Item], at: usize) {
         items[at - 1].what = What::Gone;
     }
     let mut next = at + 1;
-    if let Some(What::Is(Concept::Unit(Unit::Deg | Unit::DegF | Unit::DegC))) =
+    while let Some(What::Is(Concept::Unit(Unit::Deg | Unit::DegF | Unit::DegC))) =
         items.get(next).map(|i| i.what)
     {
         next += 1;
@@ -360,7 +391,8 @@ fn signs(items: &mut [Item], at: usize) {
     {
         // "5 below the line" is no temperature
         let ends = items.get(next + 1).is_none_or(|i| {
-            !matches!(i.what, What::Word { .. } | What::Number(_)) && !i.is(Mark::Article)
+            !matches!(i.what, What::Word { ordinary: true } | What::Number(_))
+                && !i.is(Mark::Article)
         });
         if ends {
             number.value = -number.value;
@@ -429,6 +461,17 @@ fn ahead_of_its_number(items: &[Item], at: usize) -> bool {
 /// One hour fifteen minutes; an hour and 15 min.
 fn hours_and_minutes(items: &mut [Item]) {
     for at in 0..items.len() {
+        // "an hour and a hallf": the rest of it is lost
+        let odd = (at + 1..items.len())
+            .take(3)
+            .find(|i| !items[*i].is(Mark::And) && !items[*i].is(Mark::Filler))
+            .is_some_and(|i| i > at + 1 && items[i].what == What::Word { ordinary: false });
+        if odd
+            && let What::Number(number) = &mut items[at].what
+            && number.unit == Some(Unit::Hour)
+        {
+            number.bound = true;
+        }
         let Some(hours) = items[at].number().filter(|n| n.unit == Some(Unit::Hour)) else {
             continue;
         };

@@ -631,6 +631,26 @@ fn drop_beside_unplaced(items: &[Item], placed: &mut [attach::Placed]) {
             doubtful.insert(items[a.at].chunk);
         }
     }
+    // "48 fresh 40%, scrtach that, 45%", "tank full on 12. ank empty": a second level without a tank, after a word
+    // nobody knows
+    for pair in placed.windows(2) {
+        let [a, b] = [&pair[0], &pair[1]];
+        let level = matches!(
+            a.value,
+            Value::Reading(ReadingKey::WastePct | ReadingKey::FreshPct, _)
+        );
+        let between = a.at + 1..b.at;
+        let odd = between
+            .clone()
+            .any(|i| items[i].what == What::Word { ordinary: false });
+        let second = matches!(
+            b.value,
+            Value::Unclear("which-tank" | "no-measure" | "no-number" | "beside-unplaced")
+        );
+        if level && second && odd && items[a.at].sentence + 1 >= items[b.at].sentence {
+            doubtful.insert(items[a.at].chunk);
+        }
+    }
     // "50% clean 70% clean": two levels in one breath, and one of them without a tank
     for p in placed.iter() {
         if p.value == Value::Unclear("which-tank")

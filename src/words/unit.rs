@@ -92,7 +92,10 @@ fn significant_after(items: &[Item], at: usize) -> Option<usize> {
 fn name(text: &str, tokens: &[Token], item: &Item) -> Option<UnitName> {
     match item.what {
         What::Number(n)
-            if n.form == Form::Whole && n.unit.is_none() && (1.0..=99_999.0).contains(&n.value) =>
+            if n.form == Form::Whole
+                && n.unit.is_none()
+                && !(n.bound && spelled(text, tokens, item))
+                && (1.0..=99_999.0).contains(&n.value) =>
         {
             let typed = &text[tokens[item.first].start..tokens[item.end - 1].end];
             if typed.bytes().all(|b| b.is_ascii_digit()) {
@@ -106,6 +109,11 @@ fn name(text: &str, tokens: &[Token], item: &Item) -> Option<UnitName> {
         )),
         _ => None,
     }
+}
+
+/// Tells whether a number was written in words.
+fn spelled(text: &str, tokens: &[Token], item: &Item) -> bool {
+    !text[tokens[item.first].start..].starts_with(|c: char| c.is_ascii_digit())
 }
 
 fn span(from: f64, to: f64) -> Option<Vec<UnitName>> {
@@ -211,9 +219,9 @@ fn count_of_things(text: &str, tokens: &[Token], items: &[Item], at: usize, name
     counted
         && number.form == Form::Whole
         && number.unit.is_none()
-        && (number.value == 1.0 && noun == Noun::Cord || number.value >= 2.0 && plural)
+        && (number.value <= 4.0 && noun == Noun::Cord || number.value >= 2.0 && plural)
         && number.value <= 10.0
-        && (spelled || named && !opens)
+        && (spelled || named && (!opens || noun == Noun::Cord && number.value <= 4.0))
         && !(at > 0 && (items[at - 1].is(Mark::Unit) || items[at - 1].is(Mark::Article)))
 }
 
@@ -258,6 +266,29 @@ fn is_unit(items: &[Item], at: usize, named: &[Named]) -> Option<bool> {
             .last()
             .is_some_and(|n| items[n.at].sentence == item.sentence);
     if slip && risky(items, at) {
+        return None;
+    }
+    // "sucked 340 agl out of 9", "K2 ... 117 b": beside a trailer named otherwise, a word nobody knows after a number
+    // may be its measure
+    let strange = matches!(
+        items.get(at + 1).map(|n| n.what),
+        Some(What::Word { ordinary: false })
+    ) && items[at + 1].chunk == item.chunk;
+    if strange && !named.is_empty() && named.iter().any(|n| n.explicit) && value(item) >= 30.0 {
+        return None;
+    }
+    let inner = at > 0 && items[at - 1].chunk == item.chunk
+        || items.get(at + 2).is_some_and(|n| n.number().is_some());
+    if strange && inner && placed_later(items, at) {
+        return None;
+    }
+    // "114 voltios y 45 si": a slip for psi where nothing was denied
+    let yes = items.get(at + 1).is_some_and(|n| n.is(Mark::If))
+        && chunk_ends(items, at + 1)
+        && !items[..at]
+            .iter()
+            .any(|i| i.is(Mark::Not) || i.is(Mark::No));
+    if yes {
         return None;
     }
     let prior = significant_before(items, at);
@@ -412,6 +443,25 @@ fn is_unit(items: &[Item], at: usize, named: &[Named]) -> Option<bool> {
             if !opens {
                 return None;
             }
+            // "37 leveled. 48": a number left over at the end
+            let said = |i: &&Item| !matches!(i.what, What::Sign(_) | What::Break);
+            let leftover = named
+                .last()
+                .is_some_and(|n| items[n.at].sentence != item.sentence)
+                && items[at + 1..].iter().filter(said).all(|i| {
+                    matches!(i.what, What::Word { .. })
+                        || i.is(Mark::Call)
+                        || i.is_filler()
+                        || i.is(Mark::Idle)
+                })
+                && !items[..at]
+                    .iter()
+                    .rev()
+                    .find(said)
+                    .is_some_and(|i| i.is(Mark::Sorry));
+            if leftover {
+                return None;
+            }
             // "pressure at 12": what opens the chunk is a value where the chunk before ended in its noun
             match next_item.map(|n| n.what) {
                 None => {
@@ -434,16 +484,6 @@ fn is_unit(items: &[Item], at: usize, named: &[Named]) -> Option<bool> {
                                     || named.iter().any(|n| n.at == i)
                                     || !matches!(x.what, What::Number(_) | What::Range(..))
                             });
-                    // "37 leveled. 48": a number left over at the end
-                    let leftover = !named.is_empty()
-                        && items[at + 1..]
-                            .iter()
-                            .all(|i| matches!(i.what, What::Sign(_) | What::Break))
-                        && !items[..at]
-                            .iter()
-                            .rev()
-                            .find(|i| !matches!(i.what, What::Sign(_) | What::Break))
-                            .is_some_and(|i| i.is(Mark::Sorry));
                     // "20 doesnt leak, 21 does"
                     let elided = second
                         && items.get(at + 1).is_some_and(|n| {
@@ -634,6 +674,13 @@ fn is_unit(items: &[Item], at: usize, named: &[Named]) -> Option<bool> {
             | Concept::Level(_)
             | Concept::Answer(_),
         )) => Some(false),
+        // "finisshed 11: filter changed"
+        Some(What::Word { ordinary: false })
+            if items.get(at + 1).is_some_and(|n| n.what == What::Sign(':'))
+                && prior.is_some_and(|p| p == 0 || items[p - 1].sentence != item.sentence) =>
+        {
+            Some(false)
+        }
         // a word nobody knows may be a slip for what gave the number its place
         Some(What::Word { ordinary: false }) if risky(items, at) => None,
         Some(What::Word { .. })
@@ -648,6 +695,21 @@ fn is_unit(items: &[Item], at: usize, named: &[Named]) -> Option<bool> {
         Some(What::Sign(_)) => None,
         _ => None,
     }
+}
+
+/// Tells whether a number stands later in the sentence where a trailer stands: after of, at, on.
+fn placed_later(items: &[Item], at: usize) -> bool {
+    (at + 2..items.len())
+        .take(10)
+        .take_while(|i| items[*i].sentence == items[at].sentence)
+        .any(|i| {
+            matches!(items[i].what, What::Number(n) if n.form == Form::Whole && n.unit.is_none())
+                && (items[i - 1].is(Mark::Of)
+                    || items[i - 1].is(Mark::At)
+                    || items[i - 1].is(Mark::Article)
+                    || items[i - 1].is(Mark::Unit)
+                    || items[i - 1].what == What::Is(Concept::State(State::On)))
+        })
 }
 
 /// Tells whether the sentence gives a current in amps.

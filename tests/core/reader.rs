@@ -294,7 +294,14 @@ fn values(reader: &Reader, text: &str) -> Vec<String> {
     let mut all = Vec::new();
     for entry in got["entries"].as_array().unwrap() {
         for (key, value) in entry["readings"].as_object().unwrap() {
-            all.push(format!("{} {key} {value}", entry["unit"]));
+            // each circuit's current is a value of its own
+            match value.as_array() {
+                Some(list) => all.extend(
+                    list.iter()
+                        .map(|item| format!("{} {key} {item}", entry["unit"])),
+                ),
+                None => all.push(format!("{} {key} {value}", entry["unit"])),
+            }
         }
     }
     all.sort();
@@ -553,7 +560,7 @@ fn a_slip_of_the_thumb_seldom_logs_a_value_that_was_not_meant() {
         "seed {seed}: {mutants} mutants, {} log a value that was not meant: {share:.2} %",
         wrong.len()
     );
-    for line in wrong.iter().take(40) {
+    for line in wrong.iter().take(400) {
         println!("  {line}");
     }
     assert!(
