@@ -61,10 +61,14 @@ const BANNED_ANYWHERE: [&str; 5] = [
 const LONGEST: usize = 700;
 
 /// Files that are longer, and why. One that has come well under the limit leaves the list.
-const LONGER: [(&str, &str); 5] = [
+const LONGER: [(&str, &str); 6] = [
     (
         "src/words/attach.rs",
         "which noun a number belongs to is decided in one place, or two would compete for it",
+    ),
+    (
+        "src/words/number.rs",
+        "numbers as they are spoken, in two languages: every form beside the others it could be",
     ),
     (
         "src/words/read.rs",
