@@ -194,8 +194,8 @@ fn no_message_takes_an_argument_that_nobody_gives() {
 const GIVEN: &[&str] = &[
     "age", "circuit", "count", "first", "folder", "formula", "hints", "id", "last", "meaning",
     "name", "names", "origin", "pairs", "quote", "read", "reason", "signal", "site", "source",
-    "stage", "stages", "task", "time", "trouble", "typed", "unit", "units", "value", "fault",
-    "what", "who", "word", "words", "faults", "kind",
+    "stage", "stages", "task", "time", "due", "promised", "trouble", "typed", "unit", "units",
+    "value", "fault", "what", "who", "word", "words", "faults", "kind",
 ];
 
 #[test]

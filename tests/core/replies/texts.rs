@@ -156,7 +156,7 @@ impl Shape {
 fn sample(arg: &str, tongue: Tongue) -> &'static str {
     let english = tongue == Tongue::English;
     match arg {
-        "time" | "likely" | "early" | "late" | "by" | "at" => "19:40",
+        "due" | "promised" | "time" | "likely" | "early" | "late" | "by" | "at" => "19:40",
         "site" => "Heron Mere",
         "who" => "Dana",
         "what" if english => "water 95 psi, waste 3/4",
