@@ -85,11 +85,11 @@ fn on_task(hearing: &Hearing<'_>, order: &Command, reply: &mut Reply<'_>) {
     let by = hearing.member.id.clone();
     match order.name {
         CommandName::Take => reply.board.change(TaskChange::Taken { id, by }),
-        CommandName::Drop if order.rest.trim().is_empty() => {
+        CommandName::Drop if reason_of(order).is_empty() => {
             reply.say("drop-needs-reason", &[("id", number)])
         }
         CommandName::Drop => {
-            let reason = order.rest.trim().to_owned();
+            let reason = reason_of(order).to_owned();
             reply.board.change(TaskChange::Dropped {
                 id,
                 by,
@@ -127,6 +127,8 @@ fn got_it(hearing: &Hearing<'_>, reply: &mut Reply<'_>, records: &mut Vec<Record
         .alarms()
         .iter()
         .filter(|(_, alarm)| alarm.acknowledged.is_none())
+        // a driver's "got it" means the advice; a danger stands until a dispatcher has noted it
+        .filter(|(_, alarm)| hearing.member.role == Role::Dispatcher || alarm.level < Level::Danger)
         .collect();
     if standing.is_empty() {
         reply.say("got-it-nothing", &[]);
@@ -285,6 +287,15 @@ fn tell(hearing: &Hearing<'_>, order: &Command, reply: &mut Reply<'_>) {
             reply.say("tell-sent", &[("who", other.name.as_str().into())]);
         }
     }
+}
+
+/// Returns the words of an order after its task number.
+fn reason_of(order: &Command) -> &str {
+    let rest = order.rest.trim();
+    rest.trim_start_matches('#')
+        .trim_start_matches(|c: char| c.is_ascii_digit())
+        .trim_start_matches([':', ',', ' '])
+        .trim()
 }
 
 /// Finds a person of the crew by id or name.

@@ -16,7 +16,7 @@ use crate::book::{
     Message, MessageKey, Personal, Record, Report, TaskChange, UnitBook, UnitState, Unread,
 };
 use crate::dialogue::{About, Question, Talk};
-use crate::finding::{FindingId, TaskKind};
+use crate::finding::{Finding, FindingId, TaskKind};
 use crate::fleet::{CrewMember, Fleet, Role};
 use crate::heard::{Ask, Entry, Heard, Plan, PlanKind, ReadingKey, Remark, UnitName};
 use crate::situation::Occasion;
@@ -506,6 +506,12 @@ impl Hearing<'_> {
             .or(asked);
         if let Some(unit) = last {
             talk.unit = Some((unit, at));
+        }
+        // after a name nobody knows, the unit before it is not meant
+        let unknown = |finding: &Finding| finding.id == FindingId::DeskUnknownUnit;
+        if settled.reports.is_empty() && settled.findings.iter().chain(&reply.findings).any(unknown)
+        {
+            talk.unit = None;
         }
         if self.heard.language.is_some() {
             talk.language = self.heard.language;

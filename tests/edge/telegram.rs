@@ -241,15 +241,19 @@ fn an_edit_replaces_once_and_an_unchanged_one_does_nothing() {
     api.wait("all confirmed", |state| state.updates.is_empty());
     assert!(bot.stop());
     assert_eq!(api.state().texts(77).len(), 3);
-    let replaced: Vec<_> = hosebib::store::read_only(folders.data.path())
+    let messages: Vec<_> = hosebib::store::read_only(folders.data.path())
         .unwrap()
         .flat_map(|line| line.unwrap().records)
         .filter(|record| record["record"] == "message")
-        .map(|record| record["replaces"].as_str().map(str::to_owned))
         .collect();
     let original = format!("telegram:77:{number}:0");
-    let second = format!("telegram:77:{number}:1800000200");
-    assert_eq!(replaced, [None, Some(original), Some(second)]);
+    assert_eq!(messages.len(), 3);
+    assert_eq!(messages[0]["network"]["personal"], original.as_str());
+    assert!(messages[0]["replaces"].is_null());
+    assert_eq!(messages[1]["replaces"], messages[0]["key"]);
+    assert_eq!(messages[2]["replaces"], messages[1]["key"]);
+    // what records refer to each other by names no chat
+    assert!(!messages[0]["key"].as_str().unwrap().contains("77"));
 }
 
 #[test]

@@ -62,7 +62,8 @@ impl Answers {
         if !trips && self.is_skip(text) {
             return Some(Said::Skip);
         }
-        if heard.command.is_some() || text.contains('?') && heard.answer.is_none() {
+        // a question is no answer: "can i turn it back on" must never close a check
+        if heard.command.is_some() || heard.ask.is_some() || is_question(text) {
             return None;
         }
         if let Asks::For { what, .. } = step.asks
@@ -262,6 +263,59 @@ fn plain(text: &str) -> String {
         .map(|c| if c.is_alphanumeric() { c } else { ' ' })
         .collect();
     folded.split_whitespace().collect::<Vec<_>>().join(" ")
+}
+
+/// Tells whether a text asks rather than tells: by its mark, or by the words it opens with.
+fn is_question(text: &str) -> bool {
+    const OPENINGS: &[&str] = &[
+        "can i",
+        "can we",
+        "could i",
+        "should i",
+        "should we",
+        "shall i",
+        "may i",
+        "is it ok",
+        "is it safe",
+        "is it fine",
+        "do i",
+        "do we",
+        "what",
+        "how",
+        "when",
+        "why",
+        "which",
+        "where",
+        "who",
+        "puedo",
+        "podemos",
+        "se puede",
+        "debo",
+        "es seguro",
+        "esta bien si",
+        "como",
+        "cuando",
+        "que hago",
+        "por que",
+        "cual",
+        "donde",
+    ];
+    let text = plain(text);
+    // "where were we" asks for the step itself
+    let asks_for_the_step = [
+        "where were we",
+        "where was i",
+        "where did we stop",
+        "what was next",
+        "donde ibamos",
+    ]
+    .iter()
+    .any(|phrase| text.contains(phrase));
+    let opens = |opening: &&str| {
+        text.strip_prefix(*opening)
+            .is_some_and(|rest| rest.is_empty() || rest.starts_with(' '))
+    };
+    !asks_for_the_step && (text.ends_with('?') || OPENINGS.iter().any(|o| opens(&o)))
 }
 
 #[cfg(test)]
