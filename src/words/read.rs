@@ -212,9 +212,17 @@ impl<'t> Reading<'t> {
             }
         }
         self.heard.entries = out.entries;
-        if self.heard.entries.is_empty()
+        // a forecast low is no temperature read now
+        let read_as_air = |entry: &Entry| {
+            let keys = || entry.readings.values.keys();
+            entry.events.is_empty()
+                && entry.faults.is_empty()
+                && keys().all(|key| *key == ReadingKey::AirF)
+        };
+        if self.heard.entries.iter().all(read_as_air)
             && let Some(low) = weather::low_tonight(&self.normal.text, scale)
         {
+            self.heard.entries.clear();
             // the number of degrees is no trailer's name
             let unit = self
                 .heard
