@@ -250,6 +250,8 @@ impl Placer<'_> {
                     || at > 0 && self.strange(at - 1));
         let value = match value {
             Value::Reading(..) if slip => Value::Unclear("no-measure"),
+            // "30 amp crd": a rating, where the thing rated is misspelt
+            Value::Amps(None, _) if self.slip_after(at) => Value::Unclear("no-measure"),
             // "resh tank 400 L": which tank was meant is what the unknown word said
             Value::Reading(..)
                 if noun.is_some_and(|(i, n)| {
@@ -688,6 +690,16 @@ impl Placer<'_> {
                 _ if v > 300.0 => Value::Unclear("implausible"),
                 _ => Value::Unclear("which-volts"),
             },
+            // "2.5 bat" may be a slip for bar
+            Noun::Battery
+                if v < 6.0
+                    && self
+                        .items
+                        .get(at + 1)
+                        .is_some_and(|n| n.noun() == Some(Noun::Battery)) =>
+            {
+                Value::Unclear("which-volts")
+            }
             Noun::Battery => within(K::BatteryV, v, 0.0, 16.0),
             Noun::Amps => match within(K::Volts, v, 0.0, 60.0) {
                 Value::Reading(..) => Value::Amps(self.circuit(at), v),
