@@ -23,6 +23,7 @@ mod read;
 mod scope;
 mod spell;
 mod told;
+mod typed;
 mod unit;
 mod vocab;
 mod weather;

@@ -3,13 +3,14 @@
 use super::concept::{Concept, Mark, Noun, Spoken, Unit};
 use super::item::{Form, Item, Number, What, spoken};
 use super::lex::Token;
+use super::typed;
 
 /// Joins the words of each spoken number, then signs, measures, levels and hedges to their numbers.
 pub(super) fn join(text: &str, tokens: &[Token], items: &mut Vec<Item>) {
-    quarter_to(text, tokens, items);
+    typed::quarter_to(text, tokens, items);
     read_spoken(text, tokens, items);
-    lost_ones(text, tokens, items);
-    spaced_amps(text, tokens, items);
+    typed::lost_ones(text, tokens, items);
+    typed::spaced_amps(text, tokens, items);
     for item in items.iter_mut() {
         // "an hour" is one
         let an = item.what == What::Is(Concept::Unit(Unit::Hour)) && item.end > item.first + 1;
@@ -28,7 +29,7 @@ pub(super) fn join(text: &str, tokens: &[Token], items: &mut Vec<Item>) {
             items[at].what = What::Number(number);
             signs(items, at);
             measure(items, at);
-            thousands(text, tokens, items, at);
+            typed::thousands(text, tokens, items, at);
             levels(items, at);
             hedge(items, at);
         } else if let What::Range(from, to, None) = items[at].what
@@ -266,103 +267,6 @@ fn one_spoken(
         used += 1;
     }
     value.filter(|_| used > 0).map(|v| (whole(v), used))
-}
-
-/// "ckt 4 is 9.2 a": where a circuit was named, a lone "a" after a number is amps.
-fn spaced_amps(text: &str, tokens: &[Token], items: &mut [Item]) {
-    for at in 2..items.len() {
-        let letter = &text[tokens[items[at].first].start..tokens[items[at].end - 1].end] == "a";
-        if !letter || items[at - 1].number().is_none() {
-            continue;
-        }
-        let ends = items
-            .get(at + 1)
-            .is_none_or(|n| matches!(n.what, What::Sign(_) | What::Break) || n.noun().is_some());
-        let circuit = (at.saturating_sub(5)..at).any(|i| {
-            matches!(
-                items[i].noun(),
-                Some(Noun::Circuit | Noun::Breaker | Noun::Amps)
-            )
-        });
-        if ends && circuit {
-            items[at].what = What::Is(Concept::Unit(Unit::Amp));
-        }
-    }
-}
-
-/// "from a quarter to a half": a time of day is said of hours, never of a part.
-fn quarter_to(text: &str, tokens: &[Token], items: &mut Vec<Item>) {
-    let mut at = 0;
-    while at < items.len() {
-        let item = items[at];
-        let words = item.end - item.first;
-        let clock = item.is(Mark::Idle)
-            && words == 2
-            && &text[tokens[item.first].start..tokens[item.first].end] == "quarter"
-            && &text[tokens[item.end - 1].start..tokens[item.end - 1].end] == "to";
-        let part = clock
-            && (at + 1..items.len())
-                .take(3)
-                .find(|i| !items[*i].is_filler())
-                .is_some_and(|i| match items[i].what {
-                    What::Is(Concept::Spoken(Spoken::Part(_))) => true,
-                    What::Number(n) => n.form == Form::Part,
-                    What::Is(Concept::Spoken(Spoken::Number(_))) => items
-                        .get(i + 1)
-                        .and_then(spoken)
-                        .is_some_and(|s| matches!(s, Spoken::Parts(_))),
-                    _ => false,
-                });
-        if part {
-            let mut to = item;
-            to.first = item.first + 1;
-            to.what = What::Is(Concept::Mark(Mark::To));
-            items[at].end = item.first + 1;
-            items[at].what = What::Is(Concept::Spoken(Spoken::Part(0.25)));
-            items.insert(at + 1, to);
-        }
-        at += 1;
-    }
-}
-
-/// "fifty fibe pounds", "noventa y cibco": tens before a word nobody knows may have lost their ones.
-fn lost_ones(text: &str, tokens: &[Token], items: &mut [Item]) {
-    for at in 0..items.len() {
-        let tens = items[at].number().is_some_and(|n| {
-            n.form == Form::Whole && (20.0..=90.0).contains(&n.value) && n.value % 10.0 == 0.0
-        });
-        let typed = text[tokens[items[at].first].start..].starts_with(|c: char| c.is_ascii_digit());
-        if !tens || typed {
-            continue;
-        }
-        let and = items.get(at + 1).is_some_and(|n| n.is(Mark::And));
-        let next = items.get(at + 1 + usize::from(and));
-        let lost = next.is_some_and(|n| {
-            n.what == What::Word { ordinary: false }
-                && (3..=6).contains(&(tokens[n.first].end - tokens[n.first].start))
-        });
-        if lost && let What::Number(number) = &mut items[at].what {
-            number.bound = true;
-        }
-    }
-}
-
-/// "1.200 litros": a point before three digits parts thousands where a tank is measured.
-fn thousands(text: &str, tokens: &[Token], items: &mut [Item], at: usize) {
-    let typed = &text[tokens[items[at].first].start..tokens[items[at].first].end];
-    let What::Number(number) = &mut items[at].what else {
-        return;
-    };
-    let parted = typed.split_once('.').is_some_and(|(whole, rest)| {
-        (1..=3).contains(&whole.len())
-            && whole != "0"
-            && rest.len() == 3
-            && rest.ends_with('0')
-            && typed.bytes().all(|b| b.is_ascii_digit() || b == b'.')
-    });
-    if parted && matches!(number.unit, Some(Unit::Litre | Unit::Gal)) {
-        number.value *= 1000.0;
-    }
 }
 
 fn v_plus(value: Option<f64>, more: f64) -> f64 {

@@ -570,6 +570,10 @@ fn is_preposition(items: &[Item], pairs: &Pairs, at: usize, state: State) -> boo
             || n.is(Mark::Pronoun)
             || matches!(n.what, What::Circuit(_))
     }) || state == State::On
+        // "power on 4 cords": the power is on
+        && !at.checked_sub(1).is_some_and(|i| {
+            items[i].noun().is_some_and(|n| matches!(n, Noun::Power | Noun::Water))
+        })
         && (at + 1..items.len())
             .take(3)
             .take_while(|i| {
