@@ -315,7 +315,7 @@ fn is_question(text: &str) -> bool {
         text.strip_prefix(*opening)
             .is_some_and(|rest| rest.is_empty() || rest.starts_with(' '))
     };
-    !asks_for_the_step && (text.ends_with('?') || OPENINGS.iter().any(|o| opens(o)))
+    !asks_for_the_step && (text.ends_with('?') || OPENINGS.iter().any(opens))
 }
 
 #[cfg(test)]
