@@ -473,6 +473,7 @@ demo-greeting =
     Try: unit 12 pressure 95 tank 3/4 temp -5
     "help" shows more, and ctrl-D ends it.
 demo-data = Its records are kept in { $folder }.
+console-greeting = You are { $name }. It is { $time }. "help" shows what to send, and ctrl-D ends it.
 
 ### Short names of findings, for lists
 

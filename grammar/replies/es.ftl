@@ -474,6 +474,7 @@ demo-greeting =
     Pruebe: unidad 12 presion 95 tanque 3/4 temp -5
     "ayuda" dice más, y ctrl-D termina.
 demo-data = Sus datos están en { $folder }.
+console-greeting = Usted es { $name }. Son las { $time }. "ayuda" muestra qué mandar, y ctrl-D termina.
 
 ### Short names of findings, for lists
 
