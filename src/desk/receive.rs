@@ -116,6 +116,8 @@ impl Hearing<'_> {
         watch::hits(&self, &cases, &mut reply, &mut records);
         alarm::end_silence(&self, &cases, &settled.words, &mut records);
         alarm::raise(&self, &cases, &mut reply, &mut records);
+        let lessons = cases.iter().filter_map(|case| case.lesson(&self.key));
+        records.extend(lessons.map(|lesson| Record::Lesson { lesson }));
 
         if let Some(order) = self.heard.command.clone() {
             command::obey(&self, &order, &mut reply, &mut records);
