@@ -15,7 +15,7 @@ use super::answer::Reply;
 use super::inbound::{Body, Inbound, Turn};
 use super::settle::{LATE, Settled};
 use super::{Desk, ahead, alarm, answer, command, standing, walk, watch};
-use crate::book::{MessageKey, UnitBook, UnitState};
+use crate::book::{MessageKey, Record, UnitBook, UnitState};
 use crate::dialogue::Talk;
 use crate::finding::FindingId;
 use crate::fleet::{CrewMember, Fleet};
