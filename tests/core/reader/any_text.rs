@@ -1,4 +1,4 @@
-//! No text panics, whatever it is made of.
+//! No text panics, and reading is deterministic.
 
 use hosebib::quantity::TemperatureScale;
 use hosebib::words::{Reader, to_json};

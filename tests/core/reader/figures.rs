@@ -6,8 +6,9 @@ use hosebib::quantity::TemperatureScale;
 use hosebib::words::{Reader, to_json};
 use serde_json::Value;
 
+use super::compare::{all_examples, compared, every_file, same_reading, soft};
 use super::outside::{Found, parsers};
-use super::score::{Score, all_examples, compared, every_file, same_reading, score, soft};
+use super::score::{Score, score};
 use super::slips::{AT_MOST, Keys, slips};
 
 #[test]

@@ -1,27 +1,8 @@
-//! What must not change a message's meaning: spaces, case, politeness, accents, order, measures.
+//! Another form of the same message means the same: spaces, case, courtesy, emoji, accents, order, measures.
 
-use hosebib::quantity::TemperatureScale;
-use hosebib::words::{Reader, to_json};
+use super::compare::{all_examples, meaning, same_entries};
+use hosebib::words::Reader;
 use serde_json::Value;
-
-use super::score::{all_examples, compared, same_entries};
-
-/// The whole compared meaning of a message.
-fn meaning(reader: &Reader, text: &str) -> (Vec<Value>, Value, bool) {
-    let got = to_json(text, &reader.hear(text, TemperatureScale::F));
-    let mut entries: Vec<Value> = got["entries"]
-        .as_array()
-        .unwrap()
-        .iter()
-        .filter_map(compared)
-        .collect();
-    entries.sort_by_key(|e| e["unit"].to_string());
-    (
-        entries,
-        got["ask"].clone(),
-        !got["unclear"].as_array().unwrap().is_empty(),
-    )
-}
 
 /// Checks that a change of form changes the meaning of at most `spared` examples.
 fn unchanged_by(name: &str, spared: usize, change: impl Fn(&str) -> Option<String>) {

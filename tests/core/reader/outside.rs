@@ -12,7 +12,7 @@ use std::path::Path;
 
 use serde_json::Value;
 
-use super::score::close;
+use super::compare::close;
 
 /// A parser whose answers stand beside ours.
 pub(super) struct Outside {

@@ -9,7 +9,7 @@ use hosebib::quantity::TemperatureScale;
 use hosebib::words::{Reader, to_json};
 use serde_json::Value;
 
-use super::score::{all_examples, same_reading};
+use super::compare::{all_examples, same_reading, values};
 
 const NEIGHBOURS: [(&str, &str); 26] = [
     ("a", "qsz"),
@@ -307,5 +307,27 @@ fn a_slip_of_the_thumb_seldom_logs_a_value_that_was_not_meant() {
         found.share() <= AT_MOST,
         "{:.2} % of the messages with a slip log a wrong value",
         found.share()
+    );
+}
+
+#[test]
+fn words_of_the_language_are_not_taken_for_ours() {
+    let reader = Reader::new();
+    for text in [
+        "12 lever 95",
+        "14 tanker 3/4",
+        "I presume 12 is fine",
+        "a small box for 9",
+        "we all slept well at 12",
+    ] {
+        assert_eq!(values(&reader, text), Vec::<String>::new(), "{text:?}");
+        assert!(
+            reader.hear(text, TemperatureScale::F).taken.is_empty(),
+            "{text:?}"
+        );
+    }
+    assert_eq!(
+        reader.hear("12 presure 55", TemperatureScale::F).taken[0].read,
+        "pressure"
     );
 }
