@@ -540,6 +540,12 @@ tell-sent = Passed on to { $who }.
 tell-from = From { $who }: { $quote }
 tell-who = I know nobody called { $quote }. Nothing passed on. Send "tell", the name and your words.
 override-logged = Override on { $unit } logged in your name. Reason: { $quote }.
+relearn-done = I forgot what { $count ->
+        [one] one pump-out
+       *[other] { $count } pump-outs
+    } taught me about { $unit }. The fleet's own values hold until I learn anew.
+relearn-nothing = I have learned nothing about { $unit } yet. The fleet's own values hold.
+relearn-how = Send "relearn" and the unit: relearn 12. It forgets what pump-outs taught me.
 override-needs-reason = Send "override", the unit and the reason.
 taught = From now on I read { $word } as { $meaning }.
 teach-how = Send "teach", the new word, "=" and a word I know: teach honey tank = waste.
@@ -606,7 +612,7 @@ help-tech =
     As a tech: "drop 41" with a reason, "move 41 19:30".
 help-dispatcher =
     { help-tech }
-    As a dispatcher: "digest", "log" with a name, "override 12" with a reason. "got it" stops an alarm for all.
+    As a dispatcher: "digest", "log" with a name, "override 12" with a reason. "relearn 12" forgets what pump-outs taught. "got it" stops an alarm for all.
 
 ### The demo
 

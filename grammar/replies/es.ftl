@@ -541,6 +541,12 @@ tell-sent = Se lo pasé a { $who }.
 tell-from = De { $who }: { $quote }
 tell-who = No conozco a { $quote }. No pasé nada. Mande "dile", el nombre y sus palabras.
 override-logged = Permiso para la { $unit } anotado a su nombre. Motivo: { $quote }.
+relearn-done = Olvidé lo que { $count ->
+        [one] un vaciado
+       *[other] { $count } vaciados
+    } me enseñó de la { $unit }. Valen los datos de la flota hasta que aprenda de nuevo.
+relearn-nothing = Todavía no aprendí nada de la { $unit }. Valen los datos de la flota.
+relearn-how = Mande "reaprende" y la unidad: reaprende 12. Olvida lo que enseñaron los vaciados.
 override-needs-reason = Mande "autoriza", la unidad y el motivo.
 taught = Desde hoy leo { $word } como { $meaning }.
 teach-how = Mande "aprende", la palabra nueva, "=" y una que conozco: aprende tanque miel = negras.
@@ -607,7 +613,7 @@ help-tech =
     Como técnico: "quita 41" con un motivo, "mueve 41 19:30".
 help-dispatcher =
     { help-tech }
-    Como despachador: "resumen", "log" con un nombre, "autoriza 12" con un motivo. "enterado" para un aviso para todos.
+    Como despachador: "resumen", "log" con un nombre, "autoriza 12" con un motivo. "reaprende 12" olvida lo aprendido de los vaciados. "enterado" para un aviso para todos.
 
 ### The demo
 

@@ -30,6 +30,7 @@ pub(super) fn obey(
         CommandName::Tell => tell(hearing, order, reply),
         CommandName::Note => standing::note(hearing, order, reply, records),
         CommandName::Override => standing::decide(hearing, order, reply, records),
+        CommandName::Relearn => standing::relearn(hearing, order, reply, records),
         CommandName::Teach
         | CommandName::Invite
         | CommandName::Role
@@ -45,6 +46,7 @@ fn least_role(name: CommandName) -> Option<Role> {
     match name {
         CommandName::Drop | CommandName::Move => Some(Role::Tech),
         CommandName::Override
+        | CommandName::Relearn
         | CommandName::Teach
         | CommandName::Invite
         | CommandName::Role
