@@ -133,6 +133,7 @@ fn files(trailers: usize) -> FleetFiles {
         fleet,
         jobs,
         crew: "[[crew]]\nid = \"dana\"\nrole = \"driver\"\n".into(),
+        ..FleetFiles::default()
     }
 }
 

@@ -292,6 +292,8 @@ codes! {
         GotIt = "got-it",
         Override = "override",
         Teach = "teach",
+        Words = "words",
+        ForgetWord = "forget-word",
         Invite = "invite",
         Role = "role",
         ShutOut = "shut-out",

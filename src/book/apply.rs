@@ -11,6 +11,7 @@ use super::lessons::Lessons;
 use super::record::{AlarmChange, Message, MessageKey, Personal, Record};
 use super::standing::Standing;
 use super::tasks::Tasks;
+use super::taught::TaughtWords;
 use super::unit::UnitBook;
 use crate::dialogue::{Talk, Watch};
 use crate::finding::{FindingId, Level};
@@ -76,6 +77,8 @@ pub struct Book {
     ahead: Ahead,
     #[serde(default)]
     lessons: Lessons,
+    #[serde(default)]
+    taught: TaughtWords,
     /// The first message ever, and each person's last.
     #[serde(default)]
     heard: HeardFrom,
@@ -116,6 +119,8 @@ impl Book {
             Record::NotesCleared { unit, .. } => self.standing.clear(unit),
             Record::Override { decided } => self.standing.decide(decided),
             Record::Ahead { at, change } => self.ahead.apply(*at, change),
+            Record::Taught { taught } => self.taught.learn(taught),
+            Record::Untaught { say, .. } => self.taught.forget(say),
             Record::Lesson { lesson } => self.lessons.take_in(lesson),
             Record::Relearn { unit, .. } => self.lessons.forget(unit),
             Record::Ticked { at } => self.ticked = Some(*at),
@@ -207,6 +212,11 @@ impl Book {
     /// Returns what the bot has to speak of by itself.
     pub fn ahead(&self) -> &Ahead {
         &self.ahead
+    }
+
+    /// Returns the words that were taught in chat.
+    pub fn taught(&self) -> &TaughtWords {
+        &self.taught
     }
 
     /// Returns what pump-outs taught of the trailers.

@@ -12,6 +12,7 @@ mod record;
 mod standing;
 mod state;
 mod tasks;
+mod taught;
 mod unit;
 
 pub use ahead::{Ahead, AheadChange, Alone, Held, Road, Weather};
@@ -21,4 +22,5 @@ pub use record::{AlarmChange, Message, MessageKey, Personal, Record, Report, Tas
 pub use standing::{Override, Standing, StandingNote};
 pub use state::{Latest, PowerState, PressureRead, Stage, TankNote, UnitState, WaterState, Word};
 pub use tasks::{Task, TaskState, Tasks};
+pub use taught::{Taught, TaughtWords};
 pub use unit::UnitBook;

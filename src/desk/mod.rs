@@ -18,6 +18,7 @@ mod standing;
 mod stranger;
 mod sum;
 mod tasks;
+mod teach;
 mod tick;
 mod walk;
 mod watch;
@@ -33,12 +34,13 @@ use crate::book::{Book, Record};
 use crate::fleet::{CrewMember, Fleet};
 use crate::heard::Language;
 use crate::reply::{Replies, Voice};
-use crate::words::Reader;
+use crate::words::{Reader, TaughtWord};
 
 /// The desk: what is known, and the means to read and to answer.
 pub struct Desk {
     book: Book,
     reader: Reader,
+    words: Vec<TaughtWord>,
     replies: Replies,
     answers: walk::Answers,
     questions: answer::Questions,
@@ -53,18 +55,26 @@ impl Default for Desk {
 impl Desk {
     /// Sets up a desk over a book.
     pub fn new(book: Book) -> Self {
-        Desk {
+        let mut desk = Desk {
             book,
             reader: Reader::new(),
+            words: Vec::new(),
             replies: Replies::new(),
             answers: walk::Answers::default(),
             questions: answer::Questions::default(),
-        }
+        };
+        desk.learn_words();
+        desk
     }
 
     /// Returns what is known.
     pub fn book(&self) -> &Book {
         &self.book
+    }
+
+    /// Returns the reader, which knows the company's own words.
+    pub fn reader(&self) -> &Reader {
+        &self.reader
     }
 
     /// Works through one message and says what follows, without changing anything.
@@ -76,6 +86,15 @@ impl Desk {
     pub fn apply(&mut self, records: &[Record]) {
         for record in records {
             self.book.apply(record);
+        }
+        let own_words = |record: &Record| {
+            matches!(
+                record,
+                Record::Fleet { .. } | Record::Taught { .. } | Record::Untaught { .. }
+            )
+        };
+        if records.iter().any(own_words) {
+            self.learn_words();
         }
     }
 
@@ -100,6 +119,16 @@ impl Desk {
             at,
             records: vec![record],
             ..Turn::empty(at)
+        }
+    }
+
+    /// Makes the reader know the company's own words, those in force now.
+    fn learn_words(&mut self) {
+        let words = teach::in_force(&self.book);
+        // compiling the vocabulary takes as long as reading hundreds of messages
+        if words != self.words {
+            self.reader = Reader::with_words(&words);
+            self.words = words;
         }
     }
 

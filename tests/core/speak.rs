@@ -248,6 +248,7 @@ fn many_trailers_at_once_are_looked_into_a_slice_at_a_time() {
         fleet: trailers,
         jobs,
         crew: crew.to_owned(),
+        ..FleetFiles::default()
     };
     let fleet = fleet::read(&files).unwrap_or_else(|problems| panic!("{}", problems[0]));
     let day = (2027, 6, 19);

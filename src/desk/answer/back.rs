@@ -5,6 +5,7 @@ use chrono::TimeDelta;
 use super::reply::Reply;
 use crate::book::{MessageKey, Record, TaskChange, TaskState};
 use crate::desk::receive::Hearing;
+use crate::desk::teach;
 use crate::reply::Arg;
 
 /// How far back a person can take a message back.
@@ -33,6 +34,13 @@ pub(super) fn undo(hearing: &Hearing<'_>, reply: &mut Reply<'_>, records: &mut V
         .iter()
         .rev()
         .find(|sent| sent.at <= hearing.now && !sent.units.is_empty());
+    let taught = hearing.desk.book.taught().iter().rev();
+    let taught = taught
+        .filter(|taught| taught.by == hearing.member.id && taught.at <= hearing.now)
+        .find(|taught| hearing.now - taught.at <= UNDO_REACH);
+    if let Some(taught) = taught.filter(|taught| sent.is_none_or(|sent| sent.at < taught.at)) {
+        return teach::take_back(hearing, taught, reply, records);
+    }
     match sent.filter(|sent| hearing.now - sent.at <= UNDO_REACH) {
         None => reply.say("undo-nothing", &[]),
         Some(sent) => {

@@ -45,6 +45,16 @@ impl<'t> Reading<'t> {
                 if numbered && task.is_none() {
                     return false;
                 }
+                let only = name == CommandName::Words;
+                if only
+                    && self
+                        .items
+                        .iter()
+                        .skip(after)
+                        .any(|i| !matches!(i.what, What::Sign(_) | What::Break))
+                {
+                    return false;
+                }
                 let alone = matches!(name, CommandName::GotIt | CommandName::NeverMind);
                 if alone
                     && self.items.iter().skip(after).any(|i| {
