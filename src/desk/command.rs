@@ -4,6 +4,7 @@ use super::answer::Reply;
 use super::inbound::Outgoing;
 use super::receive::Hearing;
 use super::standing;
+use super::watch;
 use super::when;
 use crate::book::{AlarmChange, Personal, Record, TaskChange};
 use crate::finding::{Facts, Finding, FindingId, Level, Origin, Urgency};
@@ -182,6 +183,9 @@ fn got_it(hearing: &Hearing<'_>, reply: &mut Reply<'_>, records: &mut Vec<Record
 }
 
 fn never_mind(hearing: &Hearing<'_>, reply: &mut Reply<'_>, records: &mut Vec<Record>) {
+    if watch::drop(hearing, reply, records) {
+        return;
+    }
     let mut mine = hearing
         .desk
         .book

@@ -38,6 +38,11 @@ pub(in crate::desk) struct Reply<'a> {
     /// Whether the message carried a guided check on.
     pub(in crate::desk) walked: bool,
     forecast: BTreeMap<UnitName, Outlook>,
+    /// The question that an order or a wish raises.
+    pub(in crate::desk) asks: Option<About>,
+    /// Whether a report was taken back.
+    pub(in crate::desk) undone: bool,
+    asks_which_task: bool,
     question: Option<About>,
     pub(super) every_task: bool,
 }
@@ -47,6 +52,8 @@ pub(in crate::desk) struct Finished {
     pub(in crate::desk) text: String,
     pub(in crate::desk) findings: Vec<Finding>,
     pub(in crate::desk) tasks: Vec<Task>,
+    /// The tasks that changed, as they stood before.
+    pub(in crate::desk) tasks_before: Vec<Task>,
     pub(in crate::desk) task_records: Vec<Record>,
     pub(in crate::desk) forecast: BTreeMap<UnitName, Outlook>,
     pub(in crate::desk) others: Vec<Outgoing>,
@@ -69,6 +76,9 @@ impl<'a> Reply<'a> {
             round: None,
             walked: false,
             forecast: BTreeMap::new(),
+            asks: None,
+            undone: false,
+            asks_which_task: false,
             question: None,
             every_task: false,
         }
@@ -96,16 +106,16 @@ impl<'a> Reply<'a> {
         self.say("unreadable", &[("kind", kind.into())]);
     }
 
+    /// Makes sure that a task is on the board, so that it can be changed.
+    pub(in crate::desk) fn adopt(&mut self, task: &Task) {
+        self.board.adopt(task);
+    }
+
     pub(in crate::desk) fn wanted(&mut self, id: u32, new: bool) {
         if !new && let Some(task) = self.board.tasks().task(id) {
             let line = self.voice.task(task);
             self.lines.push(line);
         }
-    }
-
-    pub(in crate::desk) fn which_unit_for_plan(&mut self, text: &str) {
-        let quoted = self.voice.quote(text);
-        self.say("plan-which-unit", &[("quote", quoted.into())]);
     }
 
     pub(in crate::desk) fn watching(
@@ -146,10 +156,25 @@ impl<'a> Reply<'a> {
 
     /// Takes the question that is asked with this reply.
     pub(in crate::desk) fn ask_back(&mut self, question: Option<&Question>) {
+        if let Some(About::WhichTask { ids }) = question.map(|question| &question.about) {
+            self.asks_which_task = true;
+            let heads = ids.iter().filter_map(|id| self.board.tasks().task(*id));
+            let heads: Vec<String> = heads.map(|task| self.voice.task_head(task)).collect();
+            let key = if heads.len() == 1 {
+                "ask-task-done"
+            } else {
+                "ask-which-task"
+            };
+            let tasks = self.voice.one_of(&heads);
+            self.say(key, &[("tasks", tasks.into())]);
+        }
         let in_a_finding = |about: &About| {
             matches!(
                 about,
-                About::TapsShut { .. } | About::BeforeRegulator { .. }
+                About::TapsShut { .. }
+                    | About::BeforeRegulator { .. }
+                    | About::WhichTask { .. }
+                    | About::UndoOlder { .. }
             )
         };
         let about = question.map(|question| question.about.clone());
@@ -240,7 +265,12 @@ impl<'a> Reply<'a> {
             taken: &heard.taken,
             set_aside: &heard.set_aside,
             answered: &heard.plans,
-            unclear: &heard.unclear,
+            // "12 done" is asked back about by its tasks
+            unclear: if self.asks_which_task {
+                &[]
+            } else {
+                &heard.unclear
+            },
             question: self.question.as_ref(),
             step: self.step.as_deref(),
             zones: cases
@@ -301,6 +331,7 @@ impl<'a> Reply<'a> {
                 self.findings
             },
             tasks,
+            tasks_before: self.board.before(),
             task_records: self.board.into_records().collect(),
             forecast: self.forecast,
             others: self.others,
@@ -333,7 +364,10 @@ fn notes(board: &Board) -> Vec<(Task, TaskTurn)> {
         let (id, turn) = match change {
             TaskChange::Opened { task } => (task.id, TaskTurn::Opened),
             TaskChange::Redated { id, .. } => (*id, TaskTurn::Stands),
-            TaskChange::Called { id, .. } => (*id, TaskTurn::Stands),
+            TaskChange::Called { id, .. } | TaskChange::Uncalled { id, .. } => {
+                (*id, TaskTurn::Stands)
+            }
+            TaskChange::Restored { task } => (task.id, TaskTurn::Stands),
             TaskChange::Taken { id, .. } => (*id, TaskTurn::Taken),
             TaskChange::Done { id, .. } | TaskChange::Dropped { id, .. } => (*id, TaskTurn::Closed),
             TaskChange::Reopened { id } => (*id, TaskTurn::Reopened),

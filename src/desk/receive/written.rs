@@ -54,13 +54,14 @@ impl Hearing<'_> {
             from: self.member.id.clone(),
             at,
             received: self.inbound.received,
-            text: Personal::new(self.text),
+            text: Personal::new(self.written),
             reports: reports.collect(),
             unclear: unread(&self.heard.unclear),
             set_aside: unread(&self.heard.set_aside),
             findings: finished.findings.clone(),
             reply: Personal::new(&finished.text),
             replaces: self.replaced().cloned(),
+            tasks_before: finished.tasks_before,
         };
         let mut turn = Turn::empty(at);
         turn.from = Some(self.member.id.clone());
