@@ -300,6 +300,7 @@ codes! {
         Note = "note",
         Tell = "tell",
         Incident = "incident",
+        Relearn = "relearn",
     }
 }
 

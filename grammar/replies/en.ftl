@@ -300,7 +300,10 @@ tasks-head = { $count ->
    *[other] { $count } open tasks, soonest first:
 }
 tasks-none = No open tasks.
+tasks-none-mine = You have no open tasks. "tasks" lists all of them.
+tasks-none-of = { $who } has no open tasks.
 task-unknown = There is no task { $id }. Nothing changed. Send "tasks" for the list.
+tasks-on-unit = Open on { $unit }: { $tasks }. Use the task number, the first one.
 task-already-closed = Task { $id } is closed already. Nothing changed.
 
 ### Forecast
@@ -419,6 +422,12 @@ tell-sent = Passed on to { $who }.
 tell-from = From { $who }: { $quote }
 tell-who = I know nobody called { $quote }. Nothing passed on. Send "tell", the name and your words.
 override-logged = Override on { $unit } logged in your name. Reason: { $quote }.
+relearn-done = I forgot what { $count ->
+        [one] one pump-out
+       *[other] { $count } pump-outs
+    } taught me about { $unit }. The fleet's own values hold until I learn anew.
+relearn-nothing = I have learned nothing about { $unit } yet. The fleet's own values hold.
+relearn-how = Send "relearn" and the unit: relearn 12. It forgets what pump-outs taught me.
 override-needs-reason = Send "override", the unit and the reason.
 taught = From now on I read { $word } as { $meaning }.
 teach-how = Send "teach", the new word, "=" and a word I know: teach honey tank = waste.
@@ -485,7 +494,7 @@ help-tech =
     As a tech: "drop 41" with a reason, "move 41 19:30".
 help-dispatcher =
     { help-tech }
-    As a dispatcher: "digest", "log" with a name, "override 12" with a reason. "got it" stops an alarm for all.
+    As a dispatcher: "digest", "log" with a name, "override 12" with a reason. "relearn 12" forgets what pump-outs taught. "got it" stops an alarm for all.
 
 ### The demo
 
@@ -1403,7 +1412,7 @@ speak-was-due = This was due at { $time }, { $age } ago.
 speak-answer-task = Answer "take { $id }", or "got it" to stop this for all.
 speak-call-truck = Call the truck: task { $task }
 speak-task = To do: task { $task }
-speak-silent-unit = { $who } last wrote at { $time }, but not on this one.
+speak-silent-unit = { $who } last wrote at { $time }. No report on this one since { $since }.
 speak-silent-person = No word from { $who } at all since { $time }. Phone them.
 speak-unanswered = { $signal }: nobody answered yet. { $what }, told at { $time }. Phone them now.
 speak-overdue = { $who } was due there at { $time } and did not write. Phone them.

@@ -301,7 +301,10 @@ tasks-head = { $count ->
    *[other] { $count } tareas abiertas, primero la más próxima:
 }
 tasks-none = No hay tareas abiertas.
+tasks-none-mine = No tiene tareas abiertas. "tareas" las muestra todas.
+tasks-none-of = { $who } no tiene tareas abiertas.
 task-unknown = No hay tarea { $id }. No cambié nada. Mande "tareas" para ver la lista.
+tasks-on-unit = Abiertas en la { $unit }: { $tasks }. Use el número de tarea, el primero.
 task-already-closed = La tarea { $id } ya está cerrada. No cambié nada.
 
 ### Forecast
@@ -420,6 +423,12 @@ tell-sent = Se lo pasé a { $who }.
 tell-from = De { $who }: { $quote }
 tell-who = No conozco a { $quote }. No pasé nada. Mande "dile", el nombre y sus palabras.
 override-logged = Permiso para la { $unit } anotado a su nombre. Motivo: { $quote }.
+relearn-done = Olvidé lo que { $count ->
+        [one] un vaciado
+       *[other] { $count } vaciados
+    } me enseñó de la { $unit }. Valen los datos de la flota hasta que aprenda de nuevo.
+relearn-nothing = Todavía no aprendí nada de la { $unit }. Valen los datos de la flota.
+relearn-how = Mande "reaprende" y la unidad: reaprende 12. Olvida lo que enseñaron los vaciados.
 override-needs-reason = Mande "autoriza", la unidad y el motivo.
 taught = Desde hoy leo { $word } como { $meaning }.
 teach-how = Mande "aprende", la palabra nueva, "=" y una que conozco: aprende tanque miel = negras.
@@ -486,7 +495,7 @@ help-tech =
     Como técnico: "quita 41" con un motivo, "mueve 41 19:30".
 help-dispatcher =
     { help-tech }
-    Como despachador: "resumen", "log" con un nombre, "autoriza 12" con un motivo. "enterado" para un aviso para todos.
+    Como despachador: "resumen", "log" con un nombre, "autoriza 12" con un motivo. "reaprende 12" olvida lo aprendido de los vaciados. "enterado" para un aviso para todos.
 
 ### The demo
 
@@ -1404,7 +1413,7 @@ speak-was-due = Esto era para las { $time }, hace { $age }.
 speak-answer-task = Conteste "tomo { $id }", o "enterado" para callarlo para todos.
 speak-call-truck = Llame al camión: tarea { $task }
 speak-task = Por hacer: tarea { $task }
-speak-silent-unit = { $who } escribió por última vez a las { $time }, pero no de esta.
+speak-silent-unit = { $who } escribió a las { $time }. Sin reporte de esta desde las { $since }.
 speak-silent-person = { $who } no escribe nada desde las { $time }. Llámele por teléfono.
 speak-unanswered = { $signal }: nadie ha contestado. { $what }, avisado a las { $time }. Llámeles ya.
 speak-overdue = { $who } iba a llegar a las { $time } y no escribe. Llámele por teléfono.

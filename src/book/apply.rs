@@ -7,6 +7,7 @@ use chrono::{DateTime, TimeDelta, Utc};
 use serde::{Deserialize, Serialize};
 
 use super::ahead::Ahead;
+use super::lessons::Lessons;
 use super::record::{AlarmChange, Message, MessageKey, Personal, Record};
 use super::standing::Standing;
 use super::tasks::{Task, Tasks};
@@ -98,6 +99,8 @@ pub struct Book {
     standing: Standing,
     #[serde(default)]
     ahead: Ahead,
+    #[serde(default)]
+    lessons: Lessons,
     /// The first message ever, and each person's last.
     #[serde(default)]
     heard: HeardFrom,
@@ -140,6 +143,8 @@ impl Book {
             Record::NotesCleared { unit, .. } => self.standing.clear(unit),
             Record::Override { decided } => self.standing.decide(decided),
             Record::Ahead { at, change } => self.ahead.apply(*at, change),
+            Record::Lesson { lesson } => self.lessons.take_in(lesson),
+            Record::Relearn { unit, .. } => self.lessons.forget(unit),
             Record::Ticked { at } => self.ticked = Some(*at),
         }
     }
@@ -231,6 +236,11 @@ impl Book {
         &self.ahead
     }
 
+    /// Returns what pump-outs taught of the trailers.
+    pub fn lessons(&self) -> &Lessons {
+        &self.lessons
+    }
+
     /// Returns when people were heard from.
     pub fn heard(&self) -> &HeardFrom {
         &self.heard
@@ -307,6 +317,7 @@ impl Book {
             if let Some(kept) = self.units.get_mut(unit) {
                 kept.take_back(key);
             }
+            self.lessons.take_back(unit, key);
             self.note_whether_open(unit);
         }
         Some(taken)

@@ -6,6 +6,7 @@ use chrono::{DateTime, Utc};
 use serde::{Deserialize, Serialize};
 
 use super::ahead::AheadChange;
+use super::lessons::Lesson;
 use super::standing::{Override, StandingNote};
 use super::tasks::Task;
 use crate::dialogue::{Talk, Watch};
@@ -294,6 +295,20 @@ pub enum Record {
         /// How.
         #[serde(flatten)]
         change: AheadChange,
+    },
+    /// A pump-out taught something of a trailer.
+    Lesson {
+        /// What.
+        lesson: Lesson,
+    },
+    /// What a trailer's log taught was forgotten.
+    Relearn {
+        /// When.
+        at: DateTime<Utc>,
+        /// By whom.
+        by: String,
+        /// The trailer.
+        unit: UnitName,
     },
     /// Ticks were worked through up to this instant.
     Ticked {

@@ -31,6 +31,7 @@ pub(super) fn obey(
         CommandName::Tell => tell(hearing, order, reply),
         CommandName::Note => standing::note(hearing, order, reply, records),
         CommandName::Override => standing::decide(hearing, order, reply, records),
+        CommandName::Relearn => standing::relearn(hearing, order, reply, records),
         CommandName::Teach
         | CommandName::Invite
         | CommandName::Role
@@ -46,6 +47,7 @@ fn least_role(name: CommandName) -> Option<Role> {
     match name {
         CommandName::Drop | CommandName::Move => Some(Role::Tech),
         CommandName::Override
+        | CommandName::Relearn
         | CommandName::Teach
         | CommandName::Invite
         | CommandName::Role
@@ -76,7 +78,7 @@ fn on_task(hearing: &Hearing<'_>, order: &Command, reply: &mut Reply<'_>) {
     };
     let number = Arg::Count(i64::from(id));
     let Some(task) = reply.board.tasks().task(id).cloned() else {
-        reply.say("task-unknown", &[("id", number)]);
+        reply.unknown_task(hearing, id);
         return;
     };
     if !task.is_open() {

@@ -55,6 +55,31 @@ pub(super) fn note(
     }
 }
 
+/// Forgets what a trailer's own log taught of it: from here on it is learned anew.
+pub(super) fn relearn(
+    hearing: &Hearing<'_>,
+    order: &Command,
+    reply: &mut Reply<'_>,
+    records: &mut Vec<Record>,
+) {
+    let Some((unit, _)) = unit_and_words(hearing, &order.rest) else {
+        reply.say("relearn-how", &[]);
+        return;
+    };
+    let lessons = hearing.desk.book.lessons().of(&unit).len();
+    let name = ("unit", Arg::from(unit.as_str()));
+    if lessons == 0 {
+        reply.say("relearn-nothing", &[name]);
+        return;
+    }
+    reply.say("relearn-done", &[name, ("count", lessons.into())]);
+    records.push(Record::Relearn {
+        at: hearing.inbound.at,
+        by: hearing.member.id.clone(),
+        unit,
+    });
+}
+
 /// Logs a dispatcher's decision against the advice, with its reason.
 pub(super) fn decide(
     hearing: &Hearing<'_>,

@@ -15,7 +15,7 @@ pub(super) fn done(hearing: &Hearing<'_>, id: u32, reply: &mut Reply<'_>) {
     for id in [id].iter().chain(&hearing.also_done) {
         let number = Arg::Count(i64::from(*id));
         match reply.board.tasks().task(*id).map(|task| task.state.clone()) {
-            None => reply.say("task-unknown", &[("id", number)]),
+            None => reply.unknown_task(hearing, *id),
             Some(TaskState::Open) => {
                 let change = TaskChange::Done {
                     id: *id,

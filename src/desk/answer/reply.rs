@@ -7,11 +7,11 @@ use crate::book::{Record, Task, TaskChange};
 use crate::desk::inbound::Outgoing;
 use crate::desk::receive::{Hearing, of_the_message};
 use crate::desk::repeat;
-use crate::desk::settle::Settled;
+use crate::desk::settle::{self, Settled};
 use crate::desk::situate::Case;
 use crate::desk::tasks::Board;
 use crate::dialogue::{About, Check, Question, Round};
-use crate::finding::{Finding, FindingId};
+use crate::finding::{Finding, FindingId, Level};
 use crate::heard::{Entry, ReadingKey, UnitName};
 use crate::outlook::Outlook;
 use crate::reply::{Answer, Arg, Context, Logged, TaskNote, TaskTurn, Voice};
@@ -104,6 +104,22 @@ impl<'a> Reply<'a> {
 
     pub(in crate::desk) fn unreadable(&mut self, kind: &str) {
         self.say("unreadable", &[("kind", kind.into())]);
+    }
+
+    /// Says that no task has a number; where it is a trailer's, which tasks are open on that.
+    pub(in crate::desk) fn unknown_task(&mut self, hearing: &Hearing<'_>, id: u32) {
+        self.say("task-unknown", &[("id", Arg::Count(i64::from(id)))]);
+        let name = UnitName::new(&id.to_string());
+        let Some(unit) = settle::known(&hearing.fleet, &name) else {
+            return;
+        };
+        let open = hearing.desk.book.tasks().open_on(unit);
+        let heads: Vec<String> = open.map(|task| self.voice.task_head(task)).collect();
+        if !heads.is_empty() {
+            let tasks = self.voice.all_of(&heads);
+            let args = [("unit", unit.as_str().into()), ("tasks", tasks.into())];
+            self.say("tasks-on-unit", &args);
+        }
     }
 
     /// Makes sure that a task is on the board, so that it can be changed.
@@ -201,7 +217,7 @@ impl<'a> Reply<'a> {
                 .say("late-message", &[("time", hearing.inbound.at.into())]);
             self.opening.insert(0, sent);
         }
-        let grave = |finding: &Finding| finding.level >= crate::finding::Level::Warning;
+        let grave = |finding: &Finding| finding.level >= Level::Warning;
         let card = std::mem::take(&mut self.card);
         if self.findings.iter().any(grave) {
             self.lines.splice(..0, card);
@@ -252,7 +268,13 @@ impl<'a> Reply<'a> {
             .findings
             .iter()
             .filter(|finding| {
-                is_question || repeat::is_news(finding, &self.findings, &hearing.talk, hearing.now)
+                // a correction of one number does not say again what it leaves as it was a moment ago
+                let as_before = hearing.mends()
+                    && finding.level < Level::Danger
+                    && hearing.talk.advice.contains(finding);
+                is_question
+                    || !as_before
+                        && repeat::is_news(finding, &self.findings, &hearing.talk, hearing.now)
             })
             .collect();
         let answer = Answer {

@@ -20,7 +20,7 @@ use super::inbound::{Body, Inbound, Turn};
 use super::settle::{self, Settled};
 use super::when;
 use super::{Desk, ahead, alarm, answer, command, standing, truck, walk, watch};
-use crate::book::{MessageKey, UnitBook, UnitState};
+use crate::book::{MessageKey, Record, UnitBook, UnitState};
 use crate::dialogue::{About, Talk};
 use crate::finding::FindingId;
 use crate::fleet::{CrewMember, Fleet};
@@ -136,6 +136,8 @@ impl Hearing<'_> {
         watch::hits(&self, &cases, &mut reply, &mut records);
         alarm::end_silence(&self, &cases, &settled.words, &mut records);
         alarm::raise(&self, &cases, &mut reply, &mut records);
+        let lessons = cases.iter().filter_map(|case| case.lesson(&self.key));
+        records.extend(lessons.map(|lesson| Record::Lesson { lesson }));
         if let Some(order) = self.heard.command.clone() {
             command::obey(&self, &order, &mut reply, &mut records);
         }

@@ -10,6 +10,9 @@ use crate::dialogue::{About, Question, Talk};
 use crate::finding::{Finding, FindingId};
 use crate::heard::{Remark, UnitName};
 
+/// How many likely answers a question offers.
+const MOST_LIKELY: usize = 6;
+
 impl Hearing<'_> {
     /// Returns what is open with the sender after this message, and asks what has to be asked.
     pub(super) fn talk_after(&self, settled: &Settled, reply: &mut Reply<'_>) -> Talk {
@@ -178,7 +181,7 @@ impl Hearing<'_> {
                 }
             }
         }
-        likely.truncate(4);
+        likely.truncate(MOST_LIKELY);
         likely
     }
 }
