@@ -399,6 +399,7 @@ edit-taken = Your edit takes the place of what you sent at { $time }.
 edit-undone = Your edit takes back what you sent at { $time }. Nothing new logged.
 late-message = Your message of { $time } came in just now. It is logged for that time.
 late-meanwhile = Newer reports came in since. This advice goes by the newest.
+late-since = Since then on { $unit }, { $time }, { $who }: { $what }.
 watch-set = I will tell you when { $unit } reaches { $what }.
 watch-set-below = I will tell you when { $unit } is down to { $what }.
 watch-past = { $unit } is there already: { $what } at { $time }. No watch set.
@@ -1088,6 +1089,8 @@ card-contact = Ask for: { $what }
 card-stand = Stand: { $what }
 card-septic-lid = Septic lid: { $what }
 card-notes = Site: { $what }
+card-not-today = The gate code comes on the day of the job. Ask the dispatcher if you need it now.
+card-not-crew = The gate code is for the crew of this job. Ask the dispatcher.
 note-stands = Note on { $unit } ({ $who }, { $time }): { $quote }
 note-none = No notes on { $unit }.
 note-cleared = Notes on { $unit } cleared.
@@ -1125,6 +1128,7 @@ value-waste = waste tank
 value-fresh = fresh tank
 value-chocks = chocks
 value-breakaway = breakaway
+confirmed = Noted on { $unit }: { $what } done.
 
 ## Plugging in
 

@@ -400,6 +400,7 @@ edit-taken = Su cambio toma el lugar de lo que mandó ({ $time }).
 edit-undone = Su cambio quita lo que mandó ({ $time }). No anoté nada nuevo.
 late-message = Su mensaje de { $time } llegó apenas. Queda anotado para esa hora.
 late-meanwhile = Ya hay reportes más nuevos. Este consejo va con el más nuevo.
+late-since = Después en la { $unit }, { $time }, { $who }: { $what }.
 watch-set = Le aviso cuando la { $unit } llegue a { $what }.
 watch-set-below = Le aviso cuando la { $unit } baje a { $what }.
 watch-past = La { $unit } ya está ahí: { $what } a las { $time }. Sin aviso puesto.
@@ -1089,6 +1090,8 @@ card-contact = Pregunte por: { $what }
 card-stand = Lugar: { $what }
 card-septic-lid = Tapa de la fosa: { $what }
 card-notes = Sitio: { $what }
+card-not-today = El código de la puerta sale el día del trabajo. Si lo necesita ya, pídalo al despachador.
+card-not-crew = El código de la puerta es para la cuadrilla de este trabajo. Pídalo al despachador.
 note-stands = Nota de la { $unit } ({ $who }, { $time }): { $quote }
 note-none = No hay notas de la { $unit }.
 note-cleared = Notas de la { $unit } borradas.
@@ -1126,6 +1129,7 @@ value-waste = tanque de aguas negras
 value-fresh = tanque de agua limpia
 value-chocks = calzas
 value-breakaway = freno de emergencia
+confirmed = Anotado en la { $unit }: { $what }, hecho.
 
 ## Plugging in
 

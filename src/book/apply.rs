@@ -141,6 +141,7 @@ impl Book {
             }
             Record::Note { note } => self.standing.note(note),
             Record::NotesCleared { unit, .. } => self.standing.clear(unit),
+            Record::Confirmed { at, unit, step, .. } => self.standing.confirm(unit, step, *at),
             Record::Override { decided } => self.standing.decide(decided),
             Record::Ahead { at, change } => self.ahead.apply(*at, change),
             Record::Lesson { lesson } => self.lessons.take_in(lesson),

@@ -283,6 +283,17 @@ pub enum Record {
         /// The trailer.
         unit: UnitName,
     },
+    /// Somebody did a step of leaving that no report tells of: chocks out, breakaway tested.
+    Confirmed {
+        /// When.
+        at: DateTime<Utc>,
+        /// By whom.
+        by: String,
+        /// The trailer.
+        unit: UnitName,
+        /// The step, by its code.
+        step: String,
+    },
     /// Somebody decided against the advice, or passed on an order of fire or police.
     Override {
         /// What was decided.

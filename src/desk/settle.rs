@@ -25,6 +25,8 @@ pub(super) struct Settled {
     pub(super) homeless: Option<Entry>,
     /// Trailers that a message from the crew names and reports nothing on: a word about them all the same.
     pub(super) words: Vec<UnitName>,
+    /// Trailers that are about to go.
+    pub(super) leaving: Vec<UnitName>,
     /// Times that could not be placed.
     pub(super) odd_times: Vec<String>,
 }

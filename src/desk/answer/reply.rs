@@ -16,6 +16,9 @@ use crate::heard::{Entry, ReadingKey, UnitName};
 use crate::outlook::Outlook;
 use crate::reply::{Answer, Arg, Context, Logged, TaskNote, TaskTurn, Voice};
 
+/// How many newer reports are told beside a late one.
+const MEANWHILE_LINES: usize = 3;
+
 /// What a turn has to say to the sender, gathered as it goes.
 pub(in crate::desk) struct Reply<'a> {
     pub(in crate::desk) voice: Voice<'a>,
@@ -43,6 +46,8 @@ pub(in crate::desk) struct Reply<'a> {
     /// Whether a report was taken back.
     pub(in crate::desk) undone: bool,
     asks_which_task: bool,
+    /// Steps of leaving that were done by word.
+    pub(in crate::desk) confirmed: Vec<(UnitName, String)>,
     question: Option<About>,
     pub(super) every_task: bool,
 }
@@ -79,6 +84,7 @@ impl<'a> Reply<'a> {
             asks: None,
             undone: false,
             asks_which_task: false,
+            confirmed: Vec::new(),
             question: None,
             every_task: false,
         }
@@ -197,6 +203,52 @@ impl<'a> Reply<'a> {
         self.question = about.filter(|about| !in_a_finding(about));
     }
 
+    /// Says what was reported on the same trailers since, where the message tells of an earlier time: the advice goes by that.
+    fn tell_meanwhile(&mut self, hearing: &Hearing<'_>, settled: &Settled) {
+        let mut units: Vec<&UnitName> = Vec::new();
+        for (unit, ..) in &settled.reports {
+            if !units.contains(&unit) {
+                units.push(unit);
+            }
+        }
+        // a mended or edited report says what changed instead
+        let rewrites = hearing.mends() || hearing.inbound.replaces.is_some();
+        let mut told = false;
+        for unit in units.into_iter().filter(|_| !rewrites) {
+            let of_it = settled.reports.iter().filter(|(other, ..)| other == unit);
+            let Some(last) = of_it.map(|(_, at, _)| *at).max() else {
+                continue;
+            };
+            let Some(kept) = hearing.desk.book.unit(unit) else {
+                continue;
+            };
+            let spec = hearing.fleet.trailers.get(unit);
+            let newer: Vec<_> = kept
+                .reports()
+                .filter(|(at, _, entry)| *at > last && !entry.is_empty())
+                .collect();
+            for (at, from, entry) in newer.iter().rev().take(MEANWHILE_LINES).rev() {
+                let who = self.voice.person(from).into_owned();
+                let what = self.voice.readings(entry, spec);
+                let line = self.voice.say(
+                    "late-since",
+                    &[
+                        ("unit", unit.as_str().into()),
+                        ("time", (*at).into()),
+                        ("who", who.into()),
+                        ("what", what.into()),
+                    ],
+                );
+                self.opening.push(line);
+                told = true;
+            }
+        }
+        if told {
+            let line = self.voice.word("late-meanwhile");
+            self.opening.push(line);
+        }
+    }
+
     /// Puts the reply into words.
     pub(in crate::desk) fn finish(
         mut self,
@@ -217,6 +269,7 @@ impl<'a> Reply<'a> {
                 .say("late-message", &[("time", hearing.inbound.at.into())]);
             self.opening.insert(0, sent);
         }
+        self.tell_meanwhile(hearing, settled);
         let grave = |finding: &Finding| finding.level >= Level::Warning;
         let card = std::mem::take(&mut self.card);
         if self.findings.iter().any(grave) {

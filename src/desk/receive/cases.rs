@@ -33,6 +33,7 @@ impl Hearing<'_> {
             .reports
             .iter()
             .map(|(unit, ..)| unit.clone())
+            .chain(settled.leaving.iter().cloned())
             .chain(asked)
             .chain(named)
             .collect()
@@ -117,7 +118,8 @@ impl Hearing<'_> {
     /// Opens a case for each trailer that is reported on, in the order told.
     fn cases(&self, settled: &Settled) -> Vec<Case> {
         let mut units: Vec<&UnitName> = Vec::new();
-        for (unit, ..) in &settled.reports {
+        let reported = settled.reports.iter().map(|(unit, ..)| unit);
+        for unit in reported.chain(&settled.leaving) {
             if !units.contains(&unit) {
                 units.push(unit);
             }

@@ -3,6 +3,7 @@
 mod bare;
 mod cases;
 mod changes;
+mod leave;
 mod meant;
 mod mend;
 mod open;
@@ -108,6 +109,9 @@ impl Hearing<'_> {
         let stood = of_its_own
             .then(|| walk::stand::take(&mut self, &mut settled, took.is_some()))
             .flatten();
+        if of_its_own {
+            self.leaving(&mut settled);
+        }
         settled.words = self.words_about(&settled);
         let mut units = self.units(&settled);
         units.extend(self.talk.checks.iter().map(|check| check.unit.clone()));
@@ -146,11 +150,13 @@ impl Hearing<'_> {
         }
 
         // what goes with it: orders of fire or police, the site's card, the next step, what the bot will speak of
+        standing::confirm(&self, stood.is_some(), &mut reply);
         standing::ordered(&self, &settled, &mut reply, &mut records);
         standing::greet(&self, &cases, &mut reply);
         standing::beside_the_advice(&self, &cases, &mut reply);
         walk::stand::go_on(&self, &cases, stood, &mut reply);
         walk::go_on(&self, &cases, took.as_ref(), &mut reply);
+        standing::keep_confirmed(&self, &reply, &mut records);
         ahead::note(&self, &settled, &cases, &mut reply, &mut records);
 
         // what stays open, and the whole turn as it is written down
