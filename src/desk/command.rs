@@ -185,7 +185,8 @@ fn got_it(hearing: &Hearing<'_>, reply: &mut Reply<'_>, records: &mut Vec<Record
 }
 
 fn never_mind(hearing: &Hearing<'_>, reply: &mut Reply<'_>, records: &mut Vec<Record>) {
-    if watch::drop(hearing, reply, records) {
+    // an edit to "never mind" takes back what it edits, and no more
+    if watch::drop(hearing, reply, records) || hearing.inbound.replaces.is_some() {
         return;
     }
     let mut mine = hearing
@@ -195,6 +196,9 @@ fn never_mind(hearing: &Hearing<'_>, reply: &mut Reply<'_>, records: &mut Vec<Re
         .iter()
         .filter(|watch| watch.who == hearing.member.id);
     match (&hearing.talk.question, mine.next_back()) {
+        (Some(question), _) if question.about.leaves_things_as_they_are() => {
+            reply.say("never-mind-left", &[]);
+        }
         (Some(_), _) => reply.say("never-mind-question", &[]),
         // the guided check at hand is dropped where checks are carried on
         (None, _) if !hearing.talk.checks.is_empty() => {}

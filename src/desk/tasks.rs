@@ -135,11 +135,10 @@ impl Board {
     /// Opens again what messages closed that are taken back or mended.
     pub(super) fn reopen(&mut self, keys: &[MessageKey]) {
         let by_them = |task: &&Task| {
-            !task.is_open()
-                && task
-                    .closed_cause
-                    .as_ref()
-                    .is_some_and(|key| keys.contains(key))
+            let taken_back =
+                matches!(&task.state, TaskState::Dropped(reason) if reason == TAKEN_BACK);
+            let cause = task.closed_cause.as_ref();
+            !task.is_open() && !taken_back && cause.is_some_and(|key| keys.contains(key))
         };
         let closed: Vec<u32> = self
             .tasks

@@ -4,17 +4,19 @@ use chrono::{DateTime, Utc};
 
 use super::answer::Reply;
 use super::inbound::Outgoing;
+use super::phrases::Phrases;
 use super::receive::Hearing;
-use super::tick::dispatchers;
+use super::tick::{alarm_of_task, dispatchers};
 use super::when;
-use crate::book::{Personal, Task, TaskChange};
+use crate::book::{Personal, Record, Task, TaskChange};
 use crate::dialogue::About;
 use crate::finding::{Level, TaskKind};
-use crate::heard::{PlanKind, UnitName};
+use crate::fleet::Role;
+use crate::heard::{Need, Plan, PlanKind, UnitName};
 use crate::reply::Arg;
 
 /// Takes back or moves what was booked, where the message says that the truck is off or late.
-pub(super) fn told(hearing: &Hearing<'_>, reply: &mut Reply<'_>) {
+pub(super) fn told(hearing: &Hearing<'_>, reply: &mut Reply<'_>, records: &mut Vec<Record>) {
     let phrases = &hearing.desk.phrases;
     let text = hearing.text;
     let heard = &hearing.heard;
@@ -23,9 +25,7 @@ pub(super) fn told(hearing: &Hearing<'_>, reply: &mut Reply<'_>) {
     if heard.ask.is_some()
         || heard.command.is_some()
         || heard.plans.iter().any(|plan| acted_on(&plan.kind))
-        || text.trim_end().ends_with('?')
-        || !phrases.holds("truck", "who", text)
-        || phrases.holds("truck", "not", text)
+        || !is_told_of(phrases, text)
     {
         return;
     }
@@ -45,13 +45,54 @@ pub(super) fn told(hearing: &Hearing<'_>, reply: &mut Reply<'_>) {
     let comes = when::coming(text, hearing.now, zone);
     match (comes, off, late) {
         (Some(at), _, true) => moved(hearing, &task, at, reply),
-        (_, true, _) => cancelled(hearing, &task, reply),
+        (_, true, _) => cancelled(hearing, &task, reply, records),
         (None, false, true) => {
             let unit = task.unit.as_ref().map_or("", UnitName::as_str).to_owned();
             reply.say("truck-late-when", &[("unit", unit.into())]);
         }
         _ => {}
     }
+}
+
+/// Returns the booking that a message tells of in set words, where the reader found none: "ya llamé al camión".
+pub(super) fn called(hearing: &Hearing<'_>) -> Option<Plan> {
+    let phrases = &hearing.desk.phrases;
+    let text = hearing.text;
+    let heard = &hearing.heard;
+    let says = |list| phrases.holds("truck", list, text);
+    let booked = |plan: &Plan| matches!(plan.kind, PlanKind::Booked { .. });
+    if heard.plans.iter().any(booked)
+        || heard.ask.is_some()
+        || heard.command.is_some()
+        || !heard.entries.is_empty()
+        || !(says("who") && says("called"))
+        || says("not")
+        || says("off")
+        || text.trim_end().ends_with('?')
+    {
+        return None;
+    }
+    let unit = hearing.names().first().cloned();
+    let zone = unit
+        .as_ref()
+        .and_then(|unit| hearing.fleet.job_of(unit, hearing.now, None))
+        .map_or(hearing.fleet.time_zone, |job| job.time_zone);
+    let at = when::coming(text, hearing.now, zone);
+    let at = at.map(|at| at.with_timezone(&zone).format("%H:%M").to_string());
+    Some(Plan {
+        unit,
+        kind: PlanKind::Booked {
+            need: Need::PumpOut,
+            at,
+        },
+        text: text.trim().to_owned(),
+    })
+}
+
+/// Tells whether a message is about a truck that is off or late.
+pub(super) fn is_told_of(phrases: &Phrases, text: &str) -> bool {
+    let says = |list| phrases.holds("truck", list, text);
+    says("who") && (says("off") || says("late")) && !says("not") && !text.trim_end().ends_with('?')
 }
 
 /// Says that the truck comes after the tank may be full.
@@ -63,8 +104,12 @@ pub(super) fn too_late(
     if let (Some(promised), Some(due)) = (promised, due)
         && promised > due
     {
-        let args = [("due", due.into()), ("promised", promised.into())];
-        reply.say("booked-too-late", &args);
+        if due <= reply.voice.now() {
+            reply.say("booked-too-late-now", &[("promised", promised.into())]);
+        } else {
+            let args = [("due", due.into()), ("promised", promised.into())];
+            reply.say("booked-too-late", &args);
+        }
     }
 }
 
@@ -86,8 +131,13 @@ fn booked(hearing: &Hearing<'_>, reply: &Reply<'_>) -> Option<Task> {
     let mut called = tasks
         .open()
         .filter(|task| task.kind == TaskKind::PumpOut && task.called.is_some());
+    // a driver who has nothing to do with that trailer is asked
+    let mine = |unit: &UnitName| {
+        let sent = hearing.desk.book.sent(&hearing.member.id);
+        hearing.member.role == Role::Dispatcher || sent.iter().any(|sent| sent.units.contains(unit))
+    };
     match (called.next(), called.next()) {
-        (Some(only), None) => Some(only.clone()),
+        (Some(only), None) if only.unit.as_ref().is_some_and(mine) => Some(only.clone()),
         _ => None,
     }
 }
@@ -115,7 +165,7 @@ fn which(hearing: &Hearing<'_>, reply: &mut Reply<'_>) {
     });
 }
 
-fn cancelled(hearing: &Hearing<'_>, task: &Task, reply: &mut Reply<'_>) {
+fn cancelled(hearing: &Hearing<'_>, task: &Task, reply: &mut Reply<'_>, records: &mut Vec<Record>) {
     let unit = task.unit.clone().unwrap_or_else(|| UnitName::new(""));
     if task.called.is_none() {
         reply.say("truck-none", &[("unit", unit.as_str().into())]);
@@ -128,6 +178,15 @@ fn cancelled(hearing: &Hearing<'_>, task: &Task, reply: &mut Reply<'_>) {
     });
     reply.say("truck-off", &[("unit", unit.as_str().into())]);
     tell(hearing, task.id, "truck-off-told", &[], reply);
+    // where the call presses, this is the alarm of it: it is not told twice
+    let pressing = task.call_by.is_some_and(|call_by| call_by <= hearing.now);
+    let me = &hearing.member.id;
+    if pressing && dispatchers(&hearing.fleet).any(|to| to != me) {
+        reply.board.change(TaskChange::Escalated { id: task.id });
+        let alarm = reply.board.tasks().task(task.id).and_then(alarm_of_task);
+        let at = hearing.now;
+        records.extend(alarm.map(|change| Record::Alarm { at, change }));
+    }
 }
 
 fn moved(hearing: &Hearing<'_>, task: &Task, at: DateTime<Utc>, reply: &mut Reply<'_>) {
@@ -172,7 +231,8 @@ fn tell(
         let unit = task.unit.as_ref().map_or("", UnitName::as_str);
         let mut args = vec![("who", who.into()), ("unit", unit.into())];
         args.extend(more.iter().cloned());
-        let text = format!("{}\n{}", voice.say(key, &args), voice.task(&task));
+        let answer = voice.say("speak-answer-task", &[("id", task.id.into())]);
+        let text = format!("{}\n{}\n{answer}", voice.say(key, &args), voice.task(&task));
         reply.others.push(Outgoing {
             to: to.to_owned(),
             chat: None,

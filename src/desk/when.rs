@@ -114,7 +114,8 @@ pub(super) fn clock_in(words: &str) -> Option<String> {
             None => (word.as_str(), None),
         };
         let (hour, minute) = match digits.split_once([':', '.', 'h']) {
-            Some((hour, "")) => (hour.parse::<u32>().ok()?, 0),
+            // "7h" is a time, "7:" opens what is said of a trailer
+            Some((hour, "")) if digits.ends_with('h') => (hour.parse::<u32>().ok()?, 0),
             Some((hour, minute)) => (hour.parse::<u32>().ok()?, minute.parse::<u32>().ok()?),
             None if digits.len() == 4 => (digits[..2].parse().ok()?, digits[2..].parse().ok()?),
             None if half.is_some() => (digits.parse().ok()?, 0),

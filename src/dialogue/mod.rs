@@ -145,6 +145,16 @@ pub enum About {
     },
 }
 
+impl About {
+    /// Tells whether a no to it leaves everything as it is: no report waits for the answer.
+    pub fn leaves_things_as_they_are(&self) -> bool {
+        matches!(
+            self,
+            About::WhichMend { .. } | About::WhichTask { .. } | About::UndoOlder { .. }
+        )
+    }
+}
+
 /// One way in which a correction can be meant.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case", tag = "mends")]

@@ -3,8 +3,10 @@
 use chrono::{DateTime, TimeDelta, Utc};
 
 use super::reply::Reply;
-use crate::book::{MessageKey, Record, Sent, TaskChange, TaskState};
+use crate::book::{MessageKey, Personal, Record, Sent, Task, TaskChange, TaskState};
+use crate::desk::inbound::Outgoing;
 use crate::desk::receive::Hearing;
+use crate::desk::tick::dispatchers;
 use crate::dialogue::About;
 use crate::reply::Arg;
 
@@ -74,6 +76,7 @@ pub(super) fn undo(hearing: &Hearing<'_>, reply: &mut Reply<'_>, records: &mut V
     reply.board.take_back(&keys, |_| false);
     let worked: (DateTime<Utc>, DateTime<Utc>) = (sent.at, sent.worked.unwrap_or(sent.at));
     reply.board.restore(&sent.tasks_before, worked);
+    tell_untaken(hearing, reply);
     let told = hearing.told_in(sent);
     if told.is_empty() {
         reply.say("undone-task", &[("time", sent.at.into())]);
@@ -81,6 +84,45 @@ pub(super) fn undo(hearing: &Hearing<'_>, reply: &mut Reply<'_>, records: &mut V
     }
     let what = what_of(hearing, sent, reply);
     reply.say("undone", &[("time", sent.at.into()), ("what", what.into())]);
+}
+
+/// Tells the dispatchers whose task is nobody's again: they were told that somebody has it.
+fn tell_untaken(hearing: &Hearing<'_>, reply: &mut Reply<'_>) {
+    let me = &hearing.member.id;
+    let freed: Vec<Task> = reply
+        .board
+        .changes()
+        .iter()
+        .filter_map(|change| match change {
+            TaskChange::Restored { task } if task.taken_by.is_none() => Some(task.clone()),
+            _ => None,
+        })
+        .filter(|task| {
+            let before = hearing.desk.book.tasks().task(task.id);
+            before.is_some_and(|before| before.taken_by.as_ref() == Some(me))
+        })
+        .collect();
+    for to in dispatchers(&hearing.fleet).filter(|to| to != me) {
+        let Some(member) = hearing.fleet.crew.get(to) else {
+            continue;
+        };
+        let voice = hearing
+            .desk
+            .voice_for(member, None, &hearing.fleet, hearing.now);
+        for task in &freed {
+            let args = [
+                ("who", voice.person(me).into_owned().into()),
+                ("task", voice.task(task).into()),
+            ];
+            reply.others.push(Outgoing {
+                to: to.to_owned(),
+                chat: None,
+                text: Personal::new(voice.say("speak-untaken", &args)),
+                level: None,
+                answers: None,
+            });
+        }
+    }
 }
 
 /// Says what a message reported and which tasks it changed.

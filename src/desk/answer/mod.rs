@@ -12,6 +12,7 @@ use super::receive::Hearing;
 use super::settle::{self, Settled};
 use super::situate::Case;
 use crate::book::Record;
+use crate::dialogue::About;
 use crate::heard::{Ask, UnitName};
 use crate::situation::Occasion;
 
@@ -100,6 +101,11 @@ fn about_unit(
         (None, Some(name)) => reply
             .findings
             .push(settle::unknown_unit(&hearing.fleet, name)),
-        (None, None) => reply.say("ask-which-unit", &[]),
+        (None, None) => {
+            reply.asks = Some(About::WhichUnitOf {
+                text: hearing.text.trim().to_owned(),
+                likely: hearing.likely_units(),
+            });
+        }
     }
 }

@@ -3,13 +3,14 @@
 use std::collections::BTreeMap;
 
 use super::unit_of;
-use crate::book::{Record, Task, TaskChange};
+use crate::book::{Record, Task, TaskChange, Tasks};
 use crate::desk::inbound::Outgoing;
 use crate::desk::receive::{Hearing, of_the_message};
 use crate::desk::repeat;
 use crate::desk::settle::{self, Settled};
 use crate::desk::situate::Case;
 use crate::desk::tasks::Board;
+use crate::desk::truck;
 use crate::dialogue::{About, Check, Question, Round};
 use crate::finding::{Finding, FindingId, Level};
 use crate::heard::{Entry, ReadingKey, UnitName};
@@ -134,7 +135,12 @@ impl<'a> Reply<'a> {
     }
 
     pub(in crate::desk) fn wanted(&mut self, id: u32, new: bool) {
-        if !new && let Some(task) = self.board.tasks().task(id) {
+        // one that this turn changed is told with the other tasks
+        let told = self.board.touched().any(|task| task.id == id);
+        if !new
+            && !told
+            && let Some(task) = self.board.tasks().task(id)
+        {
             let line = self.voice.task(task);
             self.lines.push(line);
         }
@@ -177,10 +183,10 @@ impl<'a> Reply<'a> {
     }
 
     /// Takes the question that is asked with this reply.
-    pub(in crate::desk) fn ask_back(&mut self, question: Option<&Question>) {
+    pub(in crate::desk) fn ask_back(&mut self, question: Option<&Question>, tasks: &Tasks) {
         if let Some(About::WhichTask { ids }) = question.map(|question| &question.about) {
             self.asks_which_task = true;
-            let heads = ids.iter().filter_map(|id| self.board.tasks().task(*id));
+            let heads = ids.iter().filter_map(|id| tasks.task(*id));
             let heads: Vec<String> = heads.map(|task| self.voice.task_head(task)).collect();
             let key = if heads.len() == 1 {
                 "ask-task-done"
@@ -264,9 +270,16 @@ impl<'a> Reply<'a> {
                 .push(self.voice.say("odd-time", &[("quote", quoted.into())]));
         }
         if self.late && !settled.reports.is_empty() {
-            let sent = self
-                .voice
-                .say("late-message", &[("time", hearing.inbound.at.into())]);
+            let own = settled
+                .reports
+                .iter()
+                .any(|(_, at, _)| *at != hearing.inbound.at);
+            let key = if own {
+                "late-message-own"
+            } else {
+                "late-message"
+            };
+            let sent = self.voice.say(key, &[("time", hearing.inbound.at.into())]);
             self.opening.insert(0, sent);
         }
         self.tell_meanwhile(hearing, settled);
@@ -284,6 +297,11 @@ impl<'a> Reply<'a> {
             let place = cases.iter().position(|case| case.unit == *unit);
             let case = place.map(|place| &cases[place]);
             let about = |finding: &&Finding| finding.unit.as_ref() == Some(unit);
+            // what was so before newer reports says nothing of now
+            let kept = hearing.desk.book.unit(unit);
+            let overtaken = kept
+                .and_then(|kept| kept.newest())
+                .is_some_and(|newest| newest > *at);
             logged.push(Logged {
                 unit,
                 site: place.and_then(|place| places[place].as_deref()),
@@ -297,7 +315,8 @@ impl<'a> Reply<'a> {
                     .is_some_and(|kept| kept.too_old(*at)),
                 all_well: self.findings.iter().filter(about).count() == 0
                     && was_checked(entry)
-                    && !self.walked,
+                    && !self.walked
+                    && !overtaken,
             });
         }
         let mut task_notes: Vec<(Task, TaskTurn)> = notes(&self.board);
@@ -338,7 +357,12 @@ impl<'a> Reply<'a> {
             logged,
             tasks,
             taken: &heard.taken,
-            set_aside: &heard.set_aside,
+            // a truck that does not come is answered as such
+            set_aside: if truck::is_told_of(&hearing.desk.phrases, hearing.text) {
+                &[]
+            } else {
+                &heard.set_aside
+            },
             answered: &heard.plans,
             // "12 done" is asked back about by its tasks
             unclear: if self.asks_which_task {

@@ -4,7 +4,7 @@ use super::super::settle::Settled;
 use super::super::settle::known;
 use super::Hearing;
 use crate::book::Stage;
-use crate::heard::{CommandName, Event, Plan, PlanKind, UnitName};
+use crate::heard::{CommandName, Event, Plan, PlanKind, ReadingKey, UnitName};
 
 impl Hearing<'_> {
     /// Notes which trailer is about to go, where the message says so and no report of it tells.
@@ -35,7 +35,19 @@ impl Hearing<'_> {
         }
         // from the yard it goes to a job, and nothing was aboard
         let stage = self.desk.book.unit(&unit).map(|kept| kept.state().stage());
-        let reported = settled.reports.iter().any(|(of, ..)| *of == unit);
+        // where nobody said where it stands, what is told to be aboard says that it was in use
+        let levels = [
+            ReadingKey::WastePct,
+            ReadingKey::WasteGal,
+            ReadingKey::FreshPct,
+            ReadingKey::FreshGal,
+        ];
+        let reported = settled.reports.iter().any(|(of, _, entry)| {
+            *of == unit
+                && levels
+                    .iter()
+                    .any(|key| entry.readings.value(*key).is_some())
+        });
         let on_site = matches!(
             stage,
             Some(Stage::SettingUp | Stage::InService | Stage::Closed)

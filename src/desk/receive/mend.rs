@@ -282,7 +282,12 @@ impl Hearing<'_> {
         if words.len() == 2 && !explicit(text) {
             return None;
         }
-        known(&self.fleet, &UnitName::new(name.trim_end_matches('.')))
+        let name = name.trim_end_matches('.');
+        // a fraction or a decimal number is none
+        if name.contains(['/', '.', '%']) {
+            return None;
+        }
+        known(&self.fleet, &UnitName::new(name))
     }
 
     /// Tries a number in the place of every reading: those of the old one's size, and the others.

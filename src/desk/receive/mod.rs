@@ -25,7 +25,7 @@ use crate::book::{MessageKey, Record, UnitBook, UnitState};
 use crate::dialogue::{About, Talk};
 use crate::finding::FindingId;
 use crate::fleet::{CrewMember, Fleet};
-use crate::heard::{Heard, UnitName};
+use crate::heard::{Heard, Plan, PlanKind, UnitName};
 
 /// One message with what is known about its sender.
 pub(super) struct Hearing<'a> {
@@ -101,8 +101,11 @@ pub(super) fn receive(desk: &Desk, inbound: &Inbound) -> Turn {
 impl Hearing<'_> {
     fn work(mut self, unreadable: Option<&str>) -> Turn {
         // what it means: a bare answer, a report, a step of a guided check
+        let booked = truck::called(&self);
+        self.heard.plans.extend(booked);
         let mut settled = self.settle();
-        let of_its_own = self.instead_of.is_none() && self.asks.is_none();
+        let of_its_own =
+            self.instead_of.is_none() && self.asks.is_none() && !self.is_about_another_thing();
         let took = of_its_own
             .then(|| walk::take(&mut self, &mut settled))
             .flatten();
@@ -135,8 +138,11 @@ impl Hearing<'_> {
 
         // what it asks for: work, alarms, orders, questions
         self.plan(&mut reply, &cases, &mut records);
-        truck::told(&self, &mut reply);
-        watch::list(&self, &mut reply);
+        truck::told(&self, &mut reply, &mut records);
+        if self.heard.command.is_none() {
+            watch::list(&self, &mut reply);
+            watch::drop(&self, &mut reply, &mut records);
+        }
         watch::hits(&self, &cases, &mut reply, &mut records);
         alarm::end_silence(&self, &cases, &settled.words, &mut records);
         alarm::raise(&self, &cases, &mut reply, &mut records);
@@ -202,6 +208,23 @@ impl Hearing<'_> {
             }
         }
         named
+    }
+
+    /// Tells whether the message is plainly no answer to a step: an order of fire or police, a truck, work or an alarm
+    /// that is asked for.
+    fn is_about_another_thing(&self) -> bool {
+        let asks_for = |plan: &Plan| {
+            matches!(
+                plan.kind,
+                PlanKind::Need { .. }
+                    | PlanKind::Booked { .. }
+                    | PlanKind::Watch { .. }
+                    | PlanKind::CheckMe { .. }
+            )
+        };
+        self.heard.plans.iter().any(asks_for)
+            || self.desk.answers.tells_of_an_order(self.text)
+            || truck::is_told_of(&self.desk.phrases, self.text)
     }
 
     /// Tells whether the message only mends an earlier one.

@@ -73,6 +73,7 @@ impl Hearing<'_> {
             talk.question
                 .as_ref()
                 .filter(|question| question.asked == self.now),
+            self.desk.book.tasks(),
         );
         talk
     }
