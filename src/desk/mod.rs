@@ -44,6 +44,7 @@ pub struct Desk {
     replies: Replies,
     answers: walk::Answers,
     phrases: phrases::Phrases,
+    questions: answer::Questions,
 }
 
 impl Default for Desk {
@@ -61,6 +62,7 @@ impl Desk {
             replies: Replies::new(),
             answers: walk::Answers::default(),
             phrases: phrases::Phrases::default(),
+            questions: answer::Questions::default(),
         }
     }
 
