@@ -119,7 +119,7 @@ pub(super) fn ordered(
         .or_else(|| known(last_reported(hearing)?));
     let Some(unit) = unit else {
         reply.say("order-obey", &[]);
-        reply.say("ask-which-unit", &[]);
+        reply.asks = Some(hearing.which_unit());
         return;
     };
     records.push(decided(hearing, &unit, hearing.text, true));

@@ -18,7 +18,6 @@ use super::settle::{self, Settled};
 use super::situate::Case;
 use super::walk::plain;
 use crate::book::Record;
-use crate::dialogue::About;
 use crate::heard::{Ask, UnitName};
 use crate::situation::Occasion;
 
@@ -169,12 +168,7 @@ fn about_unit(
         (None, Some(name)) => reply
             .findings
             .push(settle::unknown_unit(&hearing.fleet, name)),
-        (None, None) => {
-            reply.asks = Some(About::WhichUnitOf {
-                text: hearing.text.trim().to_owned(),
-                likely: hearing.likely_units(),
-            });
-        }
+        (None, None) => reply.asks = Some(hearing.which_unit()),
     }
 }
 

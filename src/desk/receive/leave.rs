@@ -52,7 +52,8 @@ impl Hearing<'_> {
             stage,
             Some(Stage::SettingUp | Stage::InService | Stage::Closed)
         );
-        if !on_site && !(reported && !matches!(stage, Some(Stage::Yard | Stage::Hitched))) {
+        let gone = matches!(stage, Some(Stage::Yard | Stage::Hitched));
+        if !on_site && (gone || !reported) {
             return;
         }
         self.heard.command = None;

@@ -158,6 +158,14 @@ impl Hearing<'_> {
         waits && self.heard.command.is_none()
     }
 
+    /// Returns the question which trailer this message is about, to be read again once that is known.
+    pub(in crate::desk) fn which_unit(&self) -> About {
+        About::WhichUnitOf {
+            text: self.text.trim().to_owned(),
+            likely: self.likely_units(),
+        }
+    }
+
     /// Returns the trailers a sender most likely means: those talked of lately, then those at a job now.
     pub(in crate::desk) fn likely_units(&self) -> Vec<UnitName> {
         let mut likely: Vec<UnitName> = Vec::new();
