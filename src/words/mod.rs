@@ -35,6 +35,8 @@ pub use json::to_json;
 pub use taught::{LONGEST, MOST_WORDS, NameOf, TaughtWord, TeachError, common_keywords};
 pub use vocab::{WordFile, WordsError};
 
+use std::sync::LazyLock;
+
 use crate::heard::{Heard, Language};
 use crate::quantity::TemperatureScale;
 use pair::Pairs;
@@ -56,7 +58,7 @@ const ORDINARY: [(&str, Language); 2] = [
 const FACTS: &str = include_str!("../../grammar/words/facts.toml");
 
 /// Reads messages. Compile it once; reading needs no more than `&self`.
-#[derive(Debug)]
+#[derive(Debug, Clone)]
 pub struct Reader {
     vocab: Vocab,
     pairs: Pairs,
@@ -71,7 +73,11 @@ impl Default for Reader {
 impl Reader {
     /// Makes a reader of the built-in word files, in both languages.
     pub fn new() -> Reader {
-        Reader::compile().expect("the built-in word files are read by a test")
+        // compiled once: a fleet's own words are added to a copy
+        static BUILT_IN: LazyLock<Reader> = LazyLock::new(|| {
+            Reader::compile().expect("the built-in word files are read by a test")
+        });
+        BUILT_IN.clone()
     }
 
     /// Reads a message. Never fails: what means nothing to us gives an empty [`Heard`].

@@ -30,7 +30,7 @@ pub(super) struct Known {
     root: Option<u32>,
 }
 
-#[derive(Debug, Default)]
+#[derive(Debug, Clone, Default)]
 struct Node {
     next: Vec<(WordId, u32)>,
     gap: Option<u32>,
@@ -38,7 +38,7 @@ struct Node {
 }
 
 /// The compiled vocabulary.
-#[derive(Debug, Default)]
+#[derive(Debug, Clone, Default)]
 pub(super) struct Vocab {
     ids: FastMap<Box<str>, WordId>,
     known: Vec<Known>,
