@@ -517,7 +517,6 @@ not-understood = I did not understand { $quote }. Send the unit and what you see
 not-understood-again = I did not understand { $quote }. "help" shows how to write.
 heard-of = Noted, a word on { $units }. Nothing new to log.
 nothing-to-log = Read. Nothing to log.
-greeting = Hello { $who }. Send the unit and what you see: 12 pressure 50 tank 1/2. "help" shows more.
 stranger = This chat is for invited people only.
 
 ### The service itself

@@ -518,7 +518,6 @@ not-understood = No entendí { $quote }. Mande la unidad y lo que ve: 12 presió
 not-understood-again = No entendí { $quote }. "ayuda" muestra cómo escribir.
 heard-of = Anotado, noticias de { $units }. Nada nuevo que registrar.
 nothing-to-log = Leído. Nada que registrar.
-greeting = Hola, { $who }. Mande la unidad y lo que ve: 12 presion 50 tanque 1/2. Con "ayuda" le digo más.
 stranger = Este chat es solo para personas invitadas.
 
 ### The service itself

@@ -110,6 +110,45 @@ fn every_key_named_in_the_code_has_a_text() {
 }
 
 #[test]
+fn every_text_is_said_somewhere() {
+    let english = Texts::read(Tongue::English).shapes;
+    let said: String = speaking_sources()
+        .into_iter()
+        .chain(sources(
+            &Path::new(env!("CARGO_MANIFEST_DIR")).join("src/words"),
+        ))
+        .chain([Path::new(env!("CARGO_MANIFEST_DIR")).join("src/finding.rs")])
+        .map(|path| {
+            let source = std::fs::read_to_string(&path).expect("a source file");
+            // what a file's own tests say does not count
+            let code = source.split("#[cfg(test)]\nmod tests").next();
+            code.unwrap_or_default().to_owned()
+        })
+        .collect();
+    let texts = std::fs::read_to_string(
+        Path::new(env!("CARGO_MANIFEST_DIR")).join("grammar/replies/en.ftl"),
+    )
+    .expect("the English texts");
+    let is_key = |c: char| c.is_ascii_lowercase() || c.is_ascii_digit() || c == '-';
+    // a family is said by its first part: `format!("help-{}")`; that each member is there is held elsewhere
+    let families: BTreeSet<&str> = said
+        .split('"')
+        .filter_map(|piece| piece.split_once('{'))
+        .map(|(family, _)| family)
+        .filter(|family| family.ends_with('-') && family.chars().all(is_key))
+        .collect();
+    let unused: Vec<&String> = english
+        .keys()
+        .filter(|key| {
+            !said.contains(&format!("\"{key}\""))
+                && !texts.contains(&format!("{{ {key} }}"))
+                && !families.iter().any(|family| key.starts_with(family))
+        })
+        .collect();
+    assert!(unused.is_empty(), "nothing says {unused:#?}");
+}
+
+#[test]
 fn every_reason_the_reader_gives_for_asking_back_has_a_text() {
     let english = Texts::read(Tongue::English).shapes;
     let reader = Reader::new();
