@@ -55,6 +55,12 @@ pub(super) fn is_question(hearing: &Hearing<'_>) -> bool {
     topic_of(hearing).is_some()
 }
 
+/// Tells whether the message asks whether some work is needed: then it does not order it.
+pub(super) fn asks_whether(hearing: &Hearing<'_>) -> bool {
+    const WORK: &[&str] = &["regulator", "heater", "pump-out", "drain", "cords"];
+    topic_of(hearing).is_some_and(|topic| WORK.contains(&topic.topic.as_str()))
+}
+
 /// Answers a question by its topic; false where the message is none.
 pub(super) fn question(hearing: &Hearing<'_>, settled: &Settled, reply: &mut Reply<'_>) -> bool {
     let Some(topic) = topic_of(hearing) else {

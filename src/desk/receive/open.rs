@@ -58,7 +58,9 @@ impl Hearing<'_> {
                 };
                 Some(about)
             }
-            (None, [Remark { text, .. }]) if text.chars().any(|c| c.is_ascii_digit()) => {
+            (None, [Remark { text, .. }])
+                if text.chars().any(|c| c.is_ascii_digit()) && !answer::is_question(self) =>
+            {
                 let unit = talk.unit.as_ref().map(|(unit, _)| unit.clone());
                 Some(About::WhatValue {
                     unit,
