@@ -384,6 +384,9 @@ origin-spec = from the fleet files
 origin-assumed = assumed, nobody told me
 origin-computed = worked out
 origin-limit = the limit
+source-practice = common practice
+source-memory = from memory
+why-not-that = I gave no advice on that lately. I can tell why for: { $names }.
 source-common-practice = common practice, no published source
 
 ### Tasks

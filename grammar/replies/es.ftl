@@ -385,6 +385,9 @@ origin-spec = de los datos de la flota
 origin-assumed = supuesto, nadie me lo dijo
 origin-computed = calculado
 origin-limit = el límite
+source-practice = uso común
+source-memory = de memoria
+why-not-that = No di consejo de eso últimamente. Puedo decir por qué de: { $names }.
 source-common-practice = uso común, sin fuente publicada
 
 ### Tasks

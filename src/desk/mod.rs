@@ -42,6 +42,7 @@ pub struct Desk {
     replies: Replies,
     answers: walk::Answers,
     questions: answer::Questions,
+    why_words: answer::WhyWords,
 }
 
 impl Default for Desk {
@@ -59,6 +60,7 @@ impl Desk {
             replies: Replies::new(),
             answers: walk::Answers::default(),
             questions: answer::Questions::default(),
+            why_words: answer::WhyWords::default(),
         }
     }
 

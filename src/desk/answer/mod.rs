@@ -11,6 +11,7 @@ mod why;
 
 pub(super) use reply::Reply;
 pub(super) use topic::Questions;
+pub(super) use why::WhyWords;
 
 use super::digest;
 use super::receive::Hearing;
