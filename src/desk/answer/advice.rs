@@ -74,16 +74,20 @@ pub(super) fn is_ok(hearing: &Hearing<'_>, case: &Case, reply: &mut Reply<'_>) -
 
 /// Answers for no trailer in particular, by the usual limits; false where the question needs one.
 pub(super) fn in_general(hearing: &Hearing<'_>, topic: &str, reply: &mut Reply<'_>) -> bool {
-    if topic == "is-ok" && number(hearing.text, None, &hearing.talk.advice).is_none() {
-        return false;
-    }
+    let asked = number(hearing.text, None, &hearing.talk.advice);
+    let pressure = match (topic, asked) {
+        ("is-ok", Some((ReadingKey::PressurePsi, value))) => Some(value),
+        ("is-ok", _) => return false,
+        _ => None,
+    };
     reply
         .first
         .push(reply.voice.word("answer-general-pressure"));
-    if topic != "is-ok" {
-        warn(&[Caution::PressureCode, Caution::NightPressure], reply);
+    match pressure {
+        Some(psi) if psi <= CODE_PSI => warn(&[Caution::NightPressure], reply),
+        _ => warn(&[Caution::PressureCode, Caution::NightPressure], reply),
     }
-    topic != "is-ok"
+    true
 }
 
 /// Is it all right as it stands?
