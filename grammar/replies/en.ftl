@@ -212,6 +212,7 @@ aside-quotation = Not logged, as it quotes someone: { $quote }. If it is so, sen
 ask-which-unit = Which unit is this for? Send its number.
 ask-which-unit-of = Which unit is this for: { $units }?
 ask-unit-yes = Is this for { $unit }? Answer yes, or send the unit.
+ask-still = Still not logged: { $what }. Which unit is it for?
 ask-which-unit-for = Which unit is { $quote } for? Send its number.
 ask-which-unit-for-yes = Is { $quote } for { $unit }? Answer yes, or send the unit.
 ask-which-unit-for-of = Which unit is { $quote } for: { $units }?
@@ -224,6 +225,7 @@ ask-what-value = What is { $quote }? Answer with one word: psi, waste, fresh, ou
 ask-what-value-on = What is { $quote } on { $unit }? Answer with one word: psi, waste, fresh, outside or volts.
 ask-taps-shut = Was the pressure on { $unit } read with taps running or shut?
 ask-before-regulator = Was the pressure on { $unit } read before or after the regulator?
+ask-when = Not logged yet: { $quote } on { $unit }. When was that? Send a clock time such as 14:30, or "now".
 
 ### Answers to questions
 
@@ -511,7 +513,6 @@ desk-implausible-circuit = Not logged: { $value } on circuit { $circuit }. This 
 }. Which one is it?
 desk-not-allowed-dispatcher = Nothing changed. Only a dispatcher may do that. Ask yours.
 desk-not-allowed-tech = Nothing changed. Only a tech or a dispatcher may do that. Ask one of them.
-odd-time = Not logged: I cannot place the time { $quote }. Send a clock time such as 14:30.
 unreadable = I cannot read a { $kind ->
     [voice] voice message
     [sticker] sticker
@@ -519,7 +520,8 @@ unreadable = I cannot read a { $kind ->
     [photo] photo without words
    *[other] message of that kind
 }. Nothing logged. Please write what you see.
-nothing-logged = Nothing logged. Send the unit and what you see: 12 pressure 50 tank 1/2.
+not-understood = I did not understand { $quote }. Send the unit and what you see: 12 pressure 50 tank 1/2.
+not-understood-again = I did not understand { $quote }. "help" shows how to write.
 heard-of = Noted, a word on { $units }. Nothing new to log.
 nothing-to-log = Read. Nothing to log.
 greeting = Hello { $who }. Send the unit and what you see: 12 pressure 50 tank 1/2. "help" shows more.

@@ -213,6 +213,7 @@ aside-quotation = No anotado, pues cita a otro: { $quote }. Si es así, dígalo 
 ask-which-unit = ¿Para qué unidad es? Mande su número.
 ask-which-unit-of = ¿Para qué unidad es: { $units }?
 ask-unit-yes = ¿Es para la { $unit }? Conteste sí, o mande la unidad.
+ask-still = Sigue sin anotar: { $what }. ¿Para qué unidad es?
 ask-which-unit-for = ¿Para qué unidad es { $quote }? Mande su número.
 ask-which-unit-for-yes = ¿{ $quote } es para la { $unit }? Conteste sí, o mande la unidad.
 ask-which-unit-for-of = ¿Para qué unidad es { $quote }: { $units }?
@@ -225,6 +226,7 @@ ask-what-value = ¿Qué es { $quote }? Conteste con una palabra: psi, negras, li
 ask-what-value-on = ¿Qué es { $quote } en la { $unit }? Conteste con una palabra: psi, negras, limpia, afuera o voltios.
 ask-taps-shut = ¿Leyó la presión de la { $unit } con llaves abiertas o cerradas?
 ask-before-regulator = ¿Leyó la presión de la { $unit } antes o después del regulador?
+ask-when = No anotado aún: { $quote } en la { $unit }. ¿A qué hora fue? Mande una hora como 14:30, o "ahora".
 
 ### Respuestas a preguntas
 
@@ -512,7 +514,6 @@ desk-implausible-circuit = No anotado: { $value } en el circuito { $circuit }. E
 }. ¿Cuál es?
 desk-not-allowed-dispatcher = No cambié nada. Solo un despachador puede hacer eso. Pídaselo al suyo.
 desk-not-allowed-tech = No cambié nada. Solo un técnico o un despachador puede hacer eso. Pídaselo a uno.
-odd-time = No anotado: no sé qué hora es { $quote }. Mande una hora de reloj, como 14:30.
 unreadable = No puedo leer { $kind ->
     [voice] un mensaje de voz
     [sticker] un sticker
@@ -520,7 +521,8 @@ unreadable = No puedo leer { $kind ->
     [photo] una foto sin texto
    *[other] un mensaje así
 }. No anoté nada. Escriba lo que ve.
-nothing-logged = No anoté nada. Mande la unidad y lo que ve: 12 presion 50 tanque 1/2.
+not-understood = No entendí { $quote }. Mande la unidad y lo que ve: 12 presión 50 tanque 1/2.
+not-understood-again = No entendí { $quote }. "ayuda" muestra cómo escribir.
 heard-of = Anotado, noticias de { $units }. Nada nuevo que registrar.
 nothing-to-log = Leído. Nada que registrar.
 greeting = Hola, { $who }. Mande la unidad y lo que ve: 12 presion 50 tanque 1/2. Con "ayuda" le digo más.
