@@ -349,10 +349,11 @@ impl<'a> Reply<'a> {
                 && finding.level < Level::Danger
                 && hearing.talk.advice.contains(finding)
         };
+        let read = repeat::read_in(heard);
         let telling = |finding: &Finding| match asks_only {
             true => Telling::Full,
             false if as_before(finding) => Telling::Silent,
-            false => repeat::telling(finding, &self.findings, &hearing.talk, hearing.now),
+            false => repeat::telling(finding, &self.findings, &read, &hearing.talk, hearing.now),
         };
         let of = |wanted: Telling| {
             self.findings
