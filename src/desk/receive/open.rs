@@ -36,7 +36,8 @@ impl Hearing<'_> {
         if self.heard.language.is_some() {
             talk.language = self.heard.language;
         }
-        repeat::note(&reply.findings, &mut talk, self.now);
+        let read = repeat::read_in(&self.heard);
+        repeat::note(&reply.findings, &read, &mut talk, self.now);
         if !reply.findings.is_empty() || !reply.beside.is_empty() {
             talk.advice = reply
                 .findings
@@ -122,7 +123,9 @@ impl Hearing<'_> {
                     .then_some(About::WhichTask { ids })
                     .or_else(|| reply.question_about())
             }
-            [Remark { text, .. }] if text.chars().any(|c| c.is_ascii_digit()) => {
+            [Remark { text, .. }]
+                if text.chars().any(|c| c.is_ascii_digit()) && !answer::is_question(self) =>
+            {
                 let unit = talk.unit.as_ref().map(|(unit, _)| unit.clone());
                 Some(About::WhatValue {
                     unit,
