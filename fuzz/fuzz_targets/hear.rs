@@ -1,7 +1,7 @@
 //! Reading is total: any text, and any mangled message of a crew, is read without a panic, and every value is finite.
 #![no_main]
 
-mod mangled;
+mod mangle;
 
 use hosebib::quantity::TemperatureScale;
 use hosebib::words::{Reader, to_json};
@@ -16,7 +16,7 @@ fuzz_target!(|data: &[u8]| {
     };
     let text = match kind % 2 {
         0 => String::from_utf8_lossy(rest).into_owned(),
-        _ => mangled::message(rest),
+        _ => mangle::message(rest),
     };
     let scale = match kind / 2 % 2 {
         0 => TemperatureScale::F,

@@ -2,7 +2,7 @@
 //! and its records fold.
 #![no_main]
 
-mod mangled;
+mod mangle;
 
 use chrono::TimeDelta;
 use hosebib::book::MessageKey;
@@ -24,7 +24,7 @@ fuzz_target!(|data: &[u8]| {
         };
         let text = match who / 16 % 2 {
             0 => String::from_utf8_lossy(bytes).into_owned(),
-            _ => mangled::message(bytes),
+            _ => mangle::message(bytes),
         };
         at += TimeDelta::minutes(1 + i64::from(who / 32) * 30);
         let tick = desk.tick(at);

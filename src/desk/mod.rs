@@ -91,7 +91,7 @@ impl Desk {
     /// Takes in the records of a turn that was written down.
     pub fn apply(&mut self, records: &[Record]) {
         for record in records {
-            self.book.apply(record);
+            self.agenda.apply(&mut self.book, record);
         }
         let own_words = |record: &Record| {
             matches!(

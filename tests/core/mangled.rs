@@ -1,8 +1,8 @@
 //! Crews' messages with pieces changed, dropped and put in between: none panics, through the reader and the whole desk.
 //! The long form, led by what code a message reaches, is `cargo fuzz` (see DEVELOPERS.md).
 
-#[path = "../../fuzz/fuzz_targets/mangled.rs"]
-mod mangled;
+#[path = "../../fuzz/fuzz_targets/mangle.rs"]
+mod mangle;
 
 use chrono::TimeDelta;
 use hosebib::book::MessageKey;
@@ -24,7 +24,7 @@ fn message(chance: &mut fastrand::Rng) -> String {
     let bytes: Vec<u8> = (0..2 + 3 * chance.usize(..12))
         .map(|_| chance.u8(..))
         .collect();
-    mangled::message(&bytes)
+    mangle::message(&bytes)
 }
 
 fn seed() -> u64 {
