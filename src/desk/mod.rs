@@ -41,6 +41,7 @@ pub struct Desk {
     reader: Reader,
     replies: Replies,
     answers: walk::Answers,
+    questions: answer::Questions,
 }
 
 impl Default for Desk {
@@ -57,6 +58,7 @@ impl Desk {
             reader: Reader::new(),
             replies: Replies::new(),
             answers: walk::Answers::default(),
+            questions: answer::Questions::default(),
         }
     }
 

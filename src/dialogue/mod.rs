@@ -27,7 +27,7 @@ pub struct Talk {
     pub question: Option<Question>,
     /// The findings last told, for "why".
     pub advice: Vec<Finding>,
-    /// The standing advice that was told lately.
+    /// The advice that was told lately.
     #[serde(default)]
     pub told: Vec<Told>,
     /// The language this person last wrote in.
@@ -55,7 +55,7 @@ impl Talk {
     }
 }
 
-/// Standing advice that was told to a person.
+/// Advice that was told to a person.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 pub struct Told {
     /// What was found.
@@ -64,6 +64,9 @@ pub struct Told {
     pub unit: Option<UnitName>,
     /// How urgent it was.
     pub urgency: Urgency,
+    /// Its text and the numbers that were read for it, to tell whether it says the same again.
+    #[serde(default)]
+    pub says: String,
     /// When it was told.
     pub at: DateTime<Utc>,
 }

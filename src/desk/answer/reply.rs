@@ -2,11 +2,11 @@
 
 use std::collections::BTreeMap;
 
-use super::unit_of;
+use super::asked;
 use crate::book::{Record, Task, TaskChange};
 use crate::desk::inbound::Outgoing;
 use crate::desk::receive::{Hearing, of_the_message};
-use crate::desk::repeat;
+use crate::desk::repeat::{self, Telling};
 use crate::desk::settle::Settled;
 use crate::desk::situate::Case;
 use crate::desk::tasks::Board;
@@ -27,6 +27,10 @@ pub(in crate::desk) struct Reply<'a> {
     pub(in crate::desk) late: bool,
     /// Findings that hold and are listed, but told in other words: those of a digest.
     pub(in crate::desk) listed: Vec<Finding>,
+    /// Findings that hold beside the answer to a question: listed, told by name, and open to "why".
+    pub(in crate::desk) beside: Vec<Finding>,
+    /// The answer to a question, in words: said before all but what could kill.
+    pub(in crate::desk) first: Vec<String>,
     /// What the sender's guided checks come to, where they were gone through.
     pub(in crate::desk) checks: Option<Vec<Check>>,
     /// The step of a guided check that is asked, in words.
@@ -63,6 +67,8 @@ impl<'a> Reply<'a> {
             others: Vec::new(),
             late: false,
             listed: Vec::new(),
+            beside: Vec::new(),
+            first: Vec::new(),
             checks: None,
             step: None,
             card: Vec::new(),
@@ -222,25 +228,51 @@ impl<'a> Reply<'a> {
             .iter()
             .map(|(task, turn)| TaskNote { task, turn: *turn })
             .collect();
-        let is_question = hearing.heard.ask.is_some();
-        let told = self
-            .findings
-            .iter()
-            .filter(|finding| {
-                is_question || repeat::is_news(finding, &self.findings, &hearing.talk, hearing.now)
+        let answered = super::is_question(hearing) && heard.entries.is_empty();
+        let asks_only = settled.reports.is_empty()
+            && (hearing.heard.ask.is_some() || super::is_question(hearing));
+        let telling = |finding: &Finding| match asks_only {
+            true => Telling::Full,
+            false => repeat::telling(finding, &self.findings, &hearing.talk, hearing.now),
+        };
+        let of = |wanted: Telling| {
+            self.findings
+                .iter()
+                .filter(move |finding| telling(finding) == wanted)
+        };
+        let told = of(Telling::Full).collect();
+        let mut named: BTreeMap<&UnitName, Vec<String>> = BTreeMap::new();
+        for finding in of(Telling::Named) {
+            if let Some(unit) = &finding.unit {
+                named
+                    .entry(unit)
+                    .or_default()
+                    .push(self.voice.name(finding.id));
+            }
+        }
+        let stands: Vec<String> = named
+            .into_iter()
+            .map(|(unit, names)| {
+                let args = [
+                    ("unit", Arg::from(unit.as_str())),
+                    ("names", names.join("; ").into()),
+                ];
+                self.voice.say("still", &args)
             })
             .collect();
         let answer = Answer {
             opening: std::mem::take(&mut self.opening),
             context,
+            first: std::mem::take(&mut self.first),
             findings: told,
+            stands,
             lines: std::mem::take(&mut self.lines),
             logged,
             tasks,
             taken: &heard.taken,
-            set_aside: &heard.set_aside,
+            set_aside: if asks_only { &[] } else { &heard.set_aside },
             answered: &heard.plans,
-            unclear: &heard.unclear,
+            unclear: if answered { &[] } else { &heard.unclear },
             question: self.question.as_ref(),
             step: self.step.as_deref(),
             zones: cases
@@ -297,6 +329,7 @@ impl<'a> Reply<'a> {
         Finished {
             text,
             findings: {
+                self.findings.append(&mut self.beside);
                 self.findings.append(&mut self.listed);
                 self.findings
             },
@@ -354,12 +387,4 @@ fn notes(board: &Board) -> Vec<(Task, TaskTurn)> {
         .into_iter()
         .filter_map(|(id, turn)| Some((board.tasks().task(id)?.clone(), turn)))
         .collect()
-}
-
-fn asked(hearing: &Hearing<'_>) -> Option<UnitName> {
-    hearing
-        .heard
-        .ask
-        .as_ref()
-        .and_then(|ask| unit_of(hearing, ask))
 }

@@ -23,6 +23,11 @@ pub(super) fn status(hearing: &Hearing<'_>, case: &Case, reply: &mut Reply<'_>) 
             reply.findings.push(finding);
         }
     }
+    how_it_stands(case, reply);
+}
+
+/// Where it is, its last readings, what is wrong and what is coming, its tasks.
+pub(super) fn how_it_stands(case: &Case, reply: &mut Reply<'_>) {
     let place = case.place();
     let text = reply.voice.status(&Status {
         unit: &case.unit,

@@ -16,11 +16,7 @@ use crate::situation::Occasion;
 impl Hearing<'_> {
     /// Returns every trailer this message bears on: reported on, asked about or planned for.
     pub(super) fn units(&self, settled: &Settled) -> BTreeSet<UnitName> {
-        let asked = self
-            .heard
-            .ask
-            .as_ref()
-            .and_then(|ask| answer::unit_of(self, ask));
+        let asked = answer::asked(self);
         let planned = self
             .heard
             .plans

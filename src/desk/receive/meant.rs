@@ -1,5 +1,6 @@
 //! What a message means once it is held against what is open with its sender: a bare answer, a mended report.
 
+use super::super::answer;
 use super::super::settle::{self, Answered, Settled};
 use super::Hearing;
 use crate::book::MessageKey;
@@ -80,6 +81,7 @@ impl Hearing<'_> {
     /// with 14". A question is no word from the unit, nor is what the dispatcher writes.
     pub(super) fn words_about(&self, settled: &Settled) -> Vec<UnitName> {
         if self.heard.ask.is_some()
+            || answer::is_question(self)
             || self.heard.command.is_some()
             || self.member.role == Role::Dispatcher
             || !self.heard.unclear.is_empty()

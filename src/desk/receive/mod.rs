@@ -107,7 +107,8 @@ impl Hearing<'_> {
         if let Some(order) = self.heard.command.clone() {
             command::obey(&self, &order, &mut reply, &mut records);
         }
-        if let Some(ask) = self.heard.ask.clone() {
+        let answered = took.is_none() && answer::question(&self, &settled, &mut reply);
+        if let Some(ask) = self.heard.ask.clone().filter(|_| !answered) {
             answer::ask(&self, &settled, &ask, &mut reply, &mut records);
         }
 

@@ -15,11 +15,7 @@ impl Hearing<'_> {
     pub(super) fn talk_after(&self, settled: &Settled, reply: &mut Reply<'_>) -> Talk {
         let mut talk = self.talk.clone();
         let at = self.inbound.at;
-        let asked = self
-            .heard
-            .ask
-            .as_ref()
-            .and_then(|ask| answer::unit_of(self, ask));
+        let asked = answer::asked(self);
         let last = settled
             .reports
             .last()
@@ -38,8 +34,13 @@ impl Hearing<'_> {
             talk.language = self.heard.language;
         }
         repeat::note(&reply.findings, &mut talk, self.now);
-        if !reply.findings.is_empty() {
-            talk.advice = reply.findings.clone();
+        if !reply.findings.is_empty() || !reply.beside.is_empty() {
+            talk.advice = reply
+                .findings
+                .iter()
+                .chain(&reply.beside)
+                .cloned()
+                .collect();
         }
         if let Some(checks) = reply.checks.take() {
             talk.checks = checks;

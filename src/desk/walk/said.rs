@@ -255,7 +255,8 @@ fn plausible(key: ReadingKey) -> std::ops::RangeInclusive<f64> {
 }
 
 /// Folds a text to lower-case words without accents, apostrophes and signs.
-fn plain(text: &str) -> String {
+/// Folds a text: lower case, without accents and apostrophes, its words one blank apart.
+pub(in crate::desk) fn plain(text: &str) -> String {
     let folded: String = text
         .to_lowercase()
         .nfd()

@@ -3,103 +3,23 @@
 //! A phrase of the word files is one or more words, where `(a|b)` is either, `[a]` may be left out, and `*` stands for
 //! up to three words that are read by themselves.
 
-use std::collections::HashMap;
-use std::hash::{BuildHasherDefault, Hasher};
+mod file;
+mod hash;
 
-use serde::Deserialize;
-use thiserror::Error;
-
-use super::concept::{Concept, Mark, Noun, Spoken, Unit};
-use super::lex::Letters;
-use super::normal::plain;
-use super::spell::Speller;
 use crate::heard::Language;
+use crate::words::concept::{Concept, Mark, Noun, Spoken, Unit};
+use crate::words::lex::Letters;
+use crate::words::normal::plain;
+use crate::words::spell::Speller;
+use file::expand;
+pub use file::{WordFile, WordsError};
+pub(super) use hash::FastMap;
 
 /// A word of the vocabulary.
 pub(super) type WordId = u32;
 
 /// Stands for a word or number that is not in the vocabulary, but may stand where a phrase has `*`.
 pub(super) const UNKNOWN: WordId = WordId::MAX;
-
-/// A map with a fast hash: keys are short words of our own files, not chosen by an attacker.
-pub(super) type FastMap<K, V> = HashMap<K, V, BuildHasherDefault<Fx>>;
-
-/// What is wrong with a word file.
-#[derive(Debug, Error, PartialEq)]
-pub enum WordsError {
-    /// The file is no TOML of the right shape.
-    #[error("{file} cannot be read: {message}")]
-    Toml {
-        /// The file.
-        file: String,
-        /// What the TOML reader said, with the line.
-        message: String,
-    },
-    /// An entry names no known concept.
-    #[error("{file}: `{is}` names nothing known, expected such as `fault leak` or `noun water`")]
-    Unknown {
-        /// The file.
-        file: String,
-        /// The entry's `is`.
-        is: String,
-    },
-    /// A spelling is already taken for something else.
-    #[error(
-        "{file}: `{spelling}` is to be `{is}` and already means something else; take one of the two out"
-    )]
-    Clash {
-        /// The file.
-        file: String,
-        /// The spelling.
-        spelling: String,
-        /// What it was to mean.
-        is: String,
-    },
-}
-
-/// One entry of a word file.
-#[derive(Debug, Clone, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct WordEntry {
-    /// What it stands for.
-    pub is: String,
-    /// Its spellings.
-    pub say: Vec<String>,
-    /// A sentence that shows it.
-    #[serde(default, rename = "try")]
-    pub sentence: Option<String>,
-    /// Where it is said, for a regional word.
-    #[serde(default)]
-    pub region: Option<String>,
-    /// True where the accent tells it from another word.
-    #[serde(default)]
-    pub accents: bool,
-    /// True for a measure that is one only where it touches its number: `12a`, `3in`.
-    #[serde(default)]
-    pub glued: bool,
-}
-
-/// A word file.
-#[derive(Debug, Clone, Default, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct WordFile {
-    /// Ordinary words of the language that are never a slip for one of ours.
-    #[serde(default)]
-    pub ordinary: String,
-    /// The entries.
-    #[serde(default)]
-    pub word: Vec<WordEntry>,
-}
-
-impl WordFile {
-    /// Reads a word file.
-    pub fn parse(file: &str, text: &str) -> Result<WordFile, WordsError> {
-        toml::from_str(text).map_err(|error| WordsError::Toml {
-            file: file.into(),
-            message: error.to_string(),
-        })
-    }
-}
 
 /// What is known of a word.
 #[derive(Debug, Clone, Copy, Default)]
@@ -428,53 +348,4 @@ fn is_mendable(concept: &Concept) -> bool {
                     | Mark::Sorry
             )
     )
-}
-
-/// Writes out the choices of a pattern: `(a|b)` and `[c]`.
-fn expand(pattern: &str) -> Vec<String> {
-    let Some(open) = pattern.find(['(', '[']) else {
-        return vec![pattern.to_string()];
-    };
-    let close = match pattern.as_bytes()[open] {
-        b'(' => pattern[open..].find(')'),
-        _ => pattern[open..].find(']'),
-    };
-    let Some(close) = close.map(|c| open + c) else {
-        return vec![pattern.to_string()];
-    };
-    let (before, inside, after) = (
-        &pattern[..open],
-        &pattern[open + 1..close],
-        &pattern[close + 1..],
-    );
-    let mut choices: Vec<&str> = inside.split('|').collect();
-    if pattern.as_bytes()[open] == b'[' {
-        choices.push("");
-    }
-    let mut all = Vec::new();
-    for rest in expand(after) {
-        for choice in &choices {
-            all.push(format!("{before}{choice}{rest}"));
-        }
-    }
-    all
-}
-
-/// The multiply-rotate hash that compilers use for short keys.
-#[derive(Debug, Default, Clone, Copy)]
-pub(super) struct Fx(u64);
-
-impl Hasher for Fx {
-    fn finish(&self) -> u64 {
-        self.0
-    }
-
-    fn write(&mut self, bytes: &[u8]) {
-        for chunk in bytes.chunks(8) {
-            let mut word = [0; 8];
-            word[..chunk.len()].copy_from_slice(chunk);
-            self.0 = (self.0.rotate_left(5) ^ u64::from_le_bytes(word))
-                .wrapping_mul(0x517c_c1b7_2722_0a95);
-        }
-    }
 }
