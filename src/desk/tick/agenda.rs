@@ -213,7 +213,7 @@ fn touched(book: &Book, record: &Record) -> Vec<Duty> {
             | AlarmChange::Over { key }) = change;
             let forgotten = book.forgotten_alarms(*at);
             let keys = forgotten.chain(std::iter::once(key.as_str()));
-            keys.flat_map(|key| about(key)).collect()
+            keys.flat_map(about).collect()
         }
         Record::Ahead { change, .. } => match change {
             AheadChange::Look { unit, .. } => vec![Duty::Look(unit.clone())],
