@@ -211,6 +211,15 @@ aside-quotation = Not logged, as it quotes someone: { $quote }. If it is so, sen
 
 ask-which-unit = Which unit is this for? Send its number.
 ask-which-unit-of = Which unit is this for: { $units }?
+ask-unit-yes = Is this for { $unit }? Answer yes, or send the unit.
+ask-which-unit-for = Which unit is { $quote } for? Send its number.
+ask-which-unit-for-yes = Is { $quote } for { $unit }? Answer yes, or send the unit.
+ask-which-unit-for-of = Which unit is { $quote } for: { $units }?
+ask-which-mend = Nothing changed yet. Do you mean { $ways }?
+ask-which-task = Which task is done: { $tasks }? Answer with its number.
+ask-task-done = Is task { $tasks } done? Yes or no.
+mend-unit = unit { $unit }
+mend-on = { $what } on { $unit }
 ask-what-value = What is { $quote }? Answer with one word: psi, waste, fresh, outside or volts.
 ask-what-value-on = What is { $quote } on { $unit }? Answer with one word: psi, waste, fresh, outside or volts.
 ask-taps-shut = Was the pressure on { $unit } read with taps running or shut?
@@ -413,10 +422,18 @@ task-reopened = Open again: task { $task }
 task-taken = Task { $task }: { $who } has it.
 task-done = Task { $task }: done.
 task-dropped = Task { $task }: dropped, { $reason }.
+task-taken-back = Task { $task }: taken back, no longer needed.
 task-called = Called.
 task-called-for = Called, promised for { $time }.
 tail-called = It was called: task { $id }.
 booked-too-late = The tank may be full at { $due }, before the truck at { $promised }. Ask for an earlier one. Else close stalls in time.
+booked-too-late-now = The tank may be full before the truck comes at { $promised }. Ask for an earlier one. Else close stalls in time.
+truck-off = The truck for { $unit } is not coming. Call another one.
+truck-none = No truck is noted for { $unit }. Nothing changed.
+truck-none-booked = No truck is noted as called. Nothing changed.
+truck-late-when = When does the truck for { $unit } come now? Send the time, as in "truck late, 19:30".
+truck-off-told = { $who } says the truck for { $unit } is not coming. Call another one.
+truck-late-told = { $who } says the truck for { $unit } comes at { $time }. That may be too late for the tank.
 tail-called-for = It was called, promised for { $time }: task { $id }.
 tail-nobody-called = Nobody called yet: task { $id }.
 tail-taken = { $who } has task { $id }.
@@ -426,7 +443,10 @@ tasks-head = { $count ->
    *[other] { $count } open tasks, soonest first:
 }
 tasks-none = No open tasks.
+tasks-none-mine = You have no open tasks. "tasks" lists all of them.
+tasks-none-of = { $who } has no open tasks.
 task-unknown = There is no task { $id }. Nothing changed. Send "tasks" for the list.
+tasks-on-unit = Open on { $unit }: { $tasks }. Use the task number, the first one.
 task-already-closed = Task { $id } is closed already. Nothing changed.
 
 ### Forecast
@@ -511,21 +531,29 @@ service-undelivered = This did not reach { $who } on the chat. Phone them:
 
 ### Orders and their answers
 
-undone = Taken back: your report of { $time } on { $units }. It counts no more.
+undone = Taken back, from { $time }: { $what }. It counts no more. To bring it back, send it again.
+undone-task = Taken back: what you told me to do at { $time }.
+undo-older = You took your last one back already. Before it, at { $time }: { $what }. Take that back too? Yes or no.
+changed-value = Changed on { $unit }: { $was }, now { $what }.
+changed-unit = Changed: that was for { $unit }, not { $from }. None of it stays on { $from }.
+changed-off = Taken back on { $unit }: { $what }.
 undo-nothing = Nothing to take back. I keep your own reports for 24 h.
 edit-taken = Your edit takes the place of what you sent at { $time }.
 edit-undone = Your edit takes back what you sent at { $time }. Nothing new logged.
 late-message = Your message of { $time } came in just now. It is logged for that time.
+late-message-own = Your message of { $time } came in just now. It is logged for the times you gave.
 late-meanwhile = Newer reports came in since. This advice goes by the newest.
-plan-which-unit = Nothing set yet: { $quote }. Which unit is it for? Send it again with the unit number.
+late-since = Since then on { $unit }, { $time }, { $who }: { $what }.
 watch-set = I will tell you when { $unit } reaches { $what }.
 watch-set-below = I will tell you when { $unit } is down to { $what }.
-watch-past = { $unit } is there already: { $what }. No watch set.
+watch-past = { $unit } is there already: { $what } at { $time }. No watch set.
+watch-none = You have no watch set. Send for instance: if 12 hits 3/4 call me.
 watch-hit = You asked to know: { $unit } { $what }, reported by { $who }.
 got-it = Noted: { $what }. It will not come up again unless it gets worse.
 got-it-nothing = Nothing is waiting for a "got it".
 got-it-by = { $who } has noted: { $what }.
 never-mind-question = Question dropped. Nothing logged for it.
+never-mind-left = Left as it is. Nothing changed.
 never-mind-watch = Your watch on { $unit } is off.
 never-mind-nothing = No question is open.
 order-not-yet = I cannot do that yet. Nothing changed.
@@ -1206,6 +1234,8 @@ card-contact = Ask for: { $what }
 card-stand = Stand: { $what }
 card-septic-lid = Septic lid: { $what }
 card-notes = Site: { $what }
+card-not-today = The gate code comes on the day of the job. Ask the dispatcher if you need it now.
+card-not-crew = The gate code is for the crew of this job. Ask the dispatcher.
 note-stands = Note on { $unit } ({ $who }, { $time }): { $quote }
 note-none = No notes on { $unit }.
 note-cleared = Notes on { $unit } cleared.
@@ -1243,6 +1273,7 @@ value-waste = waste tank
 value-fresh = fresh tank
 value-chocks = chocks
 value-breakaway = breakaway
+confirmed = Noted on { $unit }: { $what } done.
 
 ## Plugging in
 
@@ -1530,7 +1561,7 @@ speak-was-due = This was due at { $time }, { $age } ago.
 speak-answer-task = Answer "take { $id }", or "got it" to stop this for all.
 speak-call-truck = Call the truck: task { $task }
 speak-task = To do: task { $task }
-speak-silent-unit = { $who } last wrote at { $time }, but not on this one.
+speak-silent-unit = { $who } last wrote at { $time }. No report on this one since { $since }.
 speak-silent-person = No word from { $who } at all since { $time }. Phone them.
 speak-unanswered = { $signal }: nobody answered yet. { $what }, told at { $time }. Phone them now.
 speak-overdue = { $who } was due there at { $time } and did not write. Phone them.
@@ -1573,3 +1604,4 @@ ahead-job = { $site }: { $units }, { $first } to { $last }, { $value } guests.
 ahead-truck = By the guests alone, stop level about: { $names }.
 ahead-no-truck = By the guests alone no tank fills up.
 speak-taken-by = { $who } has it: { $what }. No need to do anything.
+speak-untaken = { $who } took that back. Nobody has it now: { $task }

@@ -212,6 +212,15 @@ aside-quotation = No anotado, pues cita a otro: { $quote }. Si es así, dígalo 
 
 ask-which-unit = ¿Para qué unidad es? Mande su número.
 ask-which-unit-of = ¿Para qué unidad es: { $units }?
+ask-unit-yes = ¿Es para la { $unit }? Conteste sí, o mande la unidad.
+ask-which-unit-for = ¿Para qué unidad es { $quote }? Mande su número.
+ask-which-unit-for-yes = ¿{ $quote } es para la { $unit }? Conteste sí, o mande la unidad.
+ask-which-unit-for-of = ¿Para qué unidad es { $quote }: { $units }?
+ask-which-mend = Nada cambió aún. ¿Quiere decir { $ways }?
+ask-which-task = ¿Qué tarea quedó hecha: { $tasks }? Conteste con su número.
+ask-task-done = ¿Ya quedó la tarea { $tasks }? Sí o no.
+mend-unit = la unidad { $unit }
+mend-on = { $what } en la { $unit }
 ask-what-value = ¿Qué es { $quote }? Conteste con una palabra: psi, negras, limpia, afuera o voltios.
 ask-what-value-on = ¿Qué es { $quote } en la { $unit }? Conteste con una palabra: psi, negras, limpia, afuera o voltios.
 ask-taps-shut = ¿Leyó la presión de la { $unit } con llaves abiertas o cerradas?
@@ -414,10 +423,18 @@ task-reopened = Abierta de nuevo: tarea { $task }
 task-taken = Tarea { $task }: { $who } la tiene.
 task-done = Tarea { $task }: hecha.
 task-dropped = Tarea { $task }: quitada, { $reason }.
+task-taken-back = Tarea { $task }: retirada, ya no hace falta.
 task-called = Ya se llamó.
 task-called-for = Ya se llamó, prometido para { $time }.
 tail-called = Ya se llamó: tarea { $id }.
 booked-too-late = El tanque puede llenarse a las { $due }, antes del camión de las { $promised }. Pida uno antes. Si no, cierre baños a tiempo.
+booked-too-late-now = El tanque puede llenarse antes del camión de las { $promised }. Pida uno antes. Si no, cierre baños a tiempo.
+truck-off = El camión para la { $unit } no viene. Llame a otro.
+truck-none = No hay camión anotado para la { $unit }. Nada cambió.
+truck-none-booked = No hay camión anotado como llamado. Nada cambió.
+truck-late-when = ¿Cuándo viene ahora el camión para la { $unit }? Mande la hora: "camión tarde, 19:30".
+truck-off-told = { $who } dice que el camión para la { $unit } no viene. Llame a otro.
+truck-late-told = { $who } dice que el camión para la { $unit } llega a las { $time }. Puede ser tarde para el tanque.
 tail-called-for = Ya se llamó, prometido para { $time }: tarea { $id }.
 tail-nobody-called = Nadie ha llamado aún: tarea { $id }.
 tail-taken = { $who } tiene la tarea { $id }.
@@ -427,7 +444,10 @@ tasks-head = { $count ->
    *[other] { $count } tareas abiertas, primero la más próxima:
 }
 tasks-none = No hay tareas abiertas.
+tasks-none-mine = No tiene tareas abiertas. "tareas" las muestra todas.
+tasks-none-of = { $who } no tiene tareas abiertas.
 task-unknown = No hay tarea { $id }. No cambié nada. Mande "tareas" para ver la lista.
+tasks-on-unit = Abiertas en la { $unit }: { $tasks }. Use el número de tarea, el primero.
 task-already-closed = La tarea { $id } ya está cerrada. No cambié nada.
 
 ### Forecast
@@ -512,21 +532,29 @@ service-undelivered = Esto no le llegó a { $who } por el chat. Llame por teléf
 
 ### Orders and their answers
 
-undone = Quité su reporte de { $time } sobre { $units }. Ya no cuenta.
+undone = Retirado, de las { $time }: { $what }. Ya no cuenta. Para ponerlo otra vez, mándelo de nuevo.
+undone-task = Retirado: lo que me pidió a las { $time }.
+undo-older = Ya retiró su último mensaje. Antes, a las { $time }: { $what }. ¿Retiro ese también? Sí o no.
+changed-value = Cambiado en la { $unit }: { $was }, ahora { $what }.
+changed-unit = Cambiado: era para la { $unit }, no para la { $from }. Nada de eso queda en la { $from }.
+changed-off = Retirado en la { $unit }: { $what }.
 undo-nothing = No hay nada que quitar. Guardo sus reportes 24 h.
 edit-taken = Su cambio toma el lugar de lo que mandó ({ $time }).
 edit-undone = Su cambio quita lo que mandó ({ $time }). No anoté nada nuevo.
 late-message = Su mensaje de { $time } llegó apenas. Queda anotado para esa hora.
+late-message-own = Su mensaje de las { $time } llegó apenas. Quedó anotado a las horas que dio.
 late-meanwhile = Ya hay reportes más nuevos. Este consejo va con el más nuevo.
-plan-which-unit = Aún no puse nada: { $quote }. ¿Para qué unidad es? Mándelo otra vez con el número.
+late-since = Después en la { $unit }, { $time }, { $who }: { $what }.
 watch-set = Le aviso cuando la { $unit } llegue a { $what }.
 watch-set-below = Le aviso cuando la { $unit } baje a { $what }.
-watch-past = La { $unit } ya está ahí: { $what }. No puse aviso.
+watch-past = La { $unit } ya está ahí: { $what } a las { $time }. Sin aviso puesto.
+watch-none = No tiene avisos puestos. Mande por ejemplo: si la 12 llega a 3/4 avísame.
 watch-hit = Pidió que le avise: { $unit } { $what }, según { $who }.
 got-it = Enterado: { $what }. No sale de nuevo, salvo que empeore.
 got-it-nothing = Nada espera un "enterado".
 got-it-by = { $who } ya está enterado: { $what }.
 never-mind-question = Pregunta quitada. No anoté nada de ella.
+never-mind-left = Queda como está. Nada cambió.
 never-mind-watch = Quité su aviso de la { $unit }.
 never-mind-nothing = No hay ninguna pregunta abierta.
 order-not-yet = Aún no puedo hacer eso. No cambié nada.
@@ -1207,6 +1235,8 @@ card-contact = Pregunte por: { $what }
 card-stand = Lugar: { $what }
 card-septic-lid = Tapa de la fosa: { $what }
 card-notes = Sitio: { $what }
+card-not-today = El código de la puerta sale el día del trabajo. Si lo necesita ya, pídalo al despachador.
+card-not-crew = El código de la puerta es para la cuadrilla de este trabajo. Pídalo al despachador.
 note-stands = Nota de la { $unit } ({ $who }, { $time }): { $quote }
 note-none = No hay notas de la { $unit }.
 note-cleared = Notas de la { $unit } borradas.
@@ -1244,6 +1274,7 @@ value-waste = tanque de aguas negras
 value-fresh = tanque de agua limpia
 value-chocks = calzas
 value-breakaway = freno de emergencia
+confirmed = Anotado en la { $unit }: { $what }, hecho.
 
 ## Plugging in
 
@@ -1531,7 +1562,7 @@ speak-was-due = Esto era para las { $time }, hace { $age }.
 speak-answer-task = Conteste "tomo { $id }", o "enterado" para callarlo para todos.
 speak-call-truck = Llame al camión: tarea { $task }
 speak-task = Por hacer: tarea { $task }
-speak-silent-unit = { $who } escribió por última vez a las { $time }, pero no de esta.
+speak-silent-unit = { $who } escribió a las { $time }. Sin reporte de esta desde las { $since }.
 speak-silent-person = { $who } no escribe nada desde las { $time }. Llámele por teléfono.
 speak-unanswered = { $signal }: nadie ha contestado. { $what }, avisado a las { $time }. Llámeles ya.
 speak-overdue = { $who } iba a llegar a las { $time } y no escribe. Llámele por teléfono.
@@ -1574,3 +1605,4 @@ ahead-job = { $site }: { $units }, { $first } a { $last }, { $value } invitados.
 ahead-truck = Solo por los invitados, al límite como a las: { $names }.
 ahead-no-truck = Solo por los invitados no se llena ningún tanque.
 speak-taken-by = { $who } la tiene: { $what }. No hay que hacer nada.
+speak-untaken = { $who } se echó para atrás. Nadie la tiene ahora: { $task }

@@ -181,11 +181,16 @@ impl Answer<'_> {
         if !self.unclear.is_empty() {
             return;
         }
+        let mut told: Vec<&UnitName> = Vec::new();
         for logged in self
             .logged
             .iter()
             .filter(|logged| logged.all_well && logged.was_checked())
         {
+            if told.contains(&logged.unit) {
+                continue;
+            }
+            told.push(logged.unit);
             let args = [("unit", Arg::from(logged.unit.as_str()))];
             voice.write(line(out), "all-well", &args);
         }

@@ -168,7 +168,7 @@ fn about_unit(
         (None, Some(name)) => reply
             .findings
             .push(settle::unknown_unit(&hearing.fleet, name)),
-        (None, None) => reply.say("ask-which-unit", &[]),
+        (None, None) => reply.asks = Some(hearing.which_unit()),
     }
 }
 

@@ -47,7 +47,8 @@ pub(super) fn answer(
             // without a trailer in mind the usual limits are as good an answer as any
             "is-ok" | "set-regulator" | "regulator"
                 if advice::in_general(hearing, topic, reply) => {}
-            _ => reply.say("ask-which-unit", &[]),
+            _ if reply.asks.is_none() => reply.asks = Some(hearing.which_unit()),
+            _ => {}
         }
         return;
     };

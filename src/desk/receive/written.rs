@@ -7,7 +7,7 @@ use super::super::situate::Case;
 use super::Hearing;
 use crate::book::{Message, Personal, Record, Report, Unread};
 use crate::dialogue::Talk;
-use crate::heard::{Entry, Remark};
+use crate::heard::{Ask, Entry, Remark};
 
 impl Hearing<'_> {
     pub(super) fn finish(
@@ -54,13 +54,18 @@ impl Hearing<'_> {
             from: self.member.id.clone(),
             at,
             received: self.inbound.received,
-            text: Personal::new(self.text),
+            text: Personal::new(self.written),
             reports: reports.collect(),
             unclear: unread(&self.heard.unclear),
             set_aside: unread(&self.heard.set_aside),
             findings: finished.findings.clone(),
             reply: Personal::new(&finished.text),
             replaces: self.replaced().cloned(),
+            // what an undo does is not undone, but done again
+            tasks_before: match self.heard.ask {
+                Some(Ask::Undo) => Vec::new(),
+                _ => finished.tasks_before,
+            },
         };
         let mut turn = Turn::empty(at);
         turn.from = Some(self.member.id.clone());

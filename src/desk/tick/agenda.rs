@@ -10,7 +10,7 @@ use chrono::{DateTime, Days, NaiveTime, TimeDelta, TimeZone, Utc};
 use chrono_tz::Tz;
 
 use super::{alone, late, quiet, road, silence, unanswered};
-use crate::book::{AheadChange, AlarmChange, Book, MessageKey, Record, TaskChange};
+use crate::book::{AheadChange, AlarmChange, Book, MessageKey, Record};
 use crate::fleet::Fleet;
 use crate::heard::UnitName;
 
@@ -194,19 +194,7 @@ fn touched(book: &Book, record: &Record) -> Vec<Duty> {
             .into_iter()
             .map(Duty::Silence)
             .collect(),
-        Record::Task { change, .. } => {
-            let id = match change {
-                TaskChange::Opened { task } => task.id,
-                TaskChange::Redated { id, .. }
-                | TaskChange::Called { id, .. }
-                | TaskChange::Taken { id, .. }
-                | TaskChange::Done { id, .. }
-                | TaskChange::Dropped { id, .. }
-                | TaskChange::Reopened { id }
-                | TaskChange::Escalated { id } => *id,
-            };
-            vec![Duty::LateTask(id)]
-        }
+        Record::Task { change, .. } => vec![Duty::LateTask(change.id())],
         Record::Alarm { at, change } => {
             let (AlarmChange::Raised { key, .. }
             | AlarmChange::Acknowledged { key, .. }

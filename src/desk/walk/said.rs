@@ -157,7 +157,8 @@ impl Answers {
     pub(in crate::desk) fn tells_of_an_order(&self, text: &str) -> bool {
         let text = plain(text);
         let says = |list| self.longest("order", &text, &[list]).is_some();
-        !self.says_not(&text) && says("who") && says("what")
+        let orders = says("what") || says("tells") && says("moves");
+        !self.says_not(&text) && says("who") && orders
     }
 
     /// Tells whether a message is a skip and nothing else.
