@@ -47,6 +47,7 @@ pub struct Desk {
     answers: walk::Answers,
     phrases: phrases::Phrases,
     questions: answer::Questions,
+    why_words: answer::WhyWords,
 }
 
 impl Default for Desk {
@@ -66,6 +67,7 @@ impl Desk {
             answers: walk::Answers::default(),
             phrases: phrases::Phrases::default(),
             questions: answer::Questions::default(),
+            why_words: answer::WhyWords::default(),
         }
     }
 
