@@ -32,6 +32,7 @@ use chrono::{DateTime, Utc};
 
 pub use inbound::{Body, Inbound, Outgoing, Sender, Turn};
 
+use self::tick::Agenda;
 use crate::book::{Book, Record};
 use crate::fleet::{CrewMember, Fleet};
 use crate::heard::Language;
@@ -41,6 +42,7 @@ use crate::words::{Reader, TaughtWord};
 /// The desk: what is known, and the means to read and to answer.
 pub struct Desk {
     book: Book,
+    agenda: Agenda,
     reader: Reader,
     words: Vec<TaughtWord>,
     replies: Replies,
@@ -60,6 +62,7 @@ impl Desk {
     /// Sets up a desk over a book.
     pub fn new(book: Book) -> Self {
         let mut desk = Desk {
+            agenda: Agenda::of(&book),
             book,
             reader: Reader::new(),
             words: Vec::new(),
