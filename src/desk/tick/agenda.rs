@@ -4,7 +4,7 @@ use chrono::{DateTime, Days, NaiveTime, TimeDelta, TimeZone, Utc};
 use chrono_tz::Tz;
 
 use super::super::Desk;
-use super::{alone, late, quiet, road, silence, unanswered};
+use super::{alone, late, quiet, refused, rest, road, silence, unanswered};
 use crate::fleet::Fleet;
 use crate::heard::UnitName;
 
@@ -26,6 +26,10 @@ pub(super) enum Duty {
     Silence(UnitName),
     /// A task is past its due or its call-by time.
     LateTask(u32),
+    /// Somebody's own quiet hours are over.
+    Rested(String),
+    /// The dispatchers hear what was refused.
+    Refused,
     /// The digest goes out.
     Digest,
     /// The list of long stays goes out.
@@ -40,7 +44,10 @@ impl Duty {
 
     /// Tells whether the duty always has something to say, so that lateness is worth a word.
     pub(super) fn speaks(&self) -> bool {
-        !matches!(self, Duty::Look(_) | Duty::Road(_))
+        !matches!(
+            self,
+            Duty::Look(_) | Duty::Road(_) | Duty::Rested(_) | Duty::Refused
+        )
     }
 }
 
@@ -75,6 +82,13 @@ pub(super) fn duties(desk: &Desk) -> impl Iterator<Item = (DateTime<Utc>, Duty)>
             Some((at, Duty::LateTask(task.id)))
         })
     });
+    let refused = fleet.and_then(|fleet| {
+        let at = refused::due(desk.book.refusals())?;
+        Some((quiet::awake(fleet, at, None), Duty::Refused))
+    });
+    let rested = fleet
+        .into_iter()
+        .flat_map(move |fleet| rest::due(desk, fleet).map(|(at, who)| (at, Duty::Rested(who))));
     let rounds = fleet.and_then(|fleet| {
         let first = desk.book.heard().first?;
         let since = |last: Option<DateTime<Utc>>| last.unwrap_or(first).max(first);
@@ -95,6 +109,8 @@ pub(super) fn duties(desk: &Desk) -> impl Iterator<Item = (DateTime<Utc>, Duty)>
         .chain(looks)
         .chain(silences)
         .chain(tasks)
+        .chain(rested)
+        .chain(refused)
         .chain(rounds.into_iter().flatten().flatten())
 }
 
