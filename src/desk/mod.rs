@@ -46,6 +46,7 @@ pub struct Desk {
     answers: walk::Answers,
     phrases: phrases::Phrases,
     questions: answer::Questions,
+    why_words: answer::WhyWords,
     means: Means,
 }
 
@@ -76,6 +77,7 @@ impl Desk {
             phrases: phrases::Phrases::default(),
             questions: answer::Questions::default(),
             means: Means::default(),
+            why_words: answer::WhyWords::default(),
         }
     }
 

@@ -10,7 +10,7 @@ use crate::reply::Arg;
 pub(super) fn list(hearing: &Hearing<'_>, reply: &mut Reply<'_>) {
     let book = &hearing.desk.book;
     let voice = reply.voice;
-    let mut lines = vec![voice.say("crew-list", &[("count", hearing.fleet.crew.len().into())])];
+    let mut lines = vec![voice.say("people-list", &[("count", hearing.fleet.crew.len().into())])];
     for member in hearing.fleet.crew.values() {
         let language = match member.language {
             Some(Language::Es) => "es",
@@ -26,16 +26,16 @@ pub(super) fn list(hearing: &Hearing<'_>, reply: &mut Reply<'_>) {
         let key = match (book.heard().last.get(&member.id), member.chat_user) {
             (Some(last), _) => {
                 args.push(("age", voice.age(*last).into()));
-                "crew-row-heard"
+                "people-row-heard"
             }
-            (None, Some(_)) => "crew-row",
-            (None, None) => "crew-row-no-phone",
+            (None, Some(_)) => "people-row",
+            (None, None) => "people-row-no-phone",
         };
         lines.push(voice.say(key, &args));
     }
     for invite in book.people().invites(hearing.now) {
         lines.push(voice.say(
-            "crew-row-invited",
+            "people-row-invited",
             &[
                 ("who", invite.name.as_str().into()),
                 ("role", door::role(&voice, invite.role).into()),
@@ -44,7 +44,7 @@ pub(super) fn list(hearing: &Hearing<'_>, reply: &mut Reply<'_>) {
         ));
     }
     for member in book.people().out() {
-        lines.push(voice.say("crew-row-out", &[("who", member.name.as_str().into())]));
+        lines.push(voice.say("people-row-out", &[("who", member.name.as_str().into())]));
     }
     reply.lines.push(lines.join("\n"));
 }

@@ -73,12 +73,12 @@ fn person<'a>(
         Named::Several(ids) => {
             let ids: Vec<String> = ids.into_iter().map(str::to_owned).collect();
             let ids = reply.voice.one_of(&ids);
-            reply.say("crew-which", &[("ids", ids.into())]);
+            reply.say("people-which", &[("ids", ids.into())]);
             None
         }
         Named::Nobody => {
             let quoted = reply.voice.quote(name);
-            reply.say("crew-unknown", &[("quote", quoted.into())]);
+            reply.say("people-unknown", &[("quote", quoted.into())]);
             None
         }
     }
