@@ -5,7 +5,7 @@ use chrono::{DateTime, Utc};
 use super::Round;
 use super::say::Answer;
 use super::{dispatchers, quiet};
-use crate::book::AheadChange;
+use crate::book::{AheadChange, Book};
 use crate::desk::Desk;
 use crate::finding::Level;
 use crate::fleet::Fleet;
@@ -33,10 +33,10 @@ pub(super) fn can_wait(
 
 /// Iterates over those for whom something waits, each with when they wake.
 pub(super) fn due<'a>(
-    desk: &'a Desk,
+    book: &'a Book,
     fleet: &'a Fleet,
 ) -> impl Iterator<Item = (DateTime<Utc>, String)> + 'a {
-    let ahead = desk.book.ahead();
+    let ahead = book.ahead();
     // what waits for somebody on the road goes out when they are there
     let driving = |who: &str| ahead.roads().any(|(other, _)| other == who);
     ahead
@@ -44,7 +44,7 @@ pub(super) fn due<'a>(
         .filter(move |who| !driving(who))
         .filter_map(move |who| {
             let since = ahead.held(who).first()?.at;
-            let hours = desk.book.people().quiet(who);
+            let hours = book.people().quiet(who);
             let wakes = hours.and_then(|hours| quiet::end_of(hours, fleet.time_zone, since));
             Some((wakes.unwrap_or(since), who.to_owned()))
         })
