@@ -438,6 +438,7 @@ tail-called = It was called: task { $id }.
 booked-too-late = The tank may be full at { $due }, before the truck at { $promised }. Ask for an earlier one. Else close stalls in time.
 booked-too-late-now = The tank may be full before the truck comes at { $promised }. Ask for an earlier one. Else close stalls in time.
 truck-off = The truck for { $unit } is not coming. Call another one.
+truck-here = The truck is at { $unit }. Send the gallons when it is done, as in "{ $unit } pumped 380 gal".
 truck-none = No truck is noted for { $unit }. Nothing changed.
 truck-none-booked = No truck is noted as called. Nothing changed.
 truck-late-when = When does the truck for { $unit } come now? Send the time, as in "truck late, 19:30".

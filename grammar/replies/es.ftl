@@ -439,6 +439,7 @@ tail-called = Ya se llamó: tarea { $id }.
 booked-too-late = El tanque puede llenarse a las { $due }, antes del camión de las { $promised }. Pida uno antes. Si no, cierre baños a tiempo.
 booked-too-late-now = El tanque puede llenarse antes del camión de las { $promised }. Pida uno antes. Si no, cierre baños a tiempo.
 truck-off = El camión para la { $unit } no viene. Llame a otro.
+truck-here = El camión está en la { $unit }. Mande los galones al terminar: "{ $unit } vacié 380 gal".
 truck-none = No hay camión anotado para la { $unit }. Nada cambió.
 truck-none-booked = No hay camión anotado como llamado. Nada cambió.
 truck-late-when = ¿Cuándo viene ahora el camión para la { $unit }? Mande la hora: "camión tarde, 19:30".

@@ -124,6 +124,7 @@ impl Hearing<'_> {
         let booked = truck::called(&self);
         self.heard.plans.extend(booked);
         let mut settled = self.settle();
+        let truck_here = truck::has_come(&self, &mut settled);
         let of_its_own =
             self.instead_of.is_none() && self.asks.is_none() && !self.is_about_another_thing();
         let took = of_its_own
@@ -158,6 +159,9 @@ impl Hearing<'_> {
 
         // what it asks for: work, alarms, orders, questions
         self.plan(&mut reply, &cases, &mut records);
+        if let Some(unit) = &truck_here {
+            reply.say("truck-here", &[("unit", unit.as_str().into())]);
+        }
         truck::told(&self, &mut reply, &mut records);
         if self.heard.command.is_none() {
             watch::list(&self, &mut reply);
