@@ -40,7 +40,7 @@ pub(super) fn has_come(hearing: &Hearing<'_>, settled: &mut Settled) -> Option<U
     );
     let task = hearing.desk.book.tasks().open_task(unit, TaskKind::PumpOut);
     let called = task.is_some_and(|task| task.called.is_some());
-    if !arrival || !(stands || called) {
+    if !arrival || !(stands || called || says("pumps")) {
         return None;
     }
     let unit = unit.clone();

@@ -125,6 +125,9 @@ impl Hearing<'_> {
         self.heard.plans.extend(booked);
         let mut settled = self.settle();
         let truck_here = truck::has_come(&self, &mut settled);
+        if truck_here.is_some() {
+            self.heard.plans.clear();
+        }
         let of_its_own =
             self.instead_of.is_none() && self.asks.is_none() && !self.is_about_another_thing();
         let took = of_its_own
