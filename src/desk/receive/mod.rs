@@ -127,6 +127,7 @@ impl Hearing<'_> {
         let truck_here = truck::has_come(&self, &mut settled);
         if truck_here.is_some() {
             self.heard.plans.clear();
+            self.heard.set_aside.clear();
         }
         let of_its_own =
             self.instead_of.is_none() && self.asks.is_none() && !self.is_about_another_thing();
