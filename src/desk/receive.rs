@@ -15,7 +15,7 @@ use super::{Desk, ahead, alarm, answer, repeat, standing, walk, watch};
 use crate::book::{
     Message, MessageKey, Personal, Record, Report, TaskChange, UnitBook, UnitState, Unread,
 };
-use crate::dialogue::{About, Question, Talk};
+use crate::dialogue::{About, Check, Question, Talk};
 use crate::finding::{Finding, FindingId, TaskKind};
 use crate::fleet::{CrewMember, Fleet, Role};
 use crate::heard::{Ask, Entry, Heard, Plan, PlanKind, ReadingKey, Remark, UnitName};
@@ -101,6 +101,7 @@ impl Hearing<'_> {
             reply.board.close_by(&case.unit, &case.report);
             reply.take_case(case);
         }
+        walk::keep_off(&self, &cases, &mut reply);
         reply.findings.append(&mut settled.findings);
         reply.findings.sort_by_key(|finding| finding.order());
         let leads: BTreeMap<UnitName, TimeDelta> = cases
@@ -127,7 +128,7 @@ impl Hearing<'_> {
         standing::greet(&self, &cases, &mut reply);
         standing::beside_the_advice(&self, &cases, &mut reply);
         walk::stand::go_on(&self, &cases, stood, &mut reply);
-        walk::go_on(&self, &cases, took.as_ref(), &mut reply);
+        walk::go_on(&self, &cases, took.as_ref(), &mut reply, &mut records);
         ahead::note(&self, &settled, &cases, &mut reply, &mut records);
         let talk = self.talk_after(&settled, &mut reply);
         self.finish(settled, cases, reply, records, talk)
@@ -521,6 +522,11 @@ impl Hearing<'_> {
             talk.advice = reply.findings.clone();
         }
         if let Some(checks) = reply.checks.take() {
+            // whose step was asked is the trailer talked about
+            let asked = |check: &&Check| reply.step.is_some() && !check.waits;
+            if let Some(check) = checks.last().filter(asked) {
+                talk.unit = Some((check.unit.clone(), at));
+            }
             talk.checks = checks;
         }
         if let Some(round) = reply.round.take() {
