@@ -7,6 +7,7 @@
 
 mod ahead;
 mod apply;
+mod lessons;
 mod record;
 mod standing;
 mod state;
@@ -14,7 +15,8 @@ mod tasks;
 mod unit;
 
 pub use ahead::{Ahead, AheadChange, Alone, Held, Road, Weather};
-pub use apply::{Alarm, Book, HeardFrom};
+pub use apply::{Alarm, Book, HeardFrom, Sent};
+pub use lessons::{Lesson, Lessons};
 pub use record::{AlarmChange, Message, MessageKey, Personal, Record, Report, TaskChange, Unread};
 pub use standing::{Override, Standing, StandingNote};
 pub use state::{Latest, PowerState, PressureRead, Stage, TankNote, UnitState, WaterState, Word};

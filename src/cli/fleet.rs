@@ -1,5 +1,6 @@
 //! `hosebib fleet`.
 
+mod learned;
 mod load;
 mod show;
 mod stated;

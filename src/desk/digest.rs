@@ -175,6 +175,7 @@ fn day_ahead(hearing: &Hearing<'_>, day: NaiveDate) -> String {
                     site,
                     state: &state,
                     guests: &[],
+                    lessons: hearing.desk.book.lessons().of(unit),
                     at: window.0,
                 };
                 Outlook::of(&prospect).waste?.p50

@@ -5,10 +5,10 @@ use std::sync::Arc;
 use chrono::{DateTime, TimeDelta, Utc};
 
 use super::Desk;
-use crate::book::{Latest, Task, UnitState};
+use crate::book::{Latest, Lesson, MessageKey, Task, UnitState};
 use crate::finding::Finding;
 use crate::fleet::{Fleet, Job, Site, Trailer};
-use crate::heard::{Entry, Event, Plan, ReadingKey, UnitName};
+use crate::heard::{Entry, Event, Plan, PlanKind, ReadingKey, UnitName};
 use crate::outlook::{Outlook, Prospect};
 use crate::rules;
 use crate::situation::{Occasion, Situation};
@@ -85,18 +85,36 @@ impl Case {
         case.guests = case.guests_told(desk);
         case.expect_weather(desk);
         if let Some(spec) = case.spec() {
-            let prospect = Prospect {
-                fleet: &case.fleet,
-                spec,
-                job: case.job(),
-                site: case.site(),
-                state: &case.now,
-                guests: &case.guests,
-                at,
-            };
+            let lessons = desk.book.lessons().of(unit);
+            let prospect = case.prospect(spec, lessons);
             case.outlook = Outlook::of(&prospect);
         }
         case
+    }
+
+    /// Returns what its outlook is worked out of.
+    fn prospect<'a>(&'a self, spec: &'a Trailer, lessons: &'a [Lesson]) -> Prospect<'a> {
+        Prospect {
+            fleet: &self.fleet,
+            spec,
+            job: self.job(),
+            site: self.site(),
+            state: &self.now,
+            guests: &self.guests,
+            lessons,
+            at: self.at,
+        }
+    }
+
+    /// Reads what a pump-out just reported teaches of the trailer.
+    pub(super) fn lesson(&self, key: &MessageKey) -> Option<Lesson> {
+        self.report.readings.value(ReadingKey::PumpedGal)?;
+        Lesson::read(&self.prospect(self.spec()?, &[]), key)
+    }
+
+    /// Tells whether the message says that the trailer is about to go.
+    pub(super) fn leaves(&self) -> bool {
+        self.plans.iter().any(|plan| plan.kind == PlanKind::Leave)
     }
 
     /// Returns the trailer's spec.

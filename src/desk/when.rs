@@ -49,8 +49,64 @@ pub(super) fn next(clock: &str, now: DateTime<Utc>, zone: Tz) -> Option<DateTime
     })
 }
 
+/// Returns when something comes that a message gives a clock time for: the next time the clock shows it. An hour without
+/// a half of the day ("a las 8", "at 8") is the sooner of the two.
+pub(super) fn coming(words: &str, now: DateTime<Utc>, zone: Tz) -> Option<DateTime<Utc>> {
+    if let Some(hour) = bare_hour(words) {
+        let (morning, evening) = (hour % 12, hour % 12 + 12);
+        let times = [morning, evening].map(|hour| next(&format!("{hour:02}:00"), now, zone));
+        return times.into_iter().flatten().min();
+    }
+    next(&clock_in(words)?, now, zone)
+}
+
+/// Returns the words of a text that are part of a clock time, in lower case: they name no trailer.
+pub(super) fn clock_words(text: &str) -> Vec<String> {
+    let mut words = Vec::new();
+    let typed: Vec<&str> = text.split_whitespace().collect();
+    for (at, word) in typed.iter().enumerate() {
+        let halves = ["am", "pm", "a.m.", "p.m."];
+        let half = typed
+            .get(at + 1)
+            .is_some_and(|next| halves.contains(&next.to_lowercase().as_str()));
+        let hour = bare_hour(text).is_some_and(|hour| {
+            at > 0
+                && HOUR_MARKS.contains(&typed[at - 1].to_lowercase().as_str())
+                && word.trim_end_matches(['.', ',', '!']) == hour.to_string()
+        });
+        if clock_in(word).is_some() || half || hour {
+            let parts = word.split(|c: char| !c.is_alphanumeric());
+            words.extend(parts.map(str::to_lowercase));
+        }
+    }
+    words
+}
+
+/// Words after which a bare number is an hour.
+const HOUR_MARKS: &[&str] = &["at", "until", "till", "las", "by", "around"];
+
+fn bare_hour(words: &str) -> Option<u32> {
+    let typed: Vec<String> = words.split_whitespace().map(str::to_lowercase).collect();
+    typed.windows(2).enumerate().find_map(|(at, pair)| {
+        if !HOUR_MARKS.contains(&pair[0].as_str()) {
+            return None;
+        }
+        let hour = pair[1]
+            .trim_end_matches(['.', ',', '!'])
+            .parse::<u32>()
+            .ok()?;
+        let half = typed
+            .get(at + 2)
+            .is_some_and(|next| ["am", "pm", "a.m.", "p.m."].contains(&next.as_str()));
+        ((1..=12).contains(&hour) && !half).then_some(hour)
+    })
+}
+
 /// Finds the first clock time in an order's words: `19:30`, `7:30pm`, `1930`, `7pm`.
 pub(super) fn clock_in(words: &str) -> Option<String> {
+    // "8 pm" is one word here
+    let words = words.to_lowercase();
+    let words = words.replace(" pm", "pm").replace(" am", "am");
     words.split_whitespace().find_map(|word| {
         let word = word.trim_end_matches(['.', ',', '!']).to_lowercase();
         let (digits, half) = match word.strip_suffix("pm").or(word.strip_suffix("am")) {
@@ -58,7 +114,8 @@ pub(super) fn clock_in(words: &str) -> Option<String> {
             None => (word.as_str(), None),
         };
         let (hour, minute) = match digits.split_once([':', '.', 'h']) {
-            Some((hour, "")) => (hour.parse::<u32>().ok()?, 0),
+            // "7h" is a time, "7:" opens what is said of a trailer
+            Some((hour, "")) if digits.ends_with('h') => (hour.parse::<u32>().ok()?, 0),
             Some((hour, minute)) => (hour.parse::<u32>().ok()?, minute.parse::<u32>().ok()?),
             None if digits.len() == 4 => (digits[..2].parse().ok()?, digits[2..].parse().ok()?),
             None if half.is_some() => (digits.parse().ok()?, 0),

@@ -2,8 +2,9 @@
 
 use chrono::{DateTime, TimeDelta, Utc};
 
+use super::learned::{Habits, tank};
 use super::{BatteryOutlook, Outlook, TankOutlook};
-use crate::book::{PowerState, TankNote, UnitState, WaterState};
+use crate::book::{Lesson, PowerState, TankNote, UnitState, WaterState};
 use crate::fleet::{Fleet, Job, Site, Source, Trailer};
 use crate::heard::{Event, ReadingKey};
 use crate::physics::battery::{Bank, Living, hours_left, load_at_uses, soc_from_rest};
@@ -33,6 +34,8 @@ pub struct Prospect<'a> {
     pub state: &'a UnitState,
     /// The guest counts told for the whole site, oldest first.
     pub guests: &'a [(DateTime<Utc>, f64)],
+    /// What its log taught.
+    pub lessons: &'a [Lesson],
     /// The instant to look ahead from.
     pub at: DateTime<Utc>,
 }
@@ -40,31 +43,8 @@ pub struct Prospect<'a> {
 impl Outlook {
     /// Works out what is coming.
     pub fn of(prospect: &Prospect<'_>) -> Outlook {
-        let Some(job) = prospect.job else {
+        let Some(case) = Case::of(prospect) else {
             return Outlook::default();
-        };
-        let axis = Axis { zero: prospect.at };
-        let open: Vec<(f64, f64)> = job
-            .windows(job.from)
-            .map(|(from, to)| (axis.hours(from), axis.hours(to)))
-            .collect();
-        let booked = prospect
-            .fleet
-            .guests_share(job, &prospect.spec.id, job.guests);
-        let mut guests = vec![(axis.hours(job.from).min(0.0) - 1.0, booked)];
-        for (at, count) in prospect.guests {
-            guests.push((
-                axis.hours(*at),
-                prospect.fleet.guests_share(job, &prospect.spec.id, *count),
-            ));
-        }
-        let case = Case {
-            prospect,
-            job,
-            axis,
-            open: &open,
-            guests: &guests,
-            booked,
         };
         Outlook {
             waste: Some(case.waste()),
@@ -104,12 +84,12 @@ pub fn runs_on_battery(state: &UnitState, spec: &Trailer, site: Option<&Site>) -
 
 /// Turns instants into hours from now and back to whole minutes.
 #[derive(Debug, Clone, Copy)]
-struct Axis {
+pub(super) struct Axis {
     zero: DateTime<Utc>,
 }
 
 impl Axis {
-    fn hours(self, at: DateTime<Utc>) -> f64 {
+    pub(super) fn hours(self, at: DateTime<Utc>) -> f64 {
         (at - self.zero).num_seconds() as f64 / 3600.0
     }
 
@@ -127,26 +107,66 @@ impl Axis {
     }
 }
 
-struct Case<'a> {
+/// A trailer at a job, with its hours and guests on one axis.
+pub(super) struct Case<'a> {
     prospect: &'a Prospect<'a>,
     job: &'a Job,
     axis: Axis,
-    open: &'a [(f64, f64)],
-    guests: &'a [(f64, f64)],
+    open: Vec<(f64, f64)>,
+    guests: Vec<(f64, f64)>,
     booked: f64,
+    habits: Habits,
 }
 
-impl Case<'_> {
+impl<'a> Case<'a> {
+    /// Opens the case of a trailer; none at no job.
+    pub(super) fn of(prospect: &'a Prospect<'a>) -> Option<Case<'a>> {
+        let job = prospect.job?;
+        let axis = Axis { zero: prospect.at };
+        let open = job
+            .windows(job.from)
+            .map(|(from, to)| (axis.hours(from), axis.hours(to)))
+            .collect();
+        let share = |guests| {
+            let fleet = prospect.fleet;
+            fleet.guests_share(job, &prospect.spec.id, guests)
+        };
+        let booked = share(job.guests);
+        let mut guests = vec![(axis.hours(job.from).min(0.0) - 1.0, booked)];
+        guests.extend(
+            prospect
+                .guests
+                .iter()
+                .map(|(at, count)| (axis.hours(*at), share(*count))),
+        );
+        let site = Some(job.id.site.as_str());
+        Some(Case {
+            prospect,
+            job,
+            axis,
+            open,
+            guests,
+            booked,
+            habits: Habits::learn(prospect.spec, site, prospect.lessons),
+        })
+    }
+
+    /// Returns the open intervals, h from now.
+    pub(super) fn open(&self) -> &[(f64, f64)] {
+        &self.open
+    }
+
+    /// Returns the axis that hours are counted on.
+    pub(super) fn axis(&self) -> Axis {
+        self.axis
+    }
+
     fn waste(&self) -> TankOutlook {
         let spec = self.prospect.spec;
-        let tank = Tank {
-            capacity_gal: spec.waste_gal,
-            shape: spec.waste_tank,
-            gauge: spec.waste_gauge,
-        };
-        let per_use = spec.gal_per_use + BODY_GAL;
+        let tank = tank(spec, self.habits.gauge(spec.waste_gauge));
         let observations = self.observations(false);
         let open = self.open_for(&observations);
+        let per_use = self.habits.gal_per_use.value + BODY_GAL;
         let usage = self.usage(per_use, spec.waste_gal, &open);
         let forecast = forecast::waste(&tank, &usage, &observations, 0.0, WASTE_LIMIT_PCT);
         self.tank(forecast, WASTE_LIMIT_PCT, &observations)
@@ -162,7 +182,7 @@ impl Case<'_> {
         };
         let observations = self.observations(true);
         let open = self.open_for(&observations);
-        let usage = self.usage(spec.gal_per_use, spec.fresh_gal, &open);
+        let usage = self.usage(self.habits.gal_per_use.value, spec.fresh_gal, &open);
         let forecast = forecast::fresh(&tank, &usage, &observations, 0.0, FRESH_LIMIT_PCT);
         self.tank(forecast, FRESH_LIMIT_PCT, &observations)
     }
@@ -176,7 +196,7 @@ impl Case<'_> {
             .map(Observation::at_h)
             .fold(f64::INFINITY, f64::min);
         if !first.is_finite() || first - start <= 24.0 {
-            return self.open.to_vec();
+            return self.open.clone();
         }
         let just_after = first + 1e-3;
         self.open
@@ -186,13 +206,20 @@ impl Case<'_> {
             .collect()
     }
 
-    fn usage<'b>(&'b self, per_use: f64, capacity: f64, open: &'b [(f64, f64)]) -> Usage<'b> {
+    /// Returns what the job promises of a tank, of whose water each use takes or brings `per_use` gallons.
+    pub(super) fn usage<'b>(
+        &'b self,
+        per_use: f64,
+        capacity: f64,
+        open: &'b [(f64, f64)],
+    ) -> Usage<'b> {
+        let uses = self.uses(self.booked) * self.habits.uses();
         Usage {
-            prior_pct_per_h: 100.0 * self.uses(self.booked) * per_use / capacity.max(1.0),
-            prior_spread: forecast::PRIOR_SPREAD,
+            prior_pct_per_h: 100.0 * uses * per_use / capacity.max(1.0),
+            prior_spread: self.habits.spread,
             gal_per_use: per_use,
             open,
-            guests: self.guests,
+            guests: &self.guests,
         }
     }
 
@@ -272,11 +299,11 @@ impl Case<'_> {
             .guests
             .last()
             .map_or(self.booked, |(_, guests)| *guests);
-        let uses = self.uses(guests);
+        let uses = self.uses(guests) * self.habits.uses();
         let bank = Bank::of_kind(spec.battery.ah, &spec.battery.kind);
         let living = Living {
             rooms: spec.rooms.len() as f64,
-            per_use: gal(spec.gal_per_use),
+            per_use: gal(self.habits.gal_per_use.value),
             // on site pressure the pumps rest
             pumps: if runs_on_tank(state, site) { 2.0 } else { 0.0 },
             ..Living::default()

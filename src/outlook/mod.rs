@@ -4,12 +4,15 @@
 //! minutes, so that the same log gives the same forecast.
 
 mod compute;
+mod learned;
+mod lesson;
 
 use chrono::{DateTime, Utc};
 
 pub use compute::{
     BATTERY_LIMIT_PCT, FRESH_LIMIT_PCT, Prospect, WASTE_LIMIT_PCT, runs_on_battery, runs_on_tank,
 };
+pub use learned::Habits;
 
 /// What is coming for a trailer at a job.
 #[derive(Debug, Clone, Default, PartialEq)]

@@ -19,6 +19,7 @@ mod waste;
 mod water;
 
 pub use first::first_words;
+pub use power::circuits_to_feed;
 pub use power::plug_in::{PlugIn, plug_in};
 pub use site::set_up::set_up;
 pub use tow::leaving;

@@ -3,6 +3,7 @@
 mod calibration;
 mod events;
 mod exact;
+mod learned;
 mod properties;
 
 use hosebib::fleet::{Gauge, GaugeKind, TankShape};

@@ -16,37 +16,8 @@ use std::process::{Child, Command, Output, Stdio};
 
 use tempfile::TempDir;
 
+use crate::small_fleet::{CREW, FLEET};
 use crate::telegram::botapi::{BotApi, TOKEN};
-
-/// Dana drives, Mo dispatches.
-const CREW: &str = r#"
-[[crew]]
-id = "dana"
-name = "Dana"
-role = "driver"
-language = "en"
-chat_user = 77
-
-[[crew]]
-id = "mo"
-name = "Mo"
-role = "dispatcher"
-language = "en"
-chat_user = 88
-"#;
-
-const FLEET: &str = r#"
-company = "Saltbox Lane Comforts"
-time_zone = "America/Halifax"
-
-[[trailer]]
-id = "12"
-waste_gal = 500
-
-[[trailer]]
-id = "14"
-waste_gal = 300
-"#;
 
 /// What a command printed and how it ended.
 #[derive(Debug)]

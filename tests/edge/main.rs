@@ -7,5 +7,6 @@ mod cli;
 mod fleet_files;
 mod kill;
 mod readme;
+mod small_fleet;
 mod store;
 mod telegram;

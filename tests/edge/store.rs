@@ -12,7 +12,9 @@ use std::fs;
 use std::path::{Path, PathBuf};
 
 use chrono::DateTime;
-use hosebib::store::{Draft, IndexEntries, Line, Opened, Setup, Store, StoreError, verify};
+use hosebib::store::{
+    Draft, FaultyFiles, IndexEntries, Line, Opened, Setup, Store, StoreError, verify,
+};
 use serde_json::{Value, json};
 use tempfile::TempDir;
 
@@ -97,6 +99,27 @@ pub(crate) fn filled(turns: u64) -> TempDir {
     let (mut store, _) = open(dir.path());
     fill(&mut store, 1..=turns);
     dir
+}
+
+/// A directory with turns 1 to `turns` and a snapshot of the book after the last, closed in good order.
+fn filled_with_snapshot(turns: u64) -> TempDir {
+    let dir = filled(turns);
+    let (mut store, _) = open(dir.path());
+    store
+        .save_snapshot(store.head(), b"the book".to_vec())
+        .unwrap();
+    dir
+}
+
+/// A store on a disk that can be told to fail.
+fn on_faulty_disk(dir: &Path) -> (Store, FaultyFiles) {
+    let disk = FaultyFiles::default();
+    let setup = Setup {
+        disk: Box::new(disk.clone()),
+        ..setup()
+    };
+    let (store, _) = Store::open(dir, setup).unwrap();
+    (store, disk)
 }
 
 fn error_of(dir: &Path) -> StoreError {

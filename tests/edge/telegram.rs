@@ -9,35 +9,7 @@ use std::process::{Child, Command, Stdio};
 use botapi::{BotApi, Fault, TOKEN};
 use tempfile::TempDir;
 
-/// People with a user number on the network: Dana drives, Mo dispatches, Ray has no chat.
-const CREW: &str = r#"
-[[crew]]
-id = "dana"
-name = "Dana"
-role = "driver"
-language = "en"
-chat_user = 77
-
-[[crew]]
-id = "mo"
-name = "Mo"
-role = "dispatcher"
-language = "en"
-chat_user = 88
-"#;
-
-const FLEET: &str = r#"
-company = "Saltbox Lane Comforts"
-time_zone = "America/Halifax"
-
-[[trailer]]
-id = "12"
-waste_gal = 500
-
-[[trailer]]
-id = "14"
-waste_gal = 300
-"#;
+use crate::small_fleet::{CREW, FLEET};
 
 /// A bot that runs as its own process, with its folders.
 struct Bot {

@@ -7,9 +7,10 @@ use std::process::ExitCode;
 use chrono::{DateTime, Utc};
 
 use super::super::{CliError, beside, clock, load};
+use super::learned;
 use super::stated::{self, Row};
 use super::{checked, files, summary};
-use crate::book::{Book, Stage};
+use crate::book::{Book, Lesson, Stage};
 use crate::fleet::{Fleet, FleetFiles, Trailer, demo};
 use crate::heard::{Event, Language, UnitName};
 use crate::reply::{Replies, Status};
@@ -55,7 +56,8 @@ pub(super) fn run(args: &Args) -> Result<ExitCode, CliError> {
     match &args.trailer {
         Some(name) => {
             let trailer = find(&fleet, name)?;
-            spec(&mut out, trailer, texts.as_ref())?;
+            let lessons = book.as_ref().map(|book| book.lessons().of(&trailer.id));
+            spec(&mut out, trailer, texts.as_ref(), lessons.unwrap_or(&[]))?;
             if let Some(book) = &book {
                 state(&mut out, &fleet, trailer, book, now)?;
             }
@@ -104,11 +106,24 @@ fn spec(
     out: &mut dyn Write,
     trailer: &Trailer,
     texts: Option<&FleetFiles>,
+    lessons: &[Lesson],
 ) -> Result<(), CliError> {
-    let rows = match texts {
+    let mut rows = match texts {
         Some(texts) => stated::rows(trailer, &texts.fleet),
         None => stated::rows_of_values(trailer),
     };
+    if !lessons.is_empty() {
+        for row in &mut rows {
+            let learned = learned::beside(&row.key, trailer, lessons);
+            row.value.push_str(&learned);
+        }
+        let rates = learned::rates(trailer, lessons).into_iter();
+        rows.extend(rates.map(|(key, value)| Row {
+            key,
+            value,
+            from: "learned",
+        }));
+    }
     writeln!(
         out,
         "trailer {}: {} stalls, {} sinks",

@@ -33,7 +33,8 @@ impl Answers {
     pub(in crate::desk) fn tells_of_an_order(&self, text: &str) -> bool {
         let words = Phrases::of(text);
         let says = |list| !words.find(self.list("order", list)).is_empty();
-        !self.any(&words, "not") && says("who") && says("what")
+        let orders = says("what") || says("tells") && says("moves");
+        !self.any(&words, "not") && says("who") && orders
     }
 
     /// Tells whether a message asks to go on where a check stopped.

@@ -78,7 +78,7 @@ impl Phrases {
 }
 
 /// Folds a text to lower-case words without accents, apostrophes and signs.
-pub(super) fn plain(text: &str) -> String {
+pub(in crate::desk) fn plain(text: &str) -> String {
     let folded: String = text
         .to_lowercase()
         .nfd()

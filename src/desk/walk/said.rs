@@ -84,6 +84,9 @@ impl Answers {
                 Said::Tripped
             });
         }
+        if self.any(&words, "mistake") {
+            return None;
+        }
         if let Asks::For { what, .. } = step.asks
             && !check.mending
         {
@@ -94,7 +97,7 @@ impl Answers {
                 return None;
             }
         }
-        if words.len() > LONGEST || self.any(&words, "mistake") {
+        if words.len() > LONGEST {
             return None;
         }
         let said = self.verdict(message, check, step, words)?;

@@ -107,6 +107,11 @@ pub(in crate::desk) fn take(hearing: &mut Hearing<'_>, settled: &mut Settled) ->
         all.extend(read_on(hearing, &message, &check, step, said));
     }
     let resets = answers.resets_told(hearing.text);
+    if orders.is_some() {
+        // "what?" asks for the step, not how things stand
+        hearing.heard.ask = None;
+        hearing.heard.command = None;
+    }
     let aside = matches!(
         said,
         Said::Resume | Said::Unclear | Said::Back | Said::Stop | Said::Tripped

@@ -136,6 +136,7 @@ impl Unit {
             site,
             state: now,
             guests: &now.guests,
+            lessons: &[],
             at,
         });
         let findings = rules::check(&Situation {

@@ -84,12 +84,7 @@ fn damage_after_the_snapshot_is_refused_by_opening() {
 
 #[test]
 fn damage_before_the_snapshot_is_found_by_verify_by_a_rebuild_and_by_reading_it() {
-    let dir = filled(60);
-    let (mut store, _) = open(dir.path());
-    store
-        .save_snapshot(store.head(), b"the book".to_vec())
-        .unwrap();
-    drop(store);
+    let dir = filled_with_snapshot(60);
     let path = segments(dir.path())[1].clone();
     let mut bytes = fs::read(&path).unwrap();
     let line = String::from_utf8(bytes.clone()).unwrap();
@@ -141,12 +136,7 @@ fn verify_finds_every_flipped_byte_of_a_closed_segment() {
 
 #[test]
 fn a_short_long_or_missing_closed_segment_is_refused() {
-    let dir = filled(60);
-    let (mut store, _) = open(dir.path());
-    store
-        .save_snapshot(store.head(), b"the book".to_vec())
-        .unwrap();
-    drop(store);
+    let dir = filled_with_snapshot(60);
     type Change = fn(&Path);
     let changes: [(&str, Change); 4] = [
         ("cut", |path| {

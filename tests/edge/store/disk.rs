@@ -23,12 +23,7 @@ fn a_failed_write_or_sync_changes_nothing_and_later_commits_work() {
     };
     for faults in [full(0), full(1), full(700), syncs, stuck] {
         let dir = tempfile::tempdir().unwrap();
-        let disk = FaultyFiles::default();
-        let faulty = Setup {
-            disk: Box::new(disk.clone()),
-            ..setup()
-        };
-        let (mut store, _) = Store::open(dir.path(), faulty).unwrap();
+        let (mut store, disk) = on_faulty_disk(dir.path());
         fill(&mut store, 1..=3);
         let head = store.head();
         disk.fail(faults.clone());
@@ -81,12 +76,7 @@ fn a_disk_that_fails_while_a_segment_is_closed_loses_nothing() {
 #[test]
 fn a_failed_sync_takes_back_what_was_written_unsynced_before() {
     let dir = tempfile::tempdir().unwrap();
-    let disk = FaultyFiles::default();
-    let faulty = Setup {
-        disk: Box::new(disk.clone()),
-        ..setup()
-    };
-    let (mut store, _) = Store::open(dir.path(), faulty).unwrap();
+    let (mut store, disk) = on_faulty_disk(dir.path());
     fill(&mut store, 1..=2);
     let prepared = store.prepare(&[draft(3)]).unwrap();
     assert_eq!(store.commit_unsynced(prepared).unwrap().head.seq, 3);

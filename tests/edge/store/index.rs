@@ -9,12 +9,7 @@ use super::*;
 
 #[test]
 fn a_missing_emptied_or_cut_index_is_rebuilt() {
-    let dir = filled(60);
-    let (mut store, _) = open(dir.path());
-    store
-        .save_snapshot(store.head(), b"the book".to_vec())
-        .unwrap();
-    drop(store);
+    let dir = filled_with_snapshot(60);
     let data = |dir: &Path| dir.join("index").join("db");
     type Change = fn(&Path, &Path);
     let changes: [(&str, Change); 5] = [

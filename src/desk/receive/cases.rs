@@ -1,0 +1,186 @@
+//! The trailers a message bears on, each with its state before and after, and the tasks that could change.
+
+use std::collections::{BTreeMap, BTreeSet};
+
+use chrono::TimeDelta;
+
+use super::super::answer::{self, Reply};
+use super::super::settle::{self, Settled};
+use super::super::situate::Case;
+use super::super::tasks::{Board, kind_of};
+use super::super::walk;
+use super::{Hearing, lead};
+use crate::book::{MessageKey, Sent, Task, UnitBook};
+use crate::heard::{Ask, Entry, Plan, PlanKind, UnitName};
+use crate::situation::Occasion;
+
+impl Hearing<'_> {
+    /// Returns every trailer this message bears on: reported on, asked about or planned for.
+    pub(super) fn units(&self, settled: &Settled) -> BTreeSet<UnitName> {
+        let asked = answer::asked(self);
+        let planned = self
+            .heard
+            .plans
+            .iter()
+            .filter_map(|plan| plan.unit.as_ref());
+        let named = planned
+            .filter_map(|name| settle::known(&self.fleet, name))
+            .cloned();
+        settled
+            .reports
+            .iter()
+            .map(|(unit, ..)| unit.clone())
+            .chain(settled.leaving.iter().cloned())
+            .chain(asked)
+            .chain(named)
+            .collect()
+    }
+
+    pub(super) fn board(&self, units: &BTreeSet<UnitName>) -> Board {
+        let also = match (&self.heard.ask, &self.heard.command) {
+            (Some(Ask::Done { task }), _) => Some(*task),
+            (_, Some(order)) => order.task,
+            _ => None,
+        };
+        let mut tasks = self.desk.book.tasks().of(units, also);
+        if matches!(self.heard.ask, Some(Ask::Undo))
+            || self.replaced().is_some()
+            || !self.also_done.is_empty()
+        {
+            tasks = self.desk.book.tasks().clone();
+        }
+        Board::new(tasks, self.now, &self.member.id, Some(self.key.clone()))
+    }
+
+    /// Asks the rules about every trailer that is reported on, and opens, moves and closes the tasks that follow.
+    pub(super) fn check(&self, settled: &mut Settled, reply: &mut Reply<'_>) -> Vec<Case> {
+        let replaced = self.replaced_keys();
+        reply.board.reopen(&replaced);
+        let cases = self.cases(settled);
+        for case in &cases {
+            reply.board.close_by(&case.unit, &case.report);
+            reply.take_case(case);
+        }
+        walk::keep_off(self, &cases, reply);
+        reply.findings.append(&mut settled.findings);
+        reply.findings.sort_by_key(|finding| finding.order());
+        // a task that the mended report asks for as well keeps its number
+        let findings = &reply.findings;
+        reply.board.take_back(&replaced, |task| {
+            let wishes = findings
+                .iter()
+                .filter_map(|finding| Some((finding.unit.as_ref()?, finding.task.as_ref()?)));
+            let asked = wishes
+                .into_iter()
+                .any(|(unit, wish)| Some(unit) == task.unit.as_ref() && wish.kind == task.kind);
+            asked || self.still_wants(task, &cases)
+        });
+        let leads: BTreeMap<&UnitName, TimeDelta> =
+            cases.iter().map(|case| (&case.unit, lead(case))).collect();
+        reply.board.open_for(&reply.findings, |unit| {
+            leads.get(unit).copied().unwrap_or_default()
+        });
+        cases
+    }
+
+    /// Tells whether a task that a person asked for stands after their message was mended or edited.
+    fn still_wants(&self, task: &Task, cases: &[Case]) -> bool {
+        if self.mends() {
+            // a correction of a number takes no wish back
+            return task.finding.is_none()
+                && cases
+                    .iter()
+                    .any(|case| Some(&case.unit) == task.unit.as_ref());
+        }
+        self.heard.plans.iter().any(|plan| match plan.kind {
+            PlanKind::Need { need, .. } | PlanKind::Booked { need, .. } => {
+                let unit = plan
+                    .unit
+                    .as_ref()
+                    .and_then(|name| settle::known(&self.fleet, name));
+                kind_of(need) == task.kind
+                    && unit.is_none_or(|unit| Some(unit) == task.unit.as_ref())
+            }
+            _ => false,
+        })
+    }
+
+    /// Returns the book's keys of all that this message takes the place of.
+    fn replaced_keys(&self) -> Vec<MessageKey> {
+        let sent = self.desk.book.sent(&self.member.id);
+        let replaced = self.replaced();
+        let found = replaced.and_then(|key| sent.iter().find(|sent| sent.key == *key));
+        found.into_iter().flat_map(Sent::keys).cloned().collect()
+    }
+
+    /// Opens a case for each trailer that is reported on, in the order told.
+    fn cases(&self, settled: &Settled) -> Vec<Case> {
+        let mut units: Vec<&UnitName> = Vec::new();
+        let reported = settled.reports.iter().map(|(unit, ..)| unit);
+        for unit in reported.chain(&settled.leaving) {
+            if !units.contains(&unit) {
+                units.push(unit);
+            }
+        }
+        units
+            .into_iter()
+            .map(|unit| self.case(unit, settled))
+            .collect()
+    }
+
+    pub(super) fn case(&self, unit: &UnitName, settled: &Settled) -> Case {
+        let told = || {
+            settled
+                .reports
+                .iter()
+                .filter(move |(other, ..)| other == unit)
+                .map(|(_, at, entry)| (*at, entry))
+        };
+        let first = told().map(|(at, _)| at).min().unwrap_or(self.inbound.at);
+        let fresh = UnitBook::default();
+        let edited;
+        let kept = match (self.desk.book.unit(unit), self.replaced()) {
+            (None, _) => &fresh,
+            (Some(kept), None) => kept,
+            (Some(kept), Some(replaced)) => {
+                edited = kept.without(replaced);
+                &edited
+            }
+        };
+        let before = kept.state_before(first);
+        let now = kept.preview(&self.member.id, told());
+        let mut report = Entry::default();
+        for (_, entry) in told() {
+            settle::merge(&mut report, entry);
+        }
+        let plans = self.plans_for(unit);
+        // what was said later than this message already stands: judge at the latest word
+        let at = kept
+            .newest()
+            .map_or(self.now, |newest| newest.max(self.now));
+        Case::new(
+            self.desk,
+            &self.fleet,
+            unit,
+            at,
+            (before, now),
+            report,
+            plans,
+            Occasion::Report,
+        )
+    }
+
+    pub(in crate::desk) fn plans_for(&self, unit: &UnitName) -> Vec<Plan> {
+        let here = |plan: &&Plan| {
+            plan.unit
+                .as_ref()
+                .is_some_and(|name| settle::known(&self.fleet, name) == Some(unit))
+        };
+        self.heard.plans.iter().filter(here).cloned().collect()
+    }
+
+    /// Opens the case of a trailer as it stands.
+    pub(super) fn standing(&self, unit: &UnitName) -> Case {
+        Case::standing(self.desk, &self.fleet, unit, self.now, Occasion::Report)
+    }
+}

@@ -1,0 +1,202 @@
+//! What stays open with the sender after a message, and the question that is asked with the reply.
+
+use chrono::TimeDelta;
+
+use super::super::answer::{self, Reply};
+use super::super::repeat;
+use super::super::settle::{Settled, known, merge};
+use super::Hearing;
+use crate::dialogue::{About, Check, Question, Talk};
+use crate::finding::{Finding, FindingId};
+use crate::heard::{Remark, UnitName};
+
+/// How many likely answers a question offers.
+const MOST_LIKELY: usize = 6;
+
+impl Hearing<'_> {
+    /// Returns what is open with the sender after this message, and asks what has to be asked.
+    pub(super) fn talk_after(&self, settled: &Settled, reply: &mut Reply<'_>) -> Talk {
+        let mut talk = self.talk.clone();
+        let at = self.inbound.at;
+        let asked = answer::asked(self);
+        let last = settled
+            .reports
+            .last()
+            .map(|(unit, ..)| unit.clone())
+            .or(asked);
+        if let Some(unit) = last {
+            talk.unit = Some((unit, at));
+        }
+        // after a name nobody knows, the unit before it is not meant
+        let unknown = |finding: &Finding| finding.id == FindingId::DeskUnknownUnit;
+        if settled.reports.is_empty() && settled.findings.iter().chain(&reply.findings).any(unknown)
+        {
+            talk.unit = None;
+        }
+        if self.heard.language.is_some() {
+            talk.language = self.heard.language;
+        }
+        repeat::note(&reply.findings, &mut talk, self.now);
+        if !reply.findings.is_empty() || !reply.beside.is_empty() {
+            talk.advice = reply
+                .findings
+                .iter()
+                .chain(&reply.beside)
+                .cloned()
+                .collect();
+        }
+        if let Some(checks) = reply.checks.take() {
+            // whose step was asked is the trailer talked about
+            let asked = |check: &&Check| reply.step.is_some() && !check.waits;
+            if let Some(check) = checks.last().filter(asked) {
+                talk.unit = Some((check.unit.clone(), at));
+            }
+            talk.checks = checks;
+        }
+        if let Some(round) = reply.round.take() {
+            talk.round = round;
+        }
+        let question = self.question(settled, &talk, reply);
+        let answered =
+            !settled.reports.is_empty() || self.heard.ask.is_some() || self.heard.command.is_some();
+        match question {
+            Some(about) => {
+                talk.question = Some(Question {
+                    asked: self.now,
+                    about,
+                })
+            }
+            // a report that waits for its trailer is not lost by talking of another
+            None if answered && !self.waits_for_its_unit(&talk) => talk.question = None,
+            None => {}
+        }
+        if reply.undone {
+            talk.undone = true;
+        } else if !settled.reports.is_empty() || reply.board.touched().next().is_some() {
+            talk.undone = false;
+        }
+        reply.ask_back(
+            talk.question
+                .as_ref()
+                .filter(|question| question.asked == self.now),
+            self.desk.book.tasks(),
+        );
+        talk
+    }
+
+    /// Returns the one question to ask, if any.
+    fn question(&self, settled: &Settled, talk: &Talk, reply: &Reply<'_>) -> Option<About> {
+        let at = self.inbound.at;
+        if let Some(about) = self.asks.as_ref().or(reply.asks.as_ref()) {
+            return Some(about.clone());
+        }
+        if let Some(entry) = &settled.homeless {
+            let mut entry = entry.clone();
+            let mut at = at;
+            // what waited before it waits with it
+            if let Some(About::WhichUnit {
+                entry: waits,
+                at: since,
+                ..
+            }) = self.open_about()
+            {
+                let mut both = waits.clone();
+                merge(&mut both, &entry);
+                entry = both;
+                at = *since;
+            }
+            let likely = self.likely_units();
+            return Some(About::WhichUnit { entry, at, likely });
+        }
+        match self.heard.unclear.as_slice() {
+            [Remark { text, why }] if why == "done-what" => {
+                let ids = self.tasks_done(settled, talk);
+                (!ids.is_empty())
+                    .then_some(About::WhichTask { ids })
+                    .or_else(|| reply.question_about())
+            }
+            [Remark { text, .. }] if text.chars().any(|c| c.is_ascii_digit()) => {
+                let unit = talk.unit.as_ref().map(|(unit, _)| unit.clone());
+                Some(About::WhatValue {
+                    unit,
+                    number: 0.0,
+                    text: text.clone(),
+                    at,
+                })
+            }
+            _ => reply.question_about(),
+        }
+    }
+
+    /// Returns the open tasks that "12 done" can mean.
+    fn tasks_done(&self, settled: &Settled, talk: &Talk) -> Vec<u32> {
+        let named = self
+            .heard
+            .named
+            .iter()
+            .chain(talk.unit.as_ref().map(|(unit, _)| unit));
+        let unit = settled
+            .reports
+            .first()
+            .map(|(unit, ..)| unit)
+            .or_else(|| named.into_iter().find_map(|name| known(&self.fleet, name)));
+        let tasks = self.desk.book.tasks();
+        let ids: Vec<u32> = unit
+            .map(|unit| tasks.open_on(unit).map(|task| task.id).collect())
+            .unwrap_or_default();
+        ids
+    }
+
+    fn open_about(&self) -> Option<&About> {
+        self.talk
+            .question_at(self.inbound.at)
+            .map(|question| &question.about)
+    }
+
+    /// Tells whether a report still waits for its trailer, and was not dropped by this message.
+    fn waits_for_its_unit(&self, talk: &Talk) -> bool {
+        let waits = matches!(
+            talk.question_at(self.inbound.at)
+                .map(|question| &question.about),
+            Some(About::WhichUnit { .. })
+        );
+        waits && self.heard.command.is_none()
+    }
+
+    /// Returns the question which trailer this message is about, to be read again once that is known.
+    pub(in crate::desk) fn which_unit(&self) -> About {
+        About::WhichUnitOf {
+            text: self.text.trim().to_owned(),
+            likely: self.likely_units(),
+        }
+    }
+
+    /// Returns the trailers a sender most likely means: those talked of lately, then those at a job now.
+    pub(in crate::desk) fn likely_units(&self) -> Vec<UnitName> {
+        let mut likely: Vec<UnitName> = Vec::new();
+        for sent in self.desk.book.sent(&self.member.id).iter().rev() {
+            likely.extend(
+                sent.units
+                    .iter()
+                    .filter(|unit| !likely.contains(unit))
+                    .cloned()
+                    .collect::<Vec<_>>(),
+            );
+        }
+        if likely.len() < 2 {
+            let now = self.now;
+            let jobs = self
+                .fleet
+                .jobs
+                .iter()
+                .filter(|job| job.from - TimeDelta::hours(24) <= now && now <= job.to);
+            for unit in jobs.flat_map(|job| &job.trailers) {
+                if !likely.contains(unit) {
+                    likely.push(unit.clone());
+                }
+            }
+        }
+        likely.truncate(MOST_LIKELY);
+        likely
+    }
+}

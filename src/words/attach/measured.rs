@@ -1,0 +1,242 @@
+//! Numbers with a measure, converted to the one that their key names.
+
+use super::surroundings::chunk;
+use super::{Placer, Value};
+use crate::heard::{Event, ReadingKey};
+use crate::quantity::{self, TemperatureScale};
+use crate::words::concept::{Concept, Mark, Noun, State, Unit};
+use crate::words::item::{Item, Number, What};
+
+impl Placer<'_> {
+    /// Reads a number that has a measure.
+    pub(super) fn value(&self, at: usize, number: Number, noun: Option<Noun>) -> Value {
+        use ReadingKey as K;
+        let v = number.value;
+        let Some(unit) = number.unit else {
+            return self.unmeasured(at, number, noun);
+        };
+        match unit {
+            Unit::Psi | Unit::Bar | Unit::Kpa | Unit::KgCm2 | Unit::Kilo | Unit::Lb => {
+                self.pressure(at, v, unit, noun)
+            }
+            Unit::Gal => self.volume(at, v, noun),
+            Unit::Litre => self.volume(at, v / quantity::LITRES_PER_GAL, noun),
+            Unit::Pct => self.percentage(at, v, noun),
+            Unit::DegC | Unit::DegF | Unit::Deg => self.degrees(at, v, unit, noun),
+            Unit::Volt => self.volts(at, number, noun),
+            Unit::Amp => self.amps(at, v, noun),
+            Unit::Ft => self.length(at, v, noun),
+            Unit::Metre => self.length(at, v * quantity::FT_PER_M, noun),
+            Unit::Gpm => within(K::FlowGpm, v, 0.0, 20.0),
+            Unit::Lpm => within(K::FlowGpm, v / quantity::LITRES_PER_GAL, 0.0, 20.0),
+            Unit::Mph | Unit::Kmh | Unit::Ms | Unit::Knot => wind(v, unit, noun),
+            Unit::Minute => self.span(at, v, noun),
+            Unit::Hour => self.span(at, v * 60.0, noun),
+            Unit::Other => Value::Label,
+        }
+    }
+
+    fn pressure(&self, at: usize, v: f64, unit: Unit, noun: Option<Noun>) -> Value {
+        let spoken_of = matches!(
+            noun,
+            Some(Noun::Pressure | Noun::Supply | Noun::BeforeRegulator | Noun::AfterRegulator)
+        );
+        // kilos of something else, pounds that something weighs
+        let weight = match unit {
+            Unit::Kilo => !spoken_of,
+            Unit::Lb => {
+                !matches!(noun, Some(Noun::Pressure | Noun::Supply)) && !self.spanish_pounds(at)
+            }
+            _ => false,
+        };
+        if weight || noun == Some(Noun::Tire) {
+            return Value::Label;
+        }
+        let psi = match unit {
+            Unit::Bar => v * quantity::PSI_PER_BAR,
+            Unit::Kpa => v * quantity::PSI_PER_KPA,
+            Unit::KgCm2 | Unit::Kilo => v * quantity::PSI_PER_KG_CM2,
+            _ => v,
+        };
+        let key = if matches!(noun, Some(Noun::Supply | Noun::BeforeRegulator)) {
+            ReadingKey::SupplyPsi
+        } else {
+            ReadingKey::PressurePsi
+        };
+        within(key, psi, 0.0, 250.0)
+    }
+
+    fn volume(&self, at: usize, gal: f64, noun: Option<Noun>) -> Value {
+        use ReadingKey as K;
+        let key = match noun {
+            Some(Noun::Fresh | Noun::Water) => K::FreshGal,
+            Some(Noun::Fuel | Noun::Generator) => K::FuelGal,
+            _ if self.pumping(at) => K::PumpedGal,
+            Some(Noun::Waste | Noun::Tank | Noun::Sewage) => K::WasteGal,
+            Some(_) => return Value::Label,
+            None => match self.tank_before(at) {
+                Some(Noun::Fresh) => K::FreshGal,
+                Some(_) => K::WasteGal,
+                None => return Value::Unclear("which-tank"),
+            },
+        };
+        within(key, gal, 0.0, 20_000.0)
+    }
+
+    fn percentage(&self, at: usize, v: f64, noun: Option<Noun>) -> Value {
+        use ReadingKey as K;
+        if self.leans(at) {
+            return within(K::SlopePct, v, 0.0, 100.0);
+        }
+        let key = match noun {
+            Some(Noun::Battery) => K::BatteryPct,
+            Some(Noun::Humidity) => K::HumidityPct,
+            Some(Noun::Slope) => K::SlopePct,
+            Some(Noun::Fuel | Noun::Generator) => K::FuelPct,
+            Some(Noun::Fresh) => K::FreshPct,
+            Some(Noun::Waste | Noun::Tank) => K::WastePct,
+            Some(_) => return Value::Label,
+            None => return Value::Unclear("which-tank"),
+        };
+        within(key, v, 0.0, 100.0)
+    }
+
+    fn degrees(&self, at: usize, v: f64, unit: Unit, noun: Option<Noun>) -> Value {
+        use ReadingKey as K;
+        let next = self.items.get(at + 1);
+        // "2 grados bajo ceo": below what cannot be told
+        if next.is_some_and(|n| n.what == What::Is(Concept::State(State::Low))) {
+            return Value::Unclear("below-what");
+        }
+        let f = match (unit, self.scale) {
+            (Unit::DegC, _) | (Unit::Deg, TemperatureScale::C) => quantity::f_from_c(v),
+            _ => v,
+        };
+        let key = match noun {
+            Some(Noun::HotWater | Noun::WaterHeater | Noun::Water | Noun::Slope) => {
+                return Value::Label;
+            }
+            Some(Noun::Inside) => K::InsideF,
+            _ if next.is_some_and(|n| n.is(Mark::Inside)) => K::InsideF,
+            Some(Noun::Low) => K::LowF,
+            _ => K::AirF,
+        };
+        within(key, f, -60.0, 130.0)
+    }
+
+    fn volts(&self, at: usize, number: Number, noun: Option<Noun>) -> Value {
+        use ReadingKey as K;
+        let v = number.value;
+        match noun {
+            // 12v lights: the system, not a reading
+            Some(Noun::Lights | Noun::Pump | Noun::Fan) if v < 60.0 => Value::Label,
+            _ if self.system(at, number) => Value::Label,
+            Some(Noun::Battery) => within(K::BatteryV, v, 0.0, 16.0),
+            Some(Noun::Volts | Noun::Power | Noun::Generator) if (90.0..=300.0).contains(&v) => {
+                Value::Reading(K::Volts, v)
+            }
+            _ if (90.0..=260.0).contains(&v) => Value::Reading(K::Volts, v),
+            _ if (0.0..=16.0).contains(&v) => Value::Reading(K::BatteryV, v),
+            _ if !(0.0..=300.0).contains(&v) => Value::Unclear("implausible"),
+            _ => Value::Unclear("which-volts"),
+        }
+    }
+
+    fn amps(&self, at: usize, v: f64, noun: Option<Noun>) -> Value {
+        let rated = matches!(
+            noun,
+            Some(Noun::Breaker | Noun::Fuse | Noun::Cord | Noun::Cords | Noun::Plug | Noun::Gfci)
+        );
+        if rated || self.rating(at) || noun.is_none() && self.of_what_protects(at) {
+            return Value::Label;
+        }
+        match within(ReadingKey::Volts, v, 0.0, 60.0) {
+            Value::Reading(..) => Value::Amps(self.circuit(at), v),
+            other => other,
+        }
+    }
+
+    /// Tells whether a current is what the thing after it is made for: "20 amp breaker".
+    fn rating(&self, at: usize) -> bool {
+        let next = self.items.get(at + 1).and_then(Item::noun);
+        let circuit_named = matches!(
+            self.items.get(at + 2).map(|i| i.what),
+            Some(What::Circuit(_))
+        );
+        match next {
+            Some(Noun::Circuit) => !circuit_named,
+            Some(
+                Noun::Breaker
+                | Noun::Fuse
+                | Noun::Cord
+                | Noun::Cords
+                | Noun::Plug
+                | Noun::Gfci
+                | Noun::Power,
+            ) => true,
+            _ => false,
+        }
+    }
+
+    /// Tells whether the words around speak of a fuse or breaker that was swapped or went, and of no circuit.
+    fn of_what_protects(&self, at: usize) -> bool {
+        let told = chunk(self.items, at).any(|i| {
+            matches!(
+                self.items[i].what,
+                What::Is(
+                    Concept::Event(Event::FuseReplaced | Event::BreakerReset)
+                        | Concept::State(
+                            State::Tripped
+                                | State::KeepsTripping
+                                | State::Blown
+                                | State::Reset
+                                | State::Replaced
+                        )
+                )
+            )
+        });
+        told && self.circuit(at).is_none()
+    }
+
+    fn length(&self, at: usize, ft: f64, noun: Option<Noun>) -> Value {
+        match noun.or_else(|| self.run_before(at)) {
+            Some(Noun::Hose) => within(ReadingKey::HoseFt, ft, 0.0, 5000.0),
+            Some(Noun::Cord | Noun::Cords) => within(ReadingKey::CordFt, ft, 0.0, 5000.0),
+            _ => Value::Label,
+        }
+    }
+
+    /// A span of time: the minutes to arrival, where the sender is on the way.
+    fn span(&self, at: usize, minutes: f64, noun: Option<Noun>) -> Value {
+        if noun == Some(Noun::Eta) || self.away(at) {
+            within(ReadingKey::EtaMin, minutes, 0.0, 720.0)
+        } else {
+            Value::Label
+        }
+    }
+}
+
+fn wind(v: f64, unit: Unit, noun: Option<Noun>) -> Value {
+    let mph = match unit {
+        Unit::Kmh => v * quantity::MPH_PER_KMH,
+        Unit::Ms => v * quantity::MPH_PER_MS,
+        Unit::Knot => v * quantity::MPH_PER_KNOT,
+        _ => v,
+    };
+    // a speed in road measures may be a truck's
+    let road = matches!(unit, Unit::Kmh | Unit::Mph);
+    match noun {
+        Some(Noun::Wind) | None => within(ReadingKey::WindMph, mph, 0.0, 120.0),
+        Some(_) if road => Value::Label,
+        Some(_) => within(ReadingKey::WindMph, mph, 0.0, 120.0),
+    }
+}
+
+/// Gives a reading where it is plausible, and asks where it is not.
+pub(super) fn within(key: ReadingKey, value: f64, least: f64, most: f64) -> Value {
+    if (least..=most).contains(&value) {
+        Value::Reading(key, value)
+    } else {
+        Value::Unclear("implausible")
+    }
+}

@@ -1,0 +1,104 @@
+//! What a number takes from the words before: the noun of the clause before it, the tank or hose spoken of.
+
+use super::Placer;
+use super::surroundings::chunk;
+use crate::heard::Event;
+use crate::words::concept::{Concept, Mark, Noun, Unit};
+use crate::words::item::{Form, Number, What};
+
+impl Placer<'_> {
+    /// "waste was 95% yesterday, 40% now", "fresh 80% at 11, 35% at 3": said of a later time, with no noun of its own,
+    /// a level is that of the one tank the sentence spoke of.
+    pub(super) fn still(&self, at: usize, number: Number) -> Option<(usize, Noun)> {
+        let level = matches!(number.form, Form::Part | Form::Level)
+            || number.unit == Some(Unit::Pct)
+            || number.value == 0.0 && number.unit.is_none();
+        let timed = chunk(self.items, at)
+            .any(|i| self.items[i].is(Mark::Now) || matches!(self.items[i].what, What::Clock(_)));
+        let bare = chunk(self.items, at).all(|i| {
+            self.items[i].noun().is_none()
+                && !matches!(
+                    self.items[i].what,
+                    What::Word { .. } | What::Units(_) | What::Is(Concept::State(_))
+                )
+        });
+        if !(level && timed && bare) {
+            return None;
+        }
+        let mut found: Option<(usize, Noun)> = None;
+        for i in (0..at)
+            .rev()
+            .take(24)
+            .take_while(|i| self.items[*i].sentence == self.items[at].sentence)
+        {
+            let noun = match self.items[i].what {
+                What::Is(Concept::Noun(noun)) if noun.is_tank() => noun,
+                What::Is(Concept::Event(Event::FreshFilled | Event::FreshDrained)) => Noun::Fresh,
+                What::Is(Concept::Event(Event::WastePumped)) => Noun::Waste,
+                _ => continue,
+            };
+            match found {
+                None => found = Some((i, noun)),
+                Some((_, other)) if other == noun => {}
+                Some(_) => return None,
+            }
+        }
+        found
+    }
+
+    /// A number with no noun of its own takes the one before it where the clauses run alike: "12 has 4 cords, 14 has 2".
+    pub(super) fn carried(&self, at: usize) -> Option<Noun> {
+        let (before, noun, form) = self.last?;
+        if self.items[before].sentence != self.items[at].sentence {
+            return None;
+        }
+        let number = self.items[at].number()?;
+        if (form == Form::Part) != (number.form == Form::Part) {
+            return None;
+        }
+        // a trailer must stand between them, or right after this one
+        let between = (before + 1..at).any(|i| matches!(self.items[i].what, What::Units(_)));
+        let after = (at + 1..self.items.len())
+            .take_while(|i| self.items[*i].chunk == self.items[at].chunk)
+            .find(|i| !self.items[*i].is_filler() && !self.items[*i].is(Mark::At));
+        let after = after.is_some_and(|i| matches!(self.items[i].what, What::Units(_)));
+        let own = chunk(self.items, at).all(|i| i <= before || self.items[i].noun().is_none());
+        ((between || after) && own).then_some(noun)
+    }
+
+    /// Tells whether a trailer is named for certain near the number, so that the number cannot be one.
+    pub(super) fn trailer_named(&self, at: usize) -> bool {
+        (at.saturating_sub(12)..self.items.len().min(at + 8)).any(|i| {
+            matches!(self.items[i].what, What::Units(_))
+                && self.items[i].sentence + 3 > self.items[at].sentence
+        })
+    }
+
+    /// Finds the tank that the sentence spoke of before: "filled the fresh tank, now at 150 gal".
+    pub(super) fn tank_before(&self, at: usize) -> Option<Noun> {
+        let here = |i: &usize| self.items[*i].sentence == self.items[at].sentence;
+        (0..at)
+            .rev()
+            .take(12)
+            .take_while(here)
+            .find_map(|i| match self.items[i].what {
+                What::Is(Concept::Noun(noun)) if noun.is_tank() && noun != Noun::Fuel => Some(noun),
+                What::Is(Concept::Event(Event::FreshFilled)) => Some(Noun::Fresh),
+                _ => None,
+            })
+    }
+
+    /// Finds the hose or cord that the sentence spoke of before: "the hose on 9, 50 ft of it".
+    pub(super) fn run_before(&self, at: usize) -> Option<Noun> {
+        let plain = chunk(self.items, at).all(|i| {
+            self.items[i].noun().is_none() && !matches!(self.items[i].what, What::Word { .. })
+        });
+        let here = |i: &usize| self.items[*i].sentence == self.items[at].sentence;
+        (0..at).rev().take(12).take_while(here).find_map(|i| {
+            self.items[i]
+                .noun()
+                .filter(|n| matches!(n, Noun::Hose | Noun::Cord))
+                .filter(|_| self.taken[i].is_none() && plain)
+        })
+    }
+}

@@ -1,0 +1,288 @@
+//! Numbers without a measure: what the noun they belong to makes of them, and what a bare one is.
+
+use super::measured::within;
+use super::surroundings::chunk;
+use super::{Placer, Value};
+use crate::heard::ReadingKey;
+use crate::quantity::{self, TemperatureScale};
+use crate::words::concept::{Concept, Mark, Noun, State, Unit};
+use crate::words::item::{Form, Item, Number, What};
+
+impl Placer<'_> {
+    pub(super) fn unmeasured(&self, at: usize, number: Number, noun: Option<Noun>) -> Value {
+        use ReadingKey as K;
+        let v = number.value;
+        let percent = match number.form {
+            Form::Part => Some((v * 1000.0).round() / 10.0),
+            Form::Level => Some(v),
+            _ => None,
+        };
+        if let Some(percent) = percent {
+            return match noun {
+                Some(Noun::Waste | Noun::Tank) => within(K::WastePct, percent, 0.0, 100.0),
+                Some(Noun::Fresh) => within(K::FreshPct, percent, 0.0, 100.0),
+                Some(Noun::Battery) => within(K::BatteryPct, percent, 0.0, 100.0),
+                Some(Noun::Fuel | Noun::Generator) => within(K::FuelPct, percent, 0.0, 100.0),
+                Some(_) => Value::Label,
+                // the bare gauge is the waste tank's
+                None if self.gauge(at) => within(K::WastePct, percent, 0.0, 100.0),
+                None => self.bare_part(at),
+            };
+        }
+        let Some(noun) = noun.or_else(|| self.carried(at)) else {
+            return self.bare(at);
+        };
+        match noun {
+            Noun::Pressure | Noun::Supply | Noun::BeforeRegulator | Noun::AfterRegulator => {
+                let key = noun.reading().unwrap_or(K::PressurePsi);
+                if (0.0..15.0).contains(&v) && v != 0.0 || v == 0.0 {
+                    return if v == 0.0 {
+                        Value::Reading(key, 0.0)
+                    } else {
+                        Value::Unclear("bar-or-psi")
+                    };
+                }
+                within(key, v, 0.0, 250.0)
+            }
+            // the level as the gauge shows it, where the trailer is named beside it
+            Noun::Waste | Noun::Tank | Noun::Fresh
+                if (5.0..=100.0).contains(&v) && self.trailer_named(at) =>
+            {
+                within(noun.reading().unwrap_or(K::WastePct), v, 0.0, 100.0)
+            }
+            // .25: a part of one
+            Noun::Waste | Noun::Tank | Noun::Fresh | Noun::Fuel if v > 0.0 && v < 1.0 => {
+                within(noun.reading().unwrap_or(K::WastePct), v * 100.0, 0.0, 100.0)
+            }
+            // nothing in it, however it is measured
+            Noun::Waste | Noun::Tank | Noun::Fresh if v == 0.0 && self.trailer_named(at) => {
+                Value::Reading(noun.reading().unwrap_or(K::WastePct), 0.0)
+            }
+            Noun::Waste | Noun::Tank | Noun::Fresh | Noun::Fuel => {
+                Value::Unclear("percent-or-gallons")
+            }
+            Noun::Air | Noun::Inside | Noun::Low => {
+                let f = match self.scale {
+                    TemperatureScale::C => quantity::f_from_c(v),
+                    TemperatureScale::F => v,
+                };
+                within(noun.reading().unwrap_or(K::AirF), f, -60.0, 130.0)
+            }
+            Noun::Volts => match v {
+                _ if (90.0..=260.0).contains(&v) => Value::Reading(K::Volts, v),
+                _ if (0.0..=16.0).contains(&v) => Value::Reading(K::BatteryV, v),
+                _ if v > 300.0 => Value::Unclear("implausible"),
+                _ => Value::Unclear("which-volts"),
+            },
+            // "2.5 bat" may be a slip for bar
+            Noun::Battery
+                if v < 6.0
+                    && self
+                        .items
+                        .get(at + 1)
+                        .is_some_and(|n| n.noun() == Some(Noun::Battery)) =>
+            {
+                Value::Unclear("which-volts")
+            }
+            Noun::Battery => within(K::BatteryV, v, 0.0, 16.0),
+            Noun::Amps => match within(K::Volts, v, 0.0, 60.0) {
+                Value::Reading(..) => Value::Amps(self.circuit(at), v),
+                other => other,
+            },
+            Noun::Flow => within(K::FlowGpm, v, 0.0, 20.0),
+            Noun::Wind => within(K::WindMph, v, 0.0, 120.0),
+            Noun::Humidity => within(K::HumidityPct, v, 0.0, 100.0),
+            Noun::Slope => within(K::SlopePct, v, 0.0, 100.0),
+            Noun::Cords => {
+                if v.fract() != 0.0 {
+                    Value::Unclear("implausible")
+                } else {
+                    within(K::Cords, v, 0.0, 4.0)
+                }
+            }
+            // "two guests are dizzy": people who are sick or hurt are no count of a crowd
+            Noun::Guests
+                if chunk(self.items, at).any(|i| {
+                    use crate::heard::Fault as F;
+                    matches!(
+                        self.items[i].what,
+                        What::Is(
+                            Concept::State(State::Hurt | State::Trapped)
+                                | Concept::Fault(
+                                    F::GasIllness | F::PersonHurt | F::PersonTrapped | F::Shock
+                                )
+                        )
+                    )
+                }) =>
+            {
+                Value::Label
+            }
+            Noun::Guests => {
+                if v.fract() == 0.0 {
+                    within(K::Guests, v, 0.0, 200_000.0)
+                } else {
+                    Value::Unclear("implausible")
+                }
+            }
+            // "on one cord"
+            Noun::Cord
+                if (1.0..=4.0).contains(&v)
+                    && v.fract() == 0.0
+                    && self
+                        .items
+                        .get(at + 1)
+                        .is_some_and(|n| n.noun() == Some(Noun::Cord)) =>
+            {
+                within(K::Cords, v, 0.0, 4.0)
+            }
+            Noun::Hose | Noun::Cord => Value::Unclear("feet-or-metres"),
+            Noun::Eta => within(K::EtaMin, v, 0.0, 720.0),
+            _ => self.bare(at),
+        }
+    }
+
+    pub(super) fn bare(&self, at: usize) -> Value {
+        // "opened 12 at 4": the hour
+        if self.items.get(at + 1).is_some_and(|n| n.is(Mark::Inside)) {
+            let v = self.items[at].number().map_or(f64::MAX, |n| n.value);
+            let f = if self.scale == TemperatureScale::C {
+                quantity::f_from_c(v)
+            } else {
+                v
+            };
+            return within(ReadingKey::InsideF, f, -60.0, 130.0);
+        }
+        // "circuit 1 pulls 13 amps and 3 pulls 12"
+        let drawn = (0..at)
+            .rev()
+            .take(3)
+            .take_while(|i| self.items[*i].chunk == self.items[at].chunk)
+            .find(|i| {
+                !self.items[*i].is_filler()
+                    && self.items[*i].what != What::Is(Concept::State(State::Ok))
+            });
+        if let Some(What::Circuit(circuit)) = drawn.map(|i| self.items[i].what)
+            && let Some(n) = self.items[at].number()
+            && (0.0..=60.0).contains(&n.value)
+            && (0..self.items.len()).any(|i| {
+                self.items[i].sentence == self.items[at].sentence
+                    && self.items[i]
+                        .number()
+                        .is_some_and(|n| n.unit == Some(Unit::Amp))
+            })
+        {
+            return Value::Amps(Some(circuit), n.value);
+        }
+        // "jacks are down, all 4"
+        let counted = at > 0
+            && self.items[at - 1].is(Mark::All)
+            && chunk(self.items, at).all(|i| {
+                !matches!(
+                    self.items[i].what,
+                    What::Is(Concept::Event(_) | Concept::State(_) | Concept::Fault(_))
+                )
+            });
+        if counted {
+            return Value::Label;
+        }
+        // "toilet two", "la chapa del 1": a place inside the trailer that the sentence names
+        let named = (0..self.items.len()).any(|i| {
+            self.items[i].sentence == self.items[at].sentence
+                && matches!(self.items[i].what, What::Units(_))
+        });
+        let thing = |i: usize| {
+            self.items.get(i).and_then(Item::noun).is_some_and(|n| {
+                matches!(
+                    n,
+                    Noun::Toilet
+                        | Noun::Sink
+                        | Noun::Lock
+                        | Noun::Door
+                        | Noun::Fan
+                        | Noun::Lights
+                        | Noun::Plug
+                        | Noun::Pump
+                        | Noun::Taps
+                        | Noun::Jacks
+                )
+            })
+        };
+        let small = self.items[at]
+            .number()
+            .is_some_and(|n| n.form == Form::Whole && n.value <= 20.0);
+        // "three toilets clogged": how many
+        let many = small && thing(at + 1) && at + 1 < self.items.len();
+        if many {
+            return Value::Label;
+        }
+        let inside = small
+            && named
+            && at > 0
+            && (thing(at - 1)
+                || at > 1
+                    && (self.items[at - 1].is(Mark::Of)
+                        || self.items[at - 1].what == What::Sign('#'))
+                    && thing(at - 2));
+        if inside {
+            return Value::Label;
+        }
+        let hour = at > 0
+            && self.items[at - 1].is(Mark::At)
+            && self.items[at].number().is_some_and(|n| n.value <= 12.0);
+        let told = (0..at)
+            .rev()
+            .take(8)
+            .take_while(|i| self.items[*i].chunk == self.items[at].chunk)
+            .any(|i| matches!(self.items[i].what, What::Units(_)));
+        if hour && told {
+            return Value::Label;
+        }
+        Value::Unclear("no-place")
+    }
+
+    /// A part with no tank named.
+    pub(super) fn bare_part(&self, at: usize) -> Value {
+        if let Some(noun) = self.carried(at) {
+            let percent = self.items[at]
+                .number()
+                .map_or(0.0, |n| (n.value * 1000.0).round() / 10.0);
+            if let Some(key) = noun.reading().filter(|_| noun.is_tank()) {
+                return within(key, percent, 0.0, 100.0);
+            }
+        }
+        // half the guests, a quarter of them: a part of something else
+        let next = (at + 1..self.items.len())
+            .take_while(|i| self.items[*i].chunk == self.items[at].chunk)
+            .find(|i| !self.items[*i].is_filler());
+        // "2pm 12 half, 4pm 3/4": levels at times of day are the waste tank's
+        let clocked = self
+            .items
+            .iter()
+            .filter(|i| matches!(i.what, What::Clock(_)))
+            .count()
+            >= 2
+            && chunk(self.items, at).any(|i| matches!(self.items[i].what, What::Clock(_)));
+        if clocked {
+            let percent = self.items[at]
+                .number()
+                .map_or(0.0, |n| (n.value * 1000.0).round() / 10.0);
+            return within(ReadingKey::WastePct, percent, 0.0, 100.0);
+        }
+        let other = next.is_some_and(|i| {
+            matches!(
+                self.items[i].what,
+                What::Word { .. }
+                    | What::Is(
+                        Concept::Noun(_)
+                            | Concept::State(_)
+                            | Concept::Mark(Mark::Label | Mark::LabelAfter | Mark::Idle)
+                    )
+            ) && self.items[i].what != What::Is(Concept::State(State::On))
+        });
+        if other {
+            Value::Label
+        } else {
+            Value::Unclear("which-tank")
+        }
+    }
+}

@@ -1,0 +1,259 @@
+//! What joins a number: its sign, its measure, full or empty, and what makes it only a bound.
+
+use crate::words::concept::{Concept, Mark, Noun, Unit};
+use crate::words::item::{Form, Item, Number, What};
+
+/// Minus five, five below.
+pub(super) fn signs(items: &mut [Item], at: usize) {
+    let Some(mut number) = items[at].number() else {
+        return;
+    };
+    if at > 0 && items[at - 1].is(Mark::Minus) && number.value > 0.0 {
+        number.value = -number.value;
+        number.form = Form::Decimal;
+        items[at - 1].what = What::Gone;
+    }
+    let mut next = at + 1;
+    while let Some(What::Is(Concept::Unit(Unit::Deg | Unit::DegF | Unit::DegC))) =
+        items.get(next).map(|i| i.what)
+    {
+        next += 1;
+    }
+    if items.get(next).is_some_and(|i| i.is(Mark::Below))
+        && number.value > 0.0
+        && number.form == Form::Whole
+    {
+        // "5 below the line" is no temperature
+        let ends = items.get(next + 1).is_none_or(|i| {
+            !matches!(i.what, What::Word { ordinary: true } | What::Number(_))
+                && !i.is(Mark::Article)
+        });
+        if ends {
+            number.value = -number.value;
+            number.form = Form::Decimal;
+            number.unit = Some(Unit::Deg);
+            items[next].what = What::Gone;
+        }
+    }
+    items[at].what = What::Number(number);
+}
+
+/// Finds the measure that follows a number.
+pub(super) fn unit_after(items: &[Item], at: usize) -> Option<(usize, Unit)> {
+    let next = (at + 1..items.len()).find(|i| items[*i].what != What::Gone)?;
+    match items[next].what {
+        What::Is(Concept::Unit(unit)) => Some((next, unit)),
+        _ => None,
+    }
+}
+
+/// "12 psi 55": the measure names what the second number gives, and the first is the trailer.
+fn ahead_of_its_number(items: &[Item], at: usize) -> bool {
+    let Some((next, unit)) = unit_after(items, at) else {
+        return false;
+    };
+    let leads = matches!(
+        unit,
+        Unit::Psi
+            | Unit::Bar
+            | Unit::Kpa
+            | Unit::Volt
+            | Unit::Amp
+            | Unit::Gpm
+            | Unit::Mph
+            | Unit::Kmh
+    );
+    if !leads
+        || items[next].glued
+        || !matches!(
+            items[at].what,
+            What::Number(Number {
+                form: Form::Whole,
+                ..
+            })
+        )
+    {
+        return false;
+    }
+    let opens = at == 0
+        || matches!(
+            items[at - 1].what,
+            What::Break
+                | What::Sign('.' | ',' | ';' | '#' | '>' | '-' | ')' | '(')
+                | What::Is(Concept::Mark(Mark::Unit | Mark::Article | Mark::And))
+        );
+    let second = (next + 1..items.len())
+        .take(4)
+        .find(|i| !items[*i].is_filler());
+    opens
+        && second.is_some_and(|i| {
+            matches!(items[i].what, What::Number(n) if n.form != Form::Part && n.unit.is_none())
+                && !matches!(unit_after(items, i), Some((j, u)) if j == i + 1 && u != unit)
+        })
+}
+
+/// One hour fifteen minutes; an hour and 15 min.
+pub(super) fn hours_and_minutes(items: &mut [Item]) {
+    for at in 0..items.len() {
+        // "an hour and a hallf": the rest of it is lost
+        let odd = (at + 1..items.len())
+            .take(3)
+            .find(|i| !items[*i].is(Mark::And) && !items[*i].is(Mark::Filler))
+            .is_some_and(|i| i > at + 1 && items[i].what == What::Word { ordinary: false });
+        if odd
+            && let What::Number(number) = &mut items[at].what
+            && number.unit == Some(Unit::Hour)
+        {
+            number.bound = true;
+        }
+        let Some(hours) = items[at].number().filter(|n| n.unit == Some(Unit::Hour)) else {
+            continue;
+        };
+        let next = (at + 1..items.len()).take(4).find(|i| {
+            items[*i].what != What::Gone && !items[*i].is(Mark::And) && !items[*i].is(Mark::Filler)
+        });
+        let Some(next) = next else { continue };
+        let minutes = match items[next].number() {
+            Some(n) if n.unit == Some(Unit::Minute) && n.value < 60.0 => n.value,
+            Some(n) if n.form == Form::Part && n.unit.is_none() && n.value < 1.0 => n.value * 60.0,
+            _ => continue,
+        };
+        items[at].what = What::Number(Number {
+            value: hours.value * 60.0 + minutes,
+            unit: Some(Unit::Minute),
+            ..hours
+        });
+        items[at].end = items[next].end;
+        items[next].what = What::Gone;
+    }
+}
+
+/// A measure that leads its number, "psi 38", and one left over is the thing it measures.
+pub(super) fn leading_measures(items: &mut [Item]) {
+    if items
+        .iter()
+        .filter(|i| !matches!(i.what, What::Sign(_) | What::Break | What::Gone))
+        .count()
+        == 1
+    {
+        return; // a bare "psi" answers a question
+    }
+    for at in 0..items.len() {
+        let What::Is(Concept::Unit(unit)) = items[at].what else {
+            continue;
+        };
+        let noun = match unit {
+            Unit::Psi | Unit::Bar | Unit::Kpa => Noun::Pressure,
+            Unit::Volt => Noun::Volts,
+            Unit::Amp => Noun::Amps,
+            Unit::Gpm => Noun::Flow,
+            Unit::Mph | Unit::Kmh => Noun::Wind,
+            _ => continue,
+        };
+        items[at].what = What::Is(Concept::Noun(noun));
+        let next = (at + 1..items.len())
+            .take(4)
+            .find(|i| !items[*i].is_filler());
+        if let Some(What::Number(number)) = next.map(|i| &mut items[i].what)
+            && number.unit.is_none()
+            && number.form != Form::Part
+        {
+            number.unit = Some(unit);
+        }
+    }
+}
+
+pub(super) fn measure(items: &mut [Item], at: usize) {
+    let Some(mut number) = items[at].number() else {
+        return;
+    };
+    // inches: 3/4"
+    if items
+        .get(at + 1)
+        .is_some_and(|i| i.glued && matches!(i.what, What::Sign('"')))
+        && number.form != Form::Level
+    {
+        let opened = items[at.saturating_sub(64)..at]
+            .iter()
+            .filter(|i| i.what == What::Sign('"'))
+            .count()
+            % 2
+            == 1;
+        if !opened {
+            number.unit = Some(Unit::Other);
+            items[at + 1].what = What::Gone;
+        }
+    }
+    // feet: 75'
+    if number.unit.is_none()
+        && items
+            .get(at + 1)
+            .is_some_and(|i| i.glued && i.what == What::Sign('\''))
+        && items.get(at + 2).is_none_or(|i| !i.glued)
+    {
+        number.unit = Some(Unit::Ft);
+        items[at + 1].what = What::Gone;
+    }
+    if ahead_of_its_number(items, at) {
+        return;
+    }
+    while let Some((next, unit)) = unit_after(items, at) {
+        // `14 degrees C`, `-5 F`: the more exact measure stands
+        match number.unit {
+            None => number.unit = Some(unit),
+            Some(Unit::Deg) if matches!(unit, Unit::DegC | Unit::DegF) => number.unit = Some(unit),
+            Some(there) if there == unit => {}
+            Some(_) => break,
+        }
+        items[at].end = items[at].end.max(items[next].end);
+        items[next].what = What::Gone;
+    }
+    items[at].what = What::Number(number);
+}
+
+/// Three quarters empty; half full.
+pub(super) fn levels(items: &mut [Item], at: usize) {
+    let Some(mut number) = items[at].number() else {
+        return;
+    };
+    let level = number.form == Form::Part || number.unit == Some(Unit::Pct);
+    if !level {
+        return;
+    }
+    let mut next = at + 1;
+    while items.get(next).is_some_and(|i| i.what == What::Gone) {
+        next += 1;
+    }
+    match items.get(next).map(|i| i.what) {
+        Some(What::Is(Concept::Level(full))) if full >= 100.0 => items[next].what = What::Gone,
+        Some(What::Is(Concept::Level(_))) => {
+            number.value = if number.form == Form::Part {
+                1.0 - number.value
+            } else {
+                100.0 - number.value
+            };
+            items[next].what = What::Gone;
+        }
+        _ => {}
+    }
+    items[at].what = What::Number(number);
+}
+
+/// Over, under, almost: no plain value.
+pub(super) fn hedge(items: &mut [Item], at: usize) {
+    let mut before = at;
+    while before > 0 {
+        before -= 1;
+        if items[before].is(Mark::Bound)
+            && let What::Number(number) = &mut items[at].what
+        {
+            number.bound = true;
+        }
+        if !matches!(
+            items[before].what,
+            What::Is(Concept::Mark(Mark::Filler | Mark::About | Mark::Article)) | What::Gone
+        ) {
+            break;
+        }
+    }
+}

@@ -1,0 +1,104 @@
+//! Faults that the message itself mends or explains.
+
+use super::table::Outcome;
+use super::{Found, around};
+use crate::heard::{Event, Fault};
+use crate::words::concept::{Concept, Mark, Noun, State};
+use crate::words::item::{Item, What};
+use crate::words::scope::Scope;
+
+/// What one fault explains is not told twice: a protector that trips, a toilet that runs.
+pub(super) fn explained(items: &[Item], found: &mut Vec<Found>) {
+    let fault = |f: &Found, fault: Fault| f.outcome == Outcome::Fault(fault);
+    let near = |a: usize, b: usize| items[a].sentence == items[b].sentence;
+    let gfci: Vec<usize> = found
+        .iter()
+        .filter(|f| fault(f, Fault::GfciTrip))
+        .map(|f| f.at)
+        .collect();
+    let runs: Vec<usize> = found
+        .iter()
+        .filter(|f| fault(f, Fault::ToiletRunning))
+        .map(|f| f.at)
+        .collect();
+    let cured: Vec<(usize, Fault)> = found
+        .iter()
+        .filter_map(|f| match f.outcome {
+            Outcome::Clears(fault) => Some((f.at, fault)),
+            _ => None,
+        })
+        .collect();
+    let wet: Vec<usize> = found
+        .iter()
+        .filter(|f| f.outcome == Outcome::Event(Event::WaterOn))
+        .map(|f| f.at)
+        .collect();
+    let home: Vec<usize> = found
+        .iter()
+        .filter(|f| f.outcome == Outcome::Event(Event::Returned))
+        .map(|f| f.at)
+        .collect();
+    found.retain(|f| {
+        let noun = |noun: Noun| around(items, f.at).any(|i| items[i].noun() == Some(noun));
+        let twice = fault(f, Fault::BreakerTrip)
+            && !noun(Noun::Breaker)
+            && !noun(Noun::Circuit)
+            && matches!(items[f.at].what, What::Is(Concept::State(_)))
+            && gfci.iter().any(|g| near(*g, f.at));
+        let shut = fault(f, Fault::ToiletClog)
+            && matches!(
+                items[f.at].what,
+                What::Is(Concept::State(State::Dead | State::Stuck))
+            )
+            && runs.iter().any(|r| near(*r, f.at));
+        let mended = matches!(f.outcome, Outcome::Fault(_))
+            && matches!(items[f.at].what, What::Is(Concept::State(_)))
+            && cured.iter().any(|(c, fault)| {
+                f.outcome == Outcome::Fault(*fault)
+                    && *c < f.at
+                    && f.at - c <= 3
+                    && items[*c].chunk == items[f.at].chunk
+                    && items[*c].what == What::Is(Concept::State(State::Fixed))
+            });
+        // "connected and open" said of the water
+        let tap = f.outcome == Outcome::Event(Event::InService)
+            && items[f.at].what == What::Is(Concept::State(State::Open))
+            && f.at > 0
+            && items[f.at - 1].is(Mark::And)
+            && wet
+                .iter()
+                .any(|w| items[*w].chunk == items[f.at].chunk && *w < f.at);
+        let came = f.outcome == Outcome::Event(Event::Arrived)
+            && home.iter().any(|h| items[*h].chunk == items[f.at].chunk);
+        !(twice || shut || came || mended || tap)
+    });
+}
+
+/// "leak on 15 fixed", "fixed the leak": what is mended is no longer wrong.
+pub(super) fn cures(items: &[Item], scope: &[Scope], found: &mut [Found]) {
+    for at in 0..items.len() {
+        let mended = matches!(
+            items[at].what,
+            What::Is(Concept::State(State::Fixed | State::Gone))
+        ) && !scope[at].denied
+            && scope[at].aside.is_none();
+        if !mended || found.iter().any(|f| f.at == at) {
+            continue;
+        }
+        let gone = items[at].what == What::Is(Concept::State(State::Gone));
+        let near = |f: &Found| {
+            items[f.at].sentence == items[at].sentence
+                && matches!(f.outcome, Outcome::Fault(_))
+                && (f.at < at && at - f.at <= 10
+                    || !gone && f.at > at && f.at - at <= 4 && items[f.at].chunk == items[at].chunk)
+        };
+        if let Some(fault) = found
+            .iter_mut()
+            .filter(|f| near(f))
+            .min_by_key(|f| f.at.abs_diff(at))
+            && let Outcome::Fault(code) = fault.outcome
+        {
+            fault.outcome = Outcome::Clears(code);
+        }
+    }
+}

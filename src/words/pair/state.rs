@@ -1,0 +1,219 @@
+//! A state and the nearest thing it can be said of.
+
+use super::people::somebody_else;
+use super::table::{Outcome, Pairs};
+use super::{REACH, around};
+use crate::heard::Event;
+use crate::words::concept::{Concept, Mark, Noun, State};
+use crate::words::item::{Item, What};
+use crate::words::scope::Scope;
+
+/// Reads a state with the nearest noun it can be said of.
+pub(super) fn state_of(
+    items: &[Item],
+    scope: &[Scope],
+    pairs: &Pairs,
+    at: usize,
+    state: State,
+    yet: bool,
+    used: &mut [bool],
+) -> Option<Outcome> {
+    let denied = scope[at].denied;
+    if matches!(
+        state,
+        State::On | State::Out | State::Down | State::Up | State::Off
+    ) && is_preposition(items, pairs, at, state)
+    {
+        return None;
+    }
+    let effective = if denied { opposite(state) } else { Some(state) };
+    let Some(effective) = effective else {
+        mark_noun(items, scope, pairs, at, state, used);
+        return Some(Outcome::Nothing);
+    };
+    let best = nearest(items, scope, pairs, at, effective);
+    if let Some((noun_at, outcome)) = best {
+        used[noun_at] = true;
+        if denied && yet && !matches!(outcome, Outcome::Fault(_)) {
+            return Some(Outcome::Nothing);
+        }
+        if denied && yet {
+            return Some(Outcome::Nothing);
+        }
+        return Some(outcome);
+    }
+    if denied {
+        return if effective == State::Tilted && !yet {
+            pairs.any(effective)
+        } else {
+            Some(Outcome::Nothing)
+        };
+    }
+    // "lost power on site": where it happened, and not that a trailer came
+    if effective == State::OnSite && at > 0 && items[at - 1].chunk == items[at].chunk {
+        let said_of = matches!(
+            items[at - 1].what,
+            What::Is(Concept::Noun(_) | Concept::State(_) | Concept::Event(_)) | What::Number(_)
+        );
+        if said_of || somebody_else(items, at) {
+            return None;
+        }
+    }
+    // "la 50 y la 51 cerradas"
+    if effective == State::Shut {
+        let trailer = at > 0
+            && items[at - 1].chunk == items[at].chunk
+            && matches!(items[at - 1].what, What::Units(_));
+        return trailer.then_some(Outcome::Event(Event::Closed));
+    }
+    // "the power went and was back in ten minutes"
+    if effective == State::Back {
+        let lost = (0..at)
+            .rev()
+            .take(14)
+            .take_while(|i| items[*i].sentence == items[at].sentence)
+            .any(|i| items[i].what == What::Is(Concept::Event(Event::PowerLost)));
+        if lost {
+            return Some(Outcome::Event(Event::PowerBack));
+        }
+    }
+    pairs.any(effective)
+}
+
+fn mark_noun(
+    items: &[Item],
+    scope: &[Scope],
+    pairs: &Pairs,
+    at: usize,
+    state: State,
+    used: &mut [bool],
+) {
+    if let Some((noun, _)) = nearest(items, scope, pairs, at, state) {
+        used[noun] = true;
+    } else if at > 0 && items[at - 1].noun().is_some() {
+        used[at - 1] = true;
+    }
+}
+
+/// Finds the nearest noun for which the state means something.
+fn nearest(
+    items: &[Item],
+    scope: &[Scope],
+    pairs: &Pairs,
+    at: usize,
+    state: State,
+) -> Option<(usize, Outcome)> {
+    let mut best: Option<(f32, usize, Outcome)> = None;
+    let mut consider = |i: usize, cost: f32| {
+        // "no water, 118v ok": a noun that is denied takes no state of its own
+        if scope[i].denied && !scope[at].denied
+            || scope[at].aside != scope[i].aside && scope[i].aside.is_some()
+        {
+            return;
+        }
+        if let Some(outcome) = items[i].noun().and_then(|noun| pairs.of(noun, state)) {
+            if outcome == Outcome::Nothing && items[i].chunk != items[at].chunk {
+                return;
+            }
+            if best.is_none_or(|(least, ..)| cost < least) {
+                best = Some((cost, i, outcome));
+            }
+        }
+    };
+    let parted = |i: usize| {
+        if items[i].chunk == items[at].chunk {
+            0.0
+        } else {
+            4.0
+        }
+    };
+    for i in (0..at)
+        .rev()
+        .take(REACH)
+        .take_while(|i| items[*i].sentence == items[at].sentence)
+    {
+        consider(i, (at - i) as f32 + parted(i));
+    }
+    for i in (at + 1..items.len())
+        .take(REACH - 2)
+        .take_while(|i| items[*i].sentence == items[at].sentence)
+    {
+        // a noun after a comma or "and" belongs to what follows it
+        if items[i].is(Mark::And) || items[i].is(Mark::But) || items[i].chunk != items[at].chunk {
+            break;
+        }
+        consider(i, (i - at) as f32 + 0.6);
+    }
+    best.map(|(_, i, outcome)| (i, outcome))
+}
+
+/// "on 12" and "out of" are places, unless the thing before is on or out.
+fn is_preposition(items: &[Item], pairs: &Pairs, at: usize, state: State) -> bool {
+    let next = items.get(at + 1).filter(|n| n.chunk == items[at].chunk);
+    let placed = next.is_some_and(|n| {
+        matches!(n.what, What::Units(_) | What::Code)
+            || n.is(Mark::Article)
+            || n.is(Mark::Unit)
+            || n.is(Mark::Pronoun)
+            || matches!(n.what, What::Circuit(_))
+    }) || state == State::On
+        // "power on 4 cords": the power is on
+        && !at.checked_sub(1).is_some_and(|i| {
+            items[i].noun().is_some_and(|n| matches!(n, Noun::Power | Noun::Water))
+        })
+        && (at + 1..items.len())
+            .take(3)
+            .take_while(|i| {
+                items[*i].chunk == items[at].chunk
+                    && (items[*i].noun().is_some()
+                        || items[*i].is_filler()
+                        || items[*i].number().is_some())
+            })
+            .any(|i| {
+                matches!(
+                    items[i].noun(),
+                    Some(Noun::Circuit | Noun::Breaker | Noun::Cord | Noun::Cords)
+                )
+            });
+    if !placed {
+        return false;
+    }
+    if state != State::On {
+        return false;
+    }
+    // "water on 12": said of a thing that can be on, and nothing else is said of it
+    let before = at
+        .checked_sub(1)
+        .filter(|i| items[*i].chunk == items[at].chunk);
+    let can_be_on = before
+        .and_then(|i| items[i].noun())
+        .filter(|n| {
+            matches!(
+                n,
+                Noun::Water | Noun::Power | Noun::TankHeater | Noun::Regulator
+            )
+        })
+        .is_some_and(|n| matches!(pairs.of(n, State::On), Some(Outcome::Event(_))));
+    let alone = around(items, at).all(|i| {
+        i == at
+            || !matches!(
+                items[i].what,
+                What::Is(
+                    Concept::State(_)
+                        | Concept::Event(_)
+                        | Concept::Fault(_)
+                        | Concept::Mark(Mark::No | Mark::Not)
+                ) | What::Number(_)
+            )
+    });
+    !(can_be_on && alone)
+}
+
+/// What a denied state amounts to; none where its denial says all is well.
+fn opposite(state: State) -> Option<State> {
+    match state {
+        State::On | State::TurnedOn | State::Ok | State::Back | State::Fixed => Some(State::Dead),
+        State::Level => Some(State::Tilted),
+        _ => None,
+    }
+}

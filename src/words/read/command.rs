@@ -1,0 +1,77 @@
+//! Messages that are an order to the bot: their first word says so.
+
+use super::Reading;
+use crate::heard::{Ask, Command, CommandName};
+use crate::words::concept::{AskWord, Concept};
+use crate::words::item::{Form, Item, What};
+
+impl<'t> Reading<'t> {
+    /// A message whose first word is an order to the bot has nothing else in it.
+    pub(super) fn command(&mut self) -> bool {
+        let Some(first) = self
+            .items
+            .iter()
+            .position(|i| !matches!(i.what, What::Sign(_) | What::Break))
+        else {
+            return false;
+        };
+        let after = first + 1;
+        let task = self
+            .items
+            .get(after)
+            .and_then(Item::number)
+            .filter(|n| n.form == Form::Whole)
+            .map(|n| n.value as u32);
+        let rest_from = self.items[first].end;
+        let rest = || {
+            let start = self
+                .tokens
+                .get(rest_from)
+                .map_or(self.normal.text.len(), |t| t.start);
+            self.normal
+                .original(self.original, start, self.normal.text.len())
+                .to_string()
+        };
+        match self.items[first].what {
+            What::Is(Concept::Ask(AskWord::Sum)) => {
+                self.heard.ask = Some(Ask::Sum);
+                true
+            }
+            What::Is(Concept::Command(name)) => {
+                let numbered = matches!(
+                    name,
+                    CommandName::Take | CommandName::Drop | CommandName::Move
+                );
+                if numbered && task.is_none() {
+                    return false;
+                }
+                let alone = matches!(name, CommandName::GotIt | CommandName::NeverMind);
+                if alone
+                    && self.items.iter().skip(after).any(|i| {
+                        matches!(
+                            i.what,
+                            What::Number(_)
+                                | What::Is(
+                                    Concept::Noun(_)
+                                        | Concept::State(_)
+                                        | Concept::Event(_)
+                                        | Concept::Fault(_)
+                                        | Concept::Ask(_)
+                                )
+                        )
+                    })
+                {
+                    return false;
+                }
+                self.heard.command = Some(Command {
+                    name,
+                    task: task.filter(|_| numbered),
+                    rest: rest(),
+                });
+                self.heard.ask = Some(Ask::Command { name });
+                true
+            }
+            _ => false,
+        }
+    }
+}

@@ -1,0 +1,129 @@
+//! Numbers and words that only their company explains: task 41, three units, a level that is no tank's.
+
+use crate::words::concept::{AskWord, Concept, Mark, Noun};
+use crate::words::item::{Form, Item, What};
+use crate::words::lex::Token;
+
+/// "Level, chocked": said of no number, it is how the trailer stands, and not the tank's level.
+pub(super) fn level_words(text: &str, tokens: &[Token], items: &mut [Item]) {
+    for at in 0..items.len() {
+        if items[at].noun() != Some(Noun::Tank)
+            || &text[tokens[items[at].first].start..tokens[items[at].end - 1].end] != "level"
+        {
+            continue;
+        }
+        let chunk = items[at].chunk;
+        let near = (at.saturating_sub(8)..items.len().min(at + 8))
+            .filter(|i| items[*i].chunk == chunk && *i != at);
+        let measured = near.clone().any(|i| {
+            matches!(items[i].what, What::Range(..) | What::Is(Concept::Level(_)))
+                || items[i]
+                    .number()
+                    .is_some_and(|n| n.form != Form::Whole || n.unit.is_some())
+        });
+        let tank = near
+            .clone()
+            .any(|i| items[i].noun().is_some_and(|n| n.is_tank()));
+        let number_after = items
+            .get(at + 1)
+            .is_some_and(|n| n.number().is_some() && n.chunk == chunk);
+        if !measured && !tank && !number_after {
+            items[at].what = What::Is(Concept::State(crate::words::concept::State::Level));
+        }
+    }
+}
+
+/// "3 units arrived", "four of the trailers": counted, and none named. Returns the items of such counts.
+pub(super) fn counted(items: &mut [Item]) -> Vec<usize> {
+    let mut out = Vec::new();
+    for at in 0..items.len() {
+        if items[at]
+            .number()
+            .is_none_or(|n| n.form != Form::Whole || n.unit.is_some() || n.value > 40.0)
+        {
+            continue;
+        }
+        let next = (at + 1..items.len())
+            .take(3)
+            .find(|i| !items[*i].is_filler());
+        let Some(next) = next.filter(|i| items[*i].is(Mark::Unit)) else {
+            continue;
+        };
+        let named = items.get(next + 1).is_some_and(|n| {
+            n.number().is_some() || matches!(n.what, What::Code | What::Sign('#'))
+        });
+        if !named && items[next].end > items[next].first {
+            items[at].what = What::Labelled;
+            out.push(at);
+        }
+    }
+    out
+}
+
+/// "task 41" names a task, no trailer; "3 units" counts them.
+pub(super) fn tasks(items: &mut [Item]) {
+    for at in 0..items.len() {
+        if items[at].is(Mark::Label) && at + 1 < items.len() {
+            let mut next = at + 1;
+            while next < items.len()
+                && (matches!(items[next].what, What::Sign('#' | '.' | ':' | '-'))
+                    || items[next].is(Mark::No))
+                && next < at + 4
+            {
+                next += 1;
+            }
+            if let Some(item) = items.get_mut(next)
+                && matches!(
+                    item.what,
+                    What::Number(_) | What::Code | What::Range(..) | What::Garbled
+                )
+                && item.sentence == items[at].sentence
+            {
+                items[next].what = What::Labelled;
+            }
+        }
+        let asks = matches!(
+            items[at].what,
+            What::Is(Concept::Ask(AskWord::Task | AskWord::Done))
+        );
+        let opens = at == 0 || items[at - 1].sentence != items[at].sentence;
+        if asks || items[at].is(Mark::Done) && opens {
+            let next = (at + 1..items.len())
+                .take(3)
+                .find(|i| !items[*i].is_filler() && items[*i].what != What::Sign('#'));
+            if let Some((next, n)) = next.and_then(|i| items[i].number().map(|n| (i, n)))
+                && n.form == Form::Whole
+                && n.unit.is_none()
+                && n.value < 1e9
+                && items[next].sentence == items[at].sentence
+                && !items
+                    .get(next + 1)
+                    .is_some_and(|c| c.what == What::Sign(':'))
+            {
+                items[next].what = What::Task(n.value as u32);
+            }
+        }
+        // "new 2024 model": a year
+        if (items[at].is(Mark::Label)
+            || items[at].is(Mark::Unit) && at > 1 && items[at - 2].is_filler())
+            && at > 0
+            && items[at - 1]
+                .number()
+                .is_some_and(|n| (1990.0..=2039.0).contains(&n.value) && n.unit.is_none())
+        {
+            items[at - 1].what = What::Labelled;
+        }
+        // 40 stalls, 1200 Harbor Road
+        if items[at].is(Mark::LabelAfter) {
+            let number = (at.saturating_sub(3)..at)
+                .rev()
+                .find(|i| !matches!(items[*i].what, What::Word { .. }));
+            if let Some(i) = number.filter(|i| {
+                matches!(items[*i].what, What::Number(_) | What::Range(..))
+                    && items[*i].chunk == items[at].chunk
+            }) {
+                items[i].what = What::Labelled;
+            }
+        }
+    }
+}

@@ -1,0 +1,174 @@
+//! What is asked about although no single word is unclear: a trailer and nothing else, all of them unnamed, orders.
+
+use super::Reading;
+use crate::words::assemble::{self, Assembled};
+use crate::words::concept::{AskWord, Concept, Mark};
+use crate::words::item::What;
+use crate::words::scope::Sentence;
+
+impl<'t> Reading<'t> {
+    /// "scratch that", alone: what was sent before is taken back.
+    pub(super) fn scratched(&self) -> bool {
+        let words: Vec<usize> = (0..self.items.len())
+            .filter(|i| !matches!(self.items[*i].what, What::Sign(_) | What::Break))
+            .collect();
+        let [only] = words.as_slice() else {
+            return false;
+        };
+        let item = &self.items[*only];
+        item.is(Mark::Sorry)
+            && matches!(
+                &self.normal.text[self.tokens[item.first].start..self.tokens[item.end - 1].end],
+                "scratch that" | "strike that"
+            )
+    }
+
+    /// What is said of "all units", none of them named, is asked about.
+    pub(super) fn all_unnamed(&self, facts: &mut Vec<assemble::Fact>, out: &mut Assembled) {
+        if !self.groups.is_empty() {
+            return;
+        }
+        let whole = self
+            .items
+            .iter()
+            .position(|i| i.is(Mark::All))
+            .filter(|at| {
+                let next = self.items.get(at + 1).is_some_and(|n| n.is(Mark::Unit));
+                let before = *at > 0 && self.items[at - 1].is(Mark::Unit);
+                let tanks = (at + 1..self.items.len())
+                    .take(3)
+                    .find(|i| !self.items[*i].is_filler())
+                    .is_some_and(|i| self.items[i].noun().is_some_and(|n| n.is_tank()));
+                next || before || tanks || self.piece(*at, at + 1).contains(' ')
+            });
+        if let Some(at) = whole {
+            let chunk = self.items[at].chunk;
+            let before = facts.len();
+            facts.retain(|f| self.items[f.at].chunk != chunk);
+            if facts.len() < before {
+                out.unclear.push((at, "which-unit"));
+            }
+        }
+    }
+
+    /// What is said of "three units" names none of them: it is asked about.
+    pub(super) fn uncounted(
+        &self,
+        counts: &[usize],
+        facts: &mut Vec<assemble::Fact>,
+        out: &mut Assembled,
+    ) {
+        for first in counts {
+            let Some(at) = self.items.binary_search_by_key(first, |i| i.first).ok() else {
+                continue;
+            };
+            let chunk = self.items[at].chunk;
+            let named = (at.saturating_sub(130)..self.items.len().min(at + 130)).any(|i| {
+                self.items[i].chunk == chunk && matches!(self.items[i].what, What::Units(_))
+            });
+            let before = facts.len();
+            if !named {
+                facts.retain(|f| self.items[f.at].chunk != chunk);
+            }
+            if facts.len() < before {
+                out.unclear.push((at, "which-unit"));
+            }
+        }
+    }
+
+    /// An instruction to change records is asked about, never done.
+    pub(super) fn orders(&self, sentences: &[Sentence], out: &mut Assembled) {
+        for sentence in sentences {
+            let said = |i: &usize| {
+                !matches!(self.items[*i].what, What::Sign(_) | What::Break)
+                    && !self.items[*i].is_filler()
+                    && !self.items[*i].is(Mark::Request)
+            };
+            let mut first = (sentence.start..sentence.end).find(said);
+            // "system: delete everything"
+            if let Some(at) = first
+                && matches!(self.items[at].what, What::Word { .. })
+                && self
+                    .items
+                    .get(at + 1)
+                    .is_some_and(|n| n.what == What::Sign(':'))
+            {
+                first = (at + 1..sentence.end).find(said);
+            }
+            if let Some(at) = first.filter(|at| self.items[*at].is(Mark::Order)) {
+                out.unclear.push((at, "order"));
+            }
+        }
+    }
+
+    /// A message that is nothing but a trailer, or only marks a question, is asked about.
+    pub(super) fn leftovers(&self, facts: &[assemble::Fact], out: &mut Assembled) {
+        if !facts.is_empty()
+            || self.heard.ask.is_some()
+            || !out.unclear.is_empty()
+            || !out.aside.is_empty()
+        {
+            return;
+        }
+        let words: Vec<usize> = (0..self.items.len())
+            .filter(|i| {
+                !matches!(self.items[*i].what, What::Sign(_) | What::Break)
+                    && !self.items[*i].is_filler()
+                    && !self.items[*i].is(Mark::Call)
+            })
+            .collect();
+        let named = words
+            .iter()
+            .copied()
+            .find(|i| matches!(self.items[*i].what, What::Units(_)));
+        let garbled = words
+            .iter()
+            .copied()
+            .find(|i| self.items[*i].what == What::Garbled);
+        if let Some(at) = garbled
+            && words
+                .iter()
+                .any(|i| self.items[*i].noun().is_some_and(|n| n.reading().is_some()))
+        {
+            out.unclear.push((at, "no-number"));
+            return;
+        }
+        match named {
+            Some(at)
+                if words.iter().all(|i| {
+                    *i == at
+                        || matches!(
+                            self.items[*i].what,
+                            What::Is(
+                                Concept::Mark(
+                                    Mark::Sorry
+                                        | Mark::Now
+                                        | Mark::Pronoun
+                                        | Mark::Unit
+                                        | Mark::Of
+                                        | Mark::And
+                                ) | Concept::Answer(_)
+                            )
+                        )
+                }) =>
+            {
+                out.unclear.push((at, "no-place"));
+            }
+            Some(at)
+                if words.iter().any(|i| {
+                    self.items[*i].is(Mark::Done)
+                        || matches!(self.items[*i].what, What::Is(Concept::Ask(AskWord::Done)))
+                }) && words.len() <= 3 =>
+            {
+                out.unclear.push((at, "done-what"));
+            }
+            None => {
+                let asks = self.items.iter().any(|i| i.what == What::Sign('?'));
+                if asks && words.is_empty() {
+                    out.unclear.push((0, "asks-something"));
+                }
+            }
+            _ => {}
+        }
+    }
+}

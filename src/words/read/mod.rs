@@ -1,0 +1,321 @@
+//! One message through all stages.
+
+mod circuits;
+mod clock;
+mod command;
+mod doubt;
+mod labels;
+mod leftovers;
+
+use std::collections::BTreeSet;
+
+use crate::heard::{Ask, Entry, Fault, Heard, Language, PlanKind, ReadingKey, Remark, Taken, Taps};
+use crate::quantity::TemperatureScale;
+use crate::words::assemble::{self, Assembled};
+use crate::words::attach::{self, Placed, Value};
+use crate::words::concept::Mark;
+use crate::words::item::{self, Item, Items, What};
+use crate::words::lex::{self, Token};
+use crate::words::normal::Normal;
+use crate::words::pair::{self, Found, Outcome};
+use crate::words::scope::{self, Scope};
+use crate::words::unit::{self, Group};
+use crate::words::{Reader, answer, ask, correct, plan, told, weather, wish};
+use circuits::{circuit_codes, circuits};
+use clock::clock_words;
+use doubt::{doubted_again, drop_beside_unplaced};
+use labels::{counted, level_words, tasks};
+
+/// The most remarks of one kind that a message gets: nobody answers more.
+const MOST_REMARKS: usize = 40;
+
+/// A message as it is being read.
+pub(super) struct Reading<'t> {
+    original: &'t str,
+    normal: Normal,
+    tokens: Vec<Token>,
+    pub(super) items: Vec<Item>,
+    pub(super) groups: Vec<Group>,
+    pub(super) heard: Heard,
+}
+
+impl<'t> Reading<'t> {
+    /// Reads `text` through all stages.
+    pub(super) fn new(reader: &Reader, text: &'t str, scale: TemperatureScale) -> Reading<'t> {
+        let normal = Normal::new(text);
+        let tokens = lex::tokens(&normal.text, &reader.vocab);
+        let Items {
+            list,
+            mended,
+            languages,
+        } = item::items(&normal.text, &tokens, &reader.vocab);
+        let mut reading = Reading {
+            original: text,
+            normal,
+            tokens,
+            items: list,
+            groups: Vec::new(),
+            heard: Heard::default(),
+        };
+        reading.heard.language = match languages {
+            [0, 0] => None,
+            [en, es] if es > en => Some(Language::Es),
+            [en, es] if en > es => Some(Language::En),
+            _ => None,
+        };
+        reading.heard.taken = mended
+            .iter()
+            .map(|m| Taken {
+                typed: reading.token(m.token).to_string(),
+                read: m.read.clone(),
+            })
+            .collect();
+        if reading.command() {
+            return reading;
+        }
+        reading.read(reader, scale);
+        reading
+    }
+
+    /// Returns the sender's own words for the items `from..to`.
+    pub(super) fn piece(&self, from: usize, to: usize) -> &'t str {
+        let (Some(first), Some(last)) =
+            (self.items.get(from), self.items.get(to.saturating_sub(1)))
+        else {
+            return "";
+        };
+        let (start, end) = (
+            self.tokens[first.first].start,
+            self.tokens[last.end.max(last.first + 1) - 1].end,
+        );
+        self.normal.original(self.original, start, end)
+    }
+
+    fn token(&self, at: usize) -> &'t str {
+        self.normal
+            .original(self.original, self.tokens[at].start, self.tokens[at].end)
+    }
+
+    fn read(&mut self, reader: &Reader, scale: TemperatureScale) {
+        let counts = self.find_trailers();
+        let corrections = correct::apply(&mut self.items, &mut self.groups);
+        let (fixes, doubtful) = &corrections;
+        let sentences = scope::sentences(&self.items);
+        let scopes = scope::scopes(&self.items, &sentences);
+        let (placed, found) = self.place(reader, &scopes, doubtful, scale);
+        let ask = ask::find(&self.items, &sentences, &self.groups).map(|(ask, _)| ask);
+
+        let mut out = Assembled::default();
+        out.unclear
+            .extend(doubtful.iter().take(1).map(|at| (*at, "which-to-mend")));
+        self.orders(&sentences, &mut out);
+        let mut facts = assemble::sift(&found, &placed, &scopes, &mut out);
+        if ask == Some(Ask::Undo) {
+            facts.clear();
+            out.unclear.clear();
+        }
+        self.uncounted(&counts, &mut facts, &mut out);
+        self.all_unnamed(&mut facts, &mut out);
+        assemble::assign(&mut facts, &self.items, &sentences);
+        assemble::clocks(&mut facts, &self.items);
+        if out.unclear.iter().any(|(_, why)| *why == "order") {
+            facts.clear();
+        }
+        assemble::entries(&facts, &self.items, &self.groups, fixes, &mut out);
+
+        self.heard.plans = plan::find(
+            &self.items,
+            &sentences,
+            &scopes,
+            &placed,
+            &self.groups,
+            |a, b| self.piece(a, b),
+        );
+        self.heard.ask = ask.or_else(|| self.scratched().then_some(Ask::Undo));
+        self.heard.answer = answer::find(&self.items, &self.groups);
+        self.leftovers(&facts, &mut out);
+        self.heard.plans.truncate(MOST_REMARKS);
+        self.remark(&out);
+        self.heard.entries = out.entries;
+        self.forecast_low(scale);
+        let wishes = wish::find(&self.normal.text, self.original, &self.heard);
+        self.heard.plans.extend(wishes);
+    }
+
+    /// Parts the items into sentences, gives numbers with a use of their own their label, and finds the trailers.
+    /// Returns the first token of each count of trailers: "three units".
+    fn find_trailers(&mut self) -> Vec<usize> {
+        let (text, tokens) = (&self.normal.text, &self.tokens);
+        scope::segment(&mut self.items);
+        level_words(text, tokens, &mut self.items);
+        circuit_codes(text, tokens, &mut self.items);
+        circuits(&mut self.items);
+        clock_words(text, tokens, &mut self.items);
+        tasks(&mut self.items);
+        let counts = counted(&mut self.items)
+            .iter()
+            .map(|i| self.items[*i].first)
+            .collect();
+        self.groups = unit::find(text, tokens, &mut self.items);
+        self.plural_groups();
+        let mut met = BTreeSet::new();
+        for item in &self.items {
+            if let What::Units(g) = item.what {
+                for name in &self.groups[g].names {
+                    if met.insert(name.clone()) {
+                        self.heard.named.push(name.clone());
+                    }
+                }
+            }
+        }
+        counts
+    }
+
+    /// Finds the values and the statements.
+    fn place(
+        &self,
+        reader: &Reader,
+        scopes: &[Scope],
+        doubtful: &[usize],
+        scale: TemperatureScale,
+    ) -> (Vec<Placed>, Vec<Found>) {
+        let mut placed = attach::values(&self.items, scopes, &self.short_unknown(), scale);
+        drop_beside_unplaced(&self.items, &mut placed);
+        doubted_again(&self.items, scopes, &mut placed);
+        placed.retain(|p| !doubtful.contains(&p.at));
+        let mut found = pair::statements(&self.items, scopes, &reader.pairs);
+        let told = told::find(&self.normal.text, &self.tokens, &self.items, scopes);
+        let chunk = |at: usize| self.items[at].chunk;
+        if told.iter().any(|p| p.value == Value::Taps(Taps::Running)) {
+            // "17 psi with two taps and a toilet running": how it was read, and no fault
+            found.retain(|f| {
+                f.outcome != Outcome::Fault(Fault::ToiletRunning)
+                    || told.iter().all(|p| chunk(p.at) != chunk(f.at))
+            });
+        }
+        placed.extend(told);
+        (placed, found)
+    }
+
+    /// Returns the unknown words that are short enough to be a misspelt measure.
+    fn short_unknown(&self) -> Vec<usize> {
+        let short = |i: &usize| {
+            let word = self.spelt(*i);
+            (2..=7).contains(&word.chars().count())
+                && word.starts_with(|c: char| c.is_ascii_alphabetic())
+        };
+        (0..self.items.len())
+            .filter(|i| self.items[*i].what == What::Word { ordinary: false })
+            .filter(short)
+            .collect()
+    }
+
+    /// Returns the folded text of an item.
+    fn spelt(&self, at: usize) -> &str {
+        let item = &self.items[at];
+        &self.normal.text[self.tokens[item.first].start..self.tokens[item.end - 1].end]
+    }
+
+    /// Keeps what was set aside and what is unclear, in the sender's own words.
+    fn remark(&mut self, out: &Assembled) {
+        // a word that grew huge would be quoted once for each plan
+        let huge = out
+            .aside
+            .iter()
+            .any(|(at, _)| self.piece(*at, at + 1).len() > 200);
+        for plan in self.heard.plans.iter().filter(|_| !huge) {
+            if self.heard.set_aside.iter().all(|r| r.text != plan.text) {
+                let why = match plan.kind {
+                    PlanKind::Watch { .. } => "condition",
+                    _ => "plan",
+                };
+                self.heard.set_aside.push(Remark {
+                    text: plan.text.clone(),
+                    why: why.into(),
+                });
+            }
+        }
+        for (at, why) in out.aside.iter().take(MOST_REMARKS) {
+            let text = self.piece(*at, at + 1).to_string();
+            let known = |r: &Remark| r.text.contains(&text) && r.why == *why;
+            if !self.heard.set_aside.iter().any(known) {
+                self.heard.set_aside.push(Remark {
+                    text,
+                    why: (*why).into(),
+                });
+            }
+        }
+        for (at, why) in out.unclear.iter().take(MOST_REMARKS) {
+            let text = self.around(*at).to_string();
+            if !self.heard.unclear.iter().any(|r| r.text == text) {
+                self.heard.unclear.push(Remark {
+                    text,
+                    why: (*why).into(),
+                });
+            }
+        }
+    }
+
+    /// A forecast low is no temperature read now.
+    fn forecast_low(&mut self, scale: TemperatureScale) {
+        let read_as_air = |entry: &Entry| {
+            let keys = || entry.readings.values.keys();
+            entry.events.is_empty()
+                && entry.faults.is_empty()
+                && keys().all(|key| *key == ReadingKey::AirF)
+        };
+        if !self.heard.entries.iter().all(read_as_air) {
+            return;
+        }
+        let Some(low) = weather::low_tonight(&self.normal.text, scale) else {
+            return;
+        };
+        // the number of degrees is no trailer's name
+        let unit = self
+            .heard
+            .named
+            .iter()
+            .find(|name| name.as_str().parse() != Ok(low));
+        let mut entry = Entry {
+            unit: unit.cloned(),
+            ..Entry::default()
+        };
+        entry.readings.set(ReadingKey::LowF, low);
+        self.heard.entries = vec![entry];
+    }
+
+    /// Returns the words of the chunk that an item stands in, or the item alone where the chunk is long.
+    fn around(&self, at: usize) -> &'t str {
+        let chunk = self.items[at].chunk;
+        let start = (0..=at)
+            .rev()
+            .take(12)
+            .take_while(|i| self.items[*i].chunk == chunk)
+            .last()
+            .unwrap_or(at);
+        let end = (at..self.items.len())
+            .take(12)
+            .take_while(|i| self.items[*i].chunk == chunk && self.items[*i].what != What::Break)
+            .last()
+            .unwrap_or(at);
+        self.piece(start, end + 1)
+    }
+
+    /// "both", "all" and "units" say that what follows holds for each.
+    fn plural_groups(&mut self) {
+        for at in 0..self.items.len() {
+            let What::Units(g) = self.items[at].what else {
+                continue;
+            };
+            let next = self.items.get(at + 1);
+            let all =
+                next.is_some_and(|n| n.is(Mark::All)) || at > 0 && self.items[at - 1].is(Mark::All);
+            let units =
+                at > 0 && self.items[at - 1].is(Mark::Unit) && self.groups[g].names.len() > 1;
+            let are = next.is_some_and(|n| n.is(Mark::Aux) && self.groups[g].names.len() > 1);
+            if all || units || are {
+                self.groups[g].plural = true;
+            }
+        }
+    }
+}

@@ -1,0 +1,178 @@
+//! What a statement counts for: denied, planned, conditional, asked, past, quoted, doubted.
+
+mod denial;
+mod sentence;
+
+use crate::words::concept::{Concept, Mark};
+use crate::words::item::{Item, What};
+use denial::denials;
+pub(super) use sentence::{Sentence, segment, sentences};
+
+/// Why a piece was understood and not logged.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum Aside {
+    /// It has not happened yet.
+    Plan,
+    /// It depends.
+    Condition,
+    /// It was asked, not said.
+    Question,
+    /// It was so, and may not be now.
+    Past,
+    /// It belongs to an earlier day.
+    EarlierDay,
+    /// Somebody else's words.
+    Quotation,
+}
+
+impl Aside {
+    /// Returns the stable code of the reason.
+    pub(super) fn code(self) -> &'static str {
+        match self {
+            Aside::Plan => "plan",
+            Aside::Condition => "condition",
+            Aside::Question => "question",
+            Aside::Past => "past",
+            Aside::EarlierDay => "earlier-day",
+            Aside::Quotation => "quotation",
+        }
+    }
+}
+
+/// How one item counts.
+#[derive(Debug, Clone, Copy, Default, PartialEq, Eq)]
+pub(super) struct Scope {
+    /// Why it is not logged.
+    pub aside: Option<Aside>,
+    /// Said to have been so, which spares things done.
+    pub was: bool,
+    /// The sender is not sure.
+    pub doubt: bool,
+    /// Denied.
+    pub denied: bool,
+}
+
+/// Tells for each item how it counts.
+pub(super) fn scopes(items: &[Item], sentences: &[Sentence]) -> Vec<Scope> {
+    let mut scope = vec![Scope::default(); items.len()];
+    quotations(items, &mut scope);
+    for sentence in sentences {
+        let range = sentence.start..sentence.end;
+        if let Some(from) = sentence.asks_from {
+            set(&mut scope, from..sentence.end, Aside::Question);
+        } else if sentence.marked {
+            // what only ends as a question is a report its sender is not sure of
+            let last = items[range.clone()]
+                .iter()
+                .rev()
+                .find(|i| !matches!(i.what, What::Sign(_) | What::Break));
+            if let Some(chunk) = last.map(|i| i.chunk) {
+                for i in range.clone().filter(|i| items[*i].chunk == chunk) {
+                    scope[i].doubt = true;
+                }
+            }
+        }
+        for at in range.clone() {
+            let chunk_end = || {
+                (at..sentence.end)
+                    .find(|i| items[*i].chunk != items[at].chunk)
+                    .unwrap_or(sentence.end)
+            };
+            let chunk_start = || {
+                (sentence.start..at)
+                    .rev()
+                    .take_while(|i| items[*i].chunk == items[at].chunk)
+                    .last()
+                    .unwrap_or(at)
+            };
+            match items[at].what {
+                // "la 18 si": yes
+                What::Is(Concept::Mark(Mark::If))
+                    if at > 0
+                        && matches!(items[at - 1].what, What::Units(_))
+                        && items.get(at + 1).is_none_or(|n| {
+                            n.chunk != items[at].chunk
+                                || matches!(n.what, What::Sign(_) | What::Break)
+                        }) => {}
+                What::Is(Concept::Mark(Mark::If)) => {
+                    set(&mut scope, at..sentence.end, Aside::Condition)
+                }
+                // "plan for tomorrow: ...": all that the colon opens
+                What::Is(Concept::Mark(Mark::Plan))
+                    if (at + 1..sentence.end).take(3).any(|i| {
+                        items[i].what == What::Sign(':') && items[i].chunk == items[at].chunk
+                    }) =>
+                {
+                    set(&mut scope, at..sentence.end, Aside::Plan)
+                }
+                What::Is(Concept::Mark(Mark::Plan | Mark::Request | Mark::Order)) => {
+                    set(&mut scope, at..chunk_end(), Aside::Plan)
+                }
+                What::Is(Concept::Mark(Mark::Yesterday)) => {
+                    set(&mut scope, chunk_start()..chunk_end(), Aside::EarlierDay)
+                }
+                What::Is(Concept::Mark(Mark::Past)) => {
+                    let end = chunk_end();
+                    let stop = (at..end).find(|i| items[*i].is(Mark::Now)).unwrap_or(end);
+                    for s in &mut scope[at..stop] {
+                        s.was = true;
+                    }
+                }
+                What::Is(Concept::Mark(Mark::Doubt)) => {
+                    // "maybe a leak" doubts what follows, "a leak maybe" what went before
+                    let (start, end) = (chunk_start(), chunk_end());
+                    let last = items[at + 1..end].iter().all(|i| {
+                        matches!(i.what, What::Sign(_) | What::Break | What::Gone) || i.is_filler()
+                    });
+                    let alone = (start..at).all(|i| {
+                        items[i].is_filler()
+                            || matches!(items[i].what, What::Sign(_) | What::Break)
+                            || items[i].is(Mark::Pronoun)
+                            || items[i].is(Mark::But)
+                    });
+                    let from = if last && alone {
+                        sentence.start
+                    } else if last {
+                        start
+                    } else {
+                        at
+                    };
+                    for s in &mut scope[from..end] {
+                        s.doubt = true;
+                    }
+                }
+                _ => {}
+            }
+        }
+        denials(items, range, &mut scope);
+    }
+    scope
+}
+
+fn set(scope: &mut [Scope], range: std::ops::Range<usize>, aside: Aside) {
+    for s in &mut scope[range] {
+        s.aside.get_or_insert(aside);
+    }
+}
+
+fn quotations(items: &[Item], scope: &mut [Scope]) {
+    let mut open: Option<usize> = None;
+    for at in 0..items.len() {
+        match items[at].what {
+            What::Sign('"') => match open.take() {
+                Some(from) => set(scope, from..at + 1, Aside::Quotation),
+                None => open = Some(at),
+            },
+            What::Sign('>') if at == 0 || items[at - 1].what == What::Break => {
+                let end = (at..items.len())
+                    .find(|i| items[*i].what == What::Break)
+                    .unwrap_or(items.len());
+                set(scope, at..end, Aside::Quotation);
+            }
+            What::Is(Concept::Mark(Mark::Forwarded)) => {
+                set(scope, at..items.len(), Aside::Quotation)
+            }
+            _ => {}
+        }
+    }
+}

@@ -1,0 +1,155 @@
+//! Sentences and chunks, and which of them ask.
+
+use crate::words::concept::{AskWord, Concept, Mark, State};
+use crate::words::item::{Item, What};
+
+/// The most items in a sentence, and in a chunk: far more than people write.
+const LONGEST_SENTENCE: usize = 240;
+
+const LONGEST_CHUNK: usize = 120;
+
+/// How a sentence is put.
+#[derive(Debug, Clone, Copy, Default)]
+pub(in crate::words) struct Sentence {
+    /// Its first item.
+    pub start: usize,
+    /// The item after its last.
+    pub end: usize,
+    /// It ends in a question mark.
+    pub marked: bool,
+    /// The first item of the part that is a question, where it is one.
+    pub asks_from: Option<usize>,
+}
+
+/// Numbers sentences and chunks, in place, and returns the sentences' bounds.
+pub(in crate::words) fn segment(items: &mut [Item]) {
+    let (mut sentence, mut chunk) = (0, 0);
+    let (mut in_sentence, mut in_chunk) = (0, 0);
+    let (mut last_sentence, mut last_chunk) = (0, 0);
+    for at in 0..items.len() {
+        // endless text is cut up, so that looking around stays cheap
+        (in_sentence, in_chunk) = (
+            if last_sentence == sentence {
+                in_sentence + 1
+            } else {
+                0
+            },
+            if last_chunk == chunk { in_chunk + 1 } else { 0 },
+        );
+        if in_sentence > LONGEST_SENTENCE {
+            sentence += 1;
+            chunk += 1;
+            in_sentence = 0;
+        } else if in_chunk > LONGEST_CHUNK {
+            chunk += 1;
+            in_chunk = 0;
+        }
+        (last_sentence, last_chunk) = (sentence, chunk);
+        let what = items[at].what;
+        let next_glued = items.get(at + 1).is_some_and(|n| n.glued);
+        match what {
+            What::Break | What::Sign('!' | '?' | ';' | '¿' | '¡' | '.') => {
+                items[at].sentence = sentence;
+                items[at].chunk = chunk;
+                // a point inside a name or a number was read with it; here it ends something
+                if matches!(what, What::Sign('¿' | '¡')) {
+                    chunk += 1;
+                    items[at].chunk = chunk;
+                } else {
+                    sentence += 1;
+                    chunk += 1;
+                }
+            }
+            What::Sign(',' | '(' | ')' | '{' | '}' | '|' | '>') => {
+                items[at].sentence = sentence;
+                items[at].chunk = chunk;
+                chunk += 1;
+            }
+            What::Sign('-') if !items[at].glued || !next_glued => {
+                items[at].sentence = sentence;
+                items[at].chunk = chunk;
+            }
+            What::Is(Concept::Mark(Mark::But | Mark::Sorry)) => {
+                chunk += 1;
+                items[at].sentence = sentence;
+                items[at].chunk = chunk;
+            }
+            _ => {
+                items[at].sentence = sentence;
+                items[at].chunk = chunk;
+            }
+        }
+    }
+}
+
+/// Finds the sentences and which of them ask.
+pub(in crate::words) fn sentences(items: &[Item]) -> Vec<Sentence> {
+    let mut out = Vec::new();
+    let mut start = 0;
+    while start < items.len() {
+        let id = items[start].sentence;
+        let end = (start..items.len())
+            .find(|i| items[*i].sentence != id)
+            .unwrap_or(items.len());
+        let marked = items[start..end].iter().any(|i| i.what == What::Sign('?'));
+        let mut sentence = Sentence {
+            start,
+            end,
+            marked,
+            asks_from: None,
+        };
+        sentence.asks_from = asking_part(items, &sentence);
+        out.push(sentence);
+        start = end;
+    }
+    out
+}
+
+/// Returns where the question starts: at a chunk that opens as questions do.
+fn asking_part(items: &[Item], sentence: &Sentence) -> Option<usize> {
+    let mut at = sentence.start;
+    while at < sentence.end {
+        let chunk = items[at].chunk;
+        let end = (at..sentence.end)
+            .find(|i| items[*i].chunk != chunk)
+            .unwrap_or(sentence.end);
+        if let Some(first) = (at..end).find(|i| {
+            !matches!(items[*i].what, What::Sign(_) | What::Break)
+                && !items[*i].is(Mark::Filler)
+                && !items[*i].is(Mark::Call)
+                && !items[*i].is(Mark::And)
+        }) {
+            let opened = items[first..end]
+                .iter()
+                .take(1)
+                .any(|i| i.what == What::Sign('¿'))
+                || at > 0 && items[at..first].iter().any(|i| i.what == What::Sign('¿'));
+            match items[first].what {
+                What::Is(Concept::Mark(Mark::Query | Mark::Who)) => return Some(first),
+                What::Is(Concept::Ask(AskWord::Why | AskWord::When | AskWord::Advice)) => {
+                    return Some(first);
+                }
+                What::Is(Concept::Mark(Mark::Aux)) if sentence.marked => return Some(first),
+                _ if opened => return Some(first),
+                _ => {}
+            }
+        }
+        at = end;
+    }
+    // "62 psi está bien en la 9?": asked of a value, not told
+    let asked = (sentence.start..sentence.end).any(|i| {
+        items[i].number().is_some_and(|n| n.unit.is_some())
+            && items
+                .get(i + 1)
+                .is_some_and(|n| n.what == What::Is(Concept::State(State::Ok)))
+            && items
+                .get(i + 2)
+                .is_some_and(|n| n.is(Mark::At) || n.what == What::Is(Concept::State(State::On)))
+    });
+    // "Ana is the leak on 14 fixed?": put to a person
+    let called = items[sentence.start].what == (What::Word { ordinary: false })
+        && items
+            .get(sentence.start + 1)
+            .is_some_and(|n| n.is(Mark::Aux));
+    (sentence.marked && (asked || called)).then_some(sentence.start)
+}

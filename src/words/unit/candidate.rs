@@ -1,0 +1,359 @@
+//! Whether a number or a code stands where only a trailer can.
+
+use super::Named;
+use super::near::{chunk_ends, counts, noun_earlier, others, owns_number, risky, value};
+use crate::words::concept::{Concept, Mark, Noun, State, Unit};
+use crate::words::item::{Form, Item, Number, What};
+
+pub(super) fn significant_before(items: &[Item], at: usize) -> Option<usize> {
+    (0..at)
+        .rev()
+        .take_while(|i| items[*i].chunk == items[at].chunk)
+        .find(|i| !items[*i].is_filler())
+}
+
+pub(super) fn significant_after(items: &[Item], at: usize) -> Option<usize> {
+    (at + 1..items.len())
+        .take_while(|i| items[*i].chunk == items[at].chunk)
+        .find(|i| !items[*i].is_filler())
+}
+
+/// What a look at a candidate comes to.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum Verdict {
+    /// A trailer, for certain: a word or the form of the name says so.
+    Certain,
+    /// A trailer, by its place.
+    Likely,
+    /// No trailer.
+    No,
+}
+
+use Verdict::{Certain, Likely, No};
+
+/// Returns whether the candidate at `at` is a trailer, and whether that is certain.
+pub(super) fn is_unit(items: &[Item], at: usize, named: &[Named]) -> Option<bool> {
+    match Candidate::new(items, at, named).verdict() {
+        Certain => Some(true),
+        Likely => Some(false),
+        No => None,
+    }
+}
+
+/// A number, range or code with what stands around it.
+pub(super) struct Candidate<'a> {
+    pub(super) items: &'a [Item],
+    pub(super) at: usize,
+    /// The trailers found before it.
+    pub(super) named: &'a [Named],
+    pub(super) item: &'a Item,
+    /// The item right before it, on its line.
+    pub(super) before: Option<&'a Item>,
+    /// The nearest items of its chunk that say something.
+    pub(super) prior: Option<usize>,
+    pub(super) next: Option<usize>,
+}
+
+impl<'a> Candidate<'a> {
+    fn new(items: &'a [Item], at: usize, named: &'a [Named]) -> Self {
+        Candidate {
+            items,
+            at,
+            named,
+            item: &items[at],
+            before: at
+                .checked_sub(1)
+                .map(|i| &items[i])
+                .filter(|b| b.what != What::Break),
+            prior: significant_before(items, at),
+            next: significant_after(items, at),
+        }
+    }
+
+    fn verdict(&self) -> Verdict {
+        self.marked()
+            .or_else(|| self.perhaps_a_measure())
+            .or_else(|| self.goes_on_a_bare_list())
+            .or_else(|| self.value_by_what_follows())
+            .or_else(|| self.listed())
+            .or_else(|| self.counted_or_measured())
+            .or_else(|| self.of_something())
+            .or_else(|| self.loose_or_drawn())
+            .unwrap_or_else(|| self.by_what_stands_before())
+    }
+
+    pub(super) fn next_item(&self) -> Option<&'a Item> {
+        self.next.map(|i| &self.items[i])
+    }
+
+    pub(super) fn prior_item(&self) -> Option<&'a Item> {
+        self.prior.map(|i| &self.items[i])
+    }
+
+    /// Tells whether the trailer named last stands in the same sentence.
+    pub(super) fn named_in_sentence(&self) -> bool {
+        self.named
+            .last()
+            .is_some_and(|n| self.items[n.at].sentence == self.item.sentence)
+    }
+
+    /// Tells whether the trailer named last stands in the same chunk.
+    pub(super) fn named_in_chunk(&self) -> bool {
+        self.named
+            .last()
+            .is_some_and(|n| self.items[n.at].chunk == self.item.chunk)
+    }
+
+    /// unit 12, unit: 12, unit #12, la 12, B7.
+    fn marked(&self) -> Option<Verdict> {
+        let (items, at) = (self.items, self.at);
+        for i in (0..at).rev() {
+            match items[i].what {
+                What::Is(Concept::Mark(Mark::Unit)) => return Some(Certain),
+                What::Is(Concept::Mark(Mark::Article)) if i + 1 == at => {
+                    let clockish =
+                        i > 0 && items[i - 1].is(Mark::Clock) && value(self.item) <= 12.0;
+                    let counted = self
+                        .next_item()
+                        .is_some_and(|n| n.noun().is_some_and(counts));
+                    return Some(if clockish || counted { No } else { Certain });
+                }
+                What::Sign('#') if i + 1 == at => return Some(Certain),
+                What::Sign(':' | '#' | '.' | '-') => continue,
+                _ => break,
+            }
+        }
+        (self.item.what == What::Code).then_some(Certain)
+    }
+
+    /// A word nobody knows right after a number may be a misspelt measure.
+    fn perhaps_a_measure(&self) -> Option<Verdict> {
+        let (items, at) = (self.items, self.at);
+        let strange = items.get(at + 1).is_some_and(|n| {
+            n.what == (What::Word { ordinary: false }) && n.chunk == self.item.chunk
+        });
+        let slip = strange && self.named_in_sentence() && risky(items, at);
+        // "sucked 340 agl out of 9", "K2 ... 117 b": beside a trailer named otherwise
+        let beside = strange && self.named.iter().any(|n| n.explicit) && value(self.item) >= 30.0;
+        let inner = at > 0 && items[at - 1].chunk == self.item.chunk
+            || items.get(at + 2).is_some_and(|n| n.number().is_some());
+        // "114 voltios y 45 si": a slip for psi where nothing was denied
+        let yes = items.get(at + 1).is_some_and(|n| n.is(Mark::If))
+            && chunk_ends(items, at + 1)
+            && !items[..at]
+                .iter()
+                .any(|i| i.is(Mark::Not) || i.is(Mark::No));
+        (slip || beside || strange && inner && placed_later(items, at) || yes).then_some(No)
+    }
+
+    /// "12 14 and 15": a list without commas.
+    fn goes_on_a_bare_list(&self) -> Option<Verdict> {
+        let follows = self.named.last().is_some_and(|n| n.at + 1 == self.at)
+            && self.items.get(self.at + 1).is_some_and(|n| n.is(Mark::And))
+            && self
+                .items
+                .get(self.at + 2)
+                .is_some_and(|n| matches!(n.what, What::Number(n) if plain(n)));
+        follows.then_some(Likely)
+    }
+
+    /// Values that the words after them tell from a trailer: 88 inside, 60 at 12, 26 outside.
+    fn value_by_what_follows(&self) -> Option<Verdict> {
+        let (items, at) = (self.items, self.at);
+        let adjacent = self.next == Some(at + 1);
+        let inside = adjacent
+            && self.next_item().is_some_and(|n| n.is(Mark::Inside))
+            && value(self.item) >= 30.0
+            && chunk_ends(items, at + 1);
+        if inside || self.before_its_place() && noun_earlier(items, at) {
+            return Some(No);
+        }
+        if self.regulated() {
+            return Some(Likely);
+        }
+        (self.aired() || outside(items, at)).then_some(No)
+    }
+
+    /// "60 at 12 and 85 at 14": a number before the place of a trailer.
+    fn before_its_place(&self) -> bool {
+        let (items, at) = (self.items, self.at);
+        let Some(n) = self.next.filter(|n| *n == at + 1) else {
+            return false;
+        };
+        let at_word = items[n].is(Mark::At) || items[n].what == What::Is(Concept::State(State::On));
+        let trailer = items.get(n + 1).is_some_and(|u| {
+            u.what == What::Code
+                || u.is(Mark::Unit)
+                || u.is(Mark::Article)
+                || matches!(u.what, What::Number(n) if plain(n))
+        });
+        let counted = items
+            .get(n + 2)
+            .is_some_and(|c| c.noun().is_some_and(counts));
+        at_word && trailer && !counted
+    }
+
+    /// "4.1 bar at 52 after the regulator": the value was said before.
+    fn regulated(&self) -> bool {
+        let after = matches!(
+            self.next_item().and_then(Item::noun),
+            Some(Noun::AfterRegulator | Noun::BeforeRegulator)
+        );
+        let measured = |i: usize| {
+            self.items[i].number().is_some_and(|n| {
+                matches!(
+                    n.unit,
+                    Some(Unit::Psi | Unit::Bar | Unit::Kpa | Unit::KgCm2)
+                )
+            })
+        };
+        after
+            && self.prior_item().is_some_and(|p| p.is(Mark::At))
+            && (0..self.at)
+                .rev()
+                .take(6)
+                .take_while(|i| self.items[*i].chunk == self.item.chunk)
+                .any(measured)
+    }
+
+    /// "wind 18 mph, 26 outside": the air, where the words before gave another value.
+    fn aired(&self) -> bool {
+        let (items, at) = (self.items, self.at);
+        self.next == Some(at + 1)
+            && self.next_item().and_then(Item::noun) == Some(Noun::Air)
+            && chunk_ends(items, at + 1)
+            && items.get(at + 2).is_none_or(|n| n.number().is_none())
+            && self.prior_item().is_none_or(|p| p.is(Mark::And))
+            && items[..at]
+                .iter()
+                .rev()
+                .take_while(|i| i.sentence == self.item.sentence)
+                .any(|i| matches!(i.what, What::Number(_)))
+    }
+
+    /// Tells whether only commas and "and" part it from the trailer before.
+    fn after_a_comma(&self) -> bool {
+        self.named.last().is_some_and(|n| {
+            n.at + 1 < self.at
+                && (n.at + 1..self.at).all(|i| {
+                    matches!(
+                        self.items[i].what,
+                        What::Sign(',' | '/' | '+')
+                            | What::Is(Concept::Mark(Mark::And | Mark::Or | Mark::Article))
+                    )
+                })
+        })
+    }
+
+    /// "12, 14 and 15".
+    fn listed(&self) -> Option<Verdict> {
+        if !self.after_a_comma() {
+            return None;
+        }
+        let counted = self
+            .next_item()
+            .is_some_and(|n| n.noun().is_some_and(counts))
+            && !owns_number(self.items, self.next);
+        Some(match self.named.last() {
+            _ if counted => No,
+            Some(last) if last.explicit => Certain,
+            _ => Likely,
+        })
+    }
+
+    /// 12v lights and 4 cords are no trailers; nor is 95 in "95 pressure on 12".
+    fn counted_or_measured(&self) -> Option<Verdict> {
+        let noun = self.next_item().and_then(Item::noun)?;
+        if owns_number(self.items, self.next) {
+            return None;
+        }
+        let measured = noun.reading().is_some()
+            && self.next == Some(self.at + 1)
+            && !matches!(self.item.what, What::Range(..))
+            && others(self.items, self.at);
+        (counts(noun) || measured).then_some(No)
+    }
+
+    /// "310 gal out of 12", "ckt 1 of 20", "the pressure of 44 is 3.2 bar".
+    fn of_something(&self) -> Option<Verdict> {
+        if !self.before.is_some_and(|b| b.is(Mark::Of)) {
+            return None;
+        }
+        let told = self.prior_item().is_some_and(|p| {
+            matches!(p.what, What::Labelled | What::Circuit(_))
+                || p.number().is_some_and(|n| n.unit.is_some())
+        });
+        let valued = self
+            .prior_item()
+            .and_then(Item::noun)
+            .is_some_and(|n| n.reading().is_some())
+            && self.next_item().is_some_and(|n| {
+                n.number()
+                    .is_some_and(|n| n.unit.is_some() || n.form != Form::Whole)
+            });
+        (told || valued).then_some(Likely)
+    }
+
+    /// "brought 18 in around two", "it was 65", "circuit 1 pulls 13 amps, circuit 3 pulls 12".
+    fn loose_or_drawn(&self) -> Option<Verdict> {
+        let (items, at) = (self.items, self.at);
+        let loose = self.before.is_some_and(|b| {
+            b.is(Mark::Past) && b.end == b.first + 1
+                || b.is(Mark::About) && value(self.item) <= 12.0
+        }) && self.named_in_sentence()
+            && chunk_ends(items, at);
+        let drawn = (0..at)
+            .rev()
+            .take(3)
+            .take_while(|i| items[*i].chunk == self.item.chunk)
+            .find(|i| {
+                !items[*i].is_filler() && items[*i].what != What::Is(Concept::State(State::Ok))
+            })
+            .is_some_and(|i| matches!(items[i].what, What::Circuit(_)))
+            && amps_told(items, at);
+        (loose || drawn).then_some(No)
+    }
+}
+
+/// Tells whether a number is whole and has no measure, as a trailer's is.
+fn plain(n: Number) -> bool {
+    n.form == Form::Whole && n.unit.is_none()
+}
+
+/// Tells whether a number stands later in the sentence where a trailer stands: after of, at, on.
+fn placed_later(items: &[Item], at: usize) -> bool {
+    (at + 2..items.len())
+        .take(10)
+        .take_while(|i| items[*i].sentence == items[at].sentence)
+        .any(|i| {
+            matches!(items[i].what, What::Number(n) if n.form == Form::Whole && n.unit.is_none())
+                && (items[i - 1].is(Mark::Of)
+                    || items[i - 1].is(Mark::At)
+                    || items[i - 1].is(Mark::Article)
+                    || items[i - 1].is(Mark::Unit)
+                    || items[i - 1].what == What::Is(Concept::State(State::On)))
+        })
+}
+
+/// Tells whether the sentence gives a current in amps.
+fn amps_told(items: &[Item], at: usize) -> bool {
+    let here = |i: &usize| items[*i].sentence == items[at].sentence;
+    (0..at)
+        .rev()
+        .take(20)
+        .take_while(here)
+        .chain((at + 1..items.len()).take(20).take_while(here))
+        .any(|i| items[i].number().is_some_and(|n| n.unit == Some(Unit::Amp)))
+}
+
+/// "26 outside" with no more in its sentence: the air, for no trailer is only outside.
+fn outside(items: &[Item], at: usize) -> bool {
+    items
+        .get(at + 1)
+        .is_some_and(|n| n.noun() == Some(Noun::Air) && n.end == n.first + 1)
+        && items.get(at + 2).is_none_or(|n| {
+            n.sentence != items[at].sentence || matches!(n.what, What::Sign(_) | What::Break)
+        })
+        && (at == 0 || items[at - 1].chunk != items[at].chunk || items[at - 1].is_filler())
+        && items.get(at + 2).is_none()
+}

@@ -1,0 +1,123 @@
+//! Numbers of things inside a trailer, or counts of them: stall 2 of 12, three toilets, the lock of 2.
+
+use super::Named;
+use crate::words::concept::{Concept, Mark, Noun, State};
+use crate::words::item::{Form, Item, What};
+use crate::words::lex::Token;
+
+/// "the lock of 2 in unit 31": beside a trailer named for certain, a bare number after "of" is a place inside it.
+pub(super) fn sub_places(items: &mut [Item], named: &mut Vec<Named>) {
+    let certain: std::collections::BTreeSet<usize> = named
+        .iter()
+        .filter(|n| n.explicit)
+        .map(|n| items[n.at].chunk)
+        .collect();
+    let placed: std::collections::BTreeMap<usize, usize> = named
+        .iter()
+        .filter(|n| {
+            n.explicit
+                || n.at > 0
+                    && (items[n.at - 1].is(Mark::At)
+                        || items[n.at - 1].what == What::Is(Concept::State(State::On)))
+        })
+        .map(|n| (items[n.at].chunk, n.at))
+        .collect();
+    named.retain(|n| {
+        // "toilet 3 in unit 9"
+        let part = n.at > 0
+            && !n.explicit
+            && items[n.at - 1]
+                .noun()
+                .is_some_and(|noun| noun.reading().is_none())
+            && placed.get(&items[n.at].chunk).is_some_and(|at| *at > n.at);
+        if part {
+            items[n.at].what = What::Labelled;
+            return false;
+        }
+        let of = n.at > 0 && items[n.at - 1].is(Mark::Of);
+        let inside = !n.explicit && of && certain.contains(&items[n.at].chunk);
+        if inside {
+            items[n.at].what = What::Labelled;
+        }
+        !inside
+    });
+}
+
+/// "stall 2 of 12", "room 2 of 17", "ckt 1 of 20": what has a number inside a trailer that is named right after it.
+pub(super) fn places_inside(items: &mut [Item]) {
+    for at in 1..items.len() {
+        let inside = items[at]
+            .number()
+            .is_some_and(|n| n.form == Form::Whole && n.unit.is_none() && n.value <= 40.0);
+        let thing = items[at - 1].is(Mark::Label)
+            || items[at - 1].what == What::Is(Concept::Fault(crate::heard::Fault::ToiletClog))
+            || items[at - 1].noun().is_some_and(|n| n.reading().is_none());
+        let of = items.get(at + 1).is_some_and(|n| n.is(Mark::Of))
+            && items[at + 1..]
+                .iter()
+                .take(4)
+                .find(|i| {
+                    !i.is(Mark::Of)
+                        && !i.is(Mark::Article)
+                        && !i.is(Mark::Unit)
+                        && i.what != What::Sign('#')
+                })
+                .is_some_and(|n| {
+                    n.what == What::Code
+                        || n.number()
+                            .is_some_and(|n| n.form == Form::Whole && n.unit.is_none())
+                });
+        if inside && thing && of {
+            items[at].what = What::Labelled;
+        }
+    }
+}
+
+/// "three toilets clogged", "with two taps", "on one cord": a count of things, and no trailer.
+pub(super) fn count_of_things(
+    text: &str,
+    tokens: &[Token],
+    items: &[Item],
+    at: usize,
+    named: bool,
+) -> bool {
+    let Some(number) = items[at].number() else {
+        return false;
+    };
+    let Some(noun) = items
+        .get(at + 1)
+        .filter(|n| n.chunk == items[at].chunk)
+        .and_then(Item::noun)
+    else {
+        return false;
+    };
+    let plural =
+        text[tokens[items[at + 1].first].start..tokens[items[at + 1].end - 1].end].ends_with('s');
+    let typed = &text[tokens[items[at].first].start..tokens[items[at].end - 1].end];
+    let spelled = !typed.starts_with(|c: char| c.is_ascii_digit());
+    let counted = matches!(
+        noun,
+        Noun::Toilet
+            | Noun::Sink
+            | Noun::Taps
+            | Noun::Lights
+            | Noun::Fan
+            | Noun::Door
+            | Noun::Lock
+            | Noun::Jacks
+            | Noun::Cord
+            | Noun::Person
+            | Noun::Fuse
+            | Noun::Breaker
+            | Noun::Circuit
+            | Noun::Plug
+    );
+    let opens = at == 0 || items[at - 1].chunk != items[at].chunk;
+    counted
+        && number.form == Form::Whole
+        && number.unit.is_none()
+        && (number.value <= 4.0 && noun == Noun::Cord || number.value >= 2.0 && plural)
+        && number.value <= 10.0
+        && (spelled || named && (!opens || noun == Noun::Cord && number.value <= 4.0))
+        && !(at > 0 && (items[at - 1].is(Mark::Unit) || items[at - 1].is(Mark::Article)))
+}

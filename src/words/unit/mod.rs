@@ -1,0 +1,110 @@
+//! Which trailers a message names: after "unit" and its like, by a name of letters and digits, or by a bare number that
+//! stands where only a trailer can.
+
+mod candidate;
+mod inside;
+mod join;
+mod near;
+mod place;
+
+use crate::heard::UnitName;
+use crate::words::item::{Form, Item, What};
+use crate::words::lex::Token;
+use candidate::is_unit;
+use inside::{count_of_things, places_inside, sub_places};
+use join::join;
+
+/// The longest span of numbers that "12-14" may mean.
+const LONGEST_SPAN: f64 = 20.0;
+
+/// Trailers named together.
+#[derive(Debug, Clone, PartialEq)]
+pub(super) struct Group {
+    /// Their names.
+    pub names: Vec<UnitName>,
+    /// True where a word says that what follows holds for each: both, all, units.
+    pub plural: bool,
+    /// True where a word or the form of the name says that it is a trailer.
+    pub explicit: bool,
+    /// True for "12 or 14".
+    pub either: bool,
+    /// True where a place word stands before: on, at, in.
+    pub placed: bool,
+}
+
+/// Finds the trailers and replaces their items.
+pub(super) fn find(text: &str, tokens: &[Token], items: &mut Vec<Item>) -> Vec<Group> {
+    let mut named = mark(text, tokens, items);
+    sub_places(items, &mut named);
+    join(items, named)
+}
+
+/// A candidate that was taken for a trailer.
+struct Named {
+    at: usize,
+    names: Vec<UnitName>,
+    explicit: bool,
+}
+
+fn name(text: &str, tokens: &[Token], item: &Item) -> Option<UnitName> {
+    match item.what {
+        What::Number(n)
+            if n.form == Form::Whole
+                && n.unit.is_none()
+                && !(n.bound && spelled(text, tokens, item))
+                && (1.0..=99_999.0).contains(&n.value) =>
+        {
+            let typed = &text[tokens[item.first].start..tokens[item.end - 1].end];
+            if typed.bytes().all(|b| b.is_ascii_digit()) {
+                Some(UnitName::new(typed))
+            } else {
+                Some(UnitName::new(&format!("{}", n.value)))
+            }
+        }
+        What::Code => Some(UnitName::new(
+            &text[tokens[item.first].start..tokens[item.end - 1].end],
+        )),
+        _ => None,
+    }
+}
+
+/// Tells whether a number was written in words.
+fn spelled(text: &str, tokens: &[Token], item: &Item) -> bool {
+    !text[tokens[item.first].start..].starts_with(|c: char| c.is_ascii_digit())
+}
+
+fn span(from: f64, to: f64) -> Option<Vec<UnitName>> {
+    let whole = from.fract() == 0.0 && to.fract() == 0.0;
+    if !whole || from < 1.0 || to <= from || to - from > LONGEST_SPAN || to > 9999.0 {
+        return None;
+    }
+    Some(
+        (from as u32..=to as u32)
+            .map(|n| UnitName(n.to_string()))
+            .collect(),
+    )
+}
+
+/// Decides for each candidate whether it names a trailer.
+fn mark(text: &str, tokens: &[Token], items: &mut [Item]) -> Vec<Named> {
+    places_inside(items);
+    let mut named: Vec<Named> = Vec::new();
+    for at in 0..items.len() {
+        let names = match items[at].what {
+            What::Range(from, to, None) => span(from, to),
+            _ => name(text, tokens, &items[at]).map(|n| vec![n]),
+        };
+        let Some(names) = names else { continue };
+        if count_of_things(text, tokens, items, at, !named.is_empty()) {
+            continue;
+        }
+        if let Some(explicit) = is_unit(items, at, &named) {
+            named.push(Named {
+                at,
+                names,
+                explicit,
+            });
+        }
+    }
+    named
+}

@@ -1,0 +1,285 @@
+//! What the word before a number makes of it: first in its chunk, after a place word, after a noun.
+
+use super::candidate::Candidate;
+use super::candidate::Verdict::{self, Likely, No};
+use super::near::{chunk_has_value_noun, others, risky, value, valued_before};
+use crate::words::concept::{Concept, Mark, Noun, State};
+use crate::words::item::{Form, Item, What};
+
+impl Candidate<'_> {
+    /// Decides by the nearest word before the candidate.
+    pub(super) fn by_what_stands_before(&self) -> Verdict {
+        let Some(prior) = self.prior_item() else {
+            return self.first_of_its_chunk();
+        };
+        let risky = || risky(self.items, self.at);
+        match prior.what {
+            What::Is(Concept::Mark(Mark::Bound)) => self.after_a_bound(),
+            What::Is(Concept::Mark(
+                Mark::At | Mark::With | Mark::Inside | Mark::Of | Mark::From | Mark::To,
+            )) => self.after_a_place_word(),
+            What::Is(Concept::Mark(Mark::Clock | Mark::Label | Mark::Between | Mark::Minus)) => No,
+            // "22 has all 4 ...", "all four arrived": a count
+            What::Is(Concept::Mark(Mark::All))
+                if self.before.is_some_and(|b| b.is(Mark::All)) && value(self.item) <= 4.0
+                    || self.named_in_chunk()
+                        && self.named.last().is_some_and(|n| n.at + 1 < self.at) =>
+            {
+                No
+            }
+            What::Is(Concept::Mark(Mark::Call))
+                if risky() && chunk_has_value_noun(self.items, self.at) =>
+            {
+                No
+            }
+            What::Is(Concept::Noun(noun)) => self.after_a_noun(noun),
+            // "finisshed 11: filter changed"
+            What::Word { ordinary: false } if self.opens_with_a_colon() => Likely,
+            // a word nobody knows may be a slip for what gave the number its place
+            What::Word { ordinary: false } if risky() => No,
+            What::Word { .. } if risky() && self.named_in_chunk() => No,
+            What::Word { .. } | What::Clock(_) => Likely,
+            What::Is(
+                Concept::State(_)
+                | Concept::Event(_)
+                | Concept::Fault(_)
+                | Concept::Clears(_)
+                | Concept::Ask(_)
+                | Concept::Need(_)
+                | Concept::Level(_)
+                | Concept::Answer(_)
+                | Concept::Mark(
+                    Mark::And
+                    | Mark::Or
+                    | Mark::But
+                    | Mark::Not
+                    | Mark::Yet
+                    | Mark::If
+                    | Mark::Query
+                    | Mark::Aux
+                    | Mark::Sorry
+                    | Mark::Plan
+                    | Mark::Request
+                    | Mark::Doubt
+                    | Mark::All
+                    | Mark::Past
+                    | Mark::Now
+                    | Mark::Call
+                    | Mark::Yesterday
+                    | Mark::Order
+                    | Mark::Pronoun
+                    | Mark::Done
+                    | Mark::Idle,
+                ),
+            ) => Likely,
+            _ => No,
+        }
+    }
+
+    /// Tells whether a word opens the sentence and the candidate ends in a colon.
+    fn opens_with_a_colon(&self) -> bool {
+        self.items
+            .get(self.at + 1)
+            .is_some_and(|n| n.what == What::Sign(':'))
+            && self
+                .prior
+                .is_some_and(|p| p == 0 || self.items[p - 1].sentence != self.item.sentence)
+    }
+
+    fn first_of_its_chunk(&self) -> Verdict {
+        let opens = self
+            .before
+            .is_none_or(|b| b.chunk != self.item.chunk || b.is_filler());
+        if !opens || self.left_over() {
+            return No;
+        }
+        if self.next.is_some() {
+            return Likely;
+        }
+        let second = self.named_in_sentence();
+        let likely = second && (self.mends_the_trailer() || self.elided())
+            || value(self.item) < 10_000.0 && !second;
+        if likely { Likely } else { No }
+    }
+
+    /// "37 leveled. 48": a number left over at the end.
+    fn left_over(&self) -> bool {
+        let said = |i: &&Item| !matches!(i.what, What::Sign(_) | What::Break);
+        let another = self
+            .named
+            .last()
+            .is_some_and(|n| self.items[n.at].sentence != self.item.sentence);
+        let nothing_more = self.items[self.at + 1..].iter().filter(said).all(|i| {
+            matches!(i.what, What::Word { .. })
+                || i.is(Mark::Call)
+                || i.is_filler()
+                || i.is(Mark::Idle)
+        });
+        another && nothing_more && !self.takes_back()
+    }
+
+    /// Tells whether a word of correction is the last before it.
+    fn takes_back(&self) -> bool {
+        self.items[..self.at]
+            .iter()
+            .rev()
+            .find(|i| !matches!(i.what, What::Sign(_) | What::Break))
+            .is_some_and(|i| i.is(Mark::Sorry))
+    }
+
+    /// "in with 14 - oops, 41": mends the trailer where no value stands to mend.
+    fn mends_the_trailer(&self) -> bool {
+        let after_a_correction = self.items[..self.at]
+            .iter()
+            .rev()
+            .find(|i| !matches!(i.what, What::Sign(_)))
+            .is_some_and(|i| i.is(Mark::Sorry));
+        after_a_correction
+            && self
+                .items
+                .iter()
+                .enumerate()
+                .filter(|(_, i)| i.sentence == self.item.sentence)
+                .all(|(i, x)| {
+                    i == self.at
+                        || self.named.iter().any(|n| n.at == i)
+                        || !matches!(x.what, What::Number(_) | What::Range(..))
+                })
+    }
+
+    /// "20 doesnt leak, 21 does".
+    fn elided(&self) -> bool {
+        let yes = What::Is(Concept::Answer(crate::heard::ShortAnswer::Yes));
+        self.items
+            .get(self.at + 1)
+            .is_some_and(|n| n.is(Mark::Aux) || n.is(Mark::If) || n.what == yes)
+            && self.items[..self.at]
+                .iter()
+                .rev()
+                .take(10)
+                .any(|i| i.is(Mark::Not) || i.is(Mark::No))
+    }
+
+    /// "under 50 psi" bounds a value, "under 12" is a place; so is "over 12 sitting at a quarter tank", for a whole
+    /// number is no level.
+    fn after_a_bound(&self) -> Verdict {
+        let chunk = || {
+            (self.at + 1..self.items.len())
+                .take(12)
+                .take_while(|i| self.items[*i].chunk == self.item.chunk)
+        };
+        let leveled = chunk().any(|i| self.items[i].number().is_some_and(|n| n.form == Form::Part))
+            && chunk().all(|i| {
+                self.items[i]
+                    .noun()
+                    .is_none_or(|n| n.is_tank() || n.reading().is_none())
+            });
+        if leveled || !chunk_has_value_noun(self.items, self.at) {
+            Likely
+        } else {
+            No
+        }
+    }
+
+    fn after_a_place_word(&self) -> Verdict {
+        let (items, at) = (self.items, self.at);
+        let Some(place) = self.prior else { return No };
+        let range = matches!(self.item.what, What::Range(..));
+        let at_word = items[place].is(Mark::At);
+        if range && self.next.is_none() && valued_before(items, place) {
+            return No;
+        }
+        let clock = (100.0..=2359.0).contains(&value(self.item)) && value(self.item) % 100.0 < 60.0;
+        let valued_next = self
+            .next_item()
+            .is_some_and(|n| n.noun().is_some_and(|n| n.reading().is_some()));
+        if clock && !valued_next {
+            return No;
+        }
+        if at_word && !range && self.an_hour(place) {
+            return No;
+        }
+        // "pressure at 55": the value, where no number follows and another trailer is named
+        if at_word
+            && valued_before(items, place)
+            && self.next_item().is_none_or(|n| n.number().is_none())
+            && others(items, at)
+        {
+            return No;
+        }
+        Likely
+    }
+
+    /// "opened 12 at 4": beside a trailer, what was done at a small number was done at that hour.
+    fn an_hour(&self, place: usize) -> bool {
+        let told = self.named_in_chunk()
+            && value(self.item) <= 12.0
+            && self.next.is_none()
+            && place + 1 == self.at;
+        told && (0..place)
+            .rev()
+            .take(8)
+            .take_while(|i| self.items[*i].chunk == self.item.chunk)
+            .any(|i| {
+                matches!(
+                    self.items[i].what,
+                    What::Is(
+                        Concept::Event(_)
+                            | Concept::State(
+                                State::Open
+                                    | State::Closed
+                                    | State::Pumped
+                                    | State::Cleaned
+                                    | State::Stocked
+                            )
+                    )
+                )
+            })
+    }
+
+    fn after_a_noun(&self, noun: Noun) -> Verdict {
+        let valued =
+            noun.reading().is_some() || matches!(noun, Noun::Circuit | Noun::Breaker | Noun::Amps);
+        if !valued || self.before_its_level(noun) || self.pulled(noun) {
+            Likely
+        } else {
+            No
+        }
+    }
+
+    /// "tank 12 full": a whole number is no level.
+    fn before_its_level(&self, noun: Noun) -> bool {
+        noun.is_tank()
+            && self.next_item().is_some_and(|n| {
+                n.number()
+                    .is_some_and(|n| n.form != Form::Whole || n.unit.is_some())
+                    || matches!(
+                        n.what,
+                        What::Is(
+                            Concept::Level(_)
+                                | Concept::State(_)
+                                | Concept::Mark(Mark::Full | Mark::Empty)
+                        )
+                    )
+            })
+    }
+
+    /// "pulling 29 in": what is pulled is the trailer where no circuit is spoken of.
+    fn pulled(&self, noun: Noun) -> bool {
+        noun == Noun::Amps
+            && self.next == Some(self.at + 1)
+            && self.next_item().is_some_and(|n| {
+                n.is(Mark::At)
+                    || matches!(
+                        n.what,
+                        What::Is(Concept::State(
+                            State::Out | State::Off | State::Up | State::On
+                        ))
+                    )
+            })
+            && !self.items.iter().any(|i| {
+                matches!(i.what, What::Circuit(_))
+                    || matches!(i.noun(), Some(Noun::Circuit | Noun::Breaker))
+            })
+    }
+}

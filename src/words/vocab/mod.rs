@@ -1,0 +1,351 @@
+//! The vocabulary, compiled from the word files: which phrase stands for what, and which word a slip was meant to be.
+//!
+//! A phrase of the word files is one or more words, where `(a|b)` is either, `[a]` may be left out, and `*` stands for
+//! up to three words that are read by themselves.
+
+mod file;
+mod hash;
+
+use crate::heard::Language;
+use crate::words::concept::{Concept, Mark, Noun, Spoken, Unit};
+use crate::words::lex::Letters;
+use crate::words::normal::plain;
+use crate::words::spell::Speller;
+use file::expand;
+pub use file::{WordFile, WordsError};
+pub(super) use hash::FastMap;
+
+/// A word of the vocabulary.
+pub(super) type WordId = u32;
+
+/// Stands for a word or number that is not in the vocabulary, but may stand where a phrase has `*`.
+pub(super) const UNKNOWN: WordId = WordId::MAX;
+
+/// What is known of a word.
+#[derive(Debug, Clone, Copy, Default)]
+pub(super) struct Known {
+    /// Counts for the language of the message: 1 English, 2 Spanish, 3 both.
+    pub languages: u8,
+    /// The trie node a phrase that opens with it leads to.
+    root: Option<u32>,
+}
+
+#[derive(Debug, Default)]
+struct Node {
+    next: Vec<(WordId, u32)>,
+    gap: Option<u32>,
+    concept: Option<Concept>,
+}
+
+/// The compiled vocabulary.
+#[derive(Debug, Default)]
+pub(super) struct Vocab {
+    ids: FastMap<Box<str>, WordId>,
+    known: Vec<Known>,
+    nodes: Vec<Node>,
+    glued: FastMap<Box<str>, Unit>,
+    speller: Speller,
+}
+
+/// A phrase found in a message.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(super) struct Match {
+    /// What it stands for.
+    pub concept: Concept,
+    /// Which of the words from the first on belong to it, one bit each.
+    pub mask: u64,
+}
+
+impl Match {
+    /// Returns how many words belong to the phrase.
+    pub(super) fn words(&self) -> u32 {
+        self.mask.count_ones()
+    }
+}
+
+impl Vocab {
+    /// Adds a word file in `language`.
+    pub(super) fn add(
+        &mut self,
+        file: &str,
+        words: &WordFile,
+        language: Option<Language>,
+    ) -> Result<(), WordsError> {
+        let bit = bit(language);
+        for entry in &words.word {
+            let concept = Concept::parse(&entry.is).ok_or_else(|| WordsError::Unknown {
+                file: file.into(),
+                is: entry.is.clone(),
+            })?;
+            if let (true, Concept::Unit(unit)) = (entry.glued, concept) {
+                self.glued
+                    .extend(entry.say.iter().map(|word| (word.as_str().into(), unit)));
+                continue;
+            }
+            for spelling in &entry.say {
+                for phrase in expand(spelling) {
+                    self.add_phrase(&phrase, concept, bit, entry.accents)
+                        .map_err(|spelling| WordsError::Clash {
+                            file: file.into(),
+                            spelling,
+                            is: entry.is.clone(),
+                        })?;
+                }
+            }
+        }
+        self.add_ordinary(&words.ordinary, language);
+        Ok(())
+    }
+
+    /// Adds words that are never a slip for one of ours.
+    pub(super) fn add_ordinary(&mut self, words: &str, language: Option<Language>) {
+        for word in words.split_whitespace() {
+            let id = self.intern(&plain(word));
+            self.known[id as usize].languages |= bit(language);
+        }
+    }
+
+    /// Builds what mends spellings. Call once, after the last `add`.
+    pub(super) fn finish(&mut self) {
+        let mut keywords = Vec::new();
+        for (word, id) in &self.ids {
+            let concept = self.known[*id as usize]
+                .root
+                .and_then(|node| self.nodes[node as usize].concept);
+            if let Some(concept) = concept
+                && word.is_ascii()
+                && is_mendable(&concept)
+            {
+                keywords.push((word.clone(), *id, concept));
+            }
+        }
+        keywords.sort_by(|a, b| a.0.cmp(&b.0));
+        self.speller = Speller::new(&keywords);
+    }
+
+    /// Finds the word spelt exactly so.
+    pub(super) fn id(&self, word: &str) -> Option<WordId> {
+        self.ids.get(word).copied()
+    }
+
+    /// Tells the languages of a word: 1 English, 2 Spanish, 3 both.
+    pub(super) fn languages(&self, id: WordId) -> u8 {
+        self.known[id as usize].languages
+    }
+
+    /// Returns what the word means by itself.
+    pub(super) fn meaning(&self, id: WordId) -> Option<Concept> {
+        self.known[id as usize]
+            .root
+            .and_then(|node| self.nodes[node as usize].concept)
+    }
+
+    /// Finds the one keyword that an unknown word is clearly a slip for.
+    pub(super) fn mend(&self, word: &str) -> Option<(WordId, &str)> {
+        self.speller.nearest(word)
+    }
+
+    /// Finds the longest phrase that starts at the first of `words`; each word may have several spellings, none for a
+    /// token that breaks phrases.
+    pub(super) fn longest(&self, words: &[[Option<WordId>; 3]]) -> Option<Match> {
+        let mut best: Option<Match> = None;
+        for id in words.first()?.iter().flatten() {
+            if let Some(node) = self.known.get(*id as usize).and_then(|k| k.root) {
+                self.walk(node, words, 1, 1, &mut best);
+            }
+        }
+        best
+    }
+
+    fn walk(
+        &self,
+        node: u32,
+        words: &[[Option<WordId>; 3]],
+        at: usize,
+        mask: u64,
+        best: &mut Option<Match>,
+    ) {
+        let node = &self.nodes[node as usize];
+        if let Some(concept) = node.concept
+            && best.is_none_or(|b| mask.count_ones() > b.words())
+        {
+            *best = Some(Match { concept, mask });
+        }
+        if at >= words.len() || at >= 24 {
+            return;
+        }
+        for id in words[at].iter().flatten() {
+            if let Some((_, next)) = node.next.iter().find(|(word, _)| word == id) {
+                self.walk(*next, words, at + 1, mask | (1 << at), best);
+            }
+        }
+        if let Some(gap) = node.gap {
+            let gap = &self.nodes[gap as usize];
+            for skip in 1..=3 {
+                let Some(target) = words.get(at + skip) else {
+                    break;
+                };
+                if words[at + skip - 1][0].is_none() && words[at + skip - 1][1].is_none() {
+                    break;
+                }
+                for id in target.iter().flatten() {
+                    if let Some((_, next)) = gap.next.iter().find(|(word, _)| word == id) {
+                        self.walk(*next, words, at + skip + 1, mask | (1 << (at + skip)), best);
+                    }
+                }
+            }
+        }
+    }
+
+    fn intern(&mut self, word: &str) -> WordId {
+        if let Some(id) = self.ids.get(word) {
+            return *id;
+        }
+        let id = self.known.len() as WordId;
+        self.ids.insert(word.into(), id);
+        self.known.push(Known::default());
+        id
+    }
+
+    fn add_phrase(
+        &mut self,
+        phrase: &str,
+        concept: Concept,
+        bit: u8,
+        accents: bool,
+    ) -> Result<(), String> {
+        self.add_spelling(phrase, concept, bit)?;
+        let bare = plain(phrase);
+        if !accents && bare != phrase {
+            self.add_spelling(&bare, concept, bit)?;
+        }
+        Ok(())
+    }
+
+    fn add_spelling(&mut self, phrase: &str, concept: Concept, bit: u8) -> Result<(), String> {
+        let mut node: Option<u32> = None;
+        for word in phrase.split_whitespace() {
+            if word == "*" {
+                let here = node.ok_or_else(|| phrase.to_string())? as usize;
+                let gap = match self.nodes[here].gap {
+                    Some(gap) => gap,
+                    None => {
+                        let gap = self.node();
+                        self.nodes[here].gap = Some(gap);
+                        gap
+                    }
+                };
+                node = Some(gap);
+                continue;
+            }
+            let id = self.intern(word);
+            self.known[id as usize].languages |= bit;
+            node = Some(match node {
+                None => match self.known[id as usize].root {
+                    Some(root) => root,
+                    None => {
+                        let root = self.node();
+                        self.known[id as usize].root = Some(root);
+                        root
+                    }
+                },
+                Some(here) => {
+                    let found = self.nodes[here as usize]
+                        .next
+                        .iter()
+                        .find(|(w, _)| *w == id)
+                        .map(|(_, n)| *n);
+                    match found {
+                        Some(next) => next,
+                        None => {
+                            let next = self.node();
+                            self.nodes[here as usize].next.push((id, next));
+                            next
+                        }
+                    }
+                }
+            });
+        }
+        let Some(node) = node else { return Ok(()) };
+        let slot = &mut self.nodes[node as usize].concept;
+        match slot {
+            Some(there) if *there != concept => Err(phrase.to_string()),
+            _ => {
+                *slot = Some(concept);
+                Ok(())
+            }
+        }
+    }
+
+    fn node(&mut self) -> u32 {
+        self.nodes.push(Node::default());
+        (self.nodes.len() - 1) as u32
+    }
+}
+
+impl Vocab {
+    /// Returns the measure that a word is where it touches its number.
+    pub(super) fn glued(&self, word: &str) -> Option<Unit> {
+        self.glued.get(word).copied()
+    }
+
+    fn alone(&self, word: &str) -> Option<Concept> {
+        self.id(word)
+            .or_else(|| self.id(word.strip_suffix('s')?))
+            .and_then(|id| self.meaning(id))
+    }
+}
+
+impl Letters for Vocab {
+    fn is_measure(&self, word: &str) -> bool {
+        self.glued(word).is_some()
+            || match self.alone(word) {
+                Some(Concept::Unit(_)) => true,
+                Some(Concept::Noun(noun)) => noun.reading().is_some() || noun == Noun::Amps,
+                Some(Concept::Mark(Mark::LabelAfter)) => true,
+                _ => false,
+            }
+    }
+
+    fn is_prefix(&self, word: &str) -> bool {
+        !matches!(self.alone(word), None | Some(Concept::Spoken(_)))
+    }
+
+    fn is_unit(&self, word: &str) -> bool {
+        matches!(self.alone(word), Some(Concept::Mark(Mark::Unit)))
+    }
+}
+
+/// The bit that stands for a language.
+fn bit(language: Option<Language>) -> u8 {
+    match language {
+        Some(Language::En) => 1,
+        Some(Language::Es) => 2,
+        None => 0,
+    }
+}
+
+/// Only words that carry a meaning of their own are worth mending a spelling for.
+fn is_mendable(concept: &Concept) -> bool {
+    matches!(
+        concept,
+        Concept::Noun(_)
+            | Concept::State(_)
+            | Concept::Event(_)
+            | Concept::Fault(_)
+            | Concept::Unit(_)
+            | Concept::Ask(_)
+            | Concept::Need(_)
+            | Concept::Level(_)
+            | Concept::Spoken(Spoken::Number(_) | Spoken::Hundred | Spoken::Thousand)
+            | Concept::Mark(
+                Mark::Unit
+                    | Mark::Yesterday
+                    | Mark::Bound
+                    | Mark::Between
+                    | Mark::Minus
+                    | Mark::Below
+                    | Mark::Sorry
+            )
+    )
+}

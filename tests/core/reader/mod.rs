@@ -1,0 +1,11 @@
+//! The reader: messages of crews, and what must come of them.
+
+mod any_text;
+mod compare;
+mod desk;
+mod figures;
+mod forms;
+mod outside;
+mod score;
+mod slips;
+mod words;
