@@ -212,6 +212,7 @@ aside-quotation = Not logged, as it quotes someone: { $quote }. If it is so, sen
 ask-which-unit = Which unit is this for? Send its number.
 ask-which-unit-of = Which unit is this for: { $units }?
 ask-unit-yes = Is this for { $unit }? Answer yes, or send the unit.
+ask-still = Still not logged: { $what }. Which unit is it for?
 ask-which-unit-for = Which unit is { $quote } for? Send its number.
 ask-which-unit-for-yes = Is { $quote } for { $unit }? Answer yes, or send the unit.
 ask-which-unit-for-of = Which unit is { $quote } for: { $units }?
@@ -224,11 +225,13 @@ ask-what-value = What is { $quote }? Answer with one word: psi, waste, fresh, ou
 ask-what-value-on = What is { $quote } on { $unit }? Answer with one word: psi, waste, fresh, outside or volts.
 ask-taps-shut = Was the pressure on { $unit } read with taps running or shut?
 ask-before-regulator = Was the pressure on { $unit } read before or after the regulator?
+ask-when = Not logged yet: { $quote } on { $unit }. When was that? Send a clock time such as 14:30, or "now".
 
 ### Answers to questions
 
 still = Still on { $unit }: { $names }.
 answer-beside = Also on { $unit }: { $names }. "more" tells all.
+answer-then = Then:
 answer-more = "more" tells all of { $unit }.
 answer-next-none = Nothing is wrong on { $unit }, by what was reported. Send what you read: pressure, tank, volts, temp.
 answer-flame = No. Never a torch, a flame or a heat gun. Power off at wet parts, shut the supply, open the nearest tap. Warm air or warm towels, from the open end back.
@@ -311,19 +314,22 @@ answer-freeze-unread = Nobody read the air at { $unit } today. Send temperature 
 answer-cords = { $unit } needs { $count ->
     [one] one cord
    *[other] { $count } cords
-} in this weather: circuit { $names }. Circuit { $circuit } first: it keeps lights and pumps alive.
-answer-cords-offered = The site offers { $count }. One cord to an outlet of its own.
+} in this weather, in this order: { $names }. Circuit { $circuit } first: it keeps lights and pumps alive.
+answer-cords-offered = The site offers { $count ->
+    [one] one cord
+   *[other] { $count } cords
+}. One cord to an outlet of its own.
 answer-tow-no = No. { $unit } must not be towed yet.
 answer-tow-not-yet = Not yet. { $unit } is not ready to leave.
 answer-tow-left = Still to do or to report: { $names }.
 answer-tow-yes = Yes, by what was reported on { $unit }.
 answer-open-yes = Yes, by what was reported on { $unit }. Flush each stall, try each tap and lock first.
-answer-open-no = Not yet on { $unit }. First: { $names }.
+answer-open-no = Not yet on { $unit }. First:
 answer-open-unread = I have no readings from { $unit }. Send pressure, tank, volts and temp first.
-answer-pump-out-now = Yes, now: close some stalls and chase the truck.
-answer-pump-out-yes = Yes. The waste tank on { $unit } will not last this job.
-answer-pump-out-perhaps = Perhaps. The waste tank on { $unit } may not last this job. Read it again, and know a truck.
-answer-pump-out-no = No. The waste tank on { $unit } should last this job.
+answer-pump-out-now = A pump-out is due now: close some stalls and chase the truck.
+answer-pump-out-yes = The waste tank on { $unit } will not last this job. It needs a pump-out.
+answer-pump-out-perhaps = The waste tank on { $unit } may not last this job. Read it again, and know a truck.
+answer-pump-out-no = The waste tank on { $unit } should last this job. No pump-out needed so far.
 answer-pump-out-unread = { $unit } is at no job, so I cannot tell. Over half full: pump it. Before a tow: always.
 
 ### What a finding asks for, in a few words
@@ -389,6 +395,9 @@ origin-spec = from the fleet files
 origin-assumed = assumed, nobody told me
 origin-computed = worked out
 origin-limit = the limit
+source-practice = common practice
+source-memory = from memory
+why-not-that = I gave no advice on that lately. I can tell why for: { $names }.
 source-common-practice = common practice, no published source
 
 ### Tasks
@@ -504,7 +513,6 @@ desk-implausible-circuit = Not logged: { $value } on circuit { $circuit }. This 
 }. Which one is it?
 desk-not-allowed-dispatcher = Nothing changed. Only a dispatcher may do that. Ask yours.
 desk-not-allowed-tech = Nothing changed. Only a tech or a dispatcher may do that. Ask one of them.
-odd-time = Not logged: I cannot place the time { $quote }. Send a clock time such as 14:30.
 unreadable = I cannot read a { $kind ->
     [voice] voice message
     [sticker] sticker
@@ -512,7 +520,8 @@ unreadable = I cannot read a { $kind ->
     [photo] photo without words
    *[other] message of that kind
 }. Nothing logged. Please write what you see.
-nothing-logged = Nothing logged. Send the unit and what you see: 12 pressure 50 tank 1/2.
+not-understood = I did not understand { $quote }. Send the unit and what you see: 12 pressure 50 tank 1/2.
+not-understood-again = I did not understand { $quote }. "help" shows how to write.
 heard-of = Noted, a word on { $units }. Nothing new to log.
 nothing-to-log = Read. Nothing to log.
 greeting = Hello { $who }. Send the unit and what you see: 12 pressure 50 tank 1/2. "help" shows more.
@@ -630,8 +639,8 @@ help-driver =
       12 pumped 380 gal
     Ask: "status 12", "forecast 12", "history 12", "tasks", "why".
     "done 41" closes task 41, "take 41" makes it yours.
-    "undo" takes back your last report.
-    "if 12 hits 3/4 call me" sets a watch.
+    "oops 52" or "*3/4" mends your last report, "undo" takes it back.
+    "if 12 hits 3/4 call me" sets a watch, "watches" lists yours.
     "where were we" goes on with a check.
     "note 12 tap the gauge" is told at each arrival of 12.
     I advise. Local code and licensed trades decide.
@@ -757,10 +766,12 @@ water-under-pressure-restriction = Water { $pressure } running, should be { $exp
 water-under-pressure-hose = Water { $pressure } running, and { $expected } is all this hose can give. Use a wider or shorter hose. Or run on tank and pump.
 water-under-pressure-act = Water { $pressure }. Under { $needed } toilets do not fill in time. Run from the tank with the pump. Then check spigot, hose and inlet filter.
 
+water-under-pressure-later = Water { $pressure }. First do what is said of the leak or the pump. Then shut all taps and read it again.
 water-pressure-falling = Water fell { $fall }, from { $before } to { $pressure }. Clean the inlet filter. Then check the hose for a kink.
 
 water-hose-undersized = The hose can give { $given }. This trailer needs { $wanted } at its peak. Use a wider or shorter hose than { $hose } of { $bore }. Or run the peak from tank and pump.
 
+water-hose-undersized-no-pump = The hose can give { $given }. This trailer needs { $wanted } at its peak. Use a wider or shorter hose than { $hose } of { $bore }.
 water-fresh-endurance-act = Fresh tank at { $fresh }. Fill it. No water at hand: pump off before it runs dry.
 water-fresh-endurance-soon = Fresh tank at { $fresh }, about { $fresh_hours } of use left. Fill it on site. Pump off if it runs empty.
 water-fresh-endurance-low = Fresh tank at { $fresh }. Fill it on site. Pump off if it runs empty.
@@ -794,6 +805,8 @@ waste-gauge-doubtful-coated = The waste gauge shows { $level } right after a pum
 
 ## Cold and heat
 
+cold-freeze-soon-tap-shut = Air { $air }. With the tap shut the hose stands and can freeze. Bleed it at a sink, take it off, drain it. Run from the tank until it flows again.
+cold-freeze-soon-soon-plain = Air { $air }, freezing. Bay heat on. Wrap the hose and all wet ends. Keep water moving.
 cold-freeze-soon-plan = Air { $air }. Frost is near. Cold package fitted and its breaker on? Plan how to drain hose and tanks.
 cold-freeze-soon-soon = Air { $air }, freezing. Bay heat on, tank heater on. Wrap the hose and all wet ends. Keep water moving.
 cold-freeze-soon-now = Air { $air }, wind { $wind }. A still hose is at freezing in { $hose_min } and may block in { $block_min }. Heat it, keep it moving, or drain it and run from the tank.
@@ -806,6 +819,8 @@ cold-freeze-soon-tonight-plan = A low of { $low } is due. Frost is near. Cold pa
 cold-freeze-soon-tonight = A low of { $low } is due. Before dark: heaters on, hose and wet ends wrapped. No heat: drain the hose and run from the tank.
 
 cold-tank-heater-on = Freezing, and no word that the tank heater is on. Turn on circuit { $circuit }: tank and bay heater. Read its amps. A warm switch proves nothing.
+cold-tank-heater-on-power-off = The heaters stay off until the power is cleared. It freezes: drain the hose first. Then pump and heater lines. Then the tanks.
+cold-tank-heater-on-low-volts = Freezing, and no word that the tank heater is on. First the other big loads off. Then the tank heater on. Read volts and amps again.
 cold-tank-heater-on-tonight = A low of { $low } is due, and no word that the tank heater is on. Turn on circuit { $circuit }: tank and bay heater. Read its amps.
 cold-tank-heater-on-plain = Freezing, and no word that the tank heater is on. Turn on tank and bay heater. Read their amps.
 cold-tank-heater-on-dead = Heater is on, but circuit { $circuit } reads { $amps }. It is off: tripped, unplugged, or stopped by its thermostat. Check breaker, plug and thermostat. Read the amps again.
@@ -862,6 +877,7 @@ power-too-few-circuits = { $cords ->
         [one] One cord
        *[other] { $cords } cords
     }, but { $cords_needed } circuits are needed. Feed circuit { $feed }: circuit { $converter_circuit } keeps lights and pumps alive. Will not run: { $left_out }.
+power-too-few-circuits-power-off = Feed no circuit until the power is cleared. Then the converter's circuit first.
 power-too-few-circuits-cold = { $cords ->
         [one] One cord
        *[other] { $cords } cords
@@ -875,6 +891,7 @@ power-on-battery-ask-plain = { $cords ->
         [one] One cord
        *[other] { $cords } cords
     } for { $circuits } circuits. Is circuit { $converter_circuit } fed? If not, the converter is dead and the battery drains.
+power-on-battery-power-off = Lights and pumps live on the battery while the power is off. Leave it off until it is cleared.
 power-on-battery-circuit = Circuit { $converter_circuit } has no power, so the converter is dead. The battery drains: about { $battery_hours } left. Move a cord to circuit { $converter_circuit }.
 power-on-battery-circuit-plain = Circuit { $converter_circuit } has no power, so the converter is dead. The battery drains. Move a cord to circuit { $converter_circuit }.
 power-on-battery = No site power. Lights and pumps live on the battery: about { $battery_hours }. AC, heat and hot water are off.
@@ -885,11 +902,11 @@ power-on-battery-battery-first = No site power. Battery lasts about { $battery_h
 
 power-battery-low-plan = Battery { $volts }, about { $charge }. Charge it within the day.
 power-battery-low-soon = Battery { $volts }, below half. Get power back, or turn fans off. Was that at rest, or under load?
-power-battery-low-act = Battery { $volts }, nearly flat. First take its loads off: pumps, lights, fans. Then charge it. No charge: close the unit or bring a generator. Was that at rest, or under load?
-power-battery-low-flat = Battery { $volts }, flat. First take its loads off: more use harms it. Pumps stall and valves drop out. Then charge it. No charge: close the unit or bring a generator.
+power-battery-low-act = Battery { $volts }, nearly flat. Fans and pumps off. No power: disconnect it, and close the unit or bring a generator. Power back: connect it, then charge it. Was that at rest, or under load?
+power-battery-low-flat = Battery { $volts }, flat. Pumps stall and valves drop out. Loads off, then disconnect it: more use harms it. Close the unit or bring a generator. Power back: connect it, then charge it.
 power-battery-low-plan-charge = Battery at { $charge }. Charge it within the day.
 power-battery-low-soon-charge = Battery at { $charge }, below half. Get power back, or turn fans off.
-power-battery-low-act-charge = Battery at { $charge }, nearly flat. First take its loads off: pumps, lights, fans. Then charge it. No charge: close the unit or bring a generator.
+power-battery-low-act-charge = Battery at { $charge }, nearly flat. Fans and pumps off. No power: disconnect it, and close the unit or bring a generator. Power back: connect it, then charge it.
 power-battery-low-told = Battery low. Read its volts at rest. Is the converter's circuit live? Turn fans off until it charges.
 
 power-generator-soon = The generator gives { $generator_w }. All loads run at { $running_w } and need { $needed_w } to start an AC. Start one AC at a time, the heater last. Or bring a bigger one.
@@ -921,6 +938,8 @@ site-set-up-next-volts = next: read the volts at the trailer, with a load on. Se
 site-set-up-next-regulator = next: the regulator, set to { $regulator }. This site gives { $static }, limit { $limit }. Then the hose, and open slowly.
 site-set-up-next-water = next: water. Hook up, open slowly, let air out, look for leaks. Send the pressure with all taps shut.
 site-set-up-next-water-hydrant = next: water from the hydrant. Hook up, open slowly, let air out, look for leaks. Send the pressure with all taps shut.
+site-set-up-next-power-off = next: no power until it is cleared. Go on only when an electrician says so.
+site-set-up-next-heater-later = next: get the volts right. Then tank and bay heater on, and read their amps.
 site-set-up-next-fill = next: no water at this site. Fill the fresh tank, up to { $fresh_gal }. Then pump on, and look for leaks.
 site-set-up-next-fill-no-power = next: no water and no power here. Fill the fresh tank, up to { $fresh_gal }. Read the battery. It feeds lights and pumps.
 site-set-up-next-pressure = next: read the water pressure with all taps shut. { $least } to { $limit } is good. Send the number.
@@ -961,7 +980,10 @@ trouble-no-water-freezing = It freezes: the hose may be blocked with ice. Read t
 trouble-no-lights = One room dark: motion switch, then that room's 12 V fuse. Replace it once, same rating. Both rooms dark: battery switch, then the converter's circuit.
 trouble-fuse-blown = Replace it once, same rating. Blows again: leave it out, there is a short.
 trouble-no-power = Most often the site breaker is off, or a cord end is loose. Reset a tripped GFCI once. Others on site dark too: call the site.
+trouble-no-power-leave-off = Leave the power off. Reset nothing. An electrician looks at it first.
 trouble-breaker-trip = Turn loads off. Reset it once: fully off, then on. Trips at once: leave it off. Trips later: too much load.
+trouble-breaker-trip-leave-off = Leave that breaker off. Do not reset it. An electrician looks at it first.
+trouble-gfci-trip-leave-off = Leave that GFCI off. Do not reset it. An electrician looks at it first.
 trouble-gfci-trip = Unplug all from it, then reset. Holds: plug back one at a time. The last one is the fault. Look for a wet plug, with power off.
 trouble-pump-running = Fresh tank empty: pump off, it burns when dry. Else a toilet or tap runs, or there is a leak under the trailer. Close stalls one by one.
 trouble-pump-dead = Lights dead too: battery switch and converter circuit. Lights work: pump switch, then the pump fuse, once, same rating. See that the fresh tank has water.

@@ -213,6 +213,7 @@ aside-quotation = No anotado, pues cita a otro: { $quote }. Si es así, dígalo 
 ask-which-unit = ¿Para qué unidad es? Mande su número.
 ask-which-unit-of = ¿Para qué unidad es: { $units }?
 ask-unit-yes = ¿Es para la { $unit }? Conteste sí, o mande la unidad.
+ask-still = Sigue sin anotar: { $what }. ¿Para qué unidad es?
 ask-which-unit-for = ¿Para qué unidad es { $quote }? Mande su número.
 ask-which-unit-for-yes = ¿{ $quote } es para la { $unit }? Conteste sí, o mande la unidad.
 ask-which-unit-for-of = ¿Para qué unidad es { $quote }: { $units }?
@@ -225,11 +226,13 @@ ask-what-value = ¿Qué es { $quote }? Conteste con una palabra: psi, negras, li
 ask-what-value-on = ¿Qué es { $quote } en la { $unit }? Conteste con una palabra: psi, negras, limpia, afuera o voltios.
 ask-taps-shut = ¿Leyó la presión de la { $unit } con llaves abiertas o cerradas?
 ask-before-regulator = ¿Leyó la presión de la { $unit } antes o después del regulador?
+ask-when = No anotado aún: { $quote } en la { $unit }. ¿A qué hora fue? Mande una hora como 14:30, o "ahora".
 
 ### Respuestas a preguntas
 
 still = Sigue en la { $unit }: { $names }.
 answer-beside = Además en la { $unit }: { $names }. "más" dice todo.
+answer-then = Luego:
 answer-more = "más" dice todo de la { $unit }.
 answer-next-none = No hay nada mal en la { $unit }, por lo reportado. Mande lo que lea: presión, tanque, voltios, temperatura.
 answer-flame = No. Nunca soplete, flama ni pistola de calor. Corte la corriente en lo mojado, cierre la toma, abra la llave cercana. Aire o toallas tibias, desde la punta abierta hacia atrás.
@@ -257,11 +260,11 @@ answer-ice-cap = No, mientras pueda estar helada. Caliente despacio, con aire o 
 answer-pump-dry = No. Bomba apagada hasta llenar el tanque.
 answer-drip = Solo a un drenaje seguro afuera, y no un hilo fino: también se hiela. Nunca al tanque de negras: lo llena. Mejor caliente la manguera, o drénela.
 answer-heat-tape = Sí, si está aprobada para esa manguera o tubo. Con espuma encima y en un GFCI.
-answer-hose-in-drain = No. Tape la coladera. Conténgalo con tierra o absorbente y que lo chupe la pipa. Avise a su despachador.
+answer-hose-in-drain = No. Tape la coladera. Conténgalo con tierra o absorbente y que lo chupe el camión. Avise a su despachador.
 answer-ac-and-heat = No. El aire y la calefacción de un cuarto nunca van juntos. Nunca dos aires en un cable.
 answer-water-heater = Prenda solo con su tanque lleno: la llave caliente corre sin aire. Apague antes de drenar. Primero cargue la batería, luego caliente agua.
 answer-filter = Cierre la toma, saque la presión por un lavabo, luego abra el vaso. Enjuague, cierre a mano, abra despacio.
-answer-battery-charge = Cárguela con el convertidor: dé corriente a su circuito. No pase corriente con la bahía cerrada.
+answer-battery-charge = Cárguela con el convertidor: dé corriente a su circuito. No pase corriente con el compartimento cerrado.
 answer-hydrant = Solo con permiso de la compañía de agua, su medidor y su válvula contra retroceso. Primero va el regulador.
 answer-alone = Mejor dos juntos. A solas: mande "voy abajo de la", la unidad y "revísame en 15". Pregunto, y aviso al despachador.
 answer-level-now = { $unit }: { $read }.
@@ -294,13 +297,13 @@ answer-regulator-no = No a { $read }: la { $unit } aguanta hasta { $limit }. Lea
 answer-regulator-unread = Primero lea la presión, con las llaves cerradas. Más de { $limit }: sí, puesto a { $value }.
 answer-regulator-fitted = La { $unit } tiene uno desde { $time }. Debe dar { $value }. Si da más de { $limit } no aguanta: cámbielo.
 answer-set-regulator = Ponga el regulador de la { $unit } a { $value }.
-answer-heater-yes = Sí. Con { $value }: prenda el circuito { $circuit } de la { $unit }, calentador de tanque y bahía. Lea sus amperios.
-answer-heater-yes-plain = Sí. Con { $value }: prenda el calentador de tanque y bahía de la { $unit }. Lea sus amperios.
+answer-heater-yes = Sí. Con { $value }: prenda el circuito { $circuit } de la { $unit }, calentador de tanque y compartimento. Lea sus amperes.
+answer-heater-yes-plain = Sí. Con { $value }: prenda el calentador de tanque y compartimento de la { $unit }. Lea sus amperes.
 answer-heater-no = Todavía no: { $value } en la { $unit }. Préndalo a 40 °F (4 °C) o menos.
-answer-heater-is-on = { $unit }: ya lo reportaron prendido. Déjelo así y lea sus amperios. El botón no prueba nada.
+answer-heater-is-on = { $unit }: ya lo reportaron prendido. Déjelo así y lea sus amperes. El botón no prueba nada.
 answer-heater-unread = Prendido a 40 °F (4 °C) o menos. Nadie leyó el aire en la { $unit } hoy. Mándelo: { $unit } temp 20.
-answer-heater-none = La { $unit } no tiene paquete de frío ni calentador de tanque. Planee drenarla antes de que hiele.
-answer-heater-none-freezing = La { $unit } no tiene calentador de tanque, y con { $value } hiela. Calor en la bahía. Drene manguera y partes mojadas.
+answer-heater-none = La { $unit } no tiene equipo de frío ni calentador de tanque. Planee drenarla antes de que hiele.
+answer-heater-none-freezing = La { $unit } no tiene calentador de tanque, y con { $value } hiela. Calor en el compartimento. Drene manguera y partes mojadas.
 answer-drain-unread = Nadie leyó el aire en la { $unit } hoy. Mándelo: { $unit } temp 20. Si hiela sin corriente ni calor: drénela.
 answer-drain-no = No: { $value } está lejos de helar.
 answer-drain-ready = Todavía no con { $value }. Esté listo: al helar, caliente la manguera, que corra, o drénela.
@@ -312,19 +315,22 @@ answer-freeze-unread = Nadie leyó el aire en la { $unit } hoy. Mande temperatur
 answer-cords = La { $unit } necesita { $count ->
     [one] un cable
    *[other] { $count } cables
-} con este clima: circuito { $names }. Primero el circuito { $circuit }: mantiene luces y bombas.
-answer-cords-offered = El sitio da { $count }. Cada cable a su propio contacto.
+} con este clima, en este orden: { $names }. Primero el circuito { $circuit }: mantiene luces y bombas.
+answer-cords-offered = El sitio da { $count ->
+    [one] un cable
+   *[other] { $count } cables
+}. Cada cable a su propio contacto.
 answer-tow-no = No. La { $unit } todavía no se debe mover.
 answer-tow-not-yet = Todavía no. La { $unit } no está lista para salir.
 answer-tow-left = Falta hacer o reportar: { $names }.
 answer-tow-yes = Sí, por lo reportado de la { $unit }.
 answer-open-yes = Sí, por lo reportado de la { $unit }. Antes baje cada taza, pruebe cada llave y cerrojo.
-answer-open-no = Todavía no en la { $unit }. Primero: { $names }.
+answer-open-no = Todavía no en la { $unit }. Primero:
 answer-open-unread = No tengo lecturas de la { $unit }. Mande primero presión, tanque, voltios y temperatura.
-answer-pump-out-now = Sí, ya: cierre unas tazas y apure el camión.
-answer-pump-out-yes = Sí. El tanque de negras de la { $unit } no aguanta este trabajo.
-answer-pump-out-perhaps = Quizá. El tanque de negras de la { $unit } puede no aguantar este trabajo. Léalo otra vez y tenga un camión a la mano.
-answer-pump-out-no = No. El tanque de negras de la { $unit } debe aguantar este trabajo.
+answer-pump-out-now = Ya toca vaciar: cierre unas tazas y apure el camión.
+answer-pump-out-yes = El tanque de negras de la { $unit } no aguanta este trabajo. Hay que vaciarlo.
+answer-pump-out-perhaps = El tanque de negras de la { $unit } puede no aguantar este trabajo. Léalo otra vez y tenga un camión a la mano.
+answer-pump-out-no = El tanque de negras de la { $unit } debe aguantar este trabajo. Por ahora no hay que vaciarlo.
 answer-pump-out-unread = La { $unit } no está en un trabajo, no lo puedo decir. Más de la mitad: vacíela. Antes de remolcar: siempre.
 
 ### Lo que pide un aviso, en pocas palabras
@@ -341,7 +347,7 @@ do-waste-spill = Cierre la unidad, tape las coladeras.
 do-waste-dropped-unexplained = Busque abajo una válvula abierta o una fuga.
 do-waste-gauge-doubtful = No confíe en el medidor: vea con una luz.
 do-cold-freeze-soon = Caliente la manguera, que corra, o drénela.
-do-cold-tank-heater-on = Calentador de tanque prendido, lea sus amperios.
+do-cold-tank-heater-on = Calentador de tanque prendido, lea sus amperes.
 do-cold-no-cold-package = Drene manguera y partes mojadas.
 do-cold-winterize = Drénela e inviérnela.
 do-cold-crew-cold = Turnos cortos afuera, de dos en dos.
@@ -355,7 +361,7 @@ do-power-cord-overloaded = Quite carga, toque la clavija sin corriente.
 do-power-too-few-circuits = Primero corriente al circuito del convertidor.
 do-power-shared-circuit = Una sola carga a la vez en ese circuito.
 do-power-on-battery = Que vuelva la luz, o alimente el convertidor.
-do-power-battery-low = Cargue la batería, abanicos apagados.
+do-power-battery-low = Cargue la batería, ventiladores apagados.
 do-power-generator = Un aire a la vez, el agua caliente al final.
 do-crowd-under-served = Pida más tazas.
 do-site-not-level = Nivélela.
@@ -390,6 +396,9 @@ origin-spec = de los datos de la flota
 origin-assumed = supuesto, nadie me lo dijo
 origin-computed = calculado
 origin-limit = el límite
+source-practice = uso común
+source-memory = de memoria
+why-not-that = No di consejo de eso últimamente. Puedo decir por qué de: { $names }.
 source-common-practice = uso común, sin fuente publicada
 
 ### Tasks
@@ -505,7 +514,6 @@ desk-implausible-circuit = No anotado: { $value } en el circuito { $circuit }. E
 }. ¿Cuál es?
 desk-not-allowed-dispatcher = No cambié nada. Solo un despachador puede hacer eso. Pídaselo al suyo.
 desk-not-allowed-tech = No cambié nada. Solo un técnico o un despachador puede hacer eso. Pídaselo a uno.
-odd-time = No anotado: no sé qué hora es { $quote }. Mande una hora de reloj, como 14:30.
 unreadable = No puedo leer { $kind ->
     [voice] un mensaje de voz
     [sticker] un sticker
@@ -513,7 +521,8 @@ unreadable = No puedo leer { $kind ->
     [photo] una foto sin texto
    *[other] un mensaje así
 }. No anoté nada. Escriba lo que ve.
-nothing-logged = No anoté nada. Mande la unidad y lo que ve: 12 presion 50 tanque 1/2.
+not-understood = No entendí { $quote }. Mande la unidad y lo que ve: 12 presión 50 tanque 1/2.
+not-understood-again = No entendí { $quote }. "ayuda" muestra cómo escribir.
 heard-of = Anotado, noticias de { $units }. Nada nuevo que registrar.
 nothing-to-log = Leído. Nada que registrar.
 greeting = Hola, { $who }. Mande la unidad y lo que ve: 12 presion 50 tanque 1/2. Con "ayuda" le digo más.
@@ -631,8 +640,8 @@ help-driver =
       12 vacié 380 gal
     Pregunte: "estado 12", "pronóstico 12", "historial 12", "tareas", "por qué".
     "hecho 41" cierra la tarea 41, "tomo 41" la hace suya.
-    "deshacer" quita su último reporte.
-    "si la 12 llega a 3/4 avísame" pone un aviso.
+    "perdón, 52" o "*3/4" corrige su último reporte, "deshacer" lo quita.
+    "si la 12 llega a 3/4 avísame" pone un aviso, "mis avisos" los muestra.
     "en qué íbamos" sigue una revisión.
     "apunta 12 golpee el medidor" sale en cada llegada de la 12.
     Yo aconsejo. Deciden el código local y quien tiene licencia.
@@ -758,10 +767,12 @@ water-under-pressure-restriction = Agua a { $pressure } corriendo, debe ser { $e
 water-under-pressure-hose = Agua a { $pressure } corriendo, y { $expected } es todo lo que da esta manguera. Use manguera más ancha o más corta. O trabaje con tanque y bomba.
 water-under-pressure-act = Agua a { $pressure }. Con menos de { $needed } las tazas no llenan a tiempo. Trabaje con el tanque y la bomba. Luego revise toma, manguera y filtro de entrada.
 
+water-under-pressure-later = Agua a { $pressure }. Primero haga lo dicho de la fuga o la bomba. Luego cierre las llaves y lea otra vez.
 water-pressure-falling = El agua bajó { $fall }, de { $before } a { $pressure }. Limpie el filtro de entrada. Luego vea si la manguera tiene un doblez.
 
 water-hose-undersized = La manguera puede dar { $given }. Este remolque pide { $wanted } en su hora pico. Use una más ancha o más corta que { $hose } de { $bore }. O en hora pico trabaje con tanque y bomba.
 
+water-hose-undersized-no-pump = La manguera puede dar { $given }. Este remolque pide { $wanted } en la hora pico. Use manguera más ancha o corta que { $hose } de { $bore }.
 water-fresh-endurance-act = Agua limpia al { $fresh }. Llene el tanque. Si no hay agua: apague la bomba antes de que trabaje en seco.
 water-fresh-endurance-soon = Agua limpia al { $fresh }, alcanza para unos { $fresh_hours }. Llénela en el sitio. Si se vacía, apague la bomba.
 water-fresh-endurance-low = Agua limpia al { $fresh }. Llénela en el sitio. Si se vacía, apague la bomba.
@@ -795,6 +806,8 @@ waste-gauge-doubtful-coated = El medidor de negras marca { $level } justo despu�
 
 ## Cold and heat
 
+cold-freeze-soon-tap-shut = Aire a { $air }. Con la toma cerrada la manguera queda quieta y se puede helar. Saque la presión por un lavabo, quítela y drénela. Use el tanque hasta que corra otra vez.
+cold-freeze-soon-soon-plain = Aire a { $air }, hiela. Calor en el compartimento. Envuelva la manguera y las partes mojadas. Que el agua corra.
 cold-freeze-soon-plan = Aire a { $air }. Casi hiela. ¿Tiene equipo de frío y su breaker arriba? Planee cómo drenar manguera y tanques.
 cold-freeze-soon-soon = Aire a { $air }, ya hiela. Prenda calefacción del compartimento y calentador del tanque. Envuelva la manguera y toda punta mojada. Que el agua no pare.
 cold-freeze-soon-now = Aire a { $air }, viento { $wind }. Una manguera quieta llega a congelación en { $hose_min } y puede taparse en { $block_min }. Caliéntela, que corra, o drénela y use el tanque.
@@ -807,6 +820,8 @@ cold-freeze-soon-tonight-plan = Viene una mínima de { $low }. Casi hiela. ¿Tie
 cold-freeze-soon-tonight = Viene una mínima de { $low }. Antes de la noche: calentadores prendidos, manguera y puntas mojadas envueltas. Sin calor: drene la manguera y use el tanque.
 
 cold-tank-heater-on = Hiela, y nadie dijo que el calentador del tanque está prendido. Prenda el circuito { $circuit }: tanque y compartimento. Lea sus amperes. Un botón tibio no prueba nada.
+cold-tank-heater-on-power-off = Los calentadores se quedan apagados hasta que autoricen la corriente. Hiela: primero drene la manguera. Luego líneas de bomba y calentador. Luego los tanques.
+cold-tank-heater-on-low-volts = Hiela, y nadie dijo que el calentador del tanque está prendido. Primero apague las otras cargas grandes. Luego préndalo. Lea otra vez voltios y amperes.
 cold-tank-heater-on-tonight = Se espera una mínima de { $low }, y nadie ha dicho que el calentador del tanque esté prendido. Prenda el circuito { $circuit }: tanque y compartimento. Lea sus amperes.
 cold-tank-heater-on-plain = Hiela, y nadie dijo que el calentador del tanque está prendido. Prenda los de tanque y compartimento. Lea sus amperes.
 cold-tank-heater-on-dead = El calentador está prendido, pero el circuito { $circuit } marca { $amps }. No anda: se botó, está desconectado o lo paró el termostato. Revise breaker, clavija y termostato. Lea los amperes otra vez.
@@ -863,6 +878,7 @@ power-too-few-circuits = { $cords ->
         [one] Un cable
        *[other] { $cords } cables
     }, pero hacen falta { $cords_needed } circuitos. Alimente el circuito { $feed }: el circuito { $converter_circuit } mantiene luces y bombas. No andarán: { $left_out }.
+power-too-few-circuits-power-off = No dé corriente a ningún circuito hasta que la autoricen. Luego, primero el del convertidor.
 power-too-few-circuits-cold = { $cords ->
         [one] Un cable
        *[other] { $cords } cables
@@ -876,6 +892,7 @@ power-on-battery-ask-plain = { $cords ->
         [one] Un cable
        *[other] { $cords } cables
     } para { $circuits } circuitos. ¿Tiene corriente el circuito { $converter_circuit }? Si no, el convertidor está muerto y la batería se gasta.
+power-on-battery-power-off = Luces y bombas viven de la batería mientras no hay corriente. Déjela cortada hasta que la autoricen.
 power-on-battery-circuit = El circuito { $converter_circuit } no tiene corriente, así que el convertidor está muerto. La batería se gasta: quedan unos { $battery_hours }. Pase un cable al circuito { $converter_circuit }.
 power-on-battery-circuit-plain = El circuito { $converter_circuit } no tiene corriente, así que el convertidor está muerto. La batería se gasta. Pase un cable al circuito { $converter_circuit }.
 power-on-battery = Sin corriente del sitio. Luces y bombas viven de la batería: unos { $battery_hours }. No hay aire, calefacción ni agua caliente.
@@ -886,11 +903,11 @@ power-on-battery-battery-first = Sin corriente del sitio. La batería dura unos 
 
 power-battery-low-plan = Batería a { $volts }, como al { $charge }. Cárguela hoy.
 power-battery-low-soon = Batería a { $volts }, menos de media carga. Recupere la corriente, o apague ventiladores. ¿Leyó en reposo o con carga?
-power-battery-low-act = Batería a { $volts }, casi vacía. Primero quítele carga: bombas, luces, ventiladores. Luego cárguela. Sin carga: cierre la unidad o traiga un generador. ¿Leyó en reposo o con carga?
-power-battery-low-flat = Batería a { $volts }, vacía. Primero quítele carga: más uso la daña. Las bombas paran y las válvulas se sueltan. Luego cárguela. Si no carga: cierre la unidad o traiga un generador.
+power-battery-low-act = Batería a { $volts }, casi vacía. Ventiladores y bombas apagados. Sin corriente: desconéctela, y cierre la unidad o traiga un generador. Con corriente: conéctela y luego cárguela. ¿Leyó en reposo o con carga?
+power-battery-low-flat = Batería a { $volts }, vacía. Las bombas paran y las válvulas se sueltan. Apague cargas y luego desconéctela: más uso la daña. Cierre la unidad o traiga un generador. Con corriente: conéctela y luego cárguela.
 power-battery-low-plan-charge = Batería al { $charge }. Cárguela hoy.
 power-battery-low-soon-charge = Batería al { $charge }, menos de media carga. Recupere la corriente, o apague ventiladores.
-power-battery-low-act-charge = Batería al { $charge }, casi vacía. Primero quítele carga: bombas, luces, ventiladores. Luego cárguela. Sin carga: cierre la unidad o traiga un generador.
+power-battery-low-act-charge = Batería al { $charge }, casi vacía. Ventiladores y bombas apagados. Sin corriente: desconéctela, y cierre la unidad o traiga un generador. Con corriente: conéctela y luego cárguela.
 power-battery-low-told = Batería baja. Lea sus voltios en reposo. ¿Tiene corriente el circuito del convertidor? Apague ventiladores hasta que cargue.
 
 power-generator-soon = El generador da { $generator_w }. Todas las cargas llevan { $running_w } y piden { $needed_w } para arrancar un aire. Arranque un aire a la vez, el calentador al final. O traiga uno más grande.
@@ -922,6 +939,8 @@ site-set-up-next-volts = siguiente: lea los voltios en el remolque, con carga. M
 site-set-up-next-regulator = siguiente: el regulador, a { $regulator }. Este sitio da { $static }, límite { $limit }. Luego la manguera, y abra despacio.
 site-set-up-next-water = siguiente: agua. Conecte, abra despacio, saque el aire, busque fugas. Mande la presión con todas las llaves cerradas.
 site-set-up-next-water-hydrant = siguiente: agua del hidrante. Conecte, abra despacio, saque el aire, busque fugas. Mande la presión con todas las llaves cerradas.
+site-set-up-next-power-off = siguiente: sin corriente hasta que la autoricen. Siga solo cuando lo diga un electricista.
+site-set-up-next-heater-later = siguiente: que el voltaje quede bien. Luego calentador de tanque y compartimento prendidos, y lea sus amperes.
 site-set-up-next-fill = siguiente: aquí no hay agua. Llene el tanque limpio, hasta { $fresh_gal }. Luego prenda la bomba y busque fugas.
 site-set-up-next-fill-no-power = siguiente: aquí no hay agua ni corriente. Llene el tanque limpio, hasta { $fresh_gal }. Lea la batería. De ella viven luces y bombas.
 site-set-up-next-pressure = siguiente: lea la presión del agua con todas las llaves cerradas. De { $least } a { $limit } está bien. Mande el número.
@@ -962,7 +981,10 @@ trouble-no-water-freezing = Hiela: la manguera puede tener hielo. Lea la presió
 trouble-no-lights = Un cuarto a oscuras: el sensor, luego el fusible de 12 V de ese cuarto. Cámbielo una vez, de igual valor. Los dos a oscuras: interruptor de batería, luego el circuito del convertidor.
 trouble-fuse-blown = Cámbielo una vez, de igual valor. Si se quema otra vez: déjelo fuera, hay un corto.
 trouble-no-power = Casi siempre está abajo el breaker del sitio, o floja una clavija. Si se botó un GFCI, repóngalo una vez. Si otros tampoco tienen: llame al sitio.
+trouble-no-power-leave-off = Deje la corriente cortada. No reponga nada. Primero la ve un electricista.
 trouble-breaker-trip = Apague cargas. Repóngalo una vez: abajo del todo, luego arriba. Si se bota al momento: déjelo abajo. Si se bota después: es demasiada carga.
+trouble-breaker-trip-leave-off = Deje abajo ese breaker. No lo suba. Primero la ve un electricista.
+trouble-gfci-trip-leave-off = Deje ese GFCI abajo. No lo reponga. Primero lo ve un electricista.
 trouble-gfci-trip = Desconecte todo lo que lleva y repóngalo. Si aguanta: conecte de uno en uno. El último es la falla. Busque una clavija mojada, sin corriente.
 trouble-pump-running = Tanque limpio vacío: apague la bomba, en seco se quema. Si no, corre una taza o una llave, o hay fuga bajo el remolque. Cierre los baños uno por uno.
 trouble-pump-dead = Sin luz tampoco: interruptor de batería y circuito del convertidor. Con luz: botón de la bomba, luego su fusible, una vez, de igual valor. Vea que haya agua limpia.
@@ -1326,7 +1348,7 @@ step-two-cords-one-gfci = ¿Hay dos cables en un mismo GFCI?
 step-plug-back = Conecte los circuitos uno por uno. ¿Alguno lo bota?
 step-holds-now = Repóngalo una vez más, y no más. ¿Aguanta?
 step-trips-at-once = Cargas apagadas. Repóngalo una vez: todo abajo y luego arriba. ¿Se bota al instante?
-step-add-amps = Sume los amperios que lleva.
+step-add-amps = Sume los amperes que lleva.
 step-on-start = ¿Se bota cuando arranca un aire?
 step-after-hours = ¿Se bota después de unas horas?
 step-shared-breaker = ¿Se bota solo el interruptor del sitio, con otros conectados?
@@ -1354,7 +1376,7 @@ step-how-long = ¿Lleva más de una hora lleno y con corriente?
 step-heater-circuit = ¿Tiene corriente el circuito del calentador, con su breaker arriba?
 step-heater-switch = ¿Está prendido el botón del calentador?
 step-high-limit = Corte la corriente, deje enfriar, oprima una vez el botón de límite. ¿Ya calienta?
-step-heater-amps = Mida los amperios del calentador.
+step-heater-amps = Mida los amperes del calentador.
 step-bypass-valves = ¿Están las válvulas de paso en verano y no en invierno?
 step-clean-water = ¿Es agua limpia y no negra?
 step-leak-power = ¿Está cortada la corriente cerca del agua?
@@ -1373,7 +1395,7 @@ step-thermostat = ¿Está bien puesto el termostato, con pilas buenas?
 step-heat-filter = Limpie el filtro y la rejilla. Deje enfriar y reponga una vez. ¿Ya calienta?
 step-volts = Mida los voltios en el remolque.
 step-doors-shut = ¿Se quedan cerradas las puertas?
-step-heat-amps = Mida los amperios de ese circuito, con el calor prendido.
+step-heat-amps = Mida los amperes de ese circuito, con el calor prendido.
 step-fan-runs = ¿Gira el ventilador?
 step-compressor-hums = ¿Zumba el compresor y luego se para o se bota?
 step-cooling-filter = Limpie el filtro. Con hielo: solo ventilador hasta que se quite. ¿Ya enfría?

@@ -45,6 +45,7 @@ pub struct Desk {
     answers: walk::Answers,
     phrases: phrases::Phrases,
     questions: answer::Questions,
+    why_words: answer::WhyWords,
 }
 
 impl Default for Desk {
@@ -63,6 +64,7 @@ impl Desk {
             answers: walk::Answers::default(),
             phrases: phrases::Phrases::default(),
             questions: answer::Questions::default(),
+            why_words: answer::WhyWords::default(),
         }
     }
 

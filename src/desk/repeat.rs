@@ -6,6 +6,7 @@ use chrono::{DateTime, TimeDelta, Utc};
 
 use crate::dialogue::{Talk, Told};
 use crate::finding::{FactValue, Finding, FindingId, Level, Origin};
+use crate::heard::Heard;
 
 /// How long advice that stands need not be said again to the same person.
 const STANDS: TimeDelta = TimeDelta::hours(3);
@@ -45,10 +46,11 @@ pub(super) enum Telling {
 /// Tells how a finding is to be told to this person now, among the others of the same reply.
 ///
 /// What could kill is told in full each time. Other advice that this person was told within the hour, about the same
-/// numbers, goes by name.
+/// numbers, goes by name, unless the message reads one of them (`read`) again.
 pub(super) fn telling(
     finding: &Finding,
     others: &[Finding],
+    read: &[f64],
     talk: &Talk,
     now: DateTime<Utc>,
 ) -> Telling {
@@ -68,7 +70,8 @@ pub(super) fn telling(
     let asks = finding.action.ends_with("-ask") || finding.action.contains("-ask-");
     let in_talk = |told: &Told| told.says == gist(finding) && now - told.at <= UNCHANGED;
     let unchanged = told_of(finding, talk).is_some_and(in_talk);
-    if finding.level < Level::Warning && of_a_reading && unchanged && !asks {
+    let read_again = numbers(finding).any(|number| read.contains(&number));
+    if finding.level < Level::Warning && of_a_reading && unchanged && !read_again && !asks {
         Telling::Named
     } else {
         Telling::Full
@@ -94,22 +97,31 @@ fn told_of<'t>(finding: &Finding, talk: &'t Talk) -> Option<&'t Told> {
 /// Returns what a finding says, by its text and the numbers that were read for it: a new reading is news.
 fn gist(finding: &Finding) -> String {
     let mut gist = finding.action.to_string();
-    for fact in &finding.facts.items {
-        if fact.origin == Origin::Read
-            && let FactValue::Number(number, _) = fact.value
-        {
-            gist.push_str(&format!(" {number}"));
-        }
+    for number in numbers(finding) {
+        gist.push_str(&format!(" {number}"));
     }
     gist
 }
 
+/// The numbers that were read for a finding.
+fn numbers(finding: &Finding) -> impl Iterator<Item = f64> {
+    finding
+        .facts
+        .items
+        .iter()
+        .filter(|fact| fact.origin == Origin::Read)
+        .filter_map(|fact| match fact.value {
+            FactValue::Number(number, _) => Some(number),
+            _ => None,
+        })
+}
+
 /// Notes what was told in full, and forgets what was told too long ago to matter.
-pub(super) fn note(findings: &[Finding], talk: &mut Talk, now: DateTime<Utc>) {
+pub(super) fn note(findings: &[Finding], read: &[f64], talk: &mut Talk, now: DateTime<Utc>) {
     talk.told.retain(|told| now - told.at <= STANDS);
     let news: Vec<&Finding> = findings
         .iter()
-        .filter(|finding| telling(finding, findings, talk, now) == Telling::Full)
+        .filter(|finding| telling(finding, findings, read, talk, now) == Telling::Full)
         .collect();
     for finding in news {
         talk.told
@@ -122,4 +134,17 @@ pub(super) fn note(findings: &[Finding], talk: &mut Talk, now: DateTime<Utc>) {
             at: now,
         });
     }
+}
+
+/// Returns every number that a message reads.
+pub(super) fn read_in(heard: &Heard) -> Vec<f64> {
+    let plain = heard
+        .entries
+        .iter()
+        .flat_map(|entry| entry.readings.values.values().copied());
+    let amps = heard
+        .entries
+        .iter()
+        .flat_map(|entry| entry.readings.amps.iter().map(|read| read.amps));
+    plain.chain(amps).collect()
 }

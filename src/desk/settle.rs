@@ -27,8 +27,8 @@ pub(super) struct Settled {
     pub(super) words: Vec<UnitName>,
     /// Trailers that are about to go.
     pub(super) leaving: Vec<UnitName>,
-    /// Times that could not be placed.
-    pub(super) odd_times: Vec<String>,
+    /// Reports whose time could not be placed, with the time as it was told.
+    pub(super) odd_times: Vec<(String, Entry)>,
 }
 
 /// Settles the entries of a message written at `at`.
@@ -77,7 +77,12 @@ pub(super) fn settle(
             None => at,
             Some((_, Some(earlier))) => earlier,
             Some((text, None)) => {
-                settled.odd_times.push(text.to_owned());
+                let report = Entry {
+                    unit: Some(unit),
+                    when: None,
+                    ..entry.clone()
+                };
+                settled.odd_times.push((text.to_owned(), report));
                 continue;
             }
         };

@@ -3,9 +3,12 @@
 use chrono::{DateTime, Days, NaiveTime, TimeDelta, TimeZone, Utc};
 use chrono_tz::Tz;
 
+/// A clock time still to come is yesterday's where that is no longer ago than this.
+const LAST_NIGHT: TimeDelta = TimeDelta::hours(14);
+
 /// Returns the instant that `when` names, the last one before `written`; none where it names none.
 ///
-/// A clock time more than ten minutes after the time written is taken as yesterday's.
+/// A clock time more than ten minutes after the time written is taken as last night's, or names none.
 pub(super) fn instant(when: &str, written: DateTime<Utc>, zone: Tz) -> Option<DateTime<Utc>> {
     let local = written.with_timezone(&zone);
     let (day, clock) = match when.split_once(' ') {
@@ -26,11 +29,12 @@ pub(super) fn instant(when: &str, written: DateTime<Utc>, zone: Tz) -> Option<Da
         .with_timezone(&Utc);
     if day.is_none() && at > written + TimeDelta::minutes(10) {
         let before = date.checked_sub_days(Days::new(1))?;
-        return Some(
-            zone.from_local_datetime(&before.and_time(time))
-                .earliest()?
-                .with_timezone(&Utc),
-        );
+        let before = zone
+            .from_local_datetime(&before.and_time(time))
+            .earliest()?
+            .with_timezone(&Utc);
+        // "21:00" in the afternoon: as well tonight's as last night's
+        return Some(before).filter(|before| written - *before <= LAST_NIGHT);
     }
     Some(at.min(written))
 }
@@ -148,6 +152,12 @@ mod tests {
         );
         assert_eq!(
             instant("21:00", written, zone),
+            None,
+            "tonight or last night"
+        );
+        let morning = utc("2027-01-16T14:10:00Z"); // 08:10 local
+        assert_eq!(
+            instant("21:00", morning, zone),
             Some(utc("2027-01-16T03:00:00Z"))
         );
         assert_eq!(

@@ -121,6 +121,13 @@ pub enum About {
         /// The trailer.
         unit: UnitName,
     },
+    /// When something was so: the time that was told is to come, or none that can be placed.
+    When {
+        /// The report that waits.
+        entry: Entry,
+        /// The time as it was told.
+        text: String,
+    },
     /// Which trailer a message is about that reports nothing: a wish, a truck that is late.
     WhichUnitOf {
         /// The message.

@@ -47,6 +47,14 @@ impl Voice<'_> {
             }
             // asked in a line of their own, beside what they are about
             About::WhichTask { .. } | About::UndoOlder { .. } => String::new(),
+            About::When { entry, text } => {
+                let unit = entry.unit.as_ref().map_or("", UnitName::as_str);
+                let quote = self.quote(text);
+                self.say(
+                    "ask-when",
+                    &[("quote", quote.into()), ("unit", unit.into())],
+                )
+            }
             About::TapsShut { unit } => {
                 self.say("ask-taps-shut", &[("unit", unit.as_str().into())])
             }

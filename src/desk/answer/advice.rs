@@ -1,6 +1,6 @@
 //! Yes or no, and the next thing to do: what somebody asks before they act.
 
-use super::question::warn;
+use super::question::{numbered, to_do, warn};
 use super::reply::Reply;
 use crate::desk::receive::Hearing;
 use crate::desk::situate::Case;
@@ -20,14 +20,10 @@ const FREEZE_F: f64 = 32.0;
 const CODE_PSI: f64 = 80.0;
 
 /// Is that number all right? Holds it against the trailer's limits as if it had been reported; nothing is logged.
-pub(super) fn is_ok(
-    hearing: &Hearing<'_>,
-    case: &Case,
-    reply: &mut Reply<'_>,
-) -> &'static [FindingId] {
+pub(super) fn is_ok(hearing: &Hearing<'_>, case: &Case, reply: &mut Reply<'_>) -> Vec<FindingId> {
     let Some((key, value)) = number(hearing.text, Some(case), &hearing.talk.advice) else {
         how_it_is(case, reply);
-        return &[];
+        return Vec::new();
     };
     let mut entry = Entry {
         unit: Some(case.unit.clone()),
@@ -73,21 +69,25 @@ pub(super) fn is_ok(
         reply.first.push(line);
     }
     reply.first.push(reply.voice.word("answer-not-logged"));
-    &[]
+    Vec::new()
 }
 
 /// Answers for no trailer in particular, by the usual limits; false where the question needs one.
 pub(super) fn in_general(hearing: &Hearing<'_>, topic: &str, reply: &mut Reply<'_>) -> bool {
-    if topic == "is-ok" && number(hearing.text, None, &hearing.talk.advice).is_none() {
-        return false;
-    }
+    let asked = number(hearing.text, None, &hearing.talk.advice);
+    let pressure = match (topic, asked) {
+        ("is-ok", Some((ReadingKey::PressurePsi, value))) => Some(value),
+        ("is-ok", _) => return false,
+        _ => None,
+    };
     reply
         .first
         .push(reply.voice.word("answer-general-pressure"));
-    if topic != "is-ok" {
-        warn(&[Caution::PressureCode, Caution::NightPressure], reply);
+    match pressure {
+        Some(psi) if psi <= CODE_PSI => warn(&[Caution::NightPressure], reply),
+        _ => warn(&[Caution::PressureCode, Caution::NightPressure], reply),
     }
-    topic != "is-ok"
+    true
 }
 
 /// Is it all right as it stands?
@@ -104,9 +104,9 @@ fn how_it_is(case: &Case, reply: &mut Reply<'_>) {
 }
 
 /// Does it need a regulator?
-pub(super) fn regulator(case: &Case, reply: &mut Reply<'_>) -> &'static [FindingId] {
+pub(super) fn regulator(case: &Case, reply: &mut Reply<'_>) -> Vec<FindingId> {
     let Some(limits) = case.spec().map(|spec| spec.pressure_psi) else {
-        return &[];
+        return Vec::new();
     };
     let fitted = case.now.when(Event::RegulatorFitted);
     let read = case
@@ -154,11 +154,11 @@ pub(super) fn regulator(case: &Case, reply: &mut Reply<'_>) -> &'static [Finding
         ),
         _ => warn(&[Caution::NightPressure], reply),
     }
-    &[FindingId::WaterOverPressure]
+    vec![FindingId::WaterOverPressure]
 }
 
 /// What must the regulator be set to?
-pub(super) fn set_regulator(case: &Case, reply: &mut Reply<'_>) -> &'static [FindingId] {
+pub(super) fn set_regulator(case: &Case, reply: &mut Reply<'_>) -> Vec<FindingId> {
     if let Some(spec) = case.spec() {
         let limits = spec.pressure_psi;
         let args = [
@@ -171,13 +171,13 @@ pub(super) fn set_regulator(case: &Case, reply: &mut Reply<'_>) -> &'static [Fin
         reply.first.push(line);
         warn(&[Caution::KeepRegulator], reply);
     }
-    &[]
+    Vec::new()
 }
 
 /// Should the heaters be on?
-pub(super) fn heater(case: &Case, reply: &mut Reply<'_>) -> &'static [FindingId] {
+pub(super) fn heater(case: &Case, reply: &mut Reply<'_>) -> Vec<FindingId> {
     let Some((situation, spec)) = case.situation().zip(case.spec()) else {
-        return &[];
+        return Vec::new();
     };
     let unit = ("unit", Arg::from(case.unit.as_str()));
     let coldest = coldest(case);
@@ -199,12 +199,14 @@ pub(super) fn heater(case: &Case, reply: &mut Reply<'_>) -> &'static [FindingId]
     };
     let line = reply.voice.say(key, &args);
     reply.first.push(line);
-    &[FindingId::ColdTankHeaterOn, FindingId::ColdNoColdPackage]
+    vec![FindingId::ColdTankHeaterOn, FindingId::ColdNoColdPackage]
 }
 
 /// Must it be drained?
-pub(super) fn drain(case: &Case, reply: &mut Reply<'_>) -> &'static [FindingId] {
-    let Some(spec) = case.spec() else { return &[] };
+pub(super) fn drain(case: &Case, reply: &mut Reply<'_>) -> Vec<FindingId> {
+    let Some(spec) = case.spec() else {
+        return Vec::new();
+    };
     let coldest = coldest(case);
     let mut args = vec![("unit", Arg::from(case.unit.as_str()))];
     args.extend(coldest.map(|cold| ("value", Arg::Number(cold, Measure::DegF))));
@@ -227,11 +229,11 @@ pub(super) fn drain(case: &Case, reply: &mut Reply<'_>) -> &'static [FindingId] 
             reply,
         );
     }
-    &[FindingId::ColdWinterize, FindingId::ColdNoColdPackage]
+    vec![FindingId::ColdWinterize, FindingId::ColdNoColdPackage]
 }
 
 /// How long until it freezes?
-pub(super) fn freeze(case: &Case, reply: &mut Reply<'_>) -> &'static [FindingId] {
+pub(super) fn freeze(case: &Case, reply: &mut Reply<'_>) -> Vec<FindingId> {
     let found = case
         .findings()
         .into_iter()
@@ -251,13 +253,13 @@ pub(super) fn freeze(case: &Case, reply: &mut Reply<'_>) -> &'static [FindingId]
             reply.first.push(line);
         }
     }
-    &[FindingId::ColdFreezeSoon]
+    vec![FindingId::ColdFreezeSoon]
 }
 
 /// How many cords, and into which circuits?
-pub(super) fn cords(case: &Case, reply: &mut Reply<'_>) -> &'static [FindingId] {
+pub(super) fn cords(case: &Case, reply: &mut Reply<'_>) -> Vec<FindingId> {
     let Some((situation, spec)) = case.situation().zip(case.spec()) else {
-        return &[];
+        return Vec::new();
     };
     let feed = rules::circuits_to_feed(&situation);
     let names: Vec<String> = feed.iter().map(u8::to_string).collect();
@@ -277,15 +279,11 @@ pub(super) fn cords(case: &Case, reply: &mut Reply<'_>) -> &'static [FindingId] 
         reply.first.push(line);
     }
     warn(&[Caution::NoBypass, Caution::LocalCode], reply);
-    &[FindingId::PowerTooFewCircuits]
+    vec![FindingId::PowerTooFewCircuits]
 }
 
 /// May it be towed?
-pub(super) fn tow(
-    hearing: &Hearing<'_>,
-    case: &Case,
-    reply: &mut Reply<'_>,
-) -> &'static [FindingId] {
+pub(super) fn tow(hearing: &Hearing<'_>, case: &Case, reply: &mut Reply<'_>) -> Vec<FindingId> {
     let plan = Plan {
         unit: Some(case.unit.clone()),
         kind: PlanKind::Other,
@@ -332,34 +330,31 @@ pub(super) fn tow(
         warn(&[Caution::TowEmpty, Caution::Breakaway], reply);
     }
     reply.findings.extend(stops);
-    &[]
+    Vec::new()
 }
 
 /// May guests be let in?
-pub(super) fn open(case: &Case, reply: &mut Reply<'_>) -> &'static [FindingId] {
+pub(super) fn open(case: &Case, reply: &mut Reply<'_>) -> Vec<FindingId> {
     let findings = case.findings();
     let unit = ("unit", Arg::from(case.unit.as_str()));
-    let first: Vec<String> = findings
+    let first: Vec<&Finding> = findings
         .iter()
         .filter(|finding| presses(finding) || finding.id == FindingId::SiteSetUpNext)
-        .map(|finding| reply.voice.name(finding.id))
         .collect();
-    let line = if !first.is_empty() {
-        reply.voice.say(
-            "answer-open-no",
-            &[unit, ("names", first.join("; ").into())],
-        )
-    } else if case.now.last_word.is_none() {
-        reply.voice.say("answer-open-unread", &[unit])
-    } else {
-        reply.voice.say("answer-open-yes", &[unit])
+    let key = match (first.is_empty(), &case.now.last_word) {
+        (false, _) => "answer-open-no",
+        (true, None) => "answer-open-unread",
+        (true, Some(_)) => "answer-open-yes",
     };
+    let line = reply.voice.say(key, &[unit]);
     reply.first.push(line);
-    &[]
+    let steps: Vec<String> = first.iter().map(|finding| to_do(finding, reply)).collect();
+    reply.first.extend(numbered(&steps));
+    first.into_iter().map(|finding| finding.id).collect()
 }
 
 /// Does the tank last, or is a truck needed?
-pub(super) fn pump_out(case: &Case, reply: &mut Reply<'_>) -> &'static [FindingId] {
+pub(super) fn pump_out(case: &Case, reply: &mut Reply<'_>) -> Vec<FindingId> {
     let unit = ("unit", Arg::from(case.unit.as_str()));
     let key = match &case.outlook.waste {
         None => "answer-pump-out-unread",
@@ -381,7 +376,7 @@ pub(super) fn pump_out(case: &Case, reply: &mut Reply<'_>) -> &'static [FindingI
     if let Some(task) = task {
         reply.first.push(reply.voice.task(&task));
     }
-    &[FindingId::WasteBookPumpOut]
+    vec![FindingId::WasteBookPumpOut]
 }
 
 /// Tells whether a finding stands in the way of opening: somebody could get hurt, or it is to be done now.

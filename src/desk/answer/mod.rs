@@ -11,6 +11,7 @@ mod why;
 
 pub(super) use reply::Reply;
 pub(super) use topic::Questions;
+pub(super) use why::WhyWords;
 
 use super::digest;
 use super::receive::Hearing;
@@ -53,6 +54,12 @@ pub(super) fn asked(hearing: &Hearing<'_>) -> Option<UnitName> {
 /// Tells whether the message is a question that is answered by its topic.
 pub(super) fn is_question(hearing: &Hearing<'_>) -> bool {
     topic_of(hearing).is_some()
+}
+
+/// Tells whether the message asks whether some work is needed: then it does not order it.
+pub(super) fn asks_whether(hearing: &Hearing<'_>) -> bool {
+    const WORK: &[&str] = &["regulator", "heater", "pump-out", "drain", "cords"];
+    topic_of(hearing).is_some_and(|topic| WORK.contains(&topic.topic.as_str()))
 }
 
 /// Answers a question by its topic; false where the message is none.

@@ -16,7 +16,7 @@ use crate::reply::Arg;
 /// How many more things to do are named after the first.
 const THEN: usize = 4;
 /// How many findings are named that stand beside an answer.
-const BESIDE: usize = 4;
+const BESIDE: usize = 3;
 
 /// Answers a question about something that the word file knows.
 pub(super) fn answer(
@@ -68,9 +68,9 @@ pub(super) fn answer(
         "cords" => advice::cords(&case, reply),
         "tow" => advice::tow(hearing, &case, reply),
         "open" => advice::open(&case, reply),
-        _ => &[],
+        _ => Vec::new(),
     };
-    beside(hearing, &case, reply, covered);
+    beside(hearing, &case, reply, &covered);
 }
 
 /// Says cautions under the answer they belong to, each once.
@@ -106,15 +106,16 @@ fn next(hearing: &Hearing<'_>, case: &Case, reply: &mut Reply<'_>) {
                 finding.id == first.id
             }
         });
-    let told = full.len();
     reply.findings.extend(full);
-    let to_do: Vec<String> = rest
+    let steps: Vec<String> = rest
         .iter()
         .filter(|finding| finding.urgency != Urgency::Plan || finding.level > Level::Notice)
         .map(|finding| to_do(finding, reply))
+        .take(THEN)
         .collect();
-    for (place, line) in to_do.iter().take(THEN).enumerate() {
-        reply.lines.push(format!("{}. {line}", told + place + 1));
+    if !steps.is_empty() {
+        reply.say("answer-then", &[]);
+        reply.lines.extend(numbered(&steps));
     }
     if !rest.is_empty() {
         reply.say("answer-more", &[unit]);
@@ -123,13 +124,21 @@ fn next(hearing: &Hearing<'_>, case: &Case, reply: &mut Reply<'_>) {
 }
 
 /// Says in a few words what a finding asks for; its name where it has no such words.
-fn to_do(finding: &Finding, reply: &Reply<'_>) -> String {
+pub(super) fn to_do(finding: &Finding, reply: &Reply<'_>) -> String {
     let key = format!("do-{}", finding.id.code().replace('.', "-"));
     if reply.voice.knows(&key) {
         reply.voice.word(&key)
     } else {
         reply.voice.name(finding.id)
     }
+}
+
+/// Numbers steps, each on a line of its own.
+pub(super) fn numbered(steps: &[String]) -> impl Iterator<Item = String> {
+    steps
+        .iter()
+        .enumerate()
+        .map(|(place, step)| format!("  {}. {step}", place + 1))
 }
 
 /// Adds what stands on a trailer beside an answer: what could kill in full, a warning in full unless this person was told

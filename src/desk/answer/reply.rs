@@ -17,6 +17,8 @@ use crate::heard::{Entry, ReadingKey, UnitName};
 use crate::outlook::Outlook;
 use crate::reply::{Answer, Arg, Context, Logged, TaskNote, TaskTurn, Voice};
 
+/// How long nobody is told again how to write.
+const TAUGHT_LASTS: chrono::TimeDelta = chrono::TimeDelta::hours(12);
 /// How many newer reports are told beside a late one.
 const MEANWHILE_LINES: usize = 3;
 
@@ -59,6 +61,8 @@ pub(in crate::desk) struct Reply<'a> {
 
 /// A turn's reply, ready to be written down and sent.
 pub(in crate::desk) struct Finished {
+    /// Whether it tells how to write.
+    pub(in crate::desk) taught: bool,
     pub(in crate::desk) text: String,
     pub(in crate::desk) findings: Vec<Finding>,
     pub(in crate::desk) tasks: Vec<Task>,
@@ -270,11 +274,6 @@ impl<'a> Reply<'a> {
     ) -> Finished {
         self.findings.sort_by_key(Finding::order);
         let heard = &hearing.heard;
-        for text in &settled.odd_times {
-            let quoted = self.voice.quote(text);
-            self.lines
-                .push(self.voice.say("odd-time", &[("quote", quoted.into())]));
-        }
         if self.late && !settled.reports.is_empty() {
             let own = settled
                 .reports
@@ -350,10 +349,11 @@ impl<'a> Reply<'a> {
                 && finding.level < Level::Danger
                 && hearing.talk.advice.contains(finding)
         };
+        let read = repeat::read_in(heard);
         let telling = |finding: &Finding| match asks_only {
             true => Telling::Full,
             false if as_before(finding) => Telling::Silent,
-            false => repeat::telling(finding, &self.findings, &hearing.talk, hearing.now),
+            false => repeat::telling(finding, &self.findings, &read, &hearing.talk, hearing.now),
         };
         let of = |wanted: Telling| {
             self.findings
@@ -389,9 +389,17 @@ impl<'a> Reply<'a> {
             lines: std::mem::take(&mut self.lines),
             logged,
             tasks,
-            taken: &heard.taken,
-            // a truck that does not come is answered as such
-            set_aside: if asks_only || truck::is_told_of(&hearing.desk.phrases, hearing.text) {
+            // the words of an order are kept as typed
+            taken: if heard.command.is_some() {
+                &[]
+            } else {
+                &heard.taken
+            },
+            // a truck that does not come, an order of fire or police: answered as such
+            set_aside: if asks_only
+                || truck::is_told_of(&hearing.desk.phrases, hearing.text)
+                || hearing.desk.answers.tells_of_an_order(hearing.text)
+            {
                 &[]
             } else {
                 &heard.set_aside
@@ -415,6 +423,7 @@ impl<'a> Reply<'a> {
                 .all(|finding| of_the_message(finding.id))
                 || self.step.is_some(),
         };
+        let mut taught = false;
         let mut text = answer.compose(&self.voice);
         if text.is_empty() && !hearing.text.trim().is_empty() {
             text = match settled.words.is_empty() {
@@ -428,7 +437,19 @@ impl<'a> Reply<'a> {
                 true if !hearing.text.chars().any(|c| c.is_ascii_digit()) => {
                     self.voice.word("nothing-to-log")
                 }
-                true => self.voice.word("nothing-logged"),
+                true => {
+                    // how to write is said once, then only where to find it
+                    let lately = |at| hearing.now - at <= TAUGHT_LASTS;
+                    let again = hearing.talk.taught.is_some_and(lately);
+                    taught = !again;
+                    let key = if again {
+                        "not-understood-again"
+                    } else {
+                        "not-understood"
+                    };
+                    let quote = self.voice.quote(hearing.text);
+                    self.voice.say(key, &[("quote", quote.into())])
+                }
             };
         }
         let units: Vec<UnitName> = cases
@@ -458,6 +479,7 @@ impl<'a> Reply<'a> {
             .collect();
         Finished {
             text,
+            taught,
             findings: {
                 self.findings.append(&mut self.beside);
                 self.findings.append(&mut self.listed);

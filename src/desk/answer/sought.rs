@@ -10,9 +10,9 @@ use crate::quantity::Measure;
 use crate::reply::Arg;
 
 /// How full a tank is, or how long the battery lasts, with when it was read.
-pub(super) fn level(what: &str, case: &Case, reply: &mut Reply<'_>) -> &'static [FindingId] {
+pub(super) fn level(what: &str, case: &Case, reply: &mut Reply<'_>) -> Vec<FindingId> {
     let unit = ("unit", Arg::from(case.unit.as_str()));
-    let (keys, covered): (&[ReadingKey], &'static [FindingId]) = match what {
+    let (keys, covered): (&[ReadingKey], &[FindingId]) = match what {
         "waste" => (
             &[ReadingKey::WastePct, ReadingKey::WasteGal],
             &[FindingId::WasteBookPumpOut, FindingId::WasteCloseNow],
@@ -81,11 +81,11 @@ pub(super) fn level(what: &str, case: &Case, reply: &mut Reply<'_>) -> &'static 
         let line = reply.voice.word("answer-battery-on-power");
         reply.first.push(line);
     }
-    covered
+    covered.to_vec()
 }
 
 /// The last reading of a kind, when it was taken, and by whom.
-pub(super) fn reading(what: &str, case: &Case, reply: &mut Reply<'_>) -> &'static [FindingId] {
+pub(super) fn reading(what: &str, case: &Case, reply: &mut Reply<'_>) -> Vec<FindingId> {
     let keys: &[ReadingKey] = match what {
         "pressure" => &[ReadingKey::PressurePsi, ReadingKey::SupplyPsi],
         "temperature" => &[ReadingKey::AirF, ReadingKey::LowF, ReadingKey::InsideF],
@@ -111,11 +111,11 @@ pub(super) fn reading(what: &str, case: &Case, reply: &mut Reply<'_>) -> &'stati
         let line = reply.voice.say("answer-not-read", &[unit]);
         reply.first.push(line);
     }
-    &[]
+    Vec::new()
 }
 
 /// When the pump truck comes to a trailer.
-pub(super) fn truck(case: &Case, reply: &mut Reply<'_>) -> &'static [FindingId] {
+pub(super) fn truck(case: &Case, reply: &mut Reply<'_>) -> Vec<FindingId> {
     let task = reply
         .board
         .tasks()
@@ -133,7 +133,7 @@ pub(super) fn truck(case: &Case, reply: &mut Reply<'_>) -> &'static [FindingId] 
     reply
         .first
         .extend(reply.voice.forecast_of("waste", &case.outlook));
-    &[FindingId::WasteBookPumpOut]
+    vec![FindingId::WasteBookPumpOut]
 }
 
 /// When the pump trucks come that anybody asked for.

@@ -4,6 +4,7 @@ use chrono::{DateTime, TimeDelta, Utc};
 
 use super::super::phrases::Phrases;
 use super::super::settle::known;
+use super::super::when;
 use super::Hearing;
 use crate::dialogue::{About, Mend};
 use crate::fleet::Fleet;
@@ -156,6 +157,10 @@ impl Bare<'_> {
                     instead: before,
                 })
             }
+            About::When { entry, .. } => {
+                let told = self.time(entry, at)?;
+                Some(report(vec![entry.clone()], told))
+            }
             About::WhichUnitOf { .. } => None, // completed before it is heard
             About::WhichMend { key, ways } => {
                 let way = self.way_among(ways)?;
@@ -178,6 +183,19 @@ impl Bare<'_> {
                 self.says("yes").then(|| Answered::TakeBack(key.clone()))
             }
         }
+    }
+
+    /// Reads when a report was so: "now", "14:30".
+    fn time(&self, entry: &Entry, at: DateTime<Utc>) -> Option<DateTime<Utc>> {
+        if self.phrases.is("choice", "now", self.text) {
+            return Some(at);
+        }
+        let unit = entry.unit.as_ref()?;
+        let zone = self
+            .fleet
+            .job_of(unit, at, None)
+            .map_or(self.fleet.time_zone, |job| job.time_zone);
+        when::instant(&when::clock_in(self.text)?, at, zone)
     }
 
     fn says(&self, list: &str) -> bool {

@@ -34,6 +34,29 @@ impl Hearing<'_> {
         reply.opening.extend(lines);
     }
 
+    /// Tells whether this is an edit that reports what was reported before and says no more: nobody is answered twice.
+    pub(super) fn says_the_same(&self, settled: &Settled) -> bool {
+        let heard = &self.heard;
+        if self.edited.is_none()
+            || settled.reports.is_empty()
+            || heard.ask.is_some()
+            || heard.command.is_some()
+            || !heard.plans.is_empty()
+            || !heard.unclear.is_empty()
+        {
+            return false;
+        }
+        let old = self.replaced_reports();
+        old.len() == settled.reports.len()
+            && old.iter().all(|(unit, at, entry)| {
+                settled.reports.iter().any(|(of, told, now)| {
+                    // without a time of its own a report is of when it was written
+                    let when = told == at || *told == self.inbound.at;
+                    of == unit && when && now == entry
+                })
+            })
+    }
+
     /// Returns when the message that this one edits was written.
     fn edited_at(&self) -> Option<DateTime<Utc>> {
         let key = self.edited.as_ref()?;

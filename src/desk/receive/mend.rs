@@ -41,6 +41,8 @@ struct Said<'t> {
     wrong: Option<&'t str>,
     /// True for a mark that begins nothing but a correction: `*`, "oops", "perdón".
     sure: bool,
+    /// True for one that opens reports too: "its", "era".
+    weak: bool,
 }
 
 impl Hearing<'_> {
@@ -50,6 +52,7 @@ impl Hearing<'_> {
         if heard.ask.is_some()
             || heard.command.is_some()
             || self.text.split_whitespace().count() > LONGEST
+            || self.text.trim_end().ends_with('?')
         {
             return None;
         }
@@ -59,12 +62,17 @@ impl Hearing<'_> {
         if told.is_empty() {
             return None;
         }
-        // a report with its own trailer and reading is a report, not a correction
-        let whole = |entry: &Entry| entry.unit.is_some() && !entry.is_empty();
-        if heard.entries.iter().any(whole) && said.wrong.is_none() {
+        let ways = if said.wrong.is_some() {
+            self.ways(&said, &told)
+        } else if heard.entries.is_empty() {
+            self.firmly_meant(&said, self.ways(&said, &told))
+        } else if said.sure {
+            self.said_again(&told)
+                .unwrap_or_else(|| self.ways(&said, &told))
+        } else {
+            // "no water", "no, 46 psi now": a report of its own
             return None;
-        }
-        let ways = self.ways(&said, &told);
+        };
         match ways.len() {
             0 if !said.sure || self.says_more(&said) => None,
             0 => Some(Mending::Unknown),
@@ -74,6 +82,56 @@ impl Hearing<'_> {
                 ways,
             })),
         }
+    }
+
+    /// Keeps of the ways those that a mark such as "no" or "its" alone can mean.
+    fn firmly_meant(&self, said: &Said<'_>, ways: Vec<Mend>) -> Vec<Mend> {
+        let of_a_unit = |way: &Mend| matches!(way, Mend::Unit { .. });
+        if said.sure {
+            return ways;
+        }
+        // "its 14": as well a new reading as another trailer
+        if said.weak {
+            return match explicit(said.right) && ways.iter().all(of_a_unit) {
+                true => ways,
+                false => Vec::new(),
+            };
+        }
+        // beside a step that waits for an answer, "no, 46" answers it
+        let waits = !self.talk.checks.is_empty() || self.talk.round.is_some();
+        if waits && !ways.iter().all(of_a_unit) {
+            return Vec::new();
+        }
+        ways
+    }
+
+    /// "oops, 12 pressure 52": the whole report again, with another number or another trailer; none where it tells more.
+    fn said_again(&self, told: &[Told]) -> Option<Vec<Mend>> {
+        let [entry] = self.heard.entries.as_slice() else {
+            return None;
+        };
+        let ([(unit, _, old)], Some(named)) = (told, &entry.unit) else {
+            return None;
+        };
+        let named = known(&self.fleet, named)?;
+        let bare = entry.events.is_empty() && entry.faults.is_empty() && entry.cleared.is_empty();
+        let values = &entry.readings.values;
+        if !bare || values.is_empty() || !entry.readings.amps.is_empty() {
+            return Some(Vec::new());
+        }
+        if named == unit && values.keys().all(|key| old.readings.value(*key).is_some()) {
+            return Some(labelled(entry, told));
+        }
+        let same = values
+            .iter()
+            .all(|(key, value)| old.readings.value(*key) == Some(*value));
+        if named != unit && same && values.len() == old.readings.values.len() {
+            return Some(vec![Mend::Unit {
+                from: unit.clone(),
+                to: named.clone(),
+            }]);
+        }
+        Some(Vec::new())
     }
 
     /// Returns the sender's report that a correction means: the one this message edits, or the last within reach.
@@ -116,6 +174,7 @@ impl Hearing<'_> {
             right,
             wrong: None,
             sure,
+            weak: false,
         };
         if let Some(right) = text.strip_prefix('*').or(text.strip_suffix('*')) {
             let right = right.trim_matches('*').trim();
@@ -143,6 +202,7 @@ impl Hearing<'_> {
                     right: after,
                     wrong: Some(self.without_is(wrong.trim())),
                     sure,
+                    weak: false,
                 });
             }
             return (!after.is_empty()).then(|| plain(after, sure));
@@ -156,11 +216,21 @@ impl Hearing<'_> {
                         right: self.without_is(right),
                         wrong: Some(self.without_is(wrong.trim())),
                         sure,
+                        weak: false,
                     });
                 }
             }
         }
-        (rest != text).then(|| plain(rest, sure))
+        // "119, I mean", "48, perdón"
+        if rest == text
+            && let Some(right) = phrases.before("mend", "closes", text)
+        {
+            return Some(plain(right, true));
+        }
+        (rest != text).then_some(Said {
+            weak: !sure,
+            ..plain(rest, sure)
+        })
     }
 
     fn without_is<'t>(&self, text: &'t str) -> &'t str {
@@ -197,6 +267,9 @@ impl Hearing<'_> {
         // "oops, pressure 52", "sorry, waste 3/4"
         if let [entry] = right.entries.as_slice() {
             let bare = entry.unit.is_none() && entry.events.is_empty() && entry.faults.is_empty();
+            if !entry.faults.is_empty() || !entry.events.is_empty() || !entry.cleared.is_empty() {
+                return Vec::new();
+            }
             if bare && !entry.readings.values.is_empty() {
                 return labelled(entry, told);
             }
@@ -271,6 +344,9 @@ impl Hearing<'_> {
 
     /// Finds the trailer that a few words name.
     fn names_a_unit(&self, text: &str) -> Option<&UnitName> {
+        if text.trim_start().starts_with(['-', '+', '−']) {
+            return None;
+        }
         let words: Vec<&str> = text
             .split(|c: char| !(c.is_alphanumeric() || c == '-' || c == '/' || c == '.' || c == '%'))
             .filter(|word| !word.is_empty())
@@ -283,7 +359,7 @@ impl Hearing<'_> {
             return None;
         }
         let name = name.trim_end_matches('.');
-        // a fraction or a decimal number is none
+        // a fraction, a decimal number or one with a sign is none
         if name.contains(['/', '.', '%']) {
             return None;
         }

@@ -8,7 +8,7 @@ use super::super::settle::{Settled, known, merge};
 use super::Hearing;
 use crate::dialogue::{About, Check, Question, Talk};
 use crate::finding::{Finding, FindingId};
-use crate::heard::{Remark, UnitName};
+use crate::heard::{Entry, Remark, UnitName};
 
 /// How many likely answers a question offers.
 const MOST_LIKELY: usize = 6;
@@ -36,7 +36,8 @@ impl Hearing<'_> {
         if self.heard.language.is_some() {
             talk.language = self.heard.language;
         }
-        repeat::note(&reply.findings, &mut talk, self.now);
+        let read = repeat::read_in(&self.heard);
+        repeat::note(&reply.findings, &read, &mut talk, self.now);
         if !reply.findings.is_empty() || !reply.beside.is_empty() {
             talk.advice = reply
                 .findings
@@ -66,8 +67,14 @@ impl Hearing<'_> {
                     about,
                 })
             }
-            // a report that waits for its trailer is not lost by talking of another
-            None if answered && !self.waits_for_its_unit(&talk) => talk.question = None,
+            None if answered => match self.waiting(&talk) {
+                // a report that waits for its trailer is not lost by talking of another
+                Some(entry) => {
+                    let what = reply.voice.readings(entry, None);
+                    reply.say("ask-still", &[("what", what.into())]);
+                }
+                None => talk.question = None,
+            },
             None => {}
         }
         if reply.undone {
@@ -108,6 +115,12 @@ impl Hearing<'_> {
             let likely = self.likely_units();
             return Some(About::WhichUnit { entry, at, likely });
         }
+        if let Some((text, entry)) = settled.odd_times.first() {
+            return Some(About::When {
+                entry: entry.clone(),
+                text: text.clone(),
+            });
+        }
         match self.heard.unclear.as_slice() {
             [Remark { text, why }] if why == "done-what" => {
                 let ids = self.tasks_done(settled, talk);
@@ -115,7 +128,9 @@ impl Hearing<'_> {
                     .then_some(About::WhichTask { ids })
                     .or_else(|| reply.question_about())
             }
-            [Remark { text, .. }] if text.chars().any(|c| c.is_ascii_digit()) => {
+            [Remark { text, .. }]
+                if text.chars().any(|c| c.is_ascii_digit()) && !answer::is_question(self) =>
+            {
                 let unit = talk.unit.as_ref().map(|(unit, _)| unit.clone());
                 Some(About::WhatValue {
                     unit,
@@ -153,14 +168,13 @@ impl Hearing<'_> {
             .map(|question| &question.about)
     }
 
-    /// Tells whether a report still waits for its trailer, and was not dropped by this message.
-    fn waits_for_its_unit(&self, talk: &Talk) -> bool {
-        let waits = matches!(
-            talk.question_at(self.inbound.at)
-                .map(|question| &question.about),
-            Some(About::WhichUnit { .. })
-        );
-        waits && self.heard.command.is_none()
+    /// Returns the report that still waits for its trailer and was not dropped by this message.
+    fn waiting<'t>(&self, talk: &'t Talk) -> Option<&'t Entry> {
+        let question = talk.question_at(self.inbound.at)?;
+        match &question.about {
+            About::WhichUnit { entry, .. } if self.heard.command.is_none() => Some(entry),
+            _ => None,
+        }
     }
 
     /// Returns the question which trailer this message is about, to be read again once that is known.

@@ -2,7 +2,7 @@
 
 use chrono::TimeDelta;
 
-use super::super::answer::Reply;
+use super::super::answer::{self, Reply};
 use super::super::situate::Case;
 use super::super::tasks::kind_of;
 use super::super::{settle, truck, watch, when};
@@ -26,6 +26,8 @@ impl Hearing<'_> {
                 .and_then(|name| settle::known(&self.fleet, name))
                 .cloned();
             match (&plan.kind, unit) {
+                // "do I need a regulator" orders none
+                (PlanKind::Need { .. }, _) if answer::asks_whether(self) => {}
                 (PlanKind::Need { need, by }, Some(unit)) => {
                     let opened;
                     let case = match cases.iter().find(|case| case.unit == unit) {

@@ -16,10 +16,17 @@ impl Hearing<'_> {
         cases: Vec<Case>,
         reply: Reply<'_>,
         mut records: Vec<Record>,
-        talk: Talk,
+        mut talk: Talk,
     ) -> Turn {
         let at = self.inbound.at;
-        let finished = reply.finish(self, &settled, &cases);
+        let mut finished = reply.finish(self, &settled, &cases);
+        if self.says_the_same(&settled) {
+            finished.text.clear();
+            finished.others.clear();
+        }
+        if finished.taught {
+            talk.taught = Some(self.now);
+        }
         let words = settled
             .words
             .into_iter()
