@@ -906,6 +906,9 @@ power-over-current-plan = { $amps }, over the { $continuous } a circuit carries 
 power-shared-circuit-converter = Circuit { $circuit } at { $amps }: water heater and converter together. One at a time. Heater off, let the battery charge first, heat water later.
 power-shared-circuit-air = Circuit { $circuit } at { $amps }: AC and heat together. Turn one off.
 power-shared-circuit-two-air = Circuit { $circuit } at { $amps }: two ACs together. Turn one off.
+power-shared-circuit-air-told = AC and heat on together draw { $together } on circuit { $circuit }. It carries { $continuous } for hours. Turn one off.
+power-shared-circuit-two-air-told = Two ACs together draw { $together } on circuit { $circuit }. It carries { $continuous } for hours. Turn one off.
+power-shared-circuit-converter-told = Water heater and converter together draw { $together } on circuit { $circuit }. It carries { $continuous } for hours. Heater off, let the battery charge first.
 
 power-cord-drop-plan = { $cord } of { $gauge } cord loses { $drop } at { $amps }. A thicker or shorter cord is better.
 power-cord-drop-soon = { $cord } of { $gauge } cord loses { $drop } at { $amps }: about { $volts_expected } is left. Use a thicker or shorter cord. An AC that hums and stops is starved, not broken.

@@ -590,7 +590,7 @@ taught = Desde hoy leo { $word } como { $meaning }.
 teach-how = Mande "aprende", la palabra nueva, "=" y una que conozco: aprende tanque miel = negras.
 note-taken = Nota de la { $unit } guardada: { $quote }. Sale en cada llegada hasta que la quite.
 sum-result = { $name }: { $value }. Fuente: { $source }
-sum-how = Por ejemplo: cuenta manguera 100 pies 3/4 8 gpm.
+sum-how = Por ejemplo: cuenta caída 16 amperes 150 pies calibre 14.
 sum-unknown = No conozco esa cuenta. Sé hacer estas: { $names }.
 sum-never = nunca
 sum-assumed = Se tomó, pues no lo dio: { $what }.
@@ -907,6 +907,9 @@ power-over-current-plan = { $amps }, más de los { $continuous } que un circuito
 power-shared-circuit-converter = Circuito { $circuit } a { $amps }: calentador de agua y convertidor juntos. Uno a la vez. Apague el calentador, que cargue primero la batería, luego el agua.
 power-shared-circuit-air = Circuito { $circuit } a { $amps }: aire y calefacción juntos. Apague uno.
 power-shared-circuit-two-air = Circuito { $circuit } a { $amps }: dos aires juntos. Apague uno.
+power-shared-circuit-air-told = Aire y calefacción juntos toman { $together } en el circuito { $circuit }. Aguanta { $continuous } por horas. Apague uno.
+power-shared-circuit-two-air-told = Dos aires juntos toman { $together } en el circuito { $circuit }. Aguanta { $continuous } por horas. Apague uno.
+power-shared-circuit-converter-told = Calentador de agua y convertidor juntos toman { $together } en el circuito { $circuit }. Aguanta { $continuous } por horas. Apague el calentador, primero que cargue la batería.
 
 power-cord-drop-plan = { $cord } de cable { $gauge } pierden { $drop } a { $amps }. Es mejor uno más grueso o más corto.
 power-cord-drop-soon = { $cord } de cable { $gauge } pierden { $drop } a { $amps }: quedan unos { $volts_expected }. Use un cable más grueso o más corto. Un aire que zumba y para no está roto, le falta voltaje.
