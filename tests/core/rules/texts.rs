@@ -179,11 +179,13 @@ fn sweep(fleet: &Fleet, rng: &mut Rng, mut seen: impl FnMut(DateTime<Utc>, &[Fin
     if occasion == Occasion::Report {
         now.take_in(at, "wren", &report);
     }
-    let together: Vec<Plan> = (rng.u8(..8) == 0)
+    // a draw of its own, so that the other situations stay what they were
+    let mut draw = Rng::with_seed(at.timestamp().unsigned_abs());
+    let together: Vec<Plan> = (draw.u8(..8) == 0)
         .then(|| Plan {
             unit: None,
             kind: PlanKind::Together {
-                pair: LoadPair::ALL[rng.usize(..LoadPair::ALL.len())],
+                pair: LoadPair::ALL[draw.usize(..LoadPair::ALL.len())],
             },
             text: String::new(),
         })
