@@ -1652,6 +1652,12 @@ speak-low = { $count ->
     [one] Low { $value } tonight. One unit at risk:
    *[other] Low { $value } tonight. { $count } units at risk:
 }
+speak-air = { $count ->
+    [one] Air { $value } now. One unit at risk:
+   *[other] Air { $value } now. { $count } units at risk:
+}
+speak-air-mild = Air { $value } noted. No unit at risk.
+speak-air-nobody = Air { $value } noted. No unit stands at a job where it could freeze.
 speak-low-row = { $unit } { $site }: { $what }.
 speak-low-do = Before dark: heaters on and read their amps, hose heated, moving or drained. Text each unit when it is done.
 speak-low-mild = Low { $value } noted. No unit at risk.

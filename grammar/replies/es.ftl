@@ -1653,6 +1653,12 @@ speak-low = { $count ->
     [one] Mínima de { $value } esta noche. Una unidad en riesgo:
    *[other] Mínima de { $value } esta noche. { $count } unidades en riesgo:
 }
+speak-air = { $count ->
+    [one] Aire a { $value } ahora. Una unidad en riesgo:
+   *[other] Aire a { $value } ahora. { $count } unidades en riesgo:
+}
+speak-air-mild = Aire a { $value } anotado. Ninguna unidad en riesgo.
+speak-air-nobody = Aire a { $value } anotado. Ninguna unidad está en un trabajo donde se congele.
 speak-low-row = { $unit } { $site }: { $what }.
 speak-low-do = Antes de la noche: calentadores prendidos y lea sus amperes, manguera caliente, corriendo o drenada. Avise por unidad cuando quede.
 speak-low-mild = Mínima de { $value } anotada. Ninguna unidad en riesgo.
