@@ -30,7 +30,7 @@ impl Hearing<'_> {
             .reports
             .iter()
             .map(|(unit, ..)| unit.clone())
-            .chain(settled.leaving.iter().cloned())
+            .chain(settled.leaving.iter().chain(&settled.also).cloned())
             .chain(asked)
             .chain(named)
             .collect()
@@ -126,7 +126,7 @@ impl Hearing<'_> {
     fn cases(&self, settled: &Settled) -> Vec<Case> {
         let mut units: Vec<&UnitName> = Vec::new();
         let reported = settled.reports.iter().map(|(unit, ..)| unit);
-        for unit in reported.chain(&settled.leaving) {
+        for unit in reported.chain(&settled.leaving).chain(&settled.also) {
             if !units.contains(&unit) {
                 units.push(unit);
             }
