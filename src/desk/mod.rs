@@ -48,6 +48,7 @@ pub struct Desk {
     phrases: phrases::Phrases,
     questions: answer::Questions,
     why_words: answer::WhyWords,
+    sum_words: sum::SumWords,
 }
 
 impl Default for Desk {
@@ -68,6 +69,7 @@ impl Desk {
             phrases: phrases::Phrases::default(),
             questions: answer::Questions::default(),
             why_words: answer::WhyWords::default(),
+            sum_words: sum::SumWords::default(),
         }
     }
 

@@ -4,6 +4,7 @@ mod bare;
 mod cases;
 mod changes;
 mod leave;
+mod loads;
 mod meant;
 mod mend;
 mod open;
@@ -139,6 +140,7 @@ impl Hearing<'_> {
             .flatten();
         if of_its_own {
             self.leaving(&mut settled);
+            self.loads_together(&mut settled);
         }
         settled.words = self.words_about(&settled);
         let mut units = self.units(&settled);
@@ -191,7 +193,7 @@ impl Hearing<'_> {
         standing::greet(&self, &cases, &mut reply);
         standing::beside_the_advice(&self, &cases, &mut reply);
         walk::stand::go_on(&self, &cases, stood, &mut reply);
-        walk::go_on(&self, &cases, took.as_ref(), &mut reply);
+        walk::go_on(&self, &cases, took.as_ref(), &mut reply, &mut records);
         standing::keep_confirmed(&self, &reply, &mut records);
         ahead::note(&self, &settled, &cases, &mut reply, &mut records);
 
