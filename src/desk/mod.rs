@@ -49,6 +49,7 @@ pub struct Desk {
     phrases: phrases::Phrases,
     questions: answer::Questions,
     why_words: answer::WhyWords,
+    sum_words: sum::SumWords,
     means: Means,
 }
 
@@ -81,6 +82,7 @@ impl Desk {
             questions: answer::Questions::default(),
             means: Means::default(),
             why_words: answer::WhyWords::default(),
+            sum_words: sum::SumWords::default(),
         }
     }
 
