@@ -385,6 +385,7 @@ hint-pressure = the new pressure
 why-head = Why: { $name }.
 why-head-unit = Why { $unit }: { $name }.
 why-fact = { $name }: { $value } ({ $origin })
+why-book-late = should have been booked { $value } ago ({ $origin })
 why-formula = Sum: { $formula }
 why-source = Source: { $source }
 why-said = You reported it. No sum is behind it.
@@ -438,6 +439,7 @@ tail-called = It was called: task { $id }.
 booked-too-late = The tank may be full at { $due }, before the truck at { $promised }. Ask for an earlier one. Else close stalls in time.
 booked-too-late-now = The tank may be full before the truck comes at { $promised }. Ask for an earlier one. Else close stalls in time.
 truck-off = The truck for { $unit } is not coming. Call another one.
+truck-here = The truck is at { $unit }. Send the gallons when it is done, as in "{ $unit } pumped 380 gal".
 truck-none = No truck is noted for { $unit }. Nothing changed.
 truck-none-booked = No truck is noted as called. Nothing changed.
 truck-late-when = When does the truck for { $unit } come now? Send the time, as in "truck late, 19:30".
@@ -611,12 +613,51 @@ word-not-taught = Nobody taught me { $quote }. "words" lists those I learned.
 word-of-files = { $quote } stands in the fleet's words.toml. It must be taken out there.
 note-taken = Note on { $unit } kept: { $quote }. It comes up at each arrival until cleared.
 sum-result = { $name }: { $value }. Source: { $source }
-sum-how = I do not know that sum. Send for instance: sum drop 16 amps 150 ft 14 gauge.
-sum-unknown = I know these sums: { $names }.
+sum-how = For instance: sum drop 16 amps 150 ft 14 gauge.
+sum-unknown = I do not know that sum. I know these: { $names }.
 sum-never = never
 sum-assumed = Taken, as you gave none: { $what }.
 sum-missing = For that sum I also need: { $what }.
 sum-out-of-range = Those numbers cannot be right. Nothing computed.
+sum-list = That sum takes a list, which a message cannot give. "hosebib sum" takes it.
+sum-yes = yes
+sum-no = no
+sum-cord-end = left at the trailer
+sum-longest-cord = longest cord for a loss of 3 %
+sum-ampacity = cord rating
+sum-continuous = most for hours on that breaker
+sum-converter = converter draws
+sum-residual = pressure at the trailer
+sum-climb = pressure lost to the climb
+sum-demand = flow wanted at the peak
+sum-charge = battery charge at rest
+sum-reheat = water hot in
+sum-glycol = pink antifreeze mix freezes at
+sum-salt = salt for that brine
+sum-brine = brine freezes at
+sum-fresh = fresh water lasts
+sum-busy = busy share of the stalls
+sum-burst = line gone in
+sum-seats = toilets for that many workers
+sum-urinals = urinals beside them
+sum-uses = uses an hour
+sum-paper = paper rolls
+sum-tongue = tongue weight, least and most
+sum-overweight = over the weight rating by
+sum-tire = tire pressure then
+sum-downhill = force that makes it roll
+sum-block = block height
+sum-ramp = ramp length
+sum-pad = jack pad, square inches
+sum-leak = leak
+sum-body = current through a body
+sum-need-sinks = sinks
+sum-need-people = people
+sum-need-volts = volts
+sum-need-watts = watts
+sum-need-pounds = weight in lb
+sum-need-seconds = seconds
+sum-need-hours = hours
 sum-drop = voltage drop
 sum-drop-pct = of 120 V
 sum-freeze = standing hose at freezing in
@@ -645,6 +686,98 @@ sum-need-stalls = stalls
 sum-need-number = a number
 unreachable = { $who } cannot be reached on the chat. Phone them.
 
+### Letting people in
+
+role-driver = driver
+role-tech = tech
+role-dispatcher = dispatcher
+invite-made = Invite made for { $who } ({ $role }). Pass the next message on to them. It lets in one person, once, until { $time }.
+invite-link = { $who }, this lets you into the crew chat of { $company }. Open it on your phone and press Start: { $link }
+invite-code = { $who }, this lets you into the crew chat of { $company }. Send the bot this line: /start { $code }
+invite-how = Say it as: invite tech Sam es. The role is driver, tech or dispatcher; the language is en or es.
+invite-not-here = No invite can be made here. Nothing changed.
+invite-not-yours = This invite is for { $who }, and it was not used up. Pass it on to them.
+invite-spent = This invite is no longer good. You are in the crew already and need none.
+invite-withdrawn = The invite for { $who } is no longer good.
+joined =
+    Hello { $who }. You are in the crew of { $company }. Your role: { $role }.
+    Send the unit and what you see: 12 pressure 50 tank 1/2.
+    "help" shows what you can send. "language es" is for Spanish.
+joined-told = { $who } has joined ({ $role }).
+role-set = The role of { $who } is { $role } now.
+role-same = The role of { $who } is { $role } already. Nothing changed.
+role-yours = Your role is { $role } now. "help" shows what you may do.
+role-how = Say it as: role Sam tech. A role is driver, tech or dispatcher.
+shut-out = { $who } is shut out from now on. Their messages and buttons no longer count, and nothing more is sent to them. To let them back in, invite them again.
+shut-out-told = { $by } has shut out { $who }. Nothing more is sent to them.
+shut-out-already = { $who } is shut out already. Nothing changed.
+shut-out-how = Whom? Say it as: shut out Sam. It works at once.
+last-dispatcher = Nothing changed. You are the last dispatcher who can write to me, and somebody must be. Invite another one first: invite dispatcher Sam en.
+people-unknown = Nobody on the crew is called { $quote }. Nothing changed. "crew" lists everybody.
+people-which = Several people have that name. Nothing changed. Say which: { $ids }.
+people-list = { $count ->
+    [one] 1 person is in the crew:
+   *[other] { $count } people are in the crew:
+}
+people-row-heard = { $who } ({ $id }), { $role }{ $language ->
+    [en] , en
+    [es] , es
+   *[other] {""}
+}: last wrote { $age } ago
+people-row = { $who } ({ $id }), { $role }{ $language ->
+    [en] , en
+    [es] , es
+   *[other] {""}
+}: has not written yet
+people-row-no-phone = { $who } ({ $id }), { $role }{ $language ->
+    [en] , en
+    [es] , es
+   *[other] {""}
+}: has not joined yet
+people-row-invited = { $who }, { $role }: invited, until { $time }
+people-row-out = { $who }: shut out or left
+left-crew = You have left the crew. You get nothing more from me. A dispatcher can invite you again.
+left-crew-told = { $who } has left the crew by their own word. Nothing more is sent to them.
+language-set = I answer you in English from now on.
+language-how = Say it as: language en, or language es.
+quiet-set = Noted: what can wait is not sent to you from { $from } to { $to }. Dangers always come. "quiet off" ends it.
+quiet-off = Your own quiet hours are off.
+refused = Refused since { $time }: { $rows }. Nothing of it was acted on.
+refused-row = { $what ->
+    [message] { $count ->
+        [one] 1 message
+       *[other] { $count } messages
+    } from { $senders ->
+        [one] 1 unknown sender
+       *[other] { $senders } unknown senders
+    }
+    [forged-invite] { $count ->
+        [one] 1 invite nobody gave out
+       *[other] { $count } invites nobody gave out
+    }
+    [used-invite] { $count ->
+        [one] 1 used invite
+       *[other] { $count } used invites
+    }
+    [expired-invite] { $count ->
+        [one] 1 expired invite
+       *[other] { $count } expired invites
+    }
+    [withdrawn-invite] { $count ->
+        [one] 1 withdrawn invite
+       *[other] { $count } withdrawn invites
+    }
+    [press] { $count ->
+        [one] 1 button press
+       *[other] { $count } button presses
+    }
+   *[order] { $count ->
+        [one] 1 order
+       *[other] { $count } orders
+    }
+}
+refused-row-crew = { $row } not allowed to { $who }
+
 ### Alarms to a dispatcher
 
 alarm-danger = { $signal } { $unit }: { $who } reports { $what } at { $site }. Phone them now.
@@ -666,6 +799,8 @@ help-driver =
     "if 12 hits 3/4 call me" sets a watch, "watches" lists yours.
     "where were we" goes on with a check.
     "note 12 tap the gauge" is told at each arrival of 12.
+    "language es" changes your language, "quiet 22:00-06:00" sets your quiet hours. "log" lists your reports.
+    "leave the crew" ends it for good.
     I advise. Local code and licensed trades decide.
 help-tech =
     { help-driver }
@@ -673,6 +808,8 @@ help-tech =
 help-dispatcher =
     { help-tech }
     As a dispatcher: "digest", "log" with a name, "override 12" with a reason. "relearn 12" forgets what pump-outs taught. "teach" adds a word of your own, "words" lists them. "got it" stops an alarm for all.
+    "invite tech Sam es" lets Sam in. "role Sam driver" changes what Sam may do. "crew" lists everybody.
+    A lost phone: "shut out Sam". It works at once.
 
 ### The demo
 
@@ -889,6 +1026,9 @@ power-over-current-plan = { $amps }, over the { $continuous } a circuit carries 
 power-shared-circuit-converter = Circuit { $circuit } at { $amps }: water heater and converter together. One at a time. Heater off, let the battery charge first, heat water later.
 power-shared-circuit-air = Circuit { $circuit } at { $amps }: AC and heat together. Turn one off.
 power-shared-circuit-two-air = Circuit { $circuit } at { $amps }: two ACs together. Turn one off.
+power-shared-circuit-air-told = AC and heat on together draw { $together } on circuit { $circuit }. It carries { $continuous } for hours. Turn one off.
+power-shared-circuit-two-air-told = Two ACs together draw { $together } on circuit { $circuit }. It carries { $continuous } for hours. Turn one off.
+power-shared-circuit-converter-told = Water heater and converter together draw { $together } on circuit { $circuit }. It carries { $continuous } for hours. Heater off, let the battery charge first.
 
 power-cord-drop-plan = { $cord } of { $gauge } cord loses { $drop } at { $amps }. A thicker or shorter cord is better.
 power-cord-drop-soon = { $cord } of { $gauge } cord loses { $drop } at { $amps }: about { $volts_expected } is left. Use a thicker or shorter cord. An AC that hums and stops is starved, not broken.
@@ -1254,7 +1394,7 @@ walk-step = { $unit }, { $name }, step { $count }: { $what }
 walk-answer-word = Yes, no or skip.
 walk-answer-number = Send the number, or skip.
 walk-answer-safe = Yes or no.
-walk-mended-now = Did that mend it?
+walk-mended-now = { $what }: { $words }
 walk-not = So it is not { $what }.
 walk-lately = Done { $age } ago, so not asked again: { $what }.
 walk-fixed = Good. That ends the check on { $unit }: { $name }.
@@ -1267,10 +1407,25 @@ walk-calls-plumber = { $unit }: stop here. Local code and a licensed plumber go 
 walk-calls-repair = { $unit }: stop here. It needs a repair.
 walk-emergency-at = Say you are at { $site }.
 walk-unread = I could not read that as an answer.
-walk-waits = Still open on { $unit }: { $name }. Send "next" to go on.
+walk-waits = Still open for { $unit }: { $name }, step { $count }. "back" to go on.
 walk-back = Back to { $unit }: { $name }.
 trouble-trips-again = It was reset twice and trips again. Leave it off. Unplug what is on it.
 walk-dropped = Check on { $unit } dropped: { $name }. The report stands.
+walk-taken-over = You have the check on { $unit } now: { $name }.
+walk-handed-over = { $who } goes on with the check on { $unit }: { $name }.
+walk-why = This step shows whether it is { $what }.
+walk-tripped = Trip noted. Leave it off until the next step says so.
+walk-not-there = You are not at the trailer. Ask who is there. Send what they say, in words.
+walk-culprit = So { $what } is at fault. Leave it off. Do not plug it back in. { $unit }: local code and a licensed electrician go on from here.
+walk-culprit-note = { $what } stays off, it trips. Electrician first
+walk-culprit-stays-off = { $unit }: { $what } stays off, it was found to trip its circuit. Without it, drain what can freeze.
+load-ac = the AC
+load-converter = the converter
+load-heat-tape = the heat tape
+load-heater = the heater
+load-lights = the lighting circuit
+load-pump = the pump
+load-water-heater = the water heater
 
 ## Cards, notes, overrides, orders
 
@@ -1526,6 +1681,103 @@ cause-slope = a slope that matters
 cause-low-side = a low side
 cause-bad-pad = the ground
 
+## What was done, and the question whether it helped
+
+did-aerator = That tap's screen clean
+did-air-lock = Air out and strainer clean
+did-bad-pad = Moved and chocked again
+did-battery-switch = Battery switch on
+did-blocked-grille = Filter and grille clear, reset once
+did-blocked-inlet = Inlet filter clean
+did-bypass = Bypass valves set
+did-cap = Valve shut, cap on, washed off
+did-closed-supply = Supply fully open
+did-coated-probe = Probe rinsed
+did-connector = Connector and ground tight
+did-dead-breaker = Site breaker switched on
+did-dead-circuit = Circuit fed
+did-dead-supply = Hose walked, supply open
+did-debris = Flushed twice
+did-door = Hinge pins out
+did-dose = Tank dosed
+did-dry-run = Pump off, tank filled
+did-dry-trap = Water in each drain
+did-empty-tank = Tank filled
+did-flapper = Toilet seal clean, or stall closed
+did-flat-battery = Loads off and charging
+did-foul-ground = Ground washed and disinfected
+did-full-tank = Tank pumped out
+did-heater-switch = Heater switch on
+did-high-limit = High-limit button pressed once
+did-high-waste = Tank pumped out
+did-ice-plug = Outlet warmed slowly
+did-iced-coil = Filter clean, coil clear
+did-kink = Hose straight and free
+did-light-switch = Sensor, switch and timer tried
+did-lock = Lock turned by its slot
+did-long-load = Load shed, panel cool
+did-loose-cord = Cords seated, breaker on
+did-low-side = Blocks under the low side
+did-low-volts = Load shed, better cord
+did-main-fuse = Main fuse replaced once
+did-not-yet-hot = An hour full and powered
+did-one-toilet = Plunger and auger used
+did-open-doors = Doors shut for half an hour
+did-over-pressure = Pressure set to 45 psi (3 bar)
+did-overload = Load taken off
+did-pump-fuse = Pump switch on, fuse replaced once
+did-pyramid = Soaked and rodded
+did-regulator = Regulator set, screen rinsed
+did-room-fuse = Room fuse replaced once
+did-running-fixture = Its stop valve shut, or its seal clean
+did-seal = Valve seal clean
+did-second-pump = Fuse and pressure switch checked
+did-second-trip = Reset the last time
+did-selector = AC off, heat selected
+did-shared-breaker = An outlet of its own
+did-slope = Blocks under the low side
+did-starved-compressor = 5 min off, better cord
+did-still-frozen = Thawed and filled slowly
+did-stuck-probe = Tank wall tapped
+did-suction = Joints tight, air out
+did-terminals = Terminals clean and tight
+did-thermostat = Thermostat set, new batteries
+did-thin-hose = Wider, shorter hose
+did-tripped-gfci = Site GFCI reset once
+did-two-ac = One AC off
+did-two-cords = One cord on each GFCI
+did-unfed-converter = Converter's circuit fed
+did-vent = Vent fan on, cap clear
+did-washer = Washer and fittings tight
+did-weak-supply = Spigot fully open, regulator set
+did-wet-plug = Plug dry and off the ground, reset once
+did-wrong-mode = Selector set
+
+mended-battery-low = do the 12 V lights work now?
+mended-breaker-trip = does the breaker hold now?
+mended-frozen = does the water run now?
+mended-fuse-blown = does it work now?
+mended-gauge-stuck = does the gauge read right now?
+mended-gfci-trip = does the GFCI hold now?
+mended-leak = has the leak stopped?
+mended-lock-jam = is the door open now?
+mended-low-flow = is the flow good now?
+mended-no-cooling = does it cool now?
+mended-no-heat = is there heat now?
+mended-no-hot-water = is there hot water now?
+mended-no-lights = is there light now?
+mended-no-power = is the power back?
+mended-no-water = is there water now?
+mended-not-level = is it level now?
+mended-odor = is the smell gone?
+mended-person-trapped = is the door open now?
+mended-pump-dead = does the pump run now?
+mended-pump-running = has the pump stopped?
+mended-shock = is it safe now?
+mended-spill = is all clean now?
+mended-toilet-clog = is it clear now?
+mended-toilet-running = has it stopped?
+
 ## What a step finds
 
 settles-live-metal = All metal may be live. Cut the power at the source now, with dry hands. Nobody touches metal, steps or water.
@@ -1537,7 +1789,7 @@ settles-dead-breaker = Ask the site to switch it on: fully off, then on. Once.
 settles-loose-cord = Breaker off, seat the plugs, breaker on. A hot or brown plug: stop using it.
 settles-dead-outlet = The outlet is wrong. Do not use it.
 settles-battery-switch = Switch it on.
-settles-flat-battery = It is flat. Charge it: converter's circuit on, fans off. Do not draw on it more.
+settles-flat-battery = It is flat. First take its loads off: pumps, lights and fans. Then feed the converter's circuit, battery switch on, and let it charge.
 settles-main-fuse = Replace it once, same rating. Blows again: leave it out, there is a short.
 settles-unfed-converter = Feed that circuit: move a cord to it, or its breaker on.
 settles-dead-converter = The converter is dead. A battery put on the wrong way round blows its fuses.

@@ -386,6 +386,7 @@ hint-pressure = la presión nueva
 why-head = Por qué: { $name }.
 why-head-unit = Por qué, { $unit }: { $name }.
 why-fact = { $name }: { $value } ({ $origin })
+why-book-late = se debió pedir hace { $value } ({ $origin })
 why-formula = Cuenta: { $formula }
 why-source = Fuente: { $source }
 why-said = Usted lo reportó. No hay cuenta detrás.
@@ -439,6 +440,7 @@ tail-called = Ya se llamó: tarea { $id }.
 booked-too-late = El tanque puede llenarse a las { $due }, antes del camión de las { $promised }. Pida uno antes. Si no, cierre baños a tiempo.
 booked-too-late-now = El tanque puede llenarse antes del camión de las { $promised }. Pida uno antes. Si no, cierre baños a tiempo.
 truck-off = El camión para la { $unit } no viene. Llame a otro.
+truck-here = El camión está en la { $unit }. Mande los galones al terminar: "{ $unit } vacié 380 gal".
 truck-none = No hay camión anotado para la { $unit }. Nada cambió.
 truck-none-booked = No hay camión anotado como llamado. Nada cambió.
 truck-late-when = ¿Cuándo viene ahora el camión para la { $unit }? Mande la hora: "camión tarde, 19:30".
@@ -612,12 +614,51 @@ word-not-taught = Nadie me enseñó { $quote }. "palabras" muestra las que apren
 word-of-files = { $quote } está en words.toml de la flota. Hay que quitarla de ahí.
 note-taken = Nota de la { $unit } guardada: { $quote }. Sale en cada llegada hasta que la quite.
 sum-result = { $name }: { $value }. Fuente: { $source }
-sum-how = No conozco esa cuenta. Mande por ejemplo: sum drop 16 amps 150 ft 14 gauge.
-sum-unknown = Sé hacer estas cuentas: { $names }.
+sum-how = Por ejemplo: cuenta caída 16 amperes 150 pies calibre 14.
+sum-unknown = No conozco esa cuenta. Sé hacer estas: { $names }.
 sum-never = nunca
 sum-assumed = Se tomó, pues no lo dio: { $what }.
 sum-missing = Para esa cuenta falta: { $what }.
 sum-out-of-range = Esos números no pueden ser. No se calculó nada.
+sum-list = Esa cuenta lleva una lista, que no cabe en un mensaje. "hosebib sum" la recibe.
+sum-yes = sí
+sum-no = no
+sum-cord-end = queda en el remolque
+sum-longest-cord = cable más largo con 3 % de caída
+sum-ampacity = capacidad del cable
+sum-continuous = lo más por horas en ese breaker
+sum-converter = el convertidor toma
+sum-residual = presión en el remolque
+sum-climb = presión que quita la subida
+sum-demand = caudal que pide la hora pico
+sum-charge = carga de la batería en reposo
+sum-reheat = agua caliente en
+sum-glycol = anticongelante rosa mezclado se hiela a
+sum-salt = sal para esa salmuera
+sum-brine = la salmuera se hiela a
+sum-fresh = el agua limpia dura
+sum-busy = tazas ocupadas
+sum-burst = la fila acaba en
+sum-seats = tazas para esos trabajadores
+sum-urinals = mingitorios además
+sum-uses = usos por hora
+sum-paper = rollos de papel
+sum-tongue = peso en la lanza, de menos a más
+sum-overweight = pasa del límite de peso por
+sum-tire = presión de la llanta entonces
+sum-downhill = fuerza que la hace rodar
+sum-block = alto del bloque
+sum-ramp = largo de la rampa
+sum-pad = placa del gato, pulgadas cuadradas
+sum-leak = fuga
+sum-body = corriente por el cuerpo
+sum-need-sinks = lavabos
+sum-need-people = personas
+sum-need-volts = voltios
+sum-need-watts = vatios
+sum-need-pounds = peso en libras
+sum-need-seconds = segundos
+sum-need-hours = horas
 sum-drop = caída de voltaje
 sum-drop-pct = de 120 V
 sum-freeze = manguera quieta a punto de hielo en
@@ -646,6 +687,98 @@ sum-need-stalls = tazas
 sum-need-number = un número
 unreachable = No se puede hallar a { $who } por el chat. Llame por teléfono.
 
+### Letting people in
+
+role-driver = conductor
+role-tech = técnico
+role-dispatcher = despachador
+invite-made = Invitación para { $who } ({ $role }). Pásele el mensaje que sigue. Deja entrar a una persona, una vez, hasta { $time }.
+invite-link = { $who }, con esto entra al chat del equipo de { $company }. Ábralo en su teléfono y toque Iniciar: { $link }
+invite-code = { $who }, con esto entra al chat del equipo de { $company }. Mande esta línea al bot: /start { $code }
+invite-how = Dígalo así: invita técnico Sam es. El papel es conductor, técnico o despachador; el idioma es en o es.
+invite-not-here = Aquí no se puede invitar. Nada cambió.
+invite-not-yours = Esta invitación es para { $who } y no se gastó. Pásesela.
+invite-spent = Esta invitación ya no sirve. Usted ya está en el equipo y no la necesita.
+invite-withdrawn = La invitación para { $who } ya no sirve.
+joined =
+    Hola { $who }. Ya está en el equipo de { $company }. Su papel: { $role }.
+    Mande la unidad y lo que ve: 12 presión 50 tanque 1/2.
+    "ayuda" muestra lo que puede mandar. "idioma en" es para inglés.
+joined-told = { $who } entró ({ $role }).
+role-set = El papel de { $who } es { $role } desde ahora.
+role-same = El papel de { $who } ya es { $role }. Nada cambió.
+role-yours = Su papel es { $role } desde ahora. "ayuda" muestra lo que puede hacer.
+role-how = Dígalo así: rol Sam técnico. El papel es conductor, técnico o despachador.
+shut-out = { $who } queda fuera desde ahora. Sus mensajes y botones ya no cuentan, y no se le manda nada más. Para que vuelva, invítelo otra vez.
+shut-out-told = { $by } dejó fuera a { $who }. No se le manda nada más.
+shut-out-already = { $who } ya está fuera. Nada cambió.
+shut-out-how = ¿A quién? Dígalo así: bloquea a Sam. Vale al momento.
+last-dispatcher = Nada cambió. Usted es el último despachador que puede escribirme, y alguien tiene que serlo. Invite antes a otro: invita despachador Sam es.
+people-unknown = Nadie del equipo se llama { $quote }. Nada cambió. "equipo" muestra a todos.
+people-which = Varias personas se llaman así. Nada cambió. Diga cuál: { $ids }.
+people-list = { $count ->
+    [one] Hay 1 persona en el equipo:
+   *[other] Hay { $count } personas en el equipo:
+}
+people-row-heard = { $who } ({ $id }), { $role }{ $language ->
+    [en] , en
+    [es] , es
+   *[other] {""}
+}: escribió hace { $age }
+people-row = { $who } ({ $id }), { $role }{ $language ->
+    [en] , en
+    [es] , es
+   *[other] {""}
+}: aún no escribió
+people-row-no-phone = { $who } ({ $id }), { $role }{ $language ->
+    [en] , en
+    [es] , es
+   *[other] {""}
+}: aún no entró
+people-row-invited = { $who }, { $role }: con invitación, hasta { $time }
+people-row-out = { $who }: fuera del equipo
+left-crew = Usted dejó el equipo. No le mando nada más. Un despachador lo puede invitar otra vez.
+left-crew-told = { $who } dejó el equipo por su cuenta. No se le manda nada más.
+language-set = Desde ahora le contesto en español.
+language-how = Dígalo así: idioma es, o idioma en.
+quiet-set = Anotado: lo que puede esperar no se le manda de { $from } a { $to }. Los peligros llegan siempre. "silencio no" lo quita.
+quiet-off = Usted ya no tiene horas de silencio.
+refused = Rechazado desde { $time }: { $rows }. Nada de eso tuvo efecto.
+refused-row = { $what ->
+    [message] { $count ->
+        [one] 1 mensaje
+       *[other] { $count } mensajes
+    } de { $senders ->
+        [one] 1 desconocido
+       *[other] { $senders } desconocidos
+    }
+    [forged-invite] { $count ->
+        [one] 1 invitación que nadie dio
+       *[other] { $count } invitaciones que nadie dio
+    }
+    [used-invite] { $count ->
+        [one] 1 invitación usada
+       *[other] { $count } invitaciones usadas
+    }
+    [expired-invite] { $count ->
+        [one] 1 invitación vencida
+       *[other] { $count } invitaciones vencidas
+    }
+    [withdrawn-invite] { $count ->
+        [one] 1 invitación retirada
+       *[other] { $count } invitaciones retiradas
+    }
+    [press] { $count ->
+        [one] 1 botón tocado
+       *[other] { $count } botones tocados
+    }
+   *[order] { $count ->
+        [one] 1 orden
+       *[other] { $count } órdenes
+    }
+}
+refused-row-crew = { $row } de { $who } sin permiso
+
 ### Alarms to a dispatcher
 
 alarm-danger = { $signal } { $unit }: { $who } reporta { $what } en { $site }. Llame por teléfono ya.
@@ -667,6 +800,8 @@ help-driver =
     "si la 12 llega a 3/4 avísame" pone un aviso, "mis avisos" los muestra.
     "en qué íbamos" sigue una revisión.
     "apunta 12 golpee el medidor" sale en cada llegada de la 12.
+    "idioma en" cambia su idioma, "silencio 22:00-06:00" pone sus horas de silencio. "log" muestra sus reportes.
+    "dejo el equipo" lo saca para siempre.
     Yo aconsejo. Deciden el código local y quien tiene licencia.
 help-tech =
     { help-driver }
@@ -674,6 +809,8 @@ help-tech =
 help-dispatcher =
     { help-tech }
     Como despachador: "resumen", "log" con un nombre, "autoriza 12" con un motivo. "reaprende 12" olvida lo aprendido de los vaciados. "aprende" suma una palabra propia, "palabras" las muestra. "enterado" para un aviso para todos.
+    "invita técnico Sam es" deja entrar a Sam. "rol Sam conductor" cambia lo que puede hacer. "equipo" muestra a todos.
+    Un teléfono perdido: "bloquea a Sam". Vale al momento.
 
 ### The demo
 
@@ -890,6 +1027,9 @@ power-over-current-plan = { $amps }, más de los { $continuous } que un circuito
 power-shared-circuit-converter = Circuito { $circuit } a { $amps }: calentador de agua y convertidor juntos. Uno a la vez. Apague el calentador, que cargue primero la batería, luego el agua.
 power-shared-circuit-air = Circuito { $circuit } a { $amps }: aire y calefacción juntos. Apague uno.
 power-shared-circuit-two-air = Circuito { $circuit } a { $amps }: dos aires juntos. Apague uno.
+power-shared-circuit-air-told = Aire y calefacción juntos toman { $together } en el circuito { $circuit }. Aguanta { $continuous } por horas. Apague uno.
+power-shared-circuit-two-air-told = Dos aires juntos toman { $together } en el circuito { $circuit }. Aguanta { $continuous } por horas. Apague uno.
+power-shared-circuit-converter-told = Calentador de agua y convertidor juntos toman { $together } en el circuito { $circuit }. Aguanta { $continuous } por horas. Apague el calentador, primero que cargue la batería.
 
 power-cord-drop-plan = { $cord } de cable { $gauge } pierden { $drop } a { $amps }. Es mejor uno más grueso o más corto.
 power-cord-drop-soon = { $cord } de cable { $gauge } pierden { $drop } a { $amps }: quedan unos { $volts_expected }. Use un cable más grueso o más corto. Un aire que zumba y para no está roto, le falta voltaje.
@@ -1255,7 +1395,7 @@ walk-step = { $unit }, { $name }, paso { $count }: { $what }
 walk-answer-word = Sí, no u omite.
 walk-answer-number = Mande el número, u omite.
 walk-answer-safe = Sí o no.
-walk-mended-now = ¿Con eso se arregló?
+walk-mended-now = { $what }: { $words }
 walk-not = Entonces no es { $what }.
 walk-lately = Hecho hace { $age }, no lo pregunto otra vez: { $what }.
 walk-fixed = Bien. Con eso termina la revisión de la { $unit }: { $name }.
@@ -1268,10 +1408,25 @@ walk-calls-plumber = { $unit }: pare aquí. El código local y un plomero con li
 walk-calls-repair = { $unit }: pare aquí. Necesita reparación.
 walk-emergency-at = Diga que está en { $site }.
 walk-unread = No pude leer eso como respuesta.
-walk-waits = Sigue pendiente en la { $unit }: { $name }. Mande "sigue" para continuar.
+walk-waits = Sigue pendiente en la { $unit }: { $name }, paso { $count }. "sigue" para continuar.
 walk-back = De vuelta a la { $unit }: { $name }.
 trouble-trips-again = Se repuso dos veces y se bota otra vez. Déjelo apagado. Desconecte lo que lleva.
 walk-dropped = Revisión de la { $unit } dejada: { $name }. El reporte sigue.
+walk-taken-over = La revisión de la { $unit } ya es suya: { $name }.
+walk-handed-over = { $who } sigue con la revisión de la { $unit }: { $name }.
+walk-why = Este paso muestra si es { $what }.
+walk-tripped = Disparo anotado. Déjelo abajo hasta que el paso lo diga.
+walk-not-there = Usted no está en la unidad. Pregunte a quien está ahí. Mande lo que diga, con palabras.
+walk-culprit = Entonces la falla es { $what }. Déjelo apagado. No lo vuelva a conectar. { $unit }: el código local y un electricista con licencia siguen desde aquí.
+walk-culprit-note = { $what } sigue apagado, bota. Primero el electricista
+walk-culprit-stays-off = { $unit }: { $what } sigue apagado, bota su circuito. Sin él, drene lo que se pueda congelar.
+load-ac = el clima
+load-converter = el convertidor
+load-heat-tape = la cinta térmica
+load-heater = el calentador
+load-lights = el circuito de luces
+load-pump = la bomba
+load-water-heater = el calentador de agua
 
 ## Cards, notes, overrides, orders
 
@@ -1527,6 +1682,103 @@ cause-slope = una pendiente que importe
 cause-low-side = un lado bajo
 cause-bad-pad = el suelo
 
+## What was done, and the question whether it helped
+
+did-aerator = Limpia la rejilla de esa llave
+did-air-lock = Sin aire y el colador limpio
+did-bad-pad = Movida y calzada otra vez
+did-battery-switch = Prendido el interruptor de la batería
+did-blocked-grille = Filtro y rejilla libres, repuesto una vez
+did-blocked-inlet = Limpio el filtro de entrada
+did-bypass = Puestas las válvulas de paso
+did-cap = Válvula cerrada, tapa puesta, lavado
+did-closed-supply = Suministro bien abierto
+did-coated-probe = Sonda enjuagada
+did-connector = Conector y tierra firmes
+did-dead-breaker = Breaker del sitio arriba
+did-dead-circuit = Circuito con corriente
+did-dead-supply = Manguera revisada, suministro abierto
+did-debris = Jalada dos veces
+did-door = Sin pernos de bisagra
+did-dose = Tanque con desodorante
+did-dry-run = Bomba apagada, tanque lleno
+did-dry-trap = Agua en cada coladera
+did-empty-tank = Tanque lleno
+did-flapper = Sello limpio, o baño cerrado
+did-flat-battery = Sin cargas y cargando
+did-foul-ground = Suelo lavado y desinfectado
+did-full-tank = Tanque vaciado
+did-heater-switch = Botón del calentador prendido
+did-high-limit = Botón de límite oprimido una vez
+did-high-waste = Tanque vaciado
+did-ice-plug = Salida calentada despacio
+did-iced-coil = Filtro limpio, serpentín sin hielo
+did-kink = Manguera derecha y libre
+did-light-switch = Probados sensor, apagador y temporizador
+did-lock = Chapa girada por la ranura
+did-long-load = Menos carga, tablero frío
+did-loose-cord = Clavijas firmes, breaker arriba
+did-low-side = Bloques bajo el lado bajo
+did-low-volts = Menos carga, mejor cable
+did-main-fuse = Fusible principal cambiado una vez
+did-not-yet-hot = Una hora lleno y con corriente
+did-one-toilet = Usados destapacaños y sonda
+did-open-doors = Puertas cerradas media hora
+did-over-pressure = Presión en 45 psi (3 bar)
+did-overload = Quitada la carga
+did-pump-fuse = Bomba prendida, fusible cambiado una vez
+did-pyramid = Remojado y removido
+did-regulator = Regulador ajustado, rejilla limpia
+did-room-fuse = Fusible del cuarto cambiado una vez
+did-running-fixture = Cerrada su válvula, o limpio su sello
+did-seal = Sello de válvula limpio
+did-second-pump = Revisados fusible e interruptor de presión
+did-second-trip = Repuesto por última vez
+did-selector = Clima apagado, calefacción puesta
+did-shared-breaker = Un contacto propio
+did-slope = Bloques bajo el lado bajo
+did-starved-compressor = 5 min apagado, mejor cable
+did-still-frozen = Descongelado y llenado despacio
+did-stuck-probe = Pared del tanque golpeada
+did-suction = Uniones firmes, sin aire
+did-terminals = Terminales limpias y firmes
+did-thermostat = Termostato puesto, pilas nuevas
+did-thin-hose = Manguera más ancha y corta
+did-tripped-gfci = GFCI del sitio repuesto una vez
+did-two-ac = Un clima apagado
+did-two-cords = Un cable en cada GFCI
+did-unfed-converter = Circuito del convertidor con corriente
+did-vent = Extractor prendido, tapa libre
+did-washer = Empaque y uniones firmes
+did-weak-supply = Llave bien abierta, regulador ajustado
+did-wet-plug = Clavija seca y levantada, repuesto una vez
+did-wrong-mode = Selector puesto
+
+mended-battery-low = ¿ya prenden las luces de 12 V?
+mended-breaker-trip = ¿ya aguanta el breaker?
+mended-frozen = ¿ya corre el agua?
+mended-fuse-blown = ¿ya funciona?
+mended-gauge-stuck = ¿ya marca bien?
+mended-gfci-trip = ¿ya aguanta el GFCI?
+mended-leak = ¿ya paró la fuga?
+mended-lock-jam = ¿ya abrió la puerta?
+mended-low-flow = ¿ya sale con fuerza?
+mended-no-cooling = ¿ya enfría?
+mended-no-heat = ¿ya calienta?
+mended-no-hot-water = ¿ya hay agua caliente?
+mended-no-lights = ¿ya hay luz?
+mended-no-power = ¿ya volvió la corriente?
+mended-no-water = ¿ya hay agua?
+mended-not-level = ¿ya está nivelada?
+mended-odor = ¿ya se fue el olor?
+mended-person-trapped = ¿ya abrió la puerta?
+mended-pump-dead = ¿ya corre la bomba?
+mended-pump-running = ¿ya paró la bomba?
+mended-shock = ¿ya es seguro?
+mended-spill = ¿ya está todo limpio?
+mended-toilet-clog = ¿ya está destapado?
+mended-toilet-running = ¿ya paró?
+
 ## What a step finds
 
 settles-live-metal = Todo metal puede tener corriente. Corte la corriente en su origen ya, con manos secas. Nadie toca metal, escalones ni agua.
@@ -1538,7 +1790,7 @@ settles-dead-breaker = Pida al sitio que lo suba: todo abajo y luego arriba. Una
 settles-loose-cord = Breaker abajo, meta bien las clavijas, breaker arriba. Una caliente o café: no la use.
 settles-dead-outlet = El contacto está mal. No lo use.
 settles-battery-switch = Préndalo.
-settles-flat-battery = Está descargada. Cárguela: circuito del convertidor prendido, ventiladores apagados. No le saque más.
+settles-flat-battery = Está descargada. Primero quítele carga: bombas, luces y ventiladores. Luego dé corriente al circuito del convertidor, con el interruptor de la batería prendido, y deje cargar.
 settles-main-fuse = Cámbielo una vez, del mismo valor. Si se funde otra vez, déjelo fuera: hay un corto.
 settles-unfed-converter = Dele corriente a ese circuito: cámbiele un cable o suba su breaker.
 settles-dead-converter = El convertidor no sirve. Una batería al revés le funde los fusibles.

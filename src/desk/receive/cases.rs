@@ -8,6 +8,7 @@ use super::super::answer::{self, Reply};
 use super::super::settle::{self, Settled};
 use super::super::situate::Case;
 use super::super::tasks::{Board, kind_of};
+use super::super::walk;
 use super::{Hearing, lead};
 use crate::book::{MessageKey, Sent, Task, UnitBook};
 use crate::heard::{Ask, Entry, Plan, PlanKind, ReadingKey, UnitName};
@@ -29,7 +30,7 @@ impl Hearing<'_> {
             .reports
             .iter()
             .map(|(unit, ..)| unit.clone())
-            .chain(settled.leaving.iter().cloned())
+            .chain(settled.leaving.iter().chain(&settled.also).cloned())
             .chain(asked)
             .chain(named)
             .collect()
@@ -60,6 +61,7 @@ impl Hearing<'_> {
             reply.board.close_by(&case.unit, &case.report);
             reply.take_case(case);
         }
+        walk::keep_off(self, &cases, reply);
         reply.findings.append(&mut settled.findings);
         reply.findings.sort_by_key(|finding| finding.order());
         // a task that the mended report asks for as well keeps its number
@@ -124,7 +126,7 @@ impl Hearing<'_> {
     fn cases(&self, settled: &Settled) -> Vec<Case> {
         let mut units: Vec<&UnitName> = Vec::new();
         let reported = settled.reports.iter().map(|(unit, ..)| unit);
-        for unit in reported.chain(&settled.leaving) {
+        for unit in reported.chain(&settled.leaving).chain(&settled.also) {
             if !units.contains(&unit) {
                 units.push(unit);
             }

@@ -4,6 +4,7 @@ mod bare;
 mod cases;
 mod changes;
 mod leave;
+mod loads;
 mod meant;
 mod mend;
 mod open;
@@ -20,7 +21,7 @@ use super::answer::Reply;
 use super::inbound::{Body, Inbound, Turn};
 use super::settle::{self, Settled};
 use super::when;
-use super::{Desk, ahead, alarm, answer, command, standing, truck, walk, watch};
+use super::{Desk, ahead, alarm, answer, command, crew, door, standing, truck, walk, watch};
 use crate::book::{MessageKey, Record, UnitBook, UnitState};
 use crate::dialogue::{About, Talk};
 use crate::finding::FindingId;
@@ -57,7 +58,12 @@ pub(super) struct Hearing<'a> {
 /// Works through one message.
 pub(super) fn receive(desk: &Desk, inbound: &Inbound) -> Turn {
     let Some(member) = desk.crew_of(&inbound.from) else {
-        return super::stranger::refuse(desk, inbound);
+        return door::knock(desk, inbound);
+    };
+    let scanned = match door::opened(desk, inbound, &member) {
+        Some(door::Opened::Turn(turn)) => return *turn,
+        Some(door::Opened::Asks(words)) => Some(words),
+        None => None,
     };
     let fleet = desk.fleet_at(inbound.at);
     let (written, unreadable) = match &inbound.body {
@@ -71,11 +77,20 @@ pub(super) fn receive(desk: &Desk, inbound: &Inbound) -> Turn {
     }
     // a bare answer may complete a message that waits for its trailer: then it is read as that message
     let asked = talk.question_at(inbound.at).map(|question| &question.about);
-    let whole =
-        asked.and_then(|about| bare::completed(&desk.phrases, &fleet, &heard, written, about));
+    let completed =
+        || asked.and_then(|about| bare::completed(&desk.phrases, &fleet, &heard, written, about));
+    let whole = scanned.or_else(completed);
     if let Some(whole) = &whole {
         heard = desk.reader.hear(whole, fleet.style.temperature);
         talk.question = None;
+    }
+    if let Some(order) = crew::order(&desk.phrases, written) {
+        heard = Heard {
+            ask: Some(Ask::Command { name: order.name }),
+            command: Some(order),
+            language: heard.language,
+            ..Heard::default()
+        };
     }
     let late = inbound.received - inbound.at > LATE;
     let hearing = Hearing {
@@ -124,6 +139,11 @@ impl Hearing<'_> {
         let booked = truck::called(&self);
         self.heard.plans.extend(booked);
         let mut settled = self.settle();
+        let truck_here = truck::has_come(&self, &mut settled);
+        if truck_here.is_some() {
+            self.heard.plans.clear();
+            self.heard.set_aside.clear();
+        }
         let of_its_own =
             self.instead_of.is_none() && self.asks.is_none() && !self.is_about_another_thing();
         let took = of_its_own
@@ -134,6 +154,7 @@ impl Hearing<'_> {
             .flatten();
         if of_its_own {
             self.leaving(&mut settled);
+            self.loads_together(&mut settled);
         }
         settled.words = self.words_about(&settled);
         let mut units = self.units(&settled);
@@ -158,6 +179,9 @@ impl Hearing<'_> {
 
         // what it asks for: work, alarms, orders, questions
         self.plan(&mut reply, &cases, &mut records);
+        if let Some(unit) = &truck_here {
+            reply.say("truck-here", &[("unit", unit.as_str().into())]);
+        }
         truck::told(&self, &mut reply, &mut records);
         if self.heard.command.is_none() {
             watch::list(&self, &mut reply);
@@ -183,7 +207,7 @@ impl Hearing<'_> {
         standing::greet(&self, &cases, &mut reply);
         standing::beside_the_advice(&self, &cases, &mut reply);
         walk::stand::go_on(&self, &cases, stood, &mut reply);
-        walk::go_on(&self, &cases, took.as_ref(), &mut reply);
+        walk::go_on(&self, &cases, took.as_ref(), &mut reply, &mut records);
         standing::keep_confirmed(&self, &reply, &mut records);
         ahead::note(&self, &settled, &cases, &mut reply, &mut records);
 
