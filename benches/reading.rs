@@ -58,7 +58,7 @@ fn every_message(criterion: &mut Criterion) {
             )
         })
     });
-    criterion.bench_function("compile the vocabulary", |b| b.iter(Reader::new));
+    criterion.bench_function("copy the vocabulary", |b| b.iter(Reader::new));
 }
 
 /// Prints what a KiB costs in messages of growing length, as they are and as one line without stops.
