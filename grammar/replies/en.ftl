@@ -105,6 +105,9 @@ fault-tire = tire trouble
 fault-fire = fire
 fault-person-trapped = someone locked in
 fault-person-hurt = someone hurt
+fault-person-cold = someone suffering from cold
+fault-generator-inside = generator running inside
+fault-no-backflow = no vacuum breaker
 
 ### Readings
 
@@ -148,6 +151,10 @@ reading-guests = { $value ->
    *[other] { $value } guests
 }
 reading-eta = there in { $value }
+reading-stalls-out = { $value ->
+    [one] { $value } stall out
+   *[other] { $value } stalls out
+}
 reading-amps = { $value }
 reading-amps-circuit = circuit { $circuit } at { $value }
 reading-circuits-live = { $count ->
@@ -549,6 +556,9 @@ name-trouble-cord-damaged = damaged cord
 name-trouble-tire = tire trouble
 name-trouble-fire = fire
 name-trouble-person-trapped = someone locked in
+name-trouble-person-cold = someone suffering from cold
+name-trouble-generator-inside = generator running inside
+name-trouble-no-backflow = no vacuum breaker
 name-crew-late-check-in = no word for long
 name-crew-person-hurt = someone hurt
 name-desk-unknown-unit = unknown unit
@@ -782,6 +792,9 @@ trouble-gas-illness = Everybody out, upwind, into fresh air. Call the emergency 
 trouble-gas-illness-at = Everybody out, upwind, into fresh air. Call the emergency number. Say you are at { $address }. Generator off if you can do it safely. Nobody goes back in.
 trouble-person-trapped = Speak to them. No answer: call the emergency number. Try the coin slot on the lock. Then the hinge pins.
 trouble-person-trapped-at = Speak to them. No answer: call the emergency number. Say you are at { $address }. Try the coin slot on the lock. Then the hinge pins.
+trouble-person-cold = Get to a warm place now, and tell someone where you are. Put on dry clothes. Drink something warm, no alcohol. Warm numb skin slowly against the body. Do not rub it. Confused, or the shaking stops: call the emergency number.
+trouble-generator-inside = Everybody out into fresh air. Its exhaust kills, and nobody smells it. Generator off, if you can do it without breathing the exhaust. Move it 20 ft from doors, windows and tents. Anyone dizzy or with a headache: call the emergency number.
+trouble-no-backflow = Keep the supply shut. Fit a vacuum breaker or a backflow preventer at the hose bib first. None at hand: run from the fresh tank.
 trouble-hot-plug = Stop using that plug. Power off at the source, then unplug it. Do not use it again. Replace plug and outlet.
 trouble-cord-damaged = Power off at the source. Take that cord away and use a good one. Keep it out of water and away from tires.
 trouble-low-flow = Weak water. Most often a dirty inlet filter, a kink, or a tire on the hose. One tap only: clean its screen.

@@ -41,7 +41,7 @@ pub(super) fn find(
         }
         let Some(from) = sentence.asks_from else {
             // "12 ok?": a trailer and a question mark
-            let said = here.iter().any(|i| matches!(i.what, What::Number(_) | What::Range(..) | What::Is(Concept::Event(_) | Concept::Fault(_) | Concept::Noun(_) | Concept::Need(_) | Concept::Level(_) | Concept::Mark(Mark::Who | Mark::Request | Mark::Plan | Mark::Or)) | What::Word { ordinary: false }) || matches!(i.what, What::Is(Concept::State(s)) if !matches!(s, State::Ok | State::On | State::Open)));
+            let said = here.iter().any(|i| matches!(i.what, What::Number(_) | What::Range(..) | What::Is(Concept::Event(_) | Concept::Fault(_) | Concept::Noun(_) | Concept::Need(_) | Concept::Level(_) | Concept::Mark(Mark::Who | Mark::Request | Mark::Plan | Mark::Underway | Mark::Or)) | What::Word { ordinary: false }) || matches!(i.what, What::Is(Concept::State(s)) if !matches!(s, State::Ok | State::On | State::Open)));
             if sentence.marked
                 && !said
                 && unit.is_some()

@@ -284,6 +284,8 @@ pub(super) fn labelled(items: &[Item], at: usize) -> bool {
         .rev()
         .take(4)
         .take_while(|i| items[*i].sentence == items[at].sentence)
+        // "the client at the job says 14": what is said is no number of the job
+        .take_while(|i| !items[*i].is(Mark::Says))
         .find(|i| !items[*i].is_filler() && !matches!(items[*i].what, What::Sign('#' | '.')));
     let after = items.get(at + 1).filter(|n| n.chunk == items[at].chunk);
     before.is_some_and(|i| items[i].is(Mark::Label))

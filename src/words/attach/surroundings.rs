@@ -140,6 +140,7 @@ impl Placer<'_> {
     pub(super) fn away(&self, at: usize) -> bool {
         chunk(self.items, at).any(|i| {
             self.items[i].is(Mark::Away)
+                || self.items[i].is(Mark::Underway)
                 || self.items[i].noun() == Some(Noun::Eta)
                 || i > at && matches!(self.items[i].what, What::Is(Concept::State(State::Out)))
         })

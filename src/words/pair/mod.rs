@@ -11,7 +11,7 @@ use crate::words::concept::{Concept, Mark, State};
 use crate::words::item::{Item, What};
 use crate::words::scope::Scope;
 use cures::{cures, explained};
-use people::{part_closed, remains, somebody_else};
+use people::{part_closed, somebody_else};
 use spread::{elided, linked, missing};
 use state::state_of;
 pub(super) use table::{Outcome, Pairs};
@@ -35,7 +35,6 @@ pub(super) fn statements(items: &[Item], scope: &[Scope], pairs: &Pairs) -> Vec<
     for at in 0..items.len() {
         match items[at].what {
             What::Is(Concept::Event(Event::Arrived | Event::Left)) if somebody_else(items, at) => {}
-            What::Is(Concept::Event(Event::Left)) if remains(items, at) => {}
             // "wind 18 mph at site": where it was measured
             What::Is(Concept::Event(Event::Arrived))
                 if at > 0

@@ -6,6 +6,7 @@ mod command;
 mod doubt;
 mod labels;
 mod leftovers;
+mod neighbours;
 
 use std::collections::BTreeSet;
 
@@ -147,6 +148,7 @@ impl<'t> Reading<'t> {
     fn find_trailers(&mut self) -> Vec<usize> {
         let (text, tokens) = (&self.normal.text, &self.tokens);
         scope::segment(&mut self.items);
+        neighbours::settle(text, tokens, &mut self.items);
         level_words(text, tokens, &mut self.items);
         circuit_codes(text, tokens, &mut self.items);
         circuits(&mut self.items);

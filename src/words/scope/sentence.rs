@@ -123,7 +123,7 @@ fn asking_part(items: &[Item], sentence: &Sentence) -> Option<usize> {
                 .iter()
                 .take(1)
                 .any(|i| i.what == What::Sign('¿'))
-                || at > 0 && items[at..first].iter().any(|i| i.what == What::Sign('¿'));
+                || items[at..first].iter().any(|i| i.what == What::Sign('¿'));
             match items[first].what {
                 What::Is(Concept::Mark(Mark::Query | Mark::Who)) => return Some(first),
                 What::Is(Concept::Ask(AskWord::Why | AskWord::When | AskWord::Advice)) => {

@@ -48,6 +48,7 @@ impl Candidate<'_> {
                 | Concept::Need(_)
                 | Concept::Level(_)
                 | Concept::Answer(_)
+                | Concept::Command(_)
                 | Concept::Mark(
                     Mark::And
                     | Mark::Or
@@ -59,6 +60,7 @@ impl Candidate<'_> {
                     | Mark::Aux
                     | Mark::Sorry
                     | Mark::Plan
+                    | Mark::Underway
                     | Mark::Request
                     | Mark::Doubt
                     | Mark::All

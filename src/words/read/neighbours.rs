@@ -1,0 +1,323 @@
+//! Words whose neighbours give them another meaning than they have alone: got to 12, 90 gallons left, once 20 is pumped.
+
+use crate::heard::{Event, Need};
+use crate::words::concept::{Concept, Mark, Noun, State, Unit};
+use crate::words::item::{Form, Item, What};
+use crate::words::lex::Token;
+
+/// The items with the text they were read from.
+pub(super) struct Words<'a> {
+    pub(super) text: &'a str,
+    pub(super) tokens: &'a [Token],
+    pub(super) items: &'a mut [Item],
+}
+
+/// Gives each such word its meaning.
+pub(super) fn settle(text: &str, tokens: &[Token], items: &mut [Item]) {
+    let mut words = Words {
+        text,
+        tokens,
+        items,
+    };
+    for at in 0..words.items.len() {
+        words.once(at);
+        words.asked(at);
+        words.it_is_out(at);
+        words.got_to(at);
+        words.left(at);
+        words.truck(at);
+        words.regulator_side(at);
+        words.alternating(at);
+        words.all_of_them(at);
+    }
+}
+
+impl Words<'_> {
+    fn spelt(&self, at: usize) -> &str {
+        let item = &self.items[at];
+        &self.text[self.tokens[item.first].start..self.tokens[item.end - 1].end]
+    }
+
+    fn same_chunk(&self, a: usize, b: usize) -> bool {
+        self.items
+            .get(b)
+            .is_some_and(|item| item.chunk == self.items[a].chunk)
+    }
+
+    /// Tells whether nothing more is said in the chunk after `at`.
+    fn ends(&self, at: usize) -> bool {
+        self.items.get(at + 1).is_none_or(|n| {
+            n.chunk != self.items[at].chunk || matches!(n.what, What::Sign(_) | What::Break)
+        })
+    }
+
+    /// Tells whether a trailer may be named at `at`.
+    fn names(&self, at: usize) -> bool {
+        self.items.get(at).is_some_and(|n| match n.what {
+            What::Code => true,
+            What::Number(n) => n.form == Form::Whole && n.unit.is_none(),
+            _ => n.is(Mark::Unit),
+        })
+    }
+
+    /// Tells whether a number without a measure stands at `at`.
+    fn bare_number(&self, at: usize) -> Option<f64> {
+        let number = self.items.get(at)?.number()?;
+        (number.unit.is_none() && matches!(number.form, Form::Whole | Form::Decimal))
+            .then_some(number.value)
+    }
+
+    /// "once 20 is pumped I'll close it": a condition, and not eleven.
+    fn once(&mut self, at: usize) {
+        let Some(next) = self.items.get(at + 1) else {
+            return;
+        };
+        let opens = at == 0 || self.items[at - 1].chunk != self.items[at].chunk;
+        if opens
+            && self.spelt(at) == "once"
+            && matches!(self.items[at].what, What::Word { .. })
+            && (self.names(at + 1) || next.is(Mark::Article))
+        {
+            self.items[at].what = What::Is(Concept::Mark(Mark::If));
+        }
+    }
+
+    /// "is the leak on 17 fixed yet", without its mark: nobody reports in that order.
+    fn asked(&mut self, at: usize) {
+        let opens = self.items[..at]
+            .iter()
+            .rev()
+            .take_while(|i| i.sentence == self.items[at].sentence)
+            .all(|i| i.is(Mark::Call) || matches!(i.what, What::Sign(_) | What::Break));
+        if !opens || !self.items[at].is(Mark::Aux) {
+            return;
+        }
+        let verb = matches!(self.spelt(at), "is" | "are" | "does");
+        let next = self.items.get(at + 1);
+        let subject =
+            next.is_some_and(|n| n.is(Mark::Article) || n.is(Mark::Unit)) || self.names(at + 1);
+        if verb && subject && self.same_chunk(at, at + 1) {
+            self.items[at].what = What::Is(Concept::Mark(Mark::Query));
+        }
+    }
+
+    /// "it's 21 out": the air.
+    fn it_is_out(&mut self, at: usize) {
+        if at == 0 || self.items[at].what != What::Is(Concept::State(State::Out)) {
+            return;
+        }
+        let Some(value) = self.bare_number(at - 1) else {
+            return;
+        };
+        let before = at.checked_sub(2).map(|i| self.spelt(i));
+        let its = matches!(
+            before,
+            Some("it's" | "its" | "is" | "it is" | "around" | "about" | "like")
+        );
+        let ends = self.ends(at)
+            || self.items.get(at + 1).is_some_and(|n| n.is_filler()) && self.ends(at + 1);
+        if its && ends && (-60.0..=130.0).contains(&value) {
+            self.items[at].what = What::Is(Concept::Noun(Noun::Air));
+        }
+    }
+
+    /// "got to 12", "just got to unit 12": the sender arrived, and need do nothing.
+    fn got_to(&mut self, at: usize) {
+        let plan = self.items[at].is(Mark::Plan) && self.spelt(at) == "got to";
+        if !plan || !self.same_chunk(at, at + 1) {
+            return;
+        }
+        let mut next = at + 1;
+        while self.items.get(next).is_some_and(|n| n.is(Mark::Article)) {
+            next += 1;
+        }
+        let valued = self
+            .items
+            .iter()
+            .take(at)
+            .rev()
+            .take(6)
+            .take_while(|i| i.chunk == self.items[at].chunk)
+            .any(|i| i.noun().is_some_and(|n| n.reading().is_some()));
+        if self.names(next) && !valued {
+            self.items[at].what = What::Is(Concept::Event(Event::Arrived));
+        }
+    }
+
+    /// "90 gallons left" remains, "left it in the truck" was forgotten: neither is a departure.
+    fn left(&mut self, at: usize) {
+        if self.items[at].what != What::Is(Concept::Event(Event::Left)) || self.spelt(at) != "left"
+        {
+            return;
+        }
+        let before = at
+            .checked_sub(1)
+            .filter(|i| self.same_chunk(at, *i))
+            .map(|i| self.items[i]);
+        let remains = before.is_some_and(|b| {
+            b.number()
+                .is_some_and(|n| n.unit.is_some() || n.form != Form::Whole)
+                || matches!(
+                    b.what,
+                    What::Is(
+                        Concept::Level(_)
+                            | Concept::Noun(Noun::Supplies | Noun::Water | Noun::Fuel)
+                    )
+                )
+                || b.noun().is_some_and(Noun::is_tank)
+        });
+        let forgot = self.items.get(at + 1).is_some_and(|n| {
+            n.chunk == self.items[at].chunk
+                && n.is(Mark::Pronoun)
+                && !(self.ends(at + 1)
+                    || self
+                        .items
+                        .get(at + 2)
+                        .is_some_and(|n| n.is(Mark::With) || n.is(Mark::And)))
+        });
+        if remains || forgot {
+            self.items[at].what = What::Is(Concept::Mark(Mark::Filler));
+        }
+    }
+
+    /// "llegó la pipa a la 12": the truck that was asked for came.
+    fn truck(&mut self, at: usize) {
+        let need = matches!(self.items[at].what, What::Is(Concept::Need(Need::PumpOut)));
+        if !need || !matches!(self.spelt(at), "pipa" | "la pipa" | "una pipa" | "a truck") {
+            return;
+        }
+        let moves = |i: &Item| {
+            matches!(
+                i.what,
+                What::Is(Concept::Event(
+                    Event::Arrived | Event::Left | Event::Returned
+                ))
+            )
+        };
+        let near = (at.saturating_sub(3)..self.items.len().min(at + 4))
+            .filter(|i| self.same_chunk(at, *i))
+            .any(|i| moves(&self.items[i]));
+        if near {
+            self.items[at].what = What::Is(Concept::Noun(Noun::Truck));
+        }
+    }
+
+    /// "3.2 bar after the regulator, 6 bar before", "450 kPa before I fitted the reg, 330 after".
+    fn regulator_side(&mut self, at: usize) {
+        let before = matches!(
+            self.spelt(at),
+            "before" | "before i" | "before it" | "ahead"
+        );
+        let after = matches!(self.spelt(at), "after" | "after it" | "after that");
+        if !(before || after)
+            || !matches!(
+                self.items[at].what,
+                What::Is(Concept::Mark(Mark::Clock | Mark::Plan))
+            )
+        {
+            return;
+        }
+        let pressure = |i: &Item| {
+            i.number().is_some_and(|n| {
+                matches!(
+                    n.unit,
+                    Some(Unit::Psi | Unit::Bar | Unit::Kpa | Unit::KgCm2)
+                )
+            })
+        };
+        let sentence = self.items[at].sentence;
+        let near = |i: &Item| i.sentence == sentence;
+        let spoken_of = self.items.iter().filter(|i| near(i)).any(|i| {
+            matches!(
+                i.noun(),
+                Some(Noun::Regulator | Noun::BeforeRegulator | Noun::AfterRegulator)
+            ) || i.what == What::Is(Concept::Event(Event::RegulatorFitted))
+        });
+        let told = self.items[..at]
+            .iter()
+            .rev()
+            .take(5)
+            .any(|i| near(i) && (pressure(i) || i.number().is_some() && after));
+        let clause = self.spelt(at) == "before i";
+        if !spoken_of || !told || !(clause || self.ends(at)) {
+            return;
+        }
+        let noun = if before {
+            Noun::BeforeRegulator
+        } else {
+            Noun::AfterRegulator
+        };
+        self.items[at].what = What::Is(Concept::Noun(noun));
+        // a number without a measure has that of the number it is held against
+        let Some(number) = at.checked_sub(1).filter(|i| self.bare_number(*i).is_some()) else {
+            return;
+        };
+        let measure = self.items[..number]
+            .iter()
+            .rev()
+            .find(|i| near(i) && pressure(i))
+            .and_then(|i| i.number()?.unit);
+        if let What::Number(n) = &mut self.items[number].what {
+            n.unit = measure;
+        }
+    }
+
+    /// "118 ac", "ac 118": the volts of the mains, and no cooler.
+    fn alternating(&mut self, at: usize) {
+        if self.items[at].noun() != Some(Noun::Ac) || self.spelt(at) != "ac" {
+            return;
+        }
+        let mains = |v: f64| (90.0..=260.0).contains(&v);
+        let before = at
+            .checked_sub(1)
+            .filter(|i| self.same_chunk(at, *i) && self.bare_number(*i).is_some_and(mains));
+        let after = Some(at + 1)
+            .filter(|i| self.same_chunk(at, *i) && self.bare_number(*i).is_some_and(mains));
+        let place = |i: usize| {
+            self.items.get(i).is_some_and(|n| {
+                n.is(Mark::At)
+                    || n.is(Mark::And)
+                    || n.what == What::Is(Concept::State(State::On)) && self.names(i + 1)
+            })
+        };
+        let denied =
+            at > 0 && (self.items[at - 1].is(Mark::No) || self.items[at - 1].is(Mark::Not));
+        let number = match (before, after) {
+            (Some(i), _) if self.ends(at) || place(at + 1) => i,
+            (None, Some(i)) if !denied && (self.ends(i) || place(i + 1)) => i,
+            _ => return,
+        };
+        if let What::Number(n) = &mut self.items[number].what {
+            n.unit = Some(Unit::Volt);
+        }
+        self.items[at].what = What::Is(Concept::Mark(Mark::Filler));
+    }
+
+    /// "los cords de la 21 están live, los tres", "cords hot, all 3": how many of them, where a count is said last.
+    fn all_of_them(&mut self, at: usize) {
+        let whole = self.items[at].is(Mark::All) || matches!(self.spelt(at), "los" | "las");
+        let count = self.bare_number(at + 1).filter(|n| (1.0..=4.0).contains(n));
+        if !whole || count.is_none() || !self.ends(at + 1) || !self.same_chunk(at, at + 1) {
+            return;
+        }
+        let sentence = self.items[at].sentence;
+        let live = self.items[..at].iter().any(|i| {
+            i.sentence == sentence
+                && matches!(
+                    i.what,
+                    What::Is(
+                        Concept::State(
+                            State::Live | State::On | State::TurnedOn | State::PluggedIn
+                        ) | Concept::Event(Event::PowerOn)
+                    )
+                )
+        });
+        let cords = self.items[..at]
+            .iter()
+            .rev()
+            .find(|i| i.sentence == sentence && matches!(i.noun(), Some(Noun::Cords | Noun::Cord)));
+        if live && cords.is_some() {
+            self.items[at].what = What::Is(Concept::Noun(Noun::Cords));
+        }
+    }
+}
