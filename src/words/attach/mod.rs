@@ -142,6 +142,10 @@ impl Placer<'_> {
                     self.place(at, number, Some((i, noun)));
                 }
             }
+            None if self.carried(at).is_some_and(Noun::is_tank) => {
+                let tank = self.carried(at).map(|noun| (at, noun));
+                self.place(at, number, tank);
+            }
             None if self.still(at, number).is_some() => {
                 let tank = self.still(at, number);
                 self.place(at, number, tank);

@@ -2,7 +2,7 @@
 
 use super::surroundings::chunk;
 use super::{Placer, REACH};
-use crate::words::concept::{Concept, Mark, Noun, Unit};
+use crate::words::concept::{Concept, Mark, Noun, State, Unit};
 use crate::words::item::{Form, What};
 
 impl Placer<'_> {
@@ -31,6 +31,7 @@ impl Placer<'_> {
             cost += match self.items[i].what {
                 _ if self.items[i].is_filler() => 0.3,
                 What::Units(_) => 0.5,
+                _ if self.leads_to_trailer(i) => 0.2,
                 What::Number(_) | What::Range(..) => 3.0,
                 What::Is(Concept::Mark(Mark::And)) => 2.0,
                 _ => 1.0,
@@ -65,11 +66,28 @@ impl Placer<'_> {
         let reach = match unit {
             _ if part => 9.0,
             Some(_) => 9.0,
-            None if lone => 6.0,
+            None if lone => 8.0,
             None => 3.6,
         };
         best.filter(|(cost, ..)| *cost < reach)
             .map(|(_, i, noun)| (i, noun))
+    }
+
+    /// Tells whether a word only leads to the trailer after it: on, at, unit.
+    fn leads_to_trailer(&self, at: usize) -> bool {
+        let leads = |i: usize| {
+            let item = &self.items[i];
+            item.is(Mark::At)
+                || item.is(Mark::Unit)
+                || item.what == What::Is(Concept::State(State::On))
+        };
+        let trailer = |i: usize| {
+            self.items
+                .get(i)
+                .is_some_and(|n| matches!(n.what, What::Units(_)))
+        };
+        leads(at)
+            && (trailer(at + 1) || at + 1 < self.items.len() && leads(at + 1) && trailer(at + 2))
     }
 
     /// Tells whether the noun at `noun` has another number right after it.

@@ -30,6 +30,9 @@ impl Placer<'_> {
             };
         }
         let Some(noun) = noun.or_else(|| self.carried(at)) else {
+            if let Some(measured) = self.once_more(at, number) {
+                return self.value(at, measured, None);
+            }
             return self.bare(at);
         };
         match noun {
@@ -166,22 +169,20 @@ impl Placer<'_> {
             && (0.0..=60.0).contains(&n.value)
             && (0..self.items.len()).any(|i| {
                 self.items[i].sentence == self.items[at].sentence
-                    && self.items[i]
-                        .number()
-                        .is_some_and(|n| n.unit == Some(Unit::Amp))
+                    && (self.items[i].noun() == Some(Noun::Amps)
+                        || self.items[i]
+                            .number()
+                            .is_some_and(|n| n.unit == Some(Unit::Amp)))
             })
         {
             return Value::Amps(Some(circuit), n.value);
         }
-        // "jacks are down, all 4"
+        // "jacks are down, all 4", "2, 4 and 6 got here, all three leveled"
         let counted = at > 0
             && self.items[at - 1].is(Mark::All)
-            && chunk(self.items, at).all(|i| {
-                !matches!(
-                    self.items[i].what,
-                    What::Is(Concept::Event(_) | Concept::State(_) | Concept::Fault(_))
-                )
-            });
+            && self.items[at]
+                .number()
+                .is_some_and(|n| n.form == Form::Whole && n.value <= 20.0);
         if counted {
             return Value::Label;
         }
@@ -204,6 +205,7 @@ impl Placer<'_> {
                         | Noun::Pump
                         | Noun::Taps
                         | Noun::Jacks
+                        | Noun::Body
                 )
             })
         };

@@ -11,7 +11,7 @@ use crate::words::concept::{Concept, Mark, State};
 use crate::words::item::{Item, What};
 use crate::words::scope::Scope;
 use cures::{cures, explained};
-use people::{part_closed, somebody_else};
+use people::{a_person_did, part_closed, somebody_else};
 use spread::{elided, linked, missing};
 use state::state_of;
 pub(super) use table::{Outcome, Pairs};
@@ -40,12 +40,7 @@ pub(super) fn statements(items: &[Item], scope: &[Scope], pairs: &Pairs) -> Vec<
                 if at > 0
                     && items[at - 1].chunk == items[at].chunk
                     && items[at - 1].number().is_some_and(|n| n.unit.is_some()) => {}
-            // "Chad left, 12 is yours": a person
-            What::Is(Concept::Event(Event::Left))
-                if at > 0
-                    && items[at - 1].what == (What::Word { ordinary: false })
-                    && (at == 1 || items[at - 2].chunk != items[at].chunk)
-                    && !around(items, at).any(|i| matches!(items[i].what, What::Units(_))) => {}
+            What::Is(Concept::Event(Event::Left)) if a_person_did(items, at) => {}
             What::Is(Concept::State(State::Closed)) if part_closed(items, at) => {}
             What::Is(Concept::Event(event)) if !scope[at].denied => found.push(Found {
                 at,

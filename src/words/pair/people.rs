@@ -50,3 +50,27 @@ pub(super) fn somebody_else(items: &[Item], at: usize) -> bool {
         .any(|i| items[i].is(Mark::With));
     person && !with
 }
+
+/// "Chad left, 12 is yours", "she already left": a person by name opens the clause, and no trailer is in it.
+pub(super) fn a_person_did(items: &[Item], at: usize) -> bool {
+    if around(items, at).any(|i| matches!(items[i].what, What::Units(_) | What::Code)) {
+        return false;
+    }
+    let said: Vec<usize> = (0..at)
+        .rev()
+        .take(8)
+        .take_while(|i| items[*i].chunk == items[at].chunk)
+        .filter(|i| {
+            !items[*i].is_filler()
+                && !items[*i].is(Mark::Call)
+                && !matches!(items[*i].what, What::Sign(_) | What::Break)
+        })
+        .collect();
+    match said.as_slice() {
+        [who] => {
+            matches!(items[*who].what, What::Word { .. })
+                && items[*who].end == items[*who].first + 1
+        }
+        _ => false,
+    }
+}

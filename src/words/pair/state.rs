@@ -19,6 +19,10 @@ pub(super) fn state_of(
     used: &mut [bool],
 ) -> Option<Outcome> {
     let denied = scope[at].denied;
+    // "it is not level yet"
+    if state == State::Tilted && yet {
+        return Some(Outcome::Nothing);
+    }
     if matches!(
         state,
         State::On | State::Out | State::Down | State::Up | State::Off

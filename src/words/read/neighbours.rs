@@ -249,7 +249,15 @@ impl Words<'_> {
         };
         self.items[at].what = What::Is(Concept::Noun(noun));
         // a number without a measure has that of the number it is held against
-        let Some(number) = at.checked_sub(1).filter(|i| self.bare_number(*i).is_some()) else {
+        let own = |i: &usize| {
+            self.bare_number(*i).is_some()
+                && !i.checked_sub(1).is_some_and(|b| {
+                    self.items[b].is(Mark::At)
+                        || self.items[b].is(Mark::Unit)
+                        || self.items[b].what == What::Is(Concept::State(State::On))
+                })
+        };
+        let Some(number) = at.checked_sub(1).filter(own) else {
             return;
         };
         let measure = self.items[..number]

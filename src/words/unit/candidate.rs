@@ -79,6 +79,7 @@ impl<'a> Candidate<'a> {
             .or_else(|| self.counted_or_measured())
             .or_else(|| self.of_something())
             .or_else(|| self.loose_or_drawn())
+            .or_else(|| self.what_its_noun_is())
             .unwrap_or_else(|| self.by_what_stands_before())
     }
 
@@ -315,6 +316,35 @@ impl<'a> Candidate<'a> {
     }
 }
 
+impl Candidate<'_> {
+    /// "guest count at the reservoir is 180": what the one noun that opens the chunk amounts to.
+    fn what_its_noun_is(&self) -> Option<Verdict> {
+        let (items, at) = (self.items, self.at);
+        let is = self
+            .before
+            .is_some_and(|b| b.is(Mark::Aux) && b.chunk == self.item.chunk);
+        if !is || !chunk_ends(items, at) {
+            return None;
+        }
+        let start = (0..at)
+            .rev()
+            .take_while(|i| items[*i].chunk == self.item.chunk)
+            .last()?;
+        let opens = items[start..at]
+            .iter()
+            .find(|i| !i.is_filler() && !matches!(i.what, What::Sign(_) | What::Break))?
+            .noun()
+            .is_some_and(|n| n.reading().is_some() && !n.is_tank());
+        let alone = items[start..at].iter().all(|i| {
+            !matches!(
+                i.what,
+                What::Number(_) | What::Code | What::Range(..) | What::Units(_)
+            )
+        });
+        (opens && alone).then_some(No)
+    }
+}
+
 /// Tells whether a number is whole and has no measure, as a trailer's is.
 fn plain(n: Number) -> bool {
     n.form == Form::Whole && n.unit.is_none()
@@ -355,5 +385,8 @@ fn outside(items: &[Item], at: usize) -> bool {
             n.sentence != items[at].sentence || matches!(n.what, What::Sign(_) | What::Break)
         })
         && (at == 0 || items[at - 1].chunk != items[at].chunk || items[at - 1].is_filler())
-        && items.get(at + 2).is_none()
+        && (at > 0 && items[at - 1].chunk == items[at].chunk
+            || items[at + 2..]
+                .iter()
+                .all(|i| matches!(i.what, What::Sign(_) | What::Break)))
 }

@@ -18,6 +18,8 @@ impl Candidate<'_> {
             What::Is(Concept::Mark(
                 Mark::At | Mark::With | Mark::Inside | Mark::Of | Mark::From | Mark::To,
             )) => self.after_a_place_word(),
+            // "the client at the job says 14": who says it, and what about
+            What::Is(Concept::Mark(Mark::Label)) if self.reported() => Likely,
             What::Is(Concept::Mark(Mark::Clock | Mark::Label | Mark::Between | Mark::Minus)) => No,
             // "22 has all 4 ...", "all four arrived": a count
             What::Is(Concept::Mark(Mark::All))
@@ -76,6 +78,11 @@ impl Candidate<'_> {
             ) => Likely,
             _ => No,
         }
+    }
+
+    /// Tells whether a word of reporting stands right before it.
+    fn reported(&self) -> bool {
+        self.before.is_some_and(|b| b.is(Mark::Says))
     }
 
     /// Tells whether a word opens the sentence and the candidate ends in a colon.
