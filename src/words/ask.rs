@@ -140,7 +140,9 @@ fn direct(items: &[Item], sentence: &Sentence, unit: Option<UnitName>) -> Option
     }
     let words = items
         .iter()
-        .filter(|i| !i.is_filler() && !matches!(i.what, What::Sign(_) | What::Break))
+        .filter(|i| {
+            !i.is_filler() && !i.is(Mark::Call) && !matches!(i.what, What::Sign(_) | What::Break)
+        })
         .count();
     let narrower = |w: AskWord| {
         matches!(
@@ -181,7 +183,9 @@ fn direct(items: &[Item], sentence: &Sentence, unit: Option<UnitName>) -> Option
 fn done(items: &[Item]) -> Option<u32> {
     let words: Vec<&Item> = items
         .iter()
-        .filter(|i| !i.is_filler() && !matches!(i.what, What::Sign(_) | What::Break))
+        .filter(|i| {
+            !i.is_filler() && !i.is(Mark::Call) && !matches!(i.what, What::Sign(_) | What::Break)
+        })
         .collect();
     let number = |i: &Item| match i.what {
         What::Task(n) => Some(n),

@@ -162,6 +162,8 @@ names! {
         Tilted = "tilted",
         Level = "level",
         Hurt = "hurt",
+        /// Without light.
+        Dark = "dark",
         /// In a room, or at a door or window.
         Enclosed = "enclosed",
         Trapped = "trapped",

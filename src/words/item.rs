@@ -262,8 +262,28 @@ pub(super) fn items(text: &str, tokens: &[Token], vocab: &Vocab) -> Items {
             }
         }
     }
+    drop_greeting(&mut out.list);
     super::number::join(text, tokens, &mut out.list);
     out
+}
+
+/// "hey 12 psi 55", "good morning, 12 arrived": what opens a message as courtesy says nothing of what follows.
+fn drop_greeting(items: &mut Vec<Item>) {
+    let greets = items.iter().take_while(|i| i.is(Mark::Call)).count();
+    if greets == 0 {
+        return;
+    }
+    let signs = items[greets..]
+        .iter()
+        .take_while(|i| matches!(i.what, What::Sign(',' | '!' | '.' | '\u{fffd}')))
+        .count();
+    let rest = &items[greets + signs..];
+    if rest
+        .iter()
+        .any(|i| !i.is(Mark::Call) && !matches!(i.what, What::Sign(_) | What::Break))
+    {
+        items.drain(..greets + signs);
+    }
 }
 
 /// Finds the words of the vocabulary that each token may be: as spelt, without accents, without an ending, mended.

@@ -94,6 +94,17 @@ impl Placer<'_> {
         })
     }
 
+    /// "6 bar before the regulator, 3.4 after it": the measure of the pressure told just before.
+    pub(super) fn metric_before(&self, at: usize) -> Option<Unit> {
+        self.items[..at]
+            .iter()
+            .rev()
+            .take(10)
+            .take_while(|i| i.sentence == self.items[at].sentence)
+            .find_map(|i| i.number()?.unit)
+            .filter(|unit| matches!(unit, Unit::Bar | Unit::KgCm2))
+    }
+
     /// Tells whether a trailer is named for certain near the number, so that the number cannot be one.
     pub(super) fn trailer_named(&self, at: usize) -> bool {
         (at.saturating_sub(12)..self.items.len().min(at + 8)).any(|i| {

@@ -38,11 +38,16 @@ impl Placer<'_> {
         match noun {
             Noun::Pressure | Noun::Supply | Noun::BeforeRegulator | Noun::AfterRegulator => {
                 let key = noun.reading().unwrap_or(K::PressurePsi);
-                if (0.0..15.0).contains(&v) && v != 0.0 || v == 0.0 {
-                    return if v == 0.0 {
-                        Value::Reading(key, 0.0)
-                    } else {
-                        Value::Unclear("bar-or-psi")
+                if v == 0.0 {
+                    return Value::Reading(key, 0.0);
+                }
+                if (0.0..15.0).contains(&v) {
+                    return match self.metric_before(at) {
+                        Some(unit) => {
+                            let unit = Some(unit);
+                            self.value(at, Number { unit, ..number }, Some(noun))
+                        }
+                        None => Value::Unclear("bar-or-psi"),
                     };
                 }
                 within(key, v, 0.0, 250.0)
@@ -176,6 +181,18 @@ impl Placer<'_> {
             })
         {
             return Value::Amps(Some(circuit), n.value);
+        }
+        // "outlets in 9 read 121"
+        let mains = self.items[at]
+            .number()
+            .is_some_and(|n| (100.0..=132.0).contains(&n.value));
+        if mains && chunk(self.items, at).any(|i| self.items[i].noun() == Some(Noun::Plug)) {
+            return within(
+                ReadingKey::Volts,
+                self.items[at].number().map_or(0.0, |n| n.value),
+                90.0,
+                260.0,
+            );
         }
         // "jacks are down, all 4", "2, 4 and 6 got here, all three leveled"
         let counted = at > 0

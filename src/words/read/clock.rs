@@ -82,6 +82,10 @@ pub(super) fn clock_words(text: &str, tokens: &[Token], items: &mut [Item]) {
             items[at].what = What::Clock(hour as u16 * 60 + minute as u16);
             continue;
         }
+        // "by 9's valve": what has something is a trailer
+        if text[tokens[items[at].end - 1].end..].starts_with("'s") {
+            continue;
+        }
         // "came back around 9"
         let around = before.is(Mark::About)
             && n.value <= 12.0

@@ -2,7 +2,7 @@
 
 use super::Reading;
 use crate::heard::{Ask, Command, CommandName};
-use crate::words::concept::{AskWord, Concept};
+use crate::words::concept::{AskWord, Concept, Mark};
 use crate::words::item::{Form, Item, What};
 
 impl<'t> Reading<'t> {
@@ -11,7 +11,7 @@ impl<'t> Reading<'t> {
         let Some(first) = self
             .items
             .iter()
-            .position(|i| !matches!(i.what, What::Sign(_) | What::Break))
+            .position(|i| !i.is(Mark::Call) && !matches!(i.what, What::Sign(_) | What::Break))
         else {
             return false;
         };
@@ -43,6 +43,14 @@ impl<'t> Reading<'t> {
                     CommandName::Take | CommandName::Drop | CommandName::Move
                 );
                 if numbered && task.is_none() {
+                    return false;
+                }
+                // "take 41" orders, "taking 12 to the shop" tells
+                let more = name != CommandName::Move
+                    && self.items[after + 1..].iter().any(|i| {
+                        !i.is(Mark::Call) && !matches!(i.what, What::Sign(_) | What::Break)
+                    });
+                if numbered && more {
                     return false;
                 }
                 let alone = matches!(name, CommandName::GotIt | CommandName::NeverMind);

@@ -82,6 +82,7 @@ impl<'t> Reading<'t> {
             let said = |i: &usize| {
                 !matches!(self.items[*i].what, What::Sign(_) | What::Break)
                     && !self.items[*i].is_filler()
+                    && !self.items[*i].is(Mark::Call)
                     && !self.items[*i].is(Mark::Request)
             };
             let mut first = (sentence.start..sentence.end).find(said);

@@ -1,8 +1,10 @@
 //! Words whose neighbours give them another meaning than they have alone: got to 12, 90 gallons left, once 20 is pumped.
 
+use std::borrow::Cow;
+
 use crate::heard::{Event, Need};
 use crate::words::concept::{Concept, Mark, Noun, State, Unit};
-use crate::words::item::{Form, Item, What};
+use crate::words::item::{Form, Item, Number, What};
 use crate::words::lex::Token;
 
 /// The items with the text they were read from.
@@ -23,6 +25,9 @@ pub(super) fn settle(text: &str, tokens: &[Token], items: &mut [Item]) {
         words.once(at);
         words.asked(at);
         words.it_is_out(at);
+        words.weather(at);
+        words.stands_at(at);
+        words.both_cords(at);
         words.got_to(at);
         words.left(at);
         words.truck(at);
@@ -33,9 +38,15 @@ pub(super) fn settle(text: &str, tokens: &[Token], items: &mut [Item]) {
 }
 
 impl Words<'_> {
-    fn spelt(&self, at: usize) -> &str {
+    /// Returns the folded text of an item, its words parted by one space each.
+    fn spelt(&self, at: usize) -> Cow<'_, str> {
         let item = &self.items[at];
-        &self.text[self.tokens[item.first].start..self.tokens[item.end - 1].end]
+        let typed = &self.text[self.tokens[item.first].start..self.tokens[item.end - 1].end];
+        if typed.contains("  ") {
+            Cow::Owned(typed.split_whitespace().collect::<Vec<_>>().join(" "))
+        } else {
+            Cow::Borrowed(typed)
+        }
     }
 
     fn same_chunk(&self, a: usize, b: usize) -> bool {
@@ -92,7 +103,7 @@ impl Words<'_> {
         if !opens || !self.items[at].is(Mark::Aux) {
             return;
         }
-        let verb = matches!(self.spelt(at), "is" | "are" | "does");
+        let verb = matches!(self.spelt(at).as_ref(), "is" | "are" | "does");
         let next = self.items.get(at + 1);
         let subject =
             next.is_some_and(|n| n.is(Mark::Article) || n.is(Mark::Unit)) || self.names(at + 1);
@@ -111,13 +122,104 @@ impl Words<'_> {
         };
         let before = at.checked_sub(2).map(|i| self.spelt(i));
         let its = matches!(
-            before,
+            before.as_deref(),
             Some("it's" | "its" | "is" | "it is" | "around" | "about" | "like")
         );
         let ends = self.ends(at)
             || self.items.get(at + 1).is_some_and(|n| n.is_filler()) && self.ends(at + 1);
         if its && ends && (-60.0..=130.0).contains(&value) {
             self.items[at].what = What::Is(Concept::Noun(Noun::Air));
+        }
+    }
+
+    /// "it's 27 and dropping", "it's 15 and windy": the air.
+    fn weather(&mut self, at: usize) {
+        if at == 0 || !self.items[at].is(Mark::And) || at + 1 >= self.items.len() {
+            return;
+        }
+        let number = self.bare_number(at - 1).is_some();
+        let its = at > 1 && matches!(self.spelt(at - 2).as_ref(), "it's" | "its" | "it is");
+        let said = matches!(
+            self.spelt(at + 1).as_ref(),
+            "dropping"
+                | "falling"
+                | "rising"
+                | "windy"
+                | "gusty"
+                | "snowing"
+                | "raining"
+                | "sunny"
+                | "clear"
+                | "cloudy"
+                | "cold"
+                | "blowing"
+                | "breezy"
+                | "calm"
+                | "icy"
+                | "sleeting"
+                | "foggy"
+                | "humid"
+        );
+        if number && its && said && self.ends(at + 1) {
+            self.items[at].what = What::Is(Concept::Noun(Noun::Air));
+            self.items[at + 1].what = What::Is(Concept::Mark(Mark::Filler));
+        }
+    }
+
+    /// "la 9 va a un cuarto": how it stands, and nothing that will be done.
+    fn stands_at(&mut self, at: usize) {
+        if !self.items[at].is(Mark::Plan) || !matches!(self.spelt(at).as_ref(), "va a" | "van a") {
+            return;
+        }
+        let level = (at + 1..self.items.len())
+            .take(2)
+            .find(|i| !self.items[*i].is_filler())
+            .is_some_and(|i| {
+                self.items[i]
+                    .number()
+                    .is_some_and(|n| n.form == Form::Part || n.unit == Some(Unit::Pct))
+            });
+        if level {
+            self.items[at].what = What::Is(Concept::Mark(Mark::Filler));
+        }
+    }
+
+    /// "both cords hot", "los dos cables vivos": two of them.
+    fn both_cords(&mut self, at: usize) {
+        let both = self.items[at].is(Mark::All)
+            && matches!(
+                self.spelt(at).as_ref(),
+                "both" | "los dos" | "ambos" | "both of the"
+            );
+        let cords = self
+            .items
+            .get(at + 1)
+            .is_some_and(|n| matches!(n.noun(), Some(Noun::Cords | Noun::Cord)));
+        if !both || !cords {
+            return;
+        }
+        let live = (at + 1..self.items.len())
+            .take(6)
+            .take_while(|i| self.same_chunk(at, *i))
+            .any(|i| {
+                matches!(
+                    self.items[i].what,
+                    What::Is(
+                        Concept::State(
+                            State::Live | State::On | State::TurnedOn | State::PluggedIn
+                        ) | Concept::Event(Event::PowerOn)
+                    )
+                ) || self.items[i].noun() == Some(Noun::Cords)
+                    && self.items[i].end > self.items[i].first + 1
+            });
+        if live {
+            self.items[at].what = What::Number(Number {
+                value: 2.0,
+                form: Form::Whole,
+                unit: None,
+                bound: false,
+            });
+            self.items[at + 1].what = What::Is(Concept::Noun(Noun::Cords));
         }
     }
 
@@ -183,7 +285,12 @@ impl Words<'_> {
     /// "llegó la pipa a la 12": the truck that was asked for came.
     fn truck(&mut self, at: usize) {
         let need = matches!(self.items[at].what, What::Is(Concept::Need(Need::PumpOut)));
-        if !need || !matches!(self.spelt(at), "pipa" | "la pipa" | "una pipa" | "a truck") {
+        if !need
+            || !matches!(
+                self.spelt(at).as_ref(),
+                "pipa" | "la pipa" | "una pipa" | "a truck"
+            )
+        {
             return;
         }
         let moves = |i: &Item| {
@@ -205,10 +312,10 @@ impl Words<'_> {
     /// "3.2 bar after the regulator, 6 bar before", "450 kPa before I fitted the reg, 330 after".
     fn regulator_side(&mut self, at: usize) {
         let before = matches!(
-            self.spelt(at),
+            self.spelt(at).as_ref(),
             "before" | "before i" | "before it" | "ahead"
         );
-        let after = matches!(self.spelt(at), "after" | "after it" | "after that");
+        let after = matches!(self.spelt(at).as_ref(), "after" | "after it" | "after that");
         if !(before || after)
             || !matches!(
                 self.items[at].what,
@@ -303,7 +410,8 @@ impl Words<'_> {
 
     /// "los cords de la 21 están live, los tres", "cords hot, all 3": how many of them, where a count is said last.
     fn all_of_them(&mut self, at: usize) {
-        let whole = self.items[at].is(Mark::All) || matches!(self.spelt(at), "los" | "las");
+        let whole =
+            self.items[at].is(Mark::All) || matches!(self.spelt(at).as_ref(), "los" | "las");
         let count = self.bare_number(at + 1).filter(|n| (1.0..=4.0).contains(n));
         if !whole || count.is_none() || !self.ends(at + 1) || !self.same_chunk(at, at + 1) {
             return;

@@ -5,17 +5,29 @@ use super::near::{chunk_ends, counts, noun_earlier, others, owns_number, risky, 
 use crate::words::concept::{Concept, Mark, Noun, State, Unit};
 use crate::words::item::{Form, Item, Number, What};
 
+/// Returns the nearest item before `at` in its chunk that says something; a greeting that opens the chunk does not.
 pub(super) fn significant_before(items: &[Item], at: usize) -> Option<usize> {
-    (0..at)
+    let here = |i: &usize| items[*i].chunk == items[at].chunk;
+    let found = (0..at)
         .rev()
-        .take_while(|i| items[*i].chunk == items[at].chunk)
-        .find(|i| !items[*i].is_filler())
+        .take_while(here)
+        .find(|i| !items[*i].is_filler())?;
+    let greeting = |i: usize| items[i].is(Mark::Call) || items[i].is_filler();
+    let greets = items[found].is(Mark::Call) && (0..found).rev().take_while(here).all(greeting);
+    (!greets).then_some(found)
 }
 
+/// Returns the nearest item after `at` in its chunk that says something; the end of a sentence does not.
 pub(super) fn significant_after(items: &[Item], at: usize) -> Option<usize> {
     (at + 1..items.len())
         .take_while(|i| items[*i].chunk == items[at].chunk)
         .find(|i| !items[*i].is_filler())
+        .filter(|i| {
+            !matches!(
+                items[*i].what,
+                What::Sign('.' | '!' | ';' | '\u{fffd}') | What::Break
+            )
+        })
 }
 
 /// What a look at a candidate comes to.

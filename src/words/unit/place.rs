@@ -98,7 +98,7 @@ impl Candidate<'_> {
     fn first_of_its_chunk(&self) -> Verdict {
         let opens = self
             .before
-            .is_none_or(|b| b.chunk != self.item.chunk || b.is_filler());
+            .is_none_or(|b| b.chunk != self.item.chunk || b.is_filler() || b.is(Mark::Call));
         if !opens || self.left_over() {
             return No;
         }
