@@ -314,7 +314,8 @@ fn look_up(
             };
             ids[0] = vocab.id(spelt);
             if without != spelt {
-                ids[1] = vocab.id(without);
+                // no word of English alone has an accent: etá is not eta
+                ids[1] = vocab.id(without).filter(|id| vocab.languages(*id) != 1);
             }
             if without.len() > 2 {
                 ids[2] = without.strip_suffix('s').and_then(|stem| vocab.id(stem));

@@ -112,12 +112,12 @@ impl Placer<'_> {
                         && self.items.get(at + 2).is_none_or(|n| {
                             n.chunk != self.items[at].chunk || matches!(n.what, What::Sign(_))
                         })
-                        && !self.out.is_empty() =>
+                        && (!self.out.is_empty() || self.trailer_named(at)) =>
                 {
                     self.out.push(Placed {
                         at,
                         value: Value::Unclear("no-number"),
-                        noun: None,
+                        noun: self.items[at].noun(),
                     })
                 }
                 _ => {}
@@ -164,7 +164,10 @@ impl Placer<'_> {
                             )
                     )
                 });
-                if bare || at > 0 && self.strange(at - 1) && !self.out.is_empty() {
+                let after_a_slip = at > 0
+                    && self.strange(at - 1)
+                    && (!self.out.is_empty() || self.trailer_named(at));
+                if bare || after_a_slip {
                     self.out.push(Placed {
                         at,
                         value: Value::Unclear("which-tank"),
@@ -260,7 +263,7 @@ impl Placer<'_> {
                 && (self.slip_after(at) && !matches!(number.form, Form::Part | Form::Level)
                     || at > 0 && self.strange(at - 1));
         let value = match value {
-            Value::Reading(..) if slip => Value::Unclear("no-measure"),
+            Value::Reading(..) | Value::Amps(..) if slip => Value::Unclear("no-measure"),
             // "30 amp crd": a rating, where the thing rated is misspelt
             Value::Amps(None, _) if self.slip_after(at) => Value::Unclear("no-measure"),
             // "resh tank 400 L": which tank was meant is what the unknown word said

@@ -54,7 +54,9 @@ impl Placer<'_> {
             }
             // the level as the gauge shows it, where the trailer is named beside it
             Noun::Waste | Noun::Tank | Noun::Fresh
-                if (5.0..=100.0).contains(&v) && self.trailer_named(at) =>
+                if (5.0..=100.0).contains(&v)
+                    && self.trailer_named(at)
+                    && !self.before_a_level(at) =>
             {
                 within(noun.reading().unwrap_or(K::WastePct), v, 0.0, 100.0)
             }
@@ -147,6 +149,16 @@ impl Placer<'_> {
             Noun::Eta => within(K::EtaMin, v, 0.0, 720.0),
             _ => self.bare(at),
         }
+    }
+
+    /// "Fresh kevels: 5 full": a number before full or empty is the trailer's name, wherever it was lost.
+    fn before_a_level(&self, at: usize) -> bool {
+        self.items.get(at + 1).is_some_and(|n| {
+            n.chunk == self.items[at].chunk
+                && (matches!(n.what, What::Is(Concept::Level(_)))
+                    || n.number().is_some_and(|n| n.form == Form::Part)
+                    || self.strange(at + 1))
+        })
     }
 
     pub(super) fn bare(&self, at: usize) -> Value {
@@ -287,7 +299,7 @@ impl Placer<'_> {
                 .map_or(0.0, |n| (n.value * 1000.0).round() / 10.0);
             return within(ReadingKey::WastePct, percent, 0.0, 100.0);
         }
-        let other = next.is_some_and(|i| {
+        let other = next.filter(|i| !self.strange(*i)).is_some_and(|i| {
             matches!(
                 self.items[i].what,
                 What::Word { .. }

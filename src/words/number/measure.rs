@@ -99,7 +99,13 @@ pub(super) fn hours_and_minutes(items: &mut [Item]) {
         let odd = (at + 1..items.len())
             .take(3)
             .find(|i| !items[*i].is(Mark::And) && !items[*i].is(Mark::Filler))
-            .is_some_and(|i| i > at + 1 && items[i].what == What::Word { ordinary: false });
+            .is_some_and(|i| {
+                let half = items[i + 1..]
+                    .iter()
+                    .take(2)
+                    .any(|n| n.number().is_some_and(|n| n.form == Form::Part));
+                items[i].what == What::Word { ordinary: false } && (i > at + 1 || half)
+            });
         if odd
             && let What::Number(number) = &mut items[at].what
             && number.unit == Some(Unit::Hour)

@@ -7,6 +7,7 @@ mod doubt;
 mod labels;
 mod leftovers;
 mod neighbours;
+mod slips;
 
 use std::collections::BTreeSet;
 

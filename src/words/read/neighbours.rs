@@ -22,6 +22,9 @@ pub(super) fn settle(text: &str, tokens: &[Token], items: &mut [Item]) {
         items,
     };
     for at in 0..words.items.len() {
+        words.slip(at);
+        words.wanted(at);
+        words.which_tank(at);
         words.once(at);
         words.asked(at);
         words.it_is_out(at);
@@ -39,7 +42,7 @@ pub(super) fn settle(text: &str, tokens: &[Token], items: &mut [Item]) {
 
 impl Words<'_> {
     /// Returns the folded text of an item, its words parted by one space each.
-    fn spelt(&self, at: usize) -> Cow<'_, str> {
+    pub(super) fn spelt(&self, at: usize) -> Cow<'_, str> {
         let item = &self.items[at];
         let typed = &self.text[self.tokens[item.first].start..self.tokens[item.end - 1].end];
         if typed.contains("  ") {
@@ -49,7 +52,7 @@ impl Words<'_> {
         }
     }
 
-    fn same_chunk(&self, a: usize, b: usize) -> bool {
+    pub(super) fn same_chunk(&self, a: usize, b: usize) -> bool {
         self.items
             .get(b)
             .is_some_and(|item| item.chunk == self.items[a].chunk)
@@ -357,7 +360,8 @@ impl Words<'_> {
         self.items[at].what = What::Is(Concept::Noun(noun));
         // a number without a measure has that of the number it is held against
         let own = |i: &usize| {
-            self.bare_number(*i).is_some()
+            !clause
+                && self.bare_number(*i).is_some()
                 && !i.checked_sub(1).is_some_and(|b| {
                     self.items[b].is(Mark::At)
                         || self.items[b].is(Mark::Unit)

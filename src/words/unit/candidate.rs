@@ -148,15 +148,13 @@ impl<'a> Candidate<'a> {
         let slip = strange && self.named_in_sentence() && risky(items, at);
         // "sucked 340 agl out of 9", "K2 ... 117 b": beside a trailer named otherwise
         let beside = strange && self.named.iter().any(|n| n.explicit) && value(self.item) >= 30.0;
-        let inner = at > 0 && items[at - 1].chunk == self.item.chunk
-            || items.get(at + 2).is_some_and(|n| n.number().is_some());
         // "114 voltios y 45 si": a slip for psi where nothing was denied
         let yes = items.get(at + 1).is_some_and(|n| n.is(Mark::If))
             && chunk_ends(items, at + 1)
             && !items[..at]
                 .iter()
                 .any(|i| i.is(Mark::Not) || i.is(Mark::No));
-        (slip || beside || strange && inner && placed_later(items, at) || yes).then_some(No)
+        (slip || beside || strange && placed_later(items, at) || yes).then_some(No)
     }
 
     /// "12 14 and 15": a list without commas.
