@@ -232,7 +232,7 @@ names! {
         /// Reports what somebody says: says, told me.
         Says = "says",
         /// A question mark that was dictated.
-        QuestionMark = "question-mark",
+        DictatedQuery = "question-mark",
         /// Opens a question: what, how.
         Query = "query",
         /// Opens a question when it stands first: is, are, does.

@@ -237,7 +237,7 @@ pub(super) fn items(text: &str, tokens: &[Token], vocab: &Vocab) -> Items {
     for item in &mut out.list {
         match item.what {
             What::Is(Concept::Time(minutes)) => item.what = What::Clock(minutes),
-            What::Is(Concept::Mark(Mark::QuestionMark)) => item.what = What::Sign('?'),
+            What::Is(Concept::Mark(Mark::DictatedQuery)) => item.what = What::Sign('?'),
             // alone they answer a question
             What::Is(Concept::Mark(Mark::Before)) if said == 1 => {
                 item.what = What::Is(Concept::Answer(ShortAnswer::Before))

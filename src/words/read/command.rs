@@ -47,7 +47,7 @@ impl<'t> Reading<'t> {
                 }
                 // "take 41" orders, "taking 12 to the shop" tells
                 let more = name != CommandName::Move
-                    && self.items[after + 1..].iter().any(|i| {
+                    && self.items.iter().skip(after + 1).any(|i| {
                         !i.is(Mark::Call) && !matches!(i.what, What::Sign(_) | What::Break)
                     });
                 if numbered && more {

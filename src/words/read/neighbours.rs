@@ -3,7 +3,7 @@
 use std::borrow::Cow;
 
 use crate::heard::{Event, Need};
-use crate::words::concept::{Concept, Mark, Noun, State, Unit};
+use crate::words::concept::{AskWord, Concept, Mark, Noun, State, Unit};
 use crate::words::item::{Form, Item, Number, What};
 use crate::words::lex::Token;
 
@@ -25,6 +25,7 @@ pub(super) fn settle(text: &str, tokens: &[Token], items: &mut [Item]) {
         words.slip(at);
         words.wanted(at);
         words.which_tank(at);
+        words.bracketed(at);
         words.once(at);
         words.asked(at);
         words.it_is_out(at);
@@ -107,6 +108,16 @@ impl Words<'_> {
             return;
         }
         let verb = matches!(self.spelt(at).as_ref(), "is" | "are" | "does");
+        // "is 62 psi too much for 9"
+        let value = self.spelt(at) == "is"
+            && self
+                .items
+                .get(at + 1)
+                .is_some_and(|n| n.number().is_some_and(|n| n.unit.is_some()));
+        if value {
+            self.items[at].what = What::Is(Concept::Ask(AskWord::Advice));
+            return;
+        }
         let next = self.items.get(at + 1);
         let subject =
             next.is_some_and(|n| n.is(Mark::Article) || n.is(Mark::Unit)) || self.names(at + 1);

@@ -148,6 +148,29 @@ impl Words<'_> {
         }
     }
 
+    /// "tank 3/4 (fresh)": what stands in brackets says which.
+    pub(super) fn bracketed(&mut self, at: usize) {
+        let open = at > 0 && self.items[at - 1].what == What::Sign('(');
+        let close = self
+            .items
+            .get(at + 1)
+            .is_some_and(|n| n.what == What::Sign(')'));
+        let Some(noun @ (Noun::Fresh | Noun::Waste)) =
+            self.items[at].noun().filter(|_| open && close)
+        else {
+            return;
+        };
+        let tank = (0..at)
+            .rev()
+            .take(8)
+            .take_while(|i| self.items[*i].sentence == self.items[at].sentence)
+            .find(|i| self.items[*i].noun() == Some(Noun::Tank));
+        if let Some(tank) = tank {
+            self.items[tank].what = What::Is(Concept::Noun(noun));
+            self.items[at].what = What::Is(Concept::Mark(Mark::Filler));
+        }
+    }
+
     /// "frsh tank": the tank that the word before names.
     pub(super) fn which_tank(&mut self, at: usize) {
         if at == 0 || self.items[at].noun() != Some(Noun::Tank) {

@@ -176,7 +176,8 @@ impl<'a> Candidate<'a> {
             && self.next_item().is_some_and(|n| n.is(Mark::Inside))
             && value(self.item) >= 30.0
             && chunk_ends(items, at + 1);
-        if inside || self.before_its_place() && noun_earlier(items, at) {
+        let spoken_of = noun_earlier(items, at) || measured_earlier(items, at);
+        if inside || self.before_its_place() && spoken_of {
             return Some(No);
         }
         if self.regulated() {
@@ -372,6 +373,22 @@ fn placed_later(items: &[Item], at: usize) -> bool {
                     || items[i - 1].is(Mark::Article)
                     || items[i - 1].is(Mark::Unit)
                     || items[i - 1].what == What::Is(Concept::State(State::On)))
+        })
+}
+
+/// Tells whether a pressure or the like was told earlier in the sentence: "55 psi on 12, 60 on 14".
+fn measured_earlier(items: &[Item], at: usize) -> bool {
+    (0..at)
+        .rev()
+        .take(10)
+        .take_while(|i| items[*i].sentence == items[at].sentence)
+        .any(|i| {
+            items[i].number().is_some_and(|n| {
+                matches!(
+                    n.unit,
+                    Some(Unit::Psi | Unit::Bar | Unit::Kpa | Unit::KgCm2 | Unit::Volt)
+                )
+            })
         })
 }
 

@@ -2,7 +2,7 @@
 
 use super::candidate::Candidate;
 use super::candidate::Verdict::{self, Likely, No};
-use super::near::{chunk_has_value_noun, others, risky, value, valued_before};
+use super::near::{chunk_has_value_noun, counts, others, owns_number, risky, value, valued_before};
 use crate::words::concept::{Concept, Mark, Noun, State};
 use crate::words::item::{Form, Item, What};
 
@@ -41,6 +41,13 @@ impl Candidate<'_> {
             What::Word { ordinary: false } if risky() => No,
             What::Word { .. } if risky() && self.named_in_chunk() => No,
             What::Word { .. } | What::Clock(_) => Likely,
+            // "12 waste 1/2 14 waste 3/4": after a value of its own, a number before the next noun
+            What::Number(n)
+                if (n.form == Form::Part || n.unit.is_some()) && self.opens_a_value() =>
+            {
+                Likely
+            }
+            What::Is(Concept::Level(_)) if self.opens_a_value() => Likely,
             What::Is(
                 Concept::State(_)
                 | Concept::Event(_)
@@ -78,6 +85,16 @@ impl Candidate<'_> {
             ) => Likely,
             _ => No,
         }
+    }
+
+    /// Tells whether a noun with a number of its own comes next.
+    fn opens_a_value(&self) -> bool {
+        self.next == Some(self.at + 1)
+            && self
+                .next_item()
+                .and_then(Item::noun)
+                .is_some_and(|n| n.reading().is_some() && !counts(n))
+            && owns_number(self.items, self.next)
     }
 
     /// Tells whether a word of reporting stands right before it.
@@ -205,6 +222,14 @@ impl Candidate<'_> {
         if clock && !valued_next {
             return No;
         }
+        // "12 at 95, regulator on": what the trailer is at
+        let of_the_trailer = at_word
+            && place + 1 == at
+            && value(self.item) >= 30.0
+            && self.named.last().is_some_and(|n| n.at + 1 == place);
+        if of_the_trailer {
+            return No;
+        }
         if at_word && !range && self.an_hour(place) {
             return No;
         }
@@ -223,7 +248,7 @@ impl Candidate<'_> {
     fn an_hour(&self, place: usize) -> bool {
         let told = self.named_in_chunk()
             && value(self.item) <= 12.0
-            && self.next.is_none()
+            && self.next_item().is_none_or(|n| n.what == What::Sign(','))
             && place + 1 == self.at;
         told && (0..place)
             .rev()
