@@ -182,5 +182,6 @@ fn report(n: usize, trailers: usize, records: usize) -> Record {
         findings: Vec::new(),
         reply: Personal::new("as it was answered"),
         replaces: None,
+        tasks_before: Vec::new(),
     }))
 }

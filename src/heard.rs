@@ -378,6 +378,8 @@ pub enum PlanKind {
         /// After so many minutes.
         minutes: u32,
     },
+    /// The sender is about to take the trailer away: "taking 12 home".
+    Leave,
     /// The sender is on the road: "rolling", "on my way".
     OnTheRoad,
     /// The sender is well, and says no more: "ok", "all good", "I'm out".

@@ -218,10 +218,167 @@ aside-quotation = Not logged, as it quotes someone: { $quote }. If it is so, sen
 
 ask-which-unit = Which unit is this for? Send its number.
 ask-which-unit-of = Which unit is this for: { $units }?
+ask-unit-yes = Is this for { $unit }? Answer yes, or send the unit.
+ask-still = Still not logged: { $what }. Which unit is it for?
+ask-which-unit-for = Which unit is { $quote } for? Send its number.
+ask-which-unit-for-yes = Is { $quote } for { $unit }? Answer yes, or send the unit.
+ask-which-unit-for-of = Which unit is { $quote } for: { $units }?
+ask-which-mend = Nothing changed yet. Do you mean { $ways }?
+ask-which-task = Which task is done: { $tasks }? Answer with its number.
+ask-task-done = Is task { $tasks } done? Yes or no.
+mend-unit = unit { $unit }
+mend-on = { $what } on { $unit }
 ask-what-value = What is { $quote }? Answer with one word: psi, waste, fresh, outside or volts.
 ask-what-value-on = What is { $quote } on { $unit }? Answer with one word: psi, waste, fresh, outside or volts.
 ask-taps-shut = Was the pressure on { $unit } read with taps running or shut?
 ask-before-regulator = Was the pressure on { $unit } read before or after the regulator?
+ask-when = Not logged yet: { $quote } on { $unit }. When was that? Send a clock time such as 14:30, or "now".
+
+### Answers to questions
+
+still = Still on { $unit }: { $names }.
+answer-beside = Also on { $unit }: { $names }. "more" tells all.
+answer-then = Then:
+answer-more = "more" tells all of { $unit }.
+answer-next-none = Nothing is wrong on { $unit }, by what was reported. Send what you read: pressure, tank, volts, temp.
+answer-flame = No. Never a torch, a flame or a heat gun. Power off at wet parts, shut the supply, open the nearest tap. Warm air or warm towels, from the open end back.
+answer-fuel-heater = No. Electric heat only, from the trailer's own circuits.
+answer-generator-place = Outside, 20 ft (6 m) or more from doors, windows and vents. Exhaust away from people. Never in a doorway.
+answer-refuel = Switch it off and let it cool first. Then fuel it, away from flame and doors.
+answer-antifreeze = Pink antifreeze only, never car antifreeze. Salt only in the waste tank, never on the fresh side. Ask the treatment plant first: salt eats valves.
+answer-unclog = No acid, no lye, no pressure washer. Gloves and eye shield on. Plunger first, then a closet auger.
+answer-bleach = Only on hard ground and tools, in water: 1/4 cup a gallon (15 ml a litre) for tools. Never mix it, never in the waste tank.
+answer-bypass = No. A GFCI that trips has found a fault. Unplug all from it, and plug back one at a time.
+answer-reset-again = Once more at most: fully off, then on. Trips again: leave it off. Hot or brown plug: do not reset.
+answer-bigger-fuse = No. The same rating only, once. It blows again: there is a short.
+answer-tape-cord = No. Power off at the source. Take that cord away and use a good one.
+answer-hot-plug = Stop using it. Power off at the source, then unplug it. Replace plug and outlet.
+answer-enter-tank = No. Nobody goes into a tank, nor puts the head in. Look from outside with a light.
+answer-smoke = No, not near the tank, an open valve or the battery. Their gas burns.
+answer-regulator-off = No, leave it on. Low flow: clean the inlet filter, look for a kink, use a wider or shorter hose.
+answer-drink = No. Tank water is not for drinking.
+answer-wrong-hose = A drinking-water hose for fresh water only. The waste hose never goes on the fresh side.
+answer-vacuum-breaker = Yes, on the spigot, each time. No hose end in a bucket, a tank or on the ground.
+answer-roof = Not in wind, rain, ice or alone. Power off before you open a cover.
+answer-jacks-lift = No. They steady it. Level it with blocks first, side to side, then the tongue jack.
+answer-chocks = Chock both sides first, always. Then unhitch.
+answer-ice-cap = No, not while it may be frozen. Warm it slowly, with warm air or towels.
+answer-pump-dry = No. Pump off until the tank is filled.
+answer-drip = Only into a safe outdoor drain, and not as a thin drip: that freezes too. Never into the waste tank: it fills it. Better: heat the hose, or drain it.
+answer-heat-tape = Yes, if it is listed for that hose or pipe. With foam over it, on a GFCI.
+answer-hose-in-drain = No. Block the drain. Hold it in with soil or absorbent and have it sucked up. Tell your dispatcher.
+answer-ac-and-heat = No. AC and heat of one room never run together. Two ACs never on one cord.
+answer-water-heater = On only when its tank is full: the hot tap runs with no air. Off before you drain it. Charge the battery first, heat water later.
+answer-filter = Shut the spigot, let the pressure off at a sink, then open the cup. Rinse it, close it by hand, open slowly.
+answer-battery-charge = Charge it from the converter: feed its circuit. No jump start with the bay shut.
+answer-hydrant = Only with the water utility's leave, its meter and its backflow device. A regulator goes on first.
+answer-alone = Better in twos. Alone: text "going under", the unit and "check me in 15". I ask, and alarm the dispatcher.
+answer-level-now = { $unit }: { $read }.
+answer-level-since = { $unit }: about { $value } now. Last read at { $time }: { $read }.
+answer-level-read = { $unit }, { $time }: { $read }.
+answer-level-guessed = { $unit }: nobody has read the waste tank. By the guests it is about { $value }. Read it and send it.
+answer-level-waste-unknown = { $unit }: nobody has read the waste tank. Send it: { $unit } tank 1/2.
+answer-level-fresh-unknown = { $unit }: nobody has read the fresh tank. Send it: { $unit } fresh 1/2.
+answer-level-battery-unknown = { $unit }: nobody has read the battery. Send it: { $unit } battery 12.4 volts.
+answer-fresh-on-hose = It is on site water, so the fresh tank does not run down.
+answer-battery-on-power = With its converter fed, the battery charges. It runs down only without power.
+answer-not-read = { $unit }: nobody has read that yet. Read it and send it.
+answer-truck-promised = The truck for { $unit } is promised for { $time }: task { $id }.
+answer-truck-called = The truck for { $unit } was called, no time given: task { $id }. Ask when it comes.
+answer-truck-nobody-due = Nobody has called a truck for { $unit } yet. It must be there by { $due }: task { $id }.
+answer-truck-nobody = Nobody has called a truck for { $unit } yet: task { $id }.
+answer-no-truck = No truck is asked for on { $unit }. Need one? Send "{ $unit } needs a pump-out".
+answer-no-truck-at-all = No truck is asked for on any unit. Name the unit to have its forecast.
+answer-ok = Yes: { $what } is good for { $unit }.
+answer-ok-nearly = Nearly: { $what } on { $unit } will do for now.
+answer-not-ok = No: { $what } is not good for { $unit }.
+answer-range = Good is { $first } to { $last } with the taps shut.
+answer-not-logged = Nothing logged. If you read it, send it with the unit.
+answer-general-pressure = 40 to 60 psi (3 to 4 bar) is good. Set the regulator to 45 psi (3 bar). Name the unit for its own limits.
+answer-well = Yes, by what was reported on { $unit }.
+answer-no-word = I have no readings from { $unit }. Send pressure, tank, volts and temp.
+answer-not-well = No. { $unit } needs something now.
+answer-regulator-yes = Yes. { $unit } gets { $read }, limit { $limit }. Tap off, fit one set to { $value }, open slowly.
+answer-regulator-no = Not at { $read }: { $unit } takes up to { $limit }. Read it again at night, and keep one on the truck.
+answer-regulator-unread = Read the pressure first, all taps shut. Over { $limit }: yes, set to { $value }.
+answer-regulator-fitted = { $unit } has one since { $time }. It should hold { $value }. Over { $limit } it does not hold: swap it.
+answer-set-regulator = Set the regulator on { $unit } to { $value }.
+answer-heater-yes = Yes. { $value }: turn on circuit { $circuit } on { $unit }, tank and bay heater. Read its amps.
+answer-heater-yes-plain = Yes. { $value }: turn on tank and bay heater on { $unit }. Read their amps.
+answer-heater-no = Not yet: { $value } on { $unit }. Turn it on at 40 °F (4 °C) or below.
+answer-heater-is-on = { $unit }: it was reported on. Leave it on, and read its amps. A switch proves nothing.
+answer-heater-unread = On at 40 °F (4 °C) or below. Nobody read the air at { $unit } today. Send it: { $unit } temp 20.
+answer-heater-none = { $unit } has no cold package, so no tank heater. Plan to drain it before it freezes.
+answer-heater-none-freezing = { $unit } has no tank heater, and { $value } is freezing. Bay heat on. Drain hose and wet ends.
+answer-drain-unread = Nobody read the air at { $unit } today. Send it: { $unit } temp 20. Freezing without power or heat: drain it.
+answer-drain-no = No: { $value } is well above freezing.
+answer-drain-ready = Not yet at { $value }. Be ready: at freezing, heat the hose, keep it moving, or drain it.
+answer-drain-hose = The hose, if nobody can heat it or keep it moving at { $value }. The tanks can stay while the heater runs.
+answer-drain-wet-ends = Yes: hose and wet ends now, at { $value }. The tanks too if it gets colder.
+answer-drain-all = Yes, all of it, at { $value }. Hose first. Then pump and heater lines. Then the tanks.
+answer-freeze-no = It is above freezing at { $unit }, by the last reading.
+answer-freeze-unread = Nobody read the air at { $unit } today. Send temperature and wind: { $unit } temp 20 wind 10.
+answer-cords = { $unit } needs { $count ->
+    [one] one cord
+   *[other] { $count } cords
+} in this weather, in this order: { $names }. Circuit { $circuit } first: it keeps lights and pumps alive.
+answer-cords-offered = The site offers { $count ->
+    [one] one cord
+   *[other] { $count } cords
+}. One cord to an outlet of its own.
+answer-tow-no = No. { $unit } must not be towed yet.
+answer-tow-not-yet = Not yet. { $unit } is not ready to leave.
+answer-tow-left = Still to do or to report: { $names }.
+answer-tow-yes = Yes, by what was reported on { $unit }.
+answer-open-yes = Yes, by what was reported on { $unit }. Flush each stall, try each tap and lock first.
+answer-open-no = Not yet on { $unit }. First:
+answer-open-unread = I have no readings from { $unit }. Send pressure, tank, volts and temp first.
+answer-pump-out-now = A pump-out is due now: close some stalls and chase the truck.
+answer-pump-out-yes = The waste tank on { $unit } will not last this job. It needs a pump-out.
+answer-pump-out-perhaps = The waste tank on { $unit } may not last this job. Read it again, and know a truck.
+answer-pump-out-no = The waste tank on { $unit } should last this job. No pump-out needed so far.
+answer-pump-out-unread = { $unit } is at no job, so I cannot tell. Over half full: pump it. Before a tow: always.
+
+### What a finding asks for, in a few words
+
+do-water-over-pressure = Tap off, regulator on.
+do-water-under-pressure = Shut all taps, read the pressure again.
+do-water-pressure-falling = Clean the inlet filter.
+do-water-hose-undersized = Use a wider or shorter hose.
+do-water-fresh-endurance = Fill the fresh tank.
+do-water-backflow = Hose ends out of buckets and tanks.
+do-waste-book-pump-out = Call the pump truck.
+do-waste-close-now = Close stalls, chase the truck.
+do-waste-spill = Close the unit, block the drains.
+do-waste-dropped-unexplained = Look under it for an open valve or a leak.
+do-waste-gauge-doubtful = Do not trust the gauge: look down with a light.
+do-cold-freeze-soon = Heat the hose, keep it moving, or drain it.
+do-cold-tank-heater-on = Tank heater on, read its amps.
+do-cold-no-cold-package = Drain hose and wet ends.
+do-cold-winterize = Drain it and winterize it.
+do-cold-crew-cold = Short turns outside, in twos.
+do-heat-crew-heat = Shade and water, in twos.
+do-power-shock = Power off at the source.
+do-power-low-voltage = AC off, check the cord.
+do-power-high-voltage = Read the volts again, electronics off.
+do-power-over-current = Shed load on that circuit.
+do-power-cord-drop = Use a thicker or shorter cord.
+do-power-cord-overloaded = Shed load, feel the plug with power off.
+do-power-too-few-circuits = Feed the converter's circuit first.
+do-power-shared-circuit = One load at a time on that circuit.
+do-power-on-battery = Get power back, or feed the converter's circuit.
+do-power-battery-low = Charge the battery, fans off.
+do-power-generator = One AC at a time, water heater last.
+do-crowd-under-served = Ask for more stalls.
+do-site-not-level = Level it.
+do-site-not-chocked = Chock both sides.
+do-site-set-up-next = Go on with setting up.
+do-site-wind = Awnings in, doors held.
+do-tow-waste-aboard = Pump the waste out before you tow.
+do-tow-fresh-aboard = Drain the fresh tank before you tow.
+do-tow-not-ready = Finish the leaving list.
+do-tow-overweight = Empty both tanks.
+do-crew-late-check-in = Send a check-in.
 
 ### Hints
 
@@ -245,6 +402,9 @@ origin-spec = from the fleet files
 origin-assumed = assumed, nobody told me
 origin-computed = worked out
 origin-limit = the limit
+source-practice = common practice
+source-memory = from memory
+why-not-that = I gave no advice on that lately. I can tell why for: { $names }.
 source-common-practice = common practice, no published source
 
 ### Tasks
@@ -278,10 +438,18 @@ task-reopened = Open again: task { $task }
 task-taken = Task { $task }: { $who } has it.
 task-done = Task { $task }: done.
 task-dropped = Task { $task }: dropped, { $reason }.
+task-taken-back = Task { $task }: taken back, no longer needed.
 task-called = Called.
 task-called-for = Called, promised for { $time }.
 tail-called = It was called: task { $id }.
 booked-too-late = The tank may be full at { $due }, before the truck at { $promised }. Ask for an earlier one. Else close stalls in time.
+booked-too-late-now = The tank may be full before the truck comes at { $promised }. Ask for an earlier one. Else close stalls in time.
+truck-off = The truck for { $unit } is not coming. Call another one.
+truck-none = No truck is noted for { $unit }. Nothing changed.
+truck-none-booked = No truck is noted as called. Nothing changed.
+truck-late-when = When does the truck for { $unit } come now? Send the time, as in "truck late, 19:30".
+truck-off-told = { $who } says the truck for { $unit } is not coming. Call another one.
+truck-late-told = { $who } says the truck for { $unit } comes at { $time }. That may be too late for the tank.
 tail-called-for = It was called, promised for { $time }: task { $id }.
 tail-nobody-called = Nobody called yet: task { $id }.
 tail-taken = { $who } has task { $id }.
@@ -291,7 +459,10 @@ tasks-head = { $count ->
    *[other] { $count } open tasks, soonest first:
 }
 tasks-none = No open tasks.
+tasks-none-mine = You have no open tasks. "tasks" lists all of them.
+tasks-none-of = { $who } has no open tasks.
 task-unknown = There is no task { $id }. Nothing changed. Send "tasks" for the list.
+tasks-on-unit = Open on { $unit }: { $tasks }. Use the task number, the first one.
 task-already-closed = Task { $id } is closed already. Nothing changed.
 
 ### Forecast
@@ -349,7 +520,6 @@ desk-implausible-circuit = Not logged: { $value } on circuit { $circuit }. This 
 }. Which one is it?
 desk-not-allowed-dispatcher = Nothing changed. Only a dispatcher may do that. Ask yours.
 desk-not-allowed-tech = Nothing changed. Only a tech or a dispatcher may do that. Ask one of them.
-odd-time = Not logged: I cannot place the time { $quote }. Send a clock time such as 14:30.
 unreadable = I cannot read a { $kind ->
     [voice] voice message
     [sticker] sticker
@@ -357,7 +527,8 @@ unreadable = I cannot read a { $kind ->
     [photo] photo without words
    *[other] message of that kind
 }. Nothing logged. Please write what you see.
-nothing-logged = Nothing logged. Send the unit and what you see: 12 pressure 50 tank 1/2.
+not-understood = I did not understand { $quote }. Send the unit and what you see: 12 pressure 50 tank 1/2.
+not-understood-again = I did not understand { $quote }. "help" shows how to write.
 heard-of = Noted, a word on { $units }. Nothing new to log.
 nothing-to-log = Read. Nothing to log.
 greeting = Hello { $who }. Send the unit and what you see: 12 pressure 50 tank 1/2. "help" shows more.
@@ -376,21 +547,29 @@ service-undelivered = This did not reach { $who } on the chat. Phone them:
 
 ### Orders and their answers
 
-undone = Taken back: your report of { $time } on { $units }. It counts no more.
+undone = Taken back, from { $time }: { $what }. It counts no more. To bring it back, send it again.
+undone-task = Taken back: what you told me to do at { $time }.
+undo-older = You took your last one back already. Before it, at { $time }: { $what }. Take that back too? Yes or no.
+changed-value = Changed on { $unit }: { $was }, now { $what }.
+changed-unit = Changed: that was for { $unit }, not { $from }. None of it stays on { $from }.
+changed-off = Taken back on { $unit }: { $what }.
 undo-nothing = Nothing to take back. I keep your own reports for 24 h.
 edit-taken = Your edit takes the place of what you sent at { $time }.
 edit-undone = Your edit takes back what you sent at { $time }. Nothing new logged.
 late-message = Your message of { $time } came in just now. It is logged for that time.
+late-message-own = Your message of { $time } came in just now. It is logged for the times you gave.
 late-meanwhile = Newer reports came in since. This advice goes by the newest.
-plan-which-unit = Nothing set yet: { $quote }. Which unit is it for? Send it again with the unit number.
+late-since = Since then on { $unit }, { $time }, { $who }: { $what }.
 watch-set = I will tell you when { $unit } reaches { $what }.
 watch-set-below = I will tell you when { $unit } is down to { $what }.
-watch-past = { $unit } is there already: { $what }. No watch set.
+watch-past = { $unit } is there already: { $what } at { $time }. No watch set.
+watch-none = You have no watch set. Send for instance: if 12 hits 3/4 call me.
 watch-hit = You asked to know: { $unit } { $what }, reported by { $who }.
 got-it = Noted: { $what }. It will not come up again unless it gets worse.
 got-it-nothing = Nothing is waiting for a "got it".
 got-it-by = { $who } has noted: { $what }.
 never-mind-question = Question dropped. Nothing logged for it.
+never-mind-left = Left as it is. Nothing changed.
 never-mind-watch = Your watch on { $unit } is off.
 never-mind-nothing = No question is open.
 order-not-yet = I cannot do that yet. Nothing changed.
@@ -597,10 +776,12 @@ water-under-pressure-restriction = Water { $pressure } running, should be { $exp
 water-under-pressure-hose = Water { $pressure } running, and { $expected } is all this hose can give. Use a wider or shorter hose. Or run on tank and pump.
 water-under-pressure-act = Water { $pressure }. Under { $needed } toilets do not fill in time. Run from the tank with the pump. Then check spigot, hose and inlet filter.
 
+water-under-pressure-later = Water { $pressure }. First do what is said of the leak or the pump. Then shut all taps and read it again.
 water-pressure-falling = Water fell { $fall }, from { $before } to { $pressure }. Clean the inlet filter. Then check the hose for a kink.
 
 water-hose-undersized = The hose can give { $given }. This trailer needs { $wanted } at its peak. Use a wider or shorter hose than { $hose } of { $bore }. Or run the peak from tank and pump.
 
+water-hose-undersized-no-pump = The hose can give { $given }. This trailer needs { $wanted } at its peak. Use a wider or shorter hose than { $hose } of { $bore }.
 water-fresh-endurance-act = Fresh tank at { $fresh }. Fill it. No water at hand: pump off before it runs dry.
 water-fresh-endurance-soon = Fresh tank at { $fresh }, about { $fresh_hours } of use left. Fill it on site. Pump off if it runs empty.
 water-fresh-endurance-low = Fresh tank at { $fresh }. Fill it on site. Pump off if it runs empty.
@@ -634,6 +815,8 @@ waste-gauge-doubtful-coated = The waste gauge shows { $level } right after a pum
 
 ## Cold and heat
 
+cold-freeze-soon-tap-shut = Air { $air }. With the tap shut the hose stands and can freeze. Bleed it at a sink, take it off, drain it. Run from the tank until it flows again.
+cold-freeze-soon-soon-plain = Air { $air }, freezing. Bay heat on. Wrap the hose and all wet ends. Keep water moving.
 cold-freeze-soon-plan = Air { $air }. Frost is near. Cold package fitted and its breaker on? Plan how to drain hose and tanks.
 cold-freeze-soon-soon = Air { $air }, freezing. Bay heat on, tank heater on. Wrap the hose and all wet ends. Keep water moving.
 cold-freeze-soon-now = Air { $air }, wind { $wind }. A still hose is at freezing in { $hose_min } and may block in { $block_min }. Heat it, keep it moving, or drain it and run from the tank.
@@ -646,6 +829,8 @@ cold-freeze-soon-tonight-plan = A low of { $low } is due. Frost is near. Cold pa
 cold-freeze-soon-tonight = A low of { $low } is due. Before dark: heaters on, hose and wet ends wrapped. No heat: drain the hose and run from the tank.
 
 cold-tank-heater-on = Freezing, and no word that the tank heater is on. Turn on circuit { $circuit }: tank and bay heater. Read its amps. A warm switch proves nothing.
+cold-tank-heater-on-power-off = The heaters stay off until the power is cleared. It freezes: drain the hose first. Then pump and heater lines. Then the tanks.
+cold-tank-heater-on-low-volts = Freezing, and no word that the tank heater is on. First the other big loads off. Then the tank heater on. Read volts and amps again.
 cold-tank-heater-on-tonight = A low of { $low } is due, and no word that the tank heater is on. Turn on circuit { $circuit }: tank and bay heater. Read its amps.
 cold-tank-heater-on-plain = Freezing, and no word that the tank heater is on. Turn on tank and bay heater. Read their amps.
 cold-tank-heater-on-dead = Heater is on, but circuit { $circuit } reads { $amps }. It is off: tripped, unplugged, or stopped by its thermostat. Check breaker, plug and thermostat. Read the amps again.
@@ -702,6 +887,7 @@ power-too-few-circuits = { $cords ->
         [one] One cord
        *[other] { $cords } cords
     }, but { $cords_needed } circuits are needed. Feed circuit { $feed }: circuit { $converter_circuit } keeps lights and pumps alive. Will not run: { $left_out }.
+power-too-few-circuits-power-off = Feed no circuit until the power is cleared. Then the converter's circuit first.
 power-too-few-circuits-cold = { $cords ->
         [one] One cord
        *[other] { $cords } cords
@@ -715,6 +901,7 @@ power-on-battery-ask-plain = { $cords ->
         [one] One cord
        *[other] { $cords } cords
     } for { $circuits } circuits. Is circuit { $converter_circuit } fed? If not, the converter is dead and the battery drains.
+power-on-battery-power-off = Lights and pumps live on the battery while the power is off. Leave it off until it is cleared.
 power-on-battery-circuit = Circuit { $converter_circuit } has no power, so the converter is dead. The battery drains: about { $battery_hours } left. Move a cord to circuit { $converter_circuit }.
 power-on-battery-circuit-plain = Circuit { $converter_circuit } has no power, so the converter is dead. The battery drains. Move a cord to circuit { $converter_circuit }.
 power-on-battery = No site power. Lights and pumps live on the battery: about { $battery_hours }. AC, heat and hot water are off.
@@ -725,11 +912,11 @@ power-on-battery-battery-first = No site power. Battery lasts about { $battery_h
 
 power-battery-low-plan = Battery { $volts }, about { $charge }. Charge it within the day.
 power-battery-low-soon = Battery { $volts }, below half. Get power back, or turn fans off. Was that at rest, or under load?
-power-battery-low-act = Battery { $volts }, nearly flat. Disconnect it. Close the unit or bring a generator. Was that at rest, or under load?
-power-battery-low-flat = Battery { $volts }, flat. Disconnect it: more harms it. Pumps stall and valves drop out. Close the unit or bring a generator.
+power-battery-low-act = Battery { $volts }, nearly flat. Fans and pumps off. No power: disconnect it, and close the unit or bring a generator. Power back: connect it, then charge it. Was that at rest, or under load?
+power-battery-low-flat = Battery { $volts }, flat. Pumps stall and valves drop out. Loads off, then disconnect it: more use harms it. Close the unit or bring a generator. Power back: connect it, then charge it.
 power-battery-low-plan-charge = Battery at { $charge }. Charge it within the day.
 power-battery-low-soon-charge = Battery at { $charge }, below half. Get power back, or turn fans off.
-power-battery-low-act-charge = Battery at { $charge }, nearly flat. Disconnect it. Close the unit or bring a generator.
+power-battery-low-act-charge = Battery at { $charge }, nearly flat. Fans and pumps off. No power: disconnect it, and close the unit or bring a generator. Power back: connect it, then charge it.
 power-battery-low-told = Battery low. Read its volts at rest. Is the converter's circuit live? Turn fans off until it charges.
 
 power-generator-soon = The generator gives { $generator_w }. All loads run at { $running_w } and need { $needed_w } to start an AC. Start one AC at a time, the heater last. Or bring a bigger one.
@@ -761,6 +948,8 @@ site-set-up-next-volts = next: read the volts at the trailer, with a load on. Se
 site-set-up-next-regulator = next: the regulator, set to { $regulator }. This site gives { $static }, limit { $limit }. Then the hose, and open slowly.
 site-set-up-next-water = next: water. Hook up, open slowly, let air out, look for leaks. Send the pressure with all taps shut.
 site-set-up-next-water-hydrant = next: water from the hydrant. Hook up, open slowly, let air out, look for leaks. Send the pressure with all taps shut.
+site-set-up-next-power-off = next: no power until it is cleared. Go on only when an electrician says so.
+site-set-up-next-heater-later = next: get the volts right. Then tank and bay heater on, and read their amps.
 site-set-up-next-fill = next: no water at this site. Fill the fresh tank, up to { $fresh_gal }. Then pump on, and look for leaks.
 site-set-up-next-fill-no-power = next: no water and no power here. Fill the fresh tank, up to { $fresh_gal }. Read the battery. It feeds lights and pumps.
 site-set-up-next-pressure = next: read the water pressure with all taps shut. { $least } to { $limit } is good. Send the number.
@@ -804,7 +993,10 @@ trouble-no-water-freezing = It freezes: the hose may be blocked with ice. Read t
 trouble-no-lights = One room dark: motion switch, then that room's 12 V fuse. Replace it once, same rating. Both rooms dark: battery switch, then the converter's circuit.
 trouble-fuse-blown = Replace it once, same rating. Blows again: leave it out, there is a short.
 trouble-no-power = Most often the site breaker is off, or a cord end is loose. Reset a tripped GFCI once. Others on site dark too: call the site.
+trouble-no-power-leave-off = Leave the power off. Reset nothing. An electrician looks at it first.
 trouble-breaker-trip = Turn loads off. Reset it once: fully off, then on. Trips at once: leave it off. Trips later: too much load.
+trouble-breaker-trip-leave-off = Leave that breaker off. Do not reset it. An electrician looks at it first.
+trouble-gfci-trip-leave-off = Leave that GFCI off. Do not reset it. An electrician looks at it first.
 trouble-gfci-trip = Unplug all from it, then reset. Holds: plug back one at a time. The last one is the fault. Look for a wet plug, with power off.
 trouble-pump-running = Fresh tank empty: pump off, it burns when dry. Else a toilet or tap runs, or there is a leak under the trailer. Close stalls one by one.
 trouble-pump-dead = Lights dead too: battery switch and converter circuit. Lights work: pump switch, then the pump fuse, once, same rating. See that the fresh tank has water.
@@ -1077,6 +1269,8 @@ card-contact = Ask for: { $what }
 card-stand = Stand: { $what }
 card-septic-lid = Septic lid: { $what }
 card-notes = Site: { $what }
+card-not-today = The gate code comes on the day of the job. Ask the dispatcher if you need it now.
+card-not-crew = The gate code is for the crew of this job. Ask the dispatcher.
 note-stands = Note on { $unit } ({ $who }, { $time }): { $quote }
 note-none = No notes on { $unit }.
 note-cleared = Notes on { $unit } cleared.
@@ -1114,6 +1308,7 @@ value-waste = waste tank
 value-fresh = fresh tank
 value-chocks = chocks
 value-breakaway = breakaway
+confirmed = Noted on { $unit }: { $what } done.
 
 ## Plugging in
 
@@ -1401,7 +1596,7 @@ speak-was-due = This was due at { $time }, { $age } ago.
 speak-answer-task = Answer "take { $id }", or "got it" to stop this for all.
 speak-call-truck = Call the truck: task { $task }
 speak-task = To do: task { $task }
-speak-silent-unit = { $who } last wrote at { $time }, but not on this one.
+speak-silent-unit = { $who } last wrote at { $time }. No report on this one since { $since }.
 speak-silent-person = No word from { $who } at all since { $time }. Phone them.
 speak-unanswered = { $signal }: nobody answered yet. { $what }, told at { $time }. Phone them now.
 speak-overdue = { $who } was due there at { $time } and did not write. Phone them.
@@ -1444,3 +1639,4 @@ ahead-job = { $site }: { $units }, { $first } to { $last }, { $value } guests.
 ahead-truck = By the guests alone, stop level about: { $names }.
 ahead-no-truck = By the guests alone no tank fills up.
 speak-taken-by = { $who } has it: { $what }. No need to do anything.
+speak-untaken = { $who } took that back. Nobody has it now: { $task }

@@ -219,10 +219,167 @@ aside-quotation = No anotado, pues cita a otro: { $quote }. Si es así, dígalo 
 
 ask-which-unit = ¿Para qué unidad es? Mande su número.
 ask-which-unit-of = ¿Para qué unidad es: { $units }?
+ask-unit-yes = ¿Es para la { $unit }? Conteste sí, o mande la unidad.
+ask-still = Sigue sin anotar: { $what }. ¿Para qué unidad es?
+ask-which-unit-for = ¿Para qué unidad es { $quote }? Mande su número.
+ask-which-unit-for-yes = ¿{ $quote } es para la { $unit }? Conteste sí, o mande la unidad.
+ask-which-unit-for-of = ¿Para qué unidad es { $quote }: { $units }?
+ask-which-mend = Nada cambió aún. ¿Quiere decir { $ways }?
+ask-which-task = ¿Qué tarea quedó hecha: { $tasks }? Conteste con su número.
+ask-task-done = ¿Ya quedó la tarea { $tasks }? Sí o no.
+mend-unit = la unidad { $unit }
+mend-on = { $what } en la { $unit }
 ask-what-value = ¿Qué es { $quote }? Conteste con una palabra: psi, negras, limpia, afuera o voltios.
 ask-what-value-on = ¿Qué es { $quote } en la { $unit }? Conteste con una palabra: psi, negras, limpia, afuera o voltios.
 ask-taps-shut = ¿Leyó la presión de la { $unit } con llaves abiertas o cerradas?
 ask-before-regulator = ¿Leyó la presión de la { $unit } antes o después del regulador?
+ask-when = No anotado aún: { $quote } en la { $unit }. ¿A qué hora fue? Mande una hora como 14:30, o "ahora".
+
+### Respuestas a preguntas
+
+still = Sigue en la { $unit }: { $names }.
+answer-beside = Además en la { $unit }: { $names }. "más" dice todo.
+answer-then = Luego:
+answer-more = "más" dice todo de la { $unit }.
+answer-next-none = No hay nada mal en la { $unit }, por lo reportado. Mande lo que lea: presión, tanque, voltios, temperatura.
+answer-flame = No. Nunca soplete, flama ni pistola de calor. Corte la corriente en lo mojado, cierre la toma, abra la llave cercana. Aire o toallas tibias, desde la punta abierta hacia atrás.
+answer-fuel-heater = No. Solo calor eléctrico, de los circuitos del remolque.
+answer-generator-place = Afuera, a 20 ft (6 m) o más de puertas, ventanas y respiraderos. El escape lejos de la gente. Nunca en una puerta.
+answer-refuel = Primero apáguelo y deje que se enfríe. Luego cargue, lejos de flama y puertas.
+answer-antifreeze = Solo anticongelante rosa, nunca el de auto. Sal solo en el tanque de negras, nunca en el agua limpia. Pregunte antes a la planta: la sal daña las válvulas.
+answer-unclog = Ni ácido, ni sosa, ni agua a presión. Guantes y careta. Primero bomba de mano, luego guía para taza.
+answer-bleach = Solo en piso duro y herramienta, con agua: 1/4 de taza por galón (15 ml por litro) en herramienta. Nunca lo mezcle, nunca en el tanque de negras.
+answer-bypass = No. Un GFCI que se bota halló una falla. Desconecte todo y conecte de uno en uno.
+answer-reset-again = Una vez más, y ya: bájelo todo, luego súbalo. Se bota otra vez: déjelo abajo. Clavija caliente o quemada: no lo suba.
+answer-bigger-fuse = No. Solo uno igual, una vez. Se quema otra vez: hay un corto.
+answer-tape-cord = No. Corte la corriente en la fuente. Quite ese cable y use uno bueno.
+answer-hot-plug = Deje de usarla. Corte la corriente en la fuente y luego desconecte. Cambie clavija y contacto.
+answer-enter-tank = No. Nadie entra a un tanque ni mete la cabeza. Vea desde afuera con una luz.
+answer-smoke = No, ni cerca del tanque, ni de una válvula abierta, ni de la batería. Su gas arde.
+answer-regulator-off = No, déjelo puesto. Poco flujo: limpie el filtro de entrada, busque un doblez, use manguera más ancha o corta.
+answer-drink = No. El agua del tanque no es para tomar.
+answer-wrong-hose = Manguera de agua potable, solo para el agua limpia. La de negras nunca va en el agua limpia.
+answer-vacuum-breaker = Sí, en la toma, cada vez. Ninguna punta de manguera en un balde, un tanque o el piso.
+answer-roof = No con viento, lluvia, hielo, ni a solas. Corte la corriente antes de abrir una tapa.
+answer-jacks-lift = No. La afirman. Primero nivele con bloques, lado a lado, luego con el gato de la lanza.
+answer-chocks = Primero calce los dos lados, siempre. Luego desenganche.
+answer-ice-cap = No, mientras pueda estar helada. Caliente despacio, con aire o toallas tibias.
+answer-pump-dry = No. Bomba apagada hasta llenar el tanque.
+answer-drip = Solo a un drenaje seguro afuera, y no un hilo fino: también se hiela. Nunca al tanque de negras: lo llena. Mejor caliente la manguera, o drénela.
+answer-heat-tape = Sí, si está aprobada para esa manguera o tubo. Con espuma encima y en un GFCI.
+answer-hose-in-drain = No. Tape la coladera. Conténgalo con tierra o absorbente y que lo chupe el camión. Avise a su despachador.
+answer-ac-and-heat = No. El aire y la calefacción de un cuarto nunca van juntos. Nunca dos aires en un cable.
+answer-water-heater = Prenda solo con su tanque lleno: la llave caliente corre sin aire. Apague antes de drenar. Primero cargue la batería, luego caliente agua.
+answer-filter = Cierre la toma, saque la presión por un lavabo, luego abra el vaso. Enjuague, cierre a mano, abra despacio.
+answer-battery-charge = Cárguela con el convertidor: dé corriente a su circuito. No pase corriente con el compartimento cerrado.
+answer-hydrant = Solo con permiso de la compañía de agua, su medidor y su válvula contra retroceso. Primero va el regulador.
+answer-alone = Mejor dos juntos. A solas: mande "voy abajo de la", la unidad y "revísame en 15". Pregunto, y aviso al despachador.
+answer-level-now = { $unit }: { $read }.
+answer-level-since = { $unit }: cerca de { $value } ahora. Última lectura a las { $time }: { $read }.
+answer-level-read = { $unit }, { $time }: { $read }.
+answer-level-guessed = { $unit }: nadie ha leído el tanque de negras. Por la gente va cerca de { $value }. Léalo y mándelo.
+answer-level-waste-unknown = { $unit }: nadie ha leído el tanque de negras. Mándelo: { $unit } tanque 1/2.
+answer-level-fresh-unknown = { $unit }: nadie ha leído el agua limpia. Mándela: { $unit } agua limpia 1/2.
+answer-level-battery-unknown = { $unit }: nadie ha leído la batería. Mándela: { $unit } batería 12.4 voltios.
+answer-fresh-on-hose = Usa agua del sitio, así que su tanque limpio no baja.
+answer-battery-on-power = Con corriente en su convertidor, la batería carga. Solo baja sin corriente.
+answer-not-read = { $unit }: nadie lo ha leído. Léalo y mándelo.
+answer-truck-promised = El camión para la { $unit } quedó para las { $time }: tarea { $id }.
+answer-truck-called = Ya llamaron el camión para la { $unit }, sin hora: tarea { $id }. Pregunte cuándo llega.
+answer-truck-nobody-due = Nadie ha llamado el camión para la { $unit }. Debe estar ahí a las { $due }: tarea { $id }.
+answer-truck-nobody = Nadie ha llamado el camión para la { $unit }: tarea { $id }.
+answer-no-truck = No hay camión pedido para la { $unit }. ¿Hace falta? Mande "la { $unit } necesita vaciado".
+answer-no-truck-at-all = No hay camión pedido para ninguna unidad. Diga la unidad y le doy su pronóstico.
+answer-ok = Sí: { $what } está bien para la { $unit }.
+answer-ok-nearly = Casi: { $what } en la { $unit } sirve por ahora.
+answer-not-ok = No: { $what } no está bien para la { $unit }.
+answer-range = Está bien de { $first } a { $last } con las llaves cerradas.
+answer-not-logged = No anoté nada. Si lo leyó, mándelo con la unidad.
+answer-general-pressure = De 40 a 60 psi (3 a 4 bar) está bien. Ponga el regulador a 45 psi (3 bar). Diga la unidad para ver sus límites.
+answer-well = Sí, por lo reportado de la { $unit }.
+answer-no-word = No tengo lecturas de la { $unit }. Mande presión, tanque, voltios y temperatura.
+answer-not-well = No. La { $unit } necesita algo ya.
+answer-regulator-yes = Sí. La { $unit } recibe { $read }, límite { $limit }. Cierre la toma, ponga uno a { $value }, abra despacio.
+answer-regulator-no = No a { $read }: la { $unit } aguanta hasta { $limit }. Lea otra vez de noche, y traiga uno en la camioneta.
+answer-regulator-unread = Primero lea la presión, con las llaves cerradas. Más de { $limit }: sí, puesto a { $value }.
+answer-regulator-fitted = La { $unit } tiene uno desde { $time }. Debe dar { $value }. Si da más de { $limit } no aguanta: cámbielo.
+answer-set-regulator = Ponga el regulador de la { $unit } a { $value }.
+answer-heater-yes = Sí. Con { $value }: prenda el circuito { $circuit } de la { $unit }, calentador de tanque y compartimento. Lea sus amperes.
+answer-heater-yes-plain = Sí. Con { $value }: prenda el calentador de tanque y compartimento de la { $unit }. Lea sus amperes.
+answer-heater-no = Todavía no: { $value } en la { $unit }. Préndalo a 40 °F (4 °C) o menos.
+answer-heater-is-on = { $unit }: ya lo reportaron prendido. Déjelo así y lea sus amperes. El botón no prueba nada.
+answer-heater-unread = Prendido a 40 °F (4 °C) o menos. Nadie leyó el aire en la { $unit } hoy. Mándelo: { $unit } temp 20.
+answer-heater-none = La { $unit } no tiene equipo de frío ni calentador de tanque. Planee drenarla antes de que hiele.
+answer-heater-none-freezing = La { $unit } no tiene calentador de tanque, y con { $value } hiela. Calor en el compartimento. Drene manguera y partes mojadas.
+answer-drain-unread = Nadie leyó el aire en la { $unit } hoy. Mándelo: { $unit } temp 20. Si hiela sin corriente ni calor: drénela.
+answer-drain-no = No: { $value } está lejos de helar.
+answer-drain-ready = Todavía no con { $value }. Esté listo: al helar, caliente la manguera, que corra, o drénela.
+answer-drain-hose = La manguera, si nadie puede calentarla o tenerla corriendo a { $value }. Los tanques se quedan mientras caliente el calentador.
+answer-drain-wet-ends = Sí: ya drene manguera y partes mojadas, a { $value }. También los tanques si hace más frío.
+answer-drain-all = Sí, todo, a { $value }. Primero la manguera. Luego líneas de bomba y calentador. Luego los tanques.
+answer-freeze-no = En la { $unit } no hiela, por la última lectura.
+answer-freeze-unread = Nadie leyó el aire en la { $unit } hoy. Mande temperatura y viento: { $unit } temp 20 viento 10.
+answer-cords = La { $unit } necesita { $count ->
+    [one] un cable
+   *[other] { $count } cables
+} con este clima, en este orden: { $names }. Primero el circuito { $circuit }: mantiene luces y bombas.
+answer-cords-offered = El sitio da { $count ->
+    [one] un cable
+   *[other] { $count } cables
+}. Cada cable a su propio contacto.
+answer-tow-no = No. La { $unit } todavía no se debe mover.
+answer-tow-not-yet = Todavía no. La { $unit } no está lista para salir.
+answer-tow-left = Falta hacer o reportar: { $names }.
+answer-tow-yes = Sí, por lo reportado de la { $unit }.
+answer-open-yes = Sí, por lo reportado de la { $unit }. Antes baje cada taza, pruebe cada llave y cerrojo.
+answer-open-no = Todavía no en la { $unit }. Primero:
+answer-open-unread = No tengo lecturas de la { $unit }. Mande primero presión, tanque, voltios y temperatura.
+answer-pump-out-now = Ya toca vaciar: cierre unas tazas y apure el camión.
+answer-pump-out-yes = El tanque de negras de la { $unit } no aguanta este trabajo. Hay que vaciarlo.
+answer-pump-out-perhaps = El tanque de negras de la { $unit } puede no aguantar este trabajo. Léalo otra vez y tenga un camión a la mano.
+answer-pump-out-no = El tanque de negras de la { $unit } debe aguantar este trabajo. Por ahora no hay que vaciarlo.
+answer-pump-out-unread = La { $unit } no está en un trabajo, no lo puedo decir. Más de la mitad: vacíela. Antes de remolcar: siempre.
+
+### Lo que pide un aviso, en pocas palabras
+
+do-water-over-pressure = Toma cerrada, regulador puesto.
+do-water-under-pressure = Cierre las llaves y lea otra vez la presión.
+do-water-pressure-falling = Limpie el filtro de entrada.
+do-water-hose-undersized = Use manguera más ancha o corta.
+do-water-fresh-endurance = Llene el tanque limpio.
+do-water-backflow = Puntas de manguera fuera de baldes y tanques.
+do-waste-book-pump-out = Llame el camión.
+do-waste-close-now = Cierre tazas, apure el camión.
+do-waste-spill = Cierre la unidad, tape las coladeras.
+do-waste-dropped-unexplained = Busque abajo una válvula abierta o una fuga.
+do-waste-gauge-doubtful = No confíe en el medidor: vea con una luz.
+do-cold-freeze-soon = Caliente la manguera, que corra, o drénela.
+do-cold-tank-heater-on = Calentador de tanque prendido, lea sus amperes.
+do-cold-no-cold-package = Drene manguera y partes mojadas.
+do-cold-winterize = Drénela e inviérnela.
+do-cold-crew-cold = Turnos cortos afuera, de dos en dos.
+do-heat-crew-heat = Sombra y agua, de dos en dos.
+do-power-shock = Corte la corriente en la fuente.
+do-power-low-voltage = Aire apagado, revise el cable.
+do-power-high-voltage = Lea otra vez el voltaje, aparatos apagados.
+do-power-over-current = Quite carga de ese circuito.
+do-power-cord-drop = Use cable más grueso o corto.
+do-power-cord-overloaded = Quite carga, toque la clavija sin corriente.
+do-power-too-few-circuits = Primero corriente al circuito del convertidor.
+do-power-shared-circuit = Una sola carga a la vez en ese circuito.
+do-power-on-battery = Que vuelva la luz, o alimente el convertidor.
+do-power-battery-low = Cargue la batería, ventiladores apagados.
+do-power-generator = Un aire a la vez, el agua caliente al final.
+do-crowd-under-served = Pida más tazas.
+do-site-not-level = Nivélela.
+do-site-not-chocked = Calce los dos lados.
+do-site-set-up-next = Siga con la instalación.
+do-site-wind = Toldos adentro, puertas sujetas.
+do-tow-waste-aboard = Vacíe negras antes de remolcar.
+do-tow-fresh-aboard = Drene el agua limpia antes de remolcar.
+do-tow-not-ready = Termine la lista de salida.
+do-tow-overweight = Vacíe los dos tanques.
+do-crew-late-check-in = Mande un reporte.
 
 ### Hints
 
@@ -246,6 +403,9 @@ origin-spec = de los datos de la flota
 origin-assumed = supuesto, nadie me lo dijo
 origin-computed = calculado
 origin-limit = el límite
+source-practice = uso común
+source-memory = de memoria
+why-not-that = No di consejo de eso últimamente. Puedo decir por qué de: { $names }.
 source-common-practice = uso común, sin fuente publicada
 
 ### Tasks
@@ -279,10 +439,18 @@ task-reopened = Abierta de nuevo: tarea { $task }
 task-taken = Tarea { $task }: { $who } la tiene.
 task-done = Tarea { $task }: hecha.
 task-dropped = Tarea { $task }: quitada, { $reason }.
+task-taken-back = Tarea { $task }: retirada, ya no hace falta.
 task-called = Ya se llamó.
 task-called-for = Ya se llamó, prometido para { $time }.
 tail-called = Ya se llamó: tarea { $id }.
 booked-too-late = El tanque puede llenarse a las { $due }, antes del camión de las { $promised }. Pida uno antes. Si no, cierre baños a tiempo.
+booked-too-late-now = El tanque puede llenarse antes del camión de las { $promised }. Pida uno antes. Si no, cierre baños a tiempo.
+truck-off = El camión para la { $unit } no viene. Llame a otro.
+truck-none = No hay camión anotado para la { $unit }. Nada cambió.
+truck-none-booked = No hay camión anotado como llamado. Nada cambió.
+truck-late-when = ¿Cuándo viene ahora el camión para la { $unit }? Mande la hora: "camión tarde, 19:30".
+truck-off-told = { $who } dice que el camión para la { $unit } no viene. Llame a otro.
+truck-late-told = { $who } dice que el camión para la { $unit } llega a las { $time }. Puede ser tarde para el tanque.
 tail-called-for = Ya se llamó, prometido para { $time }: tarea { $id }.
 tail-nobody-called = Nadie ha llamado aún: tarea { $id }.
 tail-taken = { $who } tiene la tarea { $id }.
@@ -292,7 +460,10 @@ tasks-head = { $count ->
    *[other] { $count } tareas abiertas, primero la más próxima:
 }
 tasks-none = No hay tareas abiertas.
+tasks-none-mine = No tiene tareas abiertas. "tareas" las muestra todas.
+tasks-none-of = { $who } no tiene tareas abiertas.
 task-unknown = No hay tarea { $id }. No cambié nada. Mande "tareas" para ver la lista.
+tasks-on-unit = Abiertas en la { $unit }: { $tasks }. Use el número de tarea, el primero.
 task-already-closed = La tarea { $id } ya está cerrada. No cambié nada.
 
 ### Forecast
@@ -350,7 +521,6 @@ desk-implausible-circuit = No anotado: { $value } en el circuito { $circuit }. E
 }. ¿Cuál es?
 desk-not-allowed-dispatcher = No cambié nada. Solo un despachador puede hacer eso. Pídaselo al suyo.
 desk-not-allowed-tech = No cambié nada. Solo un técnico o un despachador puede hacer eso. Pídaselo a uno.
-odd-time = No anotado: no sé qué hora es { $quote }. Mande una hora de reloj, como 14:30.
 unreadable = No puedo leer { $kind ->
     [voice] un mensaje de voz
     [sticker] un sticker
@@ -358,7 +528,8 @@ unreadable = No puedo leer { $kind ->
     [photo] una foto sin texto
    *[other] un mensaje así
 }. No anoté nada. Escriba lo que ve.
-nothing-logged = No anoté nada. Mande la unidad y lo que ve: 12 presion 50 tanque 1/2.
+not-understood = No entendí { $quote }. Mande la unidad y lo que ve: 12 presión 50 tanque 1/2.
+not-understood-again = No entendí { $quote }. "ayuda" muestra cómo escribir.
 heard-of = Anotado, noticias de { $units }. Nada nuevo que registrar.
 nothing-to-log = Leído. Nada que registrar.
 greeting = Hola, { $who }. Mande la unidad y lo que ve: 12 presion 50 tanque 1/2. Con "ayuda" le digo más.
@@ -377,21 +548,29 @@ service-undelivered = Esto no le llegó a { $who } por el chat. Llame por teléf
 
 ### Orders and their answers
 
-undone = Quité su reporte de { $time } sobre { $units }. Ya no cuenta.
+undone = Retirado, de las { $time }: { $what }. Ya no cuenta. Para ponerlo otra vez, mándelo de nuevo.
+undone-task = Retirado: lo que me pidió a las { $time }.
+undo-older = Ya retiró su último mensaje. Antes, a las { $time }: { $what }. ¿Retiro ese también? Sí o no.
+changed-value = Cambiado en la { $unit }: { $was }, ahora { $what }.
+changed-unit = Cambiado: era para la { $unit }, no para la { $from }. Nada de eso queda en la { $from }.
+changed-off = Retirado en la { $unit }: { $what }.
 undo-nothing = No hay nada que quitar. Guardo sus reportes 24 h.
 edit-taken = Su cambio toma el lugar de lo que mandó ({ $time }).
 edit-undone = Su cambio quita lo que mandó ({ $time }). No anoté nada nuevo.
 late-message = Su mensaje de { $time } llegó apenas. Queda anotado para esa hora.
+late-message-own = Su mensaje de las { $time } llegó apenas. Quedó anotado a las horas que dio.
 late-meanwhile = Ya hay reportes más nuevos. Este consejo va con el más nuevo.
-plan-which-unit = Aún no puse nada: { $quote }. ¿Para qué unidad es? Mándelo otra vez con el número.
+late-since = Después en la { $unit }, { $time }, { $who }: { $what }.
 watch-set = Le aviso cuando la { $unit } llegue a { $what }.
 watch-set-below = Le aviso cuando la { $unit } baje a { $what }.
-watch-past = La { $unit } ya está ahí: { $what }. No puse aviso.
+watch-past = La { $unit } ya está ahí: { $what } a las { $time }. Sin aviso puesto.
+watch-none = No tiene avisos puestos. Mande por ejemplo: si la 12 llega a 3/4 avísame.
 watch-hit = Pidió que le avise: { $unit } { $what }, según { $who }.
 got-it = Enterado: { $what }. No sale de nuevo, salvo que empeore.
 got-it-nothing = Nada espera un "enterado".
 got-it-by = { $who } ya está enterado: { $what }.
 never-mind-question = Pregunta quitada. No anoté nada de ella.
+never-mind-left = Queda como está. Nada cambió.
 never-mind-watch = Quité su aviso de la { $unit }.
 never-mind-nothing = No hay ninguna pregunta abierta.
 order-not-yet = Aún no puedo hacer eso. No cambié nada.
@@ -598,10 +777,12 @@ water-under-pressure-restriction = Agua a { $pressure } corriendo, debe ser { $e
 water-under-pressure-hose = Agua a { $pressure } corriendo, y { $expected } es todo lo que da esta manguera. Use manguera más ancha o más corta. O trabaje con tanque y bomba.
 water-under-pressure-act = Agua a { $pressure }. Con menos de { $needed } las tazas no llenan a tiempo. Trabaje con el tanque y la bomba. Luego revise toma, manguera y filtro de entrada.
 
+water-under-pressure-later = Agua a { $pressure }. Primero haga lo dicho de la fuga o la bomba. Luego cierre las llaves y lea otra vez.
 water-pressure-falling = El agua bajó { $fall }, de { $before } a { $pressure }. Limpie el filtro de entrada. Luego vea si la manguera tiene un doblez.
 
 water-hose-undersized = La manguera puede dar { $given }. Este remolque pide { $wanted } en su hora pico. Use una más ancha o más corta que { $hose } de { $bore }. O en hora pico trabaje con tanque y bomba.
 
+water-hose-undersized-no-pump = La manguera puede dar { $given }. Este remolque pide { $wanted } en la hora pico. Use manguera más ancha o corta que { $hose } de { $bore }.
 water-fresh-endurance-act = Agua limpia al { $fresh }. Llene el tanque. Si no hay agua: apague la bomba antes de que trabaje en seco.
 water-fresh-endurance-soon = Agua limpia al { $fresh }, alcanza para unos { $fresh_hours }. Llénela en el sitio. Si se vacía, apague la bomba.
 water-fresh-endurance-low = Agua limpia al { $fresh }. Llénela en el sitio. Si se vacía, apague la bomba.
@@ -635,6 +816,8 @@ waste-gauge-doubtful-coated = El medidor de negras marca { $level } justo despu�
 
 ## Cold and heat
 
+cold-freeze-soon-tap-shut = Aire a { $air }. Con la toma cerrada la manguera queda quieta y se puede helar. Saque la presión por un lavabo, quítela y drénela. Use el tanque hasta que corra otra vez.
+cold-freeze-soon-soon-plain = Aire a { $air }, hiela. Calor en el compartimento. Envuelva la manguera y las partes mojadas. Que el agua corra.
 cold-freeze-soon-plan = Aire a { $air }. Casi hiela. ¿Tiene equipo de frío y su breaker arriba? Planee cómo drenar manguera y tanques.
 cold-freeze-soon-soon = Aire a { $air }, ya hiela. Prenda calefacción del compartimento y calentador del tanque. Envuelva la manguera y toda punta mojada. Que el agua no pare.
 cold-freeze-soon-now = Aire a { $air }, viento { $wind }. Una manguera quieta llega a congelación en { $hose_min } y puede taparse en { $block_min }. Caliéntela, que corra, o drénela y use el tanque.
@@ -647,6 +830,8 @@ cold-freeze-soon-tonight-plan = Viene una mínima de { $low }. Casi hiela. ¿Tie
 cold-freeze-soon-tonight = Viene una mínima de { $low }. Antes de la noche: calentadores prendidos, manguera y puntas mojadas envueltas. Sin calor: drene la manguera y use el tanque.
 
 cold-tank-heater-on = Hiela, y nadie dijo que el calentador del tanque está prendido. Prenda el circuito { $circuit }: tanque y compartimento. Lea sus amperes. Un botón tibio no prueba nada.
+cold-tank-heater-on-power-off = Los calentadores se quedan apagados hasta que autoricen la corriente. Hiela: primero drene la manguera. Luego líneas de bomba y calentador. Luego los tanques.
+cold-tank-heater-on-low-volts = Hiela, y nadie dijo que el calentador del tanque está prendido. Primero apague las otras cargas grandes. Luego préndalo. Lea otra vez voltios y amperes.
 cold-tank-heater-on-tonight = Se espera una mínima de { $low }, y nadie ha dicho que el calentador del tanque esté prendido. Prenda el circuito { $circuit }: tanque y compartimento. Lea sus amperes.
 cold-tank-heater-on-plain = Hiela, y nadie dijo que el calentador del tanque está prendido. Prenda los de tanque y compartimento. Lea sus amperes.
 cold-tank-heater-on-dead = El calentador está prendido, pero el circuito { $circuit } marca { $amps }. No anda: se botó, está desconectado o lo paró el termostato. Revise breaker, clavija y termostato. Lea los amperes otra vez.
@@ -703,6 +888,7 @@ power-too-few-circuits = { $cords ->
         [one] Un cable
        *[other] { $cords } cables
     }, pero hacen falta { $cords_needed } circuitos. Alimente el circuito { $feed }: el circuito { $converter_circuit } mantiene luces y bombas. No andarán: { $left_out }.
+power-too-few-circuits-power-off = No dé corriente a ningún circuito hasta que la autoricen. Luego, primero el del convertidor.
 power-too-few-circuits-cold = { $cords ->
         [one] Un cable
        *[other] { $cords } cables
@@ -716,6 +902,7 @@ power-on-battery-ask-plain = { $cords ->
         [one] Un cable
        *[other] { $cords } cables
     } para { $circuits } circuitos. ¿Tiene corriente el circuito { $converter_circuit }? Si no, el convertidor está muerto y la batería se gasta.
+power-on-battery-power-off = Luces y bombas viven de la batería mientras no hay corriente. Déjela cortada hasta que la autoricen.
 power-on-battery-circuit = El circuito { $converter_circuit } no tiene corriente, así que el convertidor está muerto. La batería se gasta: quedan unos { $battery_hours }. Pase un cable al circuito { $converter_circuit }.
 power-on-battery-circuit-plain = El circuito { $converter_circuit } no tiene corriente, así que el convertidor está muerto. La batería se gasta. Pase un cable al circuito { $converter_circuit }.
 power-on-battery = Sin corriente del sitio. Luces y bombas viven de la batería: unos { $battery_hours }. No hay aire, calefacción ni agua caliente.
@@ -726,11 +913,11 @@ power-on-battery-battery-first = Sin corriente del sitio. La batería dura unos 
 
 power-battery-low-plan = Batería a { $volts }, como al { $charge }. Cárguela hoy.
 power-battery-low-soon = Batería a { $volts }, menos de media carga. Recupere la corriente, o apague ventiladores. ¿Leyó en reposo o con carga?
-power-battery-low-act = Batería a { $volts }, casi vacía. Desconéctela. Cierre la unidad o traiga un generador. ¿Leyó en reposo o con carga?
-power-battery-low-flat = Batería a { $volts }, vacía. Desconéctela: más uso la daña. Las bombas paran y las válvulas se sueltan. Cierre la unidad o traiga un generador.
+power-battery-low-act = Batería a { $volts }, casi vacía. Ventiladores y bombas apagados. Sin corriente: desconéctela, y cierre la unidad o traiga un generador. Con corriente: conéctela y luego cárguela. ¿Leyó en reposo o con carga?
+power-battery-low-flat = Batería a { $volts }, vacía. Las bombas paran y las válvulas se sueltan. Apague cargas y luego desconéctela: más uso la daña. Cierre la unidad o traiga un generador. Con corriente: conéctela y luego cárguela.
 power-battery-low-plan-charge = Batería al { $charge }. Cárguela hoy.
 power-battery-low-soon-charge = Batería al { $charge }, menos de media carga. Recupere la corriente, o apague ventiladores.
-power-battery-low-act-charge = Batería al { $charge }, casi vacía. Desconéctela. Cierre la unidad o traiga un generador.
+power-battery-low-act-charge = Batería al { $charge }, casi vacía. Ventiladores y bombas apagados. Sin corriente: desconéctela, y cierre la unidad o traiga un generador. Con corriente: conéctela y luego cárguela.
 power-battery-low-told = Batería baja. Lea sus voltios en reposo. ¿Tiene corriente el circuito del convertidor? Apague ventiladores hasta que cargue.
 
 power-generator-soon = El generador da { $generator_w }. Todas las cargas llevan { $running_w } y piden { $needed_w } para arrancar un aire. Arranque un aire a la vez, el calentador al final. O traiga uno más grande.
@@ -762,6 +949,8 @@ site-set-up-next-volts = siguiente: lea los voltios en el remolque, con carga. M
 site-set-up-next-regulator = siguiente: el regulador, a { $regulator }. Este sitio da { $static }, límite { $limit }. Luego la manguera, y abra despacio.
 site-set-up-next-water = siguiente: agua. Conecte, abra despacio, saque el aire, busque fugas. Mande la presión con todas las llaves cerradas.
 site-set-up-next-water-hydrant = siguiente: agua del hidrante. Conecte, abra despacio, saque el aire, busque fugas. Mande la presión con todas las llaves cerradas.
+site-set-up-next-power-off = siguiente: sin corriente hasta que la autoricen. Siga solo cuando lo diga un electricista.
+site-set-up-next-heater-later = siguiente: que el voltaje quede bien. Luego calentador de tanque y compartimento prendidos, y lea sus amperes.
 site-set-up-next-fill = siguiente: aquí no hay agua. Llene el tanque limpio, hasta { $fresh_gal }. Luego prenda la bomba y busque fugas.
 site-set-up-next-fill-no-power = siguiente: aquí no hay agua ni corriente. Llene el tanque limpio, hasta { $fresh_gal }. Lea la batería. De ella viven luces y bombas.
 site-set-up-next-pressure = siguiente: lea la presión del agua con todas las llaves cerradas. De { $least } a { $limit } está bien. Mande el número.
@@ -805,7 +994,10 @@ trouble-no-water-freezing = Hiela: la manguera puede tener hielo. Lea la presió
 trouble-no-lights = Un cuarto a oscuras: el sensor, luego el fusible de 12 V de ese cuarto. Cámbielo una vez, de igual valor. Los dos a oscuras: interruptor de batería, luego el circuito del convertidor.
 trouble-fuse-blown = Cámbielo una vez, de igual valor. Si se quema otra vez: déjelo fuera, hay un corto.
 trouble-no-power = Casi siempre está abajo el breaker del sitio, o floja una clavija. Si se botó un GFCI, repóngalo una vez. Si otros tampoco tienen: llame al sitio.
+trouble-no-power-leave-off = Deje la corriente cortada. No reponga nada. Primero la ve un electricista.
 trouble-breaker-trip = Apague cargas. Repóngalo una vez: abajo del todo, luego arriba. Si se bota al momento: déjelo abajo. Si se bota después: es demasiada carga.
+trouble-breaker-trip-leave-off = Deje abajo ese breaker. No lo suba. Primero la ve un electricista.
+trouble-gfci-trip-leave-off = Deje ese GFCI abajo. No lo reponga. Primero lo ve un electricista.
 trouble-gfci-trip = Desconecte todo lo que lleva y repóngalo. Si aguanta: conecte de uno en uno. El último es la falla. Busque una clavija mojada, sin corriente.
 trouble-pump-running = Tanque limpio vacío: apague la bomba, en seco se quema. Si no, corre una taza o una llave, o hay fuga bajo el remolque. Cierre los baños uno por uno.
 trouble-pump-dead = Sin luz tampoco: interruptor de batería y circuito del convertidor. Con luz: botón de la bomba, luego su fusible, una vez, de igual valor. Vea que haya agua limpia.
@@ -1078,6 +1270,8 @@ card-contact = Pregunte por: { $what }
 card-stand = Lugar: { $what }
 card-septic-lid = Tapa de la fosa: { $what }
 card-notes = Sitio: { $what }
+card-not-today = El código de la puerta sale el día del trabajo. Si lo necesita ya, pídalo al despachador.
+card-not-crew = El código de la puerta es para la cuadrilla de este trabajo. Pídalo al despachador.
 note-stands = Nota de la { $unit } ({ $who }, { $time }): { $quote }
 note-none = No hay notas de la { $unit }.
 note-cleared = Notas de la { $unit } borradas.
@@ -1115,6 +1309,7 @@ value-waste = tanque de aguas negras
 value-fresh = tanque de agua limpia
 value-chocks = calzas
 value-breakaway = freno de emergencia
+confirmed = Anotado en la { $unit }: { $what }, hecho.
 
 ## Plugging in
 
@@ -1151,7 +1346,7 @@ step-two-cords-one-gfci = ¿Hay dos cables en un mismo GFCI?
 step-plug-back = Conecte los circuitos uno por uno. ¿Alguno lo bota?
 step-holds-now = Repóngalo una vez más, y no más. ¿Aguanta?
 step-trips-at-once = Cargas apagadas. Repóngalo una vez: todo abajo y luego arriba. ¿Se bota al instante?
-step-add-amps = Sume los amperios que lleva.
+step-add-amps = Sume los amperes que lleva.
 step-on-start = ¿Se bota cuando arranca un aire?
 step-after-hours = ¿Se bota después de unas horas?
 step-shared-breaker = ¿Se bota solo el interruptor del sitio, con otros conectados?
@@ -1179,7 +1374,7 @@ step-how-long = ¿Lleva más de una hora lleno y con corriente?
 step-heater-circuit = ¿Tiene corriente el circuito del calentador, con su breaker arriba?
 step-heater-switch = ¿Está prendido el botón del calentador?
 step-high-limit = Corte la corriente, deje enfriar, oprima una vez el botón de límite. ¿Ya calienta?
-step-heater-amps = Mida los amperios del calentador.
+step-heater-amps = Mida los amperes del calentador.
 step-bypass-valves = ¿Están las válvulas de paso en verano y no en invierno?
 step-clean-water = ¿Es agua limpia y no negra?
 step-leak-power = ¿Está cortada la corriente cerca del agua?
@@ -1198,7 +1393,7 @@ step-thermostat = ¿Está bien puesto el termostato, con pilas buenas?
 step-heat-filter = Limpie el filtro y la rejilla. Deje enfriar y reponga una vez. ¿Ya calienta?
 step-volts = Mida los voltios en el remolque.
 step-doors-shut = ¿Se quedan cerradas las puertas?
-step-heat-amps = Mida los amperios de ese circuito, con el calor prendido.
+step-heat-amps = Mida los amperes de ese circuito, con el calor prendido.
 step-fan-runs = ¿Gira el ventilador?
 step-compressor-hums = ¿Zumba el compresor y luego se para o se bota?
 step-cooling-filter = Limpie el filtro. Con hielo: solo ventilador hasta que se quite. ¿Ya enfría?
@@ -1402,7 +1597,7 @@ speak-was-due = Esto era para las { $time }, hace { $age }.
 speak-answer-task = Conteste "tomo { $id }", o "enterado" para callarlo para todos.
 speak-call-truck = Llame al camión: tarea { $task }
 speak-task = Por hacer: tarea { $task }
-speak-silent-unit = { $who } escribió por última vez a las { $time }, pero no de esta.
+speak-silent-unit = { $who } escribió a las { $time }. Sin reporte de esta desde las { $since }.
 speak-silent-person = { $who } no escribe nada desde las { $time }. Llámele por teléfono.
 speak-unanswered = { $signal }: nadie ha contestado. { $what }, avisado a las { $time }. Llámeles ya.
 speak-overdue = { $who } iba a llegar a las { $time } y no escribe. Llámele por teléfono.
@@ -1445,3 +1640,4 @@ ahead-job = { $site }: { $units }, { $first } a { $last }, { $value } invitados.
 ahead-truck = Solo por los invitados, al límite como a las: { $names }.
 ahead-no-truck = Solo por los invitados no se llena ningún tanque.
 speak-taken-by = { $who } la tiene: { $what }. No hay que hacer nada.
+speak-untaken = { $who } se echó para atrás. Nadie la tiene ahora: { $task }

@@ -10,7 +10,7 @@ use super::ahead::Ahead;
 use super::lessons::Lessons;
 use super::record::{AlarmChange, Message, MessageKey, Personal, Record};
 use super::standing::Standing;
-use super::tasks::Tasks;
+use super::tasks::{Task, Tasks};
 use super::unit::UnitBook;
 use crate::dialogue::{Talk, Watch};
 use crate::finding::{FindingId, Level};
@@ -52,6 +52,31 @@ pub struct Sent {
     pub at: DateTime<Utc>,
     /// The trailers it reports on.
     pub units: Vec<UnitName>,
+    /// When it was worked through: what it changed bears this time.
+    #[serde(default)]
+    pub worked: Option<DateTime<Utc>>,
+    /// The tasks that it changed, as they stood before.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub tasks_before: Vec<Task>,
+    /// The messages it took the place of, by their keys in the book and on the network.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub instead_of: Vec<(MessageKey, Personal)>,
+}
+
+impl Sent {
+    /// Tells whether it is known under a key of the network, its own or one of those it took the place of.
+    pub fn is_of(&self, network: &MessageKey) -> bool {
+        let replaced = self.instead_of.iter().map(|(_, other)| other);
+        replaced
+            .chain([&self.network])
+            .any(|key| key.text() == network.0)
+    }
+
+    /// Iterates over the keys in the book that its reports and tasks may bear.
+    pub fn keys(&self) -> impl Iterator<Item = &MessageKey> {
+        let replaced = self.instead_of.iter().map(|(key, _)| key);
+        replaced.chain([&self.key])
+    }
 }
 
 /// Everything known, folded from records.
@@ -96,7 +121,9 @@ impl Book {
         match record {
             Record::Fleet { at, digest, fleet } => self.load(*at, digest, fleet),
             Record::Message(message) => self.take_in(message),
-            Record::Undone { key, by, .. } => self.take_back(key, by),
+            Record::Undone { key, by, .. } => {
+                self.take_back(key, by);
+            }
             Record::Task { at, change } => self.tasks.apply(*at, change),
             Record::Talk { who, talk } => {
                 self.talks.insert(who.clone(), (**talk).clone());
@@ -114,6 +141,7 @@ impl Book {
             }
             Record::Note { note } => self.standing.note(note),
             Record::NotesCleared { unit, .. } => self.standing.clear(unit),
+            Record::Confirmed { at, unit, step, .. } => self.standing.confirm(unit, step, *at),
             Record::Override { decided } => self.standing.decide(decided),
             Record::Ahead { at, change } => self.ahead.apply(*at, change),
             Record::Lesson { lesson } => self.lessons.take_in(lesson),
@@ -243,9 +271,8 @@ impl Book {
         let last = self.heard.last.entry(message.from.clone());
         let last = last.or_insert(message.at);
         *last = message.at.max(*last);
-        if let Some(replaced) = &message.replaces {
-            self.take_back(replaced, &message.from);
-        }
+        let replaced = message.replaces.as_ref();
+        let replaced = replaced.and_then(|replaced| self.take_back(replaced, &message.from));
         for report in message.reports.iter().filter(|report| !report.too_old) {
             let unit = self.units.entry(report.unit.clone()).or_default();
             unit.take_in(report.at, &message.key, &message.from, &report.entry);
@@ -256,12 +283,24 @@ impl Book {
             .iter()
             .map(|report| report.unit.clone())
             .collect();
+        let mut tasks_before = message.tasks_before.clone();
+        let mut instead_of = Vec::new();
+        if let Some(mut replaced) = replaced {
+            // the oldest state of a task is the one to go back to
+            tasks_before.retain(|task| replaced.tasks_before.iter().all(|old| old.id != task.id));
+            tasks_before.append(&mut replaced.tasks_before);
+            instead_of.append(&mut replaced.instead_of);
+            instead_of.push((replaced.key, replaced.network));
+        }
         let sent = self.sent.entry(message.from.clone()).or_default();
         sent.push(Sent {
             key: message.key.clone(),
             network: message.network.clone(),
             at: message.at,
             units,
+            worked: Some(message.received),
+            tasks_before,
+            instead_of,
         });
         // now and then, not at every message: a busy person sends hundreds a day
         if sent.len() > MOST_SENT {
@@ -270,21 +309,19 @@ impl Book {
         }
     }
 
-    /// Takes back what one message of a person reported.
-    fn take_back(&mut self, key: &MessageKey, by: &str) {
-        let Some(sent) = self.sent.get_mut(by) else {
-            return;
-        };
-        let Some(place) = sent.iter().position(|sent| sent.key == *key) else {
-            return;
-        };
-        for unit in sent.remove(place).units {
-            if let Some(kept) = self.units.get_mut(&unit) {
+    /// Takes back what one message of a person reported, and returns what was kept of it.
+    fn take_back(&mut self, key: &MessageKey, by: &str) -> Option<Sent> {
+        let sent = self.sent.get_mut(by)?;
+        let place = sent.iter().position(|sent| sent.key == *key)?;
+        let taken = sent.remove(place);
+        for unit in &taken.units {
+            if let Some(kept) = self.units.get_mut(unit) {
                 kept.take_back(key);
             }
-            self.lessons.take_back(&unit, key);
-            self.note_whether_open(&unit);
+            self.lessons.take_back(unit, key);
+            self.note_whether_open(unit);
         }
+        Some(taken)
     }
 
     fn note_whether_open(&mut self, unit: &UnitName) {

@@ -15,7 +15,7 @@ mod tasks;
 mod unit;
 
 pub use ahead::{Ahead, AheadChange, Alone, Held, Road, Weather};
-pub use apply::{Alarm, Book, HeardFrom};
+pub use apply::{Alarm, Book, HeardFrom, Sent};
 pub use lessons::{Lesson, Lessons};
 pub use record::{AlarmChange, Message, MessageKey, Personal, Record, Report, TaskChange, Unread};
 pub use standing::{Override, Standing, StandingNote};

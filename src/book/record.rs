@@ -118,6 +118,9 @@ pub struct Message {
     /// The message this one replaces, when it is an edit.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub replaces: Option<MessageKey>,
+    /// The tasks that it changed, as they stood before, so that taking it back can put them back.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub tasks_before: Vec<Task>,
 }
 
 /// A change to a task.
@@ -139,6 +142,8 @@ pub enum TaskChange {
         by: String,
         promised: Option<DateTime<Utc>>,
     },
+    /// Whoever was called for it does not come.
+    Uncalled { id: u32, by: String },
     /// Somebody took it.
     Taken { id: u32, by: String },
     /// It was done, by a person's word or by an event that does it.
@@ -157,8 +162,27 @@ pub enum TaskChange {
     },
     /// It was opened again, because what closed it was taken back.
     Reopened { id: u32 },
+    /// It stands again as it did before a message that was taken back.
+    Restored { task: Task },
     /// The dispatcher was told that it is late.
     Escalated { id: u32 },
+}
+
+impl TaskChange {
+    /// Returns the number of the task that changes.
+    pub fn id(&self) -> u32 {
+        match self {
+            TaskChange::Opened { task } | TaskChange::Restored { task } => task.id,
+            TaskChange::Redated { id, .. }
+            | TaskChange::Called { id, .. }
+            | TaskChange::Uncalled { id, .. }
+            | TaskChange::Taken { id, .. }
+            | TaskChange::Done { id, .. }
+            | TaskChange::Dropped { id, .. }
+            | TaskChange::Reopened { id }
+            | TaskChange::Escalated { id } => *id,
+        }
+    }
 }
 
 /// A change to an alarm.
@@ -258,6 +282,17 @@ pub enum Record {
         by: String,
         /// The trailer.
         unit: UnitName,
+    },
+    /// Somebody did a step of leaving that no report tells of: chocks out, breakaway tested.
+    Confirmed {
+        /// When.
+        at: DateTime<Utc>,
+        /// By whom.
+        by: String,
+        /// The trailer.
+        unit: UnitName,
+        /// The step, by its code.
+        step: String,
     },
     /// Somebody decided against the advice, or passed on an order of fire or police.
     Override {

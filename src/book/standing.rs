@@ -47,6 +47,9 @@ pub struct Override {
 pub struct Standing {
     notes: BTreeMap<UnitName, Vec<StandingNote>>,
     overrides: BTreeMap<UnitName, Vec<Override>>,
+    /// Steps of leaving that somebody did, by trailer and code, and when.
+    #[serde(default)]
+    confirmed: BTreeMap<UnitName, BTreeMap<String, DateTime<Utc>>>,
 }
 
 impl Standing {
@@ -71,6 +74,17 @@ impl Standing {
             (TimeDelta::zero()..=OVERRIDE_HOLDS).contains(&(now - other.at))
                 && arrived.is_none_or(|arrived| arrived <= other.at)
         })
+    }
+
+    /// Tells whether a step of leaving was done, and not before `since`.
+    pub fn is_confirmed(&self, unit: &UnitName, step: &str, since: Option<DateTime<Utc>>) -> bool {
+        let done = self.confirmed.get(unit).and_then(|steps| steps.get(step));
+        done.is_some_and(|at| since.is_none_or(|since| since <= *at))
+    }
+
+    pub(super) fn confirm(&mut self, unit: &UnitName, step: &str, at: DateTime<Utc>) {
+        let steps = self.confirmed.entry(unit.clone()).or_default();
+        steps.insert(step.to_owned(), at);
     }
 
     pub(super) fn note(&mut self, note: &StandingNote) {

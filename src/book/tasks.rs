@@ -164,6 +164,13 @@ impl Tasks {
                 task.called = Some(at);
                 task.promised = *promised;
             }),
+            TaskChange::Uncalled { id, .. } => self.with(*id, |task| {
+                task.called = None;
+                task.promised = None;
+                // the dispatchers hear of it anew
+                task.escalated = None;
+            }),
+            TaskChange::Restored { task } => self.put(task.clone()),
             TaskChange::Taken { id, by } => self.with(*id, |task| task.taken_by = Some(by.clone())),
             TaskChange::Done { id, cause, .. } => self.with(*id, |task| {
                 task.state = TaskState::Done;

@@ -4,6 +4,7 @@ use super::answer::Reply;
 use super::inbound::Outgoing;
 use super::receive::Hearing;
 use super::standing;
+use super::watch;
 use super::when;
 use crate::book::{AlarmChange, Personal, Record, TaskChange};
 use crate::finding::{Facts, Finding, FindingId, Level, Origin, Urgency};
@@ -77,7 +78,7 @@ fn on_task(hearing: &Hearing<'_>, order: &Command, reply: &mut Reply<'_>) {
     };
     let number = Arg::Count(i64::from(id));
     let Some(task) = reply.board.tasks().task(id).cloned() else {
-        reply.say("task-unknown", &[("id", number)]);
+        reply.unknown_task(hearing, id);
         return;
     };
     if !task.is_open() {
@@ -184,6 +185,10 @@ fn got_it(hearing: &Hearing<'_>, reply: &mut Reply<'_>, records: &mut Vec<Record
 }
 
 fn never_mind(hearing: &Hearing<'_>, reply: &mut Reply<'_>, records: &mut Vec<Record>) {
+    // an edit to "never mind" takes back what it edits, and no more
+    if watch::drop(hearing, reply, records) || hearing.inbound.replaces.is_some() {
+        return;
+    }
     let mut mine = hearing
         .desk
         .book
@@ -191,6 +196,9 @@ fn never_mind(hearing: &Hearing<'_>, reply: &mut Reply<'_>, records: &mut Vec<Re
         .iter()
         .filter(|watch| watch.who == hearing.member.id);
     match (&hearing.talk.question, mine.next_back()) {
+        (Some(question), _) if question.about.leaves_things_as_they_are() => {
+            reply.say("never-mind-left", &[]);
+        }
         (Some(_), _) => reply.say("never-mind-question", &[]),
         // the guided check at hand is dropped where checks are carried on
         (None, _) if !hearing.talk.checks.is_empty() => {}

@@ -10,6 +10,7 @@ mod answer;
 mod command;
 mod digest;
 mod inbound;
+mod phrases;
 mod receive;
 mod repeat;
 mod settle;
@@ -19,6 +20,7 @@ mod stranger;
 mod sum;
 mod tasks;
 mod tick;
+mod truck;
 mod walk;
 mod watch;
 mod when;
@@ -41,6 +43,9 @@ pub struct Desk {
     reader: Reader,
     replies: Replies,
     answers: walk::Answers,
+    phrases: phrases::Phrases,
+    questions: answer::Questions,
+    why_words: answer::WhyWords,
 }
 
 impl Default for Desk {
@@ -57,6 +62,9 @@ impl Desk {
             reader: Reader::new(),
             replies: Replies::new(),
             answers: walk::Answers::default(),
+            phrases: phrases::Phrases::default(),
+            questions: answer::Questions::default(),
+            why_words: answer::WhyWords::default(),
         }
     }
 

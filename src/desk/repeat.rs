@@ -5,7 +5,8 @@
 use chrono::{DateTime, TimeDelta, Utc};
 
 use crate::dialogue::{Talk, Told};
-use crate::finding::{Finding, FindingId, Level};
+use crate::finding::{FactValue, Finding, FindingId, Level, Origin};
+use crate::heard::Heard;
 
 /// How long advice that stands need not be said again to the same person.
 const STANDS: TimeDelta = TimeDelta::hours(3);
@@ -26,49 +27,124 @@ const SAID_BY: &[(FindingId, FindingId)] = &[
     (FindingId::WasteBookPumpOut, FindingId::WasteCloseNow),
 ];
 
-/// Tells whether a finding must be said to this person now, among the others of the same reply.
-pub(super) fn is_news(
-    finding: &Finding,
-    others: &[Finding],
-    talk: &Talk,
-    now: DateTime<Utc>,
-) -> bool {
-    if finding.level > Level::Notice {
-        return true;
-    }
-    let by_another = SAID_BY.iter().any(|(quiet, loud)| {
-        *quiet == finding.id
-            && others
-                .iter()
-                .any(|other| other.id == *loud && other.unit == finding.unit)
-    });
-    let told_lately = STANDING.contains(&finding.id)
-        && talk.told.iter().any(|told| {
-            told.id == finding.id
-                && told.unit == finding.unit
-                && told.urgency >= finding.urgency
-                && now - told.at <= STANDS
-        });
-    !by_another && !told_lately
+/// Topics whose findings rest on readings. What else somebody reports again is a new event: it tripped again.
+const READ: &[&str] = &["water", "waste", "cold", "heat", "power", "crowd"];
+/// How long what nobody changed goes by name to the person who was told.
+const UNCHANGED: TimeDelta = TimeDelta::hours(1);
+
+/// How a finding is told to somebody.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum Telling {
+    /// In full, with its cautions.
+    Full,
+    /// By its name, among what stands unchanged.
+    Named,
+    /// Not at all: another line says it, or it stands for the whole job.
+    Silent,
 }
 
-/// Notes what was told, and forgets what was told too long ago to matter.
-pub(super) fn note(findings: &[Finding], talk: &mut Talk, now: DateTime<Utc>) {
-    talk.told.retain(|told| now - told.at <= STANDS);
-    for finding in findings
-        .iter()
-        .filter(|finding| STANDING.contains(&finding.id))
-    {
-        let known = talk.told.iter().any(|told| {
-            told.id == finding.id && told.unit == finding.unit && told.urgency >= finding.urgency
+/// Tells how a finding is to be told to this person now, among the others of the same reply.
+///
+/// What could kill is told in full each time. Other advice that this person was told within the hour, about the same
+/// numbers, goes by name, unless the message reads one of them (`read`) again.
+pub(super) fn telling(
+    finding: &Finding,
+    others: &[Finding],
+    read: &[f64],
+    talk: &Talk,
+    now: DateTime<Utc>,
+) -> Telling {
+    if finding.level <= Level::Notice {
+        let by_another = SAID_BY.iter().any(|(quiet, loud)| {
+            *quiet == finding.id
+                && others
+                    .iter()
+                    .any(|other| other.id == *loud && other.unit == finding.unit)
         });
-        if !known {
-            talk.told.push(Told {
-                id: finding.id,
-                unit: finding.unit.clone(),
-                urgency: finding.urgency,
-                at: now,
-            });
+        let stands = STANDING.contains(&finding.id) && is_told(finding, talk, now, STANDS);
+        if by_another || stands {
+            return Telling::Silent;
         }
     }
+    let of_a_reading = READ.contains(&finding.id.topic());
+    let asks = finding.action.ends_with("-ask") || finding.action.contains("-ask-");
+    let in_talk = |told: &Told| told.says == gist(finding) && now - told.at <= UNCHANGED;
+    let unchanged = told_of(finding, talk).is_some_and(in_talk);
+    let read_again = numbers(finding).any(|number| read.contains(&number));
+    if finding.level < Level::Warning && of_a_reading && unchanged && !read_again && !asks {
+        Telling::Named
+    } else {
+        Telling::Full
+    }
+}
+
+/// Tells whether this person was told of it within the hour, no less urgent than now.
+pub(super) fn told_lately(finding: &Finding, talk: &Talk, now: DateTime<Utc>) -> bool {
+    is_told(finding, talk, now, UNCHANGED)
+}
+
+fn is_told(finding: &Finding, talk: &Talk, now: DateTime<Utc>, within: TimeDelta) -> bool {
+    told_of(finding, talk)
+        .is_some_and(|told| told.urgency >= finding.urgency && now - told.at <= within)
+}
+
+fn told_of<'t>(finding: &Finding, talk: &'t Talk) -> Option<&'t Told> {
+    talk.told
+        .iter()
+        .find(|told| told.id == finding.id && told.unit == finding.unit)
+}
+
+/// Returns what a finding says, by its text and the numbers that were read for it: a new reading is news.
+fn gist(finding: &Finding) -> String {
+    let mut gist = finding.action.to_string();
+    for number in numbers(finding) {
+        gist.push_str(&format!(" {number}"));
+    }
+    gist
+}
+
+/// The numbers that were read for a finding.
+fn numbers(finding: &Finding) -> impl Iterator<Item = f64> {
+    finding
+        .facts
+        .items
+        .iter()
+        .filter(|fact| fact.origin == Origin::Read)
+        .filter_map(|fact| match fact.value {
+            FactValue::Number(number, _) => Some(number),
+            _ => None,
+        })
+}
+
+/// Notes what was told in full, and forgets what was told too long ago to matter.
+pub(super) fn note(findings: &[Finding], read: &[f64], talk: &mut Talk, now: DateTime<Utc>) {
+    talk.told.retain(|told| now - told.at <= STANDS);
+    let news: Vec<&Finding> = findings
+        .iter()
+        .filter(|finding| telling(finding, findings, read, talk, now) == Telling::Full)
+        .collect();
+    for finding in news {
+        talk.told
+            .retain(|told| told.id != finding.id || told.unit != finding.unit);
+        talk.told.push(Told {
+            id: finding.id,
+            unit: finding.unit.clone(),
+            urgency: finding.urgency,
+            says: gist(finding),
+            at: now,
+        });
+    }
+}
+
+/// Returns every number that a message reads.
+pub(super) fn read_in(heard: &Heard) -> Vec<f64> {
+    let plain = heard
+        .entries
+        .iter()
+        .flat_map(|entry| entry.readings.values.values().copied());
+    let amps = heard
+        .entries
+        .iter()
+        .flat_map(|entry| entry.readings.amps.iter().map(|read| read.amps));
+    plain.chain(amps).collect()
 }

@@ -1,12 +1,12 @@
 //! From what a message says to what it reports on which trailer at which time: units found, times set, numbers that
 //! cannot be true of this trailer taken out.
 
-use chrono::{DateTime, TimeDelta, Utc};
+use chrono::{DateTime, Utc};
 
-use crate::dialogue::{About, Talk};
+use crate::dialogue::Talk;
 use crate::finding::{Facts, Finding, FindingId, Level, Origin, Urgency};
 use crate::fleet::{Fleet, Trailer};
-use crate::heard::{Answer, Entry, Heard, ReadingKey, ShortAnswer, Taps, UnitName};
+use crate::heard::{Entry, Heard, ReadingKey, UnitName};
 use crate::quantity::Measure;
 use crate::rules::first_words;
 
@@ -25,8 +25,10 @@ pub(super) struct Settled {
     pub(super) homeless: Option<Entry>,
     /// Trailers that a message from the crew names and reports nothing on: a word about them all the same.
     pub(super) words: Vec<UnitName>,
-    /// Times that could not be placed.
-    pub(super) odd_times: Vec<String>,
+    /// Trailers that are about to go.
+    pub(super) leaving: Vec<UnitName>,
+    /// Reports whose time could not be placed, with the time as it was told.
+    pub(super) odd_times: Vec<(String, Entry)>,
 }
 
 /// Settles the entries of a message written at `at`.
@@ -75,7 +77,12 @@ pub(super) fn settle(
             None => at,
             Some((_, Some(earlier))) => earlier,
             Some((text, None)) => {
-                settled.odd_times.push(text.to_owned());
+                let report = Entry {
+                    unit: Some(unit),
+                    when: None,
+                    ..entry.clone()
+                };
+                settled.odd_times.push((text.to_owned(), report));
                 continue;
             }
         };
@@ -226,108 +233,3 @@ fn implausible(unit: &UnitName, facts: Facts, action: &'static str) -> Finding {
     finding.unit = Some(unit.clone());
     finding
 }
-
-/// What the answer to an open question makes of a bare message.
-pub(super) enum Answered {
-    /// A report, with the time it was made.
-    Report(Entry, DateTime<Utc>),
-    /// A report that takes the place of the sender's last one.
-    Instead(Entry, DateTime<Utc>),
-    /// A message to read in place of the bare answer.
-    Reread(String, Option<UnitName>, DateTime<Utc>),
-}
-
-/// Holds a bare message against the question that waits for an answer.
-pub(super) fn answered(
-    heard: &Heard,
-    text: &str,
-    talk: &Talk,
-    fleet: &Fleet,
-    at: DateTime<Utc>,
-    last_pressure: impl Fn(&UnitName) -> Option<f64>,
-) -> Option<Answered> {
-    let question = talk.question_at(at)?;
-    let none = Answer::default();
-    let answer = heard.answer.as_ref().unwrap_or(&none);
-    match &question.about {
-        About::WhichUnit { entry, at, .. } => {
-            let number = answer
-                .number
-                .filter(|number| number.fract() == 0.0)
-                .map(|number| UnitName::new(&format!("{number:.0}")));
-            let unit = answer
-                .unit
-                .clone()
-                .or(number)
-                .and_then(|name| known(fleet, &name).cloned())?;
-            let mut entry = entry.clone();
-            entry.unit = Some(unit);
-            Some(Answered::Report(entry, *at))
-        }
-        About::WhatValue {
-            unit,
-            text: asked,
-            at,
-            ..
-        } => {
-            let told = answer.measure.is_some() || answer.noun.is_some();
-            told.then(|| Answered::Reread(format!("{asked} {text}"), unit.clone(), *at))
-        }
-        About::TapsShut { unit } => {
-            let taps = taps_said(answer, text)?;
-            let psi = last_pressure(unit)?;
-            let mut entry = Entry {
-                unit: Some(unit.clone()),
-                ..Entry::default()
-            };
-            entry.readings.set(ReadingKey::PressurePsi, psi);
-            entry.readings.taps = Some(taps);
-            Some(Answered::Report(entry, at))
-        }
-        About::BeforeRegulator { unit } => {
-            let before = match answer.word? {
-                ShortAnswer::Before => true,
-                ShortAnswer::After => false,
-                _ => return None,
-            };
-            let psi = last_pressure(unit)?;
-            let mut entry = Entry {
-                unit: Some(unit.clone()),
-                ..Entry::default()
-            };
-            let key = if before {
-                ReadingKey::SupplyPsi
-            } else {
-                ReadingKey::PressurePsi
-            };
-            entry.readings.set(key, psi);
-            Some(if before {
-                Answered::Instead(entry, at)
-            } else {
-                Answered::Report(entry, at)
-            })
-        }
-    }
-}
-
-/// Reads whether the taps were shut or running from a bare answer.
-fn taps_said(answer: &Answer, text: &str) -> Option<Taps> {
-    match answer.noun.as_deref() {
-        Some("shut") => return Some(Taps::Shut),
-        Some("running") => return Some(Taps::Running),
-        _ => {}
-    }
-    let text = text.to_lowercase();
-    let says = |words: &[&str]| words.iter().any(|word| text.contains(word));
-    match (
-        says(&["shut", "off", "closed", "cerrad"]),
-        says(&["running", "open", "corriendo", "abiert"]),
-    ) {
-        (true, false) => Some(Taps::Shut),
-        (false, true) => Some(Taps::Running),
-        _ => None,
-    }
-}
-
-/// Words are late when they come in this long after they were written.
-pub(super) const LATE: TimeDelta = TimeDelta::minutes(10);

@@ -8,7 +8,7 @@ use super::Desk;
 use crate::book::{Latest, Lesson, MessageKey, Task, UnitState};
 use crate::finding::Finding;
 use crate::fleet::{Fleet, Job, Site, Trailer};
-use crate::heard::{Entry, Event, Plan, ReadingKey, UnitName};
+use crate::heard::{Entry, Event, Plan, PlanKind, ReadingKey, UnitName};
 use crate::outlook::{Outlook, Prospect};
 use crate::rules;
 use crate::situation::{Occasion, Situation};
@@ -110,6 +110,11 @@ impl Case {
     pub(super) fn lesson(&self, key: &MessageKey) -> Option<Lesson> {
         self.report.readings.value(ReadingKey::PumpedGal)?;
         Lesson::read(&self.prospect(self.spec()?, &[]), key)
+    }
+
+    /// Tells whether the message says that the trailer is about to go.
+    pub(super) fn leaves(&self) -> bool {
+        self.plans.iter().any(|plan| plan.kind == PlanKind::Leave)
     }
 
     /// Returns the trailer's spec.

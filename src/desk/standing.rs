@@ -7,7 +7,7 @@ use super::settle::{self, Settled};
 use super::situate::Case;
 use crate::book::{Override, Personal, Record, StandingNote};
 use crate::finding::{Finding, Level};
-use crate::fleet::{Role, Site};
+use crate::fleet::{Job, Role, Site};
 use crate::heard::{Command, Event, UnitName};
 use crate::reply::Arg;
 
@@ -119,7 +119,7 @@ pub(super) fn ordered(
         .or_else(|| known(last_reported(hearing)?));
     let Some(unit) = unit else {
         reply.say("order-obey", &[]);
-        reply.say("ask-which-unit", &[]);
+        reply.asks = Some(hearing.which_unit());
         return;
     };
     records.push(decided(hearing, &unit, hearing.text, true));
@@ -170,16 +170,96 @@ pub(super) fn greet(hearing: &Hearing<'_>, cases: &[Case], reply: &mut Reply<'_>
     if hearing.late() || hearing.inbound.replaces.is_some() {
         return;
     }
+    let mut told: Vec<&str> = Vec::new();
     for case in cases
         .iter()
         .filter(|case| case.report.events.contains(&Event::Arrived))
     {
-        // a card is for the crew of the job, on the day of the job
-        if let (Some(site), Some(_)) = (case.site(), case.job()) {
-            tell_card(site, reply);
+        if let (Some(site), Some(job)) = (case.site(), case.job()) {
+            if told.contains(&site.id.as_str()) {
+                tell_notes(hearing, &case.unit, reply);
+                continue;
+            }
+            told.push(&site.id);
+            match card_is_for(hearing, job) {
+                Ok(()) => tell_card(site, reply),
+                Err(why) if site.gate_code.is_some() => reply.say(why, &[]),
+                Err(_) => {}
+            }
         }
         tell_notes(hearing, &case.unit, reply);
     }
+}
+
+/// Tells whether a job's card may be shown to the sender now: a card is for the crew of the job, on the days of the job.
+fn card_is_for(hearing: &Hearing<'_>, job: &Job) -> Result<(), &'static str> {
+    let member = hearing.member;
+    let set_up = chrono::TimeDelta::minutes((job.set_up_h * 60.0).round() as i64);
+    if hearing.now < job.from - set_up || hearing.now > job.to {
+        return Err("card-not-today");
+    }
+    let works_it = job.crew.is_empty() || job.crew.contains(&member.id);
+    if works_it || member.role == Role::Dispatcher {
+        Ok(())
+    } else {
+        Err("card-not-crew")
+    }
+}
+
+/// Steps of leaving that no report tells of, by their codes.
+const BY_WORD: [&str; 2] = ["chocks", "breakaway"];
+
+/// Takes the steps of leaving that a message calls done in its own words: "breakaway tested, chocks out".
+pub(super) fn confirm(hearing: &Hearing<'_>, at_a_step: bool, reply: &mut Reply<'_>) {
+    let phrases = &hearing.desk.phrases;
+    let said: Vec<&str> = BY_WORD
+        .into_iter()
+        .filter(|step| phrases.holds("confirm", step, hearing.text))
+        .collect();
+    if said.is_empty() || hearing.heard.ask.is_some() || hearing.heard.command.is_some() {
+        return;
+    }
+    let round = hearing.talk.round.as_ref().map(|round| round.unit.clone());
+    let last = || {
+        let unit = hearing.talk.unit_at(hearing.inbound.at)?;
+        settle::known(&hearing.fleet, unit).cloned()
+    };
+    let Some(unit) = hearing.names().first().cloned().or(round).or_else(last) else {
+        return;
+    };
+    for step in said {
+        // the step that waits is answered by it
+        let asked = hearing.talk.round.as_ref().map(|round| round.step.as_str());
+        if at_a_step && asked == Some(step) {
+            continue;
+        }
+        let what = reply.voice.word(&format!("value-{step}"));
+        let args = [("unit", unit.as_str().into()), ("what", what.into())];
+        reply.say("confirmed", &args);
+        reply.confirmed.push((unit.clone(), step.to_owned()));
+    }
+}
+
+/// Writes down the steps of leaving that were done in this turn.
+pub(super) fn keep_confirmed(hearing: &Hearing<'_>, reply: &Reply<'_>, records: &mut Vec<Record>) {
+    for (unit, step) in &reply.confirmed {
+        records.push(Record::Confirmed {
+            at: hearing.inbound.at,
+            by: hearing.member.id.clone(),
+            unit: unit.clone(),
+            step: step.clone(),
+        });
+    }
+}
+
+/// Tells whether a step of leaving was done, by anybody, since the trailer last stood open or arrived.
+pub(super) fn is_confirmed(hearing: &Hearing<'_>, unit: &UnitName, step: &str) -> bool {
+    let kept = hearing.desk.book.unit(unit);
+    let stood = kept.and_then(|kept| {
+        let state = kept.state();
+        state.when(Event::Arrived).max(state.when(Event::InService))
+    });
+    hearing.desk.book.standing().is_confirmed(unit, step, stood)
 }
 
 /// Says beside advice not to tow that somebody decided otherwise.

@@ -1,12 +1,13 @@
 //! Tasks that a turn opens, re-dates and closes, tried on a board before they become records.
 
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 
 use chrono::{DateTime, TimeDelta, Utc};
 
 use crate::book::{MessageKey, Record, Task, TaskChange, TaskState, Tasks};
 use crate::finding::{Finding, FindingId, TaskKind};
 use crate::heard::{Entry, Event, Fault, Need, UnitName};
+use crate::reply::TAKEN_BACK;
 
 /// A due time that moves by less than this is left where it is: nobody wants to be told of every minute.
 const WORTH_MOVING: TimeDelta = TimeDelta::minutes(10);
@@ -21,6 +22,7 @@ pub(super) struct Board {
     cause: Option<MessageKey>,
     changes: Vec<TaskChange>,
     touched: BTreeSet<u32>,
+    before: BTreeMap<u32, Task>,
 }
 
 impl Board {
@@ -37,21 +39,28 @@ impl Board {
             cause,
             changes: Vec::new(),
             touched: BTreeSet::new(),
+            before: BTreeMap::new(),
+        }
+    }
+
+    /// Puts a task on the board, where it is not there yet.
+    pub(super) fn adopt(&mut self, task: &Task) {
+        if self.tasks.task(task.id).is_none() {
+            let change = TaskChange::Restored { task: task.clone() };
+            self.tasks.apply(self.at, &change);
         }
     }
 
     /// Makes a change.
     pub(super) fn change(&mut self, change: TaskChange) {
-        match &change {
-            TaskChange::Opened { task } => self.touched.insert(task.id),
-            TaskChange::Redated { id, .. }
-            | TaskChange::Called { id, .. }
-            | TaskChange::Taken { id, .. }
-            | TaskChange::Done { id, .. }
-            | TaskChange::Dropped { id, .. }
-            | TaskChange::Reopened { id }
-            | TaskChange::Escalated { id } => self.touched.insert(*id),
-        };
+        let id = change.id();
+        if !matches!(change, TaskChange::Opened { .. })
+            && let Some(task) = self.tasks.task(id)
+            && !self.touched.contains(&id)
+        {
+            self.before.insert(id, task.clone());
+        }
+        self.touched.insert(id);
         self.tasks.apply(self.at, &change);
         self.changes.push(change);
     }
@@ -123,31 +132,76 @@ impl Board {
         }
     }
 
-    /// Takes back what a message did to tasks: what it opened is dropped, what it closed is open again.
-    pub(super) fn revert(&mut self, key: &MessageKey) {
+    /// Opens again what messages closed that are taken back or mended.
+    pub(super) fn reopen(&mut self, keys: &[MessageKey]) {
+        let by_them = |task: &&Task| {
+            let taken_back =
+                matches!(&task.state, TaskState::Dropped(reason) if reason == TAKEN_BACK);
+            let cause = task.closed_cause.as_ref();
+            !task.is_open() && !taken_back && cause.is_some_and(|key| keys.contains(key))
+        };
+        let closed: Vec<u32> = self
+            .tasks
+            .all()
+            .filter(by_them)
+            .map(|task| task.id)
+            .collect();
+        for id in closed {
+            self.change(TaskChange::Reopened { id });
+        }
+    }
+
+    /// Drops what messages opened that are taken back or mended, but for what is asked for all the same.
+    pub(super) fn take_back(&mut self, keys: &[MessageKey], stands: impl Fn(&Task) -> bool) {
+        let by_them = |task: &&Task| {
+            task.cause.as_ref().is_some_and(|key| keys.contains(key)) && !stands(task)
+        };
         let opened: Vec<u32> = self
             .tasks
             .open()
-            .filter(|task| task.cause.as_ref() == Some(key))
+            .filter(by_them)
             .map(|task| task.id)
             .collect();
         for id in opened {
             self.change(TaskChange::Dropped {
                 id,
                 by: self.by.clone(),
-                reason: "undo".into(),
+                reason: TAKEN_BACK.into(),
                 cause: self.cause.clone(),
             });
         }
-        let closed: Vec<u32> = self
-            .tasks
-            .all()
-            .filter(|task| !task.is_open() && task.closed_cause.as_ref() == Some(key))
-            .map(|task| task.id)
-            .collect();
-        for id in closed {
-            self.change(TaskChange::Reopened { id });
+    }
+
+    /// Puts tasks back as they stood before a message that is taken back, as far as nobody has touched them since.
+    pub(super) fn restore(&mut self, before: &[Task], worked: (DateTime<Utc>, DateTime<Utc>)) {
+        let by_it =
+            |at: Option<DateTime<Utc>>| at.is_some_and(|at| worked.0 <= at && at <= worked.1);
+        for old in before {
+            let Some(task) = self.tasks.task(old.id).filter(|task| task.is_open()) else {
+                continue;
+            };
+            let mut restored = task.clone();
+            if task.taken_by.as_deref() == Some(&self.by) {
+                restored.taken_by.clone_from(&old.taken_by);
+            }
+            if by_it(task.moved) {
+                restored.due = old.due;
+                restored.call_by = old.call_by;
+                restored.moved = old.moved;
+            }
+            if by_it(task.called) || task.called.is_none() {
+                restored.called = old.called;
+                restored.promised = old.promised;
+            }
+            if restored != *task {
+                self.change(TaskChange::Restored { task: restored });
+            }
         }
+    }
+
+    /// Returns the tasks that this turn changed, as they stood before it.
+    pub(super) fn before(&self) -> Vec<Task> {
+        self.before.values().cloned().collect()
     }
 
     /// Opens what findings ask for.

@@ -1,5 +1,7 @@
 //! Alarms that people ask for: "if 12 hits 3/4 call me".
 
+use chrono::TimeDelta;
+
 use super::answer::Reply;
 use super::inbound::Outgoing;
 use super::receive::Hearing;
@@ -9,25 +11,127 @@ use crate::dialogue::Watch;
 use crate::finding::Level;
 use crate::heard::{ReadingKey, UnitName};
 
-/// Makes the record that sets a watch.
+/// A reading older than this does not tell where a trailer is now.
+const FRESH: TimeDelta = TimeDelta::hours(24);
+
+/// What somebody wants to be called for.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Wanted<'a> {
+    /// The trailer.
+    pub(super) unit: &'a UnitName,
+    /// The reading.
+    pub(super) key: ReadingKey,
+    /// The value that sets it off.
+    pub(super) value: f64,
+    /// True when falling to it counts.
+    pub(super) below: bool,
+}
+
+/// Sets a watch; where the trailer is there already, says so at once.
 pub(super) fn set(
     hearing: &Hearing<'_>,
-    unit: &UnitName,
-    key: ReadingKey,
-    value: f64,
-    below: bool,
-) -> Record {
-    let who = hearing.member.id.clone();
-    Record::Watch {
-        watch: Watch {
-            who,
-            unit: unit.clone(),
-            key,
-            value,
-            below,
-            since: hearing.now,
-        },
+    wanted: Wanted<'_>,
+    reply: &mut Reply<'_>,
+    records: &mut Vec<Record>,
+) {
+    let Wanted {
+        unit,
+        key,
+        value,
+        below,
+    } = wanted;
+    let kept = hearing.desk.book.unit(unit);
+    let last = kept.and_then(|kept| kept.state().readings.get(&key));
+    let fresh = last.filter(|last| hearing.now - last.at <= FRESH);
+    let watch = Watch {
+        who: hearing.member.id.clone(),
+        unit: unit.clone(),
+        key,
+        value,
+        below,
+        since: hearing.now,
+    };
+    if let Some(last) = fresh.filter(|last| is_reached(&watch, last.value)) {
+        let what = reply
+            .voice
+            .reading(key, last.value, hearing.fleet.trailers.get(unit));
+        let args = [
+            ("unit", unit.as_str().into()),
+            ("what", what.into()),
+            ("time", last.at.into()),
+        ];
+        reply.say("watch-past", &args);
+        return;
     }
+    reply.watching(unit, key, value, below);
+    let alike = |other: &&Watch| {
+        other.who == watch.who
+            && other.unit == watch.unit
+            && other.key == watch.key
+            && other.below == watch.below
+    };
+    // the same thing asked for again, or with another number, is one watch
+    let old = hearing.desk.book.watches().iter().filter(alike).cloned();
+    records.extend(old.map(|watch| Record::Unwatch { watch }));
+    records.push(Record::Watch { watch });
+}
+
+/// Lists the sender's watches where the message asks for them.
+pub(super) fn list(hearing: &Hearing<'_>, reply: &mut Reply<'_>) {
+    if !hearing.desk.phrases.is("watch", "list", hearing.text) {
+        return;
+    }
+    let mine = |watch: &&Watch| watch.who == hearing.member.id;
+    let mut none = true;
+    for watch in hearing.desk.book.watches().iter().filter(mine) {
+        none = false;
+        let line = told(watch, hearing, reply);
+        reply.lines.push(line);
+    }
+    if none {
+        reply.say("watch-none", &[]);
+    }
+}
+
+/// Drops the sender's watches where the message says so: those on the trailer it names, else all.
+pub(super) fn drop(
+    hearing: &Hearing<'_>,
+    reply: &mut Reply<'_>,
+    records: &mut Vec<Record>,
+) -> bool {
+    if !hearing.desk.phrases.holds("watch", "drop", hearing.text) {
+        return false;
+    }
+    let named = hearing.names();
+    let mine: Vec<Watch> = hearing
+        .desk
+        .book
+        .watches()
+        .iter()
+        .filter(|watch| watch.who == hearing.member.id)
+        .filter(|watch| named.is_empty() || named.contains(&watch.unit))
+        .cloned()
+        .collect();
+    if mine.is_empty() {
+        reply.say("watch-none", &[]);
+    }
+    for watch in mine {
+        reply.say("never-mind-watch", &[("unit", watch.unit.as_str().into())]);
+        records.push(Record::Unwatch { watch });
+    }
+    true
+}
+
+fn told(watch: &Watch, hearing: &Hearing<'_>, reply: &Reply<'_>) -> String {
+    let spec = hearing.fleet.trailers.get(&watch.unit);
+    let what = reply.voice.reading(watch.key, watch.value, spec);
+    let key = if watch.below {
+        "watch-set-below"
+    } else {
+        "watch-set"
+    };
+    let args = [("unit", watch.unit.as_str().into()), ("what", what.into())];
+    reply.voice.say(key, &args)
 }
 
 /// Tells whoever asked, when a report reaches what they watch.
@@ -79,10 +183,13 @@ pub(super) fn hits(
 
 fn reached(watch: &Watch, case: &Case) -> Option<f64> {
     let value = case.report.readings.value(watch.key)?;
-    let hit = if watch.below {
+    is_reached(watch, value).then_some(value)
+}
+
+fn is_reached(watch: &Watch, value: f64) -> bool {
+    if watch.below {
         value <= watch.value
     } else {
         value >= watch.value
-    };
-    hit.then_some(value)
+    }
 }

@@ -3,9 +3,12 @@
 use chrono::{DateTime, Days, NaiveTime, TimeDelta, TimeZone, Utc};
 use chrono_tz::Tz;
 
+/// A clock time still to come is yesterday's where that is no longer ago than this.
+const LAST_NIGHT: TimeDelta = TimeDelta::hours(14);
+
 /// Returns the instant that `when` names, the last one before `written`; none where it names none.
 ///
-/// A clock time more than ten minutes after the time written is taken as yesterday's.
+/// A clock time more than ten minutes after the time written is taken as last night's, or names none.
 pub(super) fn instant(when: &str, written: DateTime<Utc>, zone: Tz) -> Option<DateTime<Utc>> {
     let local = written.with_timezone(&zone);
     let (day, clock) = match when.split_once(' ') {
@@ -26,11 +29,12 @@ pub(super) fn instant(when: &str, written: DateTime<Utc>, zone: Tz) -> Option<Da
         .with_timezone(&Utc);
     if day.is_none() && at > written + TimeDelta::minutes(10) {
         let before = date.checked_sub_days(Days::new(1))?;
-        return Some(
-            zone.from_local_datetime(&before.and_time(time))
-                .earliest()?
-                .with_timezone(&Utc),
-        );
+        let before = zone
+            .from_local_datetime(&before.and_time(time))
+            .earliest()?
+            .with_timezone(&Utc);
+        // "21:00" in the afternoon: as well tonight's as last night's
+        return Some(before).filter(|before| written - *before <= LAST_NIGHT);
     }
     Some(at.min(written))
 }
@@ -49,8 +53,64 @@ pub(super) fn next(clock: &str, now: DateTime<Utc>, zone: Tz) -> Option<DateTime
     })
 }
 
+/// Returns when something comes that a message gives a clock time for: the next time the clock shows it. An hour without
+/// a half of the day ("a las 8", "at 8") is the sooner of the two.
+pub(super) fn coming(words: &str, now: DateTime<Utc>, zone: Tz) -> Option<DateTime<Utc>> {
+    if let Some(hour) = bare_hour(words) {
+        let (morning, evening) = (hour % 12, hour % 12 + 12);
+        let times = [morning, evening].map(|hour| next(&format!("{hour:02}:00"), now, zone));
+        return times.into_iter().flatten().min();
+    }
+    next(&clock_in(words)?, now, zone)
+}
+
+/// Returns the words of a text that are part of a clock time, in lower case: they name no trailer.
+pub(super) fn clock_words(text: &str) -> Vec<String> {
+    let mut words = Vec::new();
+    let typed: Vec<&str> = text.split_whitespace().collect();
+    for (at, word) in typed.iter().enumerate() {
+        let halves = ["am", "pm", "a.m.", "p.m."];
+        let half = typed
+            .get(at + 1)
+            .is_some_and(|next| halves.contains(&next.to_lowercase().as_str()));
+        let hour = bare_hour(text).is_some_and(|hour| {
+            at > 0
+                && HOUR_MARKS.contains(&typed[at - 1].to_lowercase().as_str())
+                && word.trim_end_matches(['.', ',', '!']) == hour.to_string()
+        });
+        if clock_in(word).is_some() || half || hour {
+            let parts = word.split(|c: char| !c.is_alphanumeric());
+            words.extend(parts.map(str::to_lowercase));
+        }
+    }
+    words
+}
+
+/// Words after which a bare number is an hour.
+const HOUR_MARKS: &[&str] = &["at", "until", "till", "las", "by", "around"];
+
+fn bare_hour(words: &str) -> Option<u32> {
+    let typed: Vec<String> = words.split_whitespace().map(str::to_lowercase).collect();
+    typed.windows(2).enumerate().find_map(|(at, pair)| {
+        if !HOUR_MARKS.contains(&pair[0].as_str()) {
+            return None;
+        }
+        let hour = pair[1]
+            .trim_end_matches(['.', ',', '!'])
+            .parse::<u32>()
+            .ok()?;
+        let half = typed
+            .get(at + 2)
+            .is_some_and(|next| ["am", "pm", "a.m.", "p.m."].contains(&next.as_str()));
+        ((1..=12).contains(&hour) && !half).then_some(hour)
+    })
+}
+
 /// Finds the first clock time in an order's words: `19:30`, `7:30pm`, `1930`, `7pm`.
 pub(super) fn clock_in(words: &str) -> Option<String> {
+    // "8 pm" is one word here
+    let words = words.to_lowercase();
+    let words = words.replace(" pm", "pm").replace(" am", "am");
     words.split_whitespace().find_map(|word| {
         let word = word.trim_end_matches(['.', ',', '!']).to_lowercase();
         let (digits, half) = match word.strip_suffix("pm").or(word.strip_suffix("am")) {
@@ -58,7 +118,8 @@ pub(super) fn clock_in(words: &str) -> Option<String> {
             None => (word.as_str(), None),
         };
         let (hour, minute) = match digits.split_once([':', '.', 'h']) {
-            Some((hour, "")) => (hour.parse::<u32>().ok()?, 0),
+            // "7h" is a time, "7:" opens what is said of a trailer
+            Some((hour, "")) if digits.ends_with('h') => (hour.parse::<u32>().ok()?, 0),
             Some((hour, minute)) => (hour.parse::<u32>().ok()?, minute.parse::<u32>().ok()?),
             None if digits.len() == 4 => (digits[..2].parse().ok()?, digits[2..].parse().ok()?),
             None if half.is_some() => (digits.parse().ok()?, 0),
@@ -91,6 +152,12 @@ mod tests {
         );
         assert_eq!(
             instant("21:00", written, zone),
+            None,
+            "tonight or last night"
+        );
+        let morning = utc("2027-01-16T14:10:00Z"); // 08:10 local
+        assert_eq!(
+            instant("21:00", morning, zone),
             Some(utc("2027-01-16T03:00:00Z"))
         );
         assert_eq!(

@@ -27,7 +27,7 @@ pub struct Talk {
     pub question: Option<Question>,
     /// The findings last told, for "why".
     pub advice: Vec<Finding>,
-    /// The standing advice that was told lately.
+    /// The advice that was told lately.
     #[serde(default)]
     pub told: Vec<Told>,
     /// The language this person last wrote in.
@@ -38,6 +38,12 @@ pub struct Talk {
     /// The trailer that is being set up or got ready to leave.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub round: Option<Round>,
+    /// True where the last report that was logged or taken back was taken back: one more undo asks first.
+    #[serde(default, skip_serializing_if = "std::ops::Not::not")]
+    pub undone: bool,
+    /// When the person was last told how to write.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub taught: Option<DateTime<Utc>>,
 }
 
 impl Talk {
@@ -55,7 +61,7 @@ impl Talk {
     }
 }
 
-/// Standing advice that was told to a person.
+/// Advice that was told to a person.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 pub struct Told {
     /// What was found.
@@ -64,6 +70,9 @@ pub struct Told {
     pub unit: Option<UnitName>,
     /// How urgent it was.
     pub urgency: Urgency,
+    /// Its text and the numbers that were read for it, to tell whether it says the same again.
+    #[serde(default)]
+    pub says: String,
     /// When it was told.
     pub at: DateTime<Utc>,
 }
@@ -111,6 +120,92 @@ pub enum About {
     BeforeRegulator {
         /// The trailer.
         unit: UnitName,
+    },
+    /// When something was so: the time that was told is to come, or none that can be placed.
+    When {
+        /// The report that waits.
+        entry: Entry,
+        /// The time as it was told.
+        text: String,
+    },
+    /// Which trailer a message is about that reports nothing: a wish, a truck that is late.
+    WhichUnitOf {
+        /// The message.
+        #[serde(with = "crate::fleet::personal::text")]
+        text: String,
+        /// The likely answers.
+        likely: Vec<UnitName>,
+    },
+    /// What a correction mends.
+    WhichMend {
+        /// The book's key of the message that is mended.
+        key: String,
+        /// What it could mean.
+        ways: Vec<Mend>,
+    },
+    /// Which task is done.
+    WhichTask {
+        /// The open ones, by number.
+        ids: Vec<u32>,
+    },
+    /// Whether an older message is to be taken back too.
+    UndoOlder {
+        /// Its key in the book.
+        key: String,
+    },
+}
+
+impl About {
+    /// Tells whether a no to it leaves everything as it is: no report waits for the answer.
+    pub fn leaves_things_as_they_are(&self) -> bool {
+        matches!(
+            self,
+            About::WhichMend { .. } | About::WhichTask { .. } | About::UndoOlder { .. }
+        )
+    }
+}
+
+/// One way in which a correction can be meant.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case", tag = "mends")]
+pub enum Mend {
+    /// The report was on another trailer.
+    Unit {
+        /// The one it was logged for.
+        from: UnitName,
+        /// The one it is for.
+        to: UnitName,
+    },
+    /// A reading was another number.
+    Value {
+        /// The trailer.
+        unit: UnitName,
+        /// The reading.
+        key: ReadingKey,
+        /// What it was logged as.
+        was: f64,
+        /// What it is.
+        value: f64,
+    },
+    /// The current on a circuit was another number.
+    Amps {
+        /// The trailer.
+        unit: UnitName,
+        /// The circuit, where it was named.
+        circuit: Option<u8>,
+        /// Amperes.
+        amps: f64,
+    },
+    /// A number belongs to another reading.
+    Label {
+        /// The trailer.
+        unit: UnitName,
+        /// What it was logged as.
+        from: ReadingKey,
+        /// What it is.
+        to: ReadingKey,
+        /// The number.
+        value: f64,
     },
 }
 

@@ -275,6 +275,11 @@ pub fn table() -> Vec<Row> {
         fixed("job", "alcohol", "false"),
         row("job", "set_up_h", SET_UP_H.to_string()),
         fixed("job", "hours", hours),
+        fixed(
+            "job",
+            "crew",
+            "none: whoever arrives with one of its trailers",
+        ),
         fixed("crew", "name", "the id"),
         fixed("crew", "role", "\"driver\""),
         fixed(

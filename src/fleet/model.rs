@@ -371,6 +371,9 @@ pub struct Job {
     pub alcohol: bool,
     /// How long before the doors the crew may be on site, h.
     pub set_up_h: f64,
+    /// Who works it, by id: the site's card is theirs. Empty where nobody is named: whoever arrives with its trailers.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub crew: Vec<String>,
 }
 
 /// When a job's trailers are in use.

@@ -22,8 +22,12 @@ pub struct Answer<'a> {
     pub opening: Vec<String>,
     /// How the unit was found where the message named none.
     pub context: Option<Context<'a>>,
+    /// The answer to a question, already in words: it comes before all but what could kill.
+    pub first: Vec<String>,
     /// What the rules say, in any order; they are told worst first.
     pub findings: Vec<&'a Finding>,
+    /// Lines already in words on advice that stands unchanged.
+    pub stands: Vec<String>,
     /// Lines already in words that answer what was asked: a status, a forecast, "done".
     pub lines: Vec<String>,
     /// What was logged, a trailer each.
@@ -82,7 +86,9 @@ impl Answer<'_> {
     /// Tells whether there is nothing to say.
     pub fn is_empty(&self) -> bool {
         self.opening.is_empty()
+            && self.first.is_empty()
             && self.findings.is_empty()
+            && self.stands.is_empty()
             && self.lines.is_empty()
             && self.logged.is_empty()
             && self.tasks.is_empty()
@@ -100,7 +106,7 @@ impl Answer<'_> {
         }
         let told = self.write_findings(&mut out, voice);
         self.write_all_well(&mut out, voice);
-        for text in &self.lines {
+        for text in self.stands.iter().chain(&self.lines) {
             line(&mut out).push_str(text);
         }
         self.write_log(&mut out, voice);
@@ -135,7 +141,11 @@ impl Answer<'_> {
         let several = self.speaks_of_several();
         let mut told = Vec::new();
         let mut warned: Vec<Caution> = Vec::new();
+        let mut first = self.first.iter();
         for finding in findings {
+            if finding.level < Level::Danger {
+                first.by_ref().for_each(|text| line(out).push_str(text));
+            }
             let voice = self.voice_for(voice, finding.unit.as_ref());
             voice.write_finding(line(out), finding, several);
             if let Some(note) = self.task_of(finding) {
@@ -151,6 +161,7 @@ impl Answer<'_> {
             voice.write_cautions(out, &fresh);
             warned.extend(fresh);
         }
+        first.for_each(|text| line(out).push_str(text));
         told
     }
 
@@ -170,11 +181,16 @@ impl Answer<'_> {
         if !self.unclear.is_empty() {
             return;
         }
+        let mut told: Vec<&UnitName> = Vec::new();
         for logged in self
             .logged
             .iter()
             .filter(|logged| logged.all_well && logged.was_checked())
         {
+            if told.contains(&logged.unit) {
+                continue;
+            }
+            told.push(logged.unit);
             let args = [("unit", Arg::from(logged.unit.as_str()))];
             voice.write(line(out), "all-well", &args);
         }

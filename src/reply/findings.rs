@@ -1,7 +1,5 @@
 //! One finding in words: what to do, its cautions, and why.
 
-use std::borrow::Cow;
-
 use super::voice::{Arg, Voice};
 use crate::finding::{Caution, Fact, FactValue, Finding, FindingId, Level, Origin};
 
@@ -163,13 +161,20 @@ impl Voice<'_> {
         }
     }
 
-    /// Says the source; the trade's own practice is a text, standards and papers stand as they are cited.
-    fn source<'s>(&self, source: &'s str) -> Cow<'s, str> {
-        if source == COMMON_PRACTICE {
-            Cow::Owned(self.word("source-common-practice"))
-        } else {
-            Cow::Borrowed(source)
-        }
+    /// Says the source: standards and papers stand as they are cited, the trade's own practice and what was taken from
+    /// memory in the reader's words. What a formula answers where it has no value is for programs.
+    pub fn source(&self, source: &str) -> String {
+        let parts = source
+            .split("; ")
+            .filter(|part| !part.starts_with("null "))
+            .map(|part| match part {
+                COMMON_PRACTICE => self.word("source-common-practice"),
+                "common practice" => self.word("source-practice"),
+                part => part
+                    .replace("from memory", &self.word("source-memory"))
+                    .replace("common practice", &self.word("source-practice")),
+            });
+        parts.collect::<Vec<_>>().join("; ")
     }
 }
 

@@ -24,6 +24,15 @@ impl Voice<'_> {
         lines.join("\n")
     }
 
+    /// Says what is coming for one of `waste`, `fresh` and `battery`; none where nothing is known of it.
+    pub fn forecast_of(&self, what: &str, outlook: &Outlook) -> Option<String> {
+        match what {
+            "waste" => Some(self.tank_forecast(what, outlook.waste.as_ref()?)),
+            "fresh" => Some(self.tank_forecast(what, outlook.fresh.as_ref()?)),
+            _ => Some(self.battery_forecast(outlook.battery.as_ref()?)),
+        }
+    }
+
     fn tank_forecast(&self, tank: &str, outlook: &TankOutlook) -> String {
         let limit = ("limit", Arg::Number(outlook.limit_pct, Measure::Pct));
         let past = match tank {

@@ -1,14 +1,18 @@
 //! The questions the bot asks, each with its likely answers.
 
 use super::voice::{Arg, Voice};
-use crate::dialogue::About;
-use crate::heard::UnitName;
+use crate::dialogue::{About, Mend};
+use crate::heard::{Amps, Entry, UnitName};
+use crate::quantity::Measure;
 
 impl Voice<'_> {
     /// Says a question with its likely answers.
     pub fn question(&self, about: &About) -> String {
         match about {
             About::WhichUnit { likely, .. } if likely.is_empty() => self.word("ask-which-unit"),
+            About::WhichUnit { likely, .. } if likely.len() == 1 => {
+                self.say("ask-unit-yes", &[("unit", likely[0].as_str().into())])
+            }
             About::WhichUnit { likely, .. } => self.say(
                 "ask-which-unit-of",
                 &[("units", self.one_of(&self.units(likely)).into())],
@@ -23,12 +27,78 @@ impl Voice<'_> {
                     None => self.say("ask-what-value", &[quote]),
                 }
             }
+            About::WhichUnitOf { text, likely } => {
+                let quote = ("quote", Arg::from(self.quote(text)));
+                match likely.as_slice() {
+                    [] => self.say("ask-which-unit-for", &[quote]),
+                    [unit] => self.say(
+                        "ask-which-unit-for-yes",
+                        &[quote, ("unit", unit.as_str().into())],
+                    ),
+                    likely => self.say(
+                        "ask-which-unit-for-of",
+                        &[quote, ("units", self.one_of(&self.units(likely)).into())],
+                    ),
+                }
+            }
+            About::WhichMend { ways, .. } => {
+                let ways: Vec<String> = ways.iter().map(|way| self.way(way, ways)).collect();
+                self.say("ask-which-mend", &[("ways", self.one_of(&ways).into())])
+            }
+            // asked in a line of their own, beside what they are about
+            About::WhichTask { .. } | About::UndoOlder { .. } => String::new(),
+            About::When { entry, text } => {
+                let unit = entry.unit.as_ref().map_or("", UnitName::as_str);
+                let quote = self.quote(text);
+                self.say(
+                    "ask-when",
+                    &[("quote", quote.into()), ("unit", unit.into())],
+                )
+            }
             About::TapsShut { unit } => {
                 self.say("ask-taps-shut", &[("unit", unit.as_str().into())])
             }
             About::BeforeRegulator { unit } => {
                 self.say("ask-before-regulator", &[("unit", unit.as_str().into())])
             }
+        }
+    }
+
+    /// Says one way in which a correction can be meant; on which trailer, where the ways differ in that.
+    fn way(&self, way: &Mend, all: &[Mend]) -> String {
+        let said = match way {
+            Mend::Unit { to, .. } => {
+                return self.say("mend-unit", &[("unit", to.as_str().into())]);
+            }
+            Mend::Value { key, value, .. } => self.reading(*key, *value, None),
+            Mend::Amps {
+                circuit: Some(circuit),
+                amps,
+                ..
+            } => {
+                let mut entry = Entry::default();
+                entry.readings.amps.push(Amps {
+                    circuit: Some(*circuit),
+                    amps: *amps,
+                });
+                self.readings(&entry, None)
+            }
+            Mend::Amps { amps, .. } => self.number(*amps, Measure::Amp),
+            Mend::Label { to, value, .. } => self.reading(*to, *value, None),
+        };
+        let of = |way: &Mend| match way {
+            Mend::Unit { .. } => None,
+            Mend::Value { unit, .. } | Mend::Amps { unit, .. } | Mend::Label { unit, .. } => {
+                Some(unit.clone())
+            }
+        };
+        let mine = of(way);
+        match mine {
+            Some(unit) if all.iter().filter_map(of).any(|other| other != unit) => self.say(
+                "mend-on",
+                &[("what", said.into()), ("unit", unit.as_str().into())],
+            ),
+            _ => said,
         }
     }
 

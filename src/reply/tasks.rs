@@ -4,6 +4,9 @@ use super::voice::{Arg, Voice};
 use crate::book::{Task, TaskState};
 use crate::finding::TaskKind;
 
+/// The reason by which a task was dropped because the message that opened it was taken back.
+pub const TAKEN_BACK: &str = "undo";
+
 /// What happened to a task in this turn.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum TaskTurn {
@@ -91,6 +94,9 @@ impl Voice<'_> {
                 self.say("task-taken", &args)
             }
             TaskTurn::Closed => match &task.state {
+                TaskState::Dropped(reason) if reason == TAKEN_BACK => {
+                    self.say("task-taken-back", &[("task", head.into())])
+                }
                 TaskState::Dropped(reason) => {
                     let args = [
                         ("task", Arg::from(head)),

@@ -13,12 +13,14 @@ mod heat;
 mod power;
 mod site;
 mod tanks;
+mod together;
 mod tow;
 mod trouble;
 mod waste;
 mod water;
 
 pub use first::first_words;
+pub use power::circuits_to_feed;
 pub use power::plug_in::{PlugIn, plug_in};
 pub use site::set_up::set_up;
 pub use tow::leaving;
@@ -59,7 +61,9 @@ pub fn check(situation: &Situation<'_>) -> Vec<Finding> {
         finding.unit = Some(situation.spec.id.clone());
     }
     found.sort_by_key(|finding| (finding.order(), finding.id));
-    once(found)
+    let mut found = once(found);
+    together::settle(&mut found);
+    found
 }
 
 /// Keeps the first, and so the worst, of each id: a fault and a reading may raise the same finding.

@@ -32,10 +32,9 @@ fn plans_to_tow(s: &Situation<'_>) -> bool {
             })
     };
     let other = |plan: &&Plan| plan.kind == PlanKind::Other;
-    s.plans
-        .iter()
-        .filter(other)
-        .any(|plan| names_towing(&plan.text))
+    let mut towing = s.plans.iter().filter(other);
+    s.plans.iter().any(|plan| plan.kind == PlanKind::Leave)
+        || towing.any(|plan| names_towing(&plan.text))
 }
 
 /// Tells whether the trailer is on the hook, or went, or is to be, and the message bears on its towing.

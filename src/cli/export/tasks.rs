@@ -80,6 +80,12 @@ fn take_in(tasks: &mut BTreeMap<u32, Told>, at: DateTime<Utc>, change: TaskChang
             told.task.promised = promised;
             told.called_by = Some(by.clone());
         }),
+        TaskChange::Uncalled { id, .. } => with(id, &|told| {
+            told.task.called = None;
+            told.task.promised = None;
+            told.called_by = None;
+        }),
+        TaskChange::Restored { task } => with(task.id, &|told| told.task = task.clone()),
         TaskChange::Taken { id, by } => with(id, &|told| told.task.taken_by = Some(by.clone())),
         TaskChange::Done { id, by, .. } => with(id, &|told| {
             told.task.state = TaskState::Done;

@@ -1,62 +1,161 @@
 //! Tasks called done, and reports taken back.
 
-use chrono::TimeDelta;
+use chrono::{DateTime, TimeDelta, Utc};
 
 use super::reply::Reply;
-use crate::book::{MessageKey, Record, TaskChange, TaskState};
+use crate::book::{MessageKey, Personal, Record, Sent, Task, TaskChange, TaskState};
+use crate::desk::inbound::Outgoing;
 use crate::desk::receive::Hearing;
+use crate::desk::tick::dispatchers;
+use crate::dialogue::About;
 use crate::reply::Arg;
 
 /// How far back a person can take a message back.
 const UNDO_REACH: TimeDelta = TimeDelta::hours(24);
 
 pub(super) fn done(hearing: &Hearing<'_>, id: u32, reply: &mut Reply<'_>) {
-    match reply.board.tasks().task(id).map(|task| task.state.clone()) {
-        None => reply.say("task-unknown", &[("id", Arg::Count(i64::from(id)))]),
-        Some(TaskState::Open) => {
-            let change = TaskChange::Done {
-                id,
-                by: hearing.member.id.clone(),
-                cause: Some(hearing.key.clone()),
-            };
-            reply.board.change(change);
+    for id in [id].iter().chain(&hearing.also_done) {
+        let number = Arg::Count(i64::from(*id));
+        match reply.board.tasks().task(*id).map(|task| task.state.clone()) {
+            None => reply.unknown_task(hearing, *id),
+            Some(TaskState::Open) => {
+                let change = TaskChange::Done {
+                    id: *id,
+                    by: hearing.member.id.clone(),
+                    cause: Some(hearing.key.clone()),
+                };
+                reply.board.change(change);
+            }
+            Some(_) => reply.say("task-already-closed", &[("id", number)]),
         }
-        Some(_) => reply.say("task-already-closed", &[("id", Arg::Count(i64::from(id)))]),
     }
 }
 
+/// Takes the sender's last report or task back. After that it asks before it takes an older one.
 pub(super) fn undo(hearing: &Hearing<'_>, reply: &mut Reply<'_>, records: &mut Vec<Record>) {
-    let sent = hearing
+    let changed =
+        |sent: &&Sent| !sent.tasks_before.is_empty() || opened(hearing, sent).next().is_some();
+    let mut undoable = hearing
         .desk
         .book
         .sent(&hearing.member.id)
         .iter()
         .rev()
-        .find(|sent| sent.at <= hearing.now && !sent.units.is_empty());
-    match sent.filter(|sent| hearing.now - sent.at <= UNDO_REACH) {
-        None => reply.say("undo-nothing", &[]),
-        Some(sent) => {
-            take_back(hearing, &sent.key, reply, records);
-            let units: Vec<String> = sent.units.iter().map(|unit| unit.to_string()).collect();
-            let units = reply.voice.all_of(&units);
-            reply.say(
-                "undone",
-                &[("time", sent.at.into()), ("units", units.into())],
-            );
+        .filter(|sent| {
+            sent.at <= hearing.now
+                && hearing.now - sent.at <= UNDO_REACH
+                && (!hearing.told_in(sent).is_empty() || changed(sent))
+        });
+    let sent = match &hearing.takes_back {
+        Some(key) => undoable.find(|sent| sent.key == *key),
+        None => undoable.next(),
+    };
+    let Some(sent) = sent else {
+        reply.say("undo-nothing", &[]);
+        return;
+    };
+    if hearing.talk.undone && hearing.takes_back.is_none() {
+        let what = what_of(hearing, sent, reply);
+        reply.say(
+            "undo-older",
+            &[("time", sent.at.into()), ("what", what.into())],
+        );
+        reply.asks = Some(About::UndoOlder {
+            key: sent.key.0.clone(),
+        });
+        return;
+    }
+    records.push(Record::Undone {
+        at: hearing.now,
+        by: hearing.member.id.clone(),
+        key: sent.key.clone(),
+    });
+    reply.undone = true;
+    let keys: Vec<MessageKey> = sent.keys().cloned().collect();
+    reply.board.reopen(&keys);
+    reply.board.take_back(&keys, |_| false);
+    let worked: (DateTime<Utc>, DateTime<Utc>) = (sent.at, sent.worked.unwrap_or(sent.at));
+    reply.board.restore(&sent.tasks_before, worked);
+    tell_untaken(hearing, reply);
+    let told = hearing.told_in(sent);
+    if told.is_empty() {
+        reply.say("undone-task", &[("time", sent.at.into())]);
+        return;
+    }
+    let what = what_of(hearing, sent, reply);
+    reply.say("undone", &[("time", sent.at.into()), ("what", what.into())]);
+}
+
+/// Tells the dispatchers whose task is nobody's again: they were told that somebody has it.
+fn tell_untaken(hearing: &Hearing<'_>, reply: &mut Reply<'_>) {
+    let me = &hearing.member.id;
+    let freed: Vec<Task> = reply
+        .board
+        .changes()
+        .iter()
+        .filter_map(|change| match change {
+            TaskChange::Restored { task } if task.taken_by.is_none() => Some(task.clone()),
+            _ => None,
+        })
+        .filter(|task| {
+            let before = hearing.desk.book.tasks().task(task.id);
+            before.is_some_and(|before| before.taken_by.as_ref() == Some(me))
+        })
+        .collect();
+    for to in dispatchers(&hearing.fleet).filter(|to| to != me) {
+        let Some(member) = hearing.fleet.crew.get(to) else {
+            continue;
+        };
+        let voice = hearing
+            .desk
+            .voice_for(member, None, &hearing.fleet, hearing.now);
+        for task in &freed {
+            let args = [
+                ("who", voice.person(me).into_owned().into()),
+                ("task", voice.task(task).into()),
+            ];
+            reply.others.push(Outgoing {
+                to: to.to_owned(),
+                chat: None,
+                text: Personal::new(voice.say("speak-untaken", &args)),
+                level: None,
+                answers: None,
+            });
         }
     }
 }
 
-fn take_back(
-    hearing: &Hearing<'_>,
-    key: &MessageKey,
-    reply: &mut Reply<'_>,
-    records: &mut Vec<Record>,
-) {
-    records.push(Record::Undone {
-        at: hearing.now,
-        by: hearing.member.id.clone(),
-        key: key.clone(),
-    });
-    reply.board.revert(key);
+/// Says what a message reported and which tasks it changed.
+fn what_of(hearing: &Hearing<'_>, sent: &Sent, reply: &Reply<'_>) -> String {
+    let voice = &reply.voice;
+    let mut parts: Vec<String> = hearing
+        .told_in(sent)
+        .iter()
+        .map(|(unit, _, entry)| {
+            let what = voice.readings(entry, hearing.fleet.trailers.get(unit));
+            format!("{unit} {what}")
+        })
+        .collect();
+    if parts.is_empty() {
+        let tasks = hearing.desk.book.tasks();
+        let changed = sent.tasks_before.iter().map(|task| task.id);
+        let ids = changed.chain(opened(hearing, sent));
+        parts.extend(
+            ids.filter_map(|id| tasks.task(id))
+                .map(|task| voice.task_head(task)),
+        );
+    }
+    parts.join("; ")
+}
+
+/// Returns the open tasks that a message opened.
+fn opened<'a>(hearing: &'a Hearing<'_>, sent: &'a Sent) -> impl Iterator<Item = u32> + 'a {
+    let by_it = |key: &MessageKey| sent.keys().any(|other| other == key);
+    hearing
+        .desk
+        .book
+        .tasks()
+        .open()
+        .filter(move |task| task.cause.as_ref().is_some_and(by_it))
+        .map(|task| task.id)
 }

@@ -1,19 +1,29 @@
 //! Answers to what people ask.
 
+mod advice;
 mod back;
+mod question;
 mod reply;
+mod sought;
 mod tell;
+mod topic;
 mod why;
 
 pub(super) use reply::Reply;
+pub(super) use topic::Questions;
+pub(super) use why::WhyWords;
 
 use super::digest;
 use super::receive::Hearing;
 use super::settle::{self, Settled};
 use super::situate::Case;
+use super::walk::plain;
 use crate::book::Record;
 use crate::heard::{Ask, UnitName};
 use crate::situation::Occasion;
+
+/// The words that ask for a status in full: English, Spanish.
+const STATUS_WORDS: &[&str] = &["status", "sitrep", "estado", "estatus"];
 
 /// Returns the known trailer that a question is about: the one named, or the sender's last.
 pub(super) fn unit_of(hearing: &Hearing<'_>, ask: &Ask) -> Option<UnitName> {
@@ -32,6 +42,78 @@ pub(super) fn unit_of(hearing: &Hearing<'_>, ask: &Ask) -> Option<UnitName> {
     settle::known(&hearing.fleet, name?).cloned()
 }
 
+/// Returns the known trailer that the message asks about, by a word of asking or by a question.
+pub(super) fn asked(hearing: &Hearing<'_>) -> Option<UnitName> {
+    match &hearing.heard.ask {
+        Some(ask) => unit_of(hearing, ask),
+        None if is_question(hearing) => meant(hearing),
+        None => None,
+    }
+}
+
+/// Tells whether the message is a question that is answered by its topic.
+pub(super) fn is_question(hearing: &Hearing<'_>) -> bool {
+    topic_of(hearing).is_some()
+}
+
+/// Tells whether the message asks whether some work is needed: then it does not order it.
+pub(super) fn asks_whether(hearing: &Hearing<'_>) -> bool {
+    const WORK: &[&str] = &["regulator", "heater", "pump-out", "drain", "cords"];
+    topic_of(hearing).is_some_and(|topic| WORK.contains(&topic.topic.as_str()))
+}
+
+/// Answers a question by its topic; false where the message is none.
+pub(super) fn question(hearing: &Hearing<'_>, settled: &Settled, reply: &mut Reply<'_>) -> bool {
+    let Some(topic) = topic_of(hearing) else {
+        return false;
+    };
+    let named = match &hearing.heard.ask {
+        Some(Ask::Status { unit } | Ask::Forecast { unit }) => unit.as_ref(),
+        _ => None,
+    };
+    // "is 55 ok": a number that is no trailer is what is asked about
+    let unknown = named.filter(|name| settle::known(&hearing.fleet, name).is_none());
+    if let Some(name) = unknown.filter(|_| topic.topic != "is-ok") {
+        let finding = settle::unknown_unit(&hearing.fleet, name);
+        reply.findings.push(finding);
+        return true;
+    }
+    let unit = asked(hearing).or_else(|| meant(hearing));
+    if is_for_the_step(hearing, topic) {
+        let case = unit.map(|unit| case_of(hearing, settled, &unit));
+        reply.beside.extend(case.iter().flat_map(Case::findings));
+        return true;
+    }
+    question::answer(hearing, settled, topic, unit, reply);
+    true
+}
+
+/// Finds the topic of a question.
+fn topic_of<'a>(hearing: &Hearing<'a>) -> Option<&'a topic::Question> {
+    hearing.desk.questions.of(&hearing.heard, hearing.text)
+}
+
+/// Tells whether "what now" is asked in the middle of a guided check, or of setting up: its next step is the answer.
+fn is_for_the_step(hearing: &Hearing<'_>, topic: &topic::Question) -> bool {
+    let walks = !hearing.talk.checks.is_empty() || hearing.talk.round.is_some();
+    topic.topic == "next" && walks && hearing.heard.named.is_empty()
+}
+
+/// Returns the known trailer that a message means: the one it names, or the sender's last.
+fn meant(hearing: &Hearing<'_>) -> Option<UnitName> {
+    let named: Vec<&UnitName> = hearing
+        .heard
+        .named
+        .iter()
+        .filter_map(|name| settle::known(&hearing.fleet, name))
+        .collect();
+    let last = || settle::known(&hearing.fleet, hearing.talk.unit_at(hearing.inbound.at)?);
+    match named.as_slice() {
+        [one] => Some((*one).clone()),
+        _ => last().cloned(),
+    }
+}
+
 /// Answers what the sender asks.
 pub(super) fn ask(
     hearing: &Hearing<'_>,
@@ -41,9 +123,7 @@ pub(super) fn ask(
     records: &mut Vec<Record>,
 ) {
     match ask {
-        Ask::Status { unit } => {
-            about_unit(hearing, settled, unit.as_ref(), ask, reply, tell::status)
-        }
+        Ask::Status { unit } => about_unit(hearing, settled, unit.as_ref(), ask, reply, status),
         Ask::History { unit } => {
             about_unit(hearing, settled, unit.as_ref(), ask, reply, tell::history)
         }
@@ -64,6 +144,20 @@ pub(super) fn ask(
     }
 }
 
+/// A status in full where one is asked for by that word; else how the trailer is, without what this person knows already.
+fn status(hearing: &Hearing<'_>, case: &Case, reply: &mut Reply<'_>) {
+    let text = plain(hearing.text);
+    let in_full = text.split(' ').any(|word| STATUS_WORDS.contains(&word));
+    if in_full {
+        tell::status(hearing, case, reply);
+    } else if hearing.heard.entries.iter().any(|entry| !entry.is_empty()) {
+        // the report is answered by its own findings
+        question::beside(hearing, case, reply, &[]);
+    } else {
+        question::in_passing(hearing, case, reply);
+    }
+}
+
 fn about_unit(
     hearing: &Hearing<'_>,
     settled: &Settled,
@@ -74,32 +168,37 @@ fn about_unit(
 ) {
     match (unit_of(hearing, ask), named) {
         (Some(unit), _) => {
-            let mut case = Case::standing(
-                hearing.desk,
-                &hearing.fleet,
-                &unit,
-                hearing.now,
-                Occasion::Asked,
-            );
-            // a report in the same message already counts
-            if let Some(now) = hearing.reported(&unit, settled) {
-                case = Case::new(
-                    hearing.desk,
-                    &hearing.fleet,
-                    &unit,
-                    hearing.now,
-                    (case.before, now),
-                    case.report,
-                    case.plans,
-                    Occasion::Asked,
-                );
-            }
+            let case = case_of(hearing, settled, &unit);
             reply.foresee(&case);
             tell(hearing, &case, reply);
         }
         (None, Some(name)) => reply
             .findings
             .push(settle::unknown_unit(&hearing.fleet, name)),
-        (None, None) => reply.say("ask-which-unit", &[]),
+        (None, None) => reply.asks = Some(hearing.which_unit()),
+    }
+}
+
+/// Opens the case of a trailer that is asked about; a report in the same message already counts.
+fn case_of(hearing: &Hearing<'_>, settled: &Settled, unit: &UnitName) -> Case {
+    let case = Case::standing(
+        hearing.desk,
+        &hearing.fleet,
+        unit,
+        hearing.now,
+        Occasion::Asked,
+    );
+    match hearing.reported(unit, settled) {
+        None => case,
+        Some(now) => Case::new(
+            hearing.desk,
+            &hearing.fleet,
+            unit,
+            hearing.now,
+            (case.before, now),
+            case.report,
+            case.plans,
+            Occasion::Asked,
+        ),
     }
 }

@@ -2,19 +2,25 @@
 
 use std::collections::BTreeMap;
 
-use super::unit_of;
-use crate::book::{Record, Task, TaskChange};
+use super::asked;
+use crate::book::{Record, Task, TaskChange, Tasks};
 use crate::desk::inbound::Outgoing;
 use crate::desk::receive::{Hearing, of_the_message};
-use crate::desk::repeat;
-use crate::desk::settle::Settled;
+use crate::desk::repeat::{self, Telling};
+use crate::desk::settle::{self, Settled};
 use crate::desk::situate::Case;
 use crate::desk::tasks::Board;
+use crate::desk::truck;
 use crate::dialogue::{About, Check, Question, Round};
-use crate::finding::{Finding, FindingId};
+use crate::finding::{Finding, FindingId, Level};
 use crate::heard::{Entry, ReadingKey, UnitName};
 use crate::outlook::Outlook;
 use crate::reply::{Answer, Arg, Context, Logged, TaskNote, TaskTurn, Voice};
+
+/// How long nobody is told again how to write.
+const TAUGHT_LASTS: chrono::TimeDelta = chrono::TimeDelta::hours(12);
+/// How many newer reports are told beside a late one.
+const MEANWHILE_LINES: usize = 3;
 
 /// What a turn has to say to the sender, gathered as it goes.
 pub(in crate::desk) struct Reply<'a> {
@@ -27,6 +33,10 @@ pub(in crate::desk) struct Reply<'a> {
     pub(in crate::desk) late: bool,
     /// Findings that hold and are listed, but told in other words: those of a digest.
     pub(in crate::desk) listed: Vec<Finding>,
+    /// Findings that hold beside the answer to a question: listed, told by name, and open to "why".
+    pub(in crate::desk) beside: Vec<Finding>,
+    /// The answer to a question, in words: said before all but what could kill.
+    pub(in crate::desk) first: Vec<String>,
     /// What the sender's guided checks come to, where they were gone through.
     pub(in crate::desk) checks: Option<Vec<Check>>,
     /// The step of a guided check that is asked, in words.
@@ -38,15 +48,26 @@ pub(in crate::desk) struct Reply<'a> {
     /// Whether the message carried a guided check on.
     pub(in crate::desk) walked: bool,
     forecast: BTreeMap<UnitName, Outlook>,
+    /// The question that an order or a wish raises.
+    pub(in crate::desk) asks: Option<About>,
+    /// Whether a report was taken back.
+    pub(in crate::desk) undone: bool,
+    asks_which_task: bool,
+    /// Steps of leaving that were done by word.
+    pub(in crate::desk) confirmed: Vec<(UnitName, String)>,
     question: Option<About>,
     pub(super) every_task: bool,
 }
 
 /// A turn's reply, ready to be written down and sent.
 pub(in crate::desk) struct Finished {
+    /// Whether it tells how to write.
+    pub(in crate::desk) taught: bool,
     pub(in crate::desk) text: String,
     pub(in crate::desk) findings: Vec<Finding>,
     pub(in crate::desk) tasks: Vec<Task>,
+    /// The tasks that changed, as they stood before.
+    pub(in crate::desk) tasks_before: Vec<Task>,
     pub(in crate::desk) task_records: Vec<Record>,
     pub(in crate::desk) forecast: BTreeMap<UnitName, Outlook>,
     pub(in crate::desk) others: Vec<Outgoing>,
@@ -63,12 +84,18 @@ impl<'a> Reply<'a> {
             others: Vec::new(),
             late: false,
             listed: Vec::new(),
+            beside: Vec::new(),
+            first: Vec::new(),
             checks: None,
             step: None,
             card: Vec::new(),
             round: None,
             walked: false,
             forecast: BTreeMap::new(),
+            asks: None,
+            undone: false,
+            asks_which_task: false,
+            confirmed: Vec::new(),
             question: None,
             every_task: false,
         }
@@ -96,16 +123,37 @@ impl<'a> Reply<'a> {
         self.say("unreadable", &[("kind", kind.into())]);
     }
 
-    pub(in crate::desk) fn wanted(&mut self, id: u32, new: bool) {
-        if !new && let Some(task) = self.board.tasks().task(id) {
-            let line = self.voice.task(task);
-            self.lines.push(line);
+    /// Says that no task has a number; where it is a trailer's, which tasks are open on that.
+    pub(in crate::desk) fn unknown_task(&mut self, hearing: &Hearing<'_>, id: u32) {
+        self.say("task-unknown", &[("id", Arg::Count(i64::from(id)))]);
+        let name = UnitName::new(&id.to_string());
+        let Some(unit) = settle::known(&hearing.fleet, &name) else {
+            return;
+        };
+        let open = hearing.desk.book.tasks().open_on(unit);
+        let heads: Vec<String> = open.map(|task| self.voice.task_head(task)).collect();
+        if !heads.is_empty() {
+            let tasks = self.voice.all_of(&heads);
+            let args = [("unit", unit.as_str().into()), ("tasks", tasks.into())];
+            self.say("tasks-on-unit", &args);
         }
     }
 
-    pub(in crate::desk) fn which_unit_for_plan(&mut self, text: &str) {
-        let quoted = self.voice.quote(text);
-        self.say("plan-which-unit", &[("quote", quoted.into())]);
+    /// Makes sure that a task is on the board, so that it can be changed.
+    pub(in crate::desk) fn adopt(&mut self, task: &Task) {
+        self.board.adopt(task);
+    }
+
+    pub(in crate::desk) fn wanted(&mut self, id: u32, new: bool) {
+        // one that this turn changed is told with the other tasks
+        let told = self.board.touched().any(|task| task.id == id);
+        if !new
+            && !told
+            && let Some(task) = self.board.tasks().task(id)
+        {
+            let line = self.voice.task(task);
+            self.lines.push(line);
+        }
     }
 
     pub(in crate::desk) fn watching(
@@ -145,15 +193,76 @@ impl<'a> Reply<'a> {
     }
 
     /// Takes the question that is asked with this reply.
-    pub(in crate::desk) fn ask_back(&mut self, question: Option<&Question>) {
+    pub(in crate::desk) fn ask_back(&mut self, question: Option<&Question>, tasks: &Tasks) {
+        if let Some(About::WhichTask { ids }) = question.map(|question| &question.about) {
+            self.asks_which_task = true;
+            let heads = ids.iter().filter_map(|id| tasks.task(*id));
+            let heads: Vec<String> = heads.map(|task| self.voice.task_head(task)).collect();
+            let key = if heads.len() == 1 {
+                "ask-task-done"
+            } else {
+                "ask-which-task"
+            };
+            let tasks = self.voice.one_of(&heads);
+            self.say(key, &[("tasks", tasks.into())]);
+        }
         let in_a_finding = |about: &About| {
             matches!(
                 about,
-                About::TapsShut { .. } | About::BeforeRegulator { .. }
+                About::TapsShut { .. }
+                    | About::BeforeRegulator { .. }
+                    | About::WhichTask { .. }
+                    | About::UndoOlder { .. }
             )
         };
         let about = question.map(|question| question.about.clone());
         self.question = about.filter(|about| !in_a_finding(about));
+    }
+
+    /// Says what was reported on the same trailers since, where the message tells of an earlier time: the advice goes by that.
+    fn tell_meanwhile(&mut self, hearing: &Hearing<'_>, settled: &Settled) {
+        let mut units: Vec<&UnitName> = Vec::new();
+        for (unit, ..) in &settled.reports {
+            if !units.contains(&unit) {
+                units.push(unit);
+            }
+        }
+        // a mended or edited report says what changed instead
+        let rewrites = hearing.mends() || hearing.inbound.replaces.is_some();
+        let mut told = false;
+        for unit in units.into_iter().filter(|_| !rewrites) {
+            let of_it = settled.reports.iter().filter(|(other, ..)| other == unit);
+            let Some(last) = of_it.map(|(_, at, _)| *at).max() else {
+                continue;
+            };
+            let Some(kept) = hearing.desk.book.unit(unit) else {
+                continue;
+            };
+            let spec = hearing.fleet.trailers.get(unit);
+            let newer: Vec<_> = kept
+                .reports()
+                .filter(|(at, _, entry)| *at > last && !entry.is_empty())
+                .collect();
+            for (at, from, entry) in newer.iter().rev().take(MEANWHILE_LINES).rev() {
+                let who = self.voice.person(from).into_owned();
+                let what = self.voice.readings(entry, spec);
+                let line = self.voice.say(
+                    "late-since",
+                    &[
+                        ("unit", unit.as_str().into()),
+                        ("time", (*at).into()),
+                        ("who", who.into()),
+                        ("what", what.into()),
+                    ],
+                );
+                self.opening.push(line);
+                told = true;
+            }
+        }
+        if told {
+            let line = self.voice.word("late-meanwhile");
+            self.opening.push(line);
+        }
     }
 
     /// Puts the reply into words.
@@ -165,18 +274,21 @@ impl<'a> Reply<'a> {
     ) -> Finished {
         self.findings.sort_by_key(Finding::order);
         let heard = &hearing.heard;
-        for text in &settled.odd_times {
-            let quoted = self.voice.quote(text);
-            self.lines
-                .push(self.voice.say("odd-time", &[("quote", quoted.into())]));
-        }
         if self.late && !settled.reports.is_empty() {
-            let sent = self
-                .voice
-                .say("late-message", &[("time", hearing.inbound.at.into())]);
+            let own = settled
+                .reports
+                .iter()
+                .any(|(_, at, _)| *at != hearing.inbound.at);
+            let key = if own {
+                "late-message-own"
+            } else {
+                "late-message"
+            };
+            let sent = self.voice.say(key, &[("time", hearing.inbound.at.into())]);
             self.opening.insert(0, sent);
         }
-        let grave = |finding: &Finding| finding.level >= crate::finding::Level::Warning;
+        self.tell_meanwhile(hearing, settled);
+        let grave = |finding: &Finding| finding.level >= Level::Warning;
         let card = std::mem::take(&mut self.card);
         if self.findings.iter().any(grave) {
             self.lines.splice(..0, card);
@@ -190,6 +302,11 @@ impl<'a> Reply<'a> {
             let place = cases.iter().position(|case| case.unit == *unit);
             let case = place.map(|place| &cases[place]);
             let about = |finding: &&Finding| finding.unit.as_ref() == Some(unit);
+            // what was so before newer reports says nothing of now
+            let kept = hearing.desk.book.unit(unit);
+            let overtaken = kept
+                .and_then(|kept| kept.newest())
+                .is_some_and(|newest| newest > *at);
             logged.push(Logged {
                 unit,
                 site: place.and_then(|place| places[place].as_deref()),
@@ -203,7 +320,8 @@ impl<'a> Reply<'a> {
                     .is_some_and(|kept| kept.too_old(*at)),
                 all_well: self.findings.iter().filter(about).count() == 0
                     && was_checked(entry)
-                    && !self.walked,
+                    && !self.walked
+                    && !overtaken,
             });
         }
         let mut task_notes: Vec<(Task, TaskTurn)> = notes(&self.board);
@@ -222,25 +340,69 @@ impl<'a> Reply<'a> {
             .iter()
             .map(|(task, turn)| TaskNote { task, turn: *turn })
             .collect();
-        let is_question = hearing.heard.ask.is_some();
-        let told = self
-            .findings
-            .iter()
-            .filter(|finding| {
-                is_question || repeat::is_news(finding, &self.findings, &hearing.talk, hearing.now)
+        let answered = super::is_question(hearing) && heard.entries.is_empty();
+        let asks_only = settled.reports.is_empty()
+            && (hearing.heard.ask.is_some() || super::is_question(hearing));
+        // a correction of one number does not say again what it leaves as it was a moment ago
+        let as_before = |finding: &Finding| {
+            hearing.mends()
+                && finding.level < Level::Danger
+                && hearing.talk.advice.contains(finding)
+        };
+        let read = repeat::read_in(heard);
+        let telling = |finding: &Finding| match asks_only {
+            true => Telling::Full,
+            false if as_before(finding) => Telling::Silent,
+            false => repeat::telling(finding, &self.findings, &read, &hearing.talk, hearing.now),
+        };
+        let of = |wanted: Telling| {
+            self.findings
+                .iter()
+                .filter(move |finding| telling(finding) == wanted)
+        };
+        let told = of(Telling::Full).collect();
+        let mut named: BTreeMap<&UnitName, Vec<String>> = BTreeMap::new();
+        for finding in of(Telling::Named) {
+            if let Some(unit) = &finding.unit {
+                named
+                    .entry(unit)
+                    .or_default()
+                    .push(self.voice.name(finding.id));
+            }
+        }
+        let stands: Vec<String> = named
+            .into_iter()
+            .map(|(unit, names)| {
+                let args = [
+                    ("unit", Arg::from(unit.as_str())),
+                    ("names", names.join("; ").into()),
+                ];
+                self.voice.say("still", &args)
             })
             .collect();
         let answer = Answer {
             opening: std::mem::take(&mut self.opening),
             context,
+            first: std::mem::take(&mut self.first),
             findings: told,
+            stands,
             lines: std::mem::take(&mut self.lines),
             logged,
             tasks,
             taken: &heard.taken,
-            set_aside: &heard.set_aside,
+            // a truck that does not come is answered as such
+            set_aside: if asks_only || truck::is_told_of(&hearing.desk.phrases, hearing.text) {
+                &[]
+            } else {
+                &heard.set_aside
+            },
             answered: &heard.plans,
-            unclear: &heard.unclear,
+            // "12 done" is asked back about by its tasks
+            unclear: if answered || self.asks_which_task {
+                &[]
+            } else {
+                &heard.unclear
+            },
             question: self.question.as_ref(),
             step: self.step.as_deref(),
             zones: cases
@@ -253,6 +415,7 @@ impl<'a> Reply<'a> {
                 .all(|finding| of_the_message(finding.id))
                 || self.step.is_some(),
         };
+        let mut taught = false;
         let mut text = answer.compose(&self.voice);
         if text.is_empty() && !hearing.text.trim().is_empty() {
             text = match settled.words.is_empty() {
@@ -266,7 +429,19 @@ impl<'a> Reply<'a> {
                 true if !hearing.text.chars().any(|c| c.is_ascii_digit()) => {
                     self.voice.word("nothing-to-log")
                 }
-                true => self.voice.word("nothing-logged"),
+                true => {
+                    // how to write is said once, then only where to find it
+                    let lately = |at| hearing.now - at <= TAUGHT_LASTS;
+                    let again = hearing.talk.taught.is_some_and(lately);
+                    taught = !again;
+                    let key = if again {
+                        "not-understood-again"
+                    } else {
+                        "not-understood"
+                    };
+                    let quote = self.voice.quote(hearing.text);
+                    self.voice.say(key, &[("quote", quote.into())])
+                }
             };
         }
         let units: Vec<UnitName> = cases
@@ -296,11 +471,14 @@ impl<'a> Reply<'a> {
             .collect();
         Finished {
             text,
+            taught,
             findings: {
+                self.findings.append(&mut self.beside);
                 self.findings.append(&mut self.listed);
                 self.findings
             },
             tasks,
+            tasks_before: self.board.before(),
             task_records: self.board.into_records().collect(),
             forecast: self.forecast,
             others: self.others,
@@ -334,7 +512,10 @@ fn notes(board: &Board) -> Vec<(Task, TaskTurn)> {
         let (id, turn) = match change {
             TaskChange::Opened { task } => (task.id, TaskTurn::Opened),
             TaskChange::Redated { id, .. } => (*id, TaskTurn::Stands),
-            TaskChange::Called { id, .. } => (*id, TaskTurn::Stands),
+            TaskChange::Called { id, .. } | TaskChange::Uncalled { id, .. } => {
+                (*id, TaskTurn::Stands)
+            }
+            TaskChange::Restored { task } => (task.id, TaskTurn::Stands),
             TaskChange::Taken { id, .. } => (*id, TaskTurn::Taken),
             TaskChange::Done { id, .. } | TaskChange::Dropped { id, .. } => (*id, TaskTurn::Closed),
             TaskChange::Reopened { id } => (*id, TaskTurn::Reopened),
@@ -355,12 +536,4 @@ fn notes(board: &Board) -> Vec<(Task, TaskTurn)> {
         .into_iter()
         .filter_map(|(id, turn)| Some((board.tasks().task(id)?.clone(), turn)))
         .collect()
-}
-
-fn asked(hearing: &Hearing<'_>) -> Option<UnitName> {
-    hearing
-        .heard
-        .ask
-        .as_ref()
-        .and_then(|ask| unit_of(hearing, ask))
 }

@@ -2,9 +2,11 @@
 
 use super::reply::Reply;
 use crate::book::Task;
+use crate::desk::phrases::plain;
 use crate::desk::receive::Hearing;
 use crate::desk::situate::Case;
 use crate::desk::standing;
+use crate::fleet::CrewMember;
 use crate::heard::PlanKind;
 use crate::reply::{Past, Status};
 
@@ -23,6 +25,11 @@ pub(super) fn status(hearing: &Hearing<'_>, case: &Case, reply: &mut Reply<'_>) 
             reply.findings.push(finding);
         }
     }
+    how_it_stands(case, reply);
+}
+
+/// Where it is, its last readings, what is wrong and what is coming, its tasks.
+pub(super) fn how_it_stands(case: &Case, reply: &mut Reply<'_>) {
     let place = case.place();
     let text = reply.voice.status(&Status {
         unit: &case.unit,
@@ -68,6 +75,7 @@ pub(super) fn forecast(_hearing: &Hearing<'_>, case: &Case, reply: &mut Reply<'_
     }
 }
 
+/// Lists the open tasks: all of them, the sender's own, or those of the person who is named.
 pub(super) fn tasks(hearing: &Hearing<'_>, reply: &mut Reply<'_>) {
     reply.every_task = true;
     let mine = hearing
@@ -75,14 +83,42 @@ pub(super) fn tasks(hearing: &Hearing<'_>, reply: &mut Reply<'_>) {
         .plans
         .iter()
         .any(|plan| plan.kind == PlanKind::Mine);
-    let me = Some(&hearing.member.id);
+    let whose = if mine {
+        Some(hearing.member)
+    } else {
+        person_named(hearing)
+    };
     let open: Vec<&Task> = hearing
         .desk
         .book
         .tasks()
         .open()
-        .filter(|task| !mine || task.taken_by.as_ref() == me)
+        .filter(|task| whose.is_none_or(|member| task.taken_by.as_ref() == Some(&member.id)))
         .collect();
-    let text = reply.voice.tasks(open);
-    reply.lines.push(text);
+    match whose {
+        Some(member) if open.is_empty() && member.id == hearing.member.id => {
+            reply.say("tasks-none-mine", &[]);
+        }
+        Some(member) if open.is_empty() => {
+            reply.say("tasks-none-of", &[("who", member.name.as_str().into())]);
+        }
+        _ => {
+            let text = reply.voice.tasks(open);
+            reply.lines.push(text);
+        }
+    }
+}
+
+/// Finds the person of the crew whom a message names: "tasks for Juno", "tareas de Lupe", "juno's tasks".
+fn person_named<'a>(hearing: &'a Hearing<'_>) -> Option<&'a CrewMember> {
+    let text = plain(hearing.text);
+    let says = |name: &str| {
+        let name = plain(name);
+        let words = format!(" {text} ");
+        !name.is_empty()
+            && (words.contains(&format!(" {name} ")) || words.contains(&format!(" {name}s ")))
+    };
+    let crew = hearing.fleet.crew.values();
+    let mut named = crew.filter(|member| says(&member.id) || says(&member.name));
+    named.next()
 }

@@ -1,51 +1,193 @@
 //! Why: the sum and the source behind the last advice.
+//!
+//! "Why pressure" picks the advice by its topic's words, which stand in `grammar/replies/why.toml`; a bare "why" means the
+//! worst of the last reply.
+
+use serde::Deserialize;
 
 use super::reply::Reply;
+use super::topic::holds;
 use crate::desk::receive::Hearing;
+use crate::desk::situate::Case;
+use crate::desk::walk::plain;
 use crate::desk::{settle, standing};
-use crate::finding::Finding;
-use crate::heard::Ask;
+use crate::finding::{Finding, FindingId};
+use crate::heard::{Ask, UnitName};
+use crate::situation::Occasion;
 
+const WORDS: &str = include_str!("../../../grammar/replies/why.toml");
+
+/// The words by which advice is meant.
+#[derive(Debug, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub(in crate::desk) struct WhyWords {
+    word: Vec<Meant>,
+}
+
+/// Words, and the findings they can mean, in order.
+#[derive(Debug, Deserialize)]
+#[serde(deny_unknown_fields)]
+struct Meant {
+    says: Vec<String>,
+    of: Vec<FindingId>,
+}
+
+impl Default for WhyWords {
+    fn default() -> Self {
+        toml::from_str(WORDS).expect("the built-in words are read by a test")
+    }
+}
+
+impl WhyWords {
+    /// Picks the advice that a text names; none where it names none of it.
+    fn pick<'a>(&self, text: &str, advice: &[&'a Finding]) -> Option<&'a Finding> {
+        self.meant(text).find_map(|meant| {
+            meant
+                .of
+                .iter()
+                .find_map(|id| advice.iter().find(|finding| finding.id == *id).copied())
+        })
+    }
+
+    /// Tells whether a text has a word of any advice.
+    fn names_any(&self, text: &str) -> bool {
+        self.meant(text).next().is_some()
+    }
+
+    fn meant<'w>(&'w self, text: &'w str) -> impl Iterator<Item = &'w Meant> {
+        self.word
+            .iter()
+            .filter(move |meant| meant.says.iter().any(|phrase| holds(text, phrase)))
+    }
+}
+
+/// Answers why: by the word of its topic, else the worst of the last advice.
 pub(super) fn why(hearing: &Hearing<'_>, ask: &Ask, reply: &mut Reply<'_>) {
     let about = match ask {
         Ask::Why { unit: Some(name) } => settle::known(&hearing.fleet, name),
         _ => None,
     };
-    // "why pressure" picks the advice by its topic's words; a bare "why" means the worst of the last reply
-    let words = hearing.text.to_lowercase();
+    let text = plain(hearing.text);
+    let words = &hearing.desk.why_words;
     let advice: Vec<&Finding> = hearing
         .talk
         .advice
         .iter()
         .filter(|finding| about.is_none() || finding.unit.as_ref() == about)
         .collect();
-    let named = |finding: &&&Finding| {
-        let name = reply.voice.name(finding.id).to_lowercase();
-        let code = finding.id.code().split(['.', '-']);
-        code.chain(name.split_whitespace())
-            .any(|word| word.len() > 3 && words.contains(word))
+    if let Some(finding) = words
+        .pick(&text, &advice)
+        .or(own_name(&text, &advice, reply))
+    {
+        return tell(hearing, finding, reply);
+    }
+    // advice that this person was not given lately may hold all the same
+    let unit =
+        about.or_else(|| settle::known(&hearing.fleet, hearing.talk.unit_at(hearing.inbound.at)?));
+    if let Some(unit) = unit.filter(|_| words.names_any(&text) || advice.is_empty()) {
+        let found = standing_findings(hearing, unit);
+        let all: Vec<&Finding> = found.iter().collect();
+        let picked = words.pick(&text, &all);
+        if let Some(finding) = picked.or(all.first().copied().filter(|_| !words.names_any(&text))) {
+            return tell(hearing, finding, reply);
+        }
+    }
+    let names = |advice: &[&Finding], reply: &Reply<'_>| {
+        let names: Vec<String> = advice
+            .iter()
+            .map(|finding| reply.voice.name(finding.id))
+            .collect();
+        reply.voice.one_of(&names)
     };
-    let picked = advice.iter().find(named);
-    match picked.or(advice.first()) {
-        Some(finding) => {
-            let text = reply.voice.why(finding);
-            reply.lines.push(text);
-            if let Some(unit) = finding
-                .unit
-                .as_ref()
-                .filter(|_| finding.id.topic() == "tow")
-            {
-                standing::overrides(hearing, unit, reply);
-            }
-            if picked.is_none() && advice.len() > 1 {
-                let names: Vec<String> = advice[1..]
-                    .iter()
-                    .map(|finding| reply.voice.name(finding.id))
-                    .collect();
-                let names = reply.voice.one_of(&names);
+    match advice.split_first() {
+        None => reply.say("why-nothing", &[]),
+        Some(_) if words.names_any(&text) => {
+            let names = names(&advice, reply);
+            reply.say("why-not-that", &[("names", names.into())]);
+        }
+        Some((first, rest)) => {
+            tell(hearing, first, reply);
+            if !rest.is_empty() {
+                let names = names(rest, reply);
                 reply.say("why-more", &[("names", names.into())]);
             }
         }
-        None => reply.say("why-nothing", &[]),
+    }
+}
+
+/// Picks advice by a word of the name it goes by in lists.
+fn own_name<'a>(text: &str, advice: &[&'a Finding], reply: &Reply<'_>) -> Option<&'a Finding> {
+    let named = |finding: &&&Finding| {
+        let name = plain(&reply.voice.name(finding.id));
+        name.split(' ')
+            .any(|word| word.len() > 3 && holds(text, word))
+    };
+    advice.iter().find(named).copied()
+}
+
+fn standing_findings(hearing: &Hearing<'_>, unit: &UnitName) -> Vec<Finding> {
+    Case::standing(
+        hearing.desk,
+        &hearing.fleet,
+        unit,
+        hearing.now,
+        Occasion::Asked,
+    )
+    .findings()
+}
+
+fn tell(hearing: &Hearing<'_>, finding: &Finding, reply: &mut Reply<'_>) {
+    let text = reply.voice.why(finding);
+    reply.lines.push(text);
+    if let Some(unit) = finding
+        .unit
+        .as_ref()
+        .filter(|_| finding.id.topic() == "tow")
+    {
+        standing::overrides(hearing, unit, reply);
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::finding::{Facts, Level, Urgency};
+
+    fn picked(text: &str, ids: &[FindingId]) -> Option<FindingId> {
+        let found: Vec<Finding> = ids
+            .iter()
+            .map(|id| Finding::new(*id, Level::Notice, Urgency::Soon, Facts::new()))
+            .collect();
+        let advice: Vec<&Finding> = found.iter().collect();
+        WhyWords::default()
+            .pick(&plain(text), &advice)
+            .map(|finding| finding.id)
+    }
+
+    #[test]
+    fn a_word_of_the_topic_picks_its_advice() {
+        use FindingId as F;
+        let all = [
+            F::WaterOverPressure,
+            F::ColdCrewCold,
+            F::ColdFreezeSoon,
+            F::WasteBookPumpOut,
+            F::ColdTankHeaterOn,
+        ];
+        for (text, wanted) in [
+            ("why tank", F::WasteBookPumpOut),
+            ("why the truck", F::WasteBookPumpOut),
+            ("why the tank heater", F::ColdTankHeaterOn),
+            ("why pressure", F::WaterOverPressure),
+            ("por qué presión", F::WaterOverPressure),
+            ("¿por qué el tanque?", F::WasteBookPumpOut),
+            ("why is it freezing", F::ColdFreezeSoon),
+            ("por qué frío", F::ColdFreezeSoon),
+            ("why gloves", F::ColdCrewCold),
+        ] {
+            assert_eq!(picked(text, &all), Some(wanted), "{text}");
+        }
+        assert_eq!(picked("why battery", &all), None);
+        assert_eq!(picked("why", &all), None);
     }
 }

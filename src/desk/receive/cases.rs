@@ -7,20 +7,16 @@ use chrono::TimeDelta;
 use super::super::answer::{self, Reply};
 use super::super::settle::{self, Settled};
 use super::super::situate::Case;
-use super::super::tasks::Board;
+use super::super::tasks::{Board, kind_of};
 use super::{Hearing, lead};
-use crate::book::UnitBook;
-use crate::heard::{Ask, Entry, Plan, UnitName};
+use crate::book::{MessageKey, Sent, Task, UnitBook};
+use crate::heard::{Ask, Entry, Plan, PlanKind, UnitName};
 use crate::situation::Occasion;
 
 impl Hearing<'_> {
     /// Returns every trailer this message bears on: reported on, asked about or planned for.
     pub(super) fn units(&self, settled: &Settled) -> BTreeSet<UnitName> {
-        let asked = self
-            .heard
-            .ask
-            .as_ref()
-            .and_then(|ask| answer::unit_of(self, ask));
+        let asked = answer::asked(self);
         let planned = self
             .heard
             .plans
@@ -33,6 +29,7 @@ impl Hearing<'_> {
             .reports
             .iter()
             .map(|(unit, ..)| unit.clone())
+            .chain(settled.leaving.iter().cloned())
             .chain(asked)
             .chain(named)
             .collect()
@@ -45,7 +42,10 @@ impl Hearing<'_> {
             _ => None,
         };
         let mut tasks = self.desk.book.tasks().of(units, also);
-        if matches!(self.heard.ask, Some(Ask::Undo)) || self.replaced().is_some() {
+        if matches!(self.heard.ask, Some(Ask::Undo))
+            || self.replaced().is_some()
+            || !self.also_done.is_empty()
+        {
             tasks = self.desk.book.tasks().clone();
         }
         Board::new(tasks, self.now, &self.member.id, Some(self.key.clone()))
@@ -53,9 +53,8 @@ impl Hearing<'_> {
 
     /// Asks the rules about every trailer that is reported on, and opens, moves and closes the tasks that follow.
     pub(super) fn check(&self, settled: &mut Settled, reply: &mut Reply<'_>) -> Vec<Case> {
-        if let Some(replaced) = self.replaced() {
-            reply.board.revert(replaced);
-        }
+        let replaced = self.replaced_keys();
+        reply.board.reopen(&replaced);
         let cases = self.cases(settled);
         for case in &cases {
             reply.board.close_by(&case.unit, &case.report);
@@ -63,6 +62,17 @@ impl Hearing<'_> {
         }
         reply.findings.append(&mut settled.findings);
         reply.findings.sort_by_key(|finding| finding.order());
+        // a task that the mended report asks for as well keeps its number
+        let findings = &reply.findings;
+        reply.board.take_back(&replaced, |task| {
+            let wishes = findings
+                .iter()
+                .filter_map(|finding| Some((finding.unit.as_ref()?, finding.task.as_ref()?)));
+            let asked = wishes
+                .into_iter()
+                .any(|(unit, wish)| Some(unit) == task.unit.as_ref() && wish.kind == task.kind);
+            asked || self.still_wants(task, &cases)
+        });
         let leads: BTreeMap<&UnitName, TimeDelta> =
             cases.iter().map(|case| (&case.unit, lead(case))).collect();
         reply.board.open_for(&reply.findings, |unit| {
@@ -71,10 +81,41 @@ impl Hearing<'_> {
         cases
     }
 
+    /// Tells whether a task that a person asked for stands after their message was mended or edited.
+    fn still_wants(&self, task: &Task, cases: &[Case]) -> bool {
+        if self.mends() {
+            // a correction of a number takes no wish back
+            return task.finding.is_none()
+                && cases
+                    .iter()
+                    .any(|case| Some(&case.unit) == task.unit.as_ref());
+        }
+        self.heard.plans.iter().any(|plan| match plan.kind {
+            PlanKind::Need { need, .. } | PlanKind::Booked { need, .. } => {
+                let unit = plan
+                    .unit
+                    .as_ref()
+                    .and_then(|name| settle::known(&self.fleet, name));
+                kind_of(need) == task.kind
+                    && unit.is_none_or(|unit| Some(unit) == task.unit.as_ref())
+            }
+            _ => false,
+        })
+    }
+
+    /// Returns the book's keys of all that this message takes the place of.
+    fn replaced_keys(&self) -> Vec<MessageKey> {
+        let sent = self.desk.book.sent(&self.member.id);
+        let replaced = self.replaced();
+        let found = replaced.and_then(|key| sent.iter().find(|sent| sent.key == *key));
+        found.into_iter().flat_map(Sent::keys).cloned().collect()
+    }
+
     /// Opens a case for each trailer that is reported on, in the order told.
     fn cases(&self, settled: &Settled) -> Vec<Case> {
         let mut units: Vec<&UnitName> = Vec::new();
-        for (unit, ..) in &settled.reports {
+        let reported = settled.reports.iter().map(|(unit, ..)| unit);
+        for unit in reported.chain(&settled.leaving) {
             if !units.contains(&unit) {
                 units.push(unit);
             }

@@ -1,85 +1,161 @@
 //! What a message means once it is held against what is open with its sender: a bare answer, a mended report.
 
-use super::super::settle::{self, Answered, Settled};
+use super::super::answer;
+use super::super::settle::{self, Settled};
 use super::Hearing;
+use super::bare::{self, Answered};
+use super::mend::{self, Mending};
 use crate::book::MessageKey;
+use crate::dialogue::Mend;
 use crate::fleet::Role;
-use crate::heard::{Entry, Heard, ReadingKey, UnitName};
+use crate::heard::{Ask, Command, CommandName, Entry, Heard, ReadingKey, Remark, UnitName};
 
 impl Hearing<'_> {
+    /// Settles what the message means: an answer to what was asked, a correction of what was sent, else a report.
     pub(super) fn settle(&mut self) -> Settled {
-        let at = self.inbound.at;
-        if self.heard.entries.is_empty() && self.heard.ask.is_none() && self.heard.command.is_none()
+        if let Some(answered) = self.answered()
+            && let Some(settled) = self.take_answer(answered)
         {
-            let pressure = |unit: &UnitName| {
-                self.desk
-                    .book
-                    .unit(unit)?
-                    .state()
-                    .pressures
-                    .last()
-                    .map(|read| read.psi)
-            };
-            match settle::answered(
-                &self.heard,
-                self.text,
-                &self.talk,
-                &self.fleet,
+            return settled;
+        }
+        match self.mending() {
+            Some(Mending::Plain(key, ways)) => return self.mend(key, &ways),
+            Some(Mending::Either(about)) => {
+                self.set_alone(Heard::default());
+                self.asks = Some(about);
+                return Settled::default();
+            }
+            Some(Mending::Unknown) => {
+                let remark = Remark {
+                    text: self.text.trim().to_owned(),
+                    why: "which-to-mend".into(),
+                };
+                self.set_alone(Heard {
+                    unclear: vec![remark],
+                    ..Heard::default()
+                });
+                return Settled::default();
+            }
+            None => {}
+        }
+        settle::settle(&self.heard, &self.fleet, Some(&self.talk), self.inbound.at)
+    }
+
+    /// Takes a bare answer for what it means; none where it turns out to mean nothing.
+    fn take_answer(&mut self, answered: Answered) -> Option<Settled> {
+        match answered {
+            Answered::Report {
+                mut entries,
                 at,
-                pressure,
-            ) {
-                Some(Answered::Report(entry, told)) => {
-                    self.heard = Heard {
-                        entries: vec![entry],
-                        ..Heard::default()
-                    };
-                    self.talk.question = None;
-                    let mut settled =
-                        settle::settle(&self.heard, &self.fleet, Some(&self.talk), at);
-                    settled.reports.iter_mut().for_each(|(_, at, _)| *at = told);
-                    return settled;
-                }
-                Some(Answered::Instead(entry, told)) => {
-                    let unit = entry.unit.clone();
-                    let last = self.desk.book.sent(&self.member.id).iter().rev();
-                    let last = last
-                        .clone()
-                        .find(|sent| unit.as_ref().is_some_and(|unit| sent.units.contains(unit)));
+                instead,
+            } => {
+                if let (true, [entry]) = (instead, entries.as_mut_slice()) {
+                    let sent = self.desk.book.sent(&self.member.id).iter().rev();
+                    let last = sent.clone().find(|sent| {
+                        entry
+                            .unit
+                            .as_ref()
+                            .is_some_and(|unit| sent.units.contains(unit))
+                    });
                     self.instead_of = last.map(|sent| sent.key.clone());
-                    self.heard = Heard {
-                        entries: vec![self.with_the_rest(entry)],
-                        ..Heard::default()
-                    };
-                    self.talk.question = None;
-                    let mut settled =
-                        settle::settle(&self.heard, &self.fleet, Some(&self.talk), at);
-                    settled.reports.iter_mut().for_each(|(_, at, _)| *at = told);
-                    return settled;
+                    *entry = self.with_the_rest(std::mem::take(entry));
                 }
-                Some(Answered::Reread(text, unit, told)) => {
-                    let mut reread = self.desk.reader.hear(&text, self.fleet.style.temperature);
-                    if !reread.entries.is_empty() && reread.unclear.is_empty() {
-                        for entry in &mut reread.entries {
-                            entry.unit = entry.unit.take().or_else(|| unit.clone());
-                        }
-                        self.heard = reread;
-                        self.talk.question = None;
-                        let mut settled =
-                            settle::settle(&self.heard, &self.fleet, Some(&self.talk), at);
-                        settled.reports.iter_mut().for_each(|(_, at, _)| *at = told);
-                        return settled;
-                    }
+                self.set_alone(Heard {
+                    entries,
+                    ..Heard::default()
+                });
+                let mut settled = self.settled_alone();
+                settled
+                    .reports
+                    .iter_mut()
+                    .for_each(|(_, told, _)| *told = at);
+                Some(settled)
+            }
+            Answered::Reread(text, unit, at) => {
+                let mut reread = self.desk.reader.hear(&text, self.fleet.style.temperature);
+                if reread.entries.is_empty() || !reread.unclear.is_empty() {
+                    return None;
                 }
-                None => {}
+                for entry in &mut reread.entries {
+                    entry.unit = entry.unit.take().or_else(|| unit.clone());
+                }
+                self.set_alone(reread);
+                let mut settled = self.settled_alone();
+                settled
+                    .reports
+                    .iter_mut()
+                    .for_each(|(_, told, _)| *told = at);
+                Some(settled)
+            }
+            Answered::Mends(key, way) => Some(self.mend(MessageKey(key), &[way])),
+            Answered::Tasks(ids) => {
+                let (first, others) = ids.split_first()?;
+                self.set_alone(bare::done(*first));
+                self.also_done = others.to_vec();
+                Some(Settled::default())
+            }
+            Answered::TakeBack(key) => {
+                self.set_alone(Heard {
+                    ask: Some(Ask::Undo),
+                    ..Heard::default()
+                });
+                self.takes_back = Some(MessageKey(key));
+                Some(Settled::default())
+            }
+            Answered::Dropped => {
+                self.set_alone(Heard {
+                    command: Some(Command {
+                        name: CommandName::NeverMind,
+                        task: None,
+                        rest: String::new(),
+                    }),
+                    ..Heard::default()
+                });
+                // the order to drop it finds the question still open
+                self.talk.question = self.desk.book.talk(&self.member.id)?.question.clone();
+                Some(Settled::default())
             }
         }
-        settle::settle(&self.heard, &self.fleet, Some(&self.talk), at)
+    }
+
+    /// Puts the mended report in the place of the sender's report under `key`.
+    fn mend(&mut self, key: MessageKey, ways: &[Mend]) -> Settled {
+        let sent = self.desk.book.sent(&self.member.id);
+        let told = sent.iter().find(|sent| sent.key == key);
+        let told = told.map(|sent| self.told_in(sent)).unwrap_or_default();
+        let reports = mend::apply(ways, told);
+        self.set_alone(Heard {
+            entries: reports.iter().map(|(.., entry)| entry.clone()).collect(),
+            ..Heard::default()
+        });
+        self.instead_of = Some(key);
+        let mut settled = self.settled_alone();
+        // in the order told, less what cannot be true of the trailer
+        let mut times = reports.iter();
+        for (unit, at, _) in &mut settled.reports {
+            if let Some((_, told, _)) = times.find(|(of, ..)| of == unit) {
+                *at = *told;
+            }
+        }
+        settled
+    }
+
+    /// Takes the message for this and nothing else; what was asked is answered by it.
+    fn set_alone(&mut self, heard: Heard) {
+        let language = self.heard.language;
+        self.heard = Heard { language, ..heard };
+        self.talk.question = None;
+    }
+
+    fn settled_alone(&self) -> Settled {
+        settle::settle(&self.heard, &self.fleet, Some(&self.talk), self.inbound.at)
     }
 
     /// Returns the trailers that somebody of the crew says a word about without a report: "12 all good", "leaving in 20
     /// with 14". A question is no word from the unit, nor is what the dispatcher writes.
     pub(super) fn words_about(&self, settled: &Settled) -> Vec<UnitName> {
         if self.heard.ask.is_some()
+            || answer::is_question(self)
             || self.heard.command.is_some()
             || self.member.role == Role::Dispatcher
             || !self.heard.unclear.is_empty()

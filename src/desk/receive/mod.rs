@@ -1,7 +1,11 @@
 //! One message: heard, settled, checked, answered. A file a step, in the order of [`Hearing::work`].
 
+mod bare;
 mod cases;
+mod changes;
+mod leave;
 mod meant;
+mod mend;
 mod open;
 mod plans;
 mod written;
@@ -10,22 +14,26 @@ use std::sync::Arc;
 
 use chrono::{DateTime, Utc};
 
+pub(super) use self::bare::LATE;
 pub(super) use self::plans::lead;
 use super::answer::Reply;
 use super::inbound::{Body, Inbound, Turn};
-use super::settle::{LATE, Settled};
-use super::{Desk, ahead, alarm, answer, command, standing, walk, watch};
+use super::settle::{self, Settled};
+use super::when;
+use super::{Desk, ahead, alarm, answer, command, standing, truck, walk, watch};
 use crate::book::{MessageKey, Record, UnitBook, UnitState};
-use crate::dialogue::Talk;
+use crate::dialogue::{About, Talk};
 use crate::finding::FindingId;
 use crate::fleet::{CrewMember, Fleet};
-use crate::heard::{Heard, UnitName};
+use crate::heard::{Heard, Plan, PlanKind, UnitName};
 
 /// One message with what is known about its sender.
 pub(super) struct Hearing<'a> {
     pub(super) desk: &'a Desk,
     pub(super) inbound: &'a Inbound,
+    /// What the message says; with what it completes, where it is a bare answer.
     pub(super) text: &'a str,
+    written: &'a str,
     pub(super) member: &'a CrewMember,
     pub(super) fleet: Arc<Fleet>,
     pub(super) heard: Heard,
@@ -38,6 +46,12 @@ pub(super) struct Hearing<'a> {
     edited: Option<MessageKey>,
     /// The sender's earlier message that this one mends.
     instead_of: Option<MessageKey>,
+    /// The question that this message raises before anything else does.
+    asks: Option<About>,
+    /// Further tasks that an answer calls done.
+    pub(super) also_done: Vec<u32>,
+    /// The older message that is to be taken back.
+    pub(super) takes_back: Option<MessageKey>,
 }
 
 /// Works through one message.
@@ -46,29 +60,40 @@ pub(super) fn receive(desk: &Desk, inbound: &Inbound) -> Turn {
         return super::stranger::refuse(desk, inbound);
     };
     let fleet = desk.fleet_at(inbound.at);
-    let empty = String::new();
-    let (text, unreadable) = match &inbound.body {
-        Body::Text(text) => (text, None),
-        Body::Other(kind) => (&empty, Some(kind.as_str())),
+    let (written, unreadable) = match &inbound.body {
+        Body::Text(text) => (text.as_str(), None),
+        Body::Other(kind) => ("", Some(kind.as_str())),
     };
-    let heard = desk.reader.hear(text, fleet.style.temperature);
+    let mut talk = desk.book.talk(&member.id).cloned().unwrap_or_default();
+    let mut heard = desk.reader.hear(written, fleet.style.temperature);
+    // a bare answer may complete a message that waits for its trailer: then it is read as that message
+    let asked = talk.question_at(inbound.at).map(|question| &question.about);
+    let whole =
+        asked.and_then(|about| bare::completed(&desk.phrases, &fleet, &heard, written, about));
+    if let Some(whole) = &whole {
+        heard = desk.reader.hear(whole, fleet.style.temperature);
+        talk.question = None;
+    }
     let late = inbound.received - inbound.at > LATE;
     let hearing = Hearing {
         desk,
         inbound,
-        text,
+        text: whole.as_deref().unwrap_or(written),
+        written,
         member: &member,
         fleet,
         heard,
-        talk: desk.book.talk(&member.id).cloned().unwrap_or_default(),
+        talk,
         now: if late { inbound.received } else { inbound.at },
         key: MessageKey(format!("m{}", desk.book.messages() + 1)),
         edited: inbound.replaces.as_ref().and_then(|network| {
             let mut sent = desk.book.sent(&member.id).iter();
-            let edited = sent.find(|sent| sent.network.text() == network.0)?;
-            Some(edited.key.clone())
+            Some(sent.find(|sent| sent.is_of(network))?.key.clone())
         }),
         instead_of: None,
+        asks: None,
+        also_done: Vec::new(),
+        takes_back: None,
     };
     hearing.work(unreadable)
 }
@@ -76,9 +101,20 @@ pub(super) fn receive(desk: &Desk, inbound: &Inbound) -> Turn {
 impl Hearing<'_> {
     fn work(mut self, unreadable: Option<&str>) -> Turn {
         // what it means: a bare answer, a report, a step of a guided check
+        let booked = truck::called(&self);
+        self.heard.plans.extend(booked);
         let mut settled = self.settle();
-        let took = walk::take(&mut self, &mut settled);
-        let stood = walk::stand::take(&mut self, &mut settled, took.is_some());
+        let of_its_own =
+            self.instead_of.is_none() && self.asks.is_none() && !self.is_about_another_thing();
+        let took = of_its_own
+            .then(|| walk::take(&mut self, &mut settled))
+            .flatten();
+        let stood = of_its_own
+            .then(|| walk::stand::take(&mut self, &mut settled, took.is_some()))
+            .flatten();
+        if of_its_own {
+            self.leaving(&mut settled);
+        }
         settled.words = self.words_about(&settled);
         let mut units = self.units(&settled);
         units.extend(self.talk.checks.iter().map(|check| check.unit.clone()));
@@ -91,6 +127,9 @@ impl Hearing<'_> {
         if let Some(kind) = unreadable {
             reply.unreadable(kind);
         }
+        if self.replaced().is_some() {
+            self.tell_changes(&settled, &mut reply);
+        }
 
         // what follows from it: findings and the tasks they ask for
         let mut records = Vec::new();
@@ -99,6 +138,11 @@ impl Hearing<'_> {
 
         // what it asks for: work, alarms, orders, questions
         self.plan(&mut reply, &cases, &mut records);
+        truck::told(&self, &mut reply, &mut records);
+        if self.heard.command.is_none() {
+            watch::list(&self, &mut reply);
+            watch::drop(&self, &mut reply, &mut records);
+        }
         watch::hits(&self, &cases, &mut reply, &mut records);
         alarm::end_silence(&self, &cases, &settled.words, &mut records);
         alarm::raise(&self, &cases, &mut reply, &mut records);
@@ -107,16 +151,19 @@ impl Hearing<'_> {
         if let Some(order) = self.heard.command.clone() {
             command::obey(&self, &order, &mut reply, &mut records);
         }
-        if let Some(ask) = self.heard.ask.clone() {
+        let answered = took.is_none() && answer::question(&self, &settled, &mut reply);
+        if let Some(ask) = self.heard.ask.clone().filter(|_| !answered) {
             answer::ask(&self, &settled, &ask, &mut reply, &mut records);
         }
 
         // what goes with it: orders of fire or police, the site's card, the next step, what the bot will speak of
+        standing::confirm(&self, stood.is_some(), &mut reply);
         standing::ordered(&self, &settled, &mut reply, &mut records);
         standing::greet(&self, &cases, &mut reply);
         standing::beside_the_advice(&self, &cases, &mut reply);
         walk::stand::go_on(&self, &cases, stood, &mut reply);
         walk::go_on(&self, &cases, took.as_ref(), &mut reply);
+        standing::keep_confirmed(&self, &reply, &mut records);
         ahead::note(&self, &settled, &cases, &mut reply, &mut records);
 
         // what stays open, and the whole turn as it is written down
@@ -142,6 +189,48 @@ impl Hearing<'_> {
         let fresh = UnitBook::default();
         let kept = self.desk.book.unit(unit).unwrap_or(&fresh);
         Some(kept.preview(&self.member.id, told().map(|(_, at, entry)| (*at, entry))))
+    }
+
+    /// Returns the known trailers that the message names anywhere, in order.
+    pub(super) fn names(&self) -> Vec<UnitName> {
+        let mut named: Vec<UnitName> = Vec::new();
+        let words = self
+            .text
+            .split(|c: char| !(c.is_alphanumeric() || c == '-'));
+        let typed: Vec<UnitName> = words.map(UnitName::new).collect();
+        // a word that is a trailer's name, unless it is the hour of a clock time
+        let clock = when::clock_words(self.text);
+        for name in self.heard.named.iter().chain(&typed) {
+            if let Some(unit) = settle::known(&self.fleet, name)
+                && !named.contains(unit)
+                && !clock.contains(&name.as_str().to_lowercase())
+            {
+                named.push(unit.clone());
+            }
+        }
+        named
+    }
+
+    /// Tells whether the message is plainly no answer to a step: an order of fire or police, a truck, work or an alarm
+    /// that is asked for.
+    fn is_about_another_thing(&self) -> bool {
+        let asks_for = |plan: &Plan| {
+            matches!(
+                plan.kind,
+                PlanKind::Need { .. }
+                    | PlanKind::Booked { .. }
+                    | PlanKind::Watch { .. }
+                    | PlanKind::CheckMe { .. }
+            )
+        };
+        self.heard.plans.iter().any(asks_for)
+            || self.desk.answers.tells_of_an_order(self.text)
+            || truck::is_told_of(&self.desk.phrases, self.text)
+    }
+
+    /// Tells whether the message only mends an earlier one.
+    pub(super) fn mends(&self) -> bool {
+        self.instead_of.is_some()
     }
 
     /// Tells whether the message came in long after it was written.

@@ -4,22 +4,21 @@ use chrono::TimeDelta;
 
 use super::super::answer::{self, Reply};
 use super::super::repeat;
-use super::super::settle::Settled;
+use super::super::settle::{Settled, known, merge};
 use super::Hearing;
 use crate::dialogue::{About, Question, Talk};
 use crate::finding::{Finding, FindingId};
-use crate::heard::{Remark, UnitName};
+use crate::heard::{Entry, Remark, UnitName};
+
+/// How many likely answers a question offers.
+const MOST_LIKELY: usize = 6;
 
 impl Hearing<'_> {
     /// Returns what is open with the sender after this message, and asks what has to be asked.
     pub(super) fn talk_after(&self, settled: &Settled, reply: &mut Reply<'_>) -> Talk {
         let mut talk = self.talk.clone();
         let at = self.inbound.at;
-        let asked = self
-            .heard
-            .ask
-            .as_ref()
-            .and_then(|ask| answer::unit_of(self, ask));
+        let asked = answer::asked(self);
         let last = settled
             .reports
             .last()
@@ -37,9 +36,15 @@ impl Hearing<'_> {
         if self.heard.language.is_some() {
             talk.language = self.heard.language;
         }
-        repeat::note(&reply.findings, &mut talk, self.now);
-        if !reply.findings.is_empty() {
-            talk.advice = reply.findings.clone();
+        let read = repeat::read_in(&self.heard);
+        repeat::note(&reply.findings, &read, &mut talk, self.now);
+        if !reply.findings.is_empty() || !reply.beside.is_empty() {
+            talk.advice = reply
+                .findings
+                .iter()
+                .chain(&reply.beside)
+                .cloned()
+                .collect();
         }
         if let Some(checks) = reply.checks.take() {
             talk.checks = checks;
@@ -47,27 +52,7 @@ impl Hearing<'_> {
         if let Some(round) = reply.round.take() {
             talk.round = round;
         }
-        let question = match (&settled.homeless, self.heard.unclear.as_slice()) {
-            (Some(entry), _) => {
-                let likely = self.likely_units();
-                let about = About::WhichUnit {
-                    entry: entry.clone(),
-                    at,
-                    likely,
-                };
-                Some(about)
-            }
-            (None, [Remark { text, .. }]) if text.chars().any(|c| c.is_ascii_digit()) => {
-                let unit = talk.unit.as_ref().map(|(unit, _)| unit.clone());
-                Some(About::WhatValue {
-                    unit,
-                    number: 0.0,
-                    text: text.clone(),
-                    at,
-                })
-            }
-            _ => reply.question_about(),
-        };
+        let question = self.question(settled, &talk, reply);
         let answered =
             !settled.reports.is_empty() || self.heard.ask.is_some() || self.heard.command.is_some();
         match question {
@@ -77,15 +62,122 @@ impl Hearing<'_> {
                     about,
                 })
             }
-            None if answered => talk.question = None,
+            None if answered => match self.waiting(&talk) {
+                // a report that waits for its trailer is not lost by talking of another
+                Some(entry) => {
+                    let what = reply.voice.readings(entry, None);
+                    reply.say("ask-still", &[("what", what.into())]);
+                }
+                None => talk.question = None,
+            },
             None => {}
+        }
+        if reply.undone {
+            talk.undone = true;
+        } else if !settled.reports.is_empty() || reply.board.touched().next().is_some() {
+            talk.undone = false;
         }
         reply.ask_back(
             talk.question
                 .as_ref()
                 .filter(|question| question.asked == self.now),
+            self.desk.book.tasks(),
         );
         talk
+    }
+
+    /// Returns the one question to ask, if any.
+    fn question(&self, settled: &Settled, talk: &Talk, reply: &Reply<'_>) -> Option<About> {
+        let at = self.inbound.at;
+        if let Some(about) = self.asks.as_ref().or(reply.asks.as_ref()) {
+            return Some(about.clone());
+        }
+        if let Some(entry) = &settled.homeless {
+            let mut entry = entry.clone();
+            let mut at = at;
+            // what waited before it waits with it
+            if let Some(About::WhichUnit {
+                entry: waits,
+                at: since,
+                ..
+            }) = self.open_about()
+            {
+                let mut both = waits.clone();
+                merge(&mut both, &entry);
+                entry = both;
+                at = *since;
+            }
+            let likely = self.likely_units();
+            return Some(About::WhichUnit { entry, at, likely });
+        }
+        if let Some((text, entry)) = settled.odd_times.first() {
+            return Some(About::When {
+                entry: entry.clone(),
+                text: text.clone(),
+            });
+        }
+        match self.heard.unclear.as_slice() {
+            [Remark { text, why }] if why == "done-what" => {
+                let ids = self.tasks_done(settled, talk);
+                (!ids.is_empty())
+                    .then_some(About::WhichTask { ids })
+                    .or_else(|| reply.question_about())
+            }
+            [Remark { text, .. }]
+                if text.chars().any(|c| c.is_ascii_digit()) && !answer::is_question(self) =>
+            {
+                let unit = talk.unit.as_ref().map(|(unit, _)| unit.clone());
+                Some(About::WhatValue {
+                    unit,
+                    number: 0.0,
+                    text: text.clone(),
+                    at,
+                })
+            }
+            _ => reply.question_about(),
+        }
+    }
+
+    /// Returns the open tasks that "12 done" can mean.
+    fn tasks_done(&self, settled: &Settled, talk: &Talk) -> Vec<u32> {
+        let named = self
+            .heard
+            .named
+            .iter()
+            .chain(talk.unit.as_ref().map(|(unit, _)| unit));
+        let unit = settled
+            .reports
+            .first()
+            .map(|(unit, ..)| unit)
+            .or_else(|| named.into_iter().find_map(|name| known(&self.fleet, name)));
+        let tasks = self.desk.book.tasks();
+        let ids: Vec<u32> = unit
+            .map(|unit| tasks.open_on(unit).map(|task| task.id).collect())
+            .unwrap_or_default();
+        ids
+    }
+
+    fn open_about(&self) -> Option<&About> {
+        self.talk
+            .question_at(self.inbound.at)
+            .map(|question| &question.about)
+    }
+
+    /// Returns the report that still waits for its trailer and was not dropped by this message.
+    fn waiting<'t>(&self, talk: &'t Talk) -> Option<&'t Entry> {
+        let question = talk.question_at(self.inbound.at)?;
+        match &question.about {
+            About::WhichUnit { entry, .. } if self.heard.command.is_none() => Some(entry),
+            _ => None,
+        }
+    }
+
+    /// Returns the question which trailer this message is about, to be read again once that is known.
+    pub(in crate::desk) fn which_unit(&self) -> About {
+        About::WhichUnitOf {
+            text: self.text.trim().to_owned(),
+            likely: self.likely_units(),
+        }
     }
 
     /// Returns the trailers a sender most likely means: those talked of lately, then those at a job now.
@@ -100,16 +192,20 @@ impl Hearing<'_> {
                     .collect::<Vec<_>>(),
             );
         }
-        if likely.is_empty() {
+        if likely.len() < 2 {
             let now = self.now;
             let jobs = self
                 .fleet
                 .jobs
                 .iter()
                 .filter(|job| job.from - TimeDelta::hours(24) <= now && now <= job.to);
-            likely.extend(jobs.flat_map(|job| job.trailers.iter().cloned()).take(4));
+            for unit in jobs.flat_map(|job| &job.trailers) {
+                if !likely.contains(unit) {
+                    likely.push(unit.clone());
+                }
+            }
         }
-        likely.truncate(4);
+        likely.truncate(MOST_LIKELY);
         likely
     }
 }

@@ -2,12 +2,13 @@
 
 use chrono::TimeDelta;
 
-use super::super::answer::Reply;
+use super::super::answer::{self, Reply};
 use super::super::situate::Case;
 use super::super::tasks::kind_of;
-use super::super::{settle, watch, when};
+use super::super::{settle, truck, watch, when};
 use super::Hearing;
 use crate::book::{Record, TaskChange};
+use crate::dialogue::About;
 use crate::finding::TaskKind;
 use crate::heard::PlanKind;
 use crate::situation::Occasion;
@@ -25,6 +26,8 @@ impl Hearing<'_> {
                 .and_then(|name| settle::known(&self.fleet, name))
                 .cloned();
             match (&plan.kind, unit) {
+                // "do I need a regulator" orders none
+                (PlanKind::Need { .. }, _) if answer::asks_whether(self) => {}
                 (PlanKind::Need { need, by }, Some(unit)) => {
                     let opened;
                     let case = match cases.iter().find(|case| case.unit == unit) {
@@ -88,12 +91,8 @@ impl Hearing<'_> {
                         by: self.member.id.clone(),
                         promised,
                     });
-                    if let (Some(promised), Some(due)) = (promised, due)
-                        && promised > due
-                        && kind == TaskKind::PumpOut
-                    {
-                        let args = [("due", due.into()), ("promised", promised.into())];
-                        reply.say("booked-too-late", &args);
+                    if kind == TaskKind::PumpOut {
+                        truck::too_late(due, promised, reply);
                     }
                 }
                 (
@@ -105,12 +104,20 @@ impl Hearing<'_> {
                             .findings
                             .push(settle::unknown_unit(&self.fleet, &name));
                     } else {
-                        reply.which_unit_for_plan(&plan.text);
+                        reply.asks = Some(About::WhichUnitOf {
+                            text: plan.text.clone(),
+                            likely: self.likely_units(),
+                        });
                     }
                 }
                 (PlanKind::Watch { key, value, below }, Some(unit)) => {
-                    records.push(watch::set(self, &unit, *key, *value, *below));
-                    reply.watching(&unit, *key, *value, *below);
+                    let wanted = watch::Wanted {
+                        unit: &unit,
+                        key: *key,
+                        value: *value,
+                        below: *below,
+                    };
+                    watch::set(self, wanted, reply, records);
                 }
                 _ => {} // wishes are no work
             }

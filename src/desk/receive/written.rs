@@ -7,7 +7,7 @@ use super::super::situate::Case;
 use super::Hearing;
 use crate::book::{Message, Personal, Record, Report, Unread};
 use crate::dialogue::Talk;
-use crate::heard::{Entry, Remark};
+use crate::heard::{Ask, Entry, Remark};
 
 impl Hearing<'_> {
     pub(super) fn finish(
@@ -16,10 +16,17 @@ impl Hearing<'_> {
         cases: Vec<Case>,
         reply: Reply<'_>,
         mut records: Vec<Record>,
-        talk: Talk,
+        mut talk: Talk,
     ) -> Turn {
         let at = self.inbound.at;
-        let finished = reply.finish(self, &settled, &cases);
+        let mut finished = reply.finish(self, &settled, &cases);
+        if self.says_the_same(&settled) {
+            finished.text.clear();
+            finished.others.clear();
+        }
+        if finished.taught {
+            talk.taught = Some(self.now);
+        }
         let words = settled
             .words
             .into_iter()
@@ -54,13 +61,18 @@ impl Hearing<'_> {
             from: self.member.id.clone(),
             at,
             received: self.inbound.received,
-            text: Personal::new(self.text),
+            text: Personal::new(self.written),
             reports: reports.collect(),
             unclear: unread(&self.heard.unclear),
             set_aside: unread(&self.heard.set_aside),
             findings: finished.findings.clone(),
             reply: Personal::new(&finished.text),
             replaces: self.replaced().cloned(),
+            // what an undo does is not undone, but done again
+            tasks_before: match self.heard.ask {
+                Some(Ask::Undo) => Vec::new(),
+                _ => finished.tasks_before,
+            },
         };
         let mut turn = Turn::empty(at);
         turn.from = Some(self.member.id.clone());

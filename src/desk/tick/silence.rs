@@ -143,7 +143,10 @@ pub(super) fn silence(round: &mut Round<'_>, unit: &UnitName, at: DateTime<Utc>)
             continue;
         };
         let mut text = voice.finding(&finding, true);
-        if let (Answer::GotIt, Some(word)) = (answer, &word) {
+        // nobody is told what they wrote themselves
+        if let (Answer::GotIt, Some(word)) = (answer, &word)
+            && word.from != to
+        {
             let who = voice.person(&word.from).into_owned();
             let key = match elsewhere {
                 Some(_) => "speak-silent-unit",
@@ -155,6 +158,7 @@ pub(super) fn silence(round: &mut Round<'_>, unit: &UnitName, at: DateTime<Utc>)
                 &[
                     ("who", who.into()),
                     ("time", elsewhere.unwrap_or(word.at).into()),
+                    ("since", word.at.into()),
                 ],
             ));
         }

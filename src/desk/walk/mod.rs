@@ -12,7 +12,7 @@ pub(super) mod stand;
 use chrono::TimeDelta;
 use round::Round;
 
-pub(super) use said::{Answers, Said};
+pub(super) use said::{Answers, Said, plain};
 
 use super::answer::Reply;
 use super::receive::Hearing;

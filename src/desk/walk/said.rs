@@ -157,7 +157,8 @@ impl Answers {
     pub(in crate::desk) fn tells_of_an_order(&self, text: &str) -> bool {
         let text = plain(text);
         let says = |list| self.longest("order", &text, &[list]).is_some();
-        !self.says_not(&text) && says("who") && says("what")
+        let orders = says("what") || says("tells") && says("moves");
+        !self.says_not(&text) && says("who") && orders
     }
 
     /// Tells whether a message is a skip and nothing else.
@@ -255,7 +256,8 @@ fn plausible(key: ReadingKey) -> std::ops::RangeInclusive<f64> {
 }
 
 /// Folds a text to lower-case words without accents, apostrophes and signs.
-fn plain(text: &str) -> String {
+/// Folds a text: lower case, without accents and apostrophes, its words one blank apart.
+pub(in crate::desk) fn plain(text: &str) -> String {
     let folded: String = text
         .to_lowercase()
         .nfd()

@@ -118,6 +118,9 @@ pub(in crate::desk) fn go_on(
         Some(Stood::Skipped) => round.skipped.push(round.step.clone()),
         Some(Stood::Done) if BY_WORD.contains(&round.step.as_str()) => {
             round.confirmed.push(round.step.clone());
+            reply
+                .confirmed
+                .push((round.unit.clone(), round.step.clone()));
         }
         Some(Stood::Not) if round.way == Way::Leaving => reply.say("leave-do-it", &[]),
         _ => {}
@@ -149,7 +152,7 @@ fn start(case: &Case, round: &mut Option<Round>, hearing: &Hearing<'_>) {
     let says = |event| case.report.events.contains(&event);
     let way = if says(Event::Arrived) {
         Way::SetUp
-    } else if (says(Event::Hitched) || says(Event::Left))
+    } else if (says(Event::Hitched) || says(Event::Left) || case.leaves())
         && !standing::is_ordered(hearing, &case.unit)
     {
         Way::Leaving
@@ -222,6 +225,11 @@ fn leave(hearing: &Hearing<'_>, case: &Case, round: &mut Round, reply: &mut Repl
     left.insert(lights.unwrap_or(left.len()), "chocks");
     left.push("breakaway");
     left.retain(|code| !round.confirmed.iter().any(|done| done == code));
+    // by whoever did it, in this message or before
+    left.retain(|code| {
+        let now = |(unit, step): &(UnitName, String)| *unit == case.unit && step == code;
+        !reply.confirmed.iter().any(now) && !standing::is_confirmed(hearing, &case.unit, code)
+    });
     let next = left
         .iter()
         .find(|code| !round.skipped.iter().any(|skipped| skipped == *code));

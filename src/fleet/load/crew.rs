@@ -1,17 +1,18 @@
 //! `[[crew]]`.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 use super::{LANGUAGES, given_twice};
 use crate::fleet::model::{CrewMember, Role};
 use crate::fleet::section::Section;
 use crate::fleet::sheet::Sheet;
 
+/// Reads the people; returns their ids, those of faulty tables too.
 pub(super) fn read(
     section: &mut Section<'_, '_>,
     crew: &mut BTreeMap<String, CrewMember>,
     sheet: &Sheet<'_>,
-) {
+) -> BTreeSet<String> {
     let mut lines: BTreeMap<String, usize> = BTreeMap::new();
     let mut users: BTreeMap<i64, usize> = BTreeMap::new();
     for mut section in section.tables("crew", "a crew member").unwrap_or_default() {
@@ -68,4 +69,5 @@ pub(super) fn read(
             );
         }
     }
+    lines.into_keys().collect()
 }

@@ -23,6 +23,8 @@ pub(super) struct Known<'a> {
     pub(super) trailers: Option<&'a BTreeSet<String>>,
     /// Sites.
     pub(super) sites: &'a BTreeMap<String, usize>,
+    /// People; `None` when `crew.toml` could not be read.
+    pub(super) crew: Option<&'a BTreeSet<String>>,
 }
 
 pub(super) fn read(
@@ -97,6 +99,7 @@ fn job(
     let alcohol = section.truth("alcohol").unwrap_or(false);
     let set_up_h = section.number("set_up_h", 0.0..=1_000.0, "h");
     let hours = section.hours("hours");
+    let crew = crew(section, known, sheet);
 
     let zone = site.and_then(|site| fleet.sites.get(site)?.time_zone);
     let zone = zone.unwrap_or(fleet.time_zone);
@@ -133,6 +136,7 @@ fn job(
         guests: guests.unwrap_or(defaults::GUESTS),
         alcohol,
         set_up_h: set_up_h.unwrap_or(defaults::SET_UP_H),
+        crew,
     };
     if job.windows(starts).next().is_none() {
         section.wrong("hours", "hours that fall between `from` and `to`", None);
@@ -176,6 +180,30 @@ fn trailers(section: &mut Section<'_, '_>, known: &Known<'_>, sheet: &Sheet<'_>)
         }
     }
     units
+}
+
+/// Reads who works the job: people of `crew.toml`, each once.
+fn crew(section: &mut Section<'_, '_>, known: &Known<'_>, sheet: &Sheet<'_>) -> Vec<String> {
+    let mut crew: Vec<String> = Vec::new();
+    let place = format!("{}, crew", section.place());
+    for (text, spot) in section.texts("crew") {
+        if let Some(people) = known.crew
+            && !people.contains(text)
+        {
+            let hint = nearest(text, people.iter().map(String::as_str)).map(did_you_mean);
+            sheet.report(
+                spot,
+                place.as_str(),
+                "the id of a person in crew.toml",
+                quoted(text),
+                hint,
+            );
+        }
+        if !crew.iter().any(|other| other == text) {
+            crew.push(text.to_owned());
+        }
+    }
+    crew
 }
 
 /// Makes an instant of a local time; one that the clocks skip is a problem, of two the first counts.

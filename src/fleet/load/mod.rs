@@ -58,19 +58,21 @@ pub fn read(files: &FleetFiles) -> Result<Fleet, Vec<Problem>> {
         }
         None => None,
     };
+    let people_known = crew_sheet.parse().map(|table| {
+        let mut section = Section::new(&crew_sheet, &table, "the crew file");
+        let known = crew::read(&mut section, &mut fleet.crew, &crew_sheet);
+        section.finish();
+        known
+    });
     if let Some(table) = jobs_sheet.parse() {
         let mut section = Section::new(&jobs_sheet, &table, "the jobs file");
         let sites_known = sites::read(&mut section, &mut fleet.sites, &jobs_sheet);
         let known = jobs::Known {
             trailers: trailers_known.as_ref(),
             sites: &sites_known,
+            crew: people_known.as_ref(),
         };
         jobs::read(&mut section, &mut fleet, &known, &jobs_sheet);
-        section.finish();
-    }
-    if let Some(table) = crew_sheet.parse() {
-        let mut section = Section::new(&crew_sheet, &table, "the crew file");
-        crew::read(&mut section, &mut fleet.crew, &crew_sheet);
         section.finish();
     }
 

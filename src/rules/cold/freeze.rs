@@ -52,7 +52,7 @@ pub(super) fn freeze_soon(s: &Situation<'_>) -> Option<Finding> {
         "ASHRAE Fundamentals ch. 23; Churchill & Bernstein 1977; Building Research Council, University of Illinois (20 °F)",
     );
     let taken = wind_origin == Origin::Assumed;
-    let heated = s.spec.cold.package && s.now.heater_on();
+    let heated = s.spec.cold.package && s.now.heater_on() && !super::package::heater_dead(s);
     let says = match (urgency, cold.tonight, dead, timed) {
         (_, true, _, _) if urgency == Urgency::Plan => "cold-freeze-soon-tonight-plan",
         (_, true, _, _) => "cold-freeze-soon-tonight",
@@ -63,7 +63,8 @@ pub(super) fn freeze_soon(s: &Situation<'_>) -> Option<Finding> {
         (Urgency::Now, _, _, true) if heated => "cold-freeze-soon-now-heater",
         (Urgency::Now, _, _, true) if taken => "cold-freeze-soon-now-wind-taken",
         (Urgency::Now, _, _, true) => "cold-freeze-soon-now",
-        _ => "cold-freeze-soon-soon",
+        _ if s.spec.cold.package => "cold-freeze-soon-soon",
+        _ => "cold-freeze-soon-soon-plain",
     };
     let mut found = Finding::new(FindingId::ColdFreezeSoon, Level::Notice, urgency, facts)
         .says(says)

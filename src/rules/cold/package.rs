@@ -97,6 +97,18 @@ pub(super) fn tank_heater_on(s: &Situation<'_>) -> Option<Finding> {
     )
 }
 
+/// Tells whether the heater was reported on and its circuit read as dead since.
+pub(super) fn heater_dead(s: &Situation<'_>) -> bool {
+    let on_since = s.now.when(Event::HeaterOn);
+    let read = s
+        .spec
+        .cold
+        .heater_circuit
+        .and_then(|circuit| s.now.amps.get(&circuit));
+    read.zip(on_since)
+        .is_some_and(|(read, on_since)| read.value <= DEAD_A && read.at >= on_since)
+}
+
 /// No package: plan to 40 °F, soon to 32, now to 0.
 pub(super) fn no_cold_package(s: &Situation<'_>) -> Option<Finding> {
     if s.spec.cold.package || !bears(s) || s.winterized() {

@@ -13,6 +13,11 @@ use crate::situation::Situation;
 /// The cold package's circuit is needed from here down, °F (common practice, no source).
 const COLD_PACKAGE_F: f64 = 40.0;
 
+/// Returns the circuits that the trailer's loads need in this weather, the converter's first, counted from 1.
+pub fn circuits_to_feed(s: &Situation<'_>) -> Vec<u8> {
+    split(s, needed(s)).0
+}
+
 /// Fewer cords than the trailer's loads need in this weather: soon.
 pub(super) fn too_few_circuits(s: &Situation<'_>) -> Option<Finding> {
     let bears = s.touches(&[ReadingKey::Cords], &[Event::PowerOn], &[]) || s.touches_circuits();
@@ -20,10 +25,7 @@ pub(super) fn too_few_circuits(s: &Situation<'_>) -> Option<Finding> {
         return None;
     }
     let (cords, origin) = cords(s)?;
-    let air_conditioners = count(s, LoadKind::Cooling).max(count(s, LoadKind::Heat));
-    let water_heater = count(s, LoadKind::WaterHeater) > 0;
-    let needed = services_needed(air_conditioners, water_heater, cold_package_due(s));
-    let needed = f64::from(needed).min(s.spec.circuits.len() as f64);
+    let needed = needed(s) as f64;
     // with no cord at all the battery's rule has said it
     if cords >= needed || cords < 1.0 {
         return None;
@@ -54,6 +56,14 @@ pub(super) fn too_few_circuits(s: &Situation<'_>) -> Option<Finding> {
         )
         .says(says),
     )
+}
+
+/// How many circuits the trailer's loads need in this weather.
+fn needed(s: &Situation<'_>) -> usize {
+    let air_conditioners = count(s, LoadKind::Cooling).max(count(s, LoadKind::Heat));
+    let water_heater = count(s, LoadKind::WaterHeater) > 0;
+    let needed = services_needed(air_conditioners, water_heater, cold_package_due(s));
+    (needed as usize).min(s.spec.circuits.len())
 }
 
 /// Returns which circuits to feed with so many cords (the converter's first, then the cold package's where it must run, then

@@ -8,6 +8,7 @@ mod generator;
 pub(super) mod plug_in;
 mod voltage;
 
+pub use circuits::circuits_to_feed;
 pub(in crate::rules) use circuits::cold_package_due;
 
 use super::Rule;

@@ -166,6 +166,7 @@ fn every_key_is_read() {
     assert_eq!(job.from, at("2027-05-03T05:00:00Z"));
     assert_eq!(job.open, OpenHours::Daily(time(7, 0), time(17, 0)));
     assert_eq!((job.guests, job.alcohol, job.set_up_h), (45.0, true, 6.0));
+    assert_eq!(job.crew, ["tam"]);
     assert_eq!(job.trailers, [unit("R-204"), unit("2")]);
     assert_eq!(
         fleet.jobs[1].from,
@@ -347,6 +348,7 @@ fn the_table_of_defaults_names_every_key_and_tells_the_truth() {
         "power",
         "pump_truck",
         "set_up_h",
+        "crew",
         "hours",
         "guests",
         "role",

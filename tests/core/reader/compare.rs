@@ -222,3 +222,10 @@ pub(super) fn all_examples() -> Vec<(String, Value)> {
         .flat_map(|file| examples(&file).into_iter().map(move |e| (file.clone(), e)))
         .collect()
 }
+
+/// Tells whether two careful people could differ on a part of an example.
+pub(super) fn soft(example: &Value, part: &str) -> bool {
+    example["soft"]
+        .as_array()
+        .is_some_and(|parts| parts.iter().any(|p| p == part))
+}

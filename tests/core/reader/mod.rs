@@ -3,7 +3,9 @@
 mod any_text;
 mod compare;
 mod desk;
+mod figures;
 mod forms;
+mod outside;
 mod score;
 mod slips;
 mod words;

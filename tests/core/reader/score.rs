@@ -1,27 +1,27 @@
 //! The reader over the example files: exact meaning, wrong values, the unclear flag.
 
-use super::compare::{compared, every_file, examples, same_ask, same_entries, wrong_values};
+use super::compare::{compared, every_file, examples, same_ask, same_entries, soft, wrong_values};
 use hosebib::quantity::TemperatureScale;
 use hosebib::words::{Reader, to_json};
 use serde_json::Value;
 
 /// What the reader made of one example file.
 #[derive(Debug, Default)]
-struct Score {
-    messages: usize,
-    exact: usize,
-    wrong_values: Vec<String>,
-    flag_right: usize,
+pub(super) struct Score {
+    pub(super) messages: usize,
+    pub(super) exact: usize,
+    pub(super) wrong_values: Vec<String>,
+    pub(super) flag_right: usize,
     misses: Vec<String>,
 }
 
 impl Score {
-    fn share(&self, part: usize) -> f64 {
+    pub(super) fn share(&self, part: usize) -> f64 {
         100.0 * part as f64 / self.messages.max(1) as f64
     }
 }
 
-fn score(reader: &Reader, file: &str) -> Score {
+pub(super) fn score(reader: &Reader, file: &str) -> Score {
     let mut score = Score::default();
     for example in examples(file) {
         let text = example["text"].as_str().unwrap();
@@ -40,11 +40,7 @@ fn score(reader: &Reader, file: &str) -> Score {
             .iter()
             .filter_map(compared)
             .collect();
-        let soft = |part: &str| {
-            example["soft"]
-                .as_array()
-                .is_some_and(|s| s.iter().any(|p| p == part))
-        };
+        let soft = |part: &str| soft(&example, part);
         let unclear = !got["unclear"].as_array().unwrap().is_empty();
         let flag = unclear == gold["unclear_expected"].as_bool().unwrap_or(false);
         let entries_right = same_entries(&entries, &want);

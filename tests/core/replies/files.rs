@@ -195,7 +195,8 @@ const GIVEN: &[&str] = &[
     "age", "circuit", "count", "first", "folder", "formula", "hints", "id", "last", "meaning",
     "name", "names", "origin", "pairs", "quote", "read", "reason", "signal", "site", "source",
     "stage", "stages", "task", "time", "due", "promised", "trouble", "typed", "unit", "units",
-    "value", "fault", "what", "who", "word", "words", "faults", "kind",
+    "value", "fault", "limit", "what", "who", "word", "words", "faults", "kind", "tasks", "ways",
+    "from", "was", "since",
 ];
 
 #[test]

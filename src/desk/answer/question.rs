@@ -1,0 +1,205 @@
+//! A question gets its answer first, in a line or two; what else stands on the trailer follows by name.
+//!
+//! The findings that hold are all listed with the turn, whether they are told in full or not.
+
+use super::reply::Reply;
+use super::topic::Question;
+use super::{advice, case_of, sought, tell};
+use crate::desk::receive::Hearing;
+use crate::desk::repeat;
+use crate::desk::settle::Settled;
+use crate::desk::situate::Case;
+use crate::finding::{Caution, Finding, FindingId, Level, Urgency};
+use crate::heard::UnitName;
+use crate::reply::Arg;
+
+/// How many more things to do are named after the first.
+const THEN: usize = 4;
+/// How many findings are named that stand beside an answer.
+const BESIDE: usize = 3;
+
+/// Answers a question about something that the word file knows.
+pub(super) fn answer(
+    hearing: &Hearing<'_>,
+    settled: &Settled,
+    question: &Question,
+    unit: Option<UnitName>,
+    reply: &mut Reply<'_>,
+) {
+    let case = unit.map(|unit| case_of(hearing, settled, &unit));
+    if let Some(case) = &case {
+        reply.foresee(case);
+    }
+    if !question.cautions.is_empty() {
+        let key = format!("answer-{}", question.topic);
+        let line = reply.voice.word(&key);
+        reply.first.push(line);
+        warn(&question.cautions, reply);
+        if let Some(case) = case.filter(|_| settled.reports.is_empty()) {
+            beside(hearing, &case, reply, &[]);
+        }
+        return;
+    }
+    let topic = question.topic.as_str();
+    let Some(case) = case else {
+        match topic {
+            "truck" => sought::every_truck(hearing, reply),
+            // without a trailer in mind the usual limits are as good an answer as any
+            "is-ok" | "set-regulator" | "regulator"
+                if advice::in_general(hearing, topic, reply) => {}
+            _ if reply.asks.is_none() => reply.asks = Some(hearing.which_unit()),
+            _ => {}
+        }
+        return;
+    };
+    let covered = match topic {
+        "more" => return tell::status(hearing, &case, reply),
+        "next" => return next(hearing, &case, reply),
+        "truck" => sought::truck(&case, reply),
+        "pump-out" => advice::pump_out(&case, reply),
+        "waste" | "fresh" | "battery" => sought::level(topic, &case, reply),
+        "pressure" | "temperature" | "volts" => sought::reading(topic, &case, reply),
+        "is-ok" => advice::is_ok(hearing, &case, reply),
+        "regulator" => advice::regulator(&case, reply),
+        "set-regulator" => advice::set_regulator(&case, reply),
+        "heater" => advice::heater(&case, reply),
+        "drain" => advice::drain(&case, reply),
+        "freeze" => advice::freeze(&case, reply),
+        "cords" => advice::cords(&case, reply),
+        "tow" => advice::tow(hearing, &case, reply),
+        "open" => advice::open(&case, reply),
+        _ => Vec::new(),
+    };
+    beside(hearing, &case, reply, &covered);
+}
+
+/// Says cautions under the answer they belong to, each once.
+pub(super) fn warn(cautions: &[Caution], reply: &mut Reply<'_>) {
+    for caution in cautions {
+        let line = format!("  {}", reply.voice.caution(*caution));
+        if !reply.first.contains(&line) {
+            reply.first.push(line);
+        }
+    }
+}
+
+/// What now: the worst in full with its cautions, then a short list of what to do, in order.
+fn next(hearing: &Hearing<'_>, case: &Case, reply: &mut Reply<'_>) {
+    let mut findings = case.findings();
+    findings.sort_by_key(|finding| (finding.order(), finding.id));
+    let unit = ("unit", Arg::from(case.unit.as_str()));
+    let Some(first) = findings.first() else {
+        let key = match case.now.last_word {
+            Some(_) => "answer-next-none",
+            None => "answer-no-word",
+        };
+        reply.say(key, &[unit]);
+        beside(hearing, case, reply, &[]);
+        return;
+    };
+    let grave = first.level == Level::Danger;
+    let (full, rest): (Vec<Finding>, Vec<Finding>) =
+        findings.clone().into_iter().partition(|finding| {
+            if grave {
+                finding.level == Level::Danger
+            } else {
+                finding.id == first.id
+            }
+        });
+    reply.findings.extend(full);
+    let steps: Vec<String> = rest
+        .iter()
+        .filter(|finding| finding.urgency != Urgency::Plan || finding.level > Level::Notice)
+        .map(|finding| to_do(finding, reply))
+        .take(THEN)
+        .collect();
+    if !steps.is_empty() {
+        reply.say("answer-then", &[]);
+        reply.lines.extend(numbered(&steps));
+    }
+    if !rest.is_empty() {
+        reply.say("answer-more", &[unit]);
+    }
+    reply.beside.extend(rest);
+}
+
+/// Says in a few words what a finding asks for; its name where it has no such words.
+pub(super) fn to_do(finding: &Finding, reply: &Reply<'_>) -> String {
+    let key = format!("do-{}", finding.id.code().replace('.', "-"));
+    if reply.voice.knows(&key) {
+        reply.voice.word(&key)
+    } else {
+        reply.voice.name(finding.id)
+    }
+}
+
+/// Numbers steps, each on a line of its own.
+pub(super) fn numbered(steps: &[String]) -> impl Iterator<Item = String> {
+    steps
+        .iter()
+        .enumerate()
+        .map(|(place, step)| format!("  {}. {step}", place + 1))
+}
+
+/// Adds what stands on a trailer beside an answer: what could kill in full, a warning in full unless this person was told
+/// lately, the rest by name. What the answer itself covers is not named again.
+pub(super) fn beside(
+    hearing: &Hearing<'_>,
+    case: &Case,
+    reply: &mut Reply<'_>,
+    covered: &[FindingId],
+) {
+    let mut rest: Vec<String> = Vec::new();
+    for finding in case.findings() {
+        let known = |other: &Finding| other.id == finding.id && other.unit == finding.unit;
+        if reply.findings.iter().any(known) {
+            continue;
+        }
+        let told = repeat::told_lately(&finding, &hearing.talk, hearing.now);
+        if finding.level == Level::Danger || finding.level == Level::Warning && !told {
+            reply.findings.push(finding);
+            continue;
+        }
+        let can_wait = finding.urgency == Urgency::Plan && finding.level == Level::Notice;
+        if !can_wait && !covered.contains(&finding.id) {
+            rest.push(reply.voice.name(finding.id));
+        }
+        reply.beside.push(finding);
+    }
+    if rest.is_empty() {
+        return;
+    }
+    rest.truncate(BESIDE);
+    let args = [
+        ("unit", Arg::from(case.unit.as_str())),
+        ("names", rest.join("; ").into()),
+    ];
+    reply.say("answer-beside", &args);
+}
+
+/// How a unit is, asked in passing: what this person was told lately goes by name.
+pub(super) fn in_passing(hearing: &Hearing<'_>, case: &Case, reply: &mut Reply<'_>) {
+    let mut rest: Vec<String> = Vec::new();
+    for finding in case.findings() {
+        let known = |other: &Finding| other.id == finding.id && other.unit == finding.unit;
+        if reply.findings.iter().any(known) {
+            continue;
+        }
+        if finding.level < Level::Danger
+            && repeat::told_lately(&finding, &hearing.talk, hearing.now)
+        {
+            rest.push(reply.voice.name(finding.id));
+            reply.beside.push(finding);
+        } else {
+            reply.findings.push(finding);
+        }
+    }
+    tell::how_it_stands(case, reply);
+    if !rest.is_empty() {
+        let args = [
+            ("unit", Arg::from(case.unit.as_str())),
+            ("names", rest.join("; ").into()),
+        ];
+        reply.say("answer-beside", &args);
+    }
+}

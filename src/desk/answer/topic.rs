@@ -1,0 +1,271 @@
+//! What a question is about, by its words: the list stands in `grammar/replies/questions.toml`.
+
+use serde::Deserialize;
+
+use crate::desk::walk::plain;
+use crate::finding::Caution;
+use crate::heard::{Ask, Heard};
+
+const QUESTIONS: &str = include_str!("../../../grammar/replies/questions.toml");
+
+/// Words that open a question: English, Spanish.
+const OPENINGS: &[&str] = &[
+    "can",
+    "could",
+    "should",
+    "shall",
+    "may",
+    "is",
+    "are",
+    "do",
+    "does",
+    "did",
+    "will",
+    "what",
+    "whats",
+    "how",
+    "hows",
+    "when",
+    "whens",
+    "where",
+    "wheres",
+    "which",
+    "who",
+    "whos",
+    "ok to",
+    "safe to",
+    "good to",
+    "any idea",
+    "puedo",
+    "podemos",
+    "se puede",
+    "debo",
+    "debemos",
+    "es",
+    "esta bien",
+    "esta mal",
+    "necesito",
+    "ocupo",
+    "hay que",
+    "tengo que",
+    "que",
+    "q",
+    "como",
+    "cuando",
+    "cuanto",
+    "cuanta",
+    "cuantos",
+    "cuantas",
+    "cual",
+    "cuales",
+    "donde",
+    "quien",
+    "por donde",
+    "y ahora",
+    "ya viene",
+    "ya puedo",
+    "now what",
+    "prendo",
+    "la abro",
+    "lo subo",
+    "la subo",
+];
+/// Words that open an order of their own; what follows them is no question.
+const ORDERS: &[&str] = &[
+    "status",
+    "estado",
+    "estatus",
+    "forecast",
+    "pronostico",
+    "history",
+    "historial",
+    "sum",
+    "calc",
+    "cuenta",
+    "tasks",
+    "tareas",
+    "help",
+    "ayuda",
+    "why",
+    "por que",
+    "porque",
+    "tell",
+    "dile",
+    "note",
+    "nota",
+];
+
+/// What crews ask about, as the word file states it.
+#[derive(Debug, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub(in crate::desk) struct Questions {
+    question: Vec<Question>,
+}
+
+/// One thing that is asked about.
+#[derive(Debug, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub(in crate::desk) struct Question {
+    /// Its name; `answer-<topic>` is its text where it has cautions.
+    pub(super) topic: String,
+    /// Lists of phrases: the message holds one of each.
+    all: Vec<Vec<String>>,
+    /// Whole messages that mean it, whatever the lists say.
+    #[serde(default)]
+    whole: Vec<String>,
+    /// Phrases that speak against it.
+    #[serde(default)]
+    but: Vec<String>,
+    /// The cautions that its text always has with it.
+    #[serde(default)]
+    pub(super) cautions: Vec<Caution>,
+}
+
+impl Default for Questions {
+    fn default() -> Self {
+        toml::from_str(QUESTIONS).expect("the built-in questions are read by a test")
+    }
+}
+
+impl Questions {
+    /// Finds what a message asks about; none where it asks nothing that is known here.
+    ///
+    /// A message that also reports is answered so only where the answer is a caution: the rest of it is answered by what the
+    /// rules say to the report.
+    pub(super) fn of(&self, heard: &Heard, text: &str) -> Option<&Question> {
+        if heard.command.is_some()
+            || !matches!(
+                heard.ask,
+                None | Some(Ask::Status { .. } | Ask::Forecast { .. })
+            )
+        {
+            return None;
+        }
+        let folded = plain(text);
+        if let Some(whole) = self
+            .question
+            .iter()
+            .find(|question| question.whole.contains(&folded))
+        {
+            return Some(whole);
+        }
+        let opens = |opening: &&str| starts(&folded, opening);
+        if ORDERS.iter().any(opens) {
+            return None;
+        }
+        let marked = text.contains(['?', '¿']);
+        if !(marked || heard.ask.is_some() || OPENINGS.iter().any(opens)) {
+            return None;
+        }
+        let reports = heard.entries.iter().any(|entry| !entry.is_empty());
+        self.question
+            .iter()
+            .filter(|question| !reports || !question.cautions.is_empty())
+            .find(|question| question.is_in(&folded))
+    }
+}
+
+impl Question {
+    fn is_in(&self, folded: &str) -> bool {
+        let any = |phrases: &[String]| phrases.iter().any(|phrase| holds(folded, phrase));
+        !self.all.is_empty() && self.all.iter().all(|phrases| any(phrases)) && !any(&self.but)
+    }
+}
+
+/// Tells whether a text holds a phrase as whole words; a `*` at the phrase's end lets its last word go on.
+pub(super) fn holds(text: &str, phrase: &str) -> bool {
+    let (phrase, goes_on) = match phrase.strip_suffix('*') {
+        Some(stem) => (stem, true),
+        None => (phrase, false),
+    };
+    text.match_indices(phrase).any(|(at, _)| {
+        let before = text[..at].chars().next_back();
+        let after = text[at + phrase.len()..].chars().next();
+        before.is_none_or(|c| c == ' ') && (goes_on || after.is_none_or(|c| c == ' '))
+    })
+}
+
+fn starts(text: &str, phrase: &str) -> bool {
+    text.strip_prefix(phrase)
+        .is_some_and(|rest| rest.is_empty() || rest.starts_with(' '))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::quantity::TemperatureScale;
+    use crate::words::Reader;
+
+    fn topic(text: &str) -> String {
+        let questions = Questions::default();
+        let heard = Reader::new().hear(text, TemperatureScale::F);
+        questions
+            .of(&heard, text)
+            .map_or_else(String::new, |question| question.topic.clone())
+    }
+
+    #[test]
+    fn questions_are_known_by_their_words() {
+        for (text, wanted) in [
+            ("can i use a torch on the frozen hose?", "flame"),
+            ("¿puedo usar un soplete en la manguera congelada?", "flame"),
+            ("how full is 12", "waste"),
+            ("que tan llena esta la 12", "waste"),
+            ("how much water is left in 12", "fresh"),
+            ("is 55 ok?", "is-ok"),
+            ("está bien 55?", "is-ok"),
+            ("do I need a regulator on 12?", "regulator"),
+            ("¿necesito regulador en la 12?", "regulator"),
+            ("what do i set the regulator to", "set-regulator"),
+            (
+                "can i take the regulator off to get more flow",
+                "regulator-off",
+            ),
+            ("when does the truck come", "truck"),
+            ("¿cuándo llega el camión?", "truck"),
+            ("should I turn the heater on in 14?", "heater"),
+            ("¿prendo el calentador en la 14?", "heater"),
+            ("when do i turn the water heater on", "water-heater"),
+            ("what now", "next"),
+            ("¿y ahora qué?", "next"),
+            ("what do I do with 22", "next"),
+            ("can I open 12?", "open"),
+            ("can we tow 12 now?", "tow"),
+            ("¿puedo mover la 12?", "tow"),
+            ("can i run the ac and the heater together", "ac-and-heat"),
+            ("can i put the generator in the doorway", "generator-place"),
+            ("how long will the battery last on 12", "battery"),
+            ("how many cords do I need for 12", "cords"),
+            ("can I bypass the gfci", "bypass"),
+            ("should I leave the water dripping", "drip"),
+            ("how long until the hose freezes", "freeze"),
+            ("más", "more"),
+        ] {
+            assert_eq!(topic(text), wanted, "{text}");
+        }
+    }
+
+    #[test]
+    fn reports_and_orders_are_no_questions() {
+        for text in [
+            "12 pressure 50 tank 1/2",
+            "status 12",
+            "forecast 12",
+            "sum drop 16 amps 150 ft 14 gauge",
+            "why pressure",
+            "12 pumped out, truck was here at 14:00",
+            "the regulator is on",
+            "note 12 the heater switch is behind the door",
+        ] {
+            assert_eq!(topic(text), "", "{text}");
+        }
+    }
+
+    #[test]
+    fn a_phrase_is_held_as_whole_words() {
+        assert!(holds("is it on fire", "on"));
+        assert!(!holds("is it gone", "on"));
+        assert!(holds("the hose is freezing", "freez*"));
+        assert!(!holds("the antifreeze", "freez*"));
+    }
+}

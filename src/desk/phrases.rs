@@ -1,0 +1,129 @@
+//! Set phrases of talking with the bot (`grammar/talk.toml`): how a correction opens, how a choice is made, how people say
+//! that the truck is not coming.
+
+use std::collections::BTreeMap;
+
+use serde::Deserialize;
+use unicode_normalization::UnicodeNormalization;
+use unicode_normalization::char::is_combining_mark;
+
+const TALK: &str = include_str!("../../grammar/talk.toml");
+
+/// The phrases, by topic and list.
+#[derive(Debug, Deserialize)]
+#[serde(transparent)]
+pub(super) struct Phrases(BTreeMap<String, BTreeMap<String, Vec<String>>>);
+
+impl Default for Phrases {
+    fn default() -> Self {
+        toml::from_str(TALK).expect("the built-in phrases are read by a test")
+    }
+}
+
+impl Phrases {
+    /// Tells whether a text is one of a list's phrases and nothing else.
+    pub(super) fn is(&self, topic: &str, list: &str, text: &str) -> bool {
+        let text = plain(text);
+        self.list(topic, list).any(|phrase| phrase == text)
+    }
+
+    /// Tells whether a text holds one of a list's phrases as whole words.
+    pub(super) fn holds(&self, topic: &str, list: &str, text: &str) -> bool {
+        let padded = format!(" {} ", plain(text));
+        self.list(topic, list)
+            .any(|phrase| padded.contains(&format!(" {phrase} ")))
+    }
+
+    /// Takes the longest phrase of a list off the front of a text; none where it begins with none of them.
+    pub(super) fn after<'t>(&self, topic: &str, list: &str, text: &'t str) -> Option<&'t str> {
+        let mut longest: Option<(usize, &'t str)> = None;
+        for phrase in self.list(topic, list) {
+            let count = phrase.split(' ').count();
+            if longest.is_some_and(|(words, _)| words >= count) {
+                continue;
+            }
+            if let Some((head, rest)) = cut(text, count)
+                && plain(head) == phrase
+            {
+                longest = Some((count, rest));
+            }
+        }
+        longest.map(|(_, rest)| rest)
+    }
+
+    fn list(&self, topic: &str, list: &str) -> impl Iterator<Item = &str> {
+        let topic = self.0.get(topic);
+        let list = topic.and_then(|lists| lists.get(list));
+        list.into_iter().flatten().map(String::as_str)
+    }
+}
+
+/// Cuts a text behind its first `count` words, and what separates them from the rest.
+fn cut(text: &str, count: usize) -> Option<(&str, &str)> {
+    let separates =
+        |c: char| !(c.is_alphanumeric() || c == '\'' || c == '’' || is_combining_mark(c));
+    let mut words = 0;
+    let mut inside = false;
+    for (at, c) in text.char_indices() {
+        if separates(c) {
+            inside = false;
+            if words == count {
+                return Some((&text[..at], trim(&text[at..])));
+            }
+        } else if !inside {
+            inside = true;
+            words += 1;
+        }
+    }
+    (words == count).then_some((text, ""))
+}
+
+/// Takes spaces and marks that join clauses off the front of a text; a sign before a number stays.
+fn trim(text: &str) -> &str {
+    text.trim_start_matches([' ', ',', ':', ';', '!', '…'])
+        .trim_start_matches("...")
+        .trim_start_matches("- ")
+        .trim_start_matches("— ")
+        .trim_start_matches(". ")
+        .trim()
+}
+
+/// Folds a text to lower-case words without accents, apostrophes and signs.
+pub(super) fn plain(text: &str) -> String {
+    let folded: String = text
+        .to_lowercase()
+        .nfd()
+        .filter(|c| !is_combining_mark(*c) && !matches!(c, '\'' | '’'))
+        .map(|c| if c.is_alphanumeric() { c } else { ' ' })
+        .collect();
+    folded.split_whitespace().collect::<Vec<_>>().join(" ")
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn what_follows_an_opening_keeps_its_signs() {
+        let phrases = Phrases::default();
+        for (text, rest) in [
+            ("oops 52", Some("52")),
+            ("Sorry, -5", Some("-5")),
+            ("no wait... 3/4", Some("3/4")),
+            ("Perdón, la 10", Some("la 10")),
+            ("sorryish", None),
+            ("I meant", Some("")),
+        ] {
+            assert_eq!(phrases.after("mend", "opens", text), rest, "{text}");
+        }
+    }
+
+    #[test]
+    fn a_phrase_is_found_as_whole_words_whatever_its_accents() {
+        let phrases = Phrases::default();
+        assert!(phrases.holds("truck", "off", "el camión ya no viene hoy"));
+        assert!(!phrases.holds("truck", "off", "cancelation fees"));
+        assert!(phrases.is("choice", "both", "Las dos."));
+        assert!(!phrases.is("choice", "both", "both are fine"));
+    }
+}

@@ -1,0 +1,330 @@
+//! A bare message held against the question that waits for an answer.
+
+use chrono::{DateTime, TimeDelta, Utc};
+
+use super::super::phrases::Phrases;
+use super::super::settle::known;
+use super::super::when;
+use super::Hearing;
+use crate::dialogue::{About, Mend};
+use crate::fleet::Fleet;
+use crate::heard::{Answer, Ask, Entry, Heard, ReadingKey, ShortAnswer, Taps, UnitName};
+
+/// The most words that an answer has.
+const LONGEST: usize = 6;
+
+/// What the answer to an open question makes of a bare message.
+pub(super) enum Answered {
+    /// Reports of one time, which may take the place of the sender's last on that trailer.
+    Report {
+        entries: Vec<Entry>,
+        at: DateTime<Utc>,
+        instead: bool,
+    },
+    /// A message to read in place of the bare answer.
+    Reread(String, Option<UnitName>, DateTime<Utc>),
+    /// The sender's report under this key is mended.
+    Mends(String, Mend),
+    /// Tasks that are done.
+    Tasks(Vec<u32>),
+    /// An older message is taken back, by its key.
+    TakeBack(String),
+    /// The question is dropped.
+    Dropped,
+}
+
+impl Hearing<'_> {
+    /// Returns what a bare message answers; none where nothing is open, or it says something else.
+    pub(super) fn answered(&self) -> Option<Answered> {
+        let heard = &self.heard;
+        if !heard.entries.is_empty() || heard.command.is_some() {
+            return None;
+        }
+        if heard.ask.is_some() {
+            return None;
+        }
+        let question = self.talk.question_at(self.inbound.at)?;
+        let bare = Bare {
+            phrases: &self.desk.phrases,
+            fleet: &self.fleet,
+            text: self.text,
+            answer: heard.answer.clone().unwrap_or_default(),
+        };
+        bare.answers(&question.about, self.inbound.at, |unit| {
+            let state = self.desk.book.unit(unit)?.state();
+            state.pressures.last().map(|read| read.psi)
+        })
+    }
+}
+
+/// Returns the message that a bare answer completes: the one that waits for its trailer, with the trailer before it.
+pub(super) fn completed(
+    phrases: &Phrases,
+    fleet: &Fleet,
+    heard: &Heard,
+    text: &str,
+    about: &About,
+) -> Option<String> {
+    let About::WhichUnitOf {
+        text: waits,
+        likely,
+    } = about
+    else {
+        return None;
+    };
+    if !heard.entries.is_empty() || heard.ask.is_some() || heard.command.is_some() {
+        return None;
+    }
+    let bare = Bare {
+        phrases,
+        fleet,
+        text,
+        answer: heard.answer.clone().unwrap_or_default(),
+    };
+    match bare.units_among(likely)?.as_slice() {
+        [unit] => Some(format!("{unit}: {waits}")),
+        _ => None,
+    }
+}
+
+/// A bare message.
+struct Bare<'a> {
+    phrases: &'a Phrases,
+    fleet: &'a Fleet,
+    text: &'a str,
+    answer: Answer,
+}
+
+impl Bare<'_> {
+    fn answers(
+        &self,
+        about: &About,
+        at: DateTime<Utc>,
+        last_pressure: impl Fn(&UnitName) -> Option<f64>,
+    ) -> Option<Answered> {
+        if self.text.split_whitespace().count() > LONGEST {
+            return None;
+        }
+        let report = |entries, at| Answered::Report {
+            entries,
+            at,
+            instead: false,
+        };
+        match about {
+            About::WhichUnit { entry, at, likely } => {
+                let units = self.units_among(likely)?;
+                let entries = units.into_iter().map(|unit| Entry {
+                    unit: Some(unit),
+                    ..entry.clone()
+                });
+                Some(report(entries.collect(), *at))
+            }
+            About::WhatValue { unit, text, at, .. } => {
+                let told = self.answer.measure.is_some() || self.answer.noun.is_some();
+                told.then(|| Answered::Reread(format!("{text} {}", self.text), unit.clone(), *at))
+            }
+            About::TapsShut { unit } => {
+                let taps = self.taps()?;
+                let mut entry = Entry {
+                    unit: Some(unit.clone()),
+                    ..Entry::default()
+                };
+                entry
+                    .readings
+                    .set(ReadingKey::PressurePsi, last_pressure(unit)?);
+                entry.readings.taps = Some(taps);
+                Some(report(vec![entry], at))
+            }
+            About::BeforeRegulator { unit } => {
+                let before = match self.answer.word? {
+                    ShortAnswer::Before => true,
+                    ShortAnswer::After => false,
+                    _ => return None,
+                };
+                let mut entry = Entry {
+                    unit: Some(unit.clone()),
+                    ..Entry::default()
+                };
+                let key = if before {
+                    ReadingKey::SupplyPsi
+                } else {
+                    ReadingKey::PressurePsi
+                };
+                entry.readings.set(key, last_pressure(unit)?);
+                Some(Answered::Report {
+                    entries: vec![entry],
+                    at,
+                    instead: before,
+                })
+            }
+            About::When { entry, .. } => {
+                let told = self.time(entry, at)?;
+                Some(report(vec![entry.clone()], told))
+            }
+            About::WhichUnitOf { .. } => None, // completed before it is heard
+            About::WhichMend { key, ways } => {
+                let way = self.way_among(ways)?;
+                Some(Answered::Mends(key.clone(), way))
+            }
+            About::WhichTask { ids } => {
+                let named = self.answer.number.map(|number| number as u32);
+                let ids = match (self.chosen(ids.len()), named.filter(|id| ids.contains(id))) {
+                    (_, Some(id)) => vec![id],
+                    (Some(places), None) => places.into_iter().map(|place| ids[place]).collect(),
+                    (None, None) if self.says("no") => return Some(Answered::Dropped),
+                    (None, None) => return None,
+                };
+                Some(Answered::Tasks(ids))
+            }
+            About::UndoOlder { key } => {
+                if self.says("no") {
+                    return Some(Answered::Dropped);
+                }
+                self.says("yes").then(|| Answered::TakeBack(key.clone()))
+            }
+        }
+    }
+
+    /// Reads when a report was so: "now", "14:30".
+    fn time(&self, entry: &Entry, at: DateTime<Utc>) -> Option<DateTime<Utc>> {
+        if self.phrases.is("choice", "now", self.text) {
+            return Some(at);
+        }
+        let unit = entry.unit.as_ref()?;
+        let zone = self
+            .fleet
+            .job_of(unit, at, None)
+            .map_or(self.fleet.time_zone, |job| job.time_zone);
+        when::instant(&when::clock_in(self.text)?, at, zone)
+    }
+
+    fn says(&self, list: &str) -> bool {
+        let word = match list {
+            "yes" => matches!(self.answer.word, Some(ShortAnswer::Yes | ShortAnswer::Ok)),
+            "no" => self.answer.word == Some(ShortAnswer::No) && self.answer.number.is_none(),
+            _ => false,
+        };
+        word || self.phrases.is("choice", list, self.text)
+    }
+
+    /// Returns which of so many offered things are chosen, by place: "the first", "both", or yes to the only one.
+    fn chosen(&self, of: usize) -> Option<Vec<usize>> {
+        for (place, list) in ["first", "second", "third"].into_iter().enumerate() {
+            if place < of && self.phrases.is("choice", list, self.text) {
+                return Some(vec![place]);
+            }
+        }
+        if of == 1 && self.says("yes") {
+            return Some(vec![0]);
+        }
+        (of > 1 && self.phrases.is("choice", "both", self.text)).then(|| (0..of).collect())
+    }
+
+    /// Returns the known trailers that are named, or chosen among those offered.
+    fn units_among(&self, likely: &[UnitName]) -> Option<Vec<UnitName>> {
+        if let Some(places) = self.chosen(likely.len()) {
+            return Some(
+                places
+                    .into_iter()
+                    .map(|place| likely[place].clone())
+                    .collect(),
+            );
+        }
+        let number = self.answer.number.filter(|number| number.fract() == 0.0);
+        let number = number.map(|number| UnitName::new(&format!("{number:.0}")));
+        // "12 and 14", "la 12 y la 14"
+        let words = self
+            .text
+            .split(|c: char| !(c.is_alphanumeric() || c == '-'));
+        let mut units: Vec<UnitName> = Vec::new();
+        for word in words.filter(|word| word.chars().any(|c| c.is_ascii_digit())) {
+            let unit = known(self.fleet, &UnitName::new(word))?;
+            if !units.contains(unit) {
+                units.push(unit.clone());
+            }
+        }
+        if !units.is_empty() {
+            return Some(units);
+        }
+        let name = self.answer.unit.clone().or(number)?;
+        Some(vec![known(self.fleet, &name)?.clone()])
+    }
+
+    /// Returns the way of mending that is chosen: by its place, its trailer or the name of its reading.
+    fn way_among(&self, ways: &[Mend]) -> Option<Mend> {
+        if let Some(places) = self.chosen(ways.len()) {
+            let [place] = places.as_slice() else {
+                return None;
+            };
+            return ways.get(*place).cloned();
+        }
+        let to_unit = |way: &&Mend| matches!(way, Mend::Unit { .. });
+        if self.phrases.is("choice", "unit", self.text) {
+            return ways.iter().find(to_unit).cloned();
+        }
+        if let Some(noun) = self.answer.noun.as_deref() {
+            let mut named = ways.iter().filter(|way| match way {
+                Mend::Value { key, .. } => keys_of(noun).contains(key),
+                Mend::Label { to, .. } => keys_of(noun).contains(to),
+                _ => false,
+            });
+            let first = named.next().cloned();
+            return first.filter(|_| named.next().is_none());
+        }
+        let unit = self.units_among(&[])?;
+        let mut named = ways.iter().filter(|way| match way {
+            Mend::Unit { to, .. } => unit.contains(to),
+            Mend::Value { unit: of, .. }
+            | Mend::Amps { unit: of, .. }
+            | Mend::Label { unit: of, .. } => unit.contains(of),
+        });
+        let first = named.next().cloned();
+        first.filter(|_| named.next().is_none())
+    }
+
+    /// Reads whether the taps were shut or running.
+    fn taps(&self) -> Option<Taps> {
+        match self.answer.noun.as_deref() {
+            Some("shut") => return Some(Taps::Shut),
+            Some("running") => return Some(Taps::Running),
+            _ => {}
+        }
+        let text = self.text.to_lowercase();
+        let says = |words: &[&str]| words.iter().any(|word| text.contains(word));
+        match (
+            says(&["shut", "off", "closed", "cerrad"]),
+            says(&["running", "open", "corriendo", "abiert"]),
+        ) {
+            (true, false) => Some(Taps::Shut),
+            (false, true) => Some(Taps::Running),
+            _ => None,
+        }
+    }
+}
+
+/// Returns the readings that a noun alone can mean.
+pub(super) fn keys_of(noun: &str) -> &'static [ReadingKey] {
+    match noun {
+        "waste" => &[ReadingKey::WastePct, ReadingKey::WasteGal],
+        "fresh" => &[ReadingKey::FreshPct, ReadingKey::FreshGal],
+        "fuel" => &[ReadingKey::FuelPct, ReadingKey::FuelGal],
+        "battery" => &[ReadingKey::BatteryPct, ReadingKey::BatteryV],
+        "pressure" | "water" => &[ReadingKey::PressurePsi],
+        "supply" => &[ReadingKey::SupplyPsi],
+        "air" => &[ReadingKey::AirF],
+        "inside" => &[ReadingKey::InsideF],
+        "volts" | "mains" | "power" => &[ReadingKey::Volts],
+        _ => &[],
+    }
+}
+
+/// Words are late when they come in this long after they were written.
+pub(in crate::desk) const LATE: TimeDelta = TimeDelta::minutes(10);
+
+/// Returns a message that asks for nothing but tasks to be closed.
+pub(super) fn done(task: u32) -> Heard {
+    Heard {
+        ask: Some(Ask::Done { task }),
+        ..Heard::default()
+    }
+}

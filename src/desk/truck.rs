@@ -1,0 +1,244 @@
+//! A pump truck that was called and does not come, or comes at another time.
+
+use chrono::{DateTime, Utc};
+
+use super::answer::Reply;
+use super::inbound::Outgoing;
+use super::phrases::Phrases;
+use super::receive::Hearing;
+use super::tick::{alarm_of_task, dispatchers};
+use super::when;
+use crate::book::{Personal, Record, Task, TaskChange};
+use crate::dialogue::About;
+use crate::finding::{Level, TaskKind};
+use crate::fleet::Role;
+use crate::heard::{Need, Plan, PlanKind, UnitName};
+use crate::reply::Arg;
+
+/// Takes back or moves what was booked, where the message says that the truck is off or late.
+pub(super) fn told(hearing: &Hearing<'_>, reply: &mut Reply<'_>, records: &mut Vec<Record>) {
+    let phrases = &hearing.desk.phrases;
+    let text = hearing.text;
+    let heard = &hearing.heard;
+    let acted_on =
+        |kind: &PlanKind| matches!(kind, PlanKind::Booked { .. } | PlanKind::Need { .. });
+    if heard.ask.is_some()
+        || heard.command.is_some()
+        || heard.plans.iter().any(|plan| acted_on(&plan.kind))
+        || !is_told_of(phrases, text)
+    {
+        return;
+    }
+    let off = phrases.holds("truck", "off", text);
+    let late = phrases.holds("truck", "late", text);
+    let Some(task) = booked(hearing, reply) else {
+        if (off || late) && reply.asks.is_none() {
+            which(hearing, reply);
+        }
+        return;
+    };
+    let zone = task
+        .unit
+        .as_ref()
+        .and_then(|unit| hearing.fleet.job_of(unit, hearing.now, None))
+        .map_or(hearing.fleet.time_zone, |job| job.time_zone);
+    let comes = when::coming(text, hearing.now, zone);
+    match (comes, off, late) {
+        (Some(at), _, true) => moved(hearing, &task, at, reply),
+        (_, true, _) => cancelled(hearing, &task, reply, records),
+        (None, false, true) => {
+            let unit = task.unit.as_ref().map_or("", UnitName::as_str).to_owned();
+            reply.say("truck-late-when", &[("unit", unit.into())]);
+        }
+        _ => {}
+    }
+}
+
+/// Returns the booking that a message tells of in set words, where the reader found none: "ya llamé al camión".
+pub(super) fn called(hearing: &Hearing<'_>) -> Option<Plan> {
+    let phrases = &hearing.desk.phrases;
+    let text = hearing.text;
+    let heard = &hearing.heard;
+    let says = |list| phrases.holds("truck", list, text);
+    let booked = |plan: &Plan| matches!(plan.kind, PlanKind::Booked { .. });
+    if heard.plans.iter().any(booked)
+        || heard.ask.is_some()
+        || heard.command.is_some()
+        || !heard.entries.is_empty()
+        || !(says("who") && says("called"))
+        || says("not")
+        || says("off")
+        || text.trim_end().ends_with('?')
+    {
+        return None;
+    }
+    let unit = hearing.names().first().cloned();
+    let zone = unit
+        .as_ref()
+        .and_then(|unit| hearing.fleet.job_of(unit, hearing.now, None))
+        .map_or(hearing.fleet.time_zone, |job| job.time_zone);
+    let at = when::coming(text, hearing.now, zone);
+    let at = at.map(|at| at.with_timezone(&zone).format("%H:%M").to_string());
+    Some(Plan {
+        unit,
+        kind: PlanKind::Booked {
+            need: Need::PumpOut,
+            at,
+        },
+        text: text.trim().to_owned(),
+    })
+}
+
+/// Tells whether a message is about a truck that is off or late.
+pub(super) fn is_told_of(phrases: &Phrases, text: &str) -> bool {
+    let says = |list| phrases.holds("truck", list, text);
+    says("who") && (says("off") || says("late")) && !says("not") && !text.trim_end().ends_with('?')
+}
+
+/// Says that the truck comes after the tank may be full.
+pub(super) fn too_late(
+    due: Option<DateTime<Utc>>,
+    promised: Option<DateTime<Utc>>,
+    reply: &mut Reply<'_>,
+) {
+    if let (Some(promised), Some(due)) = (promised, due)
+        && promised > due
+    {
+        if due <= reply.voice.now() {
+            reply.say("booked-too-late-now", &[("promised", promised.into())]);
+        } else {
+            let args = [("due", due.into()), ("promised", promised.into())];
+            reply.say("booked-too-late", &args);
+        }
+    }
+}
+
+/// Finds the booking that is meant: on the trailer named, else the sender's, else the only one there is.
+fn booked(hearing: &Hearing<'_>, reply: &Reply<'_>) -> Option<Task> {
+    let tasks = hearing.desk.book.tasks();
+    let on = |unit: &UnitName| {
+        let task = tasks.open_task(unit, TaskKind::PumpOut)?;
+        reply.board.tasks().task(task.id).or(Some(task)).cloned()
+    };
+    let named = hearing.names();
+    if let Some(unit) = named.first() {
+        return on(unit);
+    }
+    let known = hearing.talk.unit_at(hearing.inbound.at);
+    if let Some(task) = known.and_then(on).filter(|task| task.called.is_some()) {
+        return Some(task);
+    }
+    let mut called = tasks
+        .open()
+        .filter(|task| task.kind == TaskKind::PumpOut && task.called.is_some());
+    // a driver who has nothing to do with that trailer is asked
+    let mine = |unit: &UnitName| {
+        let sent = hearing.desk.book.sent(&hearing.member.id);
+        hearing.member.role == Role::Dispatcher || sent.iter().any(|sent| sent.units.contains(unit))
+    };
+    match (called.next(), called.next()) {
+        (Some(only), None) if only.unit.as_ref().is_some_and(mine) => Some(only.clone()),
+        _ => None,
+    }
+}
+
+/// Asks for which trailer the truck was; where nothing is booked, says so.
+fn which(hearing: &Hearing<'_>, reply: &mut Reply<'_>) {
+    let named = hearing.names();
+    if let Some(unit) = named.first() {
+        reply.say("truck-none", &[("unit", unit.as_str().into())]);
+        return;
+    }
+    let tasks = hearing.desk.book.tasks().open();
+    let likely: Vec<UnitName> = tasks
+        .filter(|task| task.kind == TaskKind::PumpOut && task.called.is_some())
+        .filter_map(|task| task.unit.clone())
+        .take(4)
+        .collect();
+    if likely.is_empty() {
+        reply.say("truck-none-booked", &[]);
+        return;
+    }
+    reply.asks = Some(About::WhichUnitOf {
+        text: hearing.text.to_owned(),
+        likely,
+    });
+}
+
+fn cancelled(hearing: &Hearing<'_>, task: &Task, reply: &mut Reply<'_>, records: &mut Vec<Record>) {
+    let unit = task.unit.clone().unwrap_or_else(|| UnitName::new(""));
+    if task.called.is_none() {
+        reply.say("truck-none", &[("unit", unit.as_str().into())]);
+        return;
+    }
+    reply.adopt(task);
+    reply.board.change(TaskChange::Uncalled {
+        id: task.id,
+        by: hearing.member.id.clone(),
+    });
+    reply.say("truck-off", &[("unit", unit.as_str().into())]);
+    tell(hearing, task.id, "truck-off-told", &[], reply);
+    // where the call presses, this is the alarm of it: it is not told twice
+    let pressing = task.call_by.is_some_and(|call_by| call_by <= hearing.now);
+    let me = &hearing.member.id;
+    if pressing && dispatchers(&hearing.fleet).any(|to| to != me) {
+        reply.board.change(TaskChange::Escalated { id: task.id });
+        let alarm = reply.board.tasks().task(task.id).and_then(alarm_of_task);
+        let at = hearing.now;
+        records.extend(alarm.map(|change| Record::Alarm { at, change }));
+    }
+}
+
+fn moved(hearing: &Hearing<'_>, task: &Task, at: DateTime<Utc>, reply: &mut Reply<'_>) {
+    reply.adopt(task);
+    reply.board.change(TaskChange::Called {
+        id: task.id,
+        by: hearing.member.id.clone(),
+        promised: Some(at),
+    });
+    too_late(task.due, Some(at), reply);
+    if task.due.is_some_and(|due| at > due) {
+        tell(
+            hearing,
+            task.id,
+            "truck-late-told",
+            &[("time", at.into())],
+            reply,
+        );
+    }
+}
+
+/// Tells the other dispatchers, with the task as it stands now.
+fn tell(
+    hearing: &Hearing<'_>,
+    id: u32,
+    key: &str,
+    more: &[(&str, Arg<'_>)],
+    reply: &mut Reply<'_>,
+) {
+    let Some(task) = reply.board.tasks().task(id).cloned() else {
+        return;
+    };
+    let me = &hearing.member.id;
+    for to in dispatchers(&hearing.fleet).filter(|to| to != me) {
+        let Some(member) = hearing.fleet.crew.get(to) else {
+            continue;
+        };
+        let voice = hearing
+            .desk
+            .voice_for(member, None, &hearing.fleet, hearing.now);
+        let who = voice.person(me).into_owned();
+        let unit = task.unit.as_ref().map_or("", UnitName::as_str);
+        let mut args = vec![("who", who.into()), ("unit", unit.into())];
+        args.extend(more.iter().cloned());
+        let answer = voice.say("speak-answer-task", &[("id", task.id.into())]);
+        let text = format!("{}\n{}\n{answer}", voice.say(key, &args), voice.task(&task));
+        reply.others.push(Outgoing {
+            to: to.to_owned(),
+            chat: None,
+            text: Personal::new(text),
+            level: Some(Level::Notice),
+            answers: None,
+        });
+    }
+}
