@@ -646,8 +646,8 @@ help-driver =
       12 pumped 380 gal
     Ask: "status 12", "forecast 12", "history 12", "tasks", "why".
     "done 41" closes task 41, "take 41" makes it yours.
-    "undo" takes back your last report.
-    "if 12 hits 3/4 call me" sets a watch.
+    "oops 52" or "*3/4" mends your last report, "undo" takes it back.
+    "if 12 hits 3/4 call me" sets a watch, "watches" lists yours.
     "where were we" goes on with a check.
     "note 12 tap the gauge" is told at each arrival of 12.
     I advise. Local code and licensed trades decide.

@@ -647,8 +647,8 @@ help-driver =
       12 vacié 380 gal
     Pregunte: "estado 12", "pronóstico 12", "historial 12", "tareas", "por qué".
     "hecho 41" cierra la tarea 41, "tomo 41" la hace suya.
-    "deshacer" quita su último reporte.
-    "si la 12 llega a 3/4 avísame" pone un aviso.
+    "perdón, 52" o "*3/4" corrige su último reporte, "deshacer" lo quita.
+    "si la 12 llega a 3/4 avísame" pone un aviso, "mis avisos" los muestra.
     "en qué íbamos" sigue una revisión.
     "apunta 12 golpee el medidor" sale en cada llegada de la 12.
     Yo aconsejo. Deciden el código local y quien tiene licencia.

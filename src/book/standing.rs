@@ -113,6 +113,16 @@ mod tests {
     }
 
     #[test]
+    fn a_step_done_before_the_trailer_last_stood_open_counts_no_more() {
+        let twelve = UnitName::new("12");
+        let mut standing = Standing::default();
+        standing.confirm(&twelve, "breakaway", at(2));
+        assert!(standing.is_confirmed(&twelve, "breakaway", Some(at(1))));
+        assert!(!standing.is_confirmed(&twelve, "breakaway", Some(at(3))));
+        assert!(!standing.is_confirmed(&twelve, "chocks", None));
+    }
+
+    #[test]
     fn an_override_ends_after_a_day_or_at_the_next_arrival() {
         let twelve = UnitName::new("12");
         let mut standing = Standing::default();

@@ -57,7 +57,7 @@ fn least_role(name: CommandName) -> Option<Role> {
     }
 }
 
-fn not_allowed(name: CommandName, least: Role) -> Finding {
+pub(super) fn not_allowed(name: CommandName, least: Role) -> Finding {
     let facts = Facts::new().text("order", name.code(), Origin::Read);
     let finding = Finding::new(
         FindingId::DeskNotAllowed,

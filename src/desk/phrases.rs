@@ -51,6 +51,38 @@ impl Phrases {
         longest.map(|(_, rest)| rest)
     }
 
+    /// Tells whether a text ends with one of a list's phrases.
+    pub(super) fn ends(&self, topic: &str, list: &str, text: &str) -> bool {
+        let padded = format!(" {}", plain(text));
+        self.list(topic, list)
+            .any(|phrase| padded.ends_with(&format!(" {phrase}")))
+    }
+
+    /// Returns what follows the first of a list's phrases, wherever it stands.
+    pub(super) fn following<'t>(&self, topic: &str, list: &str, text: &'t str) -> Option<&'t str> {
+        let words = plain(text).split(' ').count();
+        (0..words).find_map(|at| {
+            let (_, rest) = cut(text, at)?;
+            self.after(topic, list, rest)
+        })
+    }
+
+    /// Takes the longest phrase of a list off the end of a text; none where it ends with none of them, or is no more.
+    pub(super) fn before<'t>(&self, topic: &str, list: &str, text: &'t str) -> Option<&'t str> {
+        let words = plain(text).split(' ').count();
+        let mut counts: Vec<usize> = self
+            .list(topic, list)
+            .map(|phrase| phrase.split(' ').count())
+            .collect();
+        counts.sort_unstable();
+        counts.into_iter().rev().find_map(|count| {
+            let (head, tail) = cut(text, words.checked_sub(count).filter(|left| *left > 0)?)?;
+            self.list(topic, list)
+                .any(|phrase| phrase == plain(tail))
+                .then(|| head.trim_end_matches([' ', ',', '.', ';']))
+        })
+    }
+
     fn list(&self, topic: &str, list: &str) -> impl Iterator<Item = &str> {
         let topic = self.0.get(topic);
         let list = topic.and_then(|lists| lists.get(list));
@@ -115,6 +147,20 @@ mod tests {
             ("I meant", Some("")),
         ] {
             assert_eq!(phrases.after("mend", "opens", text), rest, "{text}");
+        }
+    }
+
+    #[test]
+    fn what_stands_before_a_closing_keeps_its_signs() {
+        let phrases = Phrases::default();
+        for (text, rest) in [
+            ("119, I mean", Some("119")),
+            ("-5 perdón", Some("-5")),
+            ("3/4 digo", Some("3/4")),
+            ("i mean", None),
+            ("119", None),
+        ] {
+            assert_eq!(phrases.before("mend", "closes", text), rest, "{text}");
         }
     }
 

@@ -1,6 +1,7 @@
 //! What stands with a trailer: notes for whoever arrives next, the site's own card, overrides and orders.
 
 use super::answer::Reply;
+use super::command;
 use super::inbound::Outgoing;
 use super::receive::Hearing;
 use super::settle::{self, Settled};
@@ -8,7 +9,7 @@ use super::situate::Case;
 use crate::book::{Override, Personal, Record, StandingNote};
 use crate::finding::{Finding, Level};
 use crate::fleet::{Job, Role, Site};
-use crate::heard::{Command, Event, UnitName};
+use crate::heard::{Command, CommandName, Event, UnitName};
 use crate::reply::Arg;
 
 /// Keeps a note on a trailer, lists its notes, or clears them.
@@ -89,14 +90,58 @@ pub(super) fn decide(
 ) {
     match unit_and_words(hearing, &order.rest).filter(|(_, words)| !words.is_empty()) {
         None => reply.say("override-needs-reason", &[]),
-        Some((unit, words)) => {
-            let quoted = reply.voice.quote(&words);
-            let args = [("unit", unit.as_str().into()), ("quote", quoted.into())];
-            reply.say("override-logged", &args);
-            reply.say("override-cautions", &[]);
-            records.push(decided(hearing, &unit, &words, false));
-        }
+        Some((unit, words)) => log_decision(hearing, &unit, &words, reply, records),
     }
+}
+
+/// Takes a dispatcher's decision in their own words: "12 can go anyway, the gate closes".
+pub(super) fn decide_in_words(
+    hearing: &Hearing<'_>,
+    reply: &mut Reply<'_>,
+    records: &mut Vec<Record>,
+) {
+    let phrases = &hearing.desk.phrases;
+    let text = hearing.text;
+    if hearing.heard.command.is_some()
+        || hearing.heard.ask.is_some()
+        || text.trim_end().ends_with('?')
+        || !phrases.holds("override", "says", text)
+    {
+        return;
+    }
+    if hearing.member.role != Role::Dispatcher {
+        let refused = command::not_allowed(CommandName::Override, Role::Dispatcher);
+        reply.findings.push(refused);
+        return;
+    }
+    let names = hearing.names();
+    let [unit] = names.as_slice() else {
+        reply.say("override-needs-reason", &[]);
+        return;
+    };
+    let by_word = phrases.following("override", "reason", text);
+    let reason = by_word.or_else(|| {
+        text.split_once([',', ':', ';'])
+            .map(|(_, after)| after.trim())
+    });
+    match reason.filter(|reason| !reason.is_empty()) {
+        None => reply.say("override-needs-reason", &[]),
+        Some(reason) => log_decision(hearing, unit, reason, reply, records),
+    }
+}
+
+fn log_decision(
+    hearing: &Hearing<'_>,
+    unit: &UnitName,
+    reason: &str,
+    reply: &mut Reply<'_>,
+    records: &mut Vec<Record>,
+) {
+    let quoted = reply.voice.quote(reason);
+    let args = [("unit", unit.as_str().into()), ("quote", quoted.into())];
+    reply.say("override-logged", &args);
+    reply.say("override-cautions", &[]);
+    records.push(decided(hearing, unit, reason, false));
 }
 
 /// Logs an order of fire or police that the message tells of. It is obeyed, and every dispatcher hears of it.

@@ -389,9 +389,17 @@ impl<'a> Reply<'a> {
             lines: std::mem::take(&mut self.lines),
             logged,
             tasks,
-            taken: &heard.taken,
-            // a truck that does not come is answered as such
-            set_aside: if asks_only || truck::is_told_of(&hearing.desk.phrases, hearing.text) {
+            // the words of an order are kept as typed
+            taken: if heard.command.is_some() {
+                &[]
+            } else {
+                &heard.taken
+            },
+            // a truck that does not come, an order of fire or police: answered as such
+            set_aside: if asks_only
+                || truck::is_told_of(&hearing.desk.phrases, hearing.text)
+                || hearing.desk.answers.tells_of_an_order(hearing.text)
+            {
                 &[]
             } else {
                 &heard.set_aside

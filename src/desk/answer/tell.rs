@@ -83,6 +83,7 @@ pub(super) fn tasks(hearing: &Hearing<'_>, reply: &mut Reply<'_>) {
         .plans
         .iter()
         .any(|plan| plan.kind == PlanKind::Mine);
+    let mine = mine || hearing.desk.phrases.holds("tasks", "mine", hearing.text);
     let whose = if mine {
         Some(hearing.member)
     } else {

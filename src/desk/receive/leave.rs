@@ -17,8 +17,10 @@ impl Hearing<'_> {
             let name = UnitName::new(&order.task?.to_string());
             known(&self.fleet, &name).cloned()
         });
-        if taken.is_none() && (!phrases.holds("leave", "says", self.text) || self.speaks_of_more())
-        {
+        let says =
+            phrases.holds("leave", "says", self.text) || phrases.ends("leave", "ends", self.text);
+        let not_yet = phrases.holds("leave", "not", self.text);
+        if taken.is_none() && (!says || not_yet || self.speaks_of_more()) {
             return;
         }
         let Some(unit) = taken.or_else(|| self.goes(settled)) else {

@@ -221,6 +221,12 @@ impl Hearing<'_> {
                 }
             }
         }
+        // "119, I mean", "48, perdón"
+        if rest == text
+            && let Some(right) = phrases.before("mend", "closes", text)
+        {
+            return Some(plain(right, true));
+        }
         (rest != text).then_some(Said {
             weak: !sure,
             ..plain(rest, sure)
@@ -338,6 +344,9 @@ impl Hearing<'_> {
 
     /// Finds the trailer that a few words name.
     fn names_a_unit(&self, text: &str) -> Option<&UnitName> {
+        if text.trim_start().starts_with(['-', '+', '−']) {
+            return None;
+        }
         let words: Vec<&str> = text
             .split(|c: char| !(c.is_alphanumeric() || c == '-' || c == '/' || c == '.' || c == '%'))
             .filter(|word| !word.is_empty())
@@ -350,7 +359,7 @@ impl Hearing<'_> {
             return None;
         }
         let name = name.trim_end_matches('.');
-        // a fraction or a decimal number is none
+        // a fraction, a decimal number or one with a sign is none
         if name.contains(['/', '.', '%']) {
             return None;
         }

@@ -25,7 +25,7 @@ use crate::book::{MessageKey, Record, UnitBook, UnitState};
 use crate::dialogue::{About, Talk};
 use crate::finding::FindingId;
 use crate::fleet::{CrewMember, Fleet};
-use crate::heard::{Heard, Plan, PlanKind, UnitName};
+use crate::heard::{Ask, Heard, Plan, PlanKind, UnitName};
 
 /// One message with what is known about its sender.
 pub(super) struct Hearing<'a> {
@@ -66,6 +66,9 @@ pub(super) fn receive(desk: &Desk, inbound: &Inbound) -> Turn {
     };
     let mut talk = desk.book.talk(&member.id).cloned().unwrap_or_default();
     let mut heard = desk.reader.hear(written, fleet.style.temperature);
+    if let Some(order) = ordered_by_task(desk, written, &heard, &fleet) {
+        heard = order;
+    }
     // a bare answer may complete a message that waits for its trailer: then it is read as that message
     let asked = talk.question_at(inbound.at).map(|question| &question.about);
     let whole =
@@ -96,6 +99,23 @@ pub(super) fn receive(desk: &Desk, inbound: &Inbound) -> Turn {
         takes_back: None,
     };
     hearing.work(unreadable)
+}
+
+/// Reads "take task 1" as "take 1", where the message is no order as it stands.
+fn ordered_by_task(desk: &Desk, text: &str, heard: &Heard, fleet: &Fleet) -> Option<Heard> {
+    if heard.command.is_some() || heard.ask.is_some() || !heard.entries.is_empty() {
+        return None;
+    }
+    let (verb, rest) = text.trim().split_once(' ')?;
+    let rest = desk.phrases.after("tasks", "word", rest.trim_start())?;
+    let bare = format!("{verb} {}", rest.trim_start_matches('#'));
+    let heard = desk.reader.hear(&bare, fleet.style.temperature);
+    let done = matches!(heard.ask, Some(Ask::Done { .. }));
+    let of_a_task = heard
+        .command
+        .as_ref()
+        .is_some_and(|order| order.task.is_some());
+    (done || of_a_task).then_some(heard)
 }
 
 impl Hearing<'_> {
@@ -157,6 +177,7 @@ impl Hearing<'_> {
         }
 
         // what goes with it: orders of fire or police, the site's card, the next step, what the bot will speak of
+        standing::decide_in_words(&self, &mut reply, &mut records);
         standing::confirm(&self, stood.is_some(), &mut reply);
         standing::ordered(&self, &settled, &mut reply, &mut records);
         standing::greet(&self, &cases, &mut reply);
@@ -226,6 +247,7 @@ impl Hearing<'_> {
         self.heard.plans.iter().any(asks_for)
             || self.desk.answers.tells_of_an_order(self.text)
             || truck::is_told_of(&self.desk.phrases, self.text)
+            || self.desk.phrases.holds("override", "says", self.text)
     }
 
     /// Tells whether the message only mends an earlier one.
