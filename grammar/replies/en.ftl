@@ -208,6 +208,7 @@ unclear-earlier-day = Not logged: { $quote } is from an earlier day. If it was t
 unclear-asks-something = Not logged: { $quote }. What would you like to know? "help" shows what I can answer.
 unclear-which-to-mend = Not logged: { $quote }. I cannot tell what it corrects. Send unit and reading again in full.
 unclear-done-what = Not logged: { $quote }. What is done? Send the work, as in "12 pumped", or "done" and the task number.
+unclear-not-understood = Not logged: { $quote }. I do not know these words. Say it another way, or send "help" for examples.
 aside-plan = Not logged, as it is not done yet: { $quote }. Tell me when it is done.
 aside-condition = Not logged, as it has not happened: { $quote }. Tell me when it does.
 aside-past = Not logged, as it is from before: { $quote }.

@@ -139,6 +139,8 @@ pub(super) struct Items {
     pub list: Vec<Item>,
     /// Spellings that were mended and belong to a phrase.
     pub mended: Vec<Mended>,
+    /// True where a greeting opened the message.
+    pub greeted: bool,
     /// Words of each language met: English, Spanish.
     pub languages: [u32; 2],
 }
@@ -262,16 +264,16 @@ pub(super) fn items(text: &str, tokens: &[Token], vocab: &Vocab) -> Items {
             }
         }
     }
-    drop_greeting(&mut out.list);
+    out.greeted = drop_greeting(&mut out.list);
     super::number::join(text, tokens, &mut out.list);
     out
 }
 
 /// "hey 12 psi 55", "good morning, 12 arrived": what opens a message as courtesy says nothing of what follows.
-fn drop_greeting(items: &mut Vec<Item>) {
+fn drop_greeting(items: &mut Vec<Item>) -> bool {
     let greets = items.iter().take_while(|i| i.is(Mark::Call)).count();
     if greets == 0 {
-        return;
+        return false;
     }
     let signs = items[greets..]
         .iter()
@@ -284,6 +286,7 @@ fn drop_greeting(items: &mut Vec<Item>) {
     {
         items.drain(..greets + signs);
     }
+    true
 }
 
 /// Finds the words of the vocabulary that each token may be: as spelt, without accents, without an ending, mended.

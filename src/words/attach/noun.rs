@@ -13,6 +13,9 @@ impl Placer<'_> {
         unit: Option<Unit>,
         part: bool,
     ) -> Option<(usize, Noun)> {
+        if let Some(side) = self.side_after(at) {
+            return Some(side);
+        }
         let fits = |noun: Noun| fits(noun, unit, part);
         let mut best: Option<(f32, usize, Noun)> = None;
         let mut consider = |i: usize, cost: f32| {
@@ -71,6 +74,21 @@ impl Placer<'_> {
         };
         best.filter(|(cost, ..)| *cost < reach)
             .map(|(_, i, noun)| (i, noun))
+    }
+
+    /// "80 before 55 after": the side of the regulator that stands right after each of two numbers.
+    fn side_after(&self, at: usize) -> Option<(usize, Noun)> {
+        let side = |i: usize| {
+            self.items
+                .get(i)
+                .and_then(|n| n.noun())
+                .filter(|n| matches!(n, Noun::BeforeRegulator | Noun::AfterRegulator))
+        };
+        let number = |i: usize| self.items.get(i).is_some_and(|n| n.number().is_some());
+        let here = side(at + 1)?;
+        let first = number(at + 2) && side(at + 3).is_some();
+        let second = at >= 2 && side(at - 1).is_some() && number(at - 2);
+        (first || second).then_some((at + 1, here))
     }
 
     /// Tells whether a word only leads to the trailer after it: on, at, unit.

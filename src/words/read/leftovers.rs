@@ -102,6 +102,35 @@ impl<'t> Reading<'t> {
         }
     }
 
+    /// "12 blah wibble zork", "blorp": nearly all of it words that nobody knows.
+    fn not_understood(&self, words: &[usize]) -> Option<usize> {
+        if self.heard.answer.is_some() || !self.heard.plans.is_empty() {
+            return None;
+        }
+        let unknown = |i: &&usize| self.items[**i].what == What::Word { ordinary: false };
+        let silent = |i: &&usize| {
+            matches!(self.items[**i].what, What::Units(_))
+                || self.items[**i].is(Mark::At)
+                || self.items[**i].is(Mark::Of)
+                || self.items[**i].is(Mark::And)
+                || self.items[**i].is(Mark::To)
+        };
+        let first = *words.iter().find(|i| unknown(i))?;
+        let strange = words.iter().filter(unknown).count();
+        let known = words.iter().filter(|i| !unknown(i) && !silent(i)).count();
+        let laughs = |i: &usize| {
+            let word = self.spelt(*i);
+            word.len() >= 4 && word.chars().all(|c| matches!(c, 'h' | 'a' | 'j' | 'e'))
+        };
+        let greets = self.greeted
+            || words.iter().any(laughs)
+            || self
+                .items
+                .iter()
+                .any(|i| i.is(Mark::Call) || i.is(Mark::Idle));
+        (!greets && (known == 0 || strange >= 2 && strange >= 2 * known)).then_some(first)
+    }
+
     /// A message that is nothing but a trailer, or only marks a question, is asked about.
     pub(super) fn leftovers(&self, facts: &[assemble::Fact], out: &mut Assembled) {
         if !facts.is_empty()
@@ -132,6 +161,10 @@ impl<'t> Reading<'t> {
                 .any(|i| self.items[*i].noun().is_some_and(|n| n.reading().is_some()))
         {
             out.unclear.push((at, "no-number"));
+            return;
+        }
+        if let Some(at) = self.not_understood(&words) {
+            out.unclear.push((at, "not-understood"));
             return;
         }
         match named {

@@ -36,6 +36,8 @@ pub(super) struct Reading<'t> {
     original: &'t str,
     normal: Normal,
     tokens: Vec<Token>,
+    /// True where a greeting opened it.
+    greeted: bool,
     pub(super) items: Vec<Item>,
     pub(super) groups: Vec<Group>,
     pub(super) heard: Heard,
@@ -49,12 +51,14 @@ impl<'t> Reading<'t> {
         let Items {
             list,
             mended,
+            greeted,
             languages,
         } = item::items(&normal.text, &tokens, &reader.vocab);
         let mut reading = Reading {
             original: text,
             normal,
             tokens,
+            greeted,
             items: list,
             groups: Vec::new(),
             heard: Heard::default(),

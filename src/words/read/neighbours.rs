@@ -348,7 +348,8 @@ impl Words<'_> {
         };
         let sentence = self.items[at].sentence;
         let near = |i: &Item| i.sentence == sentence;
-        let spoken_of = self.items.iter().filter(|i| near(i)).any(|i| {
+        let around = at.saturating_sub(40)..self.items.len().min(at + 40);
+        let spoken_of = self.items[around].iter().filter(|i| near(i)).any(|i| {
             matches!(
                 i.noun(),
                 Some(Noun::Regulator | Noun::BeforeRegulator | Noun::AfterRegulator)
@@ -358,9 +359,11 @@ impl Words<'_> {
             .iter()
             .rev()
             .take(5)
-            .any(|i| near(i) && (pressure(i) || i.number().is_some() && after));
+            .any(|i| near(i) && (pressure(i) || i.number().is_some() && after))
+            || at > 0 && self.bare_number(at - 1).is_some_and(|v| v >= 15.0);
         let clause = self.spelt(at) == "before i";
-        if !spoken_of || !told || !(clause || self.ends(at)) {
+        let next_value = self.bare_number(at + 1).is_some();
+        if !spoken_of || !told || !(clause || self.ends(at) || next_value) {
             return;
         }
         let noun = if before {
@@ -385,6 +388,7 @@ impl Words<'_> {
         let measure = self.items[..number]
             .iter()
             .rev()
+            .take(40)
             .find(|i| near(i) && pressure(i))
             .and_then(|i| i.number()?.unit);
         if let What::Number(n) = &mut self.items[number].what {
@@ -432,22 +436,24 @@ impl Words<'_> {
             return;
         }
         let sentence = self.items[at].sentence;
-        let live = self.items[..at].iter().any(|i| {
-            i.sentence == sentence
-                && matches!(
-                    i.what,
-                    What::Is(
-                        Concept::State(
-                            State::Live | State::On | State::TurnedOn | State::PluggedIn
-                        ) | Concept::Event(Event::PowerOn)
-                    )
+        let said = || {
+            self.items[..at]
+                .iter()
+                .rev()
+                .take(40)
+                .take_while(|i| i.sentence == sentence)
+        };
+        let live = said().any(|i| {
+            matches!(
+                i.what,
+                What::Is(
+                    Concept::State(State::Live | State::On | State::TurnedOn | State::PluggedIn)
+                        | Concept::Event(Event::PowerOn)
                 )
+            )
         });
-        let cords = self.items[..at]
-            .iter()
-            .rev()
-            .find(|i| i.sentence == sentence && matches!(i.noun(), Some(Noun::Cords | Noun::Cord)));
-        if live && cords.is_some() {
+        let cords = said().any(|i| matches!(i.noun(), Some(Noun::Cords | Noun::Cord)));
+        if live && cords {
             self.items[at].what = What::Is(Concept::Noun(Noun::Cords));
         }
     }

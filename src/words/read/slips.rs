@@ -138,11 +138,11 @@ impl Words<'_> {
             return;
         }
         let sentence = self.items[at].sentence;
-        let asks = self.items[..at]
-            .iter()
-            .enumerate()
-            .filter(|(_, i)| i.sentence == sentence)
-            .any(|(n, _)| matches!(self.spelt(n).as_ref(), "me" | "us"));
+        let asks = (0..at)
+            .rev()
+            .take(40)
+            .take_while(|i| self.items[*i].sentence == sentence)
+            .any(|i| matches!(self.spelt(i).as_ref(), "me" | "us"));
         if asks {
             self.items[at].what = What::Is(Concept::Mark(Mark::If));
         }

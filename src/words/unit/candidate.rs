@@ -276,6 +276,15 @@ impl<'a> Candidate<'a> {
     /// 12v lights and 4 cords are no trailers; nor is 95 in "95 pressure on 12".
     fn counted_or_measured(&self) -> Option<Verdict> {
         let noun = self.next_item().and_then(Item::noun)?;
+        // "80 before 55 after"
+        let side =
+            |n: Option<Noun>| matches!(n, Some(Noun::BeforeRegulator | Noun::AfterRegulator));
+        if side(Some(noun))
+            && self.next == Some(self.at + 1)
+            && side(self.items.get(self.at + 3).and_then(Item::noun))
+        {
+            return Some(No);
+        }
         if owns_number(self.items, self.next) {
             return None;
         }

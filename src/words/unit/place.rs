@@ -34,6 +34,12 @@ impl Candidate<'_> {
             {
                 No
             }
+            // "12 done, pumped 250": gallons beside a trailer of two digits, and no trailer for certain
+            What::Is(Concept::State(State::Pumped | State::Emptied | State::Filled))
+                if value(self.item) >= 100.0 && self.beside_a_small_name() =>
+            {
+                No
+            }
             What::Is(Concept::Noun(noun)) => self.after_a_noun(noun),
             // "finisshed 11: filter changed"
             What::Word { ordinary: false } if self.opens_with_a_colon() => Likely,
@@ -85,6 +91,16 @@ impl Candidate<'_> {
             ) => Likely,
             _ => No,
         }
+    }
+
+    /// Tells whether the trailer named last in the sentence has a number below 100.
+    fn beside_a_small_name(&self) -> bool {
+        self.named_in_sentence()
+            && self.named.last().is_some_and(|n| {
+                n.names
+                    .iter()
+                    .all(|name| name.as_str().parse::<u32>().is_ok_and(|n| n < 100))
+            })
     }
 
     /// Tells whether a noun with a number of its own comes next.
