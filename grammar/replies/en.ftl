@@ -209,6 +209,7 @@ unclear-asks-something = Not logged: { $quote }. What would you like to know? "h
 unclear-which-to-mend = Not logged: { $quote }. I cannot tell what it corrects. Send unit and reading again in full.
 unclear-done-what = Not logged: { $quote }. What is done? Send the work, as in "12 pumped", or "done" and the task number.
 unclear-not-understood = Not logged: { $quote }. I do not know these words. Say it another way, or send "help" for examples.
+unclear-what-is-wrong = Not logged: { $quote }. What is wrong with it? Say it as in "12 no lights" or "12 pump dead".
 aside-plan = Not logged, as it is not done yet: { $quote }. Tell me when it is done.
 aside-condition = Not logged, as it has not happened: { $quote }. Tell me when it does.
 aside-past = Not logged, as it is from before: { $quote }.

@@ -210,6 +210,7 @@ unclear-asks-something = No anotado: { $quote }. ¿Qué quiere saber? Con "ayuda
 unclear-which-to-mend = No anotado: { $quote }. No sé qué corrige. Mande otra vez la unidad y el dato completo.
 unclear-done-what = No anotado: { $quote }. ¿Qué quedó hecho? Mande el trabajo, como "vacié la 12", o "hecho" y el número de tarea.
 unclear-not-understood = No anotado: { $quote }. No conozco esas palabras. Dígalo de otra forma, o mande "ayuda" para ver ejemplos.
+unclear-what-is-wrong = No anotado: { $quote }. ¿Qué tiene? Dígalo como "la 12 no tiene luces" o "la bomba de la 12 no sirve".
 aside-plan = No anotado, pues aún no se hace: { $quote }. Avise cuando esté hecho.
 aside-condition = No anotado, pues aún no pasa: { $quote }. Avise cuando pase.
 aside-past = No anotado, pues es de antes: { $quote }.

@@ -2,7 +2,7 @@
 
 use super::Reading;
 use crate::words::assemble::{self, Assembled};
-use crate::words::concept::{AskWord, Concept, Mark};
+use crate::words::concept::{AskWord, Concept, Mark, State};
 use crate::words::item::What;
 use crate::words::scope::Sentence;
 
@@ -122,7 +122,10 @@ impl<'t> Reading<'t> {
             let word = self.spelt(*i);
             word.len() >= 4 && word.chars().all(|c| matches!(c, 'h' | 'a' | 'j' | 'e'))
         };
+        // a question with a name in it is put to somebody else
+        let asked = self.items.iter().any(|i| i.what == What::Sign('?'));
         let greets = self.greeted
+            || asked
             || words.iter().any(laughs)
             || self
                 .items
@@ -166,6 +169,25 @@ impl<'t> Reading<'t> {
         if let Some(at) = self.not_understood(&words) {
             out.unclear.push((at, "not-understood"));
             return;
+        }
+        if let Some(at) = named {
+            let others = || words.iter().filter(|i| **i != at);
+            let valued = |i: &usize| {
+                self.items[*i]
+                    .noun()
+                    .is_some_and(|n| n.is_tank() || n.reading().is_some())
+            };
+            // "12 pressure": of what, and no number
+            if words.len() == 2 && others().all(valued) {
+                out.unclear.push((at, "no-number"));
+                return;
+            }
+            // "12 is broken": what of it
+            let broken = |i: &usize| self.items[*i].what == What::Is(Concept::State(State::Dead));
+            if others().all(|i| broken(i) || self.items[*i].is(Mark::Now)) && others().any(broken) {
+                out.unclear.push((at, "what-is-wrong"));
+                return;
+            }
         }
         match named {
             Some(at)

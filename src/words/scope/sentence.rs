@@ -130,6 +130,15 @@ fn asking_part(items: &[Item], sentence: &Sentence) -> Option<usize> {
                     return Some(first);
                 }
                 What::Is(Concept::Mark(Mark::Aux)) if sentence.marked => return Some(first),
+                // "está bien 62 psi en la 9?"
+                What::Is(Concept::State(State::Ok))
+                    if sentence.marked
+                        && items
+                            .get(first + 1)
+                            .is_some_and(|n| n.number().is_some_and(|n| n.unit.is_some())) =>
+                {
+                    return Some(first);
+                }
                 _ if opened => return Some(first),
                 _ => {}
             }
