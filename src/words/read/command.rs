@@ -46,7 +46,7 @@ impl<'t> Reading<'t> {
                     return false;
                 }
                 // "take 41" orders, "taking 12 to the shop" tells
-                let more = name != CommandName::Move
+                let more = name == CommandName::Take
                     && self.items.iter().skip(after + 1).any(|i| {
                         !i.is(Mark::Call) && !matches!(i.what, What::Sign(_) | What::Break)
                     });
