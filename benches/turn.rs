@@ -1,7 +1,8 @@
 //! A whole turn without the disk, with 10,000 trailers and 1,000,000 records behind it: `cargo bench --bench turn`.
 //!
-//! Prints the median and the 99th percentile of a turn with and without a forecast in it, of a tick, and of finding the
-//! next instant at which something is due. `HOSEBIB_TRAILERS` and `HOSEBIB_RECORDS` set the sizes.
+//! Prints the median and the 99th percentile of a turn with and without a forecast in it, and of finding the next instant at
+//! which something is due; then what ticks cost when everything falls due at once, and when the digest does: in all, and
+//! the longest slice, between two of which turns run. `HOSEBIB_TRAILERS` and `HOSEBIB_RECORDS` set the sizes.
 
 #![allow(clippy::print_stdout)] // a bench is read on the screen
 
@@ -60,8 +61,55 @@ fn main() {
     );
     let times: Vec<Duration> = (0..200).map(|_| timed(|| desk.next_due())).collect();
     print("finding the next due instant", times);
-    let times: Vec<Duration> = (0..20).map(|_| timed(|| desk.tick(now))).collect();
-    print("a tick", times);
+    let open = trailers.div_ceil(20);
+    for n in 0..open {
+        let turn = desk.receive(&says(n, format!("{} waste 1/4", n * 20), now));
+        desk.apply(&turn.records);
+    }
+    let times: Vec<Duration> = (0..200).map(|_| timed(|| desk.next_due())).collect();
+    print(&format!("the same, {open} trailers just heard of"), times);
+    let later = now + TimeDelta::hours(1);
+    ticks(&mut desk, "an hour later, all that fell due", later);
+    let digest: DateTime<Utc> = "2027-01-17T02:00:00Z".parse().expect("an instant");
+    ticks(
+        &mut desk,
+        "three quarters of an hour on, and the digest",
+        digest,
+    );
+}
+
+/// Ticks until nothing is due any more at `now`, and prints what that took.
+fn ticks(desk: &mut Desk, what: &str, now: DateTime<Utc>) {
+    let (mut times, mut said) = (Vec::new(), 0);
+    while desk.next_due().is_some_and(|due| due <= now) {
+        let mut turn = None;
+        times.push(timed(|| turn = Some(desk.tick(now))));
+        let turn = turn.expect("a tick makes a turn");
+        said += turn.outgoing.len();
+        times.push(timed(|| desk.apply(&turn.records)));
+        assert!(times.len() < 10_000, "the clock does not come to rest");
+    }
+    let all: Duration = times.iter().sum();
+    let longest = times.iter().max().copied().unwrap_or_default();
+    println!(
+        "{what:<46} {:>6.0} ms in {} slices, the longest {:.1} ms; {said} messages",
+        all.as_secs_f64() * 1e3,
+        times.len() / 2,
+        longest.as_secs_f64() * 1e3,
+    );
+}
+
+/// Makes a message of the bench's one driver.
+fn says(n: usize, text: String, at: DateTime<Utc>) -> Inbound {
+    Inbound {
+        key: MessageKey::new("bench", 1, n as i64, 0),
+        from: Sender::Crew("dana".into()),
+        chat: None,
+        at,
+        received: at,
+        body: Body::Text(text),
+        replaces: None,
+    }
 }
 
 /// Times turns over messages, `{}` standing for the trailer.
@@ -75,15 +123,7 @@ fn table(
     let mut times = Vec::new();
     for n in 0..4_000 {
         let text = texts[n % texts.len()].replace("{}", &unit(n / texts.len()).to_string());
-        let inbound = Inbound {
-            key: MessageKey::new("bench", 1, n as i64, 0),
-            from: Sender::Crew("dana".into()),
-            chat: None,
-            at: now + TimeDelta::seconds(n as i64),
-            received: now + TimeDelta::seconds(n as i64),
-            body: Body::Text(text),
-            replaces: None,
-        };
+        let inbound = says(n, text, now + TimeDelta::seconds(n as i64));
         times.push(timed(|| desk.receive(&inbound)));
     }
     print(what, times);
@@ -116,7 +156,9 @@ fn size(name: &str, usual: usize) -> usize {
 
 /// Makes a fleet of which every twentieth trailer is at a job.
 fn files(trailers: usize) -> FleetFiles {
-    let mut fleet = String::from("company = \"Bench Lane\"\ntime_zone = \"America/Denver\"\n");
+    let mut fleet = String::from(
+        "company = \"Bench Lane\"\ntime_zone = \"America/Denver\"\ndigest_at = [\"19:00\"]\n",
+    );
     let mut jobs = String::new();
     for n in 0..trailers {
         write!(fleet, "[[trailer]]\nid = \"{n}\"\n").expect("a string");
@@ -132,7 +174,7 @@ fn files(trailers: usize) -> FleetFiles {
     FleetFiles {
         fleet,
         jobs,
-        crew: "[[crew]]\nid = \"dana\"\nrole = \"driver\"\n".into(),
+        crew: "[[crew]]\nid = \"dana\"\nrole = \"driver\"\n[[crew]]\nid = \"dot\"\nrole = \"dispatcher\"\n".into(),
     }
 }
 

@@ -380,6 +380,11 @@ pub enum PlanKind {
     },
     /// The sender is about to take the trailer away: "taking 12 home".
     Leave,
+    /// Two loads run together: "AC and heater both on".
+    Together {
+        /// Which.
+        pair: LoadPair,
+    },
     /// The sender is on the road: "rolling", "on my way".
     OnTheRoad,
     /// The sender is well, and says no more: "ok", "all good", "I'm out".
@@ -395,6 +400,18 @@ pub enum PlanKind {
     Mine,
     /// Anything else that was set aside because it has not happened.
     Other,
+}
+
+codes! {
+    /// Two loads that are said to run together.
+    LoadPair {
+        /// Air conditioner and heat of a room.
+        AirAndHeat = "air-and-heat",
+        /// Two air conditioners.
+        TwoAir = "two-air",
+        /// Water heater and converter.
+        HeaterAndConverter = "heater-and-converter",
+    }
 }
 
 codes! {

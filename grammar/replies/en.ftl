@@ -394,6 +394,7 @@ hint-pressure = the new pressure
 why-head = Why: { $name }.
 why-head-unit = Why { $unit }: { $name }.
 why-fact = { $name }: { $value } ({ $origin })
+why-book-late = should have been booked { $value } ago ({ $origin })
 why-formula = Sum: { $formula }
 why-source = Source: { $source }
 why-said = You reported it. No sum is behind it.
@@ -597,12 +598,51 @@ taught = From now on I read { $word } as { $meaning }.
 teach-how = Send "teach", the new word, "=" and a word I know: teach honey tank = waste.
 note-taken = Note on { $unit } kept: { $quote }. It comes up at each arrival until cleared.
 sum-result = { $name }: { $value }. Source: { $source }
-sum-how = I do not know that sum. Send for instance: sum drop 16 amps 150 ft 14 gauge.
-sum-unknown = I know these sums: { $names }.
+sum-how = For instance: sum drop 16 amps 150 ft 14 gauge.
+sum-unknown = I do not know that sum. I know these: { $names }.
 sum-never = never
 sum-assumed = Taken, as you gave none: { $what }.
 sum-missing = For that sum I also need: { $what }.
 sum-out-of-range = Those numbers cannot be right. Nothing computed.
+sum-list = That sum takes a list, which a message cannot give. "hosebib sum" takes it.
+sum-yes = yes
+sum-no = no
+sum-cord-end = left at the trailer
+sum-longest-cord = longest cord for a loss of 3 %
+sum-ampacity = cord rating
+sum-continuous = most for hours on that breaker
+sum-converter = converter draws
+sum-residual = pressure at the trailer
+sum-climb = pressure lost to the climb
+sum-demand = flow wanted at the peak
+sum-charge = battery charge at rest
+sum-reheat = water hot in
+sum-glycol = pink antifreeze mix freezes at
+sum-salt = salt for that brine
+sum-brine = brine freezes at
+sum-fresh = fresh water lasts
+sum-busy = busy share of the stalls
+sum-burst = line gone in
+sum-seats = toilets for that many workers
+sum-urinals = urinals beside them
+sum-uses = uses an hour
+sum-paper = paper rolls
+sum-tongue = tongue weight, least and most
+sum-overweight = over the weight rating by
+sum-tire = tire pressure then
+sum-downhill = force that makes it roll
+sum-block = block height
+sum-ramp = ramp length
+sum-pad = jack pad, square inches
+sum-leak = leak
+sum-body = current through a body
+sum-need-sinks = sinks
+sum-need-people = people
+sum-need-volts = volts
+sum-need-watts = watts
+sum-need-pounds = weight in lb
+sum-need-seconds = seconds
+sum-need-hours = hours
 sum-drop = voltage drop
 sum-drop-pct = of 120 V
 sum-freeze = standing hose at freezing in
@@ -878,6 +918,9 @@ power-over-current-plan = { $amps }, over the { $continuous } a circuit carries 
 power-shared-circuit-converter = Circuit { $circuit } at { $amps }: water heater and converter together. One at a time. Heater off, let the battery charge first, heat water later.
 power-shared-circuit-air = Circuit { $circuit } at { $amps }: AC and heat together. Turn one off.
 power-shared-circuit-two-air = Circuit { $circuit } at { $amps }: two ACs together. Turn one off.
+power-shared-circuit-air-told = AC and heat on together draw { $together } on circuit { $circuit }. It carries { $continuous } for hours. Turn one off.
+power-shared-circuit-two-air-told = Two ACs together draw { $together } on circuit { $circuit }. It carries { $continuous } for hours. Turn one off.
+power-shared-circuit-converter-told = Water heater and converter together draw { $together } on circuit { $circuit }. It carries { $continuous } for hours. Heater off, let the battery charge first.
 
 power-cord-drop-plan = { $cord } of { $gauge } cord loses { $drop } at { $amps }. A thicker or shorter cord is better.
 power-cord-drop-soon = { $cord } of { $gauge } cord loses { $drop } at { $amps }: about { $volts_expected } is left. Use a thicker or shorter cord. An AC that hums and stops is starved, not broken.
@@ -1624,6 +1667,12 @@ speak-low = { $count ->
     [one] Low { $value } tonight. One unit at risk:
    *[other] Low { $value } tonight. { $count } units at risk:
 }
+speak-air = { $count ->
+    [one] Air { $value } now. One unit at risk:
+   *[other] Air { $value } now. { $count } units at risk:
+}
+speak-air-mild = Air { $value } noted. No unit at risk.
+speak-air-nobody = Air { $value } noted. No unit stands at a job where it could freeze.
 speak-low-row = { $unit } { $site }: { $what }.
 speak-low-do = Before dark: heaters on and read their amps, hose heated, moving or drained. Text each unit when it is done.
 speak-low-mild = Low { $value } noted. No unit at risk.

@@ -395,6 +395,7 @@ hint-pressure = la presión nueva
 why-head = Por qué: { $name }.
 why-head-unit = Por qué, { $unit }: { $name }.
 why-fact = { $name }: { $value } ({ $origin })
+why-book-late = se debió pedir hace { $value } ({ $origin })
 why-formula = Cuenta: { $formula }
 why-source = Fuente: { $source }
 why-said = Usted lo reportó. No hay cuenta detrás.
@@ -598,12 +599,51 @@ taught = Desde hoy leo { $word } como { $meaning }.
 teach-how = Mande "aprende", la palabra nueva, "=" y una que conozco: aprende tanque miel = negras.
 note-taken = Nota de la { $unit } guardada: { $quote }. Sale en cada llegada hasta que la quite.
 sum-result = { $name }: { $value }. Fuente: { $source }
-sum-how = No conozco esa cuenta. Mande por ejemplo: sum drop 16 amps 150 ft 14 gauge.
-sum-unknown = Sé hacer estas cuentas: { $names }.
+sum-how = Por ejemplo: cuenta caída 16 amperes 150 pies calibre 14.
+sum-unknown = No conozco esa cuenta. Sé hacer estas: { $names }.
 sum-never = nunca
 sum-assumed = Se tomó, pues no lo dio: { $what }.
 sum-missing = Para esa cuenta falta: { $what }.
 sum-out-of-range = Esos números no pueden ser. No se calculó nada.
+sum-list = Esa cuenta lleva una lista, que no cabe en un mensaje. "hosebib sum" la recibe.
+sum-yes = sí
+sum-no = no
+sum-cord-end = queda en el remolque
+sum-longest-cord = cable más largo con 3 % de caída
+sum-ampacity = capacidad del cable
+sum-continuous = lo más por horas en ese breaker
+sum-converter = el convertidor toma
+sum-residual = presión en el remolque
+sum-climb = presión que quita la subida
+sum-demand = caudal que pide la hora pico
+sum-charge = carga de la batería en reposo
+sum-reheat = agua caliente en
+sum-glycol = anticongelante rosa mezclado se hiela a
+sum-salt = sal para esa salmuera
+sum-brine = la salmuera se hiela a
+sum-fresh = el agua limpia dura
+sum-busy = tazas ocupadas
+sum-burst = la fila acaba en
+sum-seats = tazas para esos trabajadores
+sum-urinals = mingitorios además
+sum-uses = usos por hora
+sum-paper = rollos de papel
+sum-tongue = peso en la lanza, de menos a más
+sum-overweight = pasa del límite de peso por
+sum-tire = presión de la llanta entonces
+sum-downhill = fuerza que la hace rodar
+sum-block = alto del bloque
+sum-ramp = largo de la rampa
+sum-pad = placa del gato, pulgadas cuadradas
+sum-leak = fuga
+sum-body = corriente por el cuerpo
+sum-need-sinks = lavabos
+sum-need-people = personas
+sum-need-volts = voltios
+sum-need-watts = vatios
+sum-need-pounds = peso en libras
+sum-need-seconds = segundos
+sum-need-hours = horas
 sum-drop = caída de voltaje
 sum-drop-pct = de 120 V
 sum-freeze = manguera quieta a punto de hielo en
@@ -879,6 +919,9 @@ power-over-current-plan = { $amps }, más de los { $continuous } que un circuito
 power-shared-circuit-converter = Circuito { $circuit } a { $amps }: calentador de agua y convertidor juntos. Uno a la vez. Apague el calentador, que cargue primero la batería, luego el agua.
 power-shared-circuit-air = Circuito { $circuit } a { $amps }: aire y calefacción juntos. Apague uno.
 power-shared-circuit-two-air = Circuito { $circuit } a { $amps }: dos aires juntos. Apague uno.
+power-shared-circuit-air-told = Aire y calefacción juntos toman { $together } en el circuito { $circuit }. Aguanta { $continuous } por horas. Apague uno.
+power-shared-circuit-two-air-told = Dos aires juntos toman { $together } en el circuito { $circuit }. Aguanta { $continuous } por horas. Apague uno.
+power-shared-circuit-converter-told = Calentador de agua y convertidor juntos toman { $together } en el circuito { $circuit }. Aguanta { $continuous } por horas. Apague el calentador, primero que cargue la batería.
 
 power-cord-drop-plan = { $cord } de cable { $gauge } pierden { $drop } a { $amps }. Es mejor uno más grueso o más corto.
 power-cord-drop-soon = { $cord } de cable { $gauge } pierden { $drop } a { $amps }: quedan unos { $volts_expected }. Use un cable más grueso o más corto. Un aire que zumba y para no está roto, le falta voltaje.
@@ -1625,6 +1668,12 @@ speak-low = { $count ->
     [one] Mínima de { $value } esta noche. Una unidad en riesgo:
    *[other] Mínima de { $value } esta noche. { $count } unidades en riesgo:
 }
+speak-air = { $count ->
+    [one] Aire a { $value } ahora. Una unidad en riesgo:
+   *[other] Aire a { $value } ahora. { $count } unidades en riesgo:
+}
+speak-air-mild = Aire a { $value } anotado. Ninguna unidad en riesgo.
+speak-air-nobody = Aire a { $value } anotado. Ninguna unidad está en un trabajo donde se congele.
 speak-low-row = { $unit } { $site }: { $what }.
 speak-low-do = Antes de la noche: calentadores prendidos y lea sus amperes, manguera caliente, corriendo o drenada. Avise por unidad cuando quede.
 speak-low-mild = Mínima de { $value } anotada. Ninguna unidad en riesgo.

@@ -7,11 +7,57 @@ use chrono::{DateTime, TimeDelta, Utc};
 use serde::{Deserialize, Serialize};
 
 use super::record::Personal;
-use crate::finding::Level;
+use crate::finding::{FindingId, Level, Urgency};
 use crate::heard::UnitName;
 
 /// How long a forecast of the weather counts.
 const WEATHER_LASTS: TimeDelta = TimeDelta::hours(18);
+
+/// What was gathered for a list counts for this long.
+const GATHERED_LASTS: TimeDelta = TimeDelta::minutes(10);
+
+/// A list that goes out at its time.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Listing {
+    /// The digest.
+    Digest,
+    /// The long stays that nobody looks after.
+    Patrol,
+}
+
+/// How one trailer stood when a list was gathered.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub struct Stand {
+    /// The trailer.
+    pub unit: UnitName,
+    /// Its site, by name.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub site: Option<String>,
+    /// The worst of what is wrong.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub worst: Option<(FindingId, Level, Urgency)>,
+    /// How many things more are wrong.
+    #[serde(default)]
+    pub more: usize,
+    /// Whether nobody said a word about it for too long.
+    #[serde(default)]
+    pub silent: bool,
+    /// Its waste tank.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub waste: Option<WasteStand>,
+}
+
+/// How a waste tank stood.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+pub struct WasteStand {
+    /// The likely level, % by volume.
+    pub level_pct: f64,
+    /// When its stop level is reached, one chance in ten.
+    pub p10: Option<DateTime<Utc>>,
+    /// When it is reached as likely as not.
+    pub p50: Option<DateTime<Utc>>,
+}
 
 /// Somebody on the road.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
@@ -118,6 +164,13 @@ pub enum AheadChange {
         /// To whom.
         who: String,
     },
+    /// A slice of a list was gathered.
+    Gathered {
+        /// Which list.
+        list: Listing,
+        /// How the trailers of this slice stand.
+        stands: Vec<Stand>,
+    },
     /// The digest went out.
     Digest,
     /// The list of long stays to look at went out.
@@ -139,6 +192,8 @@ pub struct Ahead {
     digest: Option<DateTime<Utc>>,
     patrol: Option<DateTime<Utc>>,
     spoke: Option<DateTime<Utc>>,
+    #[serde(default)]
+    gathered: BTreeMap<Listing, (DateTime<Utc>, Vec<Stand>)>,
 }
 
 impl Ahead {
@@ -161,8 +216,22 @@ impl Ahead {
                 .push(held.clone()),
             AheadChange::Released { to } => drop(self.held.remove(to)),
             AheadChange::Offered { who } => put(&mut self.offered, who, Some(&at)),
-            AheadChange::Digest => self.digest = Some(at),
-            AheadChange::Patrol => self.patrol = Some(at),
+            AheadChange::Gathered { list, stands } => {
+                let (since, gathered) = self.gathered.entry(*list).or_insert((at, Vec::new()));
+                if at - *since > GATHERED_LASTS {
+                    *since = at;
+                    gathered.clear();
+                }
+                gathered.extend_from_slice(stands);
+            }
+            AheadChange::Digest => {
+                self.digest = Some(at);
+                self.gathered.remove(&Listing::Digest);
+            }
+            AheadChange::Patrol => {
+                self.patrol = Some(at);
+                self.gathered.remove(&Listing::Patrol);
+            }
             AheadChange::Spoke => self.spoke = Some(at),
         }
     }
@@ -219,6 +288,14 @@ impl Ahead {
     /// Iterates over the people for whom something waits.
     pub fn waited_for(&self) -> impl Iterator<Item = &str> {
         self.held.keys().map(String::as_str)
+    }
+
+    /// Returns what was gathered for a list and still counts at `at`.
+    pub fn gathered(&self, list: Listing, at: DateTime<Utc>) -> &[Stand] {
+        match self.gathered.get(&list) {
+            Some((since, stands)) if at - *since <= GATHERED_LASTS => stands,
+            _ => &[],
+        }
     }
 
     /// Returns when the digest last went out.

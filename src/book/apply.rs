@@ -217,6 +217,15 @@ impl Book {
         &self.alarms
     }
 
+    /// Iterates over the alarms that are forgotten once another is raised at `at`, by key.
+    pub fn forgotten_alarms(&self, at: DateTime<Utc>) -> impl Iterator<Item = &str> {
+        let old = self
+            .alarms
+            .iter()
+            .filter(move |(_, alarm)| at - alarm.said > RECENT);
+        old.map(|(key, _)| key.as_str())
+    }
+
     /// Returns when a stranger was last answered, within a day.
     pub fn refused(&self, who: &str) -> Option<DateTime<Utc>> {
         self.refused.get(who).copied()

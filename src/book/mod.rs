@@ -14,7 +14,7 @@ mod state;
 mod tasks;
 mod unit;
 
-pub use ahead::{Ahead, AheadChange, Alone, Held, Road, Weather};
+pub use ahead::{Ahead, AheadChange, Alone, Held, Listing, Road, Stand, WasteStand, Weather};
 pub use apply::{Alarm, Book, HeardFrom, Sent};
 pub use lessons::{Lesson, Lessons};
 pub use record::{AlarmChange, Message, MessageKey, Personal, Record, Report, TaskChange, Unread};

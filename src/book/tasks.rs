@@ -94,8 +94,8 @@ pub struct Tasks {
 }
 
 impl Tasks {
-    /// Returns the tasks of some trailers, and the one numbered `also`, as a board to try changes on.
-    pub fn of(&self, units: &BTreeSet<UnitName>, also: Option<u32>) -> Tasks {
+    /// Returns the tasks of some trailers, and those numbered `also`, as a board to try changes on.
+    pub fn of(&self, units: &BTreeSet<UnitName>, also: impl IntoIterator<Item = u32>) -> Tasks {
         let mut board = Tasks {
             last: self.last,
             ..Tasks::default()

@@ -1,5 +1,6 @@
 //! Every unit at once, for the dispatcher; and one unit in a line or two.
 
+use std::ops::Bound;
 use std::sync::Arc;
 
 use chrono::{DateTime, Datelike, Days, NaiveDate, TimeDelta, TimeZone, Utc};
@@ -8,10 +9,10 @@ use super::Desk;
 use super::answer::Reply;
 use super::receive::Hearing;
 use super::situate::Case;
-use crate::book::{TankNote, Task, UnitState};
+use crate::book::{Stage, Stand, TankNote, Task, UnitState, WasteStand};
 use crate::finding::{Finding, FindingId, TaskKind};
 use crate::fleet::{Fleet, Job, Role};
-use crate::heard::PlanKind;
+use crate::heard::{PlanKind, UnitName};
 use crate::outlook::{Outlook, Prospect};
 use crate::reply::{DayJob, DigestRow, DigestTail, Voice, digest, digest_tail, look_ahead};
 use crate::situation::Occasion;
@@ -19,98 +20,106 @@ use crate::situation::Occasion;
 /// A unit nobody said a word about for this long, and at no job, is left out.
 const STALE: TimeDelta = TimeDelta::days(14);
 
-/// How every unit stands, worked out once for all who are told.
-pub(super) struct View {
-    pub(super) cases: Vec<(Case, Vec<Finding>)>,
+/// Iterates over the trailers a digest tells of, by name after `after`: at a job, or spoken of lately.
+pub(super) fn told_of<'a>(
+    desk: &'a Desk,
+    fleet: &'a Fleet,
+    now: DateTime<Utc>,
+    after: Option<&UnitName>,
+) -> impl Iterator<Item = &'a UnitName> {
+    let from = after.map_or(Bound::Unbounded, |last| Bound::Excluded(last.clone()));
+    let units = fleet.trailers.range((from, Bound::Unbounded));
+    units.map(|(unit, _)| unit).filter(move |unit| {
+        let known = desk.book.unit(unit);
+        let fresh = known
+            .and_then(|kept| kept.newest())
+            .is_some_and(|newest| now - newest <= STALE);
+        fresh
+            || fleet
+                .job_of(unit, now, None)
+                .is_some_and(|job| job.to >= now)
+    })
 }
 
-impl View {
-    /// Looks at every unit that is at a job or was spoken of lately.
-    pub(super) fn of(desk: &Desk, fleet: &Arc<Fleet>, now: DateTime<Utc>) -> View {
-        let mut cases = Vec::new();
-        for unit in fleet.trailers.keys() {
-            let known = desk.book.unit(unit);
-            let fresh = known
-                .and_then(|kept| kept.newest())
-                .is_some_and(|newest| now - newest <= STALE);
-            let at_job = fleet.job_of(unit, now, None);
-            if !fresh && at_job.is_none_or(|job| job.to < now) {
-                continue;
+/// Looks at a trailer, with what is found, the worst first, and how it stands.
+pub(super) fn look(
+    desk: &Desk,
+    fleet: &Arc<Fleet>,
+    unit: &UnitName,
+    now: DateTime<Utc>,
+) -> (Case, Vec<Finding>, Stand) {
+    let case = Case::standing(desk, fleet, unit, now, Occasion::Tick);
+    let mut findings = case.findings();
+    findings.sort_by_key(Finding::order);
+    let stand = Stand {
+        unit: unit.clone(),
+        site: case.place(),
+        worst: findings
+            .first()
+            .map(|finding| (finding.id, finding.level, finding.urgency)),
+        more: findings.len().saturating_sub(1),
+        silent: findings
+            .iter()
+            .any(|finding| finding.id == FindingId::CrewLateCheckIn),
+        waste: case.outlook.waste.as_ref().map(|waste| WasteStand {
+            level_pct: waste.level_pct[1],
+            p10: waste.p10,
+            p50: waste.p50,
+        }),
+    };
+    (case, findings, stand)
+}
+
+/// Puts into words how the trailers stand.
+pub(super) fn text(desk: &Desk, stands: &[Stand], voice: &Voice<'_>) -> String {
+    let word = |unit: &UnitName| desk.book.unit(unit)?.state().last_word.as_ref();
+    let rows: Vec<DigestRow<'_>> = stands
+        .iter()
+        .map(|stand| {
+            let tasks = desk.book.tasks().open_on(&stand.unit);
+            let due = tasks.filter_map(|task| Some((task.kind, task.due?)));
+            let known = desk.book.unit(&stand.unit);
+            DigestRow {
+                unit: &stand.unit,
+                site: stand.site.as_deref(),
+                stage: known.map_or(Stage::Unknown, |kept| kept.state().stage()),
+                worst: stand.worst,
+                more: stand.more,
+                due: due.min_by_key(|(_, due)| *due),
+                last_word: word(&stand.unit).map(|word| word.at),
             }
-            let case = Case::standing(desk, fleet, unit, now, Occasion::Tick);
-            let mut findings = case.findings();
-            findings.sort_by_key(Finding::order);
-            cases.push((case, findings));
-        }
-        View { cases }
+        })
+        .collect();
+    let mut text = digest(voice, &rows);
+    let now = voice.now();
+    let mut fills: Vec<_> = stands
+        .iter()
+        .filter_map(|stand| {
+            let at = stand.waste?.p50?;
+            (at > now).then_some((&stand.unit, at))
+        })
+        .collect();
+    fills.sort_by_key(|(_, at)| *at);
+    let is_late = |task: &&Task| {
+        let due = task.promised.max(task.due);
+        task.kind != TaskKind::CheckIn && due.is_some_and(|due| due < now)
+    };
+    let mut late: Vec<&Task> = desk.book.tasks().open().filter(is_late).collect();
+    late.sort_by_key(|task| task.due);
+    let silent = stands.iter().filter(|stand| stand.silent);
+    let tail = DigestTail {
+        fills,
+        late: late.into_iter().map(|task| voice.task_head(task)).collect(),
+        silent: silent
+            .filter_map(|stand| Some((&stand.unit, word(&stand.unit)?.at)))
+            .collect(),
+    };
+    let tail = digest_tail(voice, &tail);
+    if !tail.is_empty() {
+        text.push('\n');
+        text.push_str(&tail);
     }
-
-    /// Puts it into words.
-    pub(super) fn text(&self, desk: &Desk, voice: &Voice<'_>) -> String {
-        let places: Vec<Option<String>> = self.cases.iter().map(|(case, _)| case.place()).collect();
-        let rows: Vec<DigestRow<'_>> = self
-            .cases
-            .iter()
-            .zip(&places)
-            .map(|((case, findings), place)| {
-                let due = desk
-                    .book
-                    .tasks()
-                    .open_on(&case.unit)
-                    .filter_map(|task| Some((task.kind, task.due?)));
-                DigestRow {
-                    unit: &case.unit,
-                    site: place.as_deref(),
-                    stage: case.now.stage(),
-                    worst: findings
-                        .first()
-                        .map(|finding| (finding.id, finding.level, finding.urgency)),
-                    more: findings.len().saturating_sub(1),
-                    due: due.min_by_key(|(_, due)| *due),
-                    last_word: case.now.last_word.as_ref().map(|word| word.at),
-                }
-            })
-            .collect();
-        let mut text = digest(voice, &rows);
-        let tail = digest_tail(voice, &self.tail(desk, voice));
-        if !tail.is_empty() {
-            text.push('\n');
-            text.push_str(&tail);
-        }
-        text
-    }
-
-    /// Gathers what comes first, what is late and who is silent.
-    fn tail(&self, desk: &Desk, voice: &Voice<'_>) -> DigestTail<'_> {
-        let now = voice.now();
-        let mut fills: Vec<_> = self
-            .cases
-            .iter()
-            .filter_map(|(case, _)| {
-                let at = case.outlook.waste.as_ref()?.p50?;
-                (at > now).then_some((&case.unit, at))
-            })
-            .collect();
-        fills.sort_by_key(|(_, at)| *at);
-        let is_late = |task: &&Task| {
-            let due = task.promised.max(task.due);
-            task.kind != TaskKind::CheckIn && due.is_some_and(|due| due < now)
-        };
-        let mut late: Vec<&Task> = desk.book.tasks().open().filter(is_late).collect();
-        late.sort_by_key(|task| task.due);
-        let silent = self.cases.iter().filter_map(|(case, findings)| {
-            let silent = findings
-                .iter()
-                .any(|finding| finding.id == FindingId::CrewLateCheckIn);
-            let last = case.now.last_word.as_ref()?.at;
-            silent.then_some((&case.unit, last))
-        });
-        DigestTail {
-            fills,
-            late: late.into_iter().map(|task| voice.task_head(task)).collect(),
-            silent: silent.collect(),
-        }
-    }
+    text
 }
 
 /// Tells how every unit stands, or what the day that was asked for brings.
@@ -124,15 +133,18 @@ pub(super) fn tell(hearing: &Hearing<'_>, reply: &mut Reply<'_>) {
         reply.lines.push(text);
         return;
     }
-    let view = View::of(hearing.desk, &hearing.fleet, hearing.now);
-    let text = view.text(hearing.desk, &reply.voice);
-    reply.lines.push(text);
-    for (case, mut findings) in view.cases {
+    let (desk, fleet) = (hearing.desk, &hearing.fleet);
+    let mut stands = Vec::new();
+    for unit in told_of(desk, fleet, hearing.now, None) {
+        let (case, mut findings, stand) = look(desk, fleet, unit, hearing.now);
+        stands.push(stand);
         reply.foresee(&case);
         if hearing.heard.entries.is_empty() {
             reply.listed.append(&mut findings);
         }
     }
+    let text = text(desk, &stands, &reply.voice);
+    reply.lines.push(text);
 }
 
 /// Returns the next local day of a name: 0 Monday to 6 Sunday (today where it is that day), 7 tomorrow.

@@ -83,6 +83,8 @@ pub struct Turn {
     pub tasks: Vec<Task>,
     /// What is coming for those of them that are at a job.
     pub forecast: BTreeMap<UnitName, Outlook>,
+    /// Whether a tick left for another what was due: turns run in between.
+    pub unfinished: bool,
 }
 
 impl Turn {
@@ -97,6 +99,7 @@ impl Turn {
             findings: Vec::new(),
             tasks: Vec::new(),
             forecast: BTreeMap::new(),
+            unfinished: false,
         }
     }
 }

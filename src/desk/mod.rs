@@ -31,6 +31,7 @@ use chrono::{DateTime, Utc};
 
 pub use inbound::{Body, Inbound, Outgoing, Sender, Turn};
 
+use self::tick::Agenda;
 use crate::book::{Book, Record};
 use crate::fleet::{CrewMember, Fleet};
 use crate::heard::Language;
@@ -40,12 +41,14 @@ use crate::words::Reader;
 /// The desk: what is known, and the means to read and to answer.
 pub struct Desk {
     book: Book,
+    agenda: Agenda,
     reader: Reader,
     replies: Replies,
     answers: walk::Answers,
     phrases: phrases::Phrases,
     questions: answer::Questions,
     why_words: answer::WhyWords,
+    sum_words: sum::SumWords,
 }
 
 impl Default for Desk {
@@ -58,6 +61,7 @@ impl Desk {
     /// Sets up a desk over a book.
     pub fn new(book: Book) -> Self {
         Desk {
+            agenda: Agenda::of(&book),
             book,
             reader: Reader::new(),
             replies: Replies::new(),
@@ -65,6 +69,7 @@ impl Desk {
             phrases: phrases::Phrases::default(),
             questions: answer::Questions::default(),
             why_words: answer::WhyWords::default(),
+            sum_words: sum::SumWords::default(),
         }
     }
 
@@ -81,7 +86,7 @@ impl Desk {
     /// Takes in the records of a turn that was written down.
     pub fn apply(&mut self, records: &[Record]) {
         for record in records {
-            self.book.apply(record);
+            self.agenda.apply(&mut self.book, record);
         }
     }
 

@@ -27,6 +27,8 @@ pub(super) struct Settled {
     pub(super) words: Vec<UnitName>,
     /// Trailers that are about to go.
     pub(super) leaving: Vec<UnitName>,
+    /// Trailers of which the message says something that is no report and that the rules judge all the same.
+    pub(super) also: Vec<UnitName>,
     /// Reports whose time could not be placed, with the time as it was told.
     pub(super) odd_times: Vec<(String, Entry)>,
 }

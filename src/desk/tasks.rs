@@ -213,6 +213,25 @@ impl Board {
         }
     }
 
+    /// Moves the pump-out that a forecast asked for along with the forecast, where nothing asks for it any more as it was: a
+    /// lower reading makes it later, or leaves it without a time.
+    pub(super) fn follow(&mut self, unit: &UnitName, due: Option<DateTime<Utc>>, lead: TimeDelta) {
+        let asked = self.tasks.open_task(unit, TaskKind::PumpOut);
+        let asked = asked.filter(|task| task.finding == Some(FindingId::WasteBookPumpOut));
+        let Some((id, was)) = asked.map(|task| (task.id, task.due)) else {
+            return;
+        };
+        let due = due.map(|due| due.max(self.at));
+        let moved = match (was, due) {
+            (Some(was), Some(due)) => (due - was).abs() >= WORTH_MOVING,
+            (was, due) => was.is_some() != due.is_some(),
+        };
+        if moved {
+            let call_by = due.map(|due| (due - lead - SAFETY).max(self.at));
+            self.change(TaskChange::Redated { id, due, call_by });
+        }
+    }
+
     /// Returns the board's tasks.
     pub(super) fn tasks(&self) -> &Tasks {
         &self.tasks

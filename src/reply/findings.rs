@@ -142,6 +142,16 @@ impl Voice<'_> {
             Origin::Computed => "origin-computed",
             Origin::Limit => "origin-limit",
         });
+        if let FactValue::Number(hours, measure) = fact.value
+            && fact.name == "book_in"
+            && hours < 0.0
+        {
+            let args = [
+                ("value", Arg::Number(-hours, measure)),
+                ("origin", origin.into()),
+            ];
+            return self.say("why-book-late", &args);
+        }
         self.say(
             "why-fact",
             &[
@@ -171,6 +181,7 @@ impl Voice<'_> {
                 COMMON_PRACTICE => self.word("source-common-practice"),
                 "common practice" => self.word("source-practice"),
                 part => part
+                    .replace(COMMON_PRACTICE, &self.word("source-common-practice"))
                     .replace("from memory", &self.word("source-memory"))
                     .replace("common practice", &self.word("source-practice")),
             });

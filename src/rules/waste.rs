@@ -284,12 +284,18 @@ fn lately_read(s: &Situation<'_>) -> bool {
     waste_told(s).is_some_and(|Told { at, .. }| s.at - at <= TimeDelta::hours(1))
 }
 
-/// The level this message reads (a lamp's is the least it can be); else the forecast's middle; else the last told.
+/// The level this message reads (a lamp's is the least it can be), unless it is low and fits nothing else that is known;
+/// else the forecast's middle; else the last told. Level and times are then of one belief.
 fn waste_level(s: &Situation<'_>) -> Option<(f64, Origin)> {
     let told = waste_told(s);
-    let forecast = s.outlook.waste.as_ref().map(|waste| waste.level_pct[1]);
+    let outlook = s.outlook.waste.as_ref();
+    let forecast = outlook.map(|waste| waste.level_pct[1]);
+    let doubted = outlook.is_some_and(|waste| waste.misread);
     let read_now = s.occasion == Occasion::Report && reads_waste(s);
     match (told, forecast) {
+        (Some(told), Some(pct)) if read_now && doubted && told.pct < pct => {
+            Some((pct, Origin::Computed))
+        }
         (Some(told), _) if read_now => Some((told.pct, Origin::Read)),
         (_, Some(pct)) => Some((pct, Origin::Computed)),
         (Some(told), None) => Some((told.pct, Origin::Read)),

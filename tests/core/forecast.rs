@@ -286,18 +286,27 @@ fn stated_gallons_tell_the_level() {
 /// The figures that the full run (`cargo bench --bench calibrate`) prints, from fewer events and so with wider bounds.
 #[test]
 fn the_band_holds_about_as_many_truths_as_it_says() {
-    let figures = calibration::Figures::measure(2, 100, calibration::Moment::EveryReading, false);
-    let share = |count| figures.share(count);
-    assert!(figures.banded > 120, "{figures}");
-    assert!((0.72..0.90).contains(&share(figures.inside)), "{figures}");
-    assert!(
-        (0.03..0.17).contains(&share(figures.before_p10)),
-        "{figures}"
-    );
-    assert!(
-        (0.03..0.17).contains(&share(figures.after_p90)),
-        "{figures}"
-    );
-    assert!(figures.reaching.to_line() < 0.45, "{figures}");
-    assert!(figures.reaching.to_guests() < 0.90, "{figures}");
+    for protocol in calibration::Protocol::ALL {
+        let figures = calibration::Figures::measure(2, 100, protocol, &mut calibration::ours);
+        let share = |count| figures.share(count);
+        let title = protocol.title();
+        assert!(figures.events > 60, "{title}\n{figures}");
+        let inside = share(figures.inside);
+        assert!((0.70..0.92).contains(&inside), "{title}\n{figures}");
+        for outside in [figures.before_p10, figures.after_p90] {
+            assert!(share(outside) < 0.2, "{title}\n{figures}");
+        }
+        let losses = &figures.losses;
+        assert!(losses.forecast < 0.65 * losses.line, "{title}\n{figures}");
+        assert!(losses.forecast < losses.guests, "{title}\n{figures}");
+        let trucks = &figures.trucks;
+        assert!(
+            trucks.in_time * 100 >= trucks.could * 88,
+            "{title}\n{figures}"
+        );
+        assert!(
+            trucks.fill > 45.0 * trucks.came as f64,
+            "{title}\n{figures}"
+        );
+    }
 }

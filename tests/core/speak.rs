@@ -65,8 +65,18 @@ impl Bot {
             now = due;
             turns.extend(self.ticks(now));
             assert!(turns.len() < 10_000, "the clock does not come to rest");
+            if turns.len().is_multiple_of(16) {
+                self.keeps_what_falls_due();
+            }
         }
+        self.keeps_what_falls_due();
         turns
+    }
+
+    /// What falls due is kept from record to record: it must be what a fresh desk reads off the book.
+    fn keeps_what_falls_due(&self) {
+        let fresh = Desk::new(self.desk.book().clone());
+        assert_eq!(self.desk.next_due(), fresh.next_due());
     }
 
     /// Starts anew from what was written down, through JSON as the journal keeps it.
@@ -231,9 +241,78 @@ fn the_demo_day_keeps_the_dispatchers_budget() {
 }
 
 #[test]
-fn many_trailers_at_once_are_looked_into_a_slice_at_a_time() {
+fn an_hour_that_comes_twice_has_one_digest() {
+    // clocks go back on 2027-11-07 in this zone: 01:30 comes twice that night
+    let files = FleetFiles {
+        fleet: "time_zone = \"America/Denver\"\ndigest_at = [\"01:30\", \"07:00\"]\n[[trailer]]\nid = \"4\"\n".into(),
+        jobs: "[[site]]\nid = \"mill\"\n[[job]]\nsite = \"mill\"\ntrailers = [\"4\"]\nfrom = 2027-10-25T06:00:00\nto = 2027-11-30T18:00:00\nhours = \"06:00-18:00\"\nguests = 12\n".into(),
+        crew: "[[crew]]\nid = \"dot\"\nname = \"Dot\"\nrole = \"dispatcher\"\n".into(),
+    };
+    let fleet = fleet::read(&files).unwrap_or_else(|problems| panic!("{}", problems[0]));
+    let mut bot = Bot::new(fleet);
+    let start = local((2027, 11, 1), 8, 0);
+    bot.hears(start, "dot", "4 in service, waste empty");
+    let mut at = Vec::new();
+    for turn in bot.runs(start, local((2027, 11, 30), 0, 0)) {
+        let digest = turn
+            .outgoing
+            .iter()
+            .any(|out| out.text.text().contains("unit"));
+        let local = turn.at.with_timezone(&Denver);
+        if digest && ["01:30", "07:00"].contains(&local.format("%H:%M").to_string().as_str()) {
+            at.push(local.naive_local());
+        }
+    }
+    let days = 28;
+    assert_eq!(
+        at.iter()
+            .filter(|at| at.to_string().ends_with("01:30:00"))
+            .count(),
+        days
+    );
+    assert_eq!(
+        at.iter()
+            .filter(|at| at.to_string().ends_with("07:00:00"))
+            .count(),
+        days
+    );
+}
+
+#[test]
+fn a_digest_of_many_trailers_is_gathered_in_slices_and_survives_a_restart() {
+    let day = (2027, 6, 19);
+    let mut bot = Bot::new(thirty("digest_at = [\"14:00\"]\n"));
+    for n in 1..=30 {
+        bot.hears(
+            local(day, 12, 0),
+            "ana",
+            &format!("{n} in service, tank empty"),
+        );
+    }
+    let due = local(day, 14, 0);
+    bot.runs(local(day, 12, 0), due - TimeDelta::seconds(1));
+    let mut bot = bot.restarted();
+    let (mut slices, mut digests) = (0, Vec::new());
+    while bot.desk.next_due().is_some_and(|next| next <= due) {
+        let turn = bot.ticks(due).expect("it is due");
+        slices += 1;
+        assert!(turn.forecast.len() <= 8, "{} at once", turn.forecast.len());
+        digests.extend(
+            texts(&turn)
+                .into_iter()
+                .filter(|(_, text)| text.contains("30 units")),
+        );
+        bot = bot.restarted();
+        assert!(slices < 20);
+    }
+    assert!(slices >= 4, "{slices}");
+    assert_eq!(digests.len(), 1, "{digests:?}");
+}
+
+/// A fleet of thirty trailers at one job, a driver and a dispatcher.
+fn thirty(more: &str) -> Fleet {
     use std::fmt::Write;
-    let mut trailers = String::from("company = \"Reed Lane\"\ntime_zone = \"America/Denver\"\n");
+    let mut trailers = format!("company = \"Reed Lane\"\ntime_zone = \"America/Denver\"\n{more}");
     let mut names = Vec::new();
     for n in 1..=30 {
         write!(trailers, "[[trailer]]\nid = \"{n}\"\n").expect("a string");
@@ -249,9 +328,13 @@ fn many_trailers_at_once_are_looked_into_a_slice_at_a_time() {
         jobs,
         crew: crew.to_owned(),
     };
-    let fleet = fleet::read(&files).unwrap_or_else(|problems| panic!("{}", problems[0]));
+    fleet::read(&files).unwrap_or_else(|problems| panic!("{}", problems[0]))
+}
+
+#[test]
+fn many_trailers_at_once_are_looked_into_a_slice_at_a_time() {
     let day = (2027, 6, 19);
-    let mut bot = Bot::new(fleet);
+    let mut bot = Bot::new(thirty(""));
     for n in 1..=30 {
         bot.hears(
             local(day, 12, 0),

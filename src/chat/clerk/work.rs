@@ -206,7 +206,7 @@ impl<T: Turns> Work<T> {
         let due = self.state.turns.next_due();
         match self.log(now, &turn) {
             // a tick that leaves the same thing due would otherwise fill the journal
-            Ok(()) if self.state.turns.next_due() == due => {
+            Ok(()) if self.state.turns.next_due() == due && !turn.unfinished => {
                 self.tick_after = Some(now + TICK_AGAIN)
             }
             Ok(()) => self.tick_after = None,

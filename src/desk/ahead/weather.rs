@@ -30,7 +30,7 @@ pub(in super::super) fn told(
     reply: &mut Reply<'_>,
     records: &mut Vec<Record>,
 ) {
-    let Some(low_f) = low(hearing) else {
+    let Some((low_f, is_low)) = low(hearing) else {
         return;
     };
     settled.homeless = None;
@@ -52,7 +52,7 @@ pub(in super::super) fn told(
         site,
         low_f,
     };
-    warn(hearing, &weather, reply);
+    warn(hearing, &weather, is_low, reply);
     let change = AheadChange::Weather { weather };
     records.push(Record::Ahead {
         at: hearing.now,
@@ -60,8 +60,9 @@ pub(in super::super) fn told(
     });
 }
 
-/// Returns the low that a dispatcher tells of no trailer, °F; a pasted report of the air as it is counts as one.
-fn low(hearing: &Hearing<'_>) -> Option<f64> {
+/// Returns the low that a dispatcher tells of no trailer, °F, and whether it is one: a pasted report of the air as it is
+/// counts too.
+fn low(hearing: &Hearing<'_>) -> Option<(f64, bool)> {
     if hearing.member.role != Role::Dispatcher {
         return None;
     }
@@ -89,19 +90,21 @@ fn low(hearing: &Hearing<'_>) -> Option<f64> {
     if !only_weather {
         return None;
     }
-    low.or_else(|| readings.value(ReadingKey::AirF).filter(|_| pasted))
+    let air = || readings.value(ReadingKey::AirF).filter(|_| pasted);
+    low.map(|low| (low, true)).or_else(|| Some((air()?, false)))
 }
 
 /// Warns the dispatchers and those on site of each trailer that the low puts at risk, in one message each.
-fn warn(hearing: &Hearing<'_>, weather: &Weather, reply: &mut Reply<'_>) {
+fn warn(hearing: &Hearing<'_>, weather: &Weather, is_low: bool, reply: &mut Reply<'_>) {
     let now = hearing.now;
     let low = || Arg::Number(weather.low_f, Measure::DegF);
     let at_risk = at_risk(hearing, weather);
     if at_risk.is_empty() {
-        let key = if weather.low_f > FREEZE_F {
-            "speak-low-mild"
-        } else {
-            "speak-low-nobody"
+        let key = match (weather.low_f > FREEZE_F, is_low) {
+            (true, true) => "speak-low-mild",
+            (true, false) => "speak-air-mild",
+            (false, true) => "speak-low-nobody",
+            (false, false) => "speak-air-nobody",
         };
         reply.say(key, &[("value", low())]);
         return;
@@ -123,7 +126,7 @@ fn warn(hearing: &Hearing<'_>, weather: &Weather, reply: &mut Reply<'_>) {
         };
         let voice = hearing.desk.voice_for(member, None, &hearing.fleet, now);
         let mut lines = vec![voice.say(
-            "speak-low",
+            if is_low { "speak-low" } else { "speak-air" },
             &[("value", low()), ("count", places.len().into())],
         )];
         for n in places {

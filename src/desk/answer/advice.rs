@@ -45,7 +45,8 @@ pub(super) fn is_ok(hearing: &Hearing<'_>, case: &Case, reply: &mut Reply<'_>) -
         Vec::new(),
         Occasion::Report,
     );
-    let found = supposed.findings();
+    let mut found = supposed.findings();
+    found.retain(|finding| judges(key, finding.id));
     let unit = ("unit", Arg::from(case.unit.as_str()));
     let verdict = match found.first() {
         None => "answer-ok",
@@ -70,6 +71,25 @@ pub(super) fn is_ok(hearing: &Hearing<'_>, case: &Case, reply: &mut Reply<'_>) -
     }
     reply.first.push(reply.voice.word("answer-not-logged"));
     Vec::new()
+}
+
+/// Tells whether a finding judges a reading of this kind itself, and not what it also bears on.
+fn judges(key: ReadingKey, id: FindingId) -> bool {
+    use FindingId as F;
+    match key {
+        ReadingKey::PressurePsi => {
+            matches!(
+                id,
+                F::WaterOverPressure | F::WaterUnderPressure | F::WaterBackflow
+            )
+        }
+        ReadingKey::Volts => matches!(id, F::PowerLowVoltage | F::PowerHighVoltage),
+        ReadingKey::BatteryV => matches!(id, F::PowerBatteryLow | F::PowerHighVoltage),
+        ReadingKey::WastePct => matches!(id, F::WasteBookPumpOut | F::WasteCloseNow),
+        ReadingKey::FreshPct => id == F::WaterFreshEndurance,
+        ReadingKey::AirF => matches!(id.topic(), "cold" | "heat"),
+        _ => true,
+    }
 }
 
 /// Answers for no trailer in particular, by the usual limits; false where the question needs one.

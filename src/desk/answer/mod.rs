@@ -10,7 +10,7 @@ mod topic;
 mod why;
 
 pub(super) use reply::Reply;
-pub(super) use topic::Questions;
+pub(super) use topic::{Questions, holds};
 pub(super) use why::WhyWords;
 
 use super::digest;

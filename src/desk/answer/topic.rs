@@ -173,7 +173,7 @@ impl Question {
 }
 
 /// Tells whether a text holds a phrase as whole words; a `*` at the phrase's end lets its last word go on.
-pub(super) fn holds(text: &str, phrase: &str) -> bool {
+pub(in crate::desk) fn holds(text: &str, phrase: &str) -> bool {
     let (phrase, goes_on) = match phrase.strip_suffix('*') {
         Some(stem) => (stem, true),
         None => (phrase, false),

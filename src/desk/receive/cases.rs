@@ -10,7 +10,7 @@ use super::super::situate::Case;
 use super::super::tasks::{Board, kind_of};
 use super::{Hearing, lead};
 use crate::book::{MessageKey, Sent, Task, UnitBook};
-use crate::heard::{Ask, Entry, Plan, PlanKind, UnitName};
+use crate::heard::{Ask, Entry, Plan, PlanKind, ReadingKey, UnitName};
 use crate::situation::Occasion;
 
 impl Hearing<'_> {
@@ -29,7 +29,7 @@ impl Hearing<'_> {
             .reports
             .iter()
             .map(|(unit, ..)| unit.clone())
-            .chain(settled.leaving.iter().cloned())
+            .chain(settled.leaving.iter().chain(&settled.also).cloned())
             .chain(asked)
             .chain(named)
             .collect()
@@ -78,6 +78,15 @@ impl Hearing<'_> {
         reply.board.open_for(&reply.findings, |unit| {
             leads.get(unit).copied().unwrap_or_default()
         });
+        for case in &cases {
+            let told = |key| case.report.readings.value(key).is_some();
+            let Some(waste) = case.outlook.waste.as_ref() else {
+                continue;
+            };
+            if told(ReadingKey::WastePct) || told(ReadingKey::WasteGal) {
+                reply.board.follow(&case.unit, waste.p10, lead(case));
+            }
+        }
         cases
     }
 
@@ -115,7 +124,7 @@ impl Hearing<'_> {
     fn cases(&self, settled: &Settled) -> Vec<Case> {
         let mut units: Vec<&UnitName> = Vec::new();
         let reported = settled.reports.iter().map(|(unit, ..)| unit);
-        for unit in reported.chain(&settled.leaving) {
+        for unit in reported.chain(&settled.leaving).chain(&settled.also) {
             if !units.contains(&unit) {
                 units.push(unit);
             }

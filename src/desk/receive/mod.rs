@@ -4,6 +4,7 @@ mod bare;
 mod cases;
 mod changes;
 mod leave;
+mod loads;
 mod meant;
 mod mend;
 mod open;
@@ -134,6 +135,7 @@ impl Hearing<'_> {
             .flatten();
         if of_its_own {
             self.leaving(&mut settled);
+            self.loads_together(&mut settled);
         }
         settled.words = self.words_about(&settled);
         let mut units = self.units(&settled);

@@ -1,10 +1,16 @@
-//! What will fall due as things stand, each with its instant: read off the book, so that it survives a restart.
+//! What will fall due as things stand, each with its instant: read off the book, so that it survives a restart, and kept
+//! in order of time, so that nobody goes through all trailers to find the next.
+//!
+//! The order holds the instant before which each duty cannot fall due. How often dispatchers are spoken to moves it further
+//! out, and that is worked out only for what comes first.
+
+use std::collections::{BTreeMap, BTreeSet};
 
 use chrono::{DateTime, Days, NaiveTime, TimeDelta, TimeZone, Utc};
 use chrono_tz::Tz;
 
-use super::super::Desk;
 use super::{alone, late, quiet, road, silence, unanswered};
+use crate::book::{AheadChange, AlarmChange, Book, MessageKey, Record};
 use crate::fleet::Fleet;
 use crate::heard::UnitName;
 
@@ -33,50 +39,204 @@ pub(super) enum Duty {
 }
 
 impl Duty {
-    /// Tells whether the duty works out a trailer's forecast.
-    pub(super) fn looks_into_a_trailer(&self) -> bool {
-        matches!(self, Duty::Look(_) | Duty::Silence(_))
-    }
-
     /// Tells whether the duty always has something to say, so that lateness is worth a word.
     pub(super) fn speaks(&self) -> bool {
         !matches!(self, Duty::Look(_) | Duty::Road(_))
     }
+
+    /// Returns the trailer that the duty is about, where it may open a task on it.
+    pub(super) fn unit(&self) -> Option<&UnitName> {
+        match self {
+            Duty::Look(unit) | Duty::Silence(unit) => Some(unit),
+            _ => None,
+        }
+    }
+
+    /// Tells whether the duty waits for its turn where dispatchers were spoken to just now.
+    fn is_paced(&self) -> bool {
+        matches!(self, Duty::Silence(_) | Duty::LateTask(_))
+    }
 }
 
-/// Iterates over everything that will fall due.
-pub(super) fn duties(desk: &Desk) -> impl Iterator<Item = (DateTime<Utc>, Duty)> + '_ {
-    let ahead = desk.book.ahead();
-    let fleet = desk.book.fleet();
-    let spoke = ahead.spoke();
-    let alone = ahead
-        .all_alone()
-        .filter_map(|(who, clock)| Some((alone::due(clock)?, Duty::Alone(who.to_owned()))));
-    let unanswered =
-        desk.book.alarms().iter().filter_map(|(key, alarm)| {
-            Some((unanswered::due(alarm)?, Duty::Unanswered(key.clone())))
-        });
-    let roads = ahead
-        .roads()
-        .map(|(who, road)| (road::due(road), Duty::Road(who.to_owned())));
-    let looks = ahead
-        .looks()
-        .map(|(unit, at)| (at, Duty::Look(unit.clone())));
-    let silences = fleet.into_iter().flat_map(move |fleet| {
-        desk.book.open_units().filter_map(move |(unit, kept)| {
-            let at = silence::due(desk, fleet, unit, kept.state(), spoke)?;
-            Some((at, Duty::Silence(unit.clone())))
-        })
-    });
-    let tasks = fleet.into_iter().flat_map(move |fleet| {
-        desk.book.tasks().open().filter_map(move |task| {
-            let at = quiet::paced(spoke, late::due(desk, task)?);
-            let at = quiet::awake(fleet, at, late::harm(fleet, task, at));
-            Some((at, Duty::LateTask(task.id)))
-        })
-    });
-    let rounds = fleet.and_then(|fleet| {
-        let first = desk.book.heard().first?;
+/// Everything that will fall due but the lists, whose times the fleet sets.
+#[derive(Debug, Default)]
+pub(in super::super) struct Agenda {
+    earliest: BTreeMap<Duty, DateTime<Utc>>,
+    order: BTreeSet<(DateTime<Utc>, Duty)>,
+}
+
+impl Agenda {
+    /// Reads off a book what will fall due.
+    pub(in super::super) fn of(book: &Book) -> Agenda {
+        let mut agenda = Agenda::default();
+        let ahead = book.ahead();
+        let alone = ahead
+            .all_alone()
+            .map(|(who, _)| Duty::Alone(who.to_owned()));
+        let alarms = book.alarms().keys().cloned().map(Duty::Unanswered);
+        let roads = ahead.roads().map(|(who, _)| Duty::Road(who.to_owned()));
+        let looks = ahead.looks().map(|(unit, _)| Duty::Look(unit.clone()));
+        let silences = book
+            .open_units()
+            .map(|(unit, _)| Duty::Silence(unit.clone()));
+        let tasks = book.tasks().open().map(|task| Duty::LateTask(task.id));
+        let all = alone
+            .chain(alarms)
+            .chain(roads)
+            .chain(looks)
+            .chain(silences)
+            .chain(tasks);
+        all.for_each(|duty| agenda.keep(book, duty));
+        agenda
+    }
+
+    /// Applies a record to the book, and keeps what it bears on in its place.
+    pub(in super::super) fn apply(&mut self, book: &mut Book, record: &Record) {
+        let mut touched = touched(book, record);
+        book.apply(record);
+        if matches!(record, Record::Fleet { .. }) {
+            *self = Agenda::of(book);
+        }
+        touched.sort();
+        touched.dedup();
+        touched.into_iter().for_each(|duty| self.keep(book, duty));
+    }
+
+    fn keep(&mut self, book: &Book, duty: Duty) {
+        if let Some(was) = self.earliest.remove(&duty) {
+            self.order.remove(&(was, duty.clone()));
+        }
+        if let Some(at) = falls_due(book, &duty, None) {
+            self.order.insert((at, duty.clone()));
+            self.earliest.insert(duty, at);
+        }
+    }
+
+    /// Returns the next instant at which something falls due.
+    pub(super) fn next(&self, book: &Book) -> Option<DateTime<Utc>> {
+        let spoke = book.ahead().spoke();
+        let mut next = lists(book).map(|(at, _)| at).min();
+        for (earliest, duty) in &self.order {
+            if next.is_some_and(|next| next <= *earliest) {
+                break;
+            }
+            let waits = not_before(duty, *earliest, spoke);
+            if next.is_none_or(|next| waits < next) {
+                let at = falls_due(book, duty, spoke);
+                next = next.into_iter().chain(at).min();
+            }
+        }
+        next
+    }
+
+    /// Lists what is due by `now`, the longest due first.
+    pub(super) fn due(&self, book: &Book, now: DateTime<Utc>) -> Vec<(DateTime<Utc>, Duty)> {
+        let spoke = book.ahead().spoke();
+        let kept = self
+            .order
+            .iter()
+            .take_while(|(earliest, _)| *earliest <= now)
+            .filter(|(earliest, duty)| not_before(duty, *earliest, spoke) <= now)
+            .filter_map(|(_, duty)| Some((falls_due(book, duty, spoke)?, duty.clone())));
+        let mut due: Vec<_> = kept
+            .chain(lists(book))
+            .filter(|(at, _)| *at <= now)
+            .collect();
+        due.sort();
+        due
+    }
+}
+
+/// Returns the instant before which a duty waits, whatever else holds.
+fn not_before(duty: &Duty, earliest: DateTime<Utc>, spoke: Option<DateTime<Utc>>) -> DateTime<Utc> {
+    match duty.is_paced() {
+        true => quiet::paced(spoke, earliest),
+        false => earliest,
+    }
+}
+
+/// Returns when a duty falls due, where dispatchers were last spoken to at `spoke`.
+fn falls_due(book: &Book, duty: &Duty, spoke: Option<DateTime<Utc>>) -> Option<DateTime<Utc>> {
+    let ahead = book.ahead();
+    match duty {
+        Duty::Alone(who) => alone::due(ahead.alone(who)?),
+        Duty::Unanswered(key) => unanswered::due(book.alarms().get(key)?),
+        Duty::Road(who) => {
+            let mut roads = ahead.roads();
+            roads
+                .find(|(other, _)| other == who)
+                .map(|(_, road)| road::due(road))
+        }
+        Duty::Look(unit) => ahead.look(unit),
+        Duty::Silence(unit) => {
+            silence::due(book, book.fleet()?, unit, book.unit(unit)?.state(), spoke)
+        }
+        Duty::LateTask(id) => {
+            let fleet = book.fleet()?;
+            let task = book.tasks().task(*id).filter(|task| task.is_open())?;
+            let at = quiet::paced(spoke, late::due(book, task)?);
+            Some(quiet::awake(fleet, at, late::harm(fleet, task, at)))
+        }
+        Duty::Digest | Duty::Patrol => None,
+    }
+}
+
+/// Returns the duties that a record bears on, as the book stands before it.
+fn touched(book: &Book, record: &Record) -> Vec<Duty> {
+    match record {
+        Record::Message(message) => {
+            let reported = message.reports.iter().map(|report| report.unit.clone());
+            let replaced = message.replaces.iter();
+            let before = replaced.flat_map(|key| reported_on(book, &message.from, key));
+            reported.chain(before).map(Duty::Silence).collect()
+        }
+        Record::Undone { key, by, .. } => reported_on(book, by, key)
+            .into_iter()
+            .map(Duty::Silence)
+            .collect(),
+        Record::Task { change, .. } => vec![Duty::LateTask(change.id())],
+        Record::Alarm { at, change } => {
+            let (AlarmChange::Raised { key, .. }
+            | AlarmChange::Acknowledged { key, .. }
+            | AlarmChange::Over { key }) = change;
+            let forgotten = book.forgotten_alarms(*at);
+            let keys = forgotten.chain(std::iter::once(key.as_str()));
+            keys.flat_map(about).collect()
+        }
+        Record::Ahead { change, .. } => match change {
+            AheadChange::Look { unit, .. } => vec![Duty::Look(unit.clone())],
+            AheadChange::Road { who, .. } => vec![Duty::Road(who.clone())],
+            AheadChange::Alone { who, .. } => vec![Duty::Alone(who.clone())],
+            _ => Vec::new(),
+        },
+        _ => Vec::new(),
+    }
+}
+
+/// Returns the trailers that a message of a person reports on.
+fn reported_on(book: &Book, who: &str, key: &MessageKey) -> Vec<UnitName> {
+    let sent = book.sent(who).iter().find(|sent| sent.key == *key);
+    sent.map_or(Vec::new(), |sent| sent.units.clone())
+}
+
+/// Returns the duties that an alarm bears on.
+fn about(key: &str) -> impl Iterator<Item = Duty> {
+    let unanswered = Duty::Unanswered(key.to_owned());
+    let (head, rest) = key.split_once(':').unwrap_or((key, ""));
+    let other = if head == "task" {
+        rest.parse().ok().map(Duty::LateTask)
+    } else {
+        let unit = UnitName::new(rest);
+        (silence::silence_key(&unit) == key).then_some(Duty::Silence(unit))
+    };
+    std::iter::once(unanswered).chain(other)
+}
+
+/// Iterates over the lists, each with when it next goes out.
+fn lists(book: &Book) -> impl Iterator<Item = (DateTime<Utc>, Duty)> {
+    let ahead = book.ahead();
+    let lists = book.fleet().and_then(|fleet| {
+        let first = book.heard().first?;
         let since = |last: Option<DateTime<Utc>>| last.unwrap_or(first).max(first);
         let digest = next_of(fleet, &fleet.digest_at, since(ahead.digest()));
         let morning = fleet.digest_at.first().copied().or_else(|| {
@@ -89,13 +249,7 @@ pub(super) fn duties(desk: &Desk) -> impl Iterator<Item = (DateTime<Utc>, Duty)>
             patrol.map(|at| (at, Duty::Patrol)),
         ])
     });
-    alone
-        .chain(unanswered)
-        .chain(roads)
-        .chain(looks)
-        .chain(silences)
-        .chain(tasks)
-        .chain(rounds.into_iter().flatten().flatten())
+    lists.into_iter().flatten().flatten()
 }
 
 /// Returns the first instant after `since` at which a clock shows one of `times`.

@@ -2,10 +2,9 @@
 
 use chrono::{DateTime, TimeDelta, Utc};
 
-use super::super::Desk;
 use super::Round;
 use super::say::Answer;
-use crate::book::{Alarm, AlarmChange, Record, Task, TaskChange};
+use crate::book::{Alarm, AlarmChange, Book, Record, Task, TaskChange};
 use crate::finding::{FindingId, Level, TaskKind};
 use crate::fleet::Fleet;
 
@@ -27,7 +26,7 @@ pub(in super::super) fn task_key(id: u32) -> String {
 }
 
 /// Returns when the dispatchers are to be told of a task.
-pub(super) fn due(desk: &Desk, task: &Task) -> Option<DateTime<Utc>> {
+pub(super) fn due(book: &Book, task: &Task) -> Option<DateTime<Utc>> {
     if task.kind == TaskKind::CheckIn {
         return None; // its silence is an alarm already
     }
@@ -41,7 +40,7 @@ pub(super) fn due(desk: &Desk, task: &Task) -> Option<DateTime<Utc>> {
         // said again when it got worse; and once when the time is used up and nobody took note
         let due = task.due?;
         let worse = task.told_due.is_some_and(|was| due + WORSE <= was);
-        let noted = desk.book.alarms().get(&task_key(task.id));
+        let noted = book.alarms().get(&task_key(task.id));
         match task.moved.filter(|moved| worse && *moved > told) {
             Some(moved) => moved,
             None if told >= due || noted.is_some_and(is_settled) => return None,

@@ -101,6 +101,9 @@ pub(super) fn look(round: &mut Round<'_>, unit: &UnitName) {
                 .insert(unit.clone(), case.outlook.clone());
             round.turn.findings.push(finding);
         }
+        if let Some(waste) = case.outlook.waste.as_ref() {
+            round.board.follow(unit, waste.p10, lead(&case));
+        }
     }
     let look = look_again(&case, &round.board, now);
     round.record(AheadChange::Look {

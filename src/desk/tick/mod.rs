@@ -28,14 +28,17 @@ use crate::book::{AheadChange, Record};
 use crate::fleet::{Fleet, Role};
 use crate::reply::Voice;
 
+pub(super) use self::agenda::Agenda;
 pub(super) use self::alone::alone_key;
 pub(super) use self::late::{alarm_of as alarm_of_task, key_of as text_of_task, task_key};
 pub(super) use self::look::look_again;
 pub(super) use self::road::road_key;
 pub(super) use self::silence::silence_key;
 
-/// How many trailers one tick looks into at most: their forecasts are what takes time, and turns wait meanwhile.
-const SLICE: usize = 8;
+/// How much one tick looks into: a trailer at a job costs [`AT_JOB`], any other 1. Their forecasts are what takes time, and
+/// turns wait meanwhile.
+const SLICE: usize = 8 * AT_JOB;
+const AT_JOB: usize = 12;
 
 /// How long after an instant a tick is late enough to say so.
 const LATE: TimeDelta = TimeDelta::minutes(15);
@@ -48,11 +51,29 @@ struct Round<'a> {
     turn: Turn,
     board: Board,
     say: Say,
+    slice: Slice,
+}
+
+/// What is left of a slice.
+struct Slice {
+    left: usize,
+}
+
+impl Slice {
+    /// Tells whether another trailer may be looked into.
+    fn lasts(&self) -> bool {
+        self.left > 0
+    }
+
+    /// Counts a trailer that was looked into.
+    fn took(&mut self, at_job: bool) {
+        self.left = self.left.saturating_sub(if at_job { AT_JOB } else { 1 });
+    }
 }
 
 /// Returns the next instant at which something is due, after what was worked through.
 pub(super) fn next_due(desk: &Desk) -> Option<DateTime<Utc>> {
-    agenda::duties(desk).map(|(at, _)| at).min()
+    desk.agenda.next(&desk.book)
 }
 
 /// Works through what is due by `now`, at most a slice of it.
@@ -60,22 +81,31 @@ pub(super) fn tick(desk: &Desk, now: DateTime<Utc>) -> Turn {
     let Some(fleet) = desk.book.fleet().cloned() else {
         return Turn::empty(now);
     };
-    let mut due: Vec<(DateTime<Utc>, Duty)> =
-        agenda::duties(desk).filter(|(at, _)| *at <= now).collect();
-    due.sort();
+    let due = desk.agenda.due(&desk.book, now);
+    let units = due
+        .iter()
+        .filter_map(|(_, duty)| duty.unit().cloned())
+        .collect();
+    let late = due.iter().filter_map(|(_, duty)| match duty {
+        Duty::LateTask(id) => Some(*id),
+        _ => None,
+    });
     let mut round = Round {
         desk,
         fleet,
         now,
         turn: Turn::empty(now),
-        board: Board::new(desk.book.tasks().clone(), now, "clock", None),
+        board: Board::new(desk.book.tasks().of(&units, late), now, "clock", None),
         say: Say::default(),
+        slice: Slice { left: SLICE },
     };
-    let mut looked_into = 0;
     for (at, duty) in due {
-        looked_into += usize::from(duty.looks_into_a_trailer());
-        if looked_into > SLICE {
+        if !round.slice.lasts() {
+            round.turn.unfinished = true;
             break;
+        }
+        if duty.unit().is_some() {
+            round.slice.took(true);
         }
         if duty.speaks() && now - at >= LATE {
             round.say.was_due(at);

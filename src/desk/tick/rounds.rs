@@ -1,14 +1,16 @@
 //! What goes out at fixed times: the digest, and one list a day of the long stays that nobody looks after.
 
+use std::collections::BTreeMap;
+use std::sync::Arc;
+
 use chrono::{DateTime, TimeDelta, Utc};
 
 use super::super::digest;
 use super::Round;
 use super::say::Answer;
-use crate::book::AheadChange;
+use crate::book::{AheadChange, Listing, Stand};
 use crate::fleet::{Fleet, Job};
 use crate::heard::UnitName;
-use crate::situation::Occasion;
 
 /// A job longer than this is a long stay: nobody stays with the unit.
 const LONG_STAY: TimeDelta = TimeDelta::hours(48);
@@ -22,59 +24,94 @@ pub(super) fn is_long_stay(job: &Job) -> bool {
     job.to - job.from > LONG_STAY
 }
 
-/// Sends the digest to the dispatchers.
+/// Sends the digest to the dispatchers, once all it tells of was looked at: a slice at a time.
 pub(super) fn digest(round: &mut Round<'_>) {
     let now = round.now;
-    round.record(AheadChange::Digest);
     let near = |job: &Job| job.to >= now && job.from - NEAR <= now;
-    let idle =
-        !round.fleet.jobs.iter().any(near) && round.desk.book.tasks().open().next().is_none();
+    let tasks = round.desk.book.tasks();
+    let idle = !round.fleet.jobs.iter().any(near) && tasks.open().next().is_none();
     if idle {
+        round.record(AheadChange::Digest);
         return;
     }
-    let view = digest::View::of(round.desk, &round.fleet, now);
+    let desk = round.desk;
+    let fleet = Arc::clone(&round.fleet);
+    let last = desk.book.ahead().gathered(Listing::Digest, now).last();
+    let units = digest::told_of(desk, &fleet, now, last.map(|stand| &stand.unit));
+    let Some(stands) = gather(round, Listing::Digest, units) else {
+        return;
+    };
+    round.record(AheadChange::Digest);
     for to in round.dispatchers() {
         if let Some(voice) = round.voice(&to) {
-            let text = view.text(round.desk, &voice);
+            let text = digest::text(round.desk, &stands, &voice);
             round.say.add(&to, None, text, Answer::None);
         }
     }
-    for (case, mut findings) in view.cases {
+}
+
+/// Looks at the trailers of a list while this slice lasts; returns all of them, with those of the slices before, once
+/// there are no more.
+fn gather<'u>(
+    round: &mut Round<'_>,
+    list: Listing,
+    units: impl Iterator<Item = &'u UnitName>,
+) -> Option<Vec<Stand>> {
+    let now = round.now;
+    let mut stands = Vec::new();
+    let mut rest = units.peekable();
+    while let Some(unit) = rest.next_if(|_| round.slice.lasts()) {
+        let (case, mut findings, stand) = digest::look(round.desk, &round.fleet, unit, now);
+        round.slice.took(case.job().is_some());
+        stands.push(stand);
         if case.job().is_some() {
             round.turn.forecast.insert(case.unit.clone(), case.outlook);
         }
-        round.turn.findings.append(&mut findings);
+        if list == Listing::Digest {
+            round.turn.findings.append(&mut findings);
+        }
     }
+    if rest.peek().is_some() {
+        round.turn.unfinished = true;
+        round.record(AheadChange::Gathered { list, stands });
+        return None;
+    }
+    let before = round.desk.book.ahead().gathered(list, now);
+    Some(before.iter().cloned().chain(stands).collect())
 }
 
 /// Sends the list of long stays that nobody wrote about.
 pub(super) fn patrol(round: &mut Round<'_>) {
     let now = round.now;
-    round.record(AheadChange::Patrol);
+    let gathered = round.desk.book.ahead().gathered(Listing::Patrol, now);
+    let last = gathered.last().map(|stand| &stand.unit);
     let unseen = unseen(round, now);
-    if unseen.is_empty() {
+    let units: Vec<&UnitName> = unseen
+        .keys()
+        .filter(|unit| last.is_none_or(|last| *unit > last))
+        .collect();
+    let Some(stands) = gather(round, Listing::Patrol, units.into_iter()) else {
+        return;
+    };
+    round.record(AheadChange::Patrol);
+    if stands.is_empty() {
         return;
     }
     for to in round.dispatchers() {
         let Some(voice) = round.voice(&to) else {
             continue;
         };
-        let mut text = voice.say("speak-patrol", &[("count", unseen.len().into())]);
-        for (unit, last) in &unseen {
-            let case = super::super::situate::Case::standing(
-                round.desk,
-                &round.fleet,
-                unit,
-                now,
-                Occasion::Tick,
-            );
-            let site = case.place().unwrap_or_default();
-            let waste = case.outlook.waste.as_ref();
-            let level = waste.map_or(0.0, |waste| waste.level_pct[1]);
+        let mut text = voice.say("speak-patrol", &[("count", stands.len().into())]);
+        for stand in &stands {
+            let Some(last) = unseen.get(&stand.unit) else {
+                continue; // somebody wrote of it meanwhile
+            };
+            let waste = stand.waste;
+            let level = waste.map_or(0.0, |waste| waste.level_pct);
             let full = waste.and_then(|waste| waste.p10.filter(|_| waste.p50.is_some()));
             let mut args = vec![
-                ("unit", unit.as_str().into()),
-                ("site", site.into()),
+                ("unit", stand.unit.as_str().into()),
+                ("site", stand.site.clone().unwrap_or_default().into()),
                 ("age", voice.age(*last).into()),
                 (
                     "value",
@@ -96,7 +133,7 @@ pub(super) fn patrol(round: &mut Round<'_>) {
 }
 
 /// Lists the long stays in service of which nobody spoke lately, each with the last word.
-fn unseen(round: &Round<'_>, now: DateTime<Utc>) -> Vec<(UnitName, DateTime<Utc>)> {
+fn unseen(round: &Round<'_>, now: DateTime<Utc>) -> BTreeMap<UnitName, DateTime<Utc>> {
     let fleet: &Fleet = &round.fleet;
     let stays = round.desk.book.open_units().filter_map(|(unit, kept)| {
         let word = kept.state().last_word.as_ref()?;

@@ -2,13 +2,12 @@
 
 use chrono::{DateTime, TimeDelta, Utc};
 
-use super::super::Desk;
 use super::super::situate::Case;
 use super::Round;
 use super::quiet;
 use super::rounds::is_long_stay;
 use super::say::Answer;
-use crate::book::{AlarmChange, Record, UnitState, Word};
+use crate::book::{AlarmChange, Book, Record, UnitState, Word};
 use crate::finding::{FindingId, Level, TaskKind, Urgency};
 use crate::fleet::{Fleet, Job};
 use crate::heard::{ReadingKey, UnitName};
@@ -32,7 +31,7 @@ pub(in super::super) fn silence_key(unit: &UnitName) -> String {
 
 /// Returns when a unit in service is to be asked after.
 pub(super) fn due(
-    desk: &Desk,
+    book: &Book,
     fleet: &Fleet,
     unit: &UnitName,
     state: &UnitState,
@@ -47,7 +46,7 @@ pub(super) fn due(
         return None; // on the daily list
     }
     let key = silence_key(unit);
-    let alarm = desk.book.alarms().get(&key);
+    let alarm = book.alarms().get(&key);
     let at = match alarm.filter(|alarm| alarm.raised >= word.at) {
         None => late,
         Some(alarm) if alarm.acknowledged.is_none() && alarm.said == alarm.raised => {

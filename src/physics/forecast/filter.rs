@@ -20,6 +20,8 @@ const STUCK: f64 = 0.5;
 /// So long before the first observation, or before now where there is none, the level could be anything.
 const BACK_H: f64 = 24.0;
 const BACK_UNSEEN_H: f64 = 96.0;
+/// How many observations are looked at, the newest: what came before them is long forgotten.
+const LOOKED_BACK: usize = 64;
 /// About how many steps one forecast may take, and the length of a step, h.
 const STEPS: f64 = 64.0;
 const STEP_H: (f64, f64) = (0.25, 6.0);
@@ -184,8 +186,7 @@ impl Course {
                 why: Doubt::OutOfLine,
             });
         }
-        self.grid.doubt(UNREPORTED);
-        self.grid.weigh(&seen.all);
+        self.grid.weigh(&before, &seen.all, UNREPORTED);
     }
 
     /// Puts the level near `level`, as after a pump-out: 2 % give or take 2. Common practice, no source.
@@ -293,6 +294,8 @@ fn in_order(observations: &[Observation], now: f64, falls: bool) -> Vec<(usize, 
         })
         .collect();
     seen.sort_by(|a, b| a.1.at_h().total_cmp(&b.1.at_h()));
+    let old = seen.len().saturating_sub(LOOKED_BACK);
+    seen.drain(..old);
     seen
 }
 

@@ -11,7 +11,7 @@ use super::chain::{coins, tossed};
 /// Paces of the event as a whole.
 const EVENT: usize = 9;
 /// Paces of the moment.
-const MOMENT: usize = 5;
+const MOMENT: usize = 3;
 /// Pairs of them.
 const ROWS: usize = EVENT * MOMENT;
 /// Levels, at multiples of [`CELL_PCT`] from nothing to a little over full.
@@ -139,28 +139,30 @@ impl Grid {
         std::mem::swap(&mut self.mass, &mut self.spare);
     }
 
-    /// Weighs each level by `likelihood`; nothing changes where that would leave no mass at all.
-    pub(super) fn weigh(&mut self, likelihood: &[f32; CELLS]) {
-        let levels = self.levels();
-        let left: f32 = levels.iter().zip(likelihood).map(|(a, b)| a * b).sum();
+    /// Weighs each level by `likelihood`, with `unreported` the chance that the level is anything at all, by something
+    /// nobody told of; `levels` is what [`Grid::levels`] gives. Nothing changes where that would leave no mass at all.
+    pub(super) fn weigh(
+        &mut self,
+        levels: &[f32; CELLS],
+        likelihood: &[f32; CELLS],
+        unreported: f32,
+    ) {
+        let full = (100.0 / CELL_PCT) as usize;
+        let seen: f32 = levels.iter().zip(likelihood).map(|(a, b)| a * b).sum();
+        let anything = likelihood[..=full].iter().sum::<f32>() / (full + 1) as f32;
+        let left = (1.0 - unreported) * seen + unreported * total(levels) * anything;
         if !left.is_finite() || left < 1e-12 {
             return;
         }
-        let scaled = likelihood.map(|weight| weight / left);
-        for row in &mut self.mass {
-            for (cell, weight) in row.iter_mut().zip(&scaled) {
-                *cell *= weight;
-            }
+        let kept = likelihood.map(|weight| weight * (1.0 - unreported) / left);
+        let mut thrown = [0.0; CELLS];
+        for (thrown, weight) in thrown[..=full].iter_mut().zip(likelihood) {
+            *thrown = weight * unreported / (left * (full + 1) as f32);
         }
-    }
-
-    /// Mixes in, with weight `share`, that the level is anything at all: something nobody reported.
-    pub(super) fn doubt(&mut self, share: f32) {
-        let full = (100.0 / CELL_PCT) as usize;
         for row in &mut self.mass {
-            let each = total(row) * share / (full + 1) as f32;
-            for (i, cell) in row.iter_mut().enumerate() {
-                *cell = *cell * (1.0 - share) + if i <= full { each } else { 0.0 };
+            let sum = total(row);
+            for ((cell, kept), thrown) in row.iter_mut().zip(&kept).zip(&thrown) {
+                *cell = *cell * kept + sum * thrown;
             }
         }
         self.low = 0;

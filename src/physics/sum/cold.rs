@@ -135,14 +135,14 @@ pub(super) const QUANTITIES: &[Quantity] = &[
         name: "hose_hours_to_blocked",
         inputs: HOSE,
         unit: "h",
-        source: "as hose_hours_to_32F, and a quarter of the time to solid (common practice, no source); null at or above 32 °F",
+        source: "ASHRAE Fundamentals ch. 23 eq. 1 and films; a quarter of the time to solid (common practice, no source); null at or above 32 °F",
         compute: |g| maybe(hose(g)?.map(|hose| in_hours(hose.blocked))),
     },
     Quantity {
         name: "hose_hours_to_solid",
         inputs: HOSE,
         unit: "h",
-        source: "as hose_hours_to_32F, and latent heat at constant resistance; null at or above 32 °F",
+        source: "ASHRAE Fundamentals ch. 23 eq. 1 and films; latent heat at constant resistance; null at or above 32 °F",
         compute: |g| maybe(hose(g)?.map(|hose| in_hours(hose.solid))),
     },
     Quantity {

@@ -5,6 +5,7 @@ use chrono::TimeDelta;
 use super::{LoadKind, USUAL_BREAKER_A, circuit_at, kind_of};
 use crate::finding::{Caution, Facts, Finding, FindingId, Level, Origin, Urgency};
 use crate::fleet::Circuit;
+use crate::heard::{LoadPair, PlanKind};
 use crate::physics::power::max_continuous;
 use crate::physics::units::{amps, in_amps};
 use crate::quantity::Measure;
@@ -91,15 +92,67 @@ pub(super) fn over_current(s: &Situation<'_>) -> Option<Finding> {
     )
 }
 
-/// A circuit of several loads read over what it carries for hours: soon, one at a time.
+/// A circuit of several loads read over what it carries for hours, or two of its loads reported on together that come to
+/// more: soon, one at a time.
 pub(super) fn shared_circuit(s: &Situation<'_>) -> Option<Finding> {
-    let (drawn, circuit, says) = shared(s)?;
+    let Some((drawn, circuit, says)) = shared(s) else {
+        return told_together(s);
+    };
     let listed: f64 = circuit.loads.iter().map(|load| load.amps).sum();
     let facts = Facts::new()
         .spec("circuit", f64::from(drawn.circuit), Measure::Count)
         .read("amps", drawn.amps, Measure::Amp)
         .spec("together", listed, Measure::Amp)
         .limit("continuous", continuous_a(s, drawn.circuit), Measure::Amp)
+        .by("formula-shared-circuit", "NEC 210.20(A)");
+    Some(
+        Finding::new(
+            FindingId::PowerSharedCircuit,
+            Level::Notice,
+            Urgency::Soon,
+            facts,
+        )
+        .says(says)
+        .cautions(&[Caution::HotPlug]),
+    )
+}
+
+/// Two loads of one circuit that the message says run together, where they come to more than it carries for hours.
+fn told_together(s: &Situation<'_>) -> Option<Finding> {
+    let pair = s.plans.iter().find_map(|plan| match plan.kind {
+        PlanKind::Together { pair } => Some(pair),
+        _ => None,
+    })?;
+    let (kinds, says) = match pair {
+        LoadPair::AirAndHeat => (
+            [LoadKind::Cooling, LoadKind::Heat],
+            "power-shared-circuit-air-told",
+        ),
+        LoadPair::TwoAir => (
+            [LoadKind::Cooling, LoadKind::Cooling],
+            "power-shared-circuit-two-air-told",
+        ),
+        LoadPair::HeaterAndConverter => (
+            [LoadKind::WaterHeater, LoadKind::Converter],
+            "power-shared-circuit-converter-told",
+        ),
+    };
+    let (number, together) = (1_u8..)
+        .zip(&s.spec.circuits)
+        .find_map(|(number, circuit)| {
+            let first = circuit
+                .loads
+                .iter()
+                .position(|load| kind_of(load) == kinds[0])?;
+            let second = (0..circuit.loads.len())
+                .find(|at| *at != first && kind_of(&circuit.loads[*at]) == kinds[1])?;
+            let together = circuit.loads[first].amps + circuit.loads[second].amps;
+            (together > continuous_a(s, number)).then_some((number, together))
+        })?;
+    let facts = Facts::new()
+        .spec("circuit", f64::from(number), Measure::Count)
+        .spec("together", together, Measure::Amp)
+        .limit("continuous", continuous_a(s, number), Measure::Amp)
         .by("formula-shared-circuit", "NEC 210.20(A)");
     Some(
         Finding::new(

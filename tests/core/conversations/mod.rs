@@ -2,10 +2,10 @@
 //! be, to the letter, what the file says. `UPDATE=1 cargo test --test core conversations` writes the files anew: read
 //! the difference before you keep it.
 //!
-//! A script starts with `fleet NAME` (a folder of `tests/data/fleets`, or `demo`) and has cases, each headed by
-//! `== title` and `day YYYY-MM-DD`. A message is `HH:MM crew> words`; further lines of it are indented. It may carry
-//! `(received HH:MM)` before the `>`, or `(edits N)` for the Nth message of the case. `HH:MM` alone lets the clock run on.
-//! `bot> ...` answers the sender, `bot to crew> ...` goes to somebody else.
+//! A script starts with `fleet NAME` (a folder of `tests/data/fleets`, `demo`, or `demo-es`: all of it in Spanish) and
+//! has cases, each headed by `== title` and `day YYYY-MM-DD`. A message is `HH:MM crew> words`; further lines of it are
+//! indented. It may carry `(received HH:MM)` before the `>`, or `(edits N)` for the Nth message of the case. `HH:MM` alone
+//! lets the clock run on. `bot> ...` answers the sender, `bot to crew> ...` goes to somebody else.
 
 use std::fmt::Write;
 use std::path::{Path, PathBuf};
@@ -15,6 +15,7 @@ use chrono_tz::Tz;
 use hosebib::book::MessageKey;
 use hosebib::desk::{Body, Desk, Inbound, Sender, Turn};
 use hosebib::fleet::{self, Fleet, FleetFiles};
+use hosebib::heard::Language;
 
 /// One step of a script.
 #[derive(Debug)]
@@ -278,6 +279,12 @@ fn clock(text: &str) -> Option<NaiveTime> {
 fn load(name: &str) -> Fleet {
     if name == "demo" {
         return fleet::demo::fleet();
+    }
+    if name == "demo-es" {
+        let mut fleet = fleet::demo::fleet();
+        let crew = fleet.crew.values_mut();
+        crew.for_each(|member| member.language = Some(Language::Es));
+        return fleet;
     }
     let folder = Path::new(env!("CARGO_MANIFEST_DIR"))
         .join("tests/data/fleets")

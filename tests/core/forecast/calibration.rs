@@ -1,8 +1,43 @@
-//! How right a forecast is, over many simulated events.
+//! How right a forecast is, over many simulated events, judged in three ways that must not be mixed up.
 
-use hosebib::physics::forecast::{Forecast, Observation, waste};
+use hosebib::fleet::GaugeKind;
+use hosebib::physics::forecast::{Observation, waste};
 
 use super::events::{Event, volume_pct};
+
+/// A forecast as it is judged: p10, p50 and p90 of the time to 85 %, h.
+pub(crate) type Band = [Option<f64>; 3];
+
+/// When forecasts are held against the truth. None knows the future, save that the limit is not reached yet and that nobody
+/// pumps before it is.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(crate) enum Protocol {
+    /// At every reading that comes in with the doors open.
+    EveryReading,
+    /// Once an event: at the first reading of half or more, when a truck wants thinking of.
+    HalfFull,
+    /// Once an event, as the bot itself would call: each reading makes the forecast anew, and the truck is called at the
+    /// first moment that lies within its lead of p10, from the doors' opening or the last pump-out on.
+    AsCalled,
+}
+
+impl Protocol {
+    pub(crate) const ALL: [Protocol; 3] = [
+        Protocol::EveryReading,
+        Protocol::HalfFull,
+        Protocol::AsCalled,
+    ];
+
+    pub(crate) fn title(self) -> &'static str {
+        match self {
+            Protocol::EveryReading => "at every reading with the doors open",
+            Protocol::HalfFull => "once an event, at its first reading of half or more",
+            Protocol::AsCalled => {
+                "once an event, when the truck is called: the first moment within its lead of the latest p10"
+            }
+        }
+    }
+}
 
 /// What a run over events came to.
 #[derive(Debug, Default)]
@@ -13,58 +48,19 @@ pub(crate) struct Figures {
     pub(crate) inside: usize,
     pub(crate) before_p10: usize,
     pub(crate) after_p90: usize,
-    /// Losses over the events that reach the limit.
-    pub(crate) reaching: Losses,
     /// Losses where both ends are given; a limit that is not reached counts as reached at the job's end.
-    pub(crate) given: Losses,
-    /// The truck called by the one forecast, and by whichever forecast first asks for it.
-    pub(crate) once: Trucks,
-    pub(crate) rolling: Trucks,
+    pub(crate) losses: Losses,
+    /// The truck that comes at p10, or after its lead where that is later.
+    pub(crate) trucks: Trucks,
 }
 
 /// Sums of pinball losses, h: of the forecast, of a straight line through the last two reads, and of the guest count alone.
 /// None of them looks past the job's end.
 #[derive(Debug, Default)]
 pub(crate) struct Losses {
-    pub(crate) count: usize,
-    pub(crate) ours: f64,
+    pub(crate) forecast: f64,
     pub(crate) line: f64,
     pub(crate) guests: f64,
-}
-
-impl Losses {
-    fn add(&mut self, event: &Event, now: f64, forecast: &Forecast, truth: f64) {
-        let end = event.hours;
-        let ours = [forecast.p10, forecast.p50, forecast.p90].map(|p| p.unwrap_or(end));
-        self.count += 1;
-        self.ours += pinball(ours, truth);
-        self.line += pinball([line(event, now).clamp(now, end); 3], truth);
-        self.guests += pinball(prior(event, now).map(|at| at.clamp(now, end)), truth);
-    }
-
-    pub(crate) fn to_line(&self) -> f64 {
-        self.ours / self.line
-    }
-
-    pub(crate) fn to_guests(&self) -> f64 {
-        self.ours / self.guests
-    }
-}
-
-impl std::fmt::Display for Losses {
-    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
-        let per = |x: f64| x / self.count.max(1) as f64;
-        write!(
-            f,
-            "{:.3} h; straight line {:.3} h, ratio {:.3}; guests only {:.3} h, ratio {:.3} ({} forecasts)",
-            per(self.ours),
-            per(self.line),
-            self.to_line(),
-            per(self.guests),
-            self.to_guests(),
-            self.count,
-        )
-    }
 }
 
 /// How trucks fared.
@@ -76,48 +72,44 @@ pub(crate) struct Trucks {
     pub(crate) fill: f64,
 }
 
-/// When forecasts are held against the truth. Neither knows the future, save that the limit is not reached yet and that
-/// nobody pumps before it is.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub(crate) enum Moment {
-    /// At every reading that comes in with the doors open.
-    EveryReading,
-    /// At the first reading of half or more, when a truck wants thinking of.
-    FirstHalf,
-}
-
 impl Figures {
-    /// Simulates events from a seed and forecasts each at its moments; `rolling` also tries the truck at every quarter of
-    /// an hour.
-    pub(crate) fn measure(seed: u64, events: usize, moment: Moment, rolling: bool) -> Figures {
+    /// Simulates events from a seed and judges what `forecast` says of each, given the event and the time.
+    pub(crate) fn measure(
+        seed: u64,
+        events: usize,
+        protocol: Protocol,
+        forecast: &mut dyn FnMut(&Event, f64) -> Band,
+    ) -> Figures {
         let mut rng = fastrand::Rng::with_seed(seed);
         let mut figures = Figures::default();
-        while figures.events < events {
+        for _ in 0..events {
             let event = Event::simulate(&mut rng);
-            let moments = moments(&event, moment);
-            if moments.is_empty() {
-                continue;
-            }
-            figures.events += 1;
+            let moments = match protocol {
+                Protocol::EveryReading => readings(&event, 0.0),
+                Protocol::HalfFull => readings(&event, 49.0).into_iter().take(1).collect(),
+                Protocol::AsCalled => called(&event, forecast).into_iter().collect(),
+            };
+            figures.events += usize::from(!moments.is_empty());
             for now in moments {
-                figures.forecast(&event, now);
+                let band = forecast(&event, now);
+                figures.judge(&event, now, band, protocol);
             }
-            if rolling {
-                figures.roll(&event);
+            if protocol == Protocol::AsCalled {
+                figures.missed(&event, forecast);
             }
         }
         figures
     }
 
+    /// Returns a count as a share of the forecasts with both ends.
     pub(crate) fn share(&self, count: usize) -> f64 {
         count as f64 / self.banded.max(1) as f64
     }
 
-    /// Holds one forecast against the truth.
-    fn forecast(&mut self, event: &Event, now: f64) {
+    fn judge(&mut self, event: &Event, now: f64, band: Band, protocol: Protocol) {
         let truth = event.reaches(85.0, now);
-        let forecast = forecast(event, now);
-        if let (Some(p10), Some(p90)) = (forecast.p10, forecast.p90) {
+        let end = event.setting.hours;
+        if let [Some(p10), _, Some(p90)] = band {
             self.banded += 1;
             match truth {
                 Some(truth) if truth < p10 => self.before_p10 += 1,
@@ -125,134 +117,80 @@ impl Figures {
                 // A limit that is not reached at all is later than any p90.
                 _ => self.after_p90 += 1,
             }
-            self.given
-                .add(event, now, &forecast, truth.unwrap_or(event.hours));
+            let truth = truth.unwrap_or(end);
+            let at_most = |at: f64| at.clamp(now, end);
+            self.losses.forecast += pinball(band.map(|at| at.unwrap_or(end)), truth);
+            self.losses.line += pinball([at_most(line(event, now)); 3], truth);
+            self.losses.guests += pinball(guests_alone(event, now).map(at_most), truth);
         }
-        if let Some(truth) = truth {
-            self.reaching.add(event, now, &forecast, truth);
-        }
-        if let Some(brim) = event.reaches(95.0, now)
-            && brim > now + event.lead_h
-        {
-            let comes = forecast.p10.map(|p10| p10.max(now + event.lead_h));
-            self.once.count(event, comes, brim);
-        }
-    }
-
-    /// Calls the truck as soon as p10 is no further off than the truck needs to come.
-    fn roll(&mut self, event: &Event) {
-        let from = event
-            .told
-            .iter()
-            .filter(|(_, seen)| matches!(seen, Observation::Pumped { .. }))
-            .map(|(at, _)| *at)
-            .fold(0.0, f64::max);
-        let Some(brim) = event.reaches(95.0, from) else {
-            return;
+        let from = match protocol {
+            Protocol::AsCalled => since(event),
+            _ => now,
         };
-        if brim - from <= event.lead_h {
-            return;
-        }
-        let mut now = from;
-        let mut comes = None;
-        while now < event.hours && comes.is_none() {
-            if forecast(event, now)
-                .p10
-                .is_some_and(|p10| p10 - event.lead_h <= now)
-            {
-                comes = Some(now + event.lead_h);
+        let lead = event.setting.lead_h;
+        if let Some(brim) = event.reaches(95.0, from)
+            && brim > from + lead
+        {
+            self.trucks.could += 1;
+            if let Some(p10) = band[0] {
+                let comes = p10.max(now + lead);
+                self.trucks.came += 1;
+                self.trucks.in_time += usize::from(comes < brim);
+                self.trucks.fill += event.level_at(comes).min(100.0);
             }
-            now += 0.25;
-        }
-        self.rolling.count(event, comes, brim);
-    }
-}
-
-impl Trucks {
-    fn count(&mut self, event: &Event, comes: Option<f64>, brim: f64) {
-        self.could += 1;
-        if let Some(comes) = comes {
-            self.came += 1;
-            self.in_time += usize::from(comes < brim);
-            self.fill += event.level_at(comes).min(100.0);
         }
     }
-}
 
-impl std::fmt::Display for Trucks {
-    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
-        write!(
-            f,
-            "before 95 % in {} of {} ({:.1} %), mean fill then {:.1} %",
-            self.in_time,
-            self.could,
-            100.0 * self.in_time as f64 / self.could.max(1) as f64,
-            self.fill / self.came.max(1) as f64,
-        )
+    /// Counts a truck that was never called though the tank ran full.
+    fn missed(&mut self, event: &Event, forecast: &mut dyn FnMut(&Event, f64) -> Band) {
+        let could = event
+            .reaches(95.0, since(event))
+            .is_some_and(|brim| brim > since(event) + event.setting.lead_h);
+        if could && called(event, forecast).is_none() {
+            self.trucks.could += 1;
+        }
     }
 }
 
 impl std::fmt::Display for Figures {
     fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
-        let pct = |x: f64| 100.0 * x;
+        let pct = |count| 100.0 * self.share(count);
+        let Losses {
+            forecast,
+            line,
+            guests,
+        } = self.losses;
+        let trucks = &self.trucks;
         writeln!(
             f,
-            "events {}, forecasts with both ends {}",
-            self.events, self.banded
+            "  band: inside {:.1} %, before p10 {:.1} %, after p90 {:.1} % ({} forecasts with both ends, {} events)",
+            pct(self.inside),
+            pct(self.before_p10),
+            pct(self.after_p90),
+            self.banded,
+            self.events,
         )?;
         writeln!(
             f,
-            "inside p10..p90 {:.1} %   before p10 {:.1} %   after p90 {:.1} %",
-            pct(self.share(self.inside)),
-            pct(self.share(self.before_p10)),
-            pct(self.share(self.after_p90)),
+            "  loss: {:.3} h; {:.2} of a straight line, {:.2} of the guests alone",
+            forecast / self.banded.max(1) as f64,
+            forecast / line,
+            forecast / guests,
         )?;
-        writeln!(f, "pinball loss where both ends are given {}", self.given)?;
-        writeln!(
+        write!(
             f,
-            "pinball loss where the limit is reached {}",
-            self.reaching
-        )?;
-        write!(f, "truck at p10 less lead: {}", self.once)?;
-        if self.rolling.could > 0 {
-            write!(
-                f,
-                "\n  called as soon as any forecast asks: {}",
-                self.rolling
-            )?;
-        }
-        Ok(())
+            "  truck: before 95 % in {} of {} ({:.1} %), tank {:.1} % full when it comes",
+            trucks.in_time,
+            trucks.could,
+            100.0 * trucks.in_time as f64 / trucks.could.max(1) as f64,
+            trucks.fill / trucks.came.max(1) as f64,
+        )
     }
 }
 
-fn moments(event: &Event, moment: Moment) -> Vec<f64> {
-    let pumped = event.emptied(f64::MAX).unwrap_or(f64::MIN);
-    let limit = event.reaches(85.0, pumped.max(0.0)).unwrap_or(event.hours);
-    let mut came: Vec<f64> = event
-        .told
-        .iter()
-        .filter(|(came, seen)| {
-            *came > 0.0
-                && *came < limit
-                && *came > pumped
-                && match seen {
-                    Observation::Gauge { pct, .. } => {
-                        moment == Moment::EveryReading || *pct >= 49.0
-                    }
-                    _ => false,
-                }
-        })
-        .map(|(came, _)| *came)
-        .collect();
-    came.sort_by(f64::total_cmp);
-    if moment == Moment::FirstHalf {
-        came.truncate(1);
-    }
-    came
-}
-
-pub(crate) fn forecast(event: &Event, now: f64) -> Forecast {
-    let open = [(0.0, event.hours)];
+/// What the bot's own forecast says of an event at a time.
+pub(crate) fn ours(event: &Event, now: f64) -> Band {
+    let open = [(0.0, event.setting.hours)];
     let guests: Vec<_> = event
         .guests
         .iter()
@@ -260,23 +198,58 @@ pub(crate) fn forecast(event: &Event, now: f64) -> Forecast {
         .filter(|(at, _)| *at <= now)
         .collect();
     let usage = event.usage(&open, &guests);
-    waste(&event.tank, &usage, &event.known(now), now, 85.0)
+    let forecast = waste(&event.setting.tank, &usage, &event.known(now), now, 85.0);
+    [forecast.p10, forecast.p50, forecast.p90]
+}
+
+/// From when on nobody pumps any more.
+fn since(event: &Event) -> f64 {
+    event.emptied(f64::MAX).unwrap_or(0.0).max(0.0)
+}
+
+/// When gauge readings of at least `pct` come in with the doors open, after the last pump-out and before the limit.
+fn readings(event: &Event, pct: f64) -> Vec<f64> {
+    let limit = event.reaches(85.0, since(event));
+    let limit = limit.unwrap_or(event.setting.hours);
+    let counts = |seen: &Observation| match seen {
+        Observation::Gauge { pct: shown, .. } => *shown >= pct,
+        _ => false,
+    };
+    let mut came: Vec<f64> = event
+        .told
+        .iter()
+        .filter(|(came, seen)| *came > since(event) && *came < limit && counts(seen))
+        .map(|(came, _)| *came)
+        .collect();
+    came.sort_by(f64::total_cmp);
+    came
+}
+
+/// When the forecast is made by which the truck is called: the first whose p10, less the lead, comes before the next word.
+fn called(event: &Event, forecast: &mut dyn FnMut(&Event, f64) -> Band) -> Option<f64> {
+    let mut words = vec![since(event)];
+    words.extend(readings(event, 0.0));
+    words.push(event.setting.hours);
+    words.windows(2).find_map(|pair| {
+        let p10 = forecast(event, pair[0])[0]?;
+        (p10 - event.setting.lead_h < pair[1]).then_some(pair[0])
+    })
 }
 
 /// A straight line through the last two reads, taken at the middle of what they stand for.
 fn line(event: &Event, now: f64) -> f64 {
-    use hosebib::fleet::GaugeKind;
+    let tank = &event.setting.tank;
     let emptied = event.emptied(now).unwrap_or(f64::MIN);
     let mut reads: Vec<(f64, f64)> = event
         .known(now)
         .iter()
         .filter_map(|seen| match *seen {
             Observation::Gauge { at_h, pct } if at_h > emptied => {
-                let middle = match event.tank.gauge.kind {
+                let middle = match tank.gauge.kind {
                     GaugeKind::Sight => pct,
-                    GaugeKind::Lamps => pct + event.tank.gauge.step_pct / 2.0,
+                    GaugeKind::Lamps => pct + tank.gauge.step_pct / 2.0,
                 };
-                Some((at_h.max(0.0), volume_pct(event.tank.shape, middle)))
+                Some((at_h.max(0.0), volume_pct(tank.shape, middle)))
             }
             _ => None,
         })
@@ -298,10 +271,11 @@ fn line(event: &Event, now: f64) -> f64 {
 }
 
 /// What the guest count alone says, from the doors' opening or the last pump-out (coefficient of variation 0.4).
-fn prior(event: &Event, now: f64) -> [f64; 3] {
+fn guests_alone(event: &Event, now: f64) -> [f64; 3] {
     let from = event.emptied(now).unwrap_or(0.0);
     let spread = (1.0f64 + 0.4 * 0.4).ln().sqrt();
-    [1.2816, 0.0, -1.2816].map(|z: f64| from + 85.0 / (event.prior_pct_per_h * (z * spread).exp()))
+    let rate = event.setting.prior_pct_per_h;
+    [1.2816, 0.0, -1.2816].map(|z: f64| from + 85.0 / (rate * (z * spread).exp()))
 }
 
 fn pinball(at: [f64; 3], truth: f64) -> f64 {

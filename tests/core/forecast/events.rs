@@ -10,12 +10,21 @@ use hosebib::physics::forecast::{Observation, PRIOR_SPREAD, Tank, Usage};
 /// Between two points of a simulated course, h.
 pub(crate) const TICK_H: f64 = 1.0 / 12.0;
 
-/// One event, with what happened and what was told.
-pub(crate) struct Event {
+/// What is known of an event before it begins.
+pub(crate) struct Setting {
     pub(crate) tank: Tank,
     pub(crate) lead_h: f64,
     pub(crate) hours: f64,
+    pub(crate) drink: bool,
+    /// The guests the job states.
+    pub(crate) guests: f64,
     pub(crate) prior_pct_per_h: f64,
+}
+
+/// One event, with what happened and what was told.
+pub(crate) struct Event {
+    pub(crate) setting: Setting,
+    /// The guests as they were told: the job's own, and a count.
     pub(crate) guests: Vec<(f64, f64)>,
     /// The level at every tick from the doors' opening on, % by volume, as if nobody pumped but where told.
     pub(crate) level: Vec<f64>,
@@ -23,8 +32,8 @@ pub(crate) struct Event {
     pub(crate) told: Vec<(f64, Observation)>,
 }
 
-impl Event {
-    pub(crate) fn simulate(rng: &mut fastrand::Rng) -> Event {
+impl Setting {
+    fn draw(rng: &mut fastrand::Rng) -> Setting {
         let gallons = [120.0, 150.0, 200.0, 240.0, 300.0, 400.0, 500.0, 600.0][rng.usize(..8)];
         let shape = if rng.f64() < 0.3 {
             TankShape::Cylinder {
@@ -49,45 +58,7 @@ impl Event {
         let guests = (stated_fill * gallons / (per_guest_hour * 1.1 * hours))
             .round()
             .max(5.0);
-
-        let came = guests * (0.25 * normal(rng)).exp();
-        let need = (0.2 * normal(rng)).exp();
-        let gal = 1.1 * (0.15 * normal(rng)).exp();
-        let shape_of_day = Day::new(rng, hours, drink);
-
-        let ticks = (hours / TICK_H).round() as usize;
-        let mut level = vec![3.0 * rng.f64()];
-        let mut bunch = 1.0;
-        let bunching = 2.0 + 4.0 * rng.f64();
-        let pumped = (rng.f64() < 0.15).then(|| hours * (0.2 + 0.4 * rng.f64()));
-        let mut told = Vec::new();
-        for tick in 0..ticks {
-            let at = tick as f64 * TICK_H;
-            if tick % 3 == 0 {
-                bunch = gamma(rng, bunching) / bunching;
-            }
-            let mean = came * 0.25 * need * shape_of_day.pace(at) * bunch * TICK_H;
-            let mut now = level[tick];
-            for _ in 0..poisson(rng, mean) {
-                now += 100.0 * gal * (0.5 + rng.f64()) / gallons;
-            }
-            if let Some(when) = pumped.filter(|when| at <= *when && *when < at + TICK_H) {
-                let hauled = gallons * now.min(100.0) / 100.0 * (1.0 + 0.015 * normal(rng));
-                let gal = (rng.f64() < 0.6).then(|| (hauled / 5.0).round() * 5.0);
-                told.push((when, Observation::Pumped { at_h: when, gal }));
-                now = 2.0 * rng.f64();
-            }
-            level.push(now);
-        }
-
-        let mut counts = vec![(0.0, guests)];
-        if rng.f64() < 0.3 {
-            let at = hours * (0.25 + 0.4 * rng.f64());
-            let there = came * shape_of_day.present(at) * (1.0 + 0.1 * normal(rng));
-            counts.push((at, (there / 10.0).round().max(1.0) * 10.0));
-        }
-
-        let mut event = Event {
+        Setting {
             tank: Tank {
                 capacity_gal: gallons,
                 shape,
@@ -95,8 +66,92 @@ impl Event {
             },
             lead_h: [1.5, 2.0, 2.5, 3.0][rng.usize(..4)],
             hours,
+            drink,
+            guests,
             prior_pct_per_h: 100.0 * guests * per_guest_hour * 1.1 / gallons,
-            guests: counts,
+        }
+    }
+}
+
+/// How an event goes, which nobody knows before.
+pub(crate) struct Course {
+    came: f64,
+    need: f64,
+    gal: f64,
+    day: Day,
+    bunching: f64,
+    start: f64,
+}
+
+impl Course {
+    pub(crate) fn draw(rng: &mut fastrand::Rng, setting: &Setting) -> Course {
+        Course {
+            came: setting.guests * (0.25 * normal(rng)).exp(),
+            need: (0.2 * normal(rng)).exp(),
+            gal: 1.1 * (0.15 * normal(rng)).exp(),
+            day: Day::new(rng, setting.hours, setting.drink),
+            bunching: 2.0 + 4.0 * rng.f64(),
+            start: 3.0 * rng.f64(),
+        }
+    }
+
+    /// Runs the event: the level at every tick, and what was aboard when it was pumped out at `pumped`, %.
+    pub(crate) fn run(
+        &self,
+        rng: &mut fastrand::Rng,
+        setting: &Setting,
+        pumped: Option<f64>,
+    ) -> (Vec<f64>, f64) {
+        let ticks = (setting.hours / TICK_H).round() as usize;
+        let mut level = Vec::with_capacity(ticks + 1);
+        level.push(self.start);
+        let (mut bunch, mut aboard, mut now) = (1.0, 0.0, self.start);
+        for tick in 0..ticks {
+            let at = tick as f64 * TICK_H;
+            if tick % 3 == 0 {
+                bunch = gamma(rng, self.bunching) / self.bunching;
+            }
+            let mean = self.came * 0.25 * self.need * self.day.pace(at) * bunch * TICK_H;
+            for _ in 0..poisson(rng, mean) {
+                now += 100.0 * self.gal * (0.5 + rng.f64()) / setting.tank.capacity_gal;
+            }
+            if pumped.is_some_and(|when| at <= when && when < at + TICK_H) {
+                aboard = now.min(100.0);
+                now = 2.0 * rng.f64();
+            }
+            level.push(now);
+        }
+        (level, aboard)
+    }
+
+    /// The guests there at an instant.
+    pub(crate) fn present(&self, at: f64) -> f64 {
+        self.came * self.day.present(at)
+    }
+}
+
+impl Event {
+    pub(crate) fn simulate(rng: &mut fastrand::Rng) -> Event {
+        let setting = Setting::draw(rng);
+        let course = Course::draw(rng, &setting);
+        let hours = setting.hours;
+        let pumped = (rng.f64() < 0.15).then(|| hours * (0.2 + 0.4 * rng.f64()));
+        let (level, aboard) = course.run(rng, &setting, pumped);
+        let mut told = Vec::new();
+        if let Some(when) = pumped {
+            let hauled = setting.tank.capacity_gal * aboard / 100.0 * (1.0 + 0.015 * normal(rng));
+            let gal = (rng.f64() < 0.6).then(|| (hauled / 5.0).round() * 5.0);
+            told.push((when, Observation::Pumped { at_h: when, gal }));
+        }
+        let mut guests = vec![(0.0, setting.guests)];
+        if rng.f64() < 0.3 {
+            let at = hours * (0.25 + 0.4 * rng.f64());
+            let there = course.present(at) * (1.0 + 0.1 * normal(rng));
+            guests.push((at, (there / 10.0).round().max(1.0) * 10.0));
+        }
+        let mut event = Event {
+            setting,
+            guests,
             level,
             told,
         };
@@ -113,9 +168,9 @@ impl Event {
                 .push((at_h, Observation::Gauge { at_h, pct: shown }));
         }
         let mut at = 0.5 + 1.5 * rng.f64();
-        while at < self.hours {
+        while at < self.setting.hours {
             let mut pct = self.shown(at);
-            let step = self.tank.gauge.step_pct;
+            let step = self.setting.tank.gauge.step_pct;
             match rng.f64() {
                 x if x < 0.02 => pct = (pct + step).min(100.0),
                 x if x < 0.04 => pct = (pct - step).max(0.0),
@@ -138,15 +193,8 @@ impl Event {
         }
     }
 
-    /// What the gauge shows when it works.
     fn shown(&self, at: f64) -> f64 {
-        let depth = depth_pct(self.tank.shape, self.level_at(at).min(100.0));
-        let marks = depth / self.tank.gauge.step_pct;
-        let mark = match self.tank.gauge.kind {
-            GaugeKind::Sight => marks.round(),
-            GaugeKind::Lamps => marks.floor(),
-        };
-        (mark * self.tank.gauge.step_pct).min(100.0)
+        shown(&self.setting.tank, self.level_at(at))
     }
 
     pub(crate) fn level_at(&self, at: f64) -> f64 {
@@ -196,13 +244,24 @@ impl Event {
 
     pub(crate) fn usage<'a>(&self, open: &'a [(f64, f64)], guests: &'a [(f64, f64)]) -> Usage<'a> {
         Usage {
-            prior_pct_per_h: self.prior_pct_per_h,
+            prior_pct_per_h: self.setting.prior_pct_per_h,
             prior_spread: PRIOR_SPREAD,
             gal_per_use: 1.1,
             open,
             guests,
         }
     }
+}
+
+/// What a gauge shows when it works.
+pub(crate) fn shown(tank: &Tank, level: f64) -> f64 {
+    let depth = depth_pct(tank.shape, level.min(100.0));
+    let marks = depth / tank.gauge.step_pct;
+    let mark = match tank.gauge.kind {
+        GaugeKind::Sight => marks.round(),
+        GaugeKind::Lamps => marks.floor(),
+    };
+    (mark * tank.gauge.step_pct).min(100.0)
 }
 
 /// How a day goes: who is there, and when they go.

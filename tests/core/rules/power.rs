@@ -1,5 +1,5 @@
 use hosebib::finding::{Caution, FactValue, FindingId as Id, Level, TaskKind, Urgency};
-use hosebib::heard::{Event, Fault, ReadingKey as R};
+use hosebib::heard::{Event, Fault, LoadPair, ReadingKey as R};
 
 use super::support::{Found, said, unit};
 
@@ -92,6 +92,21 @@ fn heater_and_converter_together_are_too_much_for_hours() {
     amps(2, 21.0)
         .has(Id::PowerSharedCircuit, Urgency::Soon)
         .has(Id::PowerOverCurrent, Urgency::Now);
+}
+
+// NEC 210.20(A): AC and heat of one circuit are 25 A on 20 A; the two ACs of this trailer stand on circuits of their own
+#[test]
+fn loads_said_to_run_together_are_held_against_their_circuit() {
+    let told = |pair| unit("12").hears(DAY, said().together(pair));
+    told(LoadPair::AirAndHeat)
+        .has(Id::PowerSharedCircuit, Urgency::Soon)
+        .says(Id::PowerSharedCircuit, "power-shared-circuit-air-told")
+        .warns(Id::PowerSharedCircuit, Caution::HotPlug);
+    told(LoadPair::HeaterAndConverter).says(
+        Id::PowerSharedCircuit,
+        "power-shared-circuit-converter-told",
+    );
+    told(LoadPair::TwoAir).lacks(Id::PowerSharedCircuit);
 }
 
 // NEC Table 400.5(A)(1): 14 AWG carries 18 A; the film set's cords are 150 ft of 14 AWG

@@ -4,7 +4,9 @@ use chrono::{DateTime, NaiveDateTime, Utc};
 use hosebib::book::UnitState;
 use hosebib::finding::{Caution, Fact, FactValue, Finding, FindingId, Level, TaskWish, Urgency};
 use hosebib::fleet::{Fleet, FleetFiles, read};
-use hosebib::heard::{Amps, Entry, Event, Fault, Plan, PlanKind, ReadingKey, Taps, UnitName};
+use hosebib::heard::{
+    Amps, Entry, Event, Fault, LoadPair, Plan, PlanKind, ReadingKey, Taps, UnitName,
+};
 use hosebib::outlook::{Outlook, Prospect};
 use hosebib::rules;
 use hosebib::situation::{Occasion, Situation};
@@ -55,6 +57,15 @@ impl Said {
             unit: None,
             kind: PlanKind::Other,
             text: text.into(),
+        });
+        self
+    }
+
+    pub(super) fn together(mut self, pair: LoadPair) -> Self {
+        self.1.push(Plan {
+            unit: None,
+            kind: PlanKind::Together { pair },
+            text: String::new(),
         });
         self
     }

@@ -9,7 +9,9 @@ use fastrand::Rng;
 use hosebib::book::UnitState;
 use hosebib::finding::{FactValue, Finding, FindingId};
 use hosebib::fleet::Fleet;
-use hosebib::heard::{Amps, Entry, Event, Fault, Language, ReadingKey, Taps, UnitName};
+use hosebib::heard::{
+    Amps, Entry, Event, Fault, Language, LoadPair, Plan, PlanKind, ReadingKey, Taps, UnitName,
+};
 use hosebib::outlook::{BatteryOutlook, Outlook, TankOutlook};
 use hosebib::reply::Replies;
 use hosebib::rules;
@@ -177,6 +179,18 @@ fn sweep(fleet: &Fleet, rng: &mut Rng, mut seen: impl FnMut(DateTime<Utc>, &[Fin
     if occasion == Occasion::Report {
         now.take_in(at, "wren", &report);
     }
+    // a draw of its own, so that the other situations stay what they were
+    let mut draw = Rng::with_seed(at.timestamp().unsigned_abs());
+    let together: Vec<Plan> = (draw.u8(..8) == 0)
+        .then(|| Plan {
+            unit: None,
+            kind: PlanKind::Together {
+                pair: LoadPair::ALL[draw.usize(..LoadPair::ALL.len())],
+            },
+            text: String::new(),
+        })
+        .into_iter()
+        .collect();
     let outlook = outlook(rng, at);
     let guests = now.guests.clone();
     let findings = rules::check(&Situation {
@@ -187,7 +201,7 @@ fn sweep(fleet: &Fleet, rng: &mut Rng, mut seen: impl FnMut(DateTime<Utc>, &[Fin
         before: &before,
         now: &now,
         report: &report,
-        plans: &[],
+        plans: &together,
         occasion,
         at,
         guests: &guests,

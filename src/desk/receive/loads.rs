@@ -1,0 +1,56 @@
+//! A message that says that two loads run together: no reading, and yet a circuit may carry too much.
+
+use super::super::settle::{Settled, known};
+use super::Hearing;
+use crate::heard::{LoadPair, Plan, PlanKind, UnitName};
+
+impl Hearing<'_> {
+    /// Notes which loads are said to run together, on the trailer that is named or was last talked about.
+    pub(super) fn loads_together(&mut self, settled: &mut Settled) {
+        let has = |list: &str| self.desk.phrases.holds("loads", list, self.text);
+        if self.heard.ask.is_some()
+            || self.heard.command.is_some()
+            || self.text.contains('?')
+            || has("not")
+            || !has("together")
+        {
+            return;
+        }
+        let pair = if has("water-heater") && has("converter") {
+            LoadPair::HeaterAndConverter
+        } else if has("two-air") {
+            LoadPair::TwoAir
+        } else if has("air") && has("heat") && !has("water-heater") {
+            LoadPair::AirAndHeat
+        } else {
+            return;
+        };
+        let Some(unit) = self.named_or_last(settled) else {
+            return;
+        };
+        self.heard.plans.push(Plan {
+            unit: Some(unit.clone()),
+            kind: PlanKind::Together { pair },
+            text: self.text.trim().to_owned(),
+        });
+        settled.also.push(unit);
+    }
+
+    fn named_or_last(&self, settled: &Settled) -> Option<UnitName> {
+        let named: Vec<&UnitName> = self
+            .heard
+            .named
+            .iter()
+            .filter_map(|name| known(&self.fleet, name))
+            .collect();
+        match (settled.reports.as_slice(), named.as_slice()) {
+            ([(unit, ..)], _) => Some(unit.clone()),
+            ([], [unit]) => Some((*unit).clone()),
+            ([], []) => {
+                let last = self.talk.unit_at(self.inbound.at)?;
+                known(&self.fleet, last).cloned()
+            }
+            _ => None,
+        }
+    }
+}
