@@ -202,6 +202,11 @@ impl Book {
         self.talks.get(who)
     }
 
+    /// Returns what is open with each person, by crew id.
+    pub fn talks(&self) -> impl Iterator<Item = (&String, &Talk)> {
+        self.talks.iter()
+    }
+
     /// Returns a person's messages that can still be taken back, oldest first.
     pub fn sent(&self, who: &str) -> &[Sent] {
         self.sent.get(who).map_or(&[], Vec::as_slice)

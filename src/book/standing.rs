@@ -24,6 +24,9 @@ pub struct StandingNote {
     pub by: String,
     /// What it says.
     pub text: Personal,
+    /// The load that a guided check found at fault, such as `water-heater`: it stays off.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub load: Option<String>,
 }
 
 /// A decision to move or use a trailer against the advice, with its reason.

@@ -51,6 +51,7 @@ pub(super) fn note(
             at: hearing.inbound.at,
             by: hearing.member.id.clone(),
             text: Personal::new(words),
+            load: None,
         };
         records.push(Record::Note { note });
     }

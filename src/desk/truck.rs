@@ -6,14 +6,48 @@ use super::answer::Reply;
 use super::inbound::Outgoing;
 use super::phrases::Phrases;
 use super::receive::Hearing;
+use super::settle::Settled;
 use super::tick::{alarm_of_task, dispatchers};
 use super::when;
-use crate::book::{Personal, Record, Task, TaskChange};
+use crate::book::{Personal, Record, Stage, Task, TaskChange};
 use crate::dialogue::About;
 use crate::finding::{Level, TaskKind};
 use crate::fleet::Role;
-use crate::heard::{Need, Plan, PlanKind, UnitName};
+use crate::heard::{Event, Need, Plan, PlanKind, UnitName};
 use crate::reply::Arg;
+
+/// Takes "truck for 12 is here" for the truck's arrival and not the trailer's, where the trailer stands there already.
+pub(super) fn has_come(hearing: &Hearing<'_>, settled: &mut Settled) -> Option<UnitName> {
+    let says = |list| hearing.desk.phrases.holds("truck", list, hearing.text);
+    if !says("who") || !says("here") {
+        return None;
+    }
+    let [(unit, _, entry)] = settled.reports.as_slice() else {
+        return None;
+    };
+    let arrival = entry.events == [Event::Arrived]
+        && entry.readings.is_empty()
+        && entry.faults.is_empty()
+        && entry.cleared.is_empty();
+    let stage = hearing
+        .desk
+        .book
+        .unit(unit)
+        .map(|kept| kept.state().stage());
+    let stands = matches!(
+        stage,
+        Some(Stage::SettingUp | Stage::InService | Stage::Closed)
+    );
+    let task = hearing.desk.book.tasks().open_task(unit, TaskKind::PumpOut);
+    let called = task.is_some_and(|task| task.called.is_some());
+    if !arrival || !(stands || called || says("pumps")) {
+        return None;
+    }
+    let unit = unit.clone();
+    settled.reports.clear();
+    settled.from_context = None;
+    Some(unit)
+}
 
 /// Takes back or moves what was booked, where the message says that the truck is off or late.
 pub(super) fn told(hearing: &Hearing<'_>, reply: &mut Reply<'_>, records: &mut Vec<Record>) {

@@ -78,7 +78,8 @@ pub(super) fn set(
 
 /// Lists the sender's watches where the message asks for them.
 pub(super) fn list(hearing: &Hearing<'_>, reply: &mut Reply<'_>) {
-    if !hearing.desk.phrases.is("watch", "list", hearing.text) {
+    let phrases = &hearing.desk.phrases;
+    if !phrases.is("watch", "list", hearing.text) && !phrases.holds("watch", "asks", hearing.text) {
         return;
     }
     let mine = |watch: &&Watch| watch.who == hearing.member.id;

@@ -176,6 +176,11 @@ pub enum Mend {
         /// The one it is for.
         to: UnitName,
     },
+    /// Nothing was meant of this trailer.
+    Off {
+        /// The trailer.
+        unit: UnitName,
+    },
     /// A reading was another number.
     Value {
         /// The trailer.
@@ -207,6 +212,19 @@ pub enum Mend {
         /// The number.
         value: f64,
     },
+}
+
+impl Mend {
+    /// Returns the trailer whose report is mended.
+    pub fn unit(&self) -> &UnitName {
+        match self {
+            Mend::Unit { from, .. } => from,
+            Mend::Off { unit }
+            | Mend::Value { unit, .. }
+            | Mend::Amps { unit, .. }
+            | Mend::Label { unit, .. } => unit,
+        }
+    }
 }
 
 /// The place in setting a trailer up, or in getting it ready to leave.

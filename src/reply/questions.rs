@@ -70,6 +70,7 @@ impl Voice<'_> {
             Mend::Unit { to, .. } => {
                 return self.say("mend-unit", &[("unit", to.as_str().into())]);
             }
+            Mend::Off { unit } => unit.to_string(),
             Mend::Value { key, value, .. } => self.reading(*key, *value, None),
             Mend::Amps {
                 circuit: Some(circuit),
@@ -88,9 +89,7 @@ impl Voice<'_> {
         };
         let of = |way: &Mend| match way {
             Mend::Unit { .. } => None,
-            Mend::Value { unit, .. } | Mend::Amps { unit, .. } | Mend::Label { unit, .. } => {
-                Some(unit.clone())
-            }
+            other => Some(other.unit().clone()),
         };
         let mine = of(way);
         match mine {

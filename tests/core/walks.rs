@@ -240,3 +240,429 @@ fn said(fault: hosebib::heard::Fault) -> &'static str {
         _ => "",
     }
 }
+
+/// What people write that answers nothing, in both languages.
+const CHATTER: &[&str] = &[
+    "ok",
+    "okay",
+    "k",
+    "done",
+    "all done",
+    "lol",
+    "brb",
+    "hi",
+    "hello",
+    "what?",
+    "thanks",
+    "thank you",
+    "next",
+    "ya",
+    "listo",
+    "hecho",
+    "ahorita",
+    "ahorita voy",
+    "un momento",
+    "espera",
+    "on it",
+    "hold on",
+    "one sec",
+    "wait",
+    "who is this",
+    "quien es",
+    "roger",
+    "copy",
+    "will do",
+    "cool",
+    "great",
+    "gracias",
+    "vale",
+    "bueno",
+    "orale",
+    "enterado",
+    "hola",
+    "jaja",
+    "10 4",
+    "good morning",
+    "im on my way",
+    "ya voy",
+    "let me check",
+    "going to look",
+    "voy a ver",
+    "can i turn it back on?",
+    "is it safe to go in",
+    "puedo prenderlo?",
+    "16 tank 1/4",
+    "16 static 52",
+    "no, 16 not 12",
+    "sorry that was for 16",
+    "oops wrong unit",
+    "16 si esta apagada",
+    "yes on 16",
+    "if it is off",
+    "when its off i will tell you",
+    "trying to",
+    "maybe",
+    "i think so",
+    "creo que si",
+    "ill do it later",
+    "luego lo hago",
+    "yes but he is dizzy",
+    "did all that",
+    "ok boss",
+    "ok thanks",
+    "sounds good",
+    "on my way",
+    "👍",
+    "...",
+    "what do you mean",
+    "why",
+    "say again",
+    "que?",
+    "almost done",
+    "ya casi",
+];
+
+/// Takes every so many of the texts, others at the next step.
+fn every<'a>(nth: usize, from: usize, texts: &'a [&'a str]) -> impl Iterator<Item = &'a &'a str> {
+    texts.iter().skip(from % nth).step_by(nth)
+}
+
+/// Goes to a step of a check by the answers that lead past those before it.
+fn at_step(crew: &mut Crew, fault: hosebib::heard::Fault, step: usize) -> bool {
+    use hosebib::heard::Fault;
+    crew.now += TimeDelta::hours(30);
+    let mut told = crew.hears("tobin", &format!("12 {}", said(fault)));
+    for before in &hosebib::rules::steps(fault)[..step] {
+        let answer = past(before.key);
+        told = crew.hears("tobin", answer);
+        if fault == Fault::BatteryLow && before.key == "step-battery-volts" {
+            told = crew.hears("tobin", "repeat");
+        }
+    }
+    let here = format!("step {}:", step + 1);
+    told.contains(&here)
+}
+
+/// What a message would change, were it sent now.
+struct Would {
+    told: String,
+    place: Option<Place>,
+    /// Whether it logs a fault, or a fault as over.
+    faults: bool,
+}
+
+/// The place of a person's check: whose steps, which, whether it asks if that helped.
+type Place = (hosebib::heard::Fault, u32, bool);
+
+impl Crew {
+    fn place(&self, who: &str) -> Option<Place> {
+        place_of(self.desk.book().talk(who)?)
+    }
+
+    fn would(&self, from: &str, text: &str) -> Would {
+        use hosebib::book::Record;
+        let at = self.now + TimeDelta::minutes(2);
+        let inbound = Inbound {
+            key: MessageKey::new("test", 1, self.said + 1, 0),
+            from: Sender::Crew(from.into()),
+            chat: None,
+            at,
+            received: at,
+            body: Body::Text(text.into()),
+            replaces: None,
+        };
+        let turn = self.desk.receive(&inbound);
+        let mut place = self.place(from);
+        let mut faults = false;
+        for record in &turn.records {
+            match record {
+                Record::Talk { who, talk } if who == from => place = place_of(talk),
+                Record::Message(message) => {
+                    let logs = |entry: &hosebib::heard::Entry| {
+                        !entry.faults.is_empty() || !entry.cleared.is_empty()
+                    };
+                    faults = message.reports.iter().any(|report| logs(&report.entry));
+                }
+                _ => {}
+            }
+        }
+        let told = turn.outgoing.iter().filter(|message| message.to == from);
+        Would {
+            told: told.map(|message| message.text.text().to_owned()).collect(),
+            place,
+            faults,
+        }
+    }
+}
+
+fn place_of(talk: &hosebib::dialogue::Talk) -> Option<Place> {
+    let check = talk.checks.last()?;
+    Some((check.steps_of, check.step, check.mending))
+}
+
+/// An answer by which a check goes past a step.
+fn past(key: &str) -> &'static str {
+    let step = all_steps().find(|step| step.key == key).expect("a step");
+    use hosebib::rules::{Asks, Then};
+    match (step.asks, step.then) {
+        (Asks::For { .. }, _) => "skip",
+        (Asks::IfGood, Then::Hold | Then::Report(_)) => "yes",
+        (Asks::IfBad, Then::Report(_)) => "no",
+        _ => "skip",
+    }
+}
+
+fn all_steps() -> impl Iterator<Item = hosebib::rules::Step> {
+    let faults = hosebib::heard::Fault::ALL.iter();
+    faults
+        .flat_map(|fault| hosebib::rules::steps(*fault))
+        .copied()
+}
+
+#[test]
+fn chatter_advances_no_step_that_guards_somebody() {
+    let mut wrong = Vec::new();
+    let mut tried = 0;
+    let mut crew = Crew::new(false);
+    let mut seen = std::collections::BTreeSet::new();
+    for fault in hosebib::heard::Fault::ALL {
+        for (number, step) in hosebib::rules::steps(*fault).iter().enumerate() {
+            if !step.guards() || !seen.insert(step.key) {
+                continue;
+            }
+            if !at_step(&mut crew, *fault, number) {
+                wrong.push(format!("{fault} step {} is not reached", number + 1));
+                continue;
+            }
+            let before = crew.place("tobin");
+            for text in CHATTER {
+                let hurts = text.contains("dizzy");
+                if hurts && matches!(step.then, hosebib::rules::Then::Report(_)) {
+                    continue; // there it is the answer
+                }
+                let would = crew.would("tobin", text);
+                tried += 1;
+                if would.place != before || (!hurts && would.faults) {
+                    wrong.push(format!("{fault} {} {text:?}: {}", step.key, would.told));
+                }
+            }
+        }
+    }
+    assert!(
+        wrong.is_empty(),
+        "{} of {tried}:\n{}",
+        wrong.len(),
+        wrong.join("\n")
+    );
+}
+
+#[test]
+fn chatter_logs_no_fault_and_no_fix_at_any_step() {
+    let mut wrong = Vec::new();
+    let mut tried = 0;
+    let mut crew = Crew::new(false);
+    let mut seen = std::collections::BTreeSet::new();
+    for fault in hosebib::heard::Fault::ALL {
+        for (number, step) in hosebib::rules::steps(*fault).iter().enumerate() {
+            if !seen.insert(step.key) || !at_step(&mut crew, *fault, number) {
+                continue;
+            }
+            let before = crew.place("tobin");
+            for text in every(4, number, CHATTER)
+                .filter(|text| !["did all that", "yes but he is dizzy"].contains(text))
+            {
+                let would = crew.would("tobin", text);
+                tried += 1;
+                // what was done may have helped: that is asked; "i think so" is a yes where nobody is in danger
+                let asked = step.asks == hosebib::rules::Asks::IfMended
+                    && would.place.is_some_and(|place| place.2);
+                if (would.place != before && !asked) || would.faults {
+                    wrong.push(format!("{fault} {} {text:?}: {}", step.key, would.told));
+                }
+            }
+        }
+    }
+    assert!(
+        wrong.is_empty(),
+        "{} of {tried}:\n{}",
+        wrong.len(),
+        wrong.join("\n")
+    );
+}
+
+#[test]
+fn a_plain_answer_in_ones_own_words_advances() {
+    const YES: &[&str] = &[
+        "yes",
+        "Yes.",
+        "yep",
+        "yup",
+        "yeah",
+        "yea",
+        "yess",
+        "yesss",
+        "yse",
+        "ya it is",
+        "yes it is",
+        "yes sir",
+        "yeah it is",
+        "uh huh",
+        "affirmative",
+        "correct",
+        "sure is",
+        "sure does",
+        "yes boss",
+        "ok yes",
+        "yes thanks",
+        "it is",
+        "they are",
+        "si",
+        "sí",
+        "SI",
+        "si señor",
+        "sip",
+        "simon",
+        "asi es",
+        "claro que si",
+        "si esta",
+        "afirmativo",
+        "sí, ya",
+        "si jefe",
+        "yep all of it",
+        "yes they are",
+        "well yes",
+        "hey yes",
+        "yes, done",
+    ];
+    const NO: &[&str] = &[
+        "no",
+        "No.",
+        "nope",
+        "nah",
+        "nop",
+        "nooo",
+        "naw",
+        "negative",
+        "no sir",
+        "not yet",
+        "no it isnt",
+        "it isn't",
+        "its not",
+        "no its not",
+        "not really",
+        "no boss",
+        "ok no",
+        "no thanks",
+        "it is not",
+        "nel",
+        "para nada",
+        "todavía no",
+        "aún no",
+        "no está",
+        "no esta",
+        "no señor",
+        "negativo",
+        "no, jefe",
+        "well no",
+        "doesnt",
+        "it doesn't",
+        "no way",
+        "no it doesnt",
+        "hey no",
+        "not at all",
+        "tampoco",
+        "no hay",
+        "no ya no",
+        "nah man",
+        "no, not yet",
+    ];
+    use hosebib::rules::Asks;
+    let mut wrong = Vec::new();
+    let mut crew = Crew::new(false);
+    let mut seen = std::collections::BTreeSet::new();
+    for fault in hosebib::heard::Fault::ALL {
+        for (number, step) in hosebib::rules::steps(*fault).iter().enumerate() {
+            if !matches!(step.asks, Asks::IfGood | Asks::IfBad) {
+                continue;
+            }
+            if !seen.insert(step.key) || !at_step(&mut crew, *fault, number) {
+                continue;
+            }
+            let before = crew.place("tobin");
+            for (texts, yes) in [(YES, true), (NO, false)] {
+                for text in every(2, number, texts) {
+                    let would = crew.would("tobin", text);
+                    let told = &would.told;
+                    let stays = step.guards() && step.asks == Asks::IfGood && !yes;
+                    let moved = would.place != before
+                        || told.contains("DANGER")
+                        || told.contains("WARNING");
+                    if moved == stays
+                        && !(stays && moved && matches!(step.then, hosebib::rules::Then::Report(_)))
+                    {
+                        wrong.push(format!("{fault} {} {text:?}: {told}", step.key));
+                    }
+                }
+            }
+        }
+    }
+    assert!(wrong.is_empty(), "{}:\n{}", wrong.len(), wrong.join("\n"));
+}
+
+#[test]
+fn a_number_is_taken_as_people_write_it() {
+    const PSI: &[&str] = &[
+        "52",
+        "52 psi",
+        "52psi",
+        "its 52",
+        "it's 52",
+        "about 52",
+        "around 52 psi",
+        "like 52",
+        "reads 52",
+        "gauge says 52",
+        "static 52",
+        "52 static",
+        "52 pounds",
+        "52 lbs",
+        "~52",
+        "52.",
+        "ok 52",
+        "yes 52",
+        "showing 52",
+        "sitting at 52",
+        "marca 52",
+        "como 52",
+        "52 libras",
+        "tengo 52",
+        "unos 52",
+        "la presion esta en 52",
+        "pressure 52",
+        "pressure is 52 psi",
+        "52ish",
+        "got 52",
+        "52 right now",
+        "its 52 now",
+        "its at 52",
+        "we are at 52",
+        "da 52",
+        "presión 52",
+        "agua 52 psi",
+        "water 52",
+        "psi 52",
+        "it reads 52 psi",
+    ];
+    let mut wrong = Vec::new();
+    let mut crew = Crew::new(false);
+    crew.hears("tobin", "12 weak water");
+    for text in PSI {
+        let would = crew.would("tobin", text);
+        if !would.told.contains("52 psi with taps shut")
+            || would.place.is_none_or(|place| place.1 != 1)
+        {
+            wrong.push(format!("{text:?}: {}", would.told));
+        }
+    }
+    assert!(wrong.is_empty(), "{}:\n{}", wrong.len(), wrong.join("\n"));
+}

@@ -274,9 +274,7 @@ impl Bare<'_> {
         let unit = self.units_among(&[])?;
         let mut named = ways.iter().filter(|way| match way {
             Mend::Unit { to, .. } => unit.contains(to),
-            Mend::Value { unit: of, .. }
-            | Mend::Amps { unit: of, .. }
-            | Mend::Label { unit: of, .. } => unit.contains(of),
+            other => unit.contains(other.unit()),
         });
         let first = named.next().cloned();
         first.filter(|_| named.next().is_none())

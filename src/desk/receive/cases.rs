@@ -8,6 +8,7 @@ use super::super::answer::{self, Reply};
 use super::super::settle::{self, Settled};
 use super::super::situate::Case;
 use super::super::tasks::{Board, kind_of};
+use super::super::walk;
 use super::{Hearing, lead};
 use crate::book::{MessageKey, Sent, Task, UnitBook};
 use crate::heard::{Ask, Entry, Plan, PlanKind, ReadingKey, UnitName};
@@ -60,6 +61,7 @@ impl Hearing<'_> {
             reply.board.close_by(&case.unit, &case.report);
             reply.take_case(case);
         }
+        walk::keep_off(self, &cases, reply);
         reply.findings.append(&mut settled.findings);
         reply.findings.sort_by_key(|finding| finding.order());
         // a task that the mended report asks for as well keeps its number

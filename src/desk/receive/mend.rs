@@ -86,7 +86,7 @@ impl Hearing<'_> {
 
     /// Keeps of the ways those that a mark such as "no" or "its" alone can mean.
     fn firmly_meant(&self, said: &Said<'_>, ways: Vec<Mend>) -> Vec<Mend> {
-        let of_a_unit = |way: &Mend| matches!(way, Mend::Unit { .. });
+        let of_a_unit = |way: &Mend| matches!(way, Mend::Unit { .. } | Mend::Off { .. });
         if said.sure {
             return ways;
         }
@@ -281,7 +281,11 @@ impl Hearing<'_> {
         let unit = self.names_a_unit(said.right);
         let units_alone = |to: &UnitName| -> Vec<Mend> {
             let mut ways: Vec<Mend> = Vec::new();
-            for (from, ..) in told.iter().filter(|(from, ..)| from != to) {
+            // one of those reported on is not the one that was meant instead
+            if told.iter().any(|(unit, ..)| unit == to) {
+                return ways;
+            }
+            for (from, ..) in told {
                 let way = Mend::Unit {
                     from: from.clone(),
                     to: to.clone(),
@@ -292,6 +296,14 @@ impl Hearing<'_> {
             }
             ways
         };
+        // "not 23" after "10 and 23 closed"
+        if let Some(unit) =
+            unit.filter(|unit| !said.sure && told.iter().any(|(of, ..)| of == *unit))
+        {
+            let several = told.iter().any(|(of, ..)| of != unit);
+            let off = Mend::Off { unit: unit.clone() };
+            return several.then_some(off).into_iter().collect();
+        }
         if let Some(to) = unit.filter(|_| explicit(said.right)) {
             return units_alone(to);
         }
@@ -301,6 +313,11 @@ impl Hearing<'_> {
             ways.extend(far);
         }
         ways.extend(near);
+        // "oops, 10 is half": the others are as they were
+        let names = self.names();
+        if names.len() == 1 && told.iter().any(|(unit, ..)| *unit == names[0]) {
+            ways.retain(|way| way.unit() == &names[0]);
+        }
         ways
     }
 
@@ -476,6 +493,7 @@ pub(super) fn apply(ways: &[Mend], told: Vec<Told>) -> Vec<Told> {
             let mut of = unit.clone();
             for way in ways {
                 match way {
+                    Mend::Off { unit: off } if *off == unit => entry = Entry::default(),
                     Mend::Unit { from, to } if *from == unit => of = to.clone(),
                     Mend::Value {
                         unit: on,
@@ -511,6 +529,7 @@ pub(super) fn apply(ways: &[Mend], told: Vec<Told>) -> Vec<Told> {
             entry.unit = Some(of.clone());
             (of, at, entry)
         })
+        .filter(|(.., entry)| !entry.is_empty())
         .collect()
 }
 

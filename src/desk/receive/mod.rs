@@ -125,6 +125,11 @@ impl Hearing<'_> {
         let booked = truck::called(&self);
         self.heard.plans.extend(booked);
         let mut settled = self.settle();
+        let truck_here = truck::has_come(&self, &mut settled);
+        if truck_here.is_some() {
+            self.heard.plans.clear();
+            self.heard.set_aside.clear();
+        }
         let of_its_own =
             self.instead_of.is_none() && self.asks.is_none() && !self.is_about_another_thing();
         let took = of_its_own
@@ -160,6 +165,9 @@ impl Hearing<'_> {
 
         // what it asks for: work, alarms, orders, questions
         self.plan(&mut reply, &cases, &mut records);
+        if let Some(unit) = &truck_here {
+            reply.say("truck-here", &[("unit", unit.as_str().into())]);
+        }
         truck::told(&self, &mut reply, &mut records);
         if self.heard.command.is_none() {
             watch::list(&self, &mut reply);
@@ -185,7 +193,7 @@ impl Hearing<'_> {
         standing::greet(&self, &cases, &mut reply);
         standing::beside_the_advice(&self, &cases, &mut reply);
         walk::stand::go_on(&self, &cases, stood, &mut reply);
-        walk::go_on(&self, &cases, took.as_ref(), &mut reply);
+        walk::go_on(&self, &cases, took.as_ref(), &mut reply, &mut records);
         standing::keep_confirmed(&self, &reply, &mut records);
         ahead::note(&self, &settled, &cases, &mut reply, &mut records);
 

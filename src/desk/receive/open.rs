@@ -6,7 +6,7 @@ use super::super::answer::{self, Reply};
 use super::super::repeat;
 use super::super::settle::{Settled, known, merge};
 use super::Hearing;
-use crate::dialogue::{About, Question, Talk};
+use crate::dialogue::{About, Check, Question, Talk};
 use crate::finding::{Finding, FindingId};
 use crate::heard::{Entry, Remark, UnitName};
 
@@ -47,6 +47,11 @@ impl Hearing<'_> {
                 .collect();
         }
         if let Some(checks) = reply.checks.take() {
+            // whose step was asked is the trailer talked about
+            let asked = |check: &&Check| reply.step.is_some() && !check.waits;
+            if let Some(check) = checks.last().filter(asked) {
+                talk.unit = Some((check.unit.clone(), at));
+            }
             talk.checks = checks;
         }
         if let Some(round) = reply.round.take() {

@@ -5,10 +5,13 @@ use chrono::TimeDelta;
 use super::super::answer::Reply;
 use super::super::receive::Hearing;
 use super::super::situate::Case;
+use super::culprit;
+use super::said::is_trip;
 use super::{FRESH, LATELY, OPEN_AT_MOST, Outcome, RESETS, Said, outcome, step_of};
 use crate::book::UnitState;
-use crate::dialogue::Check;
+use crate::dialogue::{Check, STEP_LASTS};
 use crate::finding::{FindingId, Level, TaskKind};
+use crate::fleet::Role;
 use crate::heard::{Ask, Event, Fault, PlanKind, UnitName};
 use crate::outlook::runs_on_tank;
 use crate::reply::Arg;
@@ -19,6 +22,8 @@ pub(super) struct Round<'a> {
     pub(super) hearing: &'a Hearing<'a>,
     pub(super) cases: &'a [Case],
     pub(super) checks: Vec<Check>,
+    /// The checks that ended in this turn: the same report does not start them again.
+    pub(super) ended: Vec<(UnitName, Fault)>,
 }
 
 impl Round<'_> {
@@ -31,14 +36,32 @@ impl Round<'_> {
             return;
         };
         let outcome = outcome(&check, step, said);
-        if step.resets
-            && !check.mending
-            && matches!(
-                outcome,
-                Outcome::RuledOut | Outcome::Found | Outcome::Mended
-            )
-        {
+        let answered = matches!(
+            outcome,
+            Outcome::RuledOut | Outcome::Found | Outcome::Mended
+        );
+        let reset = step.resets && !check.mending && answered
+            || said == Said::Tripped
+            || check.mending && is_trip(check.fault) && matches!(said, Said::No | Said::Mended);
+        if reset && !self.counted(&check) {
             check.resets += 1;
+        }
+        match said {
+            Said::Tripped | Said::No
+                if self.resets(&check) >= RESETS
+                    && reset
+                    && (check.mending || said == Said::Tripped) =>
+            {
+                self.no_third(&check, reply);
+                self.ended.push((check.unit, check.fault));
+                return;
+            }
+            Said::Tripped => reply.say("walk-tripped", &[]),
+            Said::Back => step_back(&mut check),
+            Said::Unclear if self.hearing.member.role == Role::Dispatcher && step.guards() => {
+                reply.say("walk-not-there", &[]);
+            }
+            _ => {}
         }
         if self.settle(&mut check, step, outcome, reply) {
             if said == Said::DidAll && outcome == Outcome::Skipped {
@@ -46,13 +69,59 @@ impl Round<'_> {
                 skip_what_needs_nothing(&mut check);
             }
             self.checks.push(check);
+        } else {
+            self.ended.push((check.unit, check.fault));
         }
+    }
+
+    /// Says what the step at hand is for.
+    pub(super) fn say_what_for(&self, reply: &mut Reply<'_>) {
+        let Some(step) = self.checks.last().and_then(step_of) else {
+            return;
+        };
+        if matches!(step.then, Then::Hold) {
+            let text = reply.voice.word(&format!("settles-{}", step.cause));
+            reply.lines.push(text);
+        } else if !step.guards() {
+            let what = reply.voice.word(&format!("cause-{}", step.cause));
+            reply.say("walk-why", &[("what", what.into())]);
+        }
+    }
+
+    /// Counts the resets that a message tells of.
+    pub(super) fn count_resets(&mut self, resets: u32) {
+        if let Some(check) = self.checks.last_mut() {
+            check.resets += resets;
+        }
+    }
+
+    /// Tells whether the message counted its reset already.
+    fn counted(&self, check: &Check) -> bool {
+        let before = self.hearing.talk.checks.last();
+        before.is_some_and(|before| before.resets < check.resets)
+    }
+
+    fn resets(&self, check: &Check) -> u32 {
+        check.resets.max(self.resets_lately(&check.unit))
+    }
+
+    /// Ends a check at its second reset.
+    fn no_third(&self, check: &Check, reply: &mut Reply<'_>) {
+        let id = FindingId::of_fault(check.fault);
+        for finding in &mut reply.findings {
+            if finding.id == id && finding.unit.as_ref() == Some(&check.unit) {
+                finding.action = "trouble-trips-again".into();
+            }
+        }
+        reply.say("walk-two-resets", &[]);
+        self.call(check, TaskKind::Electrician, reply);
     }
 
     /// Tells whether the reply tells of a danger that has no check, or one that is not the check at hand.
     pub(super) fn waits_for_people(&self, reply: &Reply<'_>) -> bool {
         let at_hand = self.checks.last();
-        let shocked = at_hand.is_some_and(|check| check.fault == Fault::Shock);
+        // who helps somebody hurt by a shock must know that the power is off
+        let shocked = at_hand.is_some_and(|check| check.fault == Fault::Shock && check.step == 0);
         let of_another = |id| at_hand.is_none_or(|check| FindingId::of_fault(check.fault) != id);
         reply.findings.iter().any(|finding| {
             finding.level == Level::Danger
@@ -71,6 +140,10 @@ impl Round<'_> {
     ) -> bool {
         match outcome {
             Outcome::Again => {}
+            Outcome::Guarded if step.then == Then::Hold => {
+                return self.found(check, step, reply);
+            }
+            Outcome::Guarded => reply.say("set-up-not-skipped", &[]),
             Outcome::Tried => check.mending = true,
             Outcome::Skipped => advance(check),
             Outcome::RuledOut => {
@@ -185,6 +258,9 @@ impl Round<'_> {
         }
         let mut started = false;
         for (unit, fault) in new.into_iter().rev() {
+            if self.ended.contains(&(unit.clone(), fault)) || self.is_known(&unit, fault) {
+                continue;
+            }
             let place = self
                 .checks
                 .iter()
@@ -223,8 +299,15 @@ impl Round<'_> {
         started
     }
 
+    /// Tells whether a fault is what a heater that must stay off leads to: no check would end but with that heater on.
+    fn is_known(&self, unit: &UnitName, fault: Fault) -> bool {
+        let case = self.cases.iter().find(|case| case.unit == *unit);
+        matches!(fault, Fault::NoHeat | Fault::NoHotWater)
+            && case.is_some_and(|case| culprit::heater_kept_off(self.hearing, case).is_some())
+    }
+
     /// Asks the step at hand, past those that need no asking; ends the check where none is left.
-    pub(super) fn ask(&mut self, reply: &mut Reply<'_>, before: Option<&Check>) {
+    pub(super) fn ask(&mut self, reply: &mut Reply<'_>, before: Option<&Check>, shortly: bool) {
         while let Some(mut check) = self.checks.pop() {
             let other = before
                 .is_some_and(|before| before.unit != check.unit || before.fault != check.fault);
@@ -238,38 +321,51 @@ impl Round<'_> {
             if self.pass_known(&mut check, reply) {
                 check.asked = self.hearing.now;
                 check.waits = false;
-                reply.step = step_of(&check).map(|step| question(&check, step, reply));
+                reply.step = step_of(&check).map(|step| question(&check, step, reply, shortly));
                 self.checks.push(check);
                 return;
             }
         }
     }
 
-    /// Reminds of the check at hand, once, after a message on something else.
+    /// Reminds of the check at hand, once, after a message on something else. A step that guards somebody is asked again
+    /// after every message that says nothing.
     pub(super) fn remind(&mut self, reply: &mut Reply<'_>) {
         let asks = matches!(self.hearing.heard.ask, None | Some(Ask::Status { .. }));
         let silent = self.cases.is_empty()
             && self.hearing.heard.ask.is_none()
             && self.hearing.heard.command.is_none()
+            && reply.findings.is_empty()
+            && self.hearing.heard.unclear.is_empty()
             && self
                 .hearing
                 .heard
                 .plans
                 .iter()
                 .all(|plan| plan.kind == PlanKind::Well);
-        if let Some(check) = self.checks.last_mut().filter(|check| !check.waits)
-            && asks
-        {
-            check.waits = true;
-            if silent && let Some(step) = step_of(check) {
+        let now = self.hearing.now;
+        let Some(check) = self.checks.last_mut() else {
+            return;
+        };
+        let Some(step) = step_of(check) else { return };
+        let guards = step.guards() && !check.mending && now - check.asked <= STEP_LASTS;
+        if silent && (guards || !check.waits) {
+            if !guards {
                 reply.say("walk-unread", &[]);
-                reply.step = Some(question(check, step, reply));
-                return;
             }
+            // asked again, it is the last thing said
+            check.waits = !guards;
+            check.asked = now;
+            reply.step = Some(question(check, step, reply, true));
+            return;
+        }
+        if asks && !check.waits {
+            check.waits = true;
             let name = reply.voice.fault(check.fault);
             let args = [
                 ("unit", Arg::from(check.unit.as_str())),
                 ("name", name.into()),
+                ("count", Arg::Count(i64::from(check.step) + 1)),
             ];
             let line = reply.voice.say("walk-waits", &args);
             reply.step = Some(line);
@@ -298,15 +394,12 @@ impl Round<'_> {
                 advance(check);
                 continue;
             }
-            if step.resets && check.resets.max(self.resets_lately(&check.unit)) >= RESETS {
-                let id = FindingId::of_fault(check.fault);
-                for finding in &mut reply.findings {
-                    if finding.id == id && finding.unit.as_ref() == Some(&check.unit) {
-                        finding.action = "trouble-trips-again".into();
-                    }
-                }
-                reply.say("walk-two-resets", &[]);
-                self.call(check, TaskKind::Electrician, reply);
+            if matches!(step.then, Then::Report(fault) if state.has(fault)) {
+                advance(check);
+                continue;
+            }
+            if step.resets && self.resets(check) >= RESETS {
+                self.no_third(check, reply);
                 return false;
             }
             let lately = step.by.and_then(|event| Some((event, state.when(event)?)));
@@ -376,21 +469,27 @@ impl Round<'_> {
     }
 }
 
-/// Puts the question of a step into words, with the answers it takes.
-fn question(check: &Check, step: &Step, reply: &Reply<'_>) -> String {
+/// Puts the question of a step into words, with the answers it takes; shortly, only what it asks.
+fn question(check: &Check, step: &Step, reply: &Reply<'_>, shortly: bool) -> String {
+    let voice = &reply.voice;
     let (what, answers) = if check.mending {
-        ("walk-mended-now", "walk-answer-word")
+        let did = voice.word(&format!("did-{}", step.cause));
+        let works = voice.word(&format!("mended-{}", check.fault));
+        let args = [("what", did.into()), ("words", works.into())];
+        (voice.say("walk-mended-now", &args), "walk-answer-word")
     } else {
         let answers = match step.asks {
             Asks::For { .. } => "walk-answer-number",
-            _ if step.then == Then::Hold => "walk-answer-safe",
+            _ if step.guards() => "walk-answer-safe",
             _ => "walk-answer-word",
         };
-        (step.key, answers)
+        let what = voice.word(step.key);
+        let what = if shortly { last_question(&what) } else { what };
+        (what, answers)
     };
-    let what = format!("{} {}", reply.voice.word(what), reply.voice.word(answers));
-    let name = reply.voice.fault(check.steps_of);
-    reply.voice.say(
+    let what = format!("{what} {}", voice.word(answers));
+    let name = voice.fault(check.steps_of);
+    voice.say(
         "walk-step",
         &[
             ("unit", check.unit.as_str().into()),
@@ -399,6 +498,23 @@ fn question(check: &Check, step: &Step, reply: &Reply<'_>) -> String {
             ("what", what.into()),
         ],
     )
+}
+
+/// Returns the last sentence of a text that asks; the whole where none does.
+fn last_question(text: &str) -> String {
+    let Some(end) = text.rfind('?') else {
+        return text.to_owned();
+    };
+    let start = text[..end].rfind(['.', '?']).map_or(0, |at| at + 1);
+    text[start..=end].trim().to_owned()
+}
+
+/// Goes back by one step, or to the question before it was asked whether that helped.
+fn step_back(check: &mut Check) {
+    let reads = step_of(check).is_some_and(|step| matches!(step.asks, Asks::For { .. }));
+    if !std::mem::take(&mut check.mending) || reads {
+        check.step = check.step.saturating_sub(1);
+    }
 }
 
 fn advance(check: &mut Check) {

@@ -1,18 +1,20 @@
 //! What a message says as an answer to the step of a guided check.
+//!
+//! An answer is taken only where it plainly answers this step's question. Where the step guards somebody, every word of
+//! the message must be accounted for, and "ok" or "done" never say that it is safe.
 
-use std::collections::BTreeMap;
-
-use serde::Deserialize;
-use unicode_normalization::UnicodeNormalization;
-use unicode_normalization::char::is_combining_mark;
-
+use super::answers::{Answers, Own};
+use super::phrase::{Phrases, Span, is_question, plain, sole_value};
 use crate::dialogue::Check;
-use crate::heard::{Entry, Fault, Heard, ReadingKey, ShortAnswer};
-use crate::rules::{Asks, Sought, Step};
+use crate::heard::{Entry, Fault, Heard, ReadingKey};
+use crate::rules::{Asks, Sought, Step, Then};
 
-const ANSWERS: &str = include_str!("../../../grammar/walk/answers.toml");
 /// A longer message is a report or a story, and no answer.
-const LONGEST: usize = 14;
+const LONGEST: usize = 24;
+/// Words that may be left over beside the words of a step's own.
+const LEFT_BESIDE_OWN: usize = 4;
+/// Words that may be left over beside a plain yes or no.
+const LEFT_BESIDE_PLAIN: usize = 3;
 
 /// An answer to a step.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -27,182 +29,422 @@ pub(in crate::desk) enum Said {
     /// This and the next steps were done already.
     DidAll,
     Number(f64),
-    /// To be asked again.
+    /// It tripped again, at a step that does not ask for it.
+    Tripped,
+    /// To be asked again, in full.
     Resume,
-    /// "next": a skip right after the question, later the wish to go on.
-    Next,
+    /// To go on where the check was left, or to the step before.
+    Back,
+    /// To be asked again, shortly: it was meant as an answer and is none.
+    Unclear,
+    /// To end the check.
+    Stop,
 }
 
-/// How crews answer, by step.
-#[derive(Debug, Deserialize)]
-#[serde(transparent)]
-pub(in crate::desk) struct Answers(BTreeMap<String, BTreeMap<String, Vec<String>>>);
-
-impl Default for Answers {
-    fn default() -> Self {
-        toml::from_str(ANSWERS).expect("the built-in answers are read by a test")
-    }
+/// A message that may answer a step.
+pub(in crate::desk) struct Message<'a> {
+    pub(in crate::desk) heard: &'a Heard,
+    pub(in crate::desk) text: &'a str,
+    /// What it reports on the trailer of the check.
+    pub(in crate::desk) told: Option<&'a Entry>,
+    /// The question of the step, in every language.
+    pub(in crate::desk) question: &'a str,
+    /// The steps after the one that waits: a message may answer several.
+    pub(in crate::desk) after: &'a [Step],
+    /// Whether the question is the last thing that this person was told, and they stand at the trailer.
+    pub(in crate::desk) fresh: bool,
 }
 
 impl Answers {
     /// Reads a message as an answer to a step; none where it is about something else.
     pub(in crate::desk) fn read(
         &self,
-        heard: &Heard,
-        text: &str,
+        message: &Message<'_>,
         check: &Check,
         step: &Step,
-        told: Option<&Entry>,
     ) -> Option<Said> {
+        let Message { heard, told, .. } = *message;
         if told.is_some_and(|entry| entry.cleared.contains(&check.fault)) {
             return Some(Said::Mended);
         }
-        // the Spanish word for a skip is also that of a breaker that trips
-        let trips = matches!(check.fault, Fault::BreakerTrip | Fault::GfciTrip);
-        if !trips && self.is_skip(text) {
-            return Some(Said::Skip);
+        let words = Phrases::of(message.text);
+        if let Some(said) = self.order(&words, check) {
+            return Some(said);
         }
         // a question is no answer: "can i turn it back on" must never close a check
-        if heard.command.is_some() || heard.ask.is_some() || is_question(text) {
+        if heard.command.is_some() || heard.ask.is_some() || is_question(message.text) {
+            return None;
+        }
+        let tripped =
+            is_trip(check.fault) && told.is_some_and(|entry| entry.faults.contains(&check.fault));
+        if tripped && (check.mending || !asks_for_a_trip(step)) {
+            return Some(if check.mending {
+                Said::No
+            } else {
+                Said::Tripped
+            });
+        }
+        if self.any(&words, "mistake") {
             return None;
         }
         if let Asks::For { what, .. } = step.asks
             && !check.mending
-            && let Some(number) = number(heard, told, what)
         {
-            return Some(Said::Number(number));
+            if let Some(number) = self.number(message, what) {
+                return Some(Said::Number(number));
+            }
+            if told.is_some_and(|entry| !entry.readings.is_empty()) {
+                return None;
+            }
         }
-        if told.is_some_and(|entry| step.by.is_some_and(|event| entry.events.contains(&event))) {
-            return Some(Said::Done);
-        }
-        let text = plain(text);
-        if text.split_whitespace().count() > LONGEST {
+        if words.len() > LONGEST {
             return None;
         }
-        let own = if check.mending {
-            None
-        } else {
-            self.longest(step.key, &text, &["yes", "no"])
-        };
-        if let Some((list, _)) = own
-            && !(list == "yes" && self.says_not(&text) && !step_says_not(self, step.key, &text))
-        {
-            return Some(if list == "yes" { Said::Yes } else { Said::No });
+        let said = self.verdict(message, check, step, words)?;
+        let grave = matches!(check.fault, Fault::Shock | Fault::Spill);
+        if step.guards() && (said == Said::Done || said == Said::Mended && grave) {
+            return Some(Said::Unclear);
         }
-        if let Some("resume") = self
-            .longest("any", &text, &["resume"])
-            .map(|(list, _)| list)
-        {
-            return Some(Said::Resume);
-        }
-        match heard.answer.as_ref().and_then(|answer| answer.word) {
-            Some(ShortAnswer::DidAll) => return Some(Said::DidAll),
-            Some(ShortAnswer::No) => return Some(Said::No),
-            Some(ShortAnswer::Skip) if self.longest("any", &text, &["next"]).is_some() => {
-                return Some(Said::Next);
+        Some(said)
+    }
+
+    /// Reads what a whole message orders of a check; none where it is no order.
+    pub(in crate::desk) fn orders(&self, text: &str, check: &Check) -> Option<Said> {
+        self.order(&Phrases::of(text), check)
+    }
+
+    /// Reads what a whole message orders of the check: to go on, back, again, to skip or to stop.
+    fn order(&self, words: &Phrases, check: &Check) -> Option<Said> {
+        let is = |list| self.is_all(words, list);
+        // the Spanish word for a skip is also that of a breaker that trips
+        let skips = is("skip") && !(is_trip(check.fault) && words.len() == 1 && self.trips(words));
+        Some(if is("stop") {
+            Said::Stop
+        } else if is("back") {
+            if check.waits {
+                Said::Resume
+            } else {
+                Said::Back
             }
-            Some(ShortAnswer::Skip) => return Some(Said::Skip),
-            _ => {}
-        }
-        let general = ["all", "mended", "no", "yes", "done", "skip", "next"];
-        let said = match self.longest("any", &text, &general) {
-            Some(("all", _)) => Some(Said::DidAll),
-            Some(("mended", _)) if self.says_not(&text) => Some(Said::No),
-            Some(("mended", _)) => Some(Said::Mended),
-            Some(("no", _)) => Some(Said::No),
-            Some(("yes", _)) if self.says_not(&text) => Some(Said::No),
-            Some(("yes", _)) => Some(Said::Yes),
-            Some(("done", _)) if self.says_not(&text) => Some(Said::No),
-            Some(("done", _)) => Some(Said::Done),
-            Some(("skip", _)) => Some(Said::Skip),
-            Some(("next", _)) => Some(Said::Next),
-            _ => None,
-        };
-        // an ordinary report is an answer only by the step's own words
-        let bare = told.is_none_or(|entry| entry.is_empty() || of_opening(entry));
-        let word = heard.answer.as_ref().and_then(|answer| answer.word);
-        said.filter(|_| bare).or(match word {
-            Some(ShortAnswer::Yes | ShortAnswer::Ok) => Some(Said::Yes),
-            _ => None,
+        } else if is("resume") || is("next") || is("repeat") && !is("yes") {
+            Said::Resume
+        } else if is("all") {
+            Said::DidAll
+        } else if skips {
+            Said::Skip
+        } else {
+            return None;
         })
+    }
+
+    fn trips(&self, words: &Phrases) -> bool {
+        self.any(words, "trips")
+    }
+
+    fn verdict(
+        &self,
+        message: &Message<'_>,
+        check: &Check,
+        step: &Step,
+        mut words: Phrases,
+    ) -> Option<Said> {
+        let told = message.told;
+        let guards = step.guards() && !check.mending;
+        let asks_whether_it_helped = check.mending || step.asks == Asks::IfMended;
+        let own = match check.mending {
+            false => self.own(step.key, &words),
+            true => Own::Neither,
+        };
+        let own = match own {
+            Own::Neither if asks_whether_it_helped => {
+                self.own(&format!("mended-{}", check.fault), &words)
+            }
+            own => own,
+        };
+        let leading = self.leading(&words);
+        let mut said = match &own {
+            Own::Both => Some(Said::Unclear),
+            Own::Yes(spans) => {
+                words.cover(spans);
+                let not = !words.find_uncovered(self.list("any", "not")).is_empty();
+                Some(if not { Said::No } else { Said::Yes })
+            }
+            Own::No(spans) => {
+                words.cover(spans);
+                let odd = guards && leading == Some(true);
+                Some(if odd { Said::Unclear } else { Said::No })
+            }
+            Own::Neither => None,
+        };
+        let by_own = said.is_some();
+        let reports = told.is_some_and(|entry| !entry.is_empty() && !of_opening(entry));
+        if !by_own {
+            said = self.general(&words, leading, asks_whether_it_helped, step);
+            let still = told.is_some_and(|entry| entry.faults.contains(&check.fault));
+            if still && asks_whether_it_helped {
+                said = Some(Said::No);
+            }
+            let done = told
+                .is_some_and(|entry| step.by.is_some_and(|event| entry.events.contains(&event)));
+            if done && !matches!(said, Some(Said::Mended | Said::No)) {
+                said = Some(Said::Done);
+            } else if reports && !done && !still && leading != Some(true) {
+                // an ordinary report is an answer only by the step's own words
+                return None;
+            }
+        }
+        let said = said?;
+        self.cover_what_is_clear(&mut words, message.question, guards);
+        for step in message.after {
+            if let Own::Yes(spans) | Own::No(spans) = self.own(step.key, &words) {
+                words.cover(&spans);
+            }
+        }
+        let beside = words.find(self.list(step.key, "beside"));
+        words.cover(&beside);
+        let later = self.has_uncovered(&words, "later");
+        let but = self.has_uncovered(&words, "but");
+        let left = words.left().filter(|word| !message.told_is(word)).count();
+        let reported_else = told.is_some_and(|entry| {
+            entry
+                .faults
+                .iter()
+                .any(|fault| *fault != check.fault && step.then != Then::Report(*fault))
+        });
+        if guards {
+            let unsure = self.has_uncovered(&words, "unsure");
+            let safe = (said == Said::Yes) == (step.asks == Asks::IfGood);
+            let sure = match safe {
+                true => left == 0 && !later && !but && !unsure && !reported_else,
+                // what is not safe is believed sooner
+                false => left <= LEFT_BESIDE_OWN && !later,
+            };
+            let plainly = by_own || message.fresh;
+            return Some(match said {
+                Said::Yes | Said::No if sure && plainly => said,
+                Said::Skip | Said::Mended => said,
+                _ if left > LEFT_BESIDE_OWN => return None,
+                _ => Said::Unclear,
+            });
+        }
+        if later && !matches!(said, Said::Skip) {
+            return Some(Said::Unclear);
+        }
+        let bound = if by_own {
+            LEFT_BESIDE_OWN
+        } else {
+            LEFT_BESIDE_PLAIN
+        };
+        if left > bound && !reports {
+            return None;
+        }
+        Some(if but && !by_own && said != Said::No {
+            Said::Unclear
+        } else {
+            said
+        })
+    }
+
+    /// Reads the words that fit every step.
+    fn general(
+        &self,
+        words: &Phrases,
+        leading: Option<bool>,
+        asks_whether_it_helped: bool,
+        step: &Step,
+    ) -> Option<Said> {
+        let has = |list| self.any(words, list);
+        let not = has("not");
+        if asks_whether_it_helped && has("unchanged") {
+            return Some(Said::No);
+        }
+        if has("mended") {
+            return Some(match (not, asks_whether_it_helped) {
+                (false, _) => Said::Mended,
+                (true, true) => Said::No,
+                (true, false) => Said::Unclear,
+            });
+        }
+        if has("skip") {
+            return Some(Said::Skip);
+        }
+        match leading {
+            Some(true) if not => return Some(Said::Unclear),
+            Some(true) => return Some(Said::Yes),
+            Some(false) => return Some(Said::No),
+            None => {}
+        }
+        if has("fine") && !step.guards() {
+            return Some(match step.asks {
+                _ if asks_whether_it_helped || not => Said::Unclear,
+                Asks::IfGood => Said::Yes,
+                Asks::IfBad => Said::No,
+                _ => Said::Unclear,
+            });
+        }
+        if has("done") {
+            let tried = asks_whether_it_helped && !not;
+            return Some(if tried { Said::Done } else { Said::Unclear });
+        }
+        (has("ack") || has("unchanged") || has("later")).then_some(Said::Unclear)
+    }
+
+    /// Reads what a later step's own words say in a message that has answered the step before.
+    pub(in crate::desk) fn reads_on(
+        &self,
+        message: &Message<'_>,
+        before: &[&Step],
+        step: &Step,
+    ) -> Option<Said> {
+        let words = Phrases::of(message.text);
+        let own = self.own(step.key, &words);
+        let (spans, said) = match &own {
+            Own::Yes(spans) => (spans, Said::Yes),
+            Own::No(spans) => (spans, Said::No),
+            _ => return None,
+        };
+        let used: Vec<Span> = before
+            .iter()
+            .flat_map(|step| match self.own(step.key, &words) {
+                Own::Yes(spans) | Own::No(spans) => spans,
+                _ => Vec::new(),
+            })
+            .collect();
+        let tells = message.told.is_some_and(|entry| {
+            step.tells
+                .is_some_and(|event| entry.events.contains(&event))
+        });
+        let fresh = |(from, to): &Span| {
+            (to - from >= 2 || tells) && !used.iter().any(|(a, b)| from < b && a < to)
+        };
+        spans.iter().any(fresh).then_some(said)
     }
 
     /// Reads a bare message as an answer to a step of setting up or leaving.
     pub(in crate::desk) fn bare(&self, heard: &Heard, text: &str) -> Option<Said> {
-        let text = plain(text);
-        if text.split_whitespace().count() > LONGEST {
+        let mut words = Phrases::of(text);
+        let is = |list| self.is_all(&words, list);
+        if is("stop") {
+            return Some(Said::Stop);
+        }
+        if is("resume") || is("next") || is("repeat") && !is("yes") || is("back") {
+            return Some(Said::Resume);
+        }
+        if is("all") {
+            return Some(Said::DidAll);
+        }
+        if is("skip") {
+            return Some(Said::Skip);
+        }
+        if words.len() > LONGEST || is_question(text) || self.any(&words, "mistake") {
             return None;
         }
-        let answer = heard.answer.as_ref();
-        match answer.and_then(|answer| answer.word) {
-            Some(ShortAnswer::DidAll) => return Some(Said::DidAll),
-            Some(ShortAnswer::No) => return Some(Said::No),
-            _ => {}
+        let number = heard.answer.as_ref().and_then(|answer| answer.number);
+        let not = self.any(&words, "not");
+        let said = match self.leading(&words) {
+            Some(false) => Said::No,
+            Some(true) if not => Said::Unclear,
+            Some(true) => Said::Yes,
+            None if self.any(&words, "skip") => Said::Skip,
+            None if self.any(&words, "done") || self.any(&words, "mended") => match not {
+                true => Said::No,
+                false => Said::Yes,
+            },
+            None if number.is_some() => return number.map(Said::Number),
+            None if self.any(&words, "ack") => Said::Unclear,
+            None => return None,
+        };
+        self.cover_what_is_clear(&mut words, "", false);
+        let later = self.has_uncovered(&words, "later") || self.has_uncovered(&words, "but");
+        match words.left().count() {
+            _ if later => Some(Said::Unclear),
+            left if left <= 1 => Some(said),
+            _ => None,
         }
-        let lists = [
-            "resume", "all", "next", "no", "done", "yes", "skip", "mended",
-        ];
-        match self.longest("any", &text, &lists).map(|(list, _)| list) {
-            Some("resume" | "next") => Some(Said::Resume),
-            Some("all") => Some(Said::DidAll),
-            Some("no") => Some(Said::No),
-            Some("skip") => Some(Said::Skip),
-            Some("done" | "yes" | "mended") if self.says_not(&text) => Some(Said::No),
-            Some("done" | "yes" | "mended") => Some(Said::Yes),
-            _ => answer.and_then(|answer| answer.number).map(Said::Number),
+    }
+
+    /// Finds the number that a step asks for: as it was reported, else as a bare answer.
+    fn number(&self, message: &Message<'_>, what: Sought) -> Option<f64> {
+        let told = message.told;
+        let reported = told.and_then(|entry| match what {
+            Sought::Reading(key) => entry.readings.value(key),
+            Sought::Amps => entry.readings.amps.last().map(|current| current.amps),
+            Sought::Plain => None,
+        });
+        if reported.is_some() {
+            return reported;
         }
-    }
-
-    /// Tells whether a message says that fire or police ordered something.
-    pub(in crate::desk) fn tells_of_an_order(&self, text: &str) -> bool {
-        let text = plain(text);
-        let says = |list| self.longest("order", &text, &[list]).is_some();
-        let orders = says("what") || says("tells") && says("moves");
-        !self.says_not(&text) && says("who") && orders
-    }
-
-    /// Tells whether a message is a skip and nothing else.
-    fn is_skip(&self, text: &str) -> bool {
-        let text = plain(text);
-        let skips = self.0.get("any").and_then(|any| any.get("skip"));
-        skips.is_some_and(|skips| skips.contains(&text))
-    }
-
-    /// Tells whether a message asks to go on where a check stopped.
-    pub(in crate::desk) fn resumes(&self, text: &str) -> bool {
-        let text = plain(text);
-        text.split_whitespace().count() <= 8
-            && self.longest("any", &text, &["resume", "next"]).is_some()
-    }
-
-    /// Finds the longest phrase of the given lists in a text, and the list it is from; the earlier list where two tie.
-    fn longest<'a>(&self, of: &str, text: &str, lists: &[&'a str]) -> Option<(&'a str, usize)> {
-        let phrases = self.0.get(of)?;
-        let padded = format!(" {text} ");
-        let mut best: Option<(&str, usize)> = None;
-        for list in lists {
-            for phrase in phrases.get(*list).into_iter().flatten() {
-                let words = phrase.split(' ').count();
-                if padded.contains(&format!(" {phrase} "))
-                    && best.is_none_or(|(_, longest)| words > longest)
-                {
-                    best = Some((list, words));
-                }
+        if told.is_some_and(|entry| !entry.is_empty()) {
+            return None;
+        }
+        let answer = message.heard.answer.as_ref();
+        let fits = answer.is_some_and(|answer| {
+            let measure = answer.measure.as_deref();
+            measure.is_none_or(|measure| measures(what).contains(&measure))
+        });
+        let bare = answer.filter(|_| fits).and_then(|answer| answer.number);
+        let bare = bare.or_else(|| self.only_number(message, what))?;
+        match what {
+            Sought::Reading(key) if is_level(key) && bare.fract() != 0.0 && bare < 1.0 => {
+                Some(bare * 100.0)
             }
+            Sought::Reading(key) => plausible(key).contains(&bare).then_some(bare),
+            Sought::Amps => (0.0..=100.0).contains(&bare).then_some(bare),
+            Sought::Plain => Some(bare),
         }
-        best
     }
 
-    fn says_not(&self, text: &str) -> bool {
-        self.longest("any", text, &["not"]).is_some()
+    /// Finds the one number of a message in which every other word is clear: "its about 52 psi".
+    fn only_number(&self, message: &Message<'_>, what: Sought) -> Option<f64> {
+        let mut words = Phrases::of(message.text);
+        if self.any(&words, "mistake") || self.any(&words, "later") {
+            return None;
+        }
+        let amount = |(list, value): (&str, f64)| self.is_all(&words, list).then_some(value);
+        let level = matches!(what, Sought::Reading(key) if is_level(key));
+        let by_name = [("none", 0.0), ("half", 50.0), ("full", 100.0)];
+        let named = by_name
+            .into_iter()
+            .filter(|(list, _)| level || *list == "none")
+            .find_map(amount);
+        if named.is_some() {
+            return named;
+        }
+        let (value, measure) = sole_value(message.text)?;
+        if !measure.is_empty() && measure != "ish" && !measures(what).contains(&measure.as_str()) {
+            return None;
+        }
+        for list in ["filler", "about", "yes", "ack"] {
+            let spans = words.find(self.list("any", list));
+            words.cover(&spans);
+        }
+        let question = plain(message.question);
+        words.cover_words(|word| {
+            word.starts_with(|c: char| c.is_ascii_digit())
+                || measures(what).contains(&word)
+                || question.split(' ').any(|asked| asked == word)
+        });
+        words.left().next().is_none().then_some(value)
     }
 }
 
-/// Tells whether the matched words of the step hold the negation themselves, as in "no answer".
-fn step_says_not(answers: &Answers, step: &str, text: &str) -> bool {
-    answers
-        .longest(step, text, &["yes"])
-        .is_some_and(|(_, words)| words > 2)
+impl Message<'_> {
+    /// Tells whether a word is the name of the trailer that is reported on, or stands for it.
+    fn told_is(&self, word: &str) -> bool {
+        let named = self.told.and_then(|entry| entry.unit.as_ref());
+        matches!(word, "unit" | "trailer" | "unidad" | "remolque")
+            || named.is_some_and(|unit| unit.as_str().to_lowercase() == word)
+    }
+}
+
+/// Tells whether a fault is a trip: one may be told inside the check of the other.
+pub(super) fn is_trip(fault: Fault) -> bool {
+    matches!(fault, Fault::BreakerTrip | Fault::GfciTrip)
+}
+
+/// Tells whether "it tripped" answers the question of a step.
+fn asks_for_a_trip(step: &Step) -> bool {
+    step.resets || step.key == "step-plug-back"
 }
 
 /// Tells whether an entry holds nothing but "open" or "closed", which beside a step mean a valve and not the trailer.
@@ -217,32 +459,21 @@ pub(super) fn of_opening(entry: &Entry) -> bool {
             .all(|event| matches!(event, InService | Closed))
 }
 
-/// Finds the number that a step asks for: as it was reported, else as a bare answer.
-fn number(heard: &Heard, told: Option<&Entry>, what: Sought) -> Option<f64> {
-    let reported = told.and_then(|entry| match what {
-        Sought::Reading(key) => entry.readings.value(key),
-        Sought::Amps => entry.readings.amps.last().map(|current| current.amps),
-        Sought::Plain => None,
-    });
-    if reported.is_some() {
-        return reported;
-    }
-    if told.is_some_and(|entry| !entry.is_empty()) {
-        return None;
-    }
-    let bare = heard.answer.as_ref()?.number?;
-    match what {
-        Sought::Reading(key) if is_level(key) && bare.fract() != 0.0 && bare < 1.0 => {
-            Some(bare * 100.0)
-        }
-        Sought::Reading(key) => plausible(key).contains(&bare).then_some(bare),
-        Sought::Amps => (0.0..=100.0).contains(&bare).then_some(bare),
-        Sought::Plain => Some(bare),
-    }
-}
-
 fn is_level(key: ReadingKey) -> bool {
     matches!(key, ReadingKey::WastePct | ReadingKey::FreshPct)
+}
+
+/// Returns the measures in which a number may be given without being taken for another.
+fn measures(what: Sought) -> &'static [&'static str] {
+    match what {
+        Sought::Reading(ReadingKey::PressurePsi) => &["psi", "lbs", "lb", "pounds", "libras"],
+        Sought::Reading(ReadingKey::Volts | ReadingKey::BatteryV) => {
+            &["v", "volts", "volt", "vac", "vdc", "voltios"]
+        }
+        Sought::Amps => &["a", "amps", "amp", "amperes", "amperios"],
+        Sought::Reading(_) => &["pct", "percent", "%", "por", "ciento"],
+        Sought::Plain => &["f", "degrees", "deg", "grados", "degf"],
+    }
 }
 
 fn plausible(key: ReadingKey) -> std::ops::RangeInclusive<f64> {
@@ -253,71 +484,6 @@ fn plausible(key: ReadingKey) -> std::ops::RangeInclusive<f64> {
         ReadingKey::SlopePct => 0.0..=20.0,
         _ => 0.0..=100.0,
     }
-}
-
-/// Folds a text to lower-case words without accents, apostrophes and signs.
-/// Folds a text: lower case, without accents and apostrophes, its words one blank apart.
-pub(in crate::desk) fn plain(text: &str) -> String {
-    let folded: String = text
-        .to_lowercase()
-        .nfd()
-        .filter(|c| !is_combining_mark(*c) && !matches!(c, '\'' | '’'))
-        .map(|c| if c.is_alphanumeric() { c } else { ' ' })
-        .collect();
-    folded.split_whitespace().collect::<Vec<_>>().join(" ")
-}
-
-/// Tells whether a text asks rather than tells: by its mark, or by the words it opens with.
-fn is_question(text: &str) -> bool {
-    const OPENINGS: &[&str] = &[
-        "can i",
-        "can we",
-        "could i",
-        "should i",
-        "should we",
-        "shall i",
-        "may i",
-        "is it ok",
-        "is it safe",
-        "is it fine",
-        "do i",
-        "do we",
-        "what",
-        "how",
-        "when",
-        "why",
-        "which",
-        "where",
-        "who",
-        "puedo",
-        "podemos",
-        "se puede",
-        "debo",
-        "es seguro",
-        "esta bien si",
-        "como",
-        "cuando",
-        "que hago",
-        "por que",
-        "cual",
-        "donde",
-    ];
-    let text = plain(text);
-    // "where were we" asks for the step itself
-    let asks_for_the_step = [
-        "where were we",
-        "where was i",
-        "where did we stop",
-        "what was next",
-        "donde ibamos",
-    ]
-    .iter()
-    .any(|phrase| text.contains(phrase));
-    let opens = |opening: &&str| {
-        text.strip_prefix(*opening)
-            .is_some_and(|rest| rest.is_empty() || rest.starts_with(' '))
-    };
-    !asks_for_the_step && (text.ends_with('?') || OPENINGS.iter().any(opens))
 }
 
 #[cfg(test)]
@@ -344,8 +510,15 @@ mod tests {
             waits: false,
         };
         let heard = crate::words::Reader::new().hear(text, crate::quantity::TemperatureScale::F);
-        let told = heard.entries.first();
-        Answers::default().read(&heard, text, &check, &step(key), told)
+        let message = Message {
+            heard: &heard,
+            text,
+            told: heard.entries.first(),
+            question: "",
+            after: &[],
+            fresh: true,
+        };
+        Answers::default().read(&message, &check, &step(key))
     }
 
     #[test]
@@ -399,15 +572,28 @@ mod tests {
 
     #[test]
     fn every_step_named_in_the_answers_exists() {
-        for key in Answers::default()
-            .0
-            .keys()
-            .filter(|key| !["any", "order"].contains(&key.as_str()))
-        {
+        let answers = Answers::default();
+        let faults = Fault::ALL.iter().map(|fault| format!("mended-{fault}"));
+        let faults: Vec<String> = faults.collect();
+        for key in answers.0.keys().filter(|key| key.starts_with("mended-")) {
+            assert!(faults.contains(key), "{key}");
+        }
+        for key in answers.0.keys().filter(|key| key.starts_with("step-")) {
             let known = Fault::ALL
                 .iter()
                 .any(|fault| steps(*fault).iter().any(|step| step.key == key));
             assert!(known, "{key}");
+        }
+    }
+
+    #[test]
+    fn no_phrase_says_both_yes_and_no() {
+        for (of, lists) in Answers::default().0 {
+            let no = lists.get("no").cloned().unwrap_or_default();
+            for phrase in lists.get("yes").into_iter().flatten() {
+                assert!(!no.contains(phrase), "{of}: {phrase}");
+                assert_eq!(*phrase, plain(phrase), "{of}");
+            }
         }
     }
 }

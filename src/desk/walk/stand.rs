@@ -140,7 +140,7 @@ pub(in crate::desk) fn go_on(
         }
     };
     let goes_on = match round.way {
-        Way::SetUp => set_up(case, &mut round, stood, reply),
+        Way::SetUp => set_up(hearing, case, &mut round, stood, reply),
         Way::Leaving => leave(hearing, case, &mut round, reply),
     };
     round.asked = hearing.now;
@@ -176,13 +176,23 @@ fn start(case: &Case, round: &mut Option<Round>, hearing: &Hearing<'_>) {
 }
 
 /// Puts the step of the rules in the place of the finding, past what was skipped; false where nothing is left.
-fn set_up(case: &Case, round: &mut Round, stood: Option<Stood>, reply: &mut Reply<'_>) -> bool {
+fn set_up(
+    hearing: &Hearing<'_>,
+    case: &Case,
+    round: &mut Round,
+    stood: Option<Stood>,
+    reply: &mut Reply<'_>,
+) -> bool {
     let is_this = |finding: &Finding| {
         finding.id == FindingId::SiteSetUpNext && finding.unit.as_ref() == Some(&case.unit)
     };
+    let mut skipped = round.skipped.clone();
+    if super::culprit::heater_kept_off(hearing, case).is_some() {
+        skipped.push("heater".to_owned());
+    }
     let next = case
         .situation()
-        .and_then(|situation| rules::set_up(&situation, &round.skipped));
+        .and_then(|situation| rules::set_up(&situation, &skipped));
     let told = reply.findings.iter().position(is_this);
     let first = round.step.is_empty();
     let Some(mut next) = next else {

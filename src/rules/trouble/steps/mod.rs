@@ -182,6 +182,11 @@ const fn reads(
 }
 
 impl Step {
+    /// Tells whether the step guards somebody: it waits until it is said in words that it is safe.
+    pub const fn guards(&self) -> bool {
+        matches!(self.then, Then::Hold | Then::Report(_))
+    }
+
     const fn by(mut self, event: Event) -> Step {
         self.by = Some(event);
         self

@@ -1,0 +1,210 @@
+//! How crews answer, as phrases by list: looked up in the words of a message.
+
+use std::collections::BTreeMap;
+
+use serde::Deserialize;
+
+use super::phrase::{Phrases, Span, plain};
+use crate::rules::Step;
+
+const ANSWERS: &str = include_str!("../../../grammar/walk/answers.toml");
+
+/// How crews answer, by step.
+#[derive(Debug, Deserialize)]
+#[serde(transparent)]
+pub(in crate::desk) struct Answers(pub(super) BTreeMap<String, BTreeMap<String, Vec<String>>>);
+
+impl Default for Answers {
+    fn default() -> Self {
+        toml::from_str(ANSWERS).expect("the built-in answers are read by a test")
+    }
+}
+
+/// What the words of a step's own say.
+pub(super) enum Own {
+    Yes(Vec<Span>),
+    No(Vec<Span>),
+    Both,
+    Neither,
+}
+
+impl Answers {
+    /// Tells whether a message says that fire or police ordered something.
+    pub(in crate::desk) fn tells_of_an_order(&self, text: &str) -> bool {
+        let words = Phrases::of(text);
+        let says = |list| !words.find(self.list("order", list)).is_empty();
+        let orders = says("what") || says("tells") && says("moves");
+        !self.any(&words, "not") && says("who") && orders
+    }
+
+    /// Tells whether a message asks to go on where a check stopped.
+    pub(in crate::desk) fn resumes(&self, text: &str) -> bool {
+        let words = Phrases::of(text);
+        let is = |list| self.is_all(&words, list);
+        is("resume") || is("next") || is("back") || is("repeat")
+    }
+
+    /// Tells whether a message is a plain yes or no and nothing else.
+    pub(in crate::desk) fn is_plain(&self, text: &str) -> bool {
+        let words = Phrases::of(text);
+        self.is_all(&words, "yes") || self.is_all(&words, "no")
+    }
+
+    /// Tells whether a message takes another person's check over.
+    pub(in crate::desk) fn takes_over(&self, text: &str) -> bool {
+        self.any(&Phrases::of(text), "take-over")
+    }
+
+    /// Finds the one load that a message names, such as `water-heater`.
+    pub(in crate::desk) fn load(&self, text: &str) -> Option<&str> {
+        let words = Phrases::of(text);
+        let loads = self.0.get("load")?;
+        let mut found: Vec<(&str, Span)> = Vec::new();
+        for (load, phrases) in loads {
+            found.extend(
+                words
+                    .find(phrases)
+                    .into_iter()
+                    .map(|span| (load.as_str(), span)),
+            );
+        }
+        let within = |inner: &Span, outer: &Span| {
+            outer.0 <= inner.0 && inner.1 <= outer.1 && outer.1 - outer.0 > inner.1 - inner.0
+        };
+        let all = found.clone();
+        found.retain(|(_, span)| !all.iter().any(|(_, other)| within(span, other)));
+        let (first, _) = *found.first()?;
+        found
+            .iter()
+            .all(|(load, _)| *load == first)
+            .then_some(first)
+    }
+
+    /// Tells whether a message says that something was taken off the circuit.
+    pub(in crate::desk) fn takes_off(&self, text: &str) -> bool {
+        self.any(&Phrases::of(text), "taken-off")
+    }
+
+    /// Tells whether a message says that it holds, or that it trips; none where it says neither or both.
+    pub(in crate::desk) fn holds(&self, text: &str) -> Option<bool> {
+        match self.own("step-holds-now", &Phrases::of(text)) {
+            Own::Yes(_) => Some(true),
+            Own::No(_) => Some(false),
+            _ => None,
+        }
+    }
+
+    /// Tells whether a message says yes to a step's question after a trip.
+    pub(in crate::desk) fn names_a_trip(&self, step: &Step, text: &str) -> bool {
+        let words = Phrases::of(text);
+        matches!(self.own(step.key, &words), Own::Yes(_)) || self.leading(&words) == Some(true)
+    }
+
+    /// Tells how often a message says that a reset was tried: "reset it twice".
+    pub(in crate::desk) fn resets_told(&self, text: &str) -> u32 {
+        let words = Phrases::of(text);
+        let resets = self.any(&words, "reset");
+        match () {
+            () if resets && self.any(&words, "twice") => 2,
+            () if resets => 1,
+            () => 0,
+        }
+    }
+
+    pub(super) fn list(&self, of: &str, list: &str) -> &[String] {
+        let lists = self.0.get(of);
+        lists
+            .and_then(|lists| lists.get(list))
+            .map_or(&[], Vec::as_slice)
+    }
+
+    pub(super) fn any(&self, words: &Phrases, list: &str) -> bool {
+        !words.find(self.list("any", list)).is_empty()
+    }
+
+    pub(super) fn has_uncovered(&self, words: &Phrases, list: &str) -> bool {
+        !words.find_uncovered(self.list("any", list)).is_empty()
+    }
+
+    /// Tells whether a message is a phrase of the list and nothing beside it but filling.
+    pub(super) fn is_all(&self, words: &Phrases, list: &str) -> bool {
+        let mut words = words.clone();
+        let spans = words.find(self.list("any", list));
+        words.cover(&spans);
+        let filler = self.list("any", "filler");
+        words.cover_words(|word| filler.iter().any(|known| known == word));
+        !spans.is_empty() && words.left().next().is_none()
+    }
+
+    /// Finds the yes or no that a message opens with.
+    pub(super) fn leading(&self, words: &Phrases) -> Option<bool> {
+        let mut rest = words.clone();
+        let first = |spans: Vec<Span>| {
+            spans
+                .into_iter()
+                .map(|(from, to)| (from, to - from))
+                .min_by_key(|(from, len)| (*from, usize::MAX - len))
+        };
+        let yes = first(rest.find(self.list("any", "yes")));
+        let no = first(rest.find(self.list("any", "no")));
+        let (at, says) = match (yes, no) {
+            (Some(yes), Some(no)) if yes.0 == no.0 => (yes.0, yes.1 > no.1),
+            (Some(yes), Some(no)) => (yes.0.min(no.0), yes.0 < no.0),
+            (Some(yes), None) => (yes.0, true),
+            (None, Some(no)) => (no.0, false),
+            (None, None) => return None,
+        };
+        // only filling may stand before it
+        for list in ["filler", "ack", "done"] {
+            let spans = rest.find(self.list("any", list));
+            rest.cover(&spans);
+        }
+        rest.is_covered_to(at).then_some(says)
+    }
+
+    pub(super) fn own(&self, step: &str, words: &Phrases) -> Own {
+        let step = self.list(step, "like").first().map_or(step, String::as_str);
+        let mut words = words.clone();
+        // "hold on" has nothing of "on"
+        for list in ["later", "ack", "done"] {
+            let mut spans = words.find(self.list("any", list));
+            spans.retain(|(from, to)| to - from > 1);
+            words.cover(&spans);
+        }
+        let mut yes = words.find_uncovered(self.list(step, "yes"));
+        let mut no = words.find_uncovered(self.list(step, "no"));
+        let within = |inner: &Span, outer: &Span| {
+            outer.0 <= inner.0 && inner.1 <= outer.1 && outer.1 - outer.0 > inner.1 - inner.0
+        };
+        let (all_yes, all_no) = (yes.clone(), no.clone());
+        yes.retain(|span| !all_no.iter().any(|other| within(span, other)));
+        no.retain(|span| !all_yes.iter().any(|other| within(span, other)));
+        match (yes.is_empty(), no.is_empty()) {
+            (true, true) => Own::Neither,
+            (false, true) => Own::Yes(yes),
+            (true, false) => Own::No(no),
+            (false, false) => Own::Both,
+        }
+    }
+
+    /// Accounts for the words that say nothing against an answer.
+    pub(super) fn cover_what_is_clear(&self, words: &mut Phrases, question: &str, guards: bool) {
+        let question = plain(question);
+        let asked: Vec<&str> = question.split(' ').collect();
+        let mut lists = vec!["yes", "no", "filler", "ack", "done", "mended", "skip"];
+        if !guards {
+            lists.extend(["fine", "unchanged", "unsure", "not"]);
+        }
+        for list in lists {
+            let spans = words.find(self.list("any", list));
+            words.cover(&spans);
+        }
+        let hedges: Vec<&String> = ["later", "but", "unsure", "not"]
+            .iter()
+            .flat_map(|list| self.list("any", list))
+            .collect();
+        words.cover_words(|word| {
+            asked.contains(&word) && !hedges.iter().any(|hedge| *hedge == word)
+        });
+    }
+}

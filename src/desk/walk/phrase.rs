@@ -1,0 +1,212 @@
+//! The words of an answer: folded, matched against phrases, and what is left of them.
+
+use unicode_normalization::UnicodeNormalization;
+use unicode_normalization::char::is_combining_mark;
+
+/// A message as words, and which of them a phrase has accounted for.
+#[derive(Debug, Clone)]
+pub(super) struct Phrases {
+    words: Vec<String>,
+    covered: Vec<bool>,
+}
+
+/// Where a phrase stands: from a word to the one after its last.
+pub(super) type Span = (usize, usize);
+
+impl Phrases {
+    pub(super) fn of(text: &str) -> Phrases {
+        let words: Vec<String> = plain(text).split(' ').map(without_drawl).collect();
+        let words: Vec<String> = words.into_iter().filter(|word| !word.is_empty()).collect();
+        let covered = vec![false; words.len()];
+        Phrases { words, covered }
+    }
+
+    pub(super) fn len(&self) -> usize {
+        self.words.len()
+    }
+
+    /// Finds each place where one of the phrases stands.
+    pub(super) fn find(&self, phrases: &[String]) -> Vec<Span> {
+        let mut spans = Vec::new();
+        for phrase in phrases {
+            let wanted: Vec<&str> = phrase.split(' ').collect();
+            for (at, there) in self.words.windows(wanted.len()).enumerate() {
+                if there
+                    .iter()
+                    .zip(&wanted)
+                    .all(|(word, wanted)| word == wanted)
+                {
+                    spans.push((at, at + wanted.len()));
+                }
+            }
+        }
+        spans
+    }
+
+    /// Finds the phrases among the words that nothing has accounted for yet.
+    pub(super) fn find_uncovered(&self, phrases: &[String]) -> Vec<Span> {
+        let mut spans = self.find(phrases);
+        spans.retain(|(from, to)| !self.covered[*from..*to].iter().any(|covered| *covered));
+        spans
+    }
+
+    pub(super) fn cover(&mut self, spans: &[Span]) {
+        for (from, to) in spans {
+            self.covered[*from..*to].fill(true);
+        }
+    }
+
+    /// Accounts for each word that the test knows.
+    pub(super) fn cover_words(&mut self, known: impl Fn(&str) -> bool) {
+        for (word, covered) in self.words.iter().zip(&mut self.covered) {
+            *covered = *covered || known(word);
+        }
+    }
+
+    /// Tells whether every word before one is accounted for.
+    pub(super) fn is_covered_to(&self, at: usize) -> bool {
+        self.covered[..at].iter().all(|covered| *covered)
+    }
+
+    /// Returns the words that nothing has accounted for.
+    pub(super) fn left(&self) -> impl Iterator<Item = &str> {
+        let pairs = self.words.iter().zip(&self.covered);
+        pairs
+            .filter(|(_, covered)| !**covered)
+            .map(|(word, _)| word.as_str())
+    }
+}
+
+/// Folds a text to lower-case words without accents, apostrophes and signs.
+pub(in crate::desk) fn plain(text: &str) -> String {
+    let folded: String = text
+        .to_lowercase()
+        .nfd()
+        .filter(|c| !is_combining_mark(*c) && !matches!(c, '\'' | '’'))
+        .map(|c| if c.is_alphanumeric() { c } else { ' ' })
+        .collect();
+    folded.split_whitespace().collect::<Vec<_>>().join(" ")
+}
+
+/// Writes a drawled word as it is spelled: "yesss", "nooo".
+fn without_drawl(word: &str) -> String {
+    let letters: Vec<char> = word.chars().collect();
+    let drawled = |c: char, at: usize| {
+        c.is_alphabetic() && letters.get(at + 1) == Some(&c) && letters.get(at + 2) == Some(&c)
+    };
+    let Some(start) = (0..letters.len()).find(|at| drawled(letters[*at], *at)) else {
+        return word.to_owned();
+    };
+    let run = letters[start..]
+        .iter()
+        .take_while(|c| **c == letters[start])
+        .count();
+    letters[..=start]
+        .iter()
+        .chain(&letters[start + run..])
+        .collect()
+}
+
+/// Tells whether a text asks rather than tells: by its mark, or by the words it opens with.
+pub(super) fn is_question(text: &str) -> bool {
+    const OPENINGS: &[&str] = &[
+        "can i",
+        "can we",
+        "can you",
+        "could i",
+        "should i",
+        "should we",
+        "shall i",
+        "may i",
+        "is it ok",
+        "is it safe",
+        "is it fine",
+        "do i",
+        "do we",
+        "what",
+        "whats",
+        "how",
+        "when can",
+        "when do",
+        "when is",
+        "when will",
+        "why",
+        "which",
+        "where",
+        "who",
+        "whos",
+        "is there",
+        "are you",
+        "puedo",
+        "podemos",
+        "se puede",
+        "debo",
+        "es seguro",
+        "esta bien si",
+        "como le",
+        "como se",
+        "como hago",
+        "cuando puedo",
+        "que hago",
+        "que sigue",
+        "por que",
+        "cual",
+        "donde",
+        "quien",
+        "hay que",
+    ];
+    let asks = text.trim_end().ends_with('?') || text.contains('¿');
+    let text = plain(text);
+    let opens = |opening: &&str| {
+        text.strip_prefix(*opening)
+            .is_some_and(|rest| rest.is_empty() || rest.starts_with(' '))
+    };
+    asks || OPENINGS.iter().any(opens)
+}
+
+/// Finds the one number of a text and the measure written to it; none where there are two, or a part of one.
+pub(super) fn sole_value(text: &str) -> Option<(f64, String)> {
+    let mut found = None;
+    for word in text.to_lowercase().split_whitespace() {
+        let word =
+            word.trim_matches(|c: char| matches!(c, ',' | '.' | ';' | '!' | '(' | ')' | '~' | '#'));
+        if !word.contains(|c: char| c.is_ascii_digit()) {
+            continue;
+        }
+        let digits = word.trim_end_matches(|c: char| !c.is_ascii_digit());
+        let value: f64 = digits.replace(',', ".").parse().ok()?;
+        if found.is_some() || !value.is_finite() {
+            return None;
+        }
+        found = Some((value, word[digits.len()..].to_owned()));
+    }
+    found
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_drawl_is_read_as_the_word() {
+        assert_eq!(without_drawl("yesss"), "yes");
+        assert_eq!(without_drawl("nooo"), "no");
+        assert_eq!(without_drawl("off"), "off");
+    }
+
+    #[test]
+    fn a_question_is_known_by_its_mark_and_by_its_opening() {
+        assert!(is_question("yes, can i turn it back on?"));
+        assert!(is_question("can i turn it back on"));
+        assert!(!is_question("when i plug the heater it trips"));
+        assert!(!is_question("como 52"));
+    }
+
+    #[test]
+    fn one_number_is_one() {
+        assert_eq!(sole_value("about 52psi"), Some((52.0, "psi".into())));
+        assert_eq!(sole_value("12.1 v"), Some((12.1, String::new())));
+        assert_eq!(sole_value("52 or 53"), None);
+        assert_eq!(sole_value("3/4"), None);
+    }
+}
