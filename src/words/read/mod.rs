@@ -145,6 +145,10 @@ impl<'t> Reading<'t> {
         self.heard.entries = out.entries;
         self.forecast_low(scale);
         let wishes = wish::find(&self.normal.text, self.original, &self.heard);
+        // "check me in 20" is no word of a report, and is understood all the same
+        if !wishes.is_empty() {
+            self.heard.unclear.retain(|r| r.why != "not-understood");
+        }
         self.heard.plans.extend(wishes);
     }
 
