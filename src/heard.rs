@@ -305,6 +305,10 @@ codes! {
         Tell = "tell",
         Incident = "incident",
         Relearn = "relearn",
+        Crew = "crew",
+        Leave = "leave",
+        Language = "language",
+        Quiet = "quiet",
     }
 }
 

@@ -672,6 +672,98 @@ sum-need-stalls = stalls
 sum-need-number = a number
 unreachable = { $who } cannot be reached on the chat. Phone them.
 
+### Letting people in
+
+role-driver = driver
+role-tech = tech
+role-dispatcher = dispatcher
+invite-made = Invite made for { $who } ({ $role }). Pass the next message on to them. It lets in one person, once, until { $time }.
+invite-link = { $who }, this lets you into the crew chat of { $company }. Open it on your phone and press Start: { $link }
+invite-code = { $who }, this lets you into the crew chat of { $company }. Send the bot this line: /start { $code }
+invite-how = Say it as: invite tech Sam es. The role is driver, tech or dispatcher; the language is en or es.
+invite-not-here = No invite can be made here. Nothing changed.
+invite-not-yours = This invite is for { $who }, and it was not used up. Pass it on to them.
+invite-spent = This invite is no longer good. You are in the crew already and need none.
+invite-withdrawn = The invite for { $who } is no longer good.
+joined =
+    Hello { $who }. You are in the crew of { $company }. Your role: { $role }.
+    Send the unit and what you see: 12 pressure 50 tank 1/2.
+    "help" shows what you can send. "language es" is for Spanish.
+joined-told = { $who } has joined ({ $role }).
+role-set = The role of { $who } is { $role } now.
+role-same = The role of { $who } is { $role } already. Nothing changed.
+role-yours = Your role is { $role } now. "help" shows what you may do.
+role-how = Say it as: role Sam tech. A role is driver, tech or dispatcher.
+shut-out = { $who } is shut out from now on. Their messages and buttons no longer count, and nothing more is sent to them. To let them back in, invite them again.
+shut-out-told = { $by } has shut out { $who }. Nothing more is sent to them.
+shut-out-already = { $who } is shut out already. Nothing changed.
+shut-out-how = Whom? Say it as: shut out Sam. It works at once.
+last-dispatcher = Nothing changed. You are the last dispatcher who can write to me, and somebody must be. Invite another one first: invite dispatcher Sam en.
+people-unknown = Nobody on the crew is called { $quote }. Nothing changed. "crew" lists everybody.
+people-which = Several people have that name. Nothing changed. Say which: { $ids }.
+people-list = { $count ->
+    [one] 1 person is in the crew:
+   *[other] { $count } people are in the crew:
+}
+people-row-heard = { $who } ({ $id }), { $role }{ $language ->
+    [en] , en
+    [es] , es
+   *[other] {""}
+}: last wrote { $age } ago
+people-row = { $who } ({ $id }), { $role }{ $language ->
+    [en] , en
+    [es] , es
+   *[other] {""}
+}: has not written yet
+people-row-no-phone = { $who } ({ $id }), { $role }{ $language ->
+    [en] , en
+    [es] , es
+   *[other] {""}
+}: has not joined yet
+people-row-invited = { $who }, { $role }: invited, until { $time }
+people-row-out = { $who }: shut out or left
+left-crew = You have left the crew. You get nothing more from me. A dispatcher can invite you again.
+left-crew-told = { $who } has left the crew by their own word. Nothing more is sent to them.
+language-set = I answer you in English from now on.
+language-how = Say it as: language en, or language es.
+quiet-set = Noted: what can wait is not sent to you from { $from } to { $to }. Dangers always come. "quiet off" ends it.
+quiet-off = Your own quiet hours are off.
+refused = Refused since { $time }: { $rows }. Nothing of it was acted on.
+refused-row = { $what ->
+    [message] { $count ->
+        [one] 1 message
+       *[other] { $count } messages
+    } from { $senders ->
+        [one] 1 unknown sender
+       *[other] { $senders } unknown senders
+    }
+    [forged-invite] { $count ->
+        [one] 1 invite nobody gave out
+       *[other] { $count } invites nobody gave out
+    }
+    [used-invite] { $count ->
+        [one] 1 used invite
+       *[other] { $count } used invites
+    }
+    [expired-invite] { $count ->
+        [one] 1 expired invite
+       *[other] { $count } expired invites
+    }
+    [withdrawn-invite] { $count ->
+        [one] 1 withdrawn invite
+       *[other] { $count } withdrawn invites
+    }
+    [press] { $count ->
+        [one] 1 button press
+       *[other] { $count } button presses
+    }
+   *[order] { $count ->
+        [one] 1 order
+       *[other] { $count } orders
+    }
+}
+refused-row-crew = { $row } not allowed to { $who }
+
 ### Alarms to a dispatcher
 
 alarm-danger = { $signal } { $unit }: { $who } reports { $what } at { $site }. Phone them now.
@@ -693,6 +785,8 @@ help-driver =
     "if 12 hits 3/4 call me" sets a watch, "watches" lists yours.
     "where were we" goes on with a check.
     "note 12 tap the gauge" is told at each arrival of 12.
+    "language es" changes your language, "quiet 22:00-06:00" sets your quiet hours. "log" lists your reports.
+    "leave the crew" ends it for good.
     I advise. Local code and licensed trades decide.
 help-tech =
     { help-driver }
@@ -700,6 +794,8 @@ help-tech =
 help-dispatcher =
     { help-tech }
     As a dispatcher: "digest", "log" with a name, "override 12" with a reason. "relearn 12" forgets what pump-outs taught. "got it" stops an alarm for all.
+    "invite tech Sam es" lets Sam in. "role Sam driver" changes what Sam may do. "crew" lists everybody.
+    A lost phone: "shut out Sam". It works at once.
 
 ### The demo
 

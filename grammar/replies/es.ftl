@@ -673,6 +673,98 @@ sum-need-stalls = tazas
 sum-need-number = un número
 unreachable = No se puede hallar a { $who } por el chat. Llame por teléfono.
 
+### Letting people in
+
+role-driver = conductor
+role-tech = técnico
+role-dispatcher = despachador
+invite-made = Invitación para { $who } ({ $role }). Pásele el mensaje que sigue. Deja entrar a una persona, una vez, hasta { $time }.
+invite-link = { $who }, con esto entra al chat del equipo de { $company }. Ábralo en su teléfono y toque Iniciar: { $link }
+invite-code = { $who }, con esto entra al chat del equipo de { $company }. Mande esta línea al bot: /start { $code }
+invite-how = Dígalo así: invita técnico Sam es. El papel es conductor, técnico o despachador; el idioma es en o es.
+invite-not-here = Aquí no se puede invitar. Nada cambió.
+invite-not-yours = Esta invitación es para { $who } y no se gastó. Pásesela.
+invite-spent = Esta invitación ya no sirve. Usted ya está en el equipo y no la necesita.
+invite-withdrawn = La invitación para { $who } ya no sirve.
+joined =
+    Hola { $who }. Ya está en el equipo de { $company }. Su papel: { $role }.
+    Mande la unidad y lo que ve: 12 presión 50 tanque 1/2.
+    "ayuda" muestra lo que puede mandar. "idioma en" es para inglés.
+joined-told = { $who } entró ({ $role }).
+role-set = El papel de { $who } es { $role } desde ahora.
+role-same = El papel de { $who } ya es { $role }. Nada cambió.
+role-yours = Su papel es { $role } desde ahora. "ayuda" muestra lo que puede hacer.
+role-how = Dígalo así: rol Sam técnico. El papel es conductor, técnico o despachador.
+shut-out = { $who } queda fuera desde ahora. Sus mensajes y botones ya no cuentan, y no se le manda nada más. Para que vuelva, invítelo otra vez.
+shut-out-told = { $by } dejó fuera a { $who }. No se le manda nada más.
+shut-out-already = { $who } ya está fuera. Nada cambió.
+shut-out-how = ¿A quién? Dígalo así: bloquea a Sam. Vale al momento.
+last-dispatcher = Nada cambió. Usted es el último despachador que puede escribirme, y alguien tiene que serlo. Invite antes a otro: invita despachador Sam es.
+people-unknown = Nadie del equipo se llama { $quote }. Nada cambió. "equipo" muestra a todos.
+people-which = Varias personas se llaman así. Nada cambió. Diga cuál: { $ids }.
+people-list = { $count ->
+    [one] Hay 1 persona en el equipo:
+   *[other] Hay { $count } personas en el equipo:
+}
+people-row-heard = { $who } ({ $id }), { $role }{ $language ->
+    [en] , en
+    [es] , es
+   *[other] {""}
+}: escribió hace { $age }
+people-row = { $who } ({ $id }), { $role }{ $language ->
+    [en] , en
+    [es] , es
+   *[other] {""}
+}: aún no escribió
+people-row-no-phone = { $who } ({ $id }), { $role }{ $language ->
+    [en] , en
+    [es] , es
+   *[other] {""}
+}: aún no entró
+people-row-invited = { $who }, { $role }: con invitación, hasta { $time }
+people-row-out = { $who }: fuera del equipo
+left-crew = Usted dejó el equipo. No le mando nada más. Un despachador lo puede invitar otra vez.
+left-crew-told = { $who } dejó el equipo por su cuenta. No se le manda nada más.
+language-set = Desde ahora le contesto en español.
+language-how = Dígalo así: idioma es, o idioma en.
+quiet-set = Anotado: lo que puede esperar no se le manda de { $from } a { $to }. Los peligros llegan siempre. "silencio no" lo quita.
+quiet-off = Usted ya no tiene horas de silencio.
+refused = Rechazado desde { $time }: { $rows }. Nada de eso tuvo efecto.
+refused-row = { $what ->
+    [message] { $count ->
+        [one] 1 mensaje
+       *[other] { $count } mensajes
+    } de { $senders ->
+        [one] 1 desconocido
+       *[other] { $senders } desconocidos
+    }
+    [forged-invite] { $count ->
+        [one] 1 invitación que nadie dio
+       *[other] { $count } invitaciones que nadie dio
+    }
+    [used-invite] { $count ->
+        [one] 1 invitación usada
+       *[other] { $count } invitaciones usadas
+    }
+    [expired-invite] { $count ->
+        [one] 1 invitación vencida
+       *[other] { $count } invitaciones vencidas
+    }
+    [withdrawn-invite] { $count ->
+        [one] 1 invitación retirada
+       *[other] { $count } invitaciones retiradas
+    }
+    [press] { $count ->
+        [one] 1 botón tocado
+       *[other] { $count } botones tocados
+    }
+   *[order] { $count ->
+        [one] 1 orden
+       *[other] { $count } órdenes
+    }
+}
+refused-row-crew = { $row } de { $who } sin permiso
+
 ### Alarms to a dispatcher
 
 alarm-danger = { $signal } { $unit }: { $who } reporta { $what } en { $site }. Llame por teléfono ya.
@@ -694,6 +786,8 @@ help-driver =
     "si la 12 llega a 3/4 avísame" pone un aviso, "mis avisos" los muestra.
     "en qué íbamos" sigue una revisión.
     "apunta 12 golpee el medidor" sale en cada llegada de la 12.
+    "idioma en" cambia su idioma, "silencio 22:00-06:00" pone sus horas de silencio. "log" muestra sus reportes.
+    "dejo el equipo" lo saca para siempre.
     Yo aconsejo. Deciden el código local y quien tiene licencia.
 help-tech =
     { help-driver }
@@ -701,6 +795,8 @@ help-tech =
 help-dispatcher =
     { help-tech }
     Como despachador: "resumen", "log" con un nombre, "autoriza 12" con un motivo. "reaprende 12" olvida lo aprendido de los vaciados. "enterado" para un aviso para todos.
+    "invita técnico Sam es" deja entrar a Sam. "rol Sam conductor" cambia lo que puede hacer. "equipo" muestra a todos.
+    Un teléfono perdido: "bloquea a Sam". Vale al momento.
 
 ### The demo
 

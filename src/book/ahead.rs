@@ -236,6 +236,12 @@ impl Ahead {
         }
     }
 
+    /// Drops what waits for somebody who is no longer served. A lone worker's clock runs on: it is their safety.
+    pub(super) fn let_go(&mut self, who: &str) {
+        self.roads.remove(who);
+        self.held.remove(who);
+    }
+
     /// Iterates over the trailers whose forecast is to be worked out again, each with when.
     pub fn looks(&self) -> impl Iterator<Item = (&UnitName, DateTime<Utc>)> {
         self.looks.iter().map(|(unit, at)| (unit, *at))

@@ -8,7 +8,9 @@ use serde::{Deserialize, Serialize};
 
 use super::ahead::Ahead;
 use super::lessons::Lessons;
+use super::people::{CrewChange, People};
 use super::record::{AlarmChange, Message, MessageKey, Personal, Record};
+use super::refusals::Refusals;
 use super::standing::Standing;
 use super::tasks::{Task, Tasks};
 use super::unit::UnitBook;
@@ -92,7 +94,7 @@ pub struct Book {
     watches: Vec<Watch>,
     alarms: BTreeMap<String, Alarm>,
     refused: BTreeMap<String, DateTime<Utc>>,
-    refusals: u64,
+    refusals: Refusals,
     ticked: Option<DateTime<Utc>>,
     messages: u64,
     #[serde(default)]
@@ -101,6 +103,7 @@ pub struct Book {
     ahead: Ahead,
     #[serde(default)]
     lessons: Lessons,
+    people: People,
     /// The first message ever, and each person's last.
     #[serde(default)]
     heard: HeardFrom,
@@ -131,14 +134,21 @@ impl Book {
             Record::Watch { watch } => self.watches.push(watch.clone()),
             Record::Unwatch { watch } => self.watches.retain(|other| other != watch),
             Record::Alarm { at, change } => self.change_alarm(*at, change),
-            Record::Refused { at, who, answered } => {
-                self.refusals += 1;
+            Record::Refused {
+                at,
+                who,
+                answered,
+                tried,
+            } => {
+                self.refusals.take_in(*at, who.text(), *tried);
                 self.refused
                     .retain(|_, last| *at - *last <= TimeDelta::hours(24));
                 if *answered {
                     self.refused.insert(who.text().to_owned(), *at);
                 }
             }
+            Record::RefusedTold { at } => self.refusals.told(*at),
+            Record::Crew { at, change, .. } => self.change_crew(*at, change),
             Record::Note { note } => self.standing.note(note),
             Record::NotesCleared { unit, .. } => self.standing.clear(unit),
             Record::Confirmed { at, unit, step, .. } => self.standing.confirm(unit, step, *at),
@@ -236,9 +246,14 @@ impl Book {
         self.refused.get(who).copied()
     }
 
-    /// Returns how many messages of strangers were refused.
-    pub fn refusals(&self) -> u64 {
-        self.refusals
+    /// Returns what was refused.
+    pub fn refusals(&self) -> &Refusals {
+        &self.refusals
+    }
+
+    /// Returns who works here, was invited or shut out.
+    pub fn people(&self) -> &People {
+        &self.people
     }
 
     /// Returns the instant up to which ticks were worked through.
@@ -268,7 +283,10 @@ impl Book {
 
     fn load(&mut self, at: DateTime<Utc>, digest: &str, fleet: &Fleet) {
         self.fleet_digest = digest.to_owned();
-        self.fleets.push((at, Arc::new(fleet.clone())));
+        self.people.load(&fleet.crew);
+        let mut fleet = fleet.clone();
+        fleet.crew = self.people.crew();
+        self.fleets.push((at, Arc::new(fleet)));
         // the one in force three days ago still judges late words; older ones are done with
         let spent = self
             .fleets
@@ -277,6 +295,20 @@ impl Book {
             .take_while(|(since, _)| at - *since > TimeDelta::hours(72))
             .count();
         self.fleets.drain(..spent);
+    }
+
+    /// Takes in a change to who works here; every fleet that is kept shows the people as they stand now.
+    fn change_crew(&mut self, at: DateTime<Utc>, change: &CrewChange) {
+        self.people.apply(at, change);
+        let crew = self.people.crew();
+        for (_, fleet) in &mut self.fleets {
+            Arc::make_mut(fleet).crew.clone_from(&crew);
+        }
+        if let Some(who) = change.shuts_out() {
+            self.talks.remove(who);
+            self.watches.retain(|watch| watch.who != who);
+            self.ahead.let_go(who);
+        }
     }
 
     fn take_in(&mut self, message: &Message) {

@@ -7,6 +7,8 @@ use serde::{Deserialize, Serialize};
 
 use super::ahead::AheadChange;
 use super::lessons::Lesson;
+use super::people::CrewChange;
+use super::refusals::Attempt;
 use super::standing::{Override, StandingNote};
 use super::tasks::Task;
 use crate::dialogue::{Talk, Watch};
@@ -260,14 +262,32 @@ pub enum Record {
         #[serde(flatten)]
         change: AlarmChange,
     },
-    /// Somebody who is not on the crew list wrote.
+    /// Somebody who is not on the crew list wrote, or one of the crew tried what they may not do.
     Refused {
         /// When.
         at: DateTime<Utc>,
-        /// Their address on the network.
+        /// Their address on the network; the crew id of one of the crew.
         who: Personal,
         /// Whether they were answered with the one neutral line.
         answered: bool,
+        /// What they tried.
+        #[serde(default)]
+        tried: Attempt,
+    },
+    /// The dispatchers were told what was refused since they last were.
+    RefusedTold {
+        /// When.
+        at: DateTime<Utc>,
+    },
+    /// Who works here changed, or how somebody is served.
+    Crew {
+        /// When.
+        at: DateTime<Utc>,
+        /// By whom, a crew id; empty for the command line.
+        by: String,
+        /// How.
+        #[serde(flatten)]
+        change: CrewChange,
     },
     /// A note was left on a trailer.
     Note {

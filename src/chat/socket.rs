@@ -1,7 +1,8 @@
 //! The control socket in the data directory: one JSON line in, one out, for whoever may write there.
 //!
 //! `{"do": "load", "digest": "...", "fleet": {...}}` loads a fleet, `{"do": "show"}` says how things stand,
-//! `{"do": "forget", "crew": "..."}` and `{"do": "forget-before", "before": "..."}` take out texts. The answer is
+//! `{"do": "forget", "crew": "..."}` and `{"do": "forget-before", "before": "..."}` take out texts,
+//! `{"do": "invite", "role": "tech", "name": "Sam", "language": "es"}` makes an invite. The answer is
 //! `{"ok": ...}` or `{"error": "..."}`.
 
 use std::fs::{self, File};
@@ -18,7 +19,7 @@ use tokio::io::{AsyncBufReadExt, AsyncReadExt, AsyncWriteExt};
 use tokio::net::{UnixListener, UnixStream};
 use tracing::{info, warn};
 
-use super::clerk::{Forget, NotDone, Window};
+use super::clerk::{Forget, Invite, NotDone, Window};
 use crate::fleet::Fleet;
 
 /// The socket's name in the data directory.
@@ -50,6 +51,12 @@ pub enum Request {
         /// The instant.
         before: DateTime<Utc>,
     },
+    /// Make an invite.
+    Invite {
+        /// Whom to invite.
+        #[serde(flatten)]
+        invite: Invite,
+    },
     /// Say how things stand.
     Show,
 }
@@ -58,7 +65,9 @@ impl Request {
     /// How long the answer may take: taking out texts rewrites the journal.
     fn answered_within(&self) -> Duration {
         match self {
-            Request::Load { .. } | Request::Show => Duration::from_secs(60),
+            Request::Load { .. } | Request::Invite { .. } | Request::Show => {
+                Duration::from_secs(60)
+            }
             Request::Forget { .. } | Request::ForgetBefore { .. } => Duration::from_secs(1800),
         }
     }
@@ -191,6 +200,10 @@ async fn answer(line: &[u8], window: &Window) -> Value {
         }
         Ok(Request::Forget { crew }) => forget(window, Forget::Person(crew)).await,
         Ok(Request::ForgetBefore { before }) => forget(window, Forget::Before(before)).await,
+        Ok(Request::Invite { invite }) => {
+            let outcome = window.invite(invite).await;
+            outcome.map(|invited| json!(invited))
+        }
         Ok(Request::Show) => window.show().await,
         Err(error) => return json!({"error": format!("the request is not understood: {error}")}),
     };

@@ -248,7 +248,11 @@ impl Chat {
 
     /// Takes one line: an order to the console itself, or a message.
     fn say(&mut self, text: &str) -> Result<(), CliError> {
-        if let Some(order) = text.strip_prefix('/') {
+        // `/start u-12` is what a trailer's sticker sends
+        if let Some(order) = text
+            .strip_prefix('/')
+            .filter(|order| !order.starts_with("start "))
+        {
             return self.order(order);
         }
         if text.trim().is_empty() {
@@ -329,6 +333,9 @@ impl Chat {
         self.barrier()?;
         let mut lines = Vec::new();
         while let Ok(parcel) = self.letters.try_recv() {
+            if parcel.is_recall() {
+                continue;
+            }
             self.accept(&parcel);
             let name = self
                 .fleet

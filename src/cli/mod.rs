@@ -14,6 +14,7 @@ mod export;
 mod fleet;
 mod forget;
 mod input;
+mod invite;
 mod load;
 mod progress;
 mod read;
@@ -60,6 +61,8 @@ enum Command {
     Export(export::Args),
     /// Take out what a person wrote, or what is older than the fleet keeps; readings stay
     Forget(forget::Args),
+    /// Make a one-use invite, as for the first dispatcher, also while a bot runs
+    Invite(invite::Args),
     /// Check what a bot needs: disk, store, fleet, token, clock, network; each fault with its remedy
     Doctor(doctor::Args),
     /// Copy a data directory, also while a bot runs on it, and verify the copy
@@ -85,6 +88,7 @@ pub fn main() -> ExitCode {
         Command::Review(args) => review::run(&args),
         Command::Export(args) => export::run(&args),
         Command::Forget(args) => forget::run(&args),
+        Command::Invite(args) => invite::run(&args),
         Command::Doctor(args) => doctor::run(&args),
         Command::Backup(args) => backup::back_up(&args),
         Command::Restore(args) => backup::restore(&args),

@@ -6,7 +6,7 @@ use super::receive::Hearing;
 use super::standing;
 use super::watch;
 use super::when;
-use crate::book::{AlarmChange, Personal, Record, TaskChange};
+use crate::book::{AlarmChange, Attempt, Personal, Record, TaskChange};
 use crate::finding::{Facts, Finding, FindingId, Level, Origin, Urgency};
 use crate::fleet::Role;
 use crate::heard::{Command, CommandName};
@@ -21,13 +21,17 @@ pub(super) fn obey(
 ) {
     if let Some(least) = least_role(order.name).filter(|least| hearing.member.role < *least) {
         reply.findings.push(not_allowed(order.name, least));
+        records.push(refused(hearing));
+        return;
+    }
+    if super::crew::obey(hearing, order, reply, records) {
         return;
     }
     match order.name {
         CommandName::Take | CommandName::Drop | CommandName::Move => on_task(hearing, order, reply),
         CommandName::GotIt => got_it(hearing, reply, records),
         CommandName::NeverMind => never_mind(hearing, reply, records),
-        CommandName::Log => log(hearing, order, reply),
+        CommandName::Log => log(hearing, order, reply, records),
         CommandName::Tell => tell(hearing, order, reply),
         CommandName::Note => standing::note(hearing, order, reply, records),
         CommandName::Override => standing::decide(hearing, order, reply, records),
@@ -36,6 +40,10 @@ pub(super) fn obey(
         | CommandName::Invite
         | CommandName::Role
         | CommandName::ShutOut
+        | CommandName::Crew
+        | CommandName::Leave
+        | CommandName::Language
+        | CommandName::Quiet
         | CommandName::Incident => {
             reply.say("order-not-yet", &[("order", order.name.code().into())])
         }
@@ -52,6 +60,7 @@ fn least_role(name: CommandName) -> Option<Role> {
         | CommandName::Invite
         | CommandName::Role
         | CommandName::ShutOut
+        | CommandName::Crew
         | CommandName::Incident => Some(Role::Dispatcher),
         _ => None,
     }
@@ -68,6 +77,16 @@ pub(super) fn not_allowed(name: CommandName, least: Role) -> Finding {
     match least {
         Role::Dispatcher => finding.says("desk-not-allowed-dispatcher"),
         _ => finding.says("desk-not-allowed-tech"),
+    }
+}
+
+/// Notes an order that was refused: the dispatchers hear of it now and then.
+fn refused(hearing: &Hearing<'_>) -> Record {
+    Record::Refused {
+        at: hearing.now,
+        who: Personal::new(&*hearing.member.id),
+        answered: false,
+        tried: Attempt::Order,
     }
 }
 
@@ -216,7 +235,7 @@ fn never_mind(hearing: &Hearing<'_>, reply: &mut Reply<'_>, records: &mut Vec<Re
 }
 
 /// Lists a person's own messages of the last days; a dispatcher may ask for anybody's.
-fn log(hearing: &Hearing<'_>, order: &Command, reply: &mut Reply<'_>) {
+fn log(hearing: &Hearing<'_>, order: &Command, reply: &mut Reply<'_>, records: &mut Vec<Record>) {
     let name = order.rest.trim();
     let mut whose = hearing.member;
     if !name.is_empty() {
@@ -233,6 +252,7 @@ fn log(hearing: &Hearing<'_>, order: &Command, reply: &mut Reply<'_>) {
                 reply
                     .findings
                     .push(not_allowed(CommandName::Log, Role::Dispatcher));
+                records.push(refused(hearing));
                 return;
             }
             Some(other) => whose = other,

@@ -8,7 +8,9 @@ mod ahead;
 mod alarm;
 mod answer;
 mod command;
+mod crew;
 mod digest;
+mod door;
 mod inbound;
 mod phrases;
 mod receive;
@@ -16,7 +18,6 @@ mod repeat;
 mod settle;
 mod situate;
 mod standing;
-mod stranger;
 mod sum;
 mod tasks;
 mod tick;
@@ -33,7 +34,7 @@ pub use inbound::{Body, Inbound, Outgoing, Sender, Turn};
 
 use self::tick::Agenda;
 use crate::book::{Book, Record};
-use crate::fleet::{CrewMember, Fleet};
+use crate::fleet::{CrewMember, Fleet, Role};
 use crate::heard::Language;
 use crate::reply::{Replies, Voice};
 use crate::words::Reader;
@@ -49,6 +50,17 @@ pub struct Desk {
     questions: answer::Questions,
     why_words: answer::WhyWords,
     sum_words: sum::SumWords,
+    means: Means,
+}
+
+/// What a turn may need that the core has not got: chance, and the bot's name. It is lent before the turn and is no part
+/// of what is known.
+#[derive(Clone, Default)]
+pub struct Means {
+    /// Bytes that nobody can guess, used for one turn only; without them nobody is invited.
+    pub chance: Option<[u8; 16]>,
+    /// The bot's name on the chat network, for links into the chat.
+    pub bot: Option<String>,
 }
 
 impl Default for Desk {
@@ -68,9 +80,15 @@ impl Desk {
             answers: walk::Answers::default(),
             phrases: phrases::Phrases::default(),
             questions: answer::Questions::default(),
+            means: Means::default(),
             why_words: answer::WhyWords::default(),
             sum_words: sum::SumWords::default(),
         }
+    }
+
+    /// Lends what the next turn may need from outside.
+    pub fn lend(&mut self, means: Means) {
+        self.means = means;
     }
 
     /// Returns what is known.
@@ -81,6 +99,21 @@ impl Desk {
     /// Works through one message and says what follows, without changing anything.
     pub fn receive(&self, inbound: &Inbound) -> Turn {
         receive::receive(self, inbound)
+    }
+
+    /// Makes the turn that invites somebody from the command line, and returns the code to give them.
+    ///
+    /// # Errors
+    ///
+    /// Says why nobody is invited, and what to do.
+    pub fn invite(
+        &self,
+        at: DateTime<Utc>,
+        role: Role,
+        name: &str,
+        language: Language,
+    ) -> Result<(Turn, String), String> {
+        crew::invite_from_outside(self, at, role, name, language)
     }
 
     /// Takes in the records of a turn that was written down.

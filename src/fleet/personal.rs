@@ -34,7 +34,7 @@ pub(crate) mod text {
 }
 
 /// A number that may be missing; none once it was forgotten.
-pub(super) mod number {
+pub(crate) mod number {
     use super::*;
 
     #[derive(Deserialize)]

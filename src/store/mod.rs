@@ -91,6 +91,11 @@ impl Store {
         self.journal.head()
     }
 
+    /// Draws 16 bytes of chance from where salts come from: nobody can guess them.
+    pub fn chance(&mut self) -> [u8; 16] {
+        self.salt.salt()
+    }
+
     /// Serialises, salts and hashes turns to be written next. Costs what the commit should not.
     ///
     /// # Errors

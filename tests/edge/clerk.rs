@@ -7,7 +7,7 @@ use std::time::Duration;
 use chrono::{DateTime, TimeDelta, Utc};
 use hosebib::book::{MessageKey, Personal, Record};
 use hosebib::chat::clerk::{Clerk, GivenUp, NotDone, Parcel, Setup, Turns, Window};
-use hosebib::desk::{Body, Desk, Inbound, Outgoing, Sender, Turn};
+use hosebib::desk::{Body, Desk, Inbound, Means, Outgoing, Sender, Turn};
 use hosebib::finding::Level;
 use hosebib::fleet::{CrewMember, Fleet, Role};
 use hosebib::heard::Language;
@@ -26,6 +26,20 @@ impl Turns for Parrot {
 
     fn snapshot(&self) -> Vec<u8> {
         Turns::snapshot(&self.0)
+    }
+
+    fn lend(&mut self, means: Means) {
+        self.0.lend(means);
+    }
+
+    fn invite(
+        &self,
+        at: DateTime<Utc>,
+        role: Role,
+        name: &str,
+        language: Language,
+    ) -> Result<(Turn, String), String> {
+        self.0.invite(at, role, name, language)
     }
 
     fn receive(&self, inbound: &Inbound) -> Turn {

@@ -74,6 +74,7 @@ impl<T: Turns> Work<T> {
                 None => {}
             }
         }
+        self.lend();
         let mut half = false;
         let mut draft = match catch_unwind(AssertUnwindSafe(|| {
             let turn = self.state.turns.receive(&inbound);

@@ -37,6 +37,26 @@ pub struct Parcel {
     pub parts_sent: u32,
 }
 
+impl Parcel {
+    /// Makes what takes a parcel back that a transport may still hold: its reader was shut out.
+    pub(super) fn recall(id: ParcelId) -> Self {
+        Parcel {
+            id: Some(id),
+            to: String::new(),
+            chat: None,
+            text: String::new(),
+            level: None,
+            answers: None,
+            parts_sent: 0,
+        }
+    }
+
+    /// Tells whether it takes back the parcel of its number, and says nothing itself.
+    pub fn is_recall(&self) -> bool {
+        self.id.is_some() && self.chat.is_none() && self.text.is_empty()
+    }
+}
+
 /// An outgoing message as a line of the journal holds it: chat numbers are a person's own and can be taken out later.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 pub(super) struct Letter {

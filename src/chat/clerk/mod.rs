@@ -20,6 +20,7 @@ use std::sync::{Arc, mpsc};
 use std::thread::JoinHandle;
 
 use chrono::{DateTime, Utc};
+use serde::{Deserialize, Serialize};
 use serde_json::Value;
 use thiserror::Error;
 use tokio::sync::oneshot;
@@ -30,7 +31,8 @@ pub use look_up::entries;
 pub use turns::Turns;
 
 use crate::desk::Inbound;
-use crate::fleet::Fleet;
+use crate::fleet::{Fleet, Role};
+use crate::heard::Language;
 use crate::store::{self, Disk, Note, Salt, Store, StoreError};
 use work::Work;
 
@@ -70,6 +72,9 @@ pub enum NotDone {
     /// It could not be written down; nothing of it counts. Try again later.
     #[error("{0}")]
     NotLogged(String),
+    /// What was asked for cannot be done, in these words.
+    #[error("{0}")]
+    Refused(String),
     /// The clerk has ended.
     #[error("the service has stopped")]
     Gone,
@@ -82,6 +87,26 @@ pub enum GivenUp {
     Unreachable,
     /// The network refuses the message as such, in these words.
     Refused(String),
+}
+
+/// Whom to invite from the command line.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Invite {
+    /// What they may do once they joined.
+    pub role: Role,
+    /// How they are called.
+    pub name: String,
+    /// The language they are answered in.
+    pub language: Language,
+}
+
+/// An invite that was written down.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Invited {
+    /// The code that lets them in; it is told once and kept nowhere.
+    pub code: String,
+    /// The bot's name on the chat network, where a bot runs that knows it.
+    pub bot: Option<String>,
 }
 
 pub(super) type Answer<R> = oneshot::Sender<Result<R, NotDone>>;
@@ -108,6 +133,9 @@ pub(super) enum Job {
         fleet: Box<Fleet>,
         answer: Answer<()>,
     },
+    Invite(Invite, Answer<Invited>),
+    /// The network has told the bot's name.
+    Named(String),
     /// Nothing named stands for what the fleet says is too old.
     Forget(Option<Forget>, Answer<usize>),
     Show(Answer<Value>),
@@ -232,6 +260,29 @@ impl Window {
             fleet: Box::new(fleet),
             answer,
         })
+    }
+
+    /// Invites somebody; returns the code to give them.
+    ///
+    /// # Errors
+    ///
+    /// [`NotDone`]: nobody is invited.
+    pub async fn invite(&self, invite: Invite) -> Result<Invited, NotDone> {
+        self.ask(|answer| Job::Invite(invite, answer)).await
+    }
+
+    /// Invites somebody, blocking.
+    ///
+    /// # Errors
+    ///
+    /// As [`Window::invite`].
+    pub fn invite_blocking(&self, invite: Invite) -> Result<Invited, NotDone> {
+        self.ask_blocking(|answer| Job::Invite(invite, answer))
+    }
+
+    /// Tells what the bot is called on the chat network, for links into the chat.
+    pub fn named(&self, bot: &str) {
+        self.tell(Job::Named(bot.to_owned()));
     }
 
     /// Takes out texts; returns how many went.

@@ -7,7 +7,7 @@ use chrono::{DateTime, TimeDelta, Utc};
 use serde::{Deserialize, Serialize};
 
 use super::letter::{Letter, Note, Parcel, ParcelId};
-use crate::book::{MessageKey, Record};
+use crate::book::{CrewChange, MessageKey, Record};
 
 /// How many messages are known by their wording at most. An edit of one that is not does what an edit of a message nobody
 /// saw does.
@@ -22,6 +22,9 @@ pub(super) struct Outbox {
     unreachable: BTreeMap<String, DateTime<Utc>>,
     moved: BTreeMap<i64, i64>,
     wordings: BTreeMap<String, Wording>,
+    /// What was taken out because its reader is shut out, and still may wait with a transport.
+    #[serde(skip)]
+    recalled: Vec<ParcelId>,
     /// When old texts were last taken out.
     #[serde(default)]
     retained: Option<DateTime<Utc>>,
@@ -100,8 +103,13 @@ impl Outbox {
     /// Remembers how messages read, to tell an edit from a touch.
     pub(super) fn remember(&mut self, records: &[Record]) {
         for record in records {
-            let Record::Message(message) = record else {
-                continue;
+            let message = match record {
+                Record::Message(message) => message,
+                Record::Crew { change, .. } => {
+                    self.follow_crew(change);
+                    continue;
+                }
+                _ => continue,
             };
             if self.wordings.len() >= MOST_WORDINGS {
                 self.forget_wordings(message.received);
@@ -114,6 +122,23 @@ impl Outbox {
             };
             self.wordings.insert(network.unedited().to_owned(), wording);
         }
+    }
+
+    /// Takes out what waits for somebody who is no longer served; who joined anew can be reached.
+    fn follow_crew(&mut self, change: &CrewChange) {
+        if let CrewChange::Joined { who, .. } = change {
+            self.unreachable.remove(who);
+        }
+        if let Some(who) = change.shuts_out() {
+            let theirs = self.waiting_for(who);
+            theirs.iter().for_each(|id| self.take_out(*id));
+            self.recalled.extend(theirs);
+        }
+    }
+
+    /// Returns what was taken out since this was last asked.
+    pub(super) fn recalled(&mut self) -> Vec<ParcelId> {
+        std::mem::take(&mut self.recalled)
     }
 
     /// Tells what an edit under `key` that reads `text` does to the message it edits.

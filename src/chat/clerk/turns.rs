@@ -5,8 +5,9 @@ use std::sync::Arc;
 use chrono::{DateTime, Utc};
 
 use crate::book::{Book, Record};
-use crate::desk::{Desk, Inbound, Sender, Turn};
-use crate::fleet::{CrewMember, Fleet};
+use crate::desk::{Desk, Inbound, Means, Sender, Turn};
+use crate::fleet::{CrewMember, Fleet, Role};
+use crate::heard::Language;
 
 /// Works through messages and instants; the desk, or a stand-in for it.
 pub trait Turns: Sized + Send + 'static {
@@ -23,6 +24,9 @@ pub trait Turns: Sized + Send + 'static {
     /// Returns a snapshot of everything known.
     fn snapshot(&self) -> Vec<u8>;
 
+    /// Lends what the next turn may need from outside.
+    fn lend(&mut self, means: Means);
+
     /// Works through one message, changing nothing.
     fn receive(&self, inbound: &Inbound) -> Turn;
 
@@ -38,6 +42,19 @@ pub trait Turns: Sized + Send + 'static {
     /// Makes the turn that loads a fleet.
     fn load(&self, at: DateTime<Utc>, digest: &str, fleet: Fleet) -> Turn;
 
+    /// Makes the turn that invites somebody from the command line, and returns the code to give them.
+    ///
+    /// # Errors
+    ///
+    /// Says why nobody is invited, and what to do.
+    fn invite(
+        &self,
+        at: DateTime<Utc>,
+        role: Role,
+        name: &str,
+        language: Language,
+    ) -> Result<(Turn, String), String>;
+
     /// Finds who a sender is; none for a stranger.
     fn crew_of(&self, sender: &Sender) -> Option<CrewMember>;
 
@@ -49,7 +66,7 @@ pub trait Turns: Sized + Send + 'static {
 }
 
 impl Turns for Desk {
-    const FORMAT: u32 = 1;
+    const FORMAT: u32 = 2;
 
     fn restore(snapshot: Option<&[u8]>) -> Result<Self, String> {
         let Some(bytes) = snapshot else {
@@ -62,6 +79,10 @@ impl Turns for Desk {
 
     fn snapshot(&self) -> Vec<u8> {
         serde_json::to_vec(self.book()).expect("the book is plain data")
+    }
+
+    fn lend(&mut self, means: Means) {
+        Desk::lend(self, means);
     }
 
     fn receive(&self, inbound: &Inbound) -> Turn {
@@ -82,6 +103,16 @@ impl Turns for Desk {
 
     fn load(&self, at: DateTime<Utc>, digest: &str, fleet: Fleet) -> Turn {
         Desk::load(self, at, digest, fleet)
+    }
+
+    fn invite(
+        &self,
+        at: DateTime<Utc>,
+        role: Role,
+        name: &str,
+        language: Language,
+    ) -> Result<(Turn, String), String> {
+        Desk::invite(self, at, role, name, language)
     }
 
     fn crew_of(&self, sender: &Sender) -> Option<CrewMember> {

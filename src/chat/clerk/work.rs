@@ -12,10 +12,10 @@ use super::letter::{Letter, Note, Parcel};
 use super::state::State;
 use super::trouble::Trouble;
 use super::turns::Turns;
-use super::{Job, NotDone};
+use super::{Invite, Invited, Job, NotDone};
 use crate::book::{MessageKey, Personal, Record};
 use crate::chat::phrases::Phrases;
-use crate::desk::{Sender, Turn};
+use crate::desk::{Means, Sender, Turn};
 use crate::fleet::CrewMember;
 use crate::heard::Language;
 use crate::store::{Draft, Store};
@@ -38,6 +38,8 @@ pub(super) struct Work<T> {
     pub(super) unsynced: Vec<Note>,
     /// The clock's own work waits until then.
     tick_after: Option<DateTime<Utc>>,
+    /// The bot's name on the chat network, once the network has told it.
+    pub(super) bot: Option<String>,
     /// What is known does not fit the journal: it has to be folded anew before anything else.
     pub(super) stale: bool,
 }
@@ -63,6 +65,7 @@ impl<T: Turns> Work<T> {
             snapshot_at,
             unsynced: Vec::new(),
             tick_after: None,
+            bot: None,
             stale: false,
         }
     }
@@ -123,9 +126,15 @@ impl<T: Turns> Work<T> {
                 let taken = outcome.is_ok();
                 let _ = answer.send(outcome);
                 if taken {
+                    self.recall();
                     self.send_from(first);
                 }
             }
+            Job::Invite(invite, answer) => {
+                let outcome = self.invite(&invite);
+                let _ = answer.send(outcome);
+            }
+            Job::Named(bot) => self.bot = Some(bot),
             Job::Load {
                 digest,
                 fleet,
@@ -160,6 +169,36 @@ impl<T: Turns> Work<T> {
                 self.write_notes(vec![note], Vec::new());
             }
             Job::Sent { .. } | Job::Stop(_) => {}
+        }
+    }
+
+    /// Lends the desk what its next turn may need from outside.
+    pub(super) fn lend(&mut self) {
+        let means = Means {
+            chance: Some(self.store.chance()),
+            bot: self.bot.clone(),
+        };
+        self.state.turns.lend(means);
+    }
+
+    fn invite(&mut self, invite: &Invite) -> Result<Invited, NotDone> {
+        self.mend()?;
+        self.lend();
+        let now = (self.clock)();
+        let (turn, code) = self
+            .state
+            .turns
+            .invite(now, invite.role, &invite.name, invite.language)
+            .map_err(NotDone::Refused)?;
+        self.log(now, &turn)?;
+        let bot = self.bot.clone();
+        Ok(Invited { code, bot })
+    }
+
+    /// Takes back from the transport what waits for somebody who was just shut out.
+    fn recall(&mut self) {
+        for id in self.state.outbox.recalled() {
+            (self.deliver)(Parcel::recall(id));
         }
     }
 

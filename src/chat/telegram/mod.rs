@@ -103,6 +103,9 @@ pub async fn serve(
     clock: fn() -> chrono::DateTime<chrono::Utc>,
     stop: watch::Receiver<bool>,
 ) {
+    if let Some(username) = &me.username {
+        window.named(username);
+    }
     let sender = send::run(api.clone(), window.clone(), parcels, limits, stop.clone());
     let poller = poll::run(api, me, window, clock, stop);
     info!("serving");

@@ -136,7 +136,9 @@ async fn take(updates: &[Value], me: &Me, window: &Window, clock: fn() -> DateTi
             Ok(()) => return true,
             Err(NotDone::Gone) => return false,
             // the clerk says what is wrong, once
-            Err(NotDone::NotLogged(_)) => tokio::time::sleep(pause.next()).await,
+            Err(NotDone::NotLogged(_) | NotDone::Refused(_)) => {
+                tokio::time::sleep(pause.next()).await
+            }
         }
     }
 }

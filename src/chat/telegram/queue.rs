@@ -179,6 +179,19 @@ impl Queues {
         }
     }
 
+    /// Takes out a parcel that is not to be sent any more, but for what is on its way already.
+    pub(super) fn recall(&mut self, id: ParcelId) {
+        for chat in self.chats.values_mut() {
+            let on_its_way = chat.on_its_way;
+            let keep = |queue: &mut VecDeque<Entry>, danger: bool| {
+                let mut first = on_its_way == Some(danger);
+                queue.retain(|entry| std::mem::take(&mut first) || entry.piece.id != Some(id));
+            };
+            keep(&mut chat.dangers, true);
+            keep(&mut chat.rest, false);
+        }
+    }
+
     /// Moves all that waits for one chat to another.
     pub(super) fn moved(&mut self, from: i64, to: i64, now: Instant) {
         let Some(mut old) = self.chats.remove(&from) else {
@@ -320,6 +333,21 @@ mod tests {
             Next::Send(piece) => Some(piece.text),
             _ => None,
         }
+    }
+
+    #[test]
+    fn a_recalled_message_is_not_sent_and_one_on_its_way_keeps_its_place() {
+        let (mut queues, now) = queues();
+        queues.put(&parcel(1, "first", None), 7, now);
+        queues.put(&parcel(2, "second", None), 7, now);
+        queues.put(&parcel(3, "third", None), 7, now);
+        assert_eq!(sent(&mut queues, now).as_deref(), Some("first"));
+        for turn in [1, 2] {
+            queues.recall(ParcelId { turn, index: 0 });
+        }
+        queues.accepted(7);
+        let later = now + Duration::from_secs(60);
+        assert_eq!(sent(&mut queues, later).as_deref(), Some("third"));
     }
 
     #[test]

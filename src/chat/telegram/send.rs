@@ -88,6 +88,10 @@ pub(super) async fn run(
 }
 
 fn take(parcel: Parcel, queues: &mut Queues, window: &Window) {
+    if let Some(id) = parcel.id.filter(|_| parcel.is_recall()) {
+        queues.recall(id);
+        return;
+    }
     let given_up = match parcel.chat {
         None => GivenUp::Unreachable,
         Some(chat) if queues.put(&parcel, chat, Instant::now()) => return,

@@ -21,7 +21,7 @@ use super::answer::Reply;
 use super::inbound::{Body, Inbound, Turn};
 use super::settle::{self, Settled};
 use super::when;
-use super::{Desk, ahead, alarm, answer, command, standing, truck, walk, watch};
+use super::{Desk, ahead, alarm, answer, command, crew, door, standing, truck, walk, watch};
 use crate::book::{MessageKey, Record, UnitBook, UnitState};
 use crate::dialogue::{About, Talk};
 use crate::finding::FindingId;
@@ -58,7 +58,12 @@ pub(super) struct Hearing<'a> {
 /// Works through one message.
 pub(super) fn receive(desk: &Desk, inbound: &Inbound) -> Turn {
     let Some(member) = desk.crew_of(&inbound.from) else {
-        return super::stranger::refuse(desk, inbound);
+        return door::knock(desk, inbound);
+    };
+    let scanned = match door::opened(desk, inbound, &member) {
+        Some(door::Opened::Turn(turn)) => return *turn,
+        Some(door::Opened::Asks(words)) => Some(words),
+        None => None,
     };
     let fleet = desk.fleet_at(inbound.at);
     let (written, unreadable) = match &inbound.body {
@@ -72,11 +77,20 @@ pub(super) fn receive(desk: &Desk, inbound: &Inbound) -> Turn {
     }
     // a bare answer may complete a message that waits for its trailer: then it is read as that message
     let asked = talk.question_at(inbound.at).map(|question| &question.about);
-    let whole =
-        asked.and_then(|about| bare::completed(&desk.phrases, &fleet, &heard, written, about));
+    let completed =
+        || asked.and_then(|about| bare::completed(&desk.phrases, &fleet, &heard, written, about));
+    let whole = scanned.or_else(completed);
     if let Some(whole) = &whole {
         heard = desk.reader.hear(whole, fleet.style.temperature);
         talk.question = None;
+    }
+    if let Some(order) = crew::order(&desk.phrases, written) {
+        heard = Heard {
+            ask: Some(Ask::Command { name: order.name }),
+            command: Some(order),
+            language: heard.language,
+            ..Heard::default()
+        };
     }
     let late = inbound.received - inbound.at > LATE;
     let hearing = Hearing {

@@ -9,7 +9,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use chrono::{DateTime, Days, NaiveTime, TimeDelta, TimeZone, Utc};
 use chrono_tz::Tz;
 
-use super::{alone, late, quiet, road, silence, unanswered};
+use super::{alone, late, quiet, refused, rest, road, silence, unanswered};
 use crate::book::{AheadChange, AlarmChange, Book, MessageKey, Record};
 use crate::fleet::Fleet;
 use crate::heard::UnitName;
@@ -32,6 +32,10 @@ pub(super) enum Duty {
     Silence(UnitName),
     /// A task is past its due or its call-by time.
     LateTask(u32),
+    /// Somebody's own quiet hours are over.
+    Rested(String),
+    /// The dispatchers hear what was refused.
+    Refused,
     /// The digest goes out.
     Digest,
     /// The list of long stays goes out.
@@ -41,7 +45,10 @@ pub(super) enum Duty {
 impl Duty {
     /// Tells whether the duty always has something to say, so that lateness is worth a word.
     pub(super) fn speaks(&self) -> bool {
-        !matches!(self, Duty::Look(_) | Duty::Road(_))
+        !matches!(
+            self,
+            Duty::Look(_) | Duty::Road(_) | Duty::Rested(_) | Duty::Refused
+        )
     }
 
     /// Returns the trailer that the duty is about, where it may open a task on it.
@@ -58,7 +65,7 @@ impl Duty {
     }
 }
 
-/// Everything that will fall due but the lists, whose times the fleet sets.
+/// Everything that will fall due but the lists (see `lists`).
 #[derive(Debug, Default)]
 pub(in super::super) struct Agenda {
     earliest: BTreeMap<Duty, DateTime<Utc>>,
@@ -177,7 +184,7 @@ fn falls_due(book: &Book, duty: &Duty, spoke: Option<DateTime<Utc>>) -> Option<D
             let at = quiet::paced(spoke, late::due(book, task)?);
             Some(quiet::awake(fleet, at, late::harm(fleet, task, at)))
         }
-        Duty::Digest | Duty::Patrol => None,
+        Duty::Rested(_) | Duty::Refused | Duty::Digest | Duty::Patrol => None,
     }
 }
 
@@ -194,6 +201,10 @@ fn touched(book: &Book, record: &Record) -> Vec<Duty> {
             .into_iter()
             .map(Duty::Silence)
             .collect(),
+        Record::Crew { change, .. } => {
+            let who = change.shuts_out().map(str::to_owned);
+            who.map(Duty::Road).into_iter().collect()
+        }
         Record::Task { change, .. } => vec![Duty::LateTask(change.id())],
         Record::Alarm { at, change } => {
             let (AlarmChange::Raised { key, .. }
@@ -232,7 +243,7 @@ fn about(key: &str) -> impl Iterator<Item = Duty> {
     std::iter::once(unanswered).chain(other)
 }
 
-/// Iterates over the lists, each with when it next goes out.
+/// Iterates over the lists and what was held back or refused, each with when it next goes out: few, so never kept.
 fn lists(book: &Book) -> impl Iterator<Item = (DateTime<Utc>, Duty)> {
     let ahead = book.ahead();
     let lists = book.fleet().and_then(|fleet| {
@@ -249,7 +260,20 @@ fn lists(book: &Book) -> impl Iterator<Item = (DateTime<Utc>, Duty)> {
             patrol.map(|at| (at, Duty::Patrol)),
         ])
     });
-    lists.into_iter().flatten().flatten()
+    let refused = book.fleet().and_then(|fleet| {
+        let at = refused::due(book.refusals())?;
+        Some((quiet::awake(fleet, at, None), Duty::Refused))
+    });
+    let rested = book
+        .fleet()
+        .into_iter()
+        .flat_map(move |fleet| rest::due(book, fleet).map(|(at, who)| (at, Duty::Rested(who))));
+    lists
+        .into_iter()
+        .flatten()
+        .flatten()
+        .chain(refused)
+        .chain(rested)
 }
 
 /// Returns the first instant after `since` at which a clock shows one of `times`.

@@ -9,6 +9,8 @@ mod alone;
 mod late;
 mod look;
 mod quiet;
+mod refused;
+mod rest;
 mod road;
 mod rounds;
 mod say;
@@ -124,6 +126,8 @@ impl Round<'_> {
             Duty::Look(unit) => look::look(self, &unit),
             Duty::Silence(unit) => silence::silence(self, &unit, at),
             Duty::LateTask(id) => late::tell(self, id),
+            Duty::Rested(who) => rest::over(self, &who),
+            Duty::Refused => refused::tell(self),
             Duty::Digest => rounds::digest(self),
             Duty::Patrol => rounds::patrol(self),
         }

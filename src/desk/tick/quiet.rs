@@ -1,6 +1,7 @@
 //! Quiet hours, and the pace at which dispatchers are spoken to: what can wait, waits.
 
-use chrono::{DateTime, Days, TimeDelta, TimeZone, Utc};
+use chrono::{DateTime, Days, NaiveTime, TimeDelta, TimeZone, Utc};
+use chrono_tz::Tz;
 
 use crate::fleet::Fleet;
 
@@ -9,8 +10,16 @@ const PACE: TimeDelta = TimeDelta::minutes(10);
 
 /// Returns the end of the quiet hours that `at` falls in; none outside them.
 pub(super) fn ends(fleet: &Fleet, at: DateTime<Utc>) -> Option<DateTime<Utc>> {
-    let (from, to) = fleet.quiet_hours?;
-    let local = at.with_timezone(&fleet.time_zone);
+    end_of(fleet.quiet_hours?, fleet.time_zone, at)
+}
+
+/// Returns the end of local quiet hours that `at` falls in; none outside them.
+pub(super) fn end_of(
+    (from, to): (NaiveTime, NaiveTime),
+    zone: Tz,
+    at: DateTime<Utc>,
+) -> Option<DateTime<Utc>> {
+    let local = at.with_timezone(&zone);
     let time = local.time();
     let within = if from <= to {
         (from..to).contains(&time)
@@ -28,7 +37,6 @@ pub(super) fn ends(fleet: &Fleet, at: DateTime<Utc>) -> Option<DateTime<Utc>> {
     };
     // a local time that the clocks skip: an hour later there is one
     let local = day.and_time(to);
-    let zone = fleet.time_zone;
     zone.from_local_datetime(&local)
         .earliest()
         .or_else(|| {

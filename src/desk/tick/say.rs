@@ -6,7 +6,7 @@ use chrono::{DateTime, Utc};
 
 use super::super::Desk;
 use super::super::inbound::{Outgoing, Turn};
-use super::{dispatchers, voice_of};
+use super::{dispatchers, rest, voice_of};
 use crate::book::{AheadChange, Held, Personal, Record};
 use crate::finding::Level;
 use crate::fleet::Fleet;
@@ -43,6 +43,30 @@ impl Say {
     /// Notes that something should have been said at `at`.
     pub(super) fn was_due(&mut self, at: DateTime<Utc>) {
         self.was_due = Some(self.was_due.map_or(at, |was| was.min(at)));
+    }
+
+    /// Holds back what can wait from those in their own quiet hours.
+    fn let_rest(&mut self, desk: &Desk, fleet: &Fleet, now: DateTime<Utc>, turn: &mut Turn) {
+        for (who, lines) in &mut self.lines {
+            if !rest::rests(desk, fleet, who, now) {
+                continue;
+            }
+            let waits = |(level, _, answer): &(Option<Level>, String, Answer)| {
+                rest::can_wait(desk, fleet, now, *level, *answer)
+            };
+            for (level, text, _) in lines.iter().filter(|line| waits(line)) {
+                let held = Held {
+                    to: who.clone(),
+                    at: now,
+                    text: Personal::new(text),
+                    level: *level,
+                };
+                let change = AheadChange::Held { held };
+                turn.records.push(Record::Ahead { at: now, change });
+            }
+            lines.retain(|line| !waits(line));
+        }
+        self.lines.retain(|_, lines| !lines.is_empty());
     }
 
     /// Puts out one message a person; tells whether a dispatcher was spoken to.
@@ -83,6 +107,7 @@ impl Say {
             let change = AheadChange::Held { held };
             turn.records.push(Record::Ahead { at: now, change });
         }
+        self.let_rest(desk, fleet, now, turn);
         let mut spoke = false;
         for (to, mut lines) in self.lines {
             let Some(voice) = voice_of(desk, fleet, &to, now) else {

@@ -5,7 +5,8 @@
 //! A script starts with `fleet NAME` (a folder of `tests/data/fleets`, `demo`, or `demo-es`: all of it in Spanish) and
 //! has cases, each headed by `== title` and `day YYYY-MM-DD`. A message is `HH:MM crew> words`; further lines of it are
 //! indented. It may carry `(received HH:MM)` before the `>`, or `(edits N)` for the Nth message of the case. `HH:MM` alone
-//! lets the clock run on. `bot> ...` answers the sender, `bot to crew> ...` goes to somebody else.
+//! lets the clock run on. A sender of digits alone is a user of the chat network, perhaps a stranger; an invite's code is
+//! the count of the case's messages in two hex digits, 16 times. `bot> ...` answers the sender, `bot to crew> ...` goes to somebody else.
 
 use std::fmt::Write;
 use std::path::{Path, PathBuf};
@@ -13,7 +14,7 @@ use std::path::{Path, PathBuf};
 use chrono::{DateTime, NaiveDate, NaiveTime, TimeDelta, TimeZone, Utc};
 use chrono_tz::Tz;
 use hosebib::book::MessageKey;
-use hosebib::desk::{Body, Desk, Inbound, Sender, Turn};
+use hosebib::desk::{Body, Desk, Inbound, Means, Sender, Turn};
 use hosebib::fleet::{self, Fleet, FleetFiles};
 use hosebib::heard::Language;
 
@@ -217,13 +218,20 @@ impl Case {
                 let body = Body::Text(text);
                 let inbound = Inbound {
                     key,
-                    from: Sender::Crew(from),
+                    from: match from.parse() {
+                        Ok(user) => Sender::ChatUser(user),
+                        Err(_) => Sender::Crew(from),
+                    },
                     chat: None,
                     at,
                     received,
                     body,
                     replaces,
                 };
+                self.desk.lend(Means {
+                    chance: Some([u8::try_from(self.said).expect("a short case"); 16]),
+                    bot: None,
+                });
                 let turn = self.desk.receive(&inbound);
                 self.desk.apply(&turn.records);
                 said(&turn, &mut out);

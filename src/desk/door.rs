@@ -1,0 +1,221 @@
+//! Who comes in: strangers, who learn nothing and change nothing; and those who hold an invite's code or scanned a sticker.
+
+use sha2::{Digest, Sha256};
+
+use super::Desk;
+use super::inbound::{Body, Inbound, Outgoing, Sender, Turn};
+use crate::book::{Attempt, CrewChange, Invite, Personal, Record, Spent};
+use crate::fleet::{CrewMember, Fleet, Role};
+use crate::heard::Language;
+
+/// The longest code that a link into the chat can carry (Telegram deep links).
+const LONGEST_CODE: usize = 64;
+/// What the code on a trailer's sticker begins with; an invite's code has no such letter in it.
+const STICKER: &str = "u-";
+
+/// What one of the crew opened a link with.
+pub(super) enum Opened {
+    /// A trailer's sticker: these words ask for what it shows.
+    Asks(String),
+    /// An invite, worked through.
+    Turn(Box<Turn>),
+}
+
+/// Returns the code that `/start CODE` carries: what the chat network sends when somebody opens a link into the chat.
+fn code(body: &Body) -> Option<&str> {
+    let Body::Text(text) = body else { return None };
+    let text = text.trim().trim_start_matches('/');
+    let (word, code) = text.split_once(char::is_whitespace)?;
+    let code = code.trim();
+    let is_code = !code.is_empty()
+        && code.len() <= LONGEST_CODE
+        && code
+            .bytes()
+            .all(|byte| byte.is_ascii_alphanumeric() || matches!(byte, b'_' | b'-'));
+    (word.eq_ignore_ascii_case("start") && is_code).then_some(code)
+}
+
+/// Returns the digest under which an invite's code is kept.
+pub(super) fn digest(code: &str) -> String {
+    let digest = Sha256::digest(code.as_bytes());
+    digest.iter().map(|byte| format!("{byte:02x}")).collect()
+}
+
+/// Works through what somebody wrote who is not on the crew list: lets them in by a good invite, and refuses the rest.
+pub(super) fn knock(desk: &Desk, inbound: &Inbound) -> Turn {
+    let tried = match (code(&inbound.body), &inbound.from) {
+        (Some(code), Sender::ChatUser(user)) if !code.starts_with(STICKER) => {
+            match look_at(desk, inbound, code) {
+                Ok(invite) => return join(desk, inbound, invite, *user),
+                Err(tried) => tried,
+            }
+        }
+        _ => Attempt::Message,
+    };
+    refuse(desk, inbound, tried)
+}
+
+/// Works through a link that one of the crew opened; none where the message is none.
+pub(super) fn opened(desk: &Desk, inbound: &Inbound, member: &CrewMember) -> Option<Opened> {
+    let code = code(&inbound.body)?;
+    let fleet = desk.fleet_at(inbound.at);
+    let voice = desk.voice_for(member, None, &fleet, inbound.at);
+    if let Some(unit) = code.strip_prefix(STICKER) {
+        let asks = match voice.language() {
+            Language::En => format!("status {unit}"),
+            Language::Es => format!("estado {unit}"),
+        };
+        return Some(Opened::Asks(asks));
+    }
+    let mut turn = Turn::empty(inbound.at);
+    turn.from = Some(member.id.clone());
+    let text = match (look_at(desk, inbound, code), &inbound.from) {
+        (Ok(invite), Sender::ChatUser(user)) if invite.who == member.id => {
+            return Some(Opened::Turn(Box::new(join(desk, inbound, invite, *user))));
+        }
+        (Ok(invite), _) => voice.say("invite-not-yours", &[("who", invite.name.as_str().into())]),
+        (Err(tried), _) => {
+            turn.records.push(Record::Refused {
+                at: inbound.received,
+                who: Personal::new(&*member.id),
+                answered: false,
+                tried,
+            });
+            voice.word("invite-spent")
+        }
+    };
+    turn.outgoing.push(Outgoing {
+        to: member.id.clone(),
+        chat: inbound.chat,
+        text: Personal::new(text),
+        level: None,
+        answers: Some(inbound.key.clone()),
+    });
+    Some(Opened::Turn(Box::new(turn)))
+}
+
+/// Finds the invite that a code opens, or what is wrong with it.
+fn look_at<'a>(desk: &'a Desk, inbound: &Inbound, code: &str) -> Result<&'a Invite, Attempt> {
+    let code = code.to_ascii_lowercase();
+    match desk.book.people().invite(&digest(&code)) {
+        None => Err(Attempt::ForgedInvite),
+        Some((_, Some(Spent::Used))) => Err(Attempt::UsedInvite),
+        Some((_, Some(Spent::Withdrawn))) => Err(Attempt::WithdrawnInvite),
+        Some((invite, None)) if inbound.at >= invite.expires => Err(Attempt::ExpiredInvite),
+        Some((invite, None)) => Ok(invite),
+    }
+}
+
+/// Lets somebody in, greets them, and tells the dispatchers.
+fn join(desk: &Desk, inbound: &Inbound, invite: &Invite, user: i64) -> Turn {
+    let fleet = desk.fleet_at(inbound.at);
+    let mut turn = Turn::empty(inbound.at);
+    turn.from = Some(invite.who.clone());
+    turn.records.push(Record::Crew {
+        at: inbound.received,
+        by: invite.who.clone(),
+        change: CrewChange::Joined {
+            who: invite.who.clone(),
+            digest: invite.digest.clone(),
+            chat_user: Some(user),
+        },
+    });
+    let voice = desk
+        .replies
+        .voice(invite.language, fleet.style, fleet.time_zone, inbound.at);
+    let text = voice.say(
+        "joined",
+        &[
+            ("who", invite.name.as_str().into()),
+            ("company", fleet.company.as_str().into()),
+            ("role", role(&voice, invite.role).into()),
+        ],
+    );
+    turn.outgoing.push(Outgoing {
+        to: invite.who.clone(),
+        chat: inbound.chat,
+        text: Personal::new(text),
+        level: None,
+        answers: Some(inbound.key.clone()),
+    });
+    turn.outgoing.extend(tell_dispatchers(
+        desk,
+        &fleet,
+        inbound.at,
+        &[&invite.who],
+        |voice| {
+            voice.say(
+                "joined-told",
+                &[
+                    ("who", invite.name.as_str().into()),
+                    ("role", role(voice, invite.role).into()),
+                ],
+            )
+        },
+    ));
+    turn
+}
+
+/// Returns what to send to the dispatchers, each in their language, but for those named.
+pub(super) fn tell_dispatchers(
+    desk: &Desk,
+    fleet: &Fleet,
+    now: chrono::DateTime<chrono::Utc>,
+    but: &[&str],
+    words: impl Fn(&crate::reply::Voice<'_>) -> String,
+) -> Vec<Outgoing> {
+    let others = fleet
+        .crew
+        .values()
+        .filter(|other| other.role == Role::Dispatcher && !but.contains(&other.id.as_str()));
+    let letter = |other: &CrewMember| Outgoing {
+        to: other.id.clone(),
+        chat: None,
+        text: Personal::new(words(&desk.voice_for(other, None, fleet, now))),
+        level: None,
+        answers: None,
+    };
+    others.map(letter).collect()
+}
+
+/// Returns the word for a role.
+pub(super) fn role(voice: &crate::reply::Voice<'_>, role: Role) -> String {
+    voice.word(match role {
+        Role::Driver => "role-driver",
+        Role::Tech => "role-tech",
+        Role::Dispatcher => "role-dispatcher",
+    })
+}
+
+/// Answers a stranger with one fixed neutral line, at most once a day, whatever they wrote.
+fn refuse(desk: &Desk, inbound: &Inbound, tried: Attempt) -> Turn {
+    let mut turn = Turn::empty(inbound.at);
+    let who = match &inbound.from {
+        Sender::Crew(id) => id.clone(),
+        Sender::ChatUser(user) => user.to_string(),
+    };
+    let told = desk
+        .book
+        .refused(&who)
+        .is_some_and(|last| (inbound.received - last).num_hours() < 24);
+    turn.records.push(Record::Refused {
+        at: inbound.received,
+        who: Personal::new(who),
+        answered: !told,
+        tried,
+    });
+    if !told {
+        let fleet = desk.fleet_at(inbound.at);
+        let voice = desk
+            .replies
+            .voice(fleet.language, fleet.style, fleet.time_zone, inbound.at);
+        turn.outgoing.push(Outgoing {
+            to: String::new(),
+            chat: inbound.chat,
+            text: Personal::new(voice.word("stranger")),
+            level: None,
+            answers: None,
+        });
+    }
+    turn
+}
