@@ -5,7 +5,7 @@ use std::hint::black_box;
 use std::path::Path;
 use std::time::Instant;
 
-use criterion::{BenchmarkId, Criterion, Throughput, criterion_group, criterion_main};
+use criterion::{Criterion, criterion_group, criterion_main};
 use hosebib::quantity::TemperatureScale;
 use hosebib::words::Reader;
 
@@ -61,11 +61,13 @@ fn every_message(criterion: &mut Criterion) {
     criterion.bench_function("compile the vocabulary", |b| b.iter(Reader::new));
 }
 
-fn growth(criterion: &mut Criterion) {
+/// Prints what a KiB costs in messages of growing length, as they are and as one line without stops.
+#[allow(clippy::print_stdout)]
+fn growth(_: &mut Criterion) {
     let reader = Reader::new();
     let all = examples().join(" ");
-    let mut group = criterion.benchmark_group("length");
-    for kib in [1usize, 4, 16, 64] {
+    println!("length      with stops           as one line without");
+    for kib in [1usize, 2, 4, 8, 16, 32, 64] {
         let mut text = String::new();
         while text.len() < kib * 1024 {
             text.push_str(&all);
@@ -76,29 +78,22 @@ fn growth(criterion: &mut Criterion) {
             .find(|i| text.is_char_boundary(*i))
             .unwrap_or(0);
         text.truncate(end);
-        group.throughput(Throughput::Bytes(text.len() as u64));
-        group.bench_with_input(
-            BenchmarkId::from_parameter(format!("{kib} KiB")),
-            &text,
-            |b, text| b.iter(|| reader.hear(black_box(text), TemperatureScale::F)),
-        );
-        let one_line: String = text
-            .chars()
-            .map(|c| {
-                if matches!(c, '.' | ',' | '\n' | '!' | '?' | ';') {
-                    ' '
-                } else {
-                    c
-                }
-            })
-            .collect();
-        group.bench_with_input(
-            BenchmarkId::new("no stops", format!("{kib} KiB")),
-            &one_line,
-            |b, text| b.iter(|| reader.hear(black_box(text), TemperatureScale::F)),
-        );
+        let no_stops = text.replace(['.', ',', '\n', '!', '?', ';'], " ");
+        let [stops, none] = [&text, &no_stops].map(|text| {
+            let mut millis: Vec<f64> = (0..9)
+                .map(|_| {
+                    let start = Instant::now();
+                    black_box(reader.hear(black_box(text), TemperatureScale::F));
+                    start.elapsed().as_secs_f64() * 1e3
+                })
+                .collect();
+            millis.sort_by(f64::total_cmp);
+            millis[millis.len() / 2]
+        });
+        let each =
+            |millis: f64| format!("{millis:>8.2} ms {:>5.0} µs/KiB", millis * 1e3 / kib as f64);
+        println!("{kib:>3} KiB {} {}", each(stops), each(none));
     }
-    group.finish();
 }
 
 criterion_group! {

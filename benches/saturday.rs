@@ -432,5 +432,10 @@ fn files(sites: usize) -> FleetFiles {
         )
         .expect("a string");
     }
-    FleetFiles { fleet, jobs, crew }
+    FleetFiles {
+        fleet,
+        jobs,
+        crew,
+        ..FleetFiles::default()
+    }
 }

@@ -175,6 +175,7 @@ fn files(trailers: usize) -> FleetFiles {
         fleet,
         jobs,
         crew: "[[crew]]\nid = \"dana\"\nrole = \"driver\"\n[[crew]]\nid = \"dot\"\nrole = \"dispatcher\"\n".into(),
+        ..FleetFiles::default()
     }
 }
 

@@ -296,6 +296,8 @@ codes! {
         GotIt = "got-it",
         Override = "override",
         Teach = "teach",
+        Words = "words",
+        ForgetWord = "forget-word",
         Invite = "invite",
         Role = "role",
         ShutOut = "shut-out",

@@ -535,7 +535,6 @@ not-understood = I did not understand { $quote }. Send the unit and what you see
 not-understood-again = I did not understand { $quote }. "help" shows how to write.
 heard-of = Noted, a word on { $units }. Nothing new to log.
 nothing-to-log = Read. Nothing to log.
-greeting = Hello { $who }. Send the unit and what you see: 12 pressure 50 tank 1/2. "help" shows more.
 stranger = This chat is for invited people only.
 
 ### The service itself
@@ -595,8 +594,32 @@ relearn-done = I forgot what { $count ->
 relearn-nothing = I have learned nothing about { $unit } yet. The fleet's own values hold.
 relearn-how = Send "relearn" and the unit: relearn 12. It forgets what pump-outs taught me.
 override-needs-reason = Send "override", the unit and the reason.
-taught = From now on I read { $word } as { $meaning }.
-teach-how = Send "teach", the new word, "=" and a word I know: teach honey tank = waste.
+taught = From now on I read { $word } as { $meaning }, for everyone. Send "forget word" and the word to take it back.
+teach-how = To add a word, send "teach", the word, "=" and one I know: teach big belly = waste.
+teach-taught-already = I read { $word } as { $meaning } already. Nothing to learn.
+teach-taught-else = Not learned. { $word } means { $meaning } already. Send "forget word" and the word first.
+teach-no-word = Not learned. A new word is made of letters: at most { $count } words and { $value } letters.
+teach-unknown = Not learned. I do not know { $meaning }. Try one of these: { $names }.
+teach-no-use = Not learned. { $meaning } can have no other word. Use a thing, a state or a fault, such as "waste".
+teach-number = Not learned. { $word } is a number. Teach a word without numbers.
+teach-ordinary = Not learned. { $word } is an everyday word. Other messages would be misread. Use a word that only you say.
+teach-known = Not learned. I read { $word } as something else already. Use another word.
+teach-slip = Not learned. { $word } looks like a typing slip for { $meaning }. Use a word less like it.
+teach-name = Not learned. { $word } is the name of a { $kind ->
+    [trailer] trailer
+    [site] site
+   *[person] person
+}. Use another word.
+words-none = No words of your own yet.
+words-head = { $count ->
+    [one] 1 word of your own:
+   *[other] { $count } words of your own:
+}
+words-line = { $word } = { $meaning }
+forget-word-how = Send "forget word" and the word: forget word big belly. "words" lists them.
+word-forgotten = { $word } no longer means { $meaning }.
+word-not-taught = Nobody taught me { $quote }. "words" lists those I learned.
+word-of-files = { $quote } stands in the fleet's words.toml. It must be taken out there.
 note-taken = Note on { $unit } kept: { $quote }. It comes up at each arrival until cleared.
 sum-result = { $name }: { $value }. Source: { $source }
 sum-how = For instance: sum drop 16 amps 150 ft 14 gauge.
@@ -793,7 +816,7 @@ help-tech =
     As a tech: "drop 41" with a reason, "move 41 19:30".
 help-dispatcher =
     { help-tech }
-    As a dispatcher: "digest", "log" with a name, "override 12" with a reason. "relearn 12" forgets what pump-outs taught. "got it" stops an alarm for all.
+    As a dispatcher: "digest", "log" with a name, "override 12" with a reason. "relearn 12" forgets what pump-outs taught. "teach" adds a word of your own, "words" lists them. "got it" stops an alarm for all.
     "invite tech Sam es" lets Sam in. "role Sam driver" changes what Sam may do. "crew" lists everybody.
     A lost phone: "shut out Sam". It works at once.
 

@@ -536,7 +536,6 @@ not-understood = No entendí { $quote }. Mande la unidad y lo que ve: 12 presió
 not-understood-again = No entendí { $quote }. "ayuda" muestra cómo escribir.
 heard-of = Anotado, noticias de { $units }. Nada nuevo que registrar.
 nothing-to-log = Leído. Nada que registrar.
-greeting = Hola, { $who }. Mande la unidad y lo que ve: 12 presion 50 tanque 1/2. Con "ayuda" le digo más.
 stranger = Este chat es solo para personas invitadas.
 
 ### The service itself
@@ -596,8 +595,32 @@ relearn-done = Olvidé lo que { $count ->
 relearn-nothing = Todavía no aprendí nada de la { $unit }. Valen los datos de la flota.
 relearn-how = Mande "reaprende" y la unidad: reaprende 12. Olvida lo que enseñaron los vaciados.
 override-needs-reason = Mande "autoriza", la unidad y el motivo.
-taught = Desde hoy leo { $word } como { $meaning }.
-teach-how = Mande "aprende", la palabra nueva, "=" y una que conozco: aprende tanque miel = negras.
+taught = Desde hoy leo { $word } como { $meaning }, para todos. Para quitarla, mande "olvida palabra" y la palabra.
+teach-how = Para sumar una palabra, mande "aprende", la palabra, "=" y una que conozco: aprende barrilote = negras.
+teach-taught-already = Ya leo { $word } como { $meaning }. No hay nada que aprender.
+teach-taught-else = No la aprendí. { $word } ya quiere decir { $meaning }. Primero mande "olvida palabra" y la palabra.
+teach-no-word = No la aprendí. Una palabra nueva lleva solo letras: { $count } palabras y { $value } letras como mucho.
+teach-unknown = No la aprendí. No conozco { $meaning }. Pruebe una de estas: { $names }.
+teach-no-use = No la aprendí. { $meaning } no puede tener otra palabra. Use una cosa, un estado o una falla, como "negras".
+teach-number = No la aprendí. { $word } es un número. Use una palabra sin números.
+teach-ordinary = No la aprendí. { $word } es una palabra de todos los días. Otros mensajes se leerían mal. Use una que solo digan ustedes.
+teach-known = No la aprendí. Ya leo { $word } como otra cosa. Use otra palabra.
+teach-slip = No la aprendí. { $word } parece { $meaning } mal escrito. Use una palabra menos parecida.
+teach-name = No la aprendí. { $word } es el nombre de { $kind ->
+    [trailer] una unidad
+    [site] un sitio
+   *[person] una persona
+}. Use otra palabra.
+words-none = Todavía no hay palabras propias.
+words-head = { $count ->
+    [one] 1 palabra propia:
+   *[other] { $count } palabras propias:
+}
+words-line = { $word } = { $meaning }
+forget-word-how = Mande "olvida palabra" y la palabra: olvida palabra barrilote. "palabras" las muestra.
+word-forgotten = { $word } ya no quiere decir { $meaning }.
+word-not-taught = Nadie me enseñó { $quote }. "palabras" muestra las que aprendí.
+word-of-files = { $quote } está en words.toml de la flota. Hay que quitarla de ahí.
 note-taken = Nota de la { $unit } guardada: { $quote }. Sale en cada llegada hasta que la quite.
 sum-result = { $name }: { $value }. Fuente: { $source }
 sum-how = Por ejemplo: cuenta caída 16 amperes 150 pies calibre 14.
@@ -794,7 +817,7 @@ help-tech =
     Como técnico: "quita 41" con un motivo, "mueve 41 19:30".
 help-dispatcher =
     { help-tech }
-    Como despachador: "resumen", "log" con un nombre, "autoriza 12" con un motivo. "reaprende 12" olvida lo aprendido de los vaciados. "enterado" para un aviso para todos.
+    Como despachador: "resumen", "log" con un nombre, "autoriza 12" con un motivo. "reaprende 12" olvida lo aprendido de los vaciados. "aprende" suma una palabra propia, "palabras" las muestra. "enterado" para un aviso para todos.
     "invita técnico Sam es" deja entrar a Sam. "rol Sam conductor" cambia lo que puede hacer. "equipo" muestra a todos.
     Un teléfono perdido: "bloquea a Sam". Vale al momento.
 

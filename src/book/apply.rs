@@ -13,6 +13,7 @@ use super::record::{AlarmChange, Message, MessageKey, Personal, Record};
 use super::refusals::Refusals;
 use super::standing::Standing;
 use super::tasks::{Task, Tasks};
+use super::taught::TaughtWords;
 use super::unit::UnitBook;
 use crate::dialogue::{Talk, Watch};
 use crate::finding::{FindingId, Level};
@@ -103,6 +104,8 @@ pub struct Book {
     ahead: Ahead,
     #[serde(default)]
     lessons: Lessons,
+    #[serde(default)]
+    taught: TaughtWords,
     people: People,
     /// The first message ever, and each person's last.
     #[serde(default)]
@@ -154,6 +157,8 @@ impl Book {
             Record::Confirmed { at, unit, step, .. } => self.standing.confirm(unit, step, *at),
             Record::Override { decided } => self.standing.decide(decided),
             Record::Ahead { at, change } => self.ahead.apply(*at, change),
+            Record::Taught { taught } => self.taught.learn(taught),
+            Record::Untaught { say, .. } => self.taught.forget(say),
             Record::Lesson { lesson } => self.lessons.take_in(lesson),
             Record::Relearn { unit, .. } => self.lessons.forget(unit),
             Record::Ticked { at } => self.ticked = Some(*at),
@@ -264,6 +269,11 @@ impl Book {
     /// Returns what the bot has to speak of by itself.
     pub fn ahead(&self) -> &Ahead {
         &self.ahead
+    }
+
+    /// Returns the words that were taught in chat.
+    pub fn taught(&self) -> &TaughtWords {
+        &self.taught
     }
 
     /// Returns what pump-outs taught of the trailers.

@@ -14,6 +14,7 @@ mod refusals;
 mod standing;
 mod state;
 mod tasks;
+mod taught;
 mod unit;
 
 pub use ahead::{Ahead, AheadChange, Alone, Held, Listing, Road, Stand, WasteStand, Weather};
@@ -25,4 +26,5 @@ pub use refusals::{Attempt, Refusals};
 pub use standing::{Override, Standing, StandingNote};
 pub use state::{Latest, PowerState, PressureRead, Stage, TankNote, UnitState, WaterState, Word};
 pub use tasks::{Task, TaskState, Tasks};
+pub use taught::{Taught, TaughtWords};
 pub use unit::UnitBook;

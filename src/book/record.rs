@@ -11,6 +11,7 @@ use super::people::CrewChange;
 use super::refusals::Attempt;
 use super::standing::{Override, StandingNote};
 use super::tasks::Task;
+use super::taught::Taught;
 use crate::dialogue::{Talk, Watch};
 use crate::finding::{Finding, FindingId, Level};
 use crate::fleet::Fleet;
@@ -331,6 +332,21 @@ pub enum Record {
     Lesson {
         /// What.
         lesson: Lesson,
+    },
+    /// Somebody taught a word of the company's own.
+    Taught {
+        /// Which, when and by whom.
+        #[serde(flatten)]
+        taught: Taught,
+    },
+    /// A taught word was taken back.
+    Untaught {
+        /// When.
+        at: DateTime<Utc>,
+        /// By whom.
+        by: String,
+        /// How it is said.
+        say: String,
     },
     /// What a trailer's log taught was forgotten.
     Relearn {

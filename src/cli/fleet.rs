@@ -21,14 +21,14 @@ pub(super) struct Args {
 
 #[derive(Debug, clap::Subcommand)]
 enum What {
-    /// Read a fleet's three files and print every problem with file and line, or one line of what is in them
+    /// Read a fleet's files and print every problem with file and line, or one line of what is in them
     Check {
-        /// The folder that holds fleet.toml, jobs.toml and crew.toml
+        /// The folder that holds fleet.toml, jobs.toml, crew.toml and, if you like, words.toml
         dir: PathBuf,
     },
-    /// Check a fleet's three files and put them in force, in a running bot too; with any problem nothing changes
+    /// Check a fleet's files and put them in force, in a running bot too; with any problem nothing changes
     Load {
-        /// The folder that holds fleet.toml, jobs.toml and crew.toml
+        /// The folder that holds fleet.toml, jobs.toml, crew.toml and, if you like, words.toml
         dir: PathBuf,
         /// The data directory; the log in it is kept
         #[arg(long, value_name = "DIR")]
@@ -77,7 +77,7 @@ fn checked(dir: &Path, files: &FleetFiles, out: &mut dyn Write) -> Result<Fleet,
     })
 }
 
-/// Reads the texts of a fleet's three files.
+/// Reads the texts of a fleet's files.
 ///
 /// # Errors
 ///
@@ -96,14 +96,24 @@ pub(super) fn files(dir: &Path) -> Result<FleetFiles, CliError> {
         return Err(CliError::Failed(message));
     }
     let mut troubles = Vec::new();
-    let [fleet, jobs, crew] = FleetFile::ALL.map(|file| {
-        text(&dir.join(file.name())).unwrap_or_else(|trouble| {
+    let [fleet, jobs, crew, words] = FleetFile::ALL.map(|file| {
+        let path = dir.join(file.name());
+        // a company need not have words of its own
+        if file == FleetFile::Words && !path.exists() {
+            return String::new();
+        }
+        text(&path).unwrap_or_else(|trouble| {
             troubles.push(trouble);
             String::new()
         })
     });
     if troubles.is_empty() {
-        Ok(FleetFiles { fleet, jobs, crew })
+        Ok(FleetFiles {
+            fleet,
+            jobs,
+            crew,
+            words,
+        })
     } else {
         Err(CliError::Failed(troubles.join("\nhosebib: ")))
     }
@@ -111,13 +121,16 @@ pub(super) fn files(dir: &Path) -> Result<FleetFiles, CliError> {
 
 /// Says in one line what a fleet holds.
 pub(super) fn summary(fleet: &Fleet) -> String {
-    format!(
-        "{}, {}, {}, {}",
+    let mut parts = vec![
         counted(fleet.trailers.len(), "trailer"),
         counted(fleet.sites.len(), "site"),
         counted(fleet.jobs.len(), "job"),
         counted(fleet.crew.len(), "crew member"),
-    )
+    ];
+    if !fleet.words.is_empty() {
+        parts.push(counted(fleet.words.len(), "word") + " of its own");
+    }
+    parts.join(", ")
 }
 
 fn counted(count: usize, what: &str) -> String {
@@ -128,7 +141,9 @@ fn text(path: &Path) -> Result<String, String> {
     let name = path.display();
     let bytes = std::fs::read(path).map_err(|error| {
         let what = match error.kind() {
-            ErrorKind::NotFound => "is missing: all three files are needed, an empty one will do",
+            ErrorKind::NotFound => {
+                "is missing: fleet.toml, jobs.toml and crew.toml are needed, an empty one will do"
+            }
             ErrorKind::IsADirectory => "is a folder: a text file of that name is needed",
             ErrorKind::PermissionDenied => {
                 "may not be read: give the user who runs hosebib leave to read it"

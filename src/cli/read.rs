@@ -1,6 +1,7 @@
 //! `hosebib read`: what each message means, one JSON object a line.
 
 use std::io::{self, Write};
+use std::path::PathBuf;
 use std::process::ExitCode;
 
 use clap::ValueEnum;
@@ -8,6 +9,7 @@ use serde::Deserialize;
 
 use super::CliError;
 use super::input::{LONGEST, LONGEST_JSON, Lines, Typed};
+use super::load;
 use crate::quantity::TemperatureScale;
 use crate::words::{Reader, to_json};
 
@@ -23,6 +25,9 @@ pub(super) struct Args {
     /// Show how each message was read, for people who extend the word files
     #[arg(long)]
     explain: bool,
+    /// Read with the words of the fleet in this folder too
+    #[arg(long, value_name = "DIR")]
+    fleet: Option<PathBuf>,
 }
 
 #[derive(Debug, Clone, Copy, ValueEnum)]
@@ -39,7 +44,10 @@ struct Line {
 }
 
 pub(super) fn run(args: &Args) -> Result<ExitCode, CliError> {
-    let reader = Reader::new();
+    let reader = match &args.fleet {
+        Some(dir) => Reader::with_words(&load::read(dir)?.fleet.words),
+        None => Reader::new(),
+    };
     let scale = match args.temperature {
         Scale::C => TemperatureScale::C,
         Scale::F => TemperatureScale::F,

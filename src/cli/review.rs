@@ -11,6 +11,7 @@ use serde_json::{Value, json};
 use super::shown::{counted, one_line};
 use super::{CliError, beside};
 use crate::book::{Message, Record};
+use crate::desk::Desk;
 use crate::quantity::TemperatureScale;
 use crate::words::Reader;
 
@@ -52,18 +53,20 @@ struct Groups {
 }
 
 pub(super) fn run(args: &Args) -> Result<ExitCode, CliError> {
-    let reader = Reader::new();
+    // with the company's own words: what they cover now is understood
+    let desk = Desk::new(beside::book(&args.data)?);
+    let reader = desk.reader();
     let mut groups = Groups::default();
     for line in beside::lines(&args.data)? {
         let line = line?;
         for value in &line.records {
             if value["note"] == "set-aside" {
-                groups.tripped(line.at, value, &reader);
+                groups.tripped(line.at, value, reader);
             } else if value["record"] == "message"
                 && (value.get("unclear").is_some() || value["reports"] == json!([]))
                 && let Some(Record::Message(message)) = beside::record(&line, value)?
             {
-                groups.message(*message, &reader);
+                groups.message(*message, reader);
             }
         }
     }

@@ -4,6 +4,7 @@ use super::answer::Reply;
 use super::inbound::Outgoing;
 use super::receive::Hearing;
 use super::standing;
+use super::teach;
 use super::watch;
 use super::when;
 use crate::book::{AlarmChange, Attempt, Personal, Record, TaskChange};
@@ -19,6 +20,10 @@ pub(super) fn obey(
     reply: &mut Reply<'_>,
     records: &mut Vec<Record>,
 ) {
+    // what was taught may be read by everyone
+    if order.name == CommandName::Teach && order.rest.trim().is_empty() {
+        return teach::list(hearing, reply);
+    }
     if let Some(least) = least_role(order.name).filter(|least| hearing.member.role < *least) {
         reply.findings.push(not_allowed(order.name, least));
         records.push(refused(hearing));
@@ -36,8 +41,10 @@ pub(super) fn obey(
         CommandName::Note => standing::note(hearing, order, reply, records),
         CommandName::Override => standing::decide(hearing, order, reply, records),
         CommandName::Relearn => standing::relearn(hearing, order, reply, records),
-        CommandName::Teach
-        | CommandName::Invite
+        CommandName::Teach => teach::teach(hearing, order, reply, records),
+        CommandName::Words => teach::list(hearing, reply),
+        CommandName::ForgetWord => teach::forget(hearing, order, reply, records),
+        CommandName::Invite
         | CommandName::Role
         | CommandName::ShutOut
         | CommandName::Crew
@@ -57,6 +64,7 @@ fn least_role(name: CommandName) -> Option<Role> {
         CommandName::Override
         | CommandName::Relearn
         | CommandName::Teach
+        | CommandName::ForgetWord
         | CommandName::Invite
         | CommandName::Role
         | CommandName::ShutOut

@@ -20,6 +20,7 @@ mod situate;
 mod standing;
 mod sum;
 mod tasks;
+mod teach;
 mod tick;
 mod truck;
 mod walk;
@@ -37,13 +38,14 @@ use crate::book::{Book, Record};
 use crate::fleet::{CrewMember, Fleet, Role};
 use crate::heard::Language;
 use crate::reply::{Replies, Voice};
-use crate::words::Reader;
+use crate::words::{Reader, TaughtWord};
 
 /// The desk: what is known, and the means to read and to answer.
 pub struct Desk {
     book: Book,
     agenda: Agenda,
     reader: Reader,
+    words: Vec<TaughtWord>,
     replies: Replies,
     answers: walk::Answers,
     phrases: phrases::Phrases,
@@ -72,10 +74,11 @@ impl Default for Desk {
 impl Desk {
     /// Sets up a desk over a book.
     pub fn new(book: Book) -> Self {
-        Desk {
+        let mut desk = Desk {
             agenda: Agenda::of(&book),
             book,
             reader: Reader::new(),
+            words: Vec::new(),
             replies: Replies::new(),
             answers: walk::Answers::default(),
             phrases: phrases::Phrases::default(),
@@ -83,7 +86,9 @@ impl Desk {
             means: Means::default(),
             why_words: answer::WhyWords::default(),
             sum_words: sum::SumWords::default(),
-        }
+        };
+        desk.learn_words();
+        desk
     }
 
     /// Lends what the next turn may need from outside.
@@ -94,6 +99,11 @@ impl Desk {
     /// Returns what is known.
     pub fn book(&self) -> &Book {
         &self.book
+    }
+
+    /// Returns the reader, which knows the company's own words.
+    pub fn reader(&self) -> &Reader {
+        &self.reader
     }
 
     /// Works through one message and says what follows, without changing anything.
@@ -121,6 +131,15 @@ impl Desk {
         for record in records {
             self.agenda.apply(&mut self.book, record);
         }
+        let own_words = |record: &Record| {
+            matches!(
+                record,
+                Record::Fleet { .. } | Record::Taught { .. } | Record::Untaught { .. }
+            )
+        };
+        if records.iter().any(own_words) {
+            self.learn_words();
+        }
     }
 
     /// Returns the next instant at which the desk has something to do by itself.
@@ -144,6 +163,16 @@ impl Desk {
             at,
             records: vec![record],
             ..Turn::empty(at)
+        }
+    }
+
+    /// Makes the reader know the company's own words, those in force now.
+    fn learn_words(&mut self) {
+        let words = teach::in_force(&self.book);
+        // compiling the vocabulary takes as long as reading hundreds of messages
+        if words != self.words {
+            self.reader = Reader::with_words(&words);
+            self.words = words;
         }
     }
 

@@ -10,6 +10,7 @@ use serde::{Deserialize, Serialize};
 use super::whereabouts::JobIndex;
 use crate::heard::{Language, UnitName};
 use crate::quantity::Style;
+use crate::words::{NameOf, TaughtWord};
 
 /// A whole fleet, as last loaded.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
@@ -42,6 +43,9 @@ pub struct Fleet {
     /// Days that photos are kept; none keeps them for good.
     #[serde(default)]
     pub keep_photos_days: Option<u32>,
+    /// The company's own words, from its files.
+    #[serde(default)]
+    pub words: Vec<TaughtWord>,
     /// Where each trailer's jobs stand in `jobs`; filled when first asked for, so `Default::default()` in a literal.
     #[serde(skip)]
     pub index: JobIndex,
@@ -62,8 +66,26 @@ impl Default for Fleet {
             digest_at: Vec::new(),
             keep_texts_days: None,
             keep_photos_days: None,
+            words: Vec::new(),
             index: JobIndex::default(),
         }
+    }
+}
+
+impl Fleet {
+    /// Iterates over the names that crews write: of trailers, sites and people.
+    pub fn names(&self) -> impl Iterator<Item = (&str, NameOf)> {
+        let trailers = self
+            .trailers
+            .keys()
+            .map(|unit| (unit.as_str(), NameOf::Trailer));
+        let sites = self.sites.values();
+        let sites = sites.flat_map(|site| [site.id.as_str(), site.name.as_str()]);
+        let people = self.crew.values();
+        let people = people.flat_map(|member| [member.id.as_str(), member.name.as_str()]);
+        trailers
+            .chain(sites.map(|name| (name, NameOf::Site)))
+            .chain(people.map(|name| (name, NameOf::Person)))
     }
 }
 

@@ -4,7 +4,7 @@ use std::fmt;
 
 use serde::{Deserialize, Serialize};
 
-/// One of the three files.
+/// One of the files.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
 #[serde(rename_all = "lowercase")]
 pub enum FleetFile {
@@ -14,11 +14,18 @@ pub enum FleetFile {
     Jobs,
     /// `crew.toml`: the people.
     Crew,
+    /// `words.toml`: the company's own words. The only one that may be missing.
+    Words,
 }
 
 impl FleetFile {
-    /// All three, in the order they are read.
-    pub const ALL: [FleetFile; 3] = [FleetFile::Fleet, FleetFile::Jobs, FleetFile::Crew];
+    /// All of them, in the order they are read.
+    pub const ALL: [FleetFile; 4] = [
+        FleetFile::Fleet,
+        FleetFile::Jobs,
+        FleetFile::Crew,
+        FleetFile::Words,
+    ];
 
     /// Returns the file's name in the fleet's folder.
     pub const fn name(self) -> &'static str {
@@ -26,6 +33,7 @@ impl FleetFile {
             FleetFile::Fleet => "fleet.toml",
             FleetFile::Jobs => "jobs.toml",
             FleetFile::Crew => "crew.toml",
+            FleetFile::Words => "words.toml",
         }
     }
 }

@@ -264,12 +264,13 @@ pub(super) fn did_you_mean(word: &str) -> String {
     format!("did you mean `{word}`?")
 }
 
-/// Knows the tables that people put into the wrong one of the three files.
+/// Knows the tables that people put into the wrong one of the files.
 fn elsewhere(file: FleetFile, kind: &str, word: &str) -> Option<String> {
     let home = match word {
         "trailer" | "defaults" => FleetFile::Fleet,
         "site" | "job" => FleetFile::Jobs,
         "crew" => FleetFile::Crew,
+        "word" => FleetFile::Words,
         _ => return None,
     };
     (home != file && kind.ends_with("file")).then(|| format!("it belongs in {home}"))

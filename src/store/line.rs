@@ -48,6 +48,24 @@ pub struct Line {
     pub hash: Hash,
 }
 
+impl Line {
+    /// Reads the bytes of one line, without its newline, and holds them against the hash in them; the chain is the
+    /// reader's to hold.
+    ///
+    /// # Errors
+    ///
+    /// What is wrong with the bytes.
+    pub fn read(bytes: &[u8]) -> Result<Line, String> {
+        match Stored::read(bytes) {
+            Ok(stored) => Ok(stored.line()),
+            Err(Flaw::Newer(version)) => {
+                Err(format!("a later release wrote it: version {version}"))
+            }
+            Err(Flaw::Damaged(what)) => Err(what),
+        }
+    }
+}
+
 /// Why bytes are not a good line.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub(super) enum Flaw {

@@ -22,6 +22,7 @@ mod plan;
 mod read;
 mod scope;
 mod spell;
+mod taught;
 mod told;
 mod typed;
 mod unit;
@@ -31,7 +32,10 @@ mod wish;
 
 pub use explain::Explained;
 pub use json::to_json;
+pub use taught::{LONGEST, MOST_WORDS, NameOf, TaughtWord, TeachError, common_keywords};
 pub use vocab::{WordFile, WordsError};
+
+use std::sync::LazyLock;
 
 use crate::heard::{Heard, Language};
 use crate::quantity::TemperatureScale;
@@ -54,7 +58,7 @@ const ORDINARY: [(&str, Language); 2] = [
 const FACTS: &str = include_str!("../../grammar/words/facts.toml");
 
 /// Reads messages. Compile it once; reading needs no more than `&self`.
-#[derive(Debug)]
+#[derive(Debug, Clone)]
 pub struct Reader {
     vocab: Vocab,
     pairs: Pairs,
@@ -69,16 +73,11 @@ impl Default for Reader {
 impl Reader {
     /// Makes a reader of the built-in word files, in both languages.
     pub fn new() -> Reader {
-        Reader::compile(None).expect("the built-in word files are read by a test")
-    }
-
-    /// Makes a reader that also knows a fleet's own words, given as the text of its `words.toml`.
-    ///
-    /// # Errors
-    ///
-    /// Says what is wrong with the file, or which spelling already means something else.
-    pub fn with_words(fleet_words: &str) -> Result<Reader, WordsError> {
-        Reader::compile(Some(fleet_words))
+        // compiled once: a fleet's own words are added to a copy
+        static BUILT_IN: LazyLock<Reader> = LazyLock::new(|| {
+            Reader::compile().expect("the built-in word files are read by a test")
+        });
+        BUILT_IN.clone()
     }
 
     /// Reads a message. Never fails: what means nothing to us gives an empty [`Heard`].
@@ -95,16 +94,13 @@ impl Reader {
         explain::explain(read::Reading::new(self, text, scale))
     }
 
-    fn compile(fleet_words: Option<&str>) -> Result<Reader, WordsError> {
+    fn compile() -> Result<Reader, WordsError> {
         let mut vocab = Vocab::default();
         for (file, text, language) in [
             ("en.toml", ENGLISH, Language::En),
             ("es.toml", SPANISH, Language::Es),
         ] {
             vocab.add(file, &WordFile::parse(file, text)?, Some(language))?;
-        }
-        if let Some(text) = fleet_words {
-            vocab.add("words.toml", &WordFile::parse("words.toml", text)?, None)?;
         }
         for (words, language) in ORDINARY {
             vocab.add_ordinary(words, Some(language));

@@ -17,7 +17,7 @@ const CLEARLY: f32 = 0.35;
 const SHORTEST: usize = 4;
 
 /// Finds the keyword a slip was meant to be.
-#[derive(Debug, Default)]
+#[derive(Debug, Clone, Default)]
 pub(super) struct Speller {
     words: Vec<(Box<str>, WordId, Option<Concept>)>,
     deletions: FastMap<Box<[u8]>, Vec<u32>>,

@@ -19,6 +19,7 @@ fn sample_files() -> FleetFiles {
         fleet: include_str!("../data/fleets/sample/fleet.toml").into(),
         jobs: include_str!("../data/fleets/sample/jobs.toml").into(),
         crew: include_str!("../data/fleets/sample/crew.toml").into(),
+        ..FleetFiles::default()
     }
 }
 
@@ -28,6 +29,7 @@ fn every_key_files() -> FleetFiles {
         fleet: include_str!("../data/fleets/every-key/fleet.toml").into(),
         jobs: include_str!("../data/fleets/every-key/jobs.toml").into(),
         crew: include_str!("../data/fleets/every-key/crew.toml").into(),
+        ..FleetFiles::default()
     }
 }
 
@@ -36,6 +38,7 @@ fn of(fleet: &str, jobs: &str, crew: &str) -> FleetFiles {
         fleet: fleet.into(),
         jobs: jobs.into(),
         crew: crew.into(),
+        ..FleetFiles::default()
     }
 }
 

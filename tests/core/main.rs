@@ -5,6 +5,7 @@ mod conversations;
 mod fleet;
 mod forecast;
 mod grammar;
+mod mangled;
 mod physics;
 mod reader;
 mod replies;

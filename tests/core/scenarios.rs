@@ -93,6 +93,7 @@ fn play(scenario: &Scenario) -> Vec<String> {
         fleet: text("fleet.toml"),
         jobs: text("jobs.toml"),
         crew: text("crew.toml"),
+        ..FleetFiles::default()
     };
     let fleet = fleet::read(&files).unwrap_or_else(|problems| panic!("{}", problems[0]));
     let mut desk = Desk::default();

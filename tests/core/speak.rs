@@ -247,6 +247,7 @@ fn an_hour_that_comes_twice_has_one_digest() {
         fleet: "time_zone = \"America/Denver\"\ndigest_at = [\"01:30\", \"07:00\"]\n[[trailer]]\nid = \"4\"\n".into(),
         jobs: "[[site]]\nid = \"mill\"\n[[job]]\nsite = \"mill\"\ntrailers = [\"4\"]\nfrom = 2027-10-25T06:00:00\nto = 2027-11-30T18:00:00\nhours = \"06:00-18:00\"\nguests = 12\n".into(),
         crew: "[[crew]]\nid = \"dot\"\nname = \"Dot\"\nrole = \"dispatcher\"\n".into(),
+        ..FleetFiles::default()
     };
     let fleet = fleet::read(&files).unwrap_or_else(|problems| panic!("{}", problems[0]));
     let mut bot = Bot::new(fleet);
@@ -327,6 +328,7 @@ fn thirty(more: &str) -> Fleet {
         fleet: trailers,
         jobs,
         crew: crew.to_owned(),
+        ..FleetFiles::default()
     };
     fleet::read(&files).unwrap_or_else(|problems| panic!("{}", problems[0]))
 }

@@ -8,6 +8,7 @@ mod forget;
 mod input;
 mod refused;
 mod review;
+mod words;
 
 use std::ffi::OsStr;
 use std::io::Write;

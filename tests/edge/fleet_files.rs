@@ -39,7 +39,7 @@ fn a_good_fleet_is_summed_up_in_one_line() {
     for (dir, holds) in [
         (
             "demo-fleet",
-            "9 trailers, 11 sites, 12 jobs, 6 crew members",
+            "9 trailers, 11 sites, 12 jobs, 6 crew members, 5 words of its own",
         ),
         (
             "tests/data/fleets/sample",

@@ -31,6 +31,19 @@ pub const NETWORK: &str = "telegram";
 /// The longest wait between two tries after a failure.
 const LONGEST_PAUSE: Duration = Duration::from_secs(5);
 
+/// Reads one update that was received at `received`, as polling does; none where it brings no message. `username` is the
+/// bot's own.
+pub fn inbound(
+    update: &serde_json::Value,
+    username: Option<&str>,
+    received: chrono::DateTime<chrono::Utc>,
+) -> Option<crate::desk::Inbound> {
+    match parse::read(update, username, received) {
+        parse::Brought::Message(inbound) => Some(inbound),
+        parse::Brought::Moved { .. } | parse::Brought::Nothing(_) => None,
+    }
+}
+
 /// Waits after failures in a row: 1, 2, 4, then 5 s each time, so that an outage is over for us soon after it is over.
 #[derive(Debug, Default)]
 struct Pause {

@@ -6,6 +6,7 @@ use super::reply::Reply;
 use crate::book::{MessageKey, Personal, Record, Sent, Task, TaskChange, TaskState};
 use crate::desk::inbound::Outgoing;
 use crate::desk::receive::Hearing;
+use crate::desk::teach;
 use crate::desk::tick::dispatchers;
 use crate::dialogue::About;
 use crate::reply::Arg;
@@ -50,6 +51,15 @@ pub(super) fn undo(hearing: &Hearing<'_>, reply: &mut Reply<'_>, records: &mut V
         Some(key) => undoable.find(|sent| sent.key == *key),
         None => undoable.next(),
     };
+    let newer = |at: DateTime<Utc>| sent.is_none_or(|sent| sent.at < at);
+    let taught = hearing.desk.book.taught().iter().rev().find(|taught| {
+        taught.by == hearing.member.id
+            && taught.at <= hearing.now
+            && hearing.now - taught.at <= UNDO_REACH
+    });
+    if let Some(taught) = taught.filter(|taught| hearing.takes_back.is_none() && newer(taught.at)) {
+        return teach::take_back(hearing, taught, reply, records);
+    }
     let Some(sent) = sent else {
         reply.say("undo-nothing", &[]);
         return;

@@ -1,10 +1,11 @@
-//! Reading the three files into a [`Fleet`]: all of it, or every problem at once.
+//! Reading the files into a [`Fleet`]: all of it, or every problem at once.
 
 mod crew;
 mod jobs;
 mod parts;
 mod sites;
 mod trailers;
+mod words;
 
 use std::collections::BTreeSet;
 use std::str::FromStr;
@@ -19,7 +20,7 @@ use super::sheet::Sheet;
 use crate::heard::Language;
 use crate::quantity::{Style, TemperatureScale, Units};
 
-/// The texts of a fleet's three files.
+/// The texts of a fleet's files.
 #[derive(Debug, Clone, Default, PartialEq, Eq, Serialize, Deserialize)]
 pub struct FleetFiles {
     /// `fleet.toml`.
@@ -28,6 +29,9 @@ pub struct FleetFiles {
     pub jobs: String,
     /// `crew.toml`.
     pub crew: String,
+    /// `words.toml`; empty where the fleet has none.
+    #[serde(default)]
+    pub words: String,
 }
 
 impl FleetFiles {
@@ -37,6 +41,7 @@ impl FleetFiles {
             FleetFile::Fleet => &self.fleet,
             FleetFile::Jobs => &self.jobs,
             FleetFile::Crew => &self.crew,
+            FleetFile::Words => &self.words,
         }
     }
 }
@@ -45,9 +50,9 @@ impl FleetFiles {
 ///
 /// # Errors
 ///
-/// Every problem of all three files, in the order of the files and their lines; then nothing is loaded.
+/// Every problem of all files, in the order of the files and their lines; then nothing is loaded.
 pub fn read(files: &FleetFiles) -> Result<Fleet, Vec<Problem>> {
-    let [fleet_sheet, jobs_sheet, crew_sheet] =
+    let [fleet_sheet, jobs_sheet, crew_sheet, words_sheet] =
         FleetFile::ALL.map(|file| Sheet::new(file, without_mark(files.text(file))));
     let mut fleet = Fleet::default();
 
@@ -75,8 +80,14 @@ pub fn read(files: &FleetFiles) -> Result<Fleet, Vec<Problem>> {
         jobs::read(&mut section, &mut fleet, &known, &jobs_sheet);
         section.finish();
     }
+    // last, since a word must not be a name of any of them
+    if let Some(table) = words_sheet.parse() {
+        let mut section = Section::new(&words_sheet, &table, "the words file");
+        words::read(&mut section, &mut fleet, &words_sheet);
+        section.finish();
+    }
 
-    let mut problems: Vec<Problem> = [fleet_sheet, jobs_sheet, crew_sheet]
+    let mut problems: Vec<Problem> = [fleet_sheet, jobs_sheet, crew_sheet, words_sheet]
         .into_iter()
         .flat_map(Sheet::into_problems)
         .collect();

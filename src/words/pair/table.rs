@@ -21,7 +21,7 @@ pub(in crate::words) enum Outcome {
 }
 
 /// The table of nouns and states.
-#[derive(Debug, Default)]
+#[derive(Debug, Clone, Default)]
 pub(in crate::words) struct Pairs {
     pub(super) table: Vec<Vec<Option<Outcome>>>,
     pub(super) any: Vec<Option<Outcome>>,

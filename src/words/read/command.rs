@@ -50,7 +50,13 @@ impl<'t> Reading<'t> {
                     && self.items.iter().skip(after + 1).any(|i| {
                         !i.is(Mark::Call) && !matches!(i.what, What::Sign(_) | What::Break)
                     });
-                if numbered && more {
+                let alone_only = name == CommandName::Words
+                    && self
+                        .items
+                        .iter()
+                        .skip(after)
+                        .any(|i| !matches!(i.what, What::Sign(_) | What::Break));
+                if (numbered && more) || alone_only {
                     return false;
                 }
                 let alone = matches!(name, CommandName::GotIt | CommandName::NeverMind);

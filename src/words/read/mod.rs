@@ -77,6 +77,8 @@ impl<'t> Reading<'t> {
             })
             .collect();
         if reading.command() {
+            // an order's words stand as typed
+            reading.heard.taken.clear();
             return reading;
         }
         reading.read(reader, scale);

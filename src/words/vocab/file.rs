@@ -81,7 +81,7 @@ impl WordFile {
 }
 
 /// Writes out the choices of a pattern: `(a|b)` and `[c]`.
-pub(super) fn expand(pattern: &str) -> Vec<String> {
+pub(in crate::words) fn expand(pattern: &str) -> Vec<String> {
     let Some(open) = pattern.find(['(', '[']) else {
         return vec![pattern.to_string()];
     };

@@ -11,7 +11,7 @@ use crate::words::concept::{Concept, Mark, Noun, Spoken, Unit};
 use crate::words::lex::Letters;
 use crate::words::normal::plain;
 use crate::words::spell::Speller;
-use file::expand;
+pub(super) use file::expand;
 pub use file::{WordFile, WordsError};
 pub(super) use hash::FastMap;
 
@@ -30,7 +30,7 @@ pub(super) struct Known {
     root: Option<u32>,
 }
 
-#[derive(Debug, Default)]
+#[derive(Debug, Clone, Default)]
 struct Node {
     next: Vec<(WordId, u32)>,
     gap: Option<u32>,
@@ -38,7 +38,7 @@ struct Node {
 }
 
 /// The compiled vocabulary.
-#[derive(Debug, Default)]
+#[derive(Debug, Clone, Default)]
 pub(super) struct Vocab {
     ids: FastMap<Box<str>, WordId>,
     known: Vec<Known>,
@@ -155,6 +155,21 @@ impl Vocab {
             }
         }
         best
+    }
+
+    /// Returns what a whole phrase stands for, in small letters.
+    pub(super) fn phrase(&self, phrase: &str) -> Option<Concept> {
+        let words: Vec<[Option<WordId>; 3]> = phrase
+            .split_whitespace()
+            .map(|word| [Some(self.id(word).unwrap_or(UNKNOWN)), None, None])
+            .collect();
+        let longest = self.longest(&words)?;
+        (longest.words() as usize == words.len()).then_some(longest.concept)
+    }
+
+    /// Adds a phrase; tells whether it was free. `finish` has to follow.
+    pub(super) fn teach(&mut self, phrase: &str, concept: Concept) -> bool {
+        self.add_phrase(phrase, concept, 0, false).is_ok()
     }
 
     fn walk(

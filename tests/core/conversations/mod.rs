@@ -302,6 +302,7 @@ fn load(name: &str) -> Fleet {
         fleet: text("fleet.toml"),
         jobs: text("jobs.toml"),
         crew: text("crew.toml"),
+        ..FleetFiles::default()
     };
     fleet::read(&files).unwrap_or_else(|problems| panic!("{name}: {}", problems[0]))
 }

@@ -60,8 +60,13 @@ proptest! {
     #![proptest_config(ProptestConfig { cases: 300, ..ProptestConfig::default() })]
 
     #[test]
-    fn any_text_at_all(fleet in "\\PC{0,200}", jobs in "(?s).{0,200}", crew in "[\\[\\]a-z0-9=\"\n{}., -]{0,200}") {
-        holds(&FleetFiles { fleet, jobs, crew });
+    fn any_text_at_all(fleet in "\\PC{0,200}", jobs in "(?s).{0,200}", crew in "[\\[\\]a-z0-9=\"\n{}., -]{0,200}", words in "(?s).{0,200}") {
+        holds(&FleetFiles {
+            fleet,
+            jobs,
+            crew,
+            words,
+        });
     }
 
     #[test]
@@ -69,6 +74,7 @@ proptest! {
         fleet in prop::collection::vec(any::<(prop::sample::Index, u8)>(), 0..6),
         jobs in prop::collection::vec(any::<(prop::sample::Index, u8)>(), 0..6),
         crew in prop::collection::vec(any::<(prop::sample::Index, u8)>(), 0..3),
+        words in prop::collection::vec(any::<(prop::sample::Index, u8)>(), 0..3),
         every in any::<bool>(),
     ) {
         let valid = if every { every_key_files() } else { sample_files() };
@@ -76,6 +82,7 @@ proptest! {
             fleet: mutated(&valid.fleet, &fleet),
             jobs: mutated(&valid.jobs, &jobs),
             crew: mutated(&valid.crew, &crew),
+            words: mutated(hosebib::fleet::demo::WORDS, &words),
         });
     }
 }
@@ -92,7 +99,8 @@ fn deep_nesting_and_long_lines_are_refused_or_read() {
         holds(&FleetFiles {
             fleet: text.clone(),
             jobs: text.clone(),
-            crew: text,
+            crew: text.clone(),
+            words: text,
         });
     }
 }

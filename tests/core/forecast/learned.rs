@@ -55,6 +55,7 @@ impl Log {
             fleet: FLEET.to_owned(),
             jobs,
             crew: CREW.to_owned(),
+            ..FleetFiles::default()
         })
         .unwrap();
         let mut log = Log {

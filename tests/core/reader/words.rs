@@ -1,8 +1,9 @@
 //! The word files: each entry reads as it says, and a fleet may add its own.
 
-use super::compare::values;
+use super::compare::{all_examples, values};
+use hosebib::heard::Fault;
 use hosebib::quantity::TemperatureScale;
-use hosebib::words::{Reader, to_json};
+use hosebib::words::{NameOf, Reader, TaughtWord, TeachError, to_json};
 use std::fs;
 use std::path::Path;
 
@@ -86,14 +87,140 @@ fn each_word_entry_reads_as_it_says_in_its_sentence() {
 }
 
 #[test]
-fn a_fleets_own_words_are_read_and_clashes_are_named() {
-    let reader =
-        Reader::with_words("[[word]]\nis = \"noun waste\"\nsay = [\"honeypot\"]\n").unwrap();
+fn a_companys_own_words_are_read_as_the_keyword_they_are_said_for() {
+    let words = [
+        TaughtWord::new("Honeypot", "waste"),
+        TaughtWord::new("\"sweet barrel\"", "fresh"),
+        TaughtWord::new("gone quiet", "no power"),
+        TaughtWord::new("melaza", "negras"),
+    ];
+    let reader = Reader::with_words(&words);
     assert_eq!(values(&reader, "12 honeypot 3/4"), ["\"12\" waste_pct 75"]);
-    let clash =
-        Reader::with_words("[[word]]\nis = \"noun waste\"\nsay = [\"pressure\"]\n").unwrap_err();
-    assert!(clash.to_string().contains("`pressure`"), "{clash}");
-    let unknown =
-        Reader::with_words("[[word]]\nis = \"noun whale\"\nsay = [\"moby\"]\n").unwrap_err();
-    assert!(unknown.to_string().contains("noun whale"), "{unknown}");
+    assert_eq!(values(&reader, "12 HONEYPOT 3/4"), ["\"12\" waste_pct 75"]);
+    assert_eq!(
+        values(&reader, "melaza de la 12 a 3/4"),
+        ["\"12\" waste_pct 75"]
+    );
+    assert_eq!(
+        values(&reader, "12 sweet barrel 1/2"),
+        ["\"12\" fresh_pct 50"]
+    );
+    // a slip of the thumb in it is mended as in any keyword
+    assert_eq!(values(&reader, "12 honneypot 3/4"), ["\"12\" waste_pct 75"]);
+    let heard = reader.hear("14 gone quiet", TemperatureScale::F);
+    assert!(
+        heard.entries[0].faults.contains(&Fault::NoPower),
+        "{heard:?}"
+    );
+    assert!(values(&Reader::new(), "12 honeypot 3/4").is_empty());
+}
+
+#[test]
+fn a_word_that_would_change_other_messages_is_refused_with_its_reason() {
+    let reader = Reader::new();
+    let names = [
+        ("12", NameOf::Trailer),
+        ("Bluebell", NameOf::Site),
+        ("Tobin", NameOf::Person),
+    ];
+    let check = |say: &str, means: &str| {
+        let word = TaughtWord::new(say, means);
+        reader.check_word(&word, names.iter().copied())
+    };
+    for say in ["honey barrel", "big belly", "barrilote"] {
+        assert_eq!(check(say, "waste"), Ok(()), "{say}");
+    }
+    assert_eq!(check("honeypot", "no hot water"), Ok(()));
+    assert_eq!(check("chingadera", "negras"), Ok(()));
+    for say in ["pressure", "fresh", "leak", "presión"] {
+        assert!(
+            matches!(check(say, "waste"), Err(TeachError::Known(_))),
+            "{say}"
+        );
+    }
+    assert_eq!(
+        check("pressure", "waste"),
+        Err(TeachError::Known("pressure".into()))
+    );
+    for say in ["waste", "black tank", "negras", "honey tank"] {
+        assert_eq!(check(say, "waste"), Err(TeachError::Same), "{say}");
+    }
+    for say in [
+        "the",
+        "not",
+        "house",
+        "casi",
+        "yes",
+        "the tank",
+        "no water",
+        "half full",
+        "tank and",
+    ] {
+        let got = check(say, "waste");
+        let refused = matches!(got, Err(TeachError::Ordinary | TeachError::Known(_)));
+        assert!(refused, "{say}: {got:?}");
+    }
+    for say in ["twelve", "doce", "95", "b7"] {
+        assert_eq!(check(say, "waste"), Err(TeachError::Number), "{say}");
+    }
+    for say in [
+        "",
+        "?!",
+        "a b c d e",
+        "(honey|pot)",
+        "honey*pot x",
+        &"x".repeat(50),
+    ] {
+        assert_eq!(check(say, "waste"), Err(TeachError::NoWord), "{say}");
+    }
+    assert_eq!(
+        check("presure", "waste"),
+        Err(TeachError::SlipOf("pressure".into()))
+    );
+    assert_eq!(check("presure", "pressure"), Ok(()));
+    assert_eq!(
+        check("bluebell", "waste"),
+        Err(TeachError::Name(NameOf::Site))
+    );
+    assert_eq!(
+        check("TOBIN", "waste"),
+        Err(TeachError::Name(NameOf::Person))
+    );
+    for means in ["twelve", "yes", "not", "undo", "teach"] {
+        let got = check("honeypot", means);
+        assert!(
+            matches!(got, Err(TeachError::NoSuchUse) | Ok(())),
+            "{means}: {got:?}"
+        );
+    }
+    let near = |means: &str| match check("honeypot", means) {
+        Err(TeachError::UnknownKeyword(near)) => near,
+        other => panic!("{means}: {other:?}"),
+    };
+    assert!(
+        near("wastte").contains(&"waste".to_owned()),
+        "{:?}",
+        near("wastte")
+    );
+    assert!(
+        near("hot watr tap")
+            .iter()
+            .all(|keyword| !keyword.is_empty())
+    );
+    assert_eq!(near("zzzzzzzzzzzz"), Vec::<String>::new());
+}
+
+#[test]
+fn no_example_is_read_otherwise_once_words_are_taught() {
+    let taught = [
+        TaughtWord::new("honeypot", "waste"),
+        TaughtWord::new("sweetwater barrel", "fresh"),
+        TaughtWord::new("gone quiet", "no power"),
+    ];
+    let (plain, own) = (Reader::new(), Reader::with_words(&taught));
+    for (_, example) in all_examples() {
+        let text = example["text"].as_str().unwrap();
+        let read = |reader: &Reader| reader.hear(text, TemperatureScale::F);
+        assert_eq!(read(&own), read(&plain), "{text:?}");
+    }
 }

@@ -110,6 +110,81 @@ fn every_key_named_in_the_code_has_a_text() {
 }
 
 #[test]
+fn every_text_is_said_somewhere() {
+    let project = Path::new(env!("CARGO_MANIFEST_DIR"));
+    let english = Texts::read(Tongue::English).shapes;
+    let mut code: String = speaking_sources()
+        .iter()
+        .map(|path| {
+            let source = std::fs::read_to_string(path).expect("a source file");
+            // what a file's own tests say does not count
+            let code = source.split("#[cfg(test)]\nmod tests").next();
+            code.unwrap_or_default().to_owned()
+        })
+        .collect();
+    // the names of sums stand in a file of their own
+    let sums = std::fs::read_to_string(project.join("grammar/replies/sums.toml"));
+    code.push_str(&sums.expect("the sums"));
+    let texts =
+        std::fs::read_to_string(project.join("grammar/replies/en.ftl")).expect("the English texts");
+    let is_key = |text: &str| {
+        let part = |c: char| c.is_ascii_lowercase() || c.is_ascii_digit() || c == '-';
+        !text.is_empty() && text.chars().all(part)
+    };
+    let quoted: BTreeSet<&str> = code.split('"').collect();
+    // each code has its text by a rule: `event-left`, `caution-slip`, `tow-overweight`
+    let mut codes: BTreeSet<String> = FindingId::ALL
+        .iter()
+        .flat_map(|id| {
+            let code = id.code().replace('.', "-");
+            [format!("name-{code}"), code]
+        })
+        .collect();
+    codes.extend(Event::ALL.iter().map(|event| format!("event-{event}")));
+    codes.extend(Fault::ALL.iter().map(|fault| format!("fault-{fault}")));
+    codes.extend(TaskKind::ALL.iter().map(|kind| format!("task-{kind}")));
+    codes.extend(
+        Caution::ALL
+            .iter()
+            .map(|caution| format!("caution-{caution}")),
+    );
+    // a family is said by its first part, `format!("help-{}")`, and some have endings, `push_str("-site")`
+    let families: BTreeSet<&str> = quoted
+        .iter()
+        .filter_map(|piece| piece.split_once('{'))
+        .map(|(family, _)| family)
+        .filter(|family| family.ends_with('-') && is_key(family))
+        .collect();
+    let endings: Vec<&str> = quoted
+        .iter()
+        .filter_map(|piece| piece.rsplit('}').next())
+        .filter(|ending| ending.starts_with('-') && ending.len() > 1 && is_key(ending))
+        .collect();
+    let said = |key: &str| {
+        quoted.contains(key)
+            || codes.contains(key)
+            || texts.contains(&format!("{{ {key} }}"))
+            || families.iter().any(|family| key.starts_with(family))
+    };
+    let ended = |key: &str| -> Vec<String> {
+        let ends = endings.iter();
+        ends.filter_map(|ending| key.strip_suffix(ending).map(String::from))
+            .collect()
+    };
+    let unused: Vec<&String> = english
+        .keys()
+        .filter(|key| {
+            let once = ended(key);
+            let twice = once.iter().flat_map(|key| ended(key));
+            !said(key)
+                && !once.iter().any(|key| said(key))
+                && !twice.into_iter().any(|key| said(&key))
+        })
+        .collect();
+    assert!(unused.is_empty(), "nothing says {unused:#?}");
+}
+
+#[test]
 fn every_reason_the_reader_gives_for_asking_back_has_a_text() {
     let english = Texts::read(Tongue::English).shapes;
     let reader = Reader::new();

@@ -89,6 +89,7 @@ pub(super) fn unit(name: &str) -> Unit {
         fleet: include_str!("fleet/fleet.toml").into(),
         jobs: include_str!("fleet/jobs.toml").into(),
         crew: include_str!("fleet/crew.toml").into(),
+        ..FleetFiles::default()
     };
     Unit {
         fleet: read(&files).expect("the sample fleet"),

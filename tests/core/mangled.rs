@@ -1,0 +1,79 @@
+//! Crews' messages with pieces changed, dropped and put in between: none panics, through the reader and the whole desk.
+//! The long form, led by what code a message reaches, is `cargo fuzz` (see DEVELOPERS.md).
+
+#[path = "../../fuzz/fuzz_targets/mangle.rs"]
+mod mangle;
+
+use chrono::TimeDelta;
+use hosebib::book::MessageKey;
+use hosebib::desk::{Body, Desk, Inbound, Sender};
+use hosebib::fleet::demo;
+use hosebib::quantity::TemperatureScale;
+use hosebib::words::{Reader, to_json};
+
+/// Takes a number from the environment.
+fn number(name: &str, usual: u64) -> u64 {
+    std::env::var(name).map_or(usual, |text| {
+        text.parse()
+            .unwrap_or_else(|_| panic!("{name}: expected a number, found `{text}`"))
+    })
+}
+
+/// Draws a message: up to a dozen changes.
+fn message(chance: &mut fastrand::Rng) -> String {
+    let bytes: Vec<u8> = (0..2 + 3 * chance.usize(..12))
+        .map(|_| chance.u8(..))
+        .collect();
+    mangle::message(&bytes)
+}
+
+fn seed() -> u64 {
+    let seed = number("HOSEBIB_FUZZ_SEED", fastrand::u64(..));
+    println!("HOSEBIB_FUZZ_SEED={seed}");
+    seed
+}
+
+#[test]
+fn no_mangled_message_panics_or_logs_what_is_no_number() {
+    let reader = Reader::new();
+    let mut chance = fastrand::Rng::with_seed(seed());
+    for _ in 0..number("HOSEBIB_FUZZ", 3_000) {
+        let text = message(&mut chance);
+        let heard = reader.hear(&text, TemperatureScale::F);
+        for entry in &heard.entries {
+            let finite = entry
+                .readings
+                .values
+                .values()
+                .all(|value| value.is_finite());
+            assert!(finite, "{text:?}");
+        }
+        to_json(&text, &heard);
+    }
+}
+
+#[test]
+fn no_mangled_message_stops_the_desk() {
+    let mut chance = fastrand::Rng::with_seed(seed());
+    let crew: Vec<String> = demo::fleet().crew.into_keys().collect();
+    let mut desk = Desk::default();
+    let mut at = demo::starts();
+    let loaded = desk.load(at, "demo", demo::fleet());
+    desk.apply(&loaded.records);
+    for number in 0..number("HOSEBIB_FUZZ", 3_000) / 20 {
+        at += TimeDelta::minutes(chance.i64(1..40));
+        let tick = desk.tick(at);
+        desk.apply(&tick.records);
+        let inbound = Inbound {
+            key: MessageKey(format!("mangled:{number}")),
+            from: Sender::Crew(crew[chance.usize(..crew.len())].clone()),
+            chat: None,
+            at,
+            received: at,
+            body: Body::Text(message(&mut chance)),
+            replaces: None,
+        };
+        let turn = desk.receive(&inbound);
+        desk.apply(&turn.records);
+    }
+}
