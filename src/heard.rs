@@ -122,6 +122,9 @@ codes! {
         Fire = "fire",
         PersonTrapped = "person-trapped",
         PersonHurt = "person-hurt",
+        PersonCold = "person-cold",
+        GeneratorInside = "generator-inside",
+        NoBackflow = "no-backflow",
     }
 }
 
@@ -153,6 +156,7 @@ codes! {
         FuelPct = "fuel_pct",
         Guests = "guests",
         EtaMin = "eta_min",
+        StallsOut = "stalls_out",
     }
 }
 

@@ -105,6 +105,9 @@ fault-tire = tire trouble
 fault-fire = fire
 fault-person-trapped = someone locked in
 fault-person-hurt = someone hurt
+fault-person-cold = someone suffering from cold
+fault-generator-inside = generator running inside
+fault-no-backflow = no vacuum breaker
 
 ### Readings
 
@@ -148,6 +151,10 @@ reading-guests = { $value ->
    *[other] { $value } guests
 }
 reading-eta = there in { $value }
+reading-stalls-out = { $value ->
+    [one] { $value } stall out
+   *[other] { $value } stalls out
+}
 reading-amps = { $value }
 reading-amps-circuit = circuit { $circuit } at { $value }
 reading-circuits-live = { $count ->
@@ -201,6 +208,8 @@ unclear-earlier-day = Not logged: { $quote } is from an earlier day. If it was t
 unclear-asks-something = Not logged: { $quote }. What would you like to know? "help" shows what I can answer.
 unclear-which-to-mend = Not logged: { $quote }. I cannot tell what it corrects. Send unit and reading again in full.
 unclear-done-what = Not logged: { $quote }. What is done? Send the work, as in "12 pumped", or "done" and the task number.
+unclear-not-understood = I did not understand { $quote }. Send the unit and what you see: 12 pressure 50 tank 1/2.
+unclear-what-is-wrong = Not logged: { $quote }. What is wrong with it? Say it as in "12 no lights" or "12 pump dead".
 aside-plan = Not logged, as it is not done yet: { $quote }. Tell me when it is done.
 aside-condition = Not logged, as it has not happened: { $quote }. Tell me when it does.
 aside-past = Not logged, as it is from before: { $quote }.
@@ -888,6 +897,9 @@ name-trouble-cord-damaged = damaged cord
 name-trouble-tire = tire trouble
 name-trouble-fire = fire
 name-trouble-person-trapped = someone locked in
+name-trouble-person-cold = someone suffering from cold
+name-trouble-generator-inside = generator running inside
+name-trouble-no-backflow = no vacuum breaker
 name-crew-late-check-in = no word for long
 name-crew-person-hurt = someone hurt
 name-desk-unknown-unit = unknown unit
@@ -1134,6 +1146,9 @@ trouble-gas-illness = Everybody out, upwind, into fresh air. Call the emergency 
 trouble-gas-illness-at = Everybody out, upwind, into fresh air. Call the emergency number. Say you are at { $address }. Generator off if you can do it safely. Nobody goes back in.
 trouble-person-trapped = Speak to them. No answer: call the emergency number. Try the coin slot on the lock. Then the hinge pins.
 trouble-person-trapped-at = Speak to them. No answer: call the emergency number. Say you are at { $address }. Try the coin slot on the lock. Then the hinge pins.
+trouble-person-cold = Get to a warm place now, and tell someone where you are. Put on dry clothes. Drink something warm, no alcohol. Warm numb skin slowly against the body. Do not rub it. Confused, or the shaking stops: call the emergency number.
+trouble-generator-inside = Everybody out into fresh air. Its exhaust kills, and nobody smells it. Generator off, if you can do it without breathing the exhaust. Move it 20 ft from doors, windows and tents. Anyone dizzy or with a headache: call the emergency number.
+trouble-no-backflow = Keep the supply shut. Fit a vacuum breaker or a backflow preventer at the hose bib first. None at hand: run from the fresh tank.
 trouble-hot-plug = Stop using that plug. Power off at the source, then unplug it. Do not use it again. Replace plug and outlet.
 trouble-cord-damaged = Power off at the source. Take that cord away and use a good one. Keep it out of water and away from tires.
 trouble-low-flow = Weak water. Most often a dirty inlet filter, a kink, or a tire on the hose. One tap only: clean its screen.

@@ -106,6 +106,9 @@ fault-tire = llanta con problema
 fault-fire = fuego
 fault-person-trapped = alguien encerrado
 fault-person-hurt = alguien herido
+fault-person-cold = alguien afectado por el frío
+fault-generator-inside = generador andando adentro
+fault-no-backflow = sin rompevacío
 
 ### Readings
 
@@ -149,6 +152,10 @@ reading-guests = { $value ->
    *[other] { $value } invitados
 }
 reading-eta = llega en { $value }
+reading-stalls-out = { $value ->
+    [one] { $value } baño fuera de uso
+   *[other] { $value } baños fuera de uso
+}
 reading-amps = { $value }
 reading-amps-circuit = circuito { $circuit } a { $value }
 reading-circuits-live = { $count ->
@@ -202,6 +209,8 @@ unclear-earlier-day = No anotado: { $quote } es de otro día. Si fue hoy, mánde
 unclear-asks-something = No anotado: { $quote }. ¿Qué quiere saber? Con "ayuda" le digo qué puedo contestar.
 unclear-which-to-mend = No anotado: { $quote }. No sé qué corrige. Mande otra vez la unidad y el dato completo.
 unclear-done-what = No anotado: { $quote }. ¿Qué quedó hecho? Mande el trabajo, como "vacié la 12", o "hecho" y el número de tarea.
+unclear-not-understood = No entendí { $quote }. Mande la unidad y lo que ve: 12 presión 50 tanque 1/2.
+unclear-what-is-wrong = No anotado: { $quote }. ¿Qué tiene? Dígalo como "la 12 no tiene luces" o "la bomba de la 12 no sirve".
 aside-plan = No anotado, pues aún no se hace: { $quote }. Avise cuando esté hecho.
 aside-condition = No anotado, pues aún no pasa: { $quote }. Avise cuando pase.
 aside-past = No anotado, pues es de antes: { $quote }.
@@ -889,6 +898,9 @@ name-trouble-cord-damaged = cable dañado
 name-trouble-tire = llanta con problema
 name-trouble-fire = fuego
 name-trouble-person-trapped = alguien encerrado
+name-trouble-person-cold = alguien afectado por el frío
+name-trouble-generator-inside = generador andando adentro
+name-trouble-no-backflow = sin rompevacío
 name-crew-late-check-in = sin reporte hace mucho
 name-crew-person-hurt = alguien herido
 name-desk-unknown-unit = unidad que no existe
@@ -1135,6 +1147,9 @@ trouble-gas-illness = Todos fuera, del lado de donde viene el viento, al aire li
 trouble-gas-illness-at = Todos fuera, del lado de donde viene el viento, al aire libre. Llame a emergencias. Diga que está en { $address }. Apague el generador si puede sin peligro. Nadie vuelva a entrar.
 trouble-person-trapped = Háblele. Si no contesta: llame a emergencias. Pruebe la ranura de la chapa con una moneda. Luego los pernos de la bisagra.
 trouble-person-trapped-at = Háblele. Si no contesta: llame a emergencias. Diga que está en { $address }. Pruebe la ranura de la chapa con una moneda. Luego los pernos de la bisagra.
+trouble-person-cold = Vaya ya a un lugar caliente, y avise dónde está. Póngase ropa seca. Tome algo tibio, nada de alcohol. Caliente la piel dormida poco a poco contra el cuerpo. No la frote. Si la persona se confunde, o deja de temblar: llame a emergencias.
+trouble-generator-inside = Todos fuera, al aire libre. Su humo mata, y nadie lo huele. Apague el generador, si puede sin respirar el humo. Póngalo a 20 pies de puertas, ventanas y carpas. Si alguien se marea o le duele la cabeza: llame a emergencias.
+trouble-no-backflow = No abra la toma. Ponga antes un rompevacío o una válvula contra retorno en la llave. Si no hay: use el tanque limpio.
 trouble-hot-plug = Deje de usar esa clavija. Corte la corriente en la fuente, luego desconéctela. No la use más. Cambie clavija y contacto.
 trouble-cord-damaged = Corte la corriente en la fuente. Quite ese cable y use uno bueno. Que no toque agua ni lo pisen llantas.
 trouble-low-flow = Sale poca agua. Casi siempre es el filtro de entrada, un doblez o una llanta sobre la manguera. Si es una sola llave: limpie su malla.

@@ -22,13 +22,20 @@ pub(super) fn has_come(hearing: &Hearing<'_>, settled: &mut Settled) -> Option<U
     if !says("who") || !says("here") {
         return None;
     }
-    let [(unit, _, entry)] = settled.reports.as_slice() else {
-        return None;
+    // the trailer is named and nothing else is said, or only that something came
+    let (unit, arrival) = match (settled.reports.as_slice(), hearing.heard.named.as_slice()) {
+        ([(unit, _, entry)], _) => {
+            let arrival = entry.events == [Event::Arrived]
+                && entry.readings.is_empty()
+                && entry.faults.is_empty()
+                && entry.cleared.is_empty();
+            (unit, arrival)
+        }
+        ([], [unit]) if hearing.heard.entries.is_empty() && hearing.heard.unclear.is_empty() => {
+            (unit, hearing.heard.ask.is_none())
+        }
+        _ => return None,
     };
-    let arrival = entry.events == [Event::Arrived]
-        && entry.readings.is_empty()
-        && entry.faults.is_empty()
-        && entry.cleared.is_empty();
     let stage = hearing
         .desk
         .book

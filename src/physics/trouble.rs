@@ -98,7 +98,9 @@ pub fn first_step(fault: Fault) -> &'static str {
     match fault {
         Fault::Shock => "power-off-now",
         Fault::Fire => "everybody-out",
-        Fault::GasIllness => "people-out-upwind",
+        Fault::GasIllness | Fault::GeneratorInside => "people-out-upwind",
+        Fault::PersonCold => "warm-up-now",
+        Fault::NoBackflow => "breaker-on-the-hose",
         Fault::PersonHurt | Fault::PersonTrapped => "emergency-call",
         Fault::HotPlug | Fault::CordDamaged => "power-off-at-source",
         Fault::Spill => "close-unit",

@@ -205,6 +205,7 @@ fn reading_key(key: ReadingKey) -> &'static str {
         ReadingKey::FuelGal | ReadingKey::FuelPct => "reading-fuel",
         ReadingKey::Guests => "reading-guests",
         ReadingKey::EtaMin => "reading-eta",
+        ReadingKey::StallsOut => "reading-stalls-out",
     }
 }
 
@@ -227,7 +228,7 @@ pub(super) fn measure(key: ReadingKey) -> Measure {
         ReadingKey::AirF | ReadingKey::InsideF | ReadingKey::LowF => Measure::DegF,
         ReadingKey::WindMph => Measure::Mph,
         ReadingKey::Volts | ReadingKey::BatteryV => Measure::Volt,
-        ReadingKey::Cords | ReadingKey::Guests => Measure::Count,
+        ReadingKey::Cords | ReadingKey::Guests | ReadingKey::StallsOut => Measure::Count,
         ReadingKey::EtaMin => Measure::Minute,
     }
 }

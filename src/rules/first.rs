@@ -24,6 +24,14 @@ pub fn first_words(fault: Fault) -> Option<Finding> {
             Level::Danger,
             &[Caution::CarbonMonoxide, Caution::TankGas, Caution::NoEntry],
         ),
+        Fault::GeneratorInside => (
+            Level::Danger,
+            &[Caution::CarbonMonoxide, Caution::GeneratorHandling],
+        ),
+        Fault::PersonCold => (
+            Level::Warning,
+            &[Caution::EmergencyCall, Caution::Frostbite],
+        ),
         Fault::PersonHurt => (Level::Danger, &[Caution::EmergencyCall, Caution::NoEntry]),
         Fault::PersonTrapped => (Level::Warning, &[Caution::EmergencyCall]),
         Fault::Spill => (

@@ -41,7 +41,7 @@ pub(super) fn find(
         }
         let Some(from) = sentence.asks_from else {
             // "12 ok?": a trailer and a question mark
-            let said = here.iter().any(|i| matches!(i.what, What::Number(_) | What::Range(..) | What::Is(Concept::Event(_) | Concept::Fault(_) | Concept::Noun(_) | Concept::Need(_) | Concept::Level(_) | Concept::Mark(Mark::Who | Mark::Request | Mark::Plan | Mark::Or)) | What::Word { ordinary: false }) || matches!(i.what, What::Is(Concept::State(s)) if !matches!(s, State::Ok | State::On | State::Open)));
+            let said = here.iter().any(|i| matches!(i.what, What::Number(_) | What::Range(..) | What::Is(Concept::Event(_) | Concept::Fault(_) | Concept::Noun(_) | Concept::Need(_) | Concept::Level(_) | Concept::Mark(Mark::Who | Mark::Request | Mark::Plan | Mark::Underway | Mark::Or)) | What::Word { ordinary: false }) || matches!(i.what, What::Is(Concept::State(s)) if !matches!(s, State::Ok | State::On | State::Open)));
             if sentence.marked
                 && !said
                 && unit.is_some()
@@ -140,7 +140,9 @@ fn direct(items: &[Item], sentence: &Sentence, unit: Option<UnitName>) -> Option
     }
     let words = items
         .iter()
-        .filter(|i| !i.is_filler() && !matches!(i.what, What::Sign(_) | What::Break))
+        .filter(|i| {
+            !i.is_filler() && !i.is(Mark::Call) && !matches!(i.what, What::Sign(_) | What::Break)
+        })
         .count();
     let narrower = |w: AskWord| {
         matches!(
@@ -181,7 +183,9 @@ fn direct(items: &[Item], sentence: &Sentence, unit: Option<UnitName>) -> Option
 fn done(items: &[Item]) -> Option<u32> {
     let words: Vec<&Item> = items
         .iter()
-        .filter(|i| !i.is_filler() && !matches!(i.what, What::Sign(_) | What::Break))
+        .filter(|i| {
+            !i.is_filler() && !i.is(Mark::Call) && !matches!(i.what, What::Sign(_) | What::Break)
+        })
         .collect();
     let number = |i: &Item| match i.what {
         What::Task(n) => Some(n),

@@ -95,6 +95,8 @@ names! {
         Tire = "tire",
         Generator = "generator",
         Hitch = "hitch",
+        /// What keeps water from being sucked back into the main.
+        Backflow = "backflow",
         Body = "body",
         Sewage = "sewage",
         Smell = "smell",
@@ -102,6 +104,8 @@ names! {
         Taps = "taps",
         Trailer = "trailer",
         Person = "person",
+        /// A truck that comes and goes by itself: the pump truck.
+        Truck = "truck",
         Other = "other",
     }
 }
@@ -158,6 +162,10 @@ names! {
         Tilted = "tilted",
         Level = "level",
         Hurt = "hurt",
+        /// Without light.
+        Dark = "dark",
+        /// In a room, or at a door or window.
+        Enclosed = "enclosed",
         Trapped = "trapped",
     }
 }
@@ -205,6 +213,8 @@ names! {
         No = "no",
         /// It has not happened: will, about to, need.
         Plan = "plan",
+        /// As [`Mark::Plan`], said of somebody on the road: on my way.
+        Underway = "underway",
         /// Someone should: please, can you.
         Request = "request",
         /// Only if.
@@ -217,6 +227,12 @@ names! {
         Yesterday = "yesterday",
         /// The sender is not sure: maybe, think.
         Doubt = "doubt",
+        /// As [`Mark::Doubt`], of the whole sentence: I don't think so.
+        DoubtSaid = "doubt-said",
+        /// Reports what somebody says: says, told me.
+        Says = "says",
+        /// A question mark that was dictated.
+        DictatedQuery = "question-mark",
         /// Opens a question: what, how.
         Query = "query",
         /// Opens a question when it stands first: is, are, does.

@@ -76,6 +76,22 @@ pub(super) fn apply(items: &mut [Item], groups: &mut [Group]) -> (Vec<usize>, Ve
                     items[next].what = What::Gone;
                 }
             }
+            // "*resh", "I mean wastr": what was mended cannot be told
+            What::Word { ordinary: false }
+                if star || items[next].sentence == items[before].sentence =>
+            {
+                if let Some(value) = (0..at).rev().take(8).find(|i| {
+                    matches!(
+                        items[*i].what,
+                        What::Number(_) | What::Is(Concept::Level(_))
+                    )
+                }) && items
+                    .get(next + 1)
+                    .is_none_or(|n| matches!(n.what, What::Sign(_) | What::Break))
+                {
+                    doubtful.push(value);
+                }
+            }
             What::Is(Concept::Noun(noun)) => noun_mended(items, at, next, noun),
             What::Is(Concept::Event(_) | Concept::State(_))
                 if matches!(

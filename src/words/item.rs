@@ -110,6 +110,7 @@ impl Item {
             self.what,
             What::Is(Concept::Mark(
                 Mark::Filler
+                    | Mark::Says
                     | Mark::About
                     | Mark::Aux
                     | Mark::Now
@@ -138,6 +139,8 @@ pub(super) struct Items {
     pub list: Vec<Item>,
     /// Spellings that were mended and belong to a phrase.
     pub mended: Vec<Mended>,
+    /// True where a greeting opened the message.
+    pub greeted: bool,
     /// Words of each language met: English, Spanish.
     pub languages: [u32; 2],
 }
@@ -236,6 +239,7 @@ pub(super) fn items(text: &str, tokens: &[Token], vocab: &Vocab) -> Items {
     for item in &mut out.list {
         match item.what {
             What::Is(Concept::Time(minutes)) => item.what = What::Clock(minutes),
+            What::Is(Concept::Mark(Mark::DictatedQuery)) => item.what = What::Sign('?'),
             // alone they answer a question
             What::Is(Concept::Mark(Mark::Before)) if said == 1 => {
                 item.what = What::Is(Concept::Answer(ShortAnswer::Before))
@@ -260,8 +264,29 @@ pub(super) fn items(text: &str, tokens: &[Token], vocab: &Vocab) -> Items {
             }
         }
     }
+    out.greeted = drop_greeting(&mut out.list);
     super::number::join(text, tokens, &mut out.list);
     out
+}
+
+/// "hey 12 psi 55", "good morning, 12 arrived": what opens a message as courtesy says nothing of what follows.
+fn drop_greeting(items: &mut Vec<Item>) -> bool {
+    let greets = items.iter().take_while(|i| i.is(Mark::Call)).count();
+    if greets == 0 {
+        return false;
+    }
+    let signs = items[greets..]
+        .iter()
+        .take_while(|i| matches!(i.what, What::Sign(',' | '!' | '.' | '\u{fffd}')))
+        .count();
+    let rest = &items[greets + signs..];
+    if rest
+        .iter()
+        .any(|i| !i.is(Mark::Call) && !matches!(i.what, What::Sign(_) | What::Break))
+    {
+        items.drain(..greets + signs);
+    }
+    true
 }
 
 /// Finds the words of the vocabulary that each token may be: as spelt, without accents, without an ending, mended.
@@ -292,7 +317,8 @@ fn look_up(
             };
             ids[0] = vocab.id(spelt);
             if without != spelt {
-                ids[1] = vocab.id(without);
+                // no word of English alone has an accent: etá is not eta
+                ids[1] = vocab.id(without).filter(|id| vocab.languages(*id) != 1);
             }
             if without.len() > 2 {
                 ids[2] = without.strip_suffix('s').and_then(|stem| vocab.id(stem));

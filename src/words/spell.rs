@@ -21,6 +21,8 @@ const SHORTEST: usize = 4;
 pub(super) struct Speller {
     words: Vec<(Box<str>, WordId, Option<Concept>)>,
     deletions: FastMap<Box<[u8]>, Vec<u32>>,
+    /// The keyword that a spelling without vowels stands for, none where several do.
+    bare: FastMap<Box<[u8]>, Option<u32>>,
 }
 
 impl Speller {
@@ -43,6 +45,12 @@ impl Speller {
             for left in deletions(word.as_bytes()) {
                 speller.note(&left, index);
             }
+            if !matches!(
+                concept,
+                Concept::Spoken(_) | Concept::Unit(_) | Concept::Mark(_)
+            ) {
+                speller.note_bare(word.as_bytes(), index);
+            }
         }
         speller
     }
@@ -53,6 +61,12 @@ impl Speller {
         if typed.len() < SHORTEST || typed.len() > 24 || !typed.iter().all(u8::is_ascii_alphabetic)
         {
             return None;
+        }
+        if let Some(Some(index)) = self.bare.get(typed)
+            && typed[1..].iter().all(|c| !is_vowel(*c))
+        {
+            let (meant, id, _) = &self.words[*index as usize];
+            return Some((*id, meant.as_ref()));
         }
         let mut best: Option<(f32, u32)> = None;
         let mut second = f32::MAX; // nearest with another meaning
@@ -92,12 +106,42 @@ impl Speller {
         (cost <= limit && second - cost >= CLEARLY).then_some((*id, candidate.as_ref()))
     }
 
+    /// Notes a keyword under its spelling without vowels, as hurried people write it: clnd, rstckd, frzn.
+    fn note_bare(&mut self, word: &[u8], index: u32) {
+        let concept = self.words[index as usize].2;
+        for bare in [without_vowels(word, false), without_vowels(word, true)] {
+            if bare.len() < SHORTEST || bare.len() == word.len() {
+                continue;
+            }
+            let words = &self.words;
+            self.bare
+                .entry(bare.into())
+                .and_modify(|there| {
+                    let alike = there.is_some_and(|t| words[t as usize].2 == concept);
+                    *there = there.filter(|_| alike);
+                })
+                .or_insert(Some(index));
+        }
+    }
+
     fn note(&mut self, spelling: &[u8], index: u32) {
         let list = self.deletions.entry(spelling.into()).or_default();
         if !list.contains(&index) {
             list.push(index);
         }
     }
+}
+
+/// Takes the vowels out of a word, but for the first letter; `single` makes one of double letters too.
+fn without_vowels(word: &[u8], single: bool) -> Vec<u8> {
+    let mut bare: Vec<u8> = Vec::with_capacity(word.len());
+    for (i, c) in word.iter().enumerate() {
+        let double = single && bare.last() == Some(c);
+        if (i == 0 || !is_vowel(*c)) && !double {
+            bare.push(*c);
+        }
+    }
+    bare
 }
 
 fn deletions(word: &[u8]) -> impl Iterator<Item = Vec<u8>> + '_ {

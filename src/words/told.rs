@@ -17,7 +17,74 @@ pub(super) fn find(text: &str, tokens: &[Token], items: &[Item], scope: &[Scope]
         out.push(found);
     }
     live(items, scope, &mut out);
+    stalls_out(text, tokens, items, scope, &mut out);
     out
+}
+
+/// "three toilets clogged", "2 stalls out of order": how many are out.
+fn stalls_out(
+    text: &str,
+    tokens: &[Token],
+    items: &[Item],
+    scope: &[Scope],
+    out: &mut Vec<Placed>,
+) {
+    for at in 0..items.len().saturating_sub(1) {
+        let spelt = |i: usize| &text[tokens[items[i].first].start..tokens[items[i].end - 1].end];
+        let count = match items[at].what {
+            What::Number(n) if n.unit.is_none() => n.value,
+            What::Labelled => spelt(at).parse().unwrap_or(0.0),
+            _ => continue,
+        };
+        let places = matches!(
+            spelt(at + 1),
+            "stalls"
+                | "toilets"
+                | "tazas"
+                | "baños"
+                | "inodoros"
+                | "urinals"
+                | "cabinas"
+                | "potties"
+        );
+        let whole = count.fract() == 0.0 && (1.0..=20.0).contains(&count);
+        if !places || !whole {
+            continue;
+        }
+        let state = (at + 2..items.len())
+            .take(4)
+            .take_while(|i| items[*i].chunk == items[at].chunk)
+            .find(|i| {
+                matches!(
+                    items[*i].what,
+                    What::Is(Concept::State(_) | Concept::Fault(_) | Concept::Event(_))
+                )
+            });
+        let shut = state.is_some_and(|i| {
+            !scope[i].denied
+                && matches!(
+                    items[i].what,
+                    What::Is(
+                        Concept::State(
+                            State::Dead
+                                | State::Clogged
+                                | State::Closed
+                                | State::Shut
+                                | State::Out
+                                | State::Down
+                        ) | Concept::Event(crate::heard::Event::Closed)
+                            | Concept::Fault(crate::heard::Fault::ToiletClog)
+                    )
+                )
+        });
+        if shut {
+            out.push(Placed {
+                at,
+                value: Value::Reading(crate::heard::ReadingKey::StallsOut, count),
+                noun: None,
+            });
+        }
+    }
 }
 
 /// "taps off", "with the taps running", "static 80": only where a pressure is told.

@@ -507,6 +507,7 @@ fn was_checked(entry: &Entry) -> bool {
                 | ReadingKey::FlowGpm
                 | ReadingKey::FuelGal
                 | ReadingKey::FuelPct
+                | ReadingKey::StallsOut
         )
     };
     !entry.readings.amps.is_empty() || entry.readings.values.keys().any(|key| !beside(key))

@@ -472,6 +472,7 @@ impl Hearing<'_> {
             ReadingKey::Cords => ("cords ", ""),
             ReadingKey::Guests => ("guests ", ""),
             ReadingKey::EtaMin => ("eta ", if bare { " min" } else { "" }),
+            ReadingKey::StallsOut => ("", if bare { " stalls out" } else { "" }),
         };
         let text = format!("{before}{right}{after}");
         let heard = self.desk.reader.hear(&text, self.fleet.style.temperature);

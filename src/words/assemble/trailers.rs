@@ -1,6 +1,7 @@
 //! Which trailer each fact is about.
 
 use super::Fact;
+use crate::words::concept::Mark;
 use crate::words::item::{Item, What};
 use crate::words::scope::Sentence;
 
@@ -62,7 +63,12 @@ pub(in crate::words) fn assign(facts: &mut [Fact], items: &[Item], sentences: &[
                     let place = facts[*f].at;
                     let before = chunk_units.iter().rev().find(|(i, _)| *i < place);
                     let after = chunk_units.iter().find(|(i, _)| *i > place);
-                    let group = if leading || chunk_units.len() == 1 {
+                    // "pressure on 12 is 55 and on 14 is 60": what stands right after its trailer
+                    let told = before.is_some_and(|(i, _)| {
+                        items[i + 1..place].iter().all(Item::is_filler)
+                            && items[i + 1..place].iter().any(|i| i.is(Mark::Aux))
+                    });
+                    let group = if leading || told || chunk_units.len() == 1 {
                         before.or(after)
                     } else {
                         after.or(before)

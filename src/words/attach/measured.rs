@@ -58,12 +58,24 @@ impl Placer<'_> {
             Unit::KgCm2 | Unit::Kilo => v * quantity::PSI_PER_KG_CM2,
             _ => v,
         };
-        let key = if matches!(noun, Some(Noun::Supply | Noun::BeforeRegulator)) {
+        let supply = matches!(noun, Some(Noun::Supply | Noun::BeforeRegulator))
+            || noun.is_none() && self.of_the_supply(at);
+        let key = if supply {
             ReadingKey::SupplyPsi
         } else {
             ReadingKey::PressurePsi
         };
         within(key, psi, 0.0, 250.0)
+    }
+
+    /// "50 psi downstream of the regulator; the supply stands at 85 psi": the water named alone beside the other side.
+    fn of_the_supply(&self, at: usize) -> bool {
+        let water = chunk(self.items, at).any(|i| self.items[i].noun() == Some(Noun::Water));
+        let from = at.saturating_sub(24);
+        water
+            && self.items[from..at]
+                .iter()
+                .any(|i| i.noun() == Some(Noun::AfterRegulator))
     }
 
     fn volume(&self, at: usize, gal: f64, noun: Option<Noun>) -> Value {

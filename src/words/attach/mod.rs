@@ -112,12 +112,12 @@ impl Placer<'_> {
                         && self.items.get(at + 2).is_none_or(|n| {
                             n.chunk != self.items[at].chunk || matches!(n.what, What::Sign(_))
                         })
-                        && !self.out.is_empty() =>
+                        && (!self.out.is_empty() || self.trailer_named(at)) =>
                 {
                     self.out.push(Placed {
                         at,
                         value: Value::Unclear("no-number"),
-                        noun: None,
+                        noun: self.items[at].noun(),
                     })
                 }
                 _ => {}
@@ -142,6 +142,10 @@ impl Placer<'_> {
                     self.place(at, number, Some((i, noun)));
                 }
             }
+            None if self.carried(at).is_some_and(Noun::is_tank) => {
+                let tank = self.carried(at).map(|noun| (at, noun));
+                self.place(at, number, tank);
+            }
             None if self.still(at, number).is_some() => {
                 let tank = self.still(at, number);
                 self.place(at, number, tank);
@@ -160,7 +164,10 @@ impl Placer<'_> {
                             )
                     )
                 });
-                if bare || at > 0 && self.strange(at - 1) && !self.out.is_empty() {
+                let after_a_slip = at > 0
+                    && self.strange(at - 1)
+                    && (!self.out.is_empty() || self.trailer_named(at));
+                if bare || after_a_slip {
                     self.out.push(Placed {
                         at,
                         value: Value::Unclear("which-tank"),
@@ -256,7 +263,7 @@ impl Placer<'_> {
                 && (self.slip_after(at) && !matches!(number.form, Form::Part | Form::Level)
                     || at > 0 && self.strange(at - 1));
         let value = match value {
-            Value::Reading(..) if slip => Value::Unclear("no-measure"),
+            Value::Reading(..) | Value::Amps(..) if slip => Value::Unclear("no-measure"),
             // "30 amp crd": a rating, where the thing rated is misspelt
             Value::Amps(None, _) if self.slip_after(at) => Value::Unclear("no-measure"),
             // "resh tank 400 L": which tank was meant is what the unknown word said
@@ -284,6 +291,8 @@ pub(super) fn labelled(items: &[Item], at: usize) -> bool {
         .rev()
         .take(4)
         .take_while(|i| items[*i].sentence == items[at].sentence)
+        // "the client at the job says 14": what is said is no number of the job
+        .take_while(|i| !items[*i].is(Mark::Says))
         .find(|i| !items[*i].is_filler() && !matches!(items[*i].what, What::Sign('#' | '.')));
     let after = items.get(at + 1).filter(|n| n.chunk == items[at].chunk);
     before.is_some_and(|i| items[i].is(Mark::Label))

@@ -2,7 +2,7 @@
 
 use super::surroundings::chunk;
 use super::{Placer, REACH};
-use crate::words::concept::{Concept, Mark, Noun, Unit};
+use crate::words::concept::{Concept, Mark, Noun, State, Unit};
 use crate::words::item::{Form, What};
 
 impl Placer<'_> {
@@ -13,6 +13,9 @@ impl Placer<'_> {
         unit: Option<Unit>,
         part: bool,
     ) -> Option<(usize, Noun)> {
+        if let Some(side) = self.side_after(at) {
+            return Some(side);
+        }
         let fits = |noun: Noun| fits(noun, unit, part);
         let mut best: Option<(f32, usize, Noun)> = None;
         let mut consider = |i: usize, cost: f32| {
@@ -31,6 +34,7 @@ impl Placer<'_> {
             cost += match self.items[i].what {
                 _ if self.items[i].is_filler() => 0.3,
                 What::Units(_) => 0.5,
+                _ if self.leads_to_trailer(i) => 0.2,
                 What::Number(_) | What::Range(..) => 3.0,
                 What::Is(Concept::Mark(Mark::And)) => 2.0,
                 _ => 1.0,
@@ -65,11 +69,43 @@ impl Placer<'_> {
         let reach = match unit {
             _ if part => 9.0,
             Some(_) => 9.0,
-            None if lone => 6.0,
+            None if lone => 8.0,
             None => 3.6,
         };
         best.filter(|(cost, ..)| *cost < reach)
             .map(|(_, i, noun)| (i, noun))
+    }
+
+    /// "80 before 55 after": the side of the regulator that stands right after each of two numbers.
+    fn side_after(&self, at: usize) -> Option<(usize, Noun)> {
+        let side = |i: usize| {
+            self.items
+                .get(i)
+                .and_then(|n| n.noun())
+                .filter(|n| matches!(n, Noun::BeforeRegulator | Noun::AfterRegulator))
+        };
+        let number = |i: usize| self.items.get(i).is_some_and(|n| n.number().is_some());
+        let here = side(at + 1)?;
+        let first = number(at + 2) && side(at + 3).is_some();
+        let second = at >= 2 && side(at - 1).is_some() && number(at - 2);
+        (first || second).then_some((at + 1, here))
+    }
+
+    /// Tells whether a word only leads to the trailer after it: on, at, unit.
+    fn leads_to_trailer(&self, at: usize) -> bool {
+        let leads = |i: usize| {
+            let item = &self.items[i];
+            item.is(Mark::At)
+                || item.is(Mark::Unit)
+                || item.what == What::Is(Concept::State(State::On))
+        };
+        let trailer = |i: usize| {
+            self.items
+                .get(i)
+                .is_some_and(|n| matches!(n.what, What::Units(_)))
+        };
+        leads(at)
+            && (trailer(at + 1) || at + 1 < self.items.len() && leads(at + 1) && trailer(at + 2))
     }
 
     /// Tells whether the noun at `noun` has another number right after it.

@@ -52,8 +52,13 @@ impl Placer<'_> {
         if self.items[before].sentence != self.items[at].sentence {
             return None;
         }
-        let number = self.items[at].number()?;
-        if (form == Form::Part) != (number.form == Form::Part) {
+        let level = |form: Form| matches!(form, Form::Part | Form::Level);
+        let here = match self.items[at].what {
+            What::Number(number) => number.form,
+            What::Is(Concept::Level(_)) => Form::Level,
+            _ => return None,
+        };
+        if level(form) != level(here) {
             return None;
         }
         // a trailer must stand between them, or right after this one
@@ -64,6 +69,40 @@ impl Placer<'_> {
         let after = after.is_some_and(|i| matches!(self.items[i].what, What::Units(_)));
         let own = chunk(self.items, at).all(|i| i <= before || self.items[i].noun().is_none());
         ((between || after) && own).then_some(noun)
+    }
+
+    /// "yesterday 5 had 60 psi, today 48": the number of now has the measure of the one that was.
+    pub(super) fn once_more(&self, at: usize, number: Number) -> Option<Number> {
+        let now = chunk(self.items, at).any(|i| self.items[i].is(Mark::Now))
+            && chunk(self.items, at).all(|i| {
+                self.items[i].is(Mark::Now)
+                    || self.items[i].is_filler()
+                    || matches!(self.items[i].what, What::Sign(_))
+            });
+        let before = self.items[..at]
+            .iter()
+            .enumerate()
+            .rev()
+            .take(16)
+            .take_while(|(_, i)| i.sentence == self.items[at].sentence)
+            .find(|(_, i)| matches!(i.what, What::Number(_)))?;
+        let past = self.scope[before.0].was || self.scope[before.0].aside.is_some();
+        let unit = before.1.number()?.unit?;
+        (now && past && number.form != Form::Part).then_some(Number {
+            unit: Some(unit),
+            ..number
+        })
+    }
+
+    /// "6 bar before the regulator, 3.4 after it": the measure of the pressure told just before.
+    pub(super) fn metric_before(&self, at: usize) -> Option<Unit> {
+        self.items[..at]
+            .iter()
+            .rev()
+            .take(10)
+            .take_while(|i| i.sentence == self.items[at].sentence)
+            .find_map(|i| i.number()?.unit)
+            .filter(|unit| matches!(unit, Unit::Bar | Unit::KgCm2))
     }
 
     /// Tells whether a trailer is named for certain near the number, so that the number cannot be one.

@@ -71,6 +71,18 @@ impl Placer<'_> {
                 )
             ) || i.is(Mark::Away)
         };
+        // "410 gal off 7"
+        let off = self
+            .items
+            .get(at + 1)
+            .is_some_and(|n| n.what == What::Is(Concept::State(State::Off)))
+            && self
+                .items
+                .get(at + 2)
+                .is_some_and(|n| matches!(n.what, What::Units(_)));
+        if off {
+            return true;
+        }
         let here = (0..self.items.len()).filter(|i| self.items[*i].sentence == sentence);
         if here.clone().any(|i| hauls(&self.items[i])) {
             return true;
@@ -138,6 +150,17 @@ impl Placer<'_> {
 
     /// Tells whether a span of time is one to arrival: "half hour out", "20 min away".
     pub(super) fn away(&self, at: usize) -> bool {
+        // "back in 45 minutes"
+        let back = at > 1
+            && self.items[at - 1].is(Mark::At)
+            && self.items[at - 2].what == What::Is(Concept::State(State::Back));
+        let sentence = self.items[at].sentence;
+        let underway = self.items[at.saturating_sub(12)..at]
+            .iter()
+            .any(|i| i.is(Mark::Underway) && i.sentence == sentence);
+        if back || underway {
+            return true;
+        }
         chunk(self.items, at).any(|i| {
             self.items[i].is(Mark::Away)
                 || self.items[i].noun() == Some(Noun::Eta)

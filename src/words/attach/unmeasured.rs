@@ -30,23 +30,33 @@ impl Placer<'_> {
             };
         }
         let Some(noun) = noun.or_else(|| self.carried(at)) else {
+            if let Some(measured) = self.once_more(at, number) {
+                return self.value(at, measured, None);
+            }
             return self.bare(at);
         };
         match noun {
             Noun::Pressure | Noun::Supply | Noun::BeforeRegulator | Noun::AfterRegulator => {
                 let key = noun.reading().unwrap_or(K::PressurePsi);
-                if (0.0..15.0).contains(&v) && v != 0.0 || v == 0.0 {
-                    return if v == 0.0 {
-                        Value::Reading(key, 0.0)
-                    } else {
-                        Value::Unclear("bar-or-psi")
+                if v == 0.0 {
+                    return Value::Reading(key, 0.0);
+                }
+                if (0.0..15.0).contains(&v) {
+                    return match self.metric_before(at) {
+                        Some(unit) => {
+                            let unit = Some(unit);
+                            self.value(at, Number { unit, ..number }, Some(noun))
+                        }
+                        None => Value::Unclear("bar-or-psi"),
                     };
                 }
                 within(key, v, 0.0, 250.0)
             }
             // the level as the gauge shows it, where the trailer is named beside it
             Noun::Waste | Noun::Tank | Noun::Fresh
-                if (5.0..=100.0).contains(&v) && self.trailer_named(at) =>
+                if (5.0..=100.0).contains(&v)
+                    && self.trailer_named(at)
+                    && !self.before_a_level(at) =>
             {
                 within(noun.reading().unwrap_or(K::WastePct), v, 0.0, 100.0)
             }
@@ -141,6 +151,16 @@ impl Placer<'_> {
         }
     }
 
+    /// "Fresh kevels: 5 full": a number before full or empty is the trailer's name, wherever it was lost.
+    fn before_a_level(&self, at: usize) -> bool {
+        self.items.get(at + 1).is_some_and(|n| {
+            n.chunk == self.items[at].chunk
+                && (matches!(n.what, What::Is(Concept::Level(_)))
+                    || n.number().is_some_and(|n| n.form == Form::Part)
+                    || self.strange(at + 1))
+        })
+    }
+
     pub(super) fn bare(&self, at: usize) -> Value {
         // "opened 12 at 4": the hour
         if self.items.get(at + 1).is_some_and(|n| n.is(Mark::Inside)) {
@@ -166,22 +186,32 @@ impl Placer<'_> {
             && (0.0..=60.0).contains(&n.value)
             && (0..self.items.len()).any(|i| {
                 self.items[i].sentence == self.items[at].sentence
-                    && self.items[i]
-                        .number()
-                        .is_some_and(|n| n.unit == Some(Unit::Amp))
+                    && (self.items[i].noun() == Some(Noun::Amps)
+                        || self.items[i]
+                            .number()
+                            .is_some_and(|n| n.unit == Some(Unit::Amp)))
             })
         {
             return Value::Amps(Some(circuit), n.value);
         }
-        // "jacks are down, all 4"
+        // "outlets in 9 read 121"
+        let mains = self.items[at]
+            .number()
+            .is_some_and(|n| (100.0..=132.0).contains(&n.value));
+        if mains && chunk(self.items, at).any(|i| self.items[i].noun() == Some(Noun::Plug)) {
+            return within(
+                ReadingKey::Volts,
+                self.items[at].number().map_or(0.0, |n| n.value),
+                90.0,
+                260.0,
+            );
+        }
+        // "jacks are down, all 4", "2, 4 and 6 got here, all three leveled"
         let counted = at > 0
             && self.items[at - 1].is(Mark::All)
-            && chunk(self.items, at).all(|i| {
-                !matches!(
-                    self.items[i].what,
-                    What::Is(Concept::Event(_) | Concept::State(_) | Concept::Fault(_))
-                )
-            });
+            && self.items[at]
+                .number()
+                .is_some_and(|n| n.form == Form::Whole && n.value <= 20.0);
         if counted {
             return Value::Label;
         }
@@ -204,6 +234,7 @@ impl Placer<'_> {
                         | Noun::Pump
                         | Noun::Taps
                         | Noun::Jacks
+                        | Noun::Body
                 )
             })
         };
@@ -268,7 +299,7 @@ impl Placer<'_> {
                 .map_or(0.0, |n| (n.value * 1000.0).round() / 10.0);
             return within(ReadingKey::WastePct, percent, 0.0, 100.0);
         }
-        let other = next.is_some_and(|i| {
+        let other = next.filter(|i| !self.strange(*i)).is_some_and(|i| {
             matches!(
                 self.items[i].what,
                 What::Word { .. }

@@ -217,8 +217,10 @@ impl<L: Letters> Lexer<'_, L> {
         }) {
             return self.push(kind, sign + length + ish.len());
         }
-        if matches!(kind, Kind::Fraction(_)) && after[..tail] == *"s" {
-            return self.push(kind, sign + length + 1);
+        if matches!(kind, Kind::Fraction(_))
+            && matches!(&after[..tail], "s" | "th" | "ths" | "rd" | "rds")
+        {
+            return self.push(kind, sign + length + tail);
         }
         let plain = matches!(
             kind,

@@ -1,6 +1,6 @@
 //! What joins a number: its sign, its measure, full or empty, and what makes it only a bound.
 
-use crate::words::concept::{Concept, Mark, Noun, Unit};
+use crate::words::concept::{Concept, Mark, Noun, State, Unit};
 use crate::words::item::{Form, Item, Number, What};
 
 /// Minus five, five below.
@@ -82,6 +82,19 @@ fn ahead_of_its_number(items: &[Item], at: usize) -> bool {
                 | What::Sign('.' | ',' | ';' | '#' | '>' | '-' | ')' | '(')
                 | What::Is(Concept::Mark(Mark::Unit | Mark::Article | Mark::And))
         );
+    // "12 psi good", "12 volts low, like 103": how the trailer's stands
+    let stands = items.get(next + 1).is_some_and(|n| {
+        matches!(
+            n.what,
+            What::Is(Concept::State(State::Ok | State::Low | State::Weak))
+        )
+    });
+    let told = items
+        .get(next + 2)
+        .is_none_or(|n| matches!(n.what, What::Sign(',' | '.' | '!') | What::Break));
+    if at == 0 && stands && told {
+        return true;
+    }
     let second = (next + 1..items.len())
         .take(4)
         .find(|i| !items[*i].is_filler());
@@ -99,7 +112,13 @@ pub(super) fn hours_and_minutes(items: &mut [Item]) {
         let odd = (at + 1..items.len())
             .take(3)
             .find(|i| !items[*i].is(Mark::And) && !items[*i].is(Mark::Filler))
-            .is_some_and(|i| i > at + 1 && items[i].what == What::Word { ordinary: false });
+            .is_some_and(|i| {
+                let half = items[i + 1..]
+                    .iter()
+                    .take(2)
+                    .any(|n| n.number().is_some_and(|n| n.form == Form::Part));
+                items[i].what == What::Word { ordinary: false } && (i > at + 1 || half)
+            });
         if odd
             && let What::Number(number) = &mut items[at].what
             && number.unit == Some(Unit::Hour)

@@ -81,6 +81,19 @@ pub(super) fn ranges(items: &mut [Item]) {
         if given {
             continue;
         }
+        // "eta 20 to 9": how long, and where to
+        let whither = items[b].is(Mark::To)
+            && from.value > to.value
+            && to.unit.is_none()
+            && to.form == Form::Whole
+            && items[..a]
+                .iter()
+                .rev()
+                .find(|i| !i.is_filler())
+                .is_some_and(|i| i.noun() == Some(Noun::Eta));
+        if whither {
+            continue;
+        }
         let joined = items[b].is(Mark::To);
         let between = items[b].is(Mark::And)
             && a > 0

@@ -33,6 +33,14 @@ pub(super) fn explained(items: &[Item], found: &mut Vec<Found>) {
         .filter(|f| f.outcome == Outcome::Event(Event::WaterOn))
         .map(|f| f.at)
         .collect();
+    let unpowered: Vec<usize> = found
+        .iter()
+        .filter(|f| {
+            f.outcome == Outcome::Event(Event::PowerLost)
+                || f.outcome == Outcome::Fault(Fault::NoPower)
+        })
+        .map(|f| f.at)
+        .collect();
     let home: Vec<usize> = found
         .iter()
         .filter(|f| f.outcome == Outcome::Event(Event::Returned))
@@ -68,9 +76,12 @@ pub(super) fn explained(items: &[Item], found: &mut Vec<Found>) {
             && wet
                 .iter()
                 .any(|w| items[*w].chunk == items[f.at].chunk && *w < f.at);
+        // "lost site power, whole place went dark"
+        let dark = items[f.at].what == What::Is(Concept::State(State::Dark))
+            && unpowered.iter().any(|p| near(*p, f.at));
         let came = f.outcome == Outcome::Event(Event::Arrived)
             && home.iter().any(|h| items[*h].chunk == items[f.at].chunk);
-        !(twice || shut || came || mended || tap)
+        !(twice || shut || came || mended || tap || dark)
     });
 }
 

@@ -11,7 +11,7 @@ use crate::words::concept::{Concept, Mark, State};
 use crate::words::item::{Item, What};
 use crate::words::scope::Scope;
 use cures::{cures, explained};
-use people::{part_closed, remains, somebody_else};
+use people::{a_person_did, part_closed, somebody_else};
 use spread::{elided, linked, missing};
 use state::state_of;
 pub(super) use table::{Outcome, Pairs};
@@ -35,18 +35,12 @@ pub(super) fn statements(items: &[Item], scope: &[Scope], pairs: &Pairs) -> Vec<
     for at in 0..items.len() {
         match items[at].what {
             What::Is(Concept::Event(Event::Arrived | Event::Left)) if somebody_else(items, at) => {}
-            What::Is(Concept::Event(Event::Left)) if remains(items, at) => {}
             // "wind 18 mph at site": where it was measured
             What::Is(Concept::Event(Event::Arrived))
                 if at > 0
                     && items[at - 1].chunk == items[at].chunk
                     && items[at - 1].number().is_some_and(|n| n.unit.is_some()) => {}
-            // "Chad left, 12 is yours": a person
-            What::Is(Concept::Event(Event::Left))
-                if at > 0
-                    && items[at - 1].what == (What::Word { ordinary: false })
-                    && (at == 1 || items[at - 2].chunk != items[at].chunk)
-                    && !around(items, at).any(|i| matches!(items[i].what, What::Units(_))) => {}
+            What::Is(Concept::Event(Event::Left)) if a_person_did(items, at) => {}
             What::Is(Concept::State(State::Closed)) if part_closed(items, at) => {}
             What::Is(Concept::Event(event)) if !scope[at].denied => found.push(Found {
                 at,

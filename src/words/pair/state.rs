@@ -19,6 +19,10 @@ pub(super) fn state_of(
     used: &mut [bool],
 ) -> Option<Outcome> {
     let denied = scope[at].denied;
+    // "it is not level yet"
+    if state == State::Tilted && yet {
+        return Some(Outcome::Nothing);
+    }
     if matches!(
         state,
         State::On | State::Out | State::Down | State::Up | State::Off
@@ -31,7 +35,8 @@ pub(super) fn state_of(
         mark_noun(items, scope, pairs, at, state, used);
         return Some(Outcome::Nothing);
     };
-    let best = nearest(items, scope, pairs, at, effective);
+    let best = fuse_replaced(items, scope, pairs, at, effective)
+        .or_else(|| nearest(items, scope, pairs, at, effective));
     if let Some((noun_at, outcome)) = best {
         used[noun_at] = true;
         if denied && yet && !matches!(outcome, Outcome::Fault(_)) {
@@ -93,6 +98,29 @@ fn mark_noun(
     } else if at > 0 && items[at - 1].noun().is_some() {
         used[at - 1] = true;
     }
+}
+
+/// "the fuse for the pump blew, replaced it": what is replaced is the fuse, where the sentence speaks of one.
+fn fuse_replaced(
+    items: &[Item],
+    scope: &[Scope],
+    pairs: &Pairs,
+    at: usize,
+    state: State,
+) -> Option<(usize, Outcome)> {
+    if state != State::Replaced {
+        return None;
+    }
+    let own = nearest(items, scope, pairs, at, state)?;
+    if items[own.0].noun() != Some(Noun::Pump) {
+        return None;
+    }
+    let fuse = (0..at)
+        .rev()
+        .take(REACH + 3)
+        .take_while(|i| items[*i].sentence == items[at].sentence)
+        .find(|i| items[*i].noun() == Some(Noun::Fuse))?;
+    Some((fuse, pairs.of(Noun::Fuse, state)?))
 }
 
 /// Finds the nearest noun for which the state means something.

@@ -1,6 +1,7 @@
 //! Times of day without a colon: at 1045, before 6, 0745 on site.
 
-use crate::words::concept::{Concept, Mark};
+use crate::heard::Event;
+use crate::words::concept::{Concept, Mark, Noun, Unit};
 use crate::words::item::{Form, Item, What};
 use crate::words::lex::Token;
 
@@ -77,9 +78,27 @@ pub(super) fn clock_words(text: &str, tokens: &[Token], items: &mut [Item]) {
             items[at].what = What::Clock(hour as u16 * 60 + minute as u16);
             continue;
         }
+        // "3 cords at 118": the volts, beside what carries them
+        let fed = (105.0..=130.0).contains(&n.value)
+            && matches!(word, "at" | "@")
+            && items[..at].iter().rev().take(6).any(|i| {
+                i.chunk == items[at].chunk
+                    && (matches!(i.noun(), Some(Noun::Cords | Noun::Power | Noun::Volts))
+                        || i.what == What::Is(Concept::Event(Event::PowerOn)))
+            });
+        if fed {
+            if let What::Number(number) = &mut items[at].what {
+                number.unit = Some(Unit::Volt);
+            }
+            continue;
+        }
         let at_word = before.is(Mark::Clock) || matches!(word, "at" | "a las" | "@");
         if at_word && clocky && !noun_after {
             items[at].what = What::Clock(hour as u16 * 60 + minute as u16);
+            continue;
+        }
+        // "by 9's valve": what has something is a trailer
+        if text[tokens[items[at].end - 1].end..].starts_with("'s") {
             continue;
         }
         // "came back around 9"

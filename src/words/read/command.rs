@@ -2,7 +2,7 @@
 
 use super::Reading;
 use crate::heard::{Ask, Command, CommandName};
-use crate::words::concept::{AskWord, Concept};
+use crate::words::concept::{AskWord, Concept, Mark};
 use crate::words::item::{Form, Item, What};
 
 impl<'t> Reading<'t> {
@@ -11,7 +11,7 @@ impl<'t> Reading<'t> {
         let Some(first) = self
             .items
             .iter()
-            .position(|i| !matches!(i.what, What::Sign(_) | What::Break))
+            .position(|i| !i.is(Mark::Call) && !matches!(i.what, What::Sign(_) | What::Break))
         else {
             return false;
         };
@@ -45,14 +45,18 @@ impl<'t> Reading<'t> {
                 if numbered && task.is_none() {
                     return false;
                 }
-                let only = name == CommandName::Words;
-                if only
+                // "take 41" orders, "taking 12 to the shop" tells
+                let more = name == CommandName::Take
+                    && self.items.iter().skip(after + 1).any(|i| {
+                        !i.is(Mark::Call) && !matches!(i.what, What::Sign(_) | What::Break)
+                    });
+                let alone_only = name == CommandName::Words
                     && self
                         .items
                         .iter()
                         .skip(after)
-                        .any(|i| !matches!(i.what, What::Sign(_) | What::Break))
-                {
+                        .any(|i| !matches!(i.what, What::Sign(_) | What::Break));
+                if (numbered && more) || alone_only {
                     return false;
                 }
                 let alone = matches!(name, CommandName::GotIt | CommandName::NeverMind);

@@ -99,6 +99,29 @@ pub(super) fn drop_beside_unplaced(items: &[Item], placed: &mut [attach::Placed]
             doubtful.insert(items[a.at].chunk);
         }
     }
+    // "24 wase empty. 24 waste half"
+    for pair in placed.windows(2) {
+        let [a, b] = [&pair[0], &pair[1]];
+        let lost = a.value == Value::Unclear("which-tank")
+            && a.at > 0
+            && items[a.at - 1].what == (What::Word { ordinary: false });
+        let level = matches!(
+            b.value,
+            Value::Reading(ReadingKey::WastePct | ReadingKey::FreshPct, _)
+        );
+        if lost && level && items[a.at].sentence + 1 >= items[b.at].sentence {
+            doubtful.insert(items[b.at].chunk);
+        }
+    }
+    // "24 waste epty. 24 waste half": a level that cannot be read, and another of the same tank
+    for p in placed.iter() {
+        if p.value == Value::Unclear("no-number") && p.noun.is_some() {
+            let alike = placed.iter().filter(|q| {
+                q.noun == p.noun && items[q.at].sentence.abs_diff(items[p.at].sentence) <= 1
+            });
+            doubtful.extend(alike.map(|q| items[q.at].chunk));
+        }
+    }
     // "50% clean 70% clean": two levels in one breath, and one of them without a tank
     for p in placed.iter() {
         if p.value == Value::Unclear("which-tank")

@@ -86,7 +86,11 @@ pub(super) fn tasks(items: &mut [Item]) {
             items[at].what,
             What::Is(Concept::Ask(AskWord::Task | AskWord::Done))
         );
-        let opens = at == 0 || items[at - 1].sentence != items[at].sentence;
+        let opens = items[..at]
+            .iter()
+            .rev()
+            .take_while(|i| i.sentence == items[at].sentence)
+            .all(|i| i.is(Mark::Call) || matches!(i.what, What::Sign(',')));
         if asks || items[at].is(Mark::Done) && opens {
             let next = (at + 1..items.len())
                 .take(3)

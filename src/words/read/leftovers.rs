@@ -2,7 +2,7 @@
 
 use super::Reading;
 use crate::words::assemble::{self, Assembled};
-use crate::words::concept::{AskWord, Concept, Mark};
+use crate::words::concept::{AskWord, Concept, Mark, State};
 use crate::words::item::What;
 use crate::words::scope::Sentence;
 
@@ -82,6 +82,7 @@ impl<'t> Reading<'t> {
             let said = |i: &usize| {
                 !matches!(self.items[*i].what, What::Sign(_) | What::Break)
                     && !self.items[*i].is_filler()
+                    && !self.items[*i].is(Mark::Call)
                     && !self.items[*i].is(Mark::Request)
             };
             let mut first = (sentence.start..sentence.end).find(said);
@@ -99,6 +100,38 @@ impl<'t> Reading<'t> {
                 out.unclear.push((at, "order"));
             }
         }
+    }
+
+    /// "12 blah wibble zork", "blorp": nearly all of it words that nobody knows.
+    fn not_understood(&self, words: &[usize]) -> Option<usize> {
+        if self.heard.answer.is_some() || !self.heard.plans.is_empty() {
+            return None;
+        }
+        let unknown = |i: &&usize| self.items[**i].what == What::Word { ordinary: false };
+        let silent = |i: &&usize| {
+            matches!(self.items[**i].what, What::Units(_))
+                || self.items[**i].is(Mark::At)
+                || self.items[**i].is(Mark::Of)
+                || self.items[**i].is(Mark::And)
+                || self.items[**i].is(Mark::To)
+        };
+        let first = *words.iter().find(|i| unknown(i))?;
+        let strange = words.iter().filter(unknown).count();
+        let known = words.iter().filter(|i| !unknown(i) && !silent(i)).count();
+        let laughs = |i: &usize| {
+            let word = self.spelt(*i);
+            word.len() >= 4 && word.chars().all(|c| matches!(c, 'h' | 'a' | 'j' | 'e'))
+        };
+        // a question with a name in it is put to somebody else
+        let asked = self.items.iter().any(|i| i.what == What::Sign('?'));
+        let greets = self.greeted
+            || asked
+            || words.iter().any(laughs)
+            || self
+                .items
+                .iter()
+                .any(|i| i.is(Mark::Call) || i.is(Mark::Idle));
+        (!greets && (known == 0 || strange >= 2 && strange >= 2 * known)).then_some(first)
     }
 
     /// A message that is nothing but a trailer, or only marks a question, is asked about.
@@ -132,6 +165,29 @@ impl<'t> Reading<'t> {
         {
             out.unclear.push((at, "no-number"));
             return;
+        }
+        if let Some(at) = self.not_understood(&words) {
+            out.unclear.push((at, "not-understood"));
+            return;
+        }
+        if let Some(at) = named {
+            let others = || words.iter().filter(|i| **i != at);
+            let valued = |i: &usize| {
+                self.items[*i]
+                    .noun()
+                    .is_some_and(|n| n.is_tank() || n.reading().is_some())
+            };
+            // "12 pressure": of what, and no number
+            if words.len() == 2 && others().all(valued) {
+                out.unclear.push((at, "no-number"));
+                return;
+            }
+            // "12 is broken": what of it
+            let broken = |i: &usize| self.items[*i].what == What::Is(Concept::State(State::Dead));
+            if others().all(|i| broken(i) || self.items[*i].is(Mark::Now)) && others().any(broken) {
+                out.unclear.push((at, "what-is-wrong"));
+                return;
+            }
         }
         match named {
             Some(at)

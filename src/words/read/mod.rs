@@ -6,6 +6,8 @@ mod command;
 mod doubt;
 mod labels;
 mod leftovers;
+mod neighbours;
+mod slips;
 
 use std::collections::BTreeSet;
 
@@ -34,6 +36,8 @@ pub(super) struct Reading<'t> {
     original: &'t str,
     normal: Normal,
     tokens: Vec<Token>,
+    /// True where a greeting opened it.
+    greeted: bool,
     pub(super) items: Vec<Item>,
     pub(super) groups: Vec<Group>,
     pub(super) heard: Heard,
@@ -47,12 +51,14 @@ impl<'t> Reading<'t> {
         let Items {
             list,
             mended,
+            greeted,
             languages,
         } = item::items(&normal.text, &tokens, &reader.vocab);
         let mut reading = Reading {
             original: text,
             normal,
             tokens,
+            greeted,
             items: list,
             groups: Vec::new(),
             heard: Heard::default(),
@@ -141,6 +147,10 @@ impl<'t> Reading<'t> {
         self.heard.entries = out.entries;
         self.forecast_low(scale);
         let wishes = wish::find(&self.normal.text, self.original, &self.heard);
+        // "check me in 20" is no word of a report, and is understood all the same
+        if !wishes.is_empty() {
+            self.heard.unclear.retain(|r| r.why != "not-understood");
+        }
         self.heard.plans.extend(wishes);
     }
 
@@ -149,6 +159,7 @@ impl<'t> Reading<'t> {
     fn find_trailers(&mut self) -> Vec<usize> {
         let (text, tokens) = (&self.normal.text, &self.tokens);
         scope::segment(&mut self.items);
+        neighbours::settle(text, tokens, &mut self.items);
         level_words(text, tokens, &mut self.items);
         circuit_codes(text, tokens, &mut self.items);
         circuits(&mut self.items);

@@ -105,9 +105,9 @@ pub(super) fn scopes(items: &[Item], sentences: &[Sentence]) -> Vec<Scope> {
                 {
                     set(&mut scope, at..sentence.end, Aside::Plan)
                 }
-                What::Is(Concept::Mark(Mark::Plan | Mark::Request | Mark::Order)) => {
-                    set(&mut scope, at..chunk_end(), Aside::Plan)
-                }
+                What::Is(Concept::Mark(
+                    Mark::Plan | Mark::Underway | Mark::Request | Mark::Order,
+                )) => set(&mut scope, at..chunk_end(), Aside::Plan),
                 What::Is(Concept::Mark(Mark::Yesterday)) => {
                     set(&mut scope, chunk_start()..chunk_end(), Aside::EarlierDay)
                 }
@@ -116,6 +116,11 @@ pub(super) fn scopes(items: &[Item], sentences: &[Sentence]) -> Vec<Scope> {
                     let stop = (at..end).find(|i| items[*i].is(Mark::Now)).unwrap_or(end);
                     for s in &mut scope[at..stop] {
                         s.was = true;
+                    }
+                }
+                What::Is(Concept::Mark(Mark::DoubtSaid)) => {
+                    for s in &mut scope[range.clone()] {
+                        s.doubt = true;
                     }
                 }
                 What::Is(Concept::Mark(Mark::Doubt)) => {

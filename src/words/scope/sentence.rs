@@ -123,13 +123,22 @@ fn asking_part(items: &[Item], sentence: &Sentence) -> Option<usize> {
                 .iter()
                 .take(1)
                 .any(|i| i.what == What::Sign('¿'))
-                || at > 0 && items[at..first].iter().any(|i| i.what == What::Sign('¿'));
+                || items[at..first].iter().any(|i| i.what == What::Sign('¿'));
             match items[first].what {
                 What::Is(Concept::Mark(Mark::Query | Mark::Who)) => return Some(first),
                 What::Is(Concept::Ask(AskWord::Why | AskWord::When | AskWord::Advice)) => {
                     return Some(first);
                 }
                 What::Is(Concept::Mark(Mark::Aux)) if sentence.marked => return Some(first),
+                // "está bien 62 psi en la 9?"
+                What::Is(Concept::State(State::Ok))
+                    if sentence.marked
+                        && items
+                            .get(first + 1)
+                            .is_some_and(|n| n.number().is_some_and(|n| n.unit.is_some())) =>
+                {
+                    return Some(first);
+                }
                 _ if opened => return Some(first),
                 _ => {}
             }

@@ -5,17 +5,29 @@ use super::near::{chunk_ends, counts, noun_earlier, others, owns_number, risky, 
 use crate::words::concept::{Concept, Mark, Noun, State, Unit};
 use crate::words::item::{Form, Item, Number, What};
 
+/// Returns the nearest item before `at` in its chunk that says something; a greeting that opens the chunk does not.
 pub(super) fn significant_before(items: &[Item], at: usize) -> Option<usize> {
-    (0..at)
+    let here = |i: &usize| items[*i].chunk == items[at].chunk;
+    let found = (0..at)
         .rev()
-        .take_while(|i| items[*i].chunk == items[at].chunk)
-        .find(|i| !items[*i].is_filler())
+        .take_while(here)
+        .find(|i| !items[*i].is_filler())?;
+    let greeting = |i: usize| items[i].is(Mark::Call) || items[i].is_filler();
+    let greets = items[found].is(Mark::Call) && (0..found).rev().take_while(here).all(greeting);
+    (!greets).then_some(found)
 }
 
+/// Returns the nearest item after `at` in its chunk that says something; the end of a sentence does not.
 pub(super) fn significant_after(items: &[Item], at: usize) -> Option<usize> {
     (at + 1..items.len())
         .take_while(|i| items[*i].chunk == items[at].chunk)
         .find(|i| !items[*i].is_filler())
+        .filter(|i| {
+            !matches!(
+                items[*i].what,
+                What::Sign('.' | '!' | ';' | '\u{fffd}') | What::Break
+            )
+        })
 }
 
 /// What a look at a candidate comes to.
@@ -79,6 +91,7 @@ impl<'a> Candidate<'a> {
             .or_else(|| self.counted_or_measured())
             .or_else(|| self.of_something())
             .or_else(|| self.loose_or_drawn())
+            .or_else(|| self.what_its_noun_is())
             .unwrap_or_else(|| self.by_what_stands_before())
     }
 
@@ -135,15 +148,13 @@ impl<'a> Candidate<'a> {
         let slip = strange && self.named_in_sentence() && risky(items, at);
         // "sucked 340 agl out of 9", "K2 ... 117 b": beside a trailer named otherwise
         let beside = strange && self.named.iter().any(|n| n.explicit) && value(self.item) >= 30.0;
-        let inner = at > 0 && items[at - 1].chunk == self.item.chunk
-            || items.get(at + 2).is_some_and(|n| n.number().is_some());
         // "114 voltios y 45 si": a slip for psi where nothing was denied
         let yes = items.get(at + 1).is_some_and(|n| n.is(Mark::If))
             && chunk_ends(items, at + 1)
             && !items[..at]
                 .iter()
                 .any(|i| i.is(Mark::Not) || i.is(Mark::No));
-        (slip || beside || strange && inner && placed_later(items, at) || yes).then_some(No)
+        (slip || beside || strange && placed_later(items, at) || yes).then_some(No)
     }
 
     /// "12 14 and 15": a list without commas.
@@ -165,7 +176,8 @@ impl<'a> Candidate<'a> {
             && self.next_item().is_some_and(|n| n.is(Mark::Inside))
             && value(self.item) >= 30.0
             && chunk_ends(items, at + 1);
-        if inside || self.before_its_place() && noun_earlier(items, at) {
+        let spoken_of = noun_earlier(items, at) || measured_earlier(items, at);
+        if inside || self.before_its_place() && spoken_of {
             return Some(No);
         }
         if self.regulated() {
@@ -264,6 +276,15 @@ impl<'a> Candidate<'a> {
     /// 12v lights and 4 cords are no trailers; nor is 95 in "95 pressure on 12".
     fn counted_or_measured(&self) -> Option<Verdict> {
         let noun = self.next_item().and_then(Item::noun)?;
+        // "80 before 55 after"
+        let side =
+            |n: Option<Noun>| matches!(n, Some(Noun::BeforeRegulator | Noun::AfterRegulator));
+        if side(Some(noun))
+            && self.next == Some(self.at + 1)
+            && side(self.items.get(self.at + 3).and_then(Item::noun))
+        {
+            return Some(No);
+        }
         if owns_number(self.items, self.next) {
             return None;
         }
@@ -315,6 +336,35 @@ impl<'a> Candidate<'a> {
     }
 }
 
+impl Candidate<'_> {
+    /// "guest count at the reservoir is 180": what the one noun that opens the chunk amounts to.
+    fn what_its_noun_is(&self) -> Option<Verdict> {
+        let (items, at) = (self.items, self.at);
+        let is = self
+            .before
+            .is_some_and(|b| b.is(Mark::Aux) && b.chunk == self.item.chunk);
+        if !is || !chunk_ends(items, at) {
+            return None;
+        }
+        let start = (0..at)
+            .rev()
+            .take_while(|i| items[*i].chunk == self.item.chunk)
+            .last()?;
+        let opens = items[start..at]
+            .iter()
+            .find(|i| !i.is_filler() && !matches!(i.what, What::Sign(_) | What::Break))?
+            .noun()
+            .is_some_and(|n| n.reading().is_some() && !n.is_tank());
+        let alone = items[start..at].iter().all(|i| {
+            !matches!(
+                i.what,
+                What::Number(_) | What::Code | What::Range(..) | What::Units(_)
+            )
+        });
+        (opens && alone).then_some(No)
+    }
+}
+
 /// Tells whether a number is whole and has no measure, as a trailer's is.
 fn plain(n: Number) -> bool {
     n.form == Form::Whole && n.unit.is_none()
@@ -332,6 +382,22 @@ fn placed_later(items: &[Item], at: usize) -> bool {
                     || items[i - 1].is(Mark::Article)
                     || items[i - 1].is(Mark::Unit)
                     || items[i - 1].what == What::Is(Concept::State(State::On)))
+        })
+}
+
+/// Tells whether a pressure or the like was told earlier in the sentence: "55 psi on 12, 60 on 14".
+fn measured_earlier(items: &[Item], at: usize) -> bool {
+    (0..at)
+        .rev()
+        .take(10)
+        .take_while(|i| items[*i].sentence == items[at].sentence)
+        .any(|i| {
+            items[i].number().is_some_and(|n| {
+                matches!(
+                    n.unit,
+                    Some(Unit::Psi | Unit::Bar | Unit::Kpa | Unit::KgCm2 | Unit::Volt)
+                )
+            })
         })
 }
 
@@ -355,5 +421,8 @@ fn outside(items: &[Item], at: usize) -> bool {
             n.sentence != items[at].sentence || matches!(n.what, What::Sign(_) | What::Break)
         })
         && (at == 0 || items[at - 1].chunk != items[at].chunk || items[at - 1].is_filler())
-        && items.get(at + 2).is_none()
+        && (at > 0 && items[at - 1].chunk == items[at].chunk
+            || items[at + 2..]
+                .iter()
+                .all(|i| matches!(i.what, What::Sign(_) | What::Break)))
 }

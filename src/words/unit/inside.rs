@@ -111,6 +111,7 @@ pub(super) fn count_of_things(
             | Noun::Breaker
             | Noun::Circuit
             | Noun::Plug
+            | Noun::Body
     );
     let opens = at == 0 || items[at - 1].chunk != items[at].chunk;
     counted

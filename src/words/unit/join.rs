@@ -37,7 +37,10 @@ pub(super) fn join(items: &mut Vec<Item>, named: Vec<Named>) -> Vec<Group> {
                                         | Mark::Inside
                                         | Mark::To
                                 ))
-                        ) || items[g].is(Mark::Doubt) && gap.clone().any(|o| items[o].is(Mark::Or))
+                        ) || items[g].is(Mark::Filler)
+                            && gap.clone().any(|o| items[o].is(Mark::With))
+                            || items[g].is(Mark::Doubt)
+                                && gap.clone().any(|o| items[o].is(Mark::Or))
                     })
                     && gap.clone().any(|g| {
                         matches!(

@@ -8,6 +8,7 @@ mod near;
 mod place;
 
 use crate::heard::UnitName;
+use crate::words::concept::Mark;
 use crate::words::item::{Form, Item, What};
 use crate::words::lex::Token;
 use candidate::is_unit;
@@ -85,6 +86,14 @@ fn span(from: f64, to: f64) -> Option<Vec<UnitName>> {
     )
 }
 
+/// "el tanque del 20": the article in "del" is that of the trailer, which a value has not.
+fn of_the(text: &str, tokens: &[Token], items: &[Item], at: usize) -> Option<bool> {
+    let of = items.get(at.checked_sub(1)?)?;
+    let said = &text[tokens[of.first].start..tokens[of.end - 1].end];
+    let thing = items.get(at.checked_sub(2)?)?.noun()?;
+    (of.is(Mark::Of) && said == "del" && thing.reading().is_some()).then_some(true)
+}
+
 /// Decides for each candidate whether it names a trailer.
 fn mark(text: &str, tokens: &[Token], items: &mut [Item]) -> Vec<Named> {
     places_inside(items);
@@ -98,7 +107,9 @@ fn mark(text: &str, tokens: &[Token], items: &mut [Item]) -> Vec<Named> {
         if count_of_things(text, tokens, items, at, !named.is_empty()) {
             continue;
         }
-        if let Some(explicit) = is_unit(items, at, &named) {
+        if let Some(explicit) =
+            of_the(text, tokens, items, at).or_else(|| is_unit(items, at, &named))
+        {
             named.push(Named {
                 at,
                 names,

@@ -98,7 +98,11 @@ pub(super) fn others(items: &[Item], at: usize) -> bool {
                                 || items[j - 1].is(Mark::Unit)
                                 || items[j - 1].is(Mark::Article)
                                 || items[j - 1].what == What::Sign('#')));
-            if clear {
+            // "three qarters": a number whose measure is misspelt
+            let strange = items
+                .get(j + 1)
+                .is_some_and(|n| n.what == (What::Word { ordinary: false }));
+            if clear && !(strange && items[j].what != What::Code) {
                 return true;
             }
         }

@@ -2,7 +2,7 @@
 
 use super::candidate::Candidate;
 use super::candidate::Verdict::{self, Likely, No};
-use super::near::{chunk_has_value_noun, others, risky, value, valued_before};
+use super::near::{chunk_has_value_noun, counts, others, owns_number, risky, value, valued_before};
 use crate::words::concept::{Concept, Mark, Noun, State};
 use crate::words::item::{Form, Item, What};
 
@@ -18,6 +18,8 @@ impl Candidate<'_> {
             What::Is(Concept::Mark(
                 Mark::At | Mark::With | Mark::Inside | Mark::Of | Mark::From | Mark::To,
             )) => self.after_a_place_word(),
+            // "the client at the job says 14": who says it, and what about
+            What::Is(Concept::Mark(Mark::Label)) if self.reported() => Likely,
             What::Is(Concept::Mark(Mark::Clock | Mark::Label | Mark::Between | Mark::Minus)) => No,
             // "22 has all 4 ...", "all four arrived": a count
             What::Is(Concept::Mark(Mark::All))
@@ -32,6 +34,12 @@ impl Candidate<'_> {
             {
                 No
             }
+            // "12 done, pumped 250": gallons beside a trailer of two digits, and no trailer for certain
+            What::Is(Concept::State(State::Pumped | State::Emptied | State::Filled))
+                if value(self.item) >= 100.0 && self.beside_a_small_name() =>
+            {
+                No
+            }
             What::Is(Concept::Noun(noun)) => self.after_a_noun(noun),
             // "finisshed 11: filter changed"
             What::Word { ordinary: false } if self.opens_with_a_colon() => Likely,
@@ -39,6 +47,13 @@ impl Candidate<'_> {
             What::Word { ordinary: false } if risky() => No,
             What::Word { .. } if risky() && self.named_in_chunk() => No,
             What::Word { .. } | What::Clock(_) => Likely,
+            // "12 waste 1/2 14 waste 3/4": after a value of its own, a number before the next noun
+            What::Number(n)
+                if (n.form == Form::Part || n.unit.is_some()) && self.opens_a_value() =>
+            {
+                Likely
+            }
+            What::Is(Concept::Level(_)) if self.opens_a_value() => Likely,
             What::Is(
                 Concept::State(_)
                 | Concept::Event(_)
@@ -48,6 +63,7 @@ impl Candidate<'_> {
                 | Concept::Need(_)
                 | Concept::Level(_)
                 | Concept::Answer(_)
+                | Concept::Command(_)
                 | Concept::Mark(
                     Mark::And
                     | Mark::Or
@@ -59,6 +75,7 @@ impl Candidate<'_> {
                     | Mark::Aux
                     | Mark::Sorry
                     | Mark::Plan
+                    | Mark::Underway
                     | Mark::Request
                     | Mark::Doubt
                     | Mark::All
@@ -76,6 +93,31 @@ impl Candidate<'_> {
         }
     }
 
+    /// Tells whether the trailer named last in the sentence has a number below 100.
+    fn beside_a_small_name(&self) -> bool {
+        self.named_in_sentence()
+            && self.named.last().is_some_and(|n| {
+                n.names
+                    .iter()
+                    .all(|name| name.as_str().parse::<u32>().is_ok_and(|n| n < 100))
+            })
+    }
+
+    /// Tells whether a noun with a number of its own comes next.
+    fn opens_a_value(&self) -> bool {
+        self.next == Some(self.at + 1)
+            && self
+                .next_item()
+                .and_then(Item::noun)
+                .is_some_and(|n| n.reading().is_some() && !counts(n))
+            && owns_number(self.items, self.next)
+    }
+
+    /// Tells whether a word of reporting stands right before it.
+    fn reported(&self) -> bool {
+        self.before.is_some_and(|b| b.is(Mark::Says))
+    }
+
     /// Tells whether a word opens the sentence and the candidate ends in a colon.
     fn opens_with_a_colon(&self) -> bool {
         self.items
@@ -89,7 +131,7 @@ impl Candidate<'_> {
     fn first_of_its_chunk(&self) -> Verdict {
         let opens = self
             .before
-            .is_none_or(|b| b.chunk != self.item.chunk || b.is_filler());
+            .is_none_or(|b| b.chunk != self.item.chunk || b.is_filler() || b.is(Mark::Call));
         if !opens || self.left_over() {
             return No;
         }
@@ -196,6 +238,14 @@ impl Candidate<'_> {
         if clock && !valued_next {
             return No;
         }
+        // "12 at 95, regulator on": what the trailer is at
+        let of_the_trailer = at_word
+            && place + 1 == at
+            && value(self.item) >= 30.0
+            && self.named.last().is_some_and(|n| n.at + 1 == place);
+        if of_the_trailer {
+            return No;
+        }
         if at_word && !range && self.an_hour(place) {
             return No;
         }
@@ -214,7 +264,7 @@ impl Candidate<'_> {
     fn an_hour(&self, place: usize) -> bool {
         let told = self.named_in_chunk()
             && value(self.item) <= 12.0
-            && self.next.is_none()
+            && self.next_item().is_none_or(|n| n.what == What::Sign(','))
             && place + 1 == self.at;
         told && (0..place)
             .rev()

@@ -115,6 +115,29 @@ proptest! {
 }
 
 #[test]
+fn every_spelling_is_read_alone_and_beside_a_number() {
+    use hosebib::words::WordFile;
+    for file in ["en.toml", "es.toml"] {
+        let path = std::path::Path::new(env!("CARGO_MANIFEST_DIR"))
+            .join("grammar/words")
+            .join(file);
+        let words = WordFile::parse(file, &std::fs::read_to_string(path).unwrap()).unwrap();
+        for say in words.word.iter().flat_map(|entry| &entry.say) {
+            let plain = say.replace(['(', ')', '[', ']', '|', '*'], " ");
+            for text in [
+                plain.clone(),
+                format!("{plain} 12"),
+                format!("12 {plain}"),
+                format!("{plain} 3/4"),
+                format!("is 12 {plain}?"),
+            ] {
+                to_json(&text, &READER.hear(&text, TemperatureScale::F));
+            }
+        }
+    }
+}
+
+#[test]
 fn sixty_four_kibibytes_of_anything_are_read() {
     for piece in [
         "12 ",

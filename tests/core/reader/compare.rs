@@ -18,7 +18,7 @@ pub(super) fn examples(file: &str) -> Vec<Value> {
 }
 
 /// The readings that the contract leaves out of comparing.
-pub(super) const UNCOMPARED_READINGS: [&str; 10] = [
+pub(super) const UNCOMPARED_READINGS: [&str; 11] = [
     "inside_f",
     "low_f",
     "humidity_pct",
@@ -28,10 +28,11 @@ pub(super) const UNCOMPARED_READINGS: [&str; 10] = [
     "circuits_live",
     "fuel_gal",
     "fuel_pct",
+    "stalls_out",
     "when",
 ];
 
-pub(super) const UNCOMPARED_CODES: [&str; 16] = [
+pub(super) const UNCOMPARED_CODES: [&str; 19] = [
     "power-off",
     "heater-off",
     "unhitched",
@@ -48,6 +49,9 @@ pub(super) const UNCOMPARED_CODES: [&str; 16] = [
     "fire",
     "person-trapped",
     "person-hurt",
+    "person-cold",
+    "generator-inside",
+    "no-backflow",
 ];
 
 /// Leaves in an entry only what is compared; none where nothing is.

@@ -19,7 +19,7 @@ use hosebib::situation::{Occasion, Situation};
 
 use super::support::unit;
 
-const SITUATIONS: usize = 12_000;
+const SITUATIONS: usize = 16_000;
 
 #[test]
 fn every_text_is_there_and_asks_for_no_fact_that_is_not_given() {

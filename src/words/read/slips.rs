@@ -1,0 +1,205 @@
+//! Words nobody knows where a word that steers is likely: a slip there would turn a question or a hedge into a value.
+
+use super::neighbours::Words;
+use crate::words::concept::{Concept, Mark, Noun};
+use crate::words::item::{Form, What};
+
+/// Words that make a number only a bound, or a range.
+const BOUNDS: [&str; 7] = [
+    "almost", "nearly", "casi", "between", "entre", "around", "over",
+];
+/// Words that turn a level round.
+const LEVELS: [&str; 5] = ["empty", "full", "vacío", "lleno", "llena"];
+/// Words that take back what was said.
+const CORRECTIONS: [&str; 7] = ["mean", "meant", "sorry", "oops", "wait", "perdón", "perdon"];
+/// Parts that need their number.
+const PARTS: [&str; 6] = [
+    "thirds", "quarters", "fourths", "eighths", "tercios", "cuartos",
+];
+
+impl Words<'_> {
+    /// Reads what a slip beside a number may have been meant to be.
+    pub(super) fn slip(&mut self, at: usize) {
+        if self.items[at].is(Mark::Between)
+            && self
+                .items
+                .get(at + 1)
+                .is_some_and(|n| n.what == (What::Word { ordinary: false }))
+        {
+            // "between haf and 3/4"
+            self.bound(at + 1);
+            return;
+        }
+        // "tw thirds empty": a part that has lost its number
+        if matches!(self.items[at].what, What::Word { ordinary: true })
+            && PARTS.contains(&self.spelt(at).as_ref())
+        {
+            self.bound(at + 1);
+            return;
+        }
+        // "12 tank almos full", "caso 4 bar"
+        let measured = self.items.get(at + 1).is_some_and(|n| {
+            matches!(n.what, What::Is(Concept::Level(_)))
+                || n.number()
+                    .is_some_and(|n| n.unit.is_some() || n.form == Form::Part)
+        });
+        if self.items[at].what == (What::Word { ordinary: true })
+            && measured
+            && BOUNDS[..3]
+                .iter()
+                .any(|meant| one_slip(&self.spelt(at), meant))
+        {
+            self.bound(at + 1);
+            return;
+        }
+        if self.items[at].what != (What::Word { ordinary: false }) {
+            self.meant_to_mend(at);
+            return;
+        }
+        let word = self.spelt(at).into_owned();
+        let near = |words: &[&str]| words.iter().any(|meant| one_slip(&word, meant));
+        // "lmost 80%", "enre 2 y 3 bares": only a bound
+        if near(&BOUNDS) {
+            self.bound(at + 1);
+            return;
+        }
+        // "3/4 empt": full or empty, which is the opposite
+        if near(&LEVELS) && at > 0 {
+            if let What::Number(n) = &mut self.items[at - 1].what
+                && n.form == Form::Part
+            {
+                n.bound = true;
+            }
+            return;
+        }
+        self.meant_to_mend(at);
+    }
+
+    fn bound(&mut self, at: usize) {
+        match &mut self.items.get_mut(at).map(|i| &mut i.what) {
+            Some(What::Number(n)) => n.bound = true,
+            Some(What::Is(Concept::Level(_))) => {
+                self.items[at - 1].what = What::Is(Concept::Mark(Mark::Bound));
+            }
+            _ => {}
+        }
+        // "between" has two numbers
+        let joined = self.items.get(at + 1).is_some_and(|i| i.is(Mark::And));
+        if joined && let Some(What::Number(n)) = self.items.get_mut(at + 2).map(|i| &mut i.what) {
+            n.bound = true;
+        }
+    }
+
+    /// "I man 3/4", "perón, 65": a correction.
+    fn meant_to_mend(&mut self, at: usize) {
+        let wat = self.items[at].is(Mark::Query) && at > 0 && self.items[at - 1].is(Mark::No);
+        if !matches!(self.items[at].what, What::Word { .. }) && !wat {
+            return;
+        }
+        let next = self
+            .items
+            .iter()
+            .skip(at + 1)
+            .find(|i| !i.is_filler() && i.what != What::Sign(','))
+            .is_some_and(|n| {
+                n.number().is_some()
+                    || n.what == What::Code
+                    || n.noun().is_some_and(|n| n.reading().is_some())
+            });
+        let first = at == 0 || self.items[at - 1].sentence != self.items[at].sentence;
+        if !next || first {
+            return;
+        }
+        let word = self.spelt(at);
+        let said = matches!(self.spelt(at - 1).as_ref(), "i" | "," | "no")
+            && CORRECTIONS.iter().any(|meant| one_slip(&word, meant));
+        if said {
+            self.items[at].what = What::Is(Concept::Mark(Mark::Sorry));
+        }
+    }
+
+    /// "text me hen the tank gets to 80%": what is told of now has "got to".
+    pub(super) fn wanted(&mut self, at: usize) {
+        let rises = matches!(
+            self.spelt(at).as_ref(),
+            "gets to"
+                | "hits"
+                | "reaches"
+                | "drops below"
+                | "gets below"
+                | "gets under"
+                | "goes below"
+                | "goes over"
+                | "falls under"
+                | "falls below"
+                | "gets"
+        );
+        if !rises {
+            return;
+        }
+        let sentence = self.items[at].sentence;
+        let asks = (0..at)
+            .rev()
+            .take(40)
+            .take_while(|i| self.items[*i].sentence == sentence)
+            .any(|i| matches!(self.spelt(i).as_ref(), "me" | "us"));
+        if asks {
+            self.items[at].what = What::Is(Concept::Mark(Mark::If));
+        }
+    }
+
+    /// "tank 3/4 (fresh)": what stands in brackets says which.
+    pub(super) fn bracketed(&mut self, at: usize) {
+        let open = at > 0 && self.items[at - 1].what == What::Sign('(');
+        let close = self
+            .items
+            .get(at + 1)
+            .is_some_and(|n| n.what == What::Sign(')'));
+        let Some(noun @ (Noun::Fresh | Noun::Waste)) =
+            self.items[at].noun().filter(|_| open && close)
+        else {
+            return;
+        };
+        let tank = (0..at)
+            .rev()
+            .take(8)
+            .take_while(|i| self.items[*i].sentence == self.items[at].sentence)
+            .find(|i| self.items[*i].noun() == Some(Noun::Tank));
+        if let Some(tank) = tank {
+            self.items[tank].what = What::Is(Concept::Noun(noun));
+            self.items[at].what = What::Is(Concept::Mark(Mark::Filler));
+        }
+    }
+
+    /// "frsh tank": the tank that the word before names.
+    pub(super) fn which_tank(&mut self, at: usize) {
+        if at == 0 || self.items[at].noun() != Some(Noun::Tank) {
+            return;
+        }
+        if let Some(noun @ (Noun::Fresh | Noun::Waste)) = self.items[at - 1].noun()
+            && self.same_chunk(at, at - 1)
+        {
+            self.items[at].what = What::Is(Concept::Noun(noun));
+        }
+    }
+}
+
+/// Tells whether one letter wrong, missing, too many or swapped makes `typed` of `meant`; not where they are the same.
+fn one_slip(typed: &str, meant: &str) -> bool {
+    let (t, m): (Vec<char>, Vec<char>) = (typed.chars().collect(), meant.chars().collect());
+    if t == m || t.len() < 3 || t.len().abs_diff(m.len()) > 1 {
+        return false;
+    }
+    let head = t.iter().zip(&m).take_while(|(a, b)| a == b).count();
+    let tail = t[head..]
+        .iter()
+        .rev()
+        .zip(m[head..].iter().rev())
+        .take_while(|(a, b)| a == b)
+        .count();
+    match (&t[head..t.len() - tail], &m[head..m.len() - tail]) {
+        ([_], [_]) | ([_], []) | ([], [_]) => true,
+        ([a, b], [c, d]) => a == d && b == c,
+        _ => false,
+    }
+}
