@@ -58,9 +58,8 @@ const SIGN_NEIGHBOURS: [(char, &str); 15] = [
     ('%', "$^"),
 ];
 
-/// The share of slips in words that may log a value that was not meant, in percent. The aim is 0.5; with a seed that was
-/// never looked at it is 0.48.
-pub(super) const AT_MOST: f64 = 0.55;
+/// The share of slips in words that may log a value that was not meant, in percent.
+pub(super) const AT_MOST: f64 = 0.5;
 
 /// Which keys slip.
 #[derive(Debug, Clone, Copy, PartialEq)]
