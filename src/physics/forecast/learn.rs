@@ -140,20 +140,25 @@ pub fn gallons_per_use(stated_gal: f64, log: &[InAndOut]) -> Learned {
         .filter(|(ratio, share)| ratio.is_finite() && share.is_finite())
         .collect();
     const PARTS: usize = 120;
-    // What the body adds is one and the same in all entries: it is summed over, outside the product over entries.
-    const BODIES: [(f64, f64); 3] = [(-1.732, 1.0 / 6.0), (0.0, 2.0 / 3.0), (1.732, 1.0 / 6.0)];
+    // What the body adds is one and the same in all entries: it is summed over, outside the product over entries. Many
+    // entries fix out over in so well that a few coarse values of it would stand as lumps in the answer.
+    const BODIES: usize = 25;
+    let bodies: [(f64, f64); BODIES] = std::array::from_fn(|i| {
+        let off = 6.0 * (i as f64 / (BODIES - 1) as f64 - 0.5);
+        (off, -off * off / 2.0)
+    });
     let grid: Vec<(f64, f64)> = (0..=PARTS)
         .map(|i| {
             let z = 8.0 * (i as f64 / PARTS as f64 - 0.5);
             let gal = stated * (z * STATED_SD).exp();
-            let seen = BODIES.map(|(off, weight)| {
+            let seen = bodies.map(|(off, weight)| {
                 let expected = 1.0 + (BODY_GAL + off * BODY_SD) / gal;
                 let odds = ratios.iter().map(|(ratio, share)| {
                     let sd = share.sqrt() * expected;
                     let off = (ratio - expected) / sd;
                     ((1.0 - WRONG) * (-off * off / 2.0).exp() / sd + WRONG).ln()
                 });
-                weight.ln() + odds.sum::<f64>()
+                weight + odds.sum::<f64>()
             });
             let most = seen.iter().copied().fold(f64::MIN, f64::max);
             let sum: f64 = seen.iter().map(|odds| (odds - most).exp()).sum();
