@@ -412,6 +412,12 @@ fn past(key: &str) -> &'static str {
     }
 }
 
+/// Fails with every message that was taken wrongly.
+fn none_is(wrong: &[String], tried: usize) {
+    let (count, all) = (wrong.len(), wrong.join("\n"));
+    assert!(wrong.is_empty(), "{count} of {tried}:\n{all}");
+}
+
 fn all_steps() -> impl Iterator<Item = hosebib::rules::Step> {
     let faults = hosebib::heard::Fault::ALL.iter();
     faults
@@ -448,12 +454,7 @@ fn chatter_advances_no_step_that_guards_somebody() {
             }
         }
     }
-    assert!(
-        wrong.is_empty(),
-        "{} of {tried}:\n{}",
-        wrong.len(),
-        wrong.join("\n")
-    );
+    none_is(&wrong, tried);
 }
 
 #[test]
@@ -482,12 +483,34 @@ fn chatter_logs_no_fault_and_no_fix_at_any_step() {
             }
         }
     }
-    assert!(
-        wrong.is_empty(),
-        "{} of {tried}:\n{}",
-        wrong.len(),
-        wrong.join("\n")
-    );
+    none_is(&wrong, tried);
+}
+
+#[test]
+fn a_dizzy_person_after_a_shock_is_hurt_unless_gas_is_named() {
+    use hosebib::heard::Fault;
+    let mut crew = Crew::new(false);
+    let mut logged = |text: &str| {
+        assert!(at_step(&mut crew, Fault::Shock, 0));
+        crew.hears("tobin", text);
+        let unit = hosebib::heard::UnitName::new("12");
+        let kept = crew.desk.book().unit(&unit).expect("a trailer of the demo");
+        let has = |fault| kept.state().has(fault);
+        let found = (has(Fault::PersonHurt), has(Fault::GasIllness));
+        crew = Crew::new(false);
+        found
+    };
+    // "dolor" holds "olor", "gasket" holds "gas"
+    for text in [
+        "yes but he is dizzy",
+        "tiene dolor de cabeza y esta mareado",
+        "he was at the gasket, he is dizzy",
+    ] {
+        assert_eq!(logged(text), (true, false), "{text}");
+    }
+    for text in ["he is dizzy from the fumes", "esta mareado, huele a gas"] {
+        assert!(logged(text).1, "{text}");
+    }
 }
 
 #[test]

@@ -14,10 +14,10 @@ pub(super) use topic::{Questions, holds};
 pub(super) use why::WhyWords;
 
 use super::digest;
+use super::phrases::plain;
 use super::receive::Hearing;
 use super::settle::{self, Settled};
 use super::situate::Case;
-use super::walk::plain;
 use crate::book::Record;
 use crate::heard::{Ask, UnitName};
 use crate::situation::Occasion;

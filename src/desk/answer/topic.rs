@@ -2,7 +2,7 @@
 
 use serde::Deserialize;
 
-use crate::desk::walk::plain;
+use crate::desk::phrases::plain;
 use crate::finding::Caution;
 use crate::heard::{Ask, Heard};
 

@@ -7,9 +7,9 @@ use serde::Deserialize;
 
 use super::reply::Reply;
 use super::topic::holds;
+use crate::desk::phrases::plain;
 use crate::desk::receive::Hearing;
 use crate::desk::situate::Case;
-use crate::desk::walk::plain;
 use crate::desk::{settle, standing};
 use crate::finding::{Finding, FindingId};
 use crate::heard::{Ask, UnitName};

@@ -124,7 +124,7 @@ fn of_quantity(quantity: &'static Quantity) -> Sum {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::desk::walk::plain;
+    use crate::desk::phrases::plain;
 
     fn asked(text: &str) -> String {
         SumWords::default()

@@ -4,7 +4,8 @@ use std::collections::BTreeMap;
 
 use serde::Deserialize;
 
-use super::phrase::{Phrases, Span, plain};
+use super::super::phrases::plain;
+use super::phrase::{Phrases, Span};
 use crate::rules::Step;
 
 const ANSWERS: &str = include_str!("../../../grammar/walk/answers.toml");
@@ -29,6 +30,11 @@ pub(super) enum Own {
 }
 
 impl Answers {
+    /// Tells whether a message holds one of a list's phrases as whole words.
+    pub(super) fn says(&self, of: &str, list: &str, text: &str) -> bool {
+        !Phrases::of(text).find(self.list(of, list)).is_empty()
+    }
+
     /// Tells whether a message says that fire or police ordered something.
     pub(in crate::desk) fn tells_of_an_order(&self, text: &str) -> bool {
         let words = Phrases::of(text);

@@ -19,7 +19,6 @@ use round::Round;
 
 pub(super) use answers::Answers;
 pub(super) use culprit::keep_off;
-pub(super) use phrase::plain;
 use said::Said;
 pub(super) use take::take;
 use take::{Took, names_its_unit};

@@ -1,7 +1,6 @@
 //! The words of an answer: folded, matched against phrases, and what is left of them.
 
-use unicode_normalization::UnicodeNormalization;
-use unicode_normalization::char::is_combining_mark;
+use super::super::phrases::plain;
 
 /// A message as words, and which of them a phrase has accounted for.
 #[derive(Debug, Clone)]
@@ -75,17 +74,6 @@ impl Phrases {
             .filter(|(_, covered)| !**covered)
             .map(|(word, _)| word.as_str())
     }
-}
-
-/// Folds a text to lower-case words without accents, apostrophes and signs.
-pub(in crate::desk) fn plain(text: &str) -> String {
-    let folded: String = text
-        .to_lowercase()
-        .nfd()
-        .filter(|c| !is_combining_mark(*c) && !matches!(c, '\'' | '’'))
-        .map(|c| if c.is_alphanumeric() { c } else { ' ' })
-        .collect();
-    folded.split_whitespace().collect::<Vec<_>>().join(" ")
 }
 
 /// Writes a drawled word as it is spelled: "yesss", "nooo".

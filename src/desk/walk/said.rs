@@ -3,8 +3,9 @@
 //! An answer is taken only where it plainly answers this step's question. Where the step guards somebody, every word of
 //! the message must be accounted for, and "ok" or "done" never say that it is safe.
 
+use super::super::phrases::plain;
 use super::answers::{Answers, Own};
-use super::phrase::{Phrases, Span, is_question, plain, sole_value};
+use super::phrase::{Phrases, Span, is_question, sole_value};
 use crate::dialogue::Check;
 use crate::heard::{Entry, Fault, Heard, ReadingKey};
 use crate::rules::{Asks, Sought, Step, Then};

@@ -63,7 +63,7 @@ pub(in crate::desk) fn take(hearing: &mut Hearing<'_>, settled: &mut Settled) ->
     if orders.is_none() && names_another(hearing, settled, &check) {
         return None;
     }
-    dizzy_from_a_shock(hearing.text, settled, &check);
+    dizzy_from_a_shock(hearing, settled, &check);
     adopt(settled, &check, step);
     let told = told_of(settled, &check).cloned();
     // "12 open" is a report, "both open" an answer
@@ -186,12 +186,8 @@ fn asked_after(hearing: &Hearing<'_>, check: &Check) -> bool {
 /// Takes a trip that names no device for that of the GFCI, where the GFCI is what trips on the trailer; in the check of a
 /// breaker for that of the breaker.
 fn same_trip(hearing: &Hearing<'_>, settled: &mut Settled) {
-    let text = phrase::plain(hearing.text);
-    let names = |words: &[&str]| words.iter().any(|word| text.contains(word));
-    let (gfci, breaker) = (
-        names(&["gfci", "gfi"]),
-        names(&["breaker", "brkr", "pastilla", "disyuntor"]),
-    );
+    let names = |list| hearing.desk.answers.says("trip", list, hearing.text);
+    let (gfci, breaker) = (names("gfci"), names("breaker"));
     for (unit, _, entry) in &mut settled.reports {
         let Some(kept) = hearing.desk.book.unit(unit) else {
             continue;
@@ -207,19 +203,9 @@ fn same_trip(hearing: &Hearing<'_>, settled: &mut Settled) {
 }
 
 /// Takes a shocked person who is dizzy for a hurt one, unless the message names gas.
-fn dizzy_from_a_shock(text: &str, settled: &mut Settled, check: &Check) {
-    let text = phrase::plain(text);
-    let gas = [
-        "gas",
-        "fume",
-        "smell",
-        "exhaust",
-        "smoke",
-        "generator",
-        "humo",
-        "olor",
-    ];
-    if check.fault != Fault::Shock || gas.iter().any(|word| text.contains(word)) {
+fn dizzy_from_a_shock(hearing: &Hearing<'_>, settled: &mut Settled, check: &Check) {
+    let gas = || hearing.desk.answers.says("shock", "gas", hearing.text);
+    if check.fault != Fault::Shock || gas() {
         return;
     }
     for (unit, _, entry) in &mut settled.reports {
