@@ -29,33 +29,50 @@ impl Phrases {
 
     /// Tells whether a text holds one of a list's phrases as whole words.
     pub(super) fn holds(&self, topic: &str, list: &str, text: &str) -> bool {
-        let padded = format!(" {} ", plain(text));
-        self.list(topic, list)
-            .any(|phrase| padded.contains(&format!(" {phrase} ")))
+        let text = plain(text);
+        let words = || std::iter::once(0).chain(text.match_indices(' ').map(|(at, _)| at + 1));
+        self.list(topic, list).any(|phrase| {
+            words().any(|at| {
+                let rest = text[at..].strip_prefix(phrase);
+                rest.is_some_and(|rest| rest.is_empty() || rest.starts_with(' '))
+            })
+        })
     }
 
     /// Takes the longest phrase of a list off the front of a text; none where it begins with none of them.
     pub(super) fn after<'t>(&self, topic: &str, list: &str, text: &'t str) -> Option<&'t str> {
-        let mut longest: Option<(usize, &'t str)> = None;
-        for phrase in self.list(topic, list) {
-            let count = phrase.split(' ').count();
-            if longest.is_some_and(|(words, _)| words >= count) {
-                continue;
-            }
-            if let Some((head, rest)) = cut(text, count)
-                && plain(head) == phrase
-            {
-                longest = Some((count, rest));
-            }
-        }
-        longest.map(|(_, rest)| rest)
+        let counts = self
+            .list(topic, list)
+            .map(|phrase| phrase.split(' ').count());
+        (1..=counts.max()?).rev().find_map(|count| {
+            let (head, rest) = cut(text, count)?;
+            let head = plain(head);
+            let known = self.list(topic, list).any(|phrase| phrase == head);
+            known.then_some(rest)
+        })
+    }
+
+    /// Parts a text at the first of a list's phrases that has words before it.
+    pub(super) fn parted<'t>(
+        &self,
+        topic: &str,
+        list: &str,
+        text: &'t str,
+    ) -> Option<(&'t str, &'t str)> {
+        let words = plain(text).split(' ').count();
+        (1..words).find_map(|at| {
+            let (head, rest) = cut(text, at)?;
+            Some((head, self.after(topic, list, rest)?))
+        })
     }
 
     /// Tells whether a text ends with one of a list's phrases.
     pub(super) fn ends(&self, topic: &str, list: &str, text: &str) -> bool {
-        let padded = format!(" {}", plain(text));
-        self.list(topic, list)
-            .any(|phrase| padded.ends_with(&format!(" {phrase}")))
+        let text = plain(text);
+        self.list(topic, list).any(|phrase| {
+            let head = text.strip_suffix(phrase);
+            head.is_some_and(|head| head.is_empty() || head.ends_with(' '))
+        })
     }
 
     /// Returns what follows the first of a list's phrases, wherever it stands.
@@ -70,16 +87,14 @@ impl Phrases {
     /// Takes the longest phrase of a list off the end of a text; none where it ends with none of them, or is no more.
     pub(super) fn before<'t>(&self, topic: &str, list: &str, text: &'t str) -> Option<&'t str> {
         let words = plain(text).split(' ').count();
-        let mut counts: Vec<usize> = self
+        let counts = self
             .list(topic, list)
-            .map(|phrase| phrase.split(' ').count())
-            .collect();
-        counts.sort_unstable();
-        counts.into_iter().rev().find_map(|count| {
+            .map(|phrase| phrase.split(' ').count());
+        (1..=counts.max()?).rev().find_map(|count| {
             let (head, tail) = cut(text, words.checked_sub(count).filter(|left| *left > 0)?)?;
-            self.list(topic, list)
-                .any(|phrase| phrase == plain(tail))
-                .then(|| head.trim_end_matches([' ', ',', '.', ';']))
+            let tail = plain(tail);
+            let known = self.list(topic, list).any(|phrase| phrase == tail);
+            known.then(|| head.trim_end_matches([' ', ',', '.', ';']))
         })
     }
 
@@ -169,6 +184,15 @@ mod tests {
         let phrases = Phrases::default();
         assert!(phrases.holds("truck", "off", "el camión ya no viene hoy"));
         assert!(!phrases.holds("truck", "off", "cancelation fees"));
+        assert!(
+            phrases.ends("mend", "closes", "48, perdón")
+                && !phrases.ends("mend", "closes", "xdigo")
+        );
+        assert_eq!(
+            phrases.parted("mend", "between", "12, es la 14"),
+            Some(("12", "la 14"))
+        );
+        assert_eq!(phrases.parted("mend", "between", "es la 14"), None);
         assert!(phrases.is("choice", "both", "Las dos."));
         assert!(!phrases.is("choice", "both", "both are fine"));
     }

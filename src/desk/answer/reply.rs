@@ -313,11 +313,7 @@ impl<'a> Reply<'a> {
                 entry,
                 spec: case.and_then(Case::spec),
                 at: (*at != hearing.inbound.at || self.late).then_some(*at),
-                too_old: hearing
-                    .desk
-                    .book
-                    .unit(unit)
-                    .is_some_and(|kept| kept.too_old(*at)),
+                too_old: kept.is_some_and(|kept| kept.too_old(*at)),
                 all_well: self.findings.iter().filter(about).count() == 0
                     && was_checked(entry)
                     && !self.walked
@@ -459,20 +455,16 @@ impl<'a> Reply<'a> {
             .collect();
         let touched: Vec<u32> = self.board.touched().map(|task| task.id).collect();
         let all = hearing.desk.book.tasks();
-        let every: Vec<u32> = if self.every_task {
-            all.open().map(|task| task.id).collect()
-        } else {
-            Vec::new()
-        };
         let mut shown: Vec<u32> = units
             .iter()
             .flat_map(|unit| self.board.tasks().open_on(unit).map(|task| task.id))
             .collect();
         shown.extend(touched);
-        shown.extend::<Vec<u32>>(every);
+        if self.every_task {
+            shown.extend(all.open().map(|task| task.id));
+        }
         shown.sort_unstable();
         shown.dedup();
-        let all = hearing.desk.book.tasks();
         let tasks = shown
             .iter()
             .filter_map(|id| self.board.tasks().task(*id).or(all.task(*id)).cloned())

@@ -92,7 +92,7 @@ impl Hearing<'_> {
         }
         // "its 14": as well a new reading as another trailer
         if said.weak {
-            return match explicit(said.right) && ways.iter().all(of_a_unit) {
+            return match self.explicit(said.right) && ways.iter().all(of_a_unit) {
                 true => ways,
                 false => Vec::new(),
             };
@@ -192,10 +192,9 @@ impl Hearing<'_> {
         }
         if let Some(after) = phrases.after("mend", "no", rest) {
             // "not 12, 14", "no la 12, la 14", "no es la 12 es la 14"
-            let parts = after.split_once([',', ';']).or_else(|| {
-                let word = [" es ", " its ", " it's ", " but ", " sino ", " era "];
-                word.iter().find_map(|word| after.split_once(word))
-            });
+            let parts = after
+                .split_once([',', ';'])
+                .or_else(|| phrases.parted("mend", "between", after));
             if let Some((wrong, after)) = parts {
                 let after = self.without_is(after.trim());
                 return (!after.is_empty()).then_some(Said {
@@ -208,18 +207,15 @@ impl Hearing<'_> {
             return (!after.is_empty()).then(|| plain(after, sure));
         }
         // "14 not 12", "es la 14, no la 12"
-        for word in [" not ", " no "] {
-            if let Some((right, wrong)) = rest.split_once(word) {
-                let right = right.trim_end_matches([',', ' ', ';']);
-                if !right.is_empty() && !wrong.trim().is_empty() {
-                    return Some(Said {
-                        right: self.without_is(right),
-                        wrong: Some(self.without_is(wrong.trim())),
-                        sure,
-                        weak: false,
-                    });
-                }
-            }
+        if let Some((right, wrong)) = phrases.parted("mend", "not", rest)
+            && !wrong.is_empty()
+        {
+            return Some(Said {
+                right: self.without_is(right),
+                wrong: Some(self.without_is(wrong)),
+                sure,
+                weak: false,
+            });
         }
         // "119, I mean", "48, perdón"
         if rest == text
@@ -237,7 +233,7 @@ impl Hearing<'_> {
         let mut rest = text;
         // the word before a trailer's number tells that it is one
         while let Some(after) = self.desk.phrases.after("mend", "is", rest) {
-            if after.is_empty() || self.names_a_unit(rest).is_some() && explicit(rest) {
+            if after.is_empty() || self.names_a_unit(rest).is_some() && self.explicit(rest) {
                 break;
             }
             rest = after;
@@ -304,7 +300,7 @@ impl Hearing<'_> {
             let off = Mend::Off { unit: unit.clone() };
             return several.then_some(off).into_iter().collect();
         }
-        if let Some(to) = unit.filter(|_| explicit(said.right)) {
+        if let Some(to) = unit.filter(|_| self.explicit(said.right)) {
             return units_alone(to);
         }
         let (near, far) = self.values(said.right, told);
@@ -359,6 +355,12 @@ impl Hearing<'_> {
         ways
     }
 
+    /// Tells whether a trailer is named as one: "la 10", "unit 10", "#10".
+    fn explicit(&self, text: &str) -> bool {
+        let named = self.desk.phrases.after("mend", "trailer", text);
+        text.trim_start().starts_with('#') || named.is_some_and(|rest| !rest.is_empty())
+    }
+
     /// Finds the trailer that a few words name.
     fn names_a_unit(&self, text: &str) -> Option<&UnitName> {
         if text.trim_start().starts_with(['-', '+', '−']) {
@@ -372,7 +374,7 @@ impl Hearing<'_> {
             [name] | [_, name] => name,
             _ => return None,
         };
-        if words.len() == 2 && !explicit(text) {
+        if words.len() == 2 && !self.explicit(text) {
             return None;
         }
         let name = name.trim_end_matches('.');
@@ -625,16 +627,4 @@ fn alike(key: ReadingKey, was: f64, value: f64) -> bool {
             was / value <= LIKE_SIZE && value / was <= LIKE_SIZE
         }
     }
-}
-
-/// Tells whether a trailer is named as one: "la 10", "unit 10", "#10".
-fn explicit(text: &str) -> bool {
-    let words = ["unit", "trailer", "la", "el", "the", "unidad", "on", "en"];
-    let first = text
-        .split_whitespace()
-        .next()
-        .unwrap_or_default()
-        .to_lowercase();
-    text.trim_start().starts_with('#')
-        || (words.contains(&first.as_str()) && text.split_whitespace().count() > 1)
 }

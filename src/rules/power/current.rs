@@ -103,18 +103,20 @@ pub(super) fn shared_circuit(s: &Situation<'_>) -> Option<Finding> {
         .spec("circuit", f64::from(drawn.circuit), Measure::Count)
         .read("amps", drawn.amps, Measure::Amp)
         .spec("together", listed, Measure::Amp)
-        .limit("continuous", continuous_a(s, drawn.circuit), Measure::Amp)
-        .by("formula-shared-circuit", "NEC 210.20(A)");
-    Some(
-        Finding::new(
-            FindingId::PowerSharedCircuit,
-            Level::Notice,
-            Urgency::Soon,
-            facts,
-        )
-        .says(says)
-        .cautions(&[Caution::HotPlug]),
+        .limit("continuous", continuous_a(s, drawn.circuit), Measure::Amp);
+    Some(one_at_a_time(facts, says))
+}
+
+fn one_at_a_time(facts: Facts, says: &'static str) -> Finding {
+    let facts = facts.by("formula-shared-circuit", "NEC 210.20(A)");
+    Finding::new(
+        FindingId::PowerSharedCircuit,
+        Level::Notice,
+        Urgency::Soon,
+        facts,
     )
+    .says(says)
+    .cautions(&[Caution::HotPlug])
 }
 
 /// Two loads of one circuit that the message says run together, where they come to more than it carries for hours.
@@ -152,18 +154,8 @@ fn told_together(s: &Situation<'_>) -> Option<Finding> {
     let facts = Facts::new()
         .spec("circuit", f64::from(number), Measure::Count)
         .spec("together", together, Measure::Amp)
-        .limit("continuous", continuous_a(s, number), Measure::Amp)
-        .by("formula-shared-circuit", "NEC 210.20(A)");
-    Some(
-        Finding::new(
-            FindingId::PowerSharedCircuit,
-            Level::Notice,
-            Urgency::Soon,
-            facts,
-        )
-        .says(says)
-        .cautions(&[Caution::HotPlug]),
-    )
+        .limit("continuous", continuous_a(s, number), Measure::Amp);
+    Some(one_at_a_time(facts, says))
 }
 
 fn shared<'a>(s: &Situation<'a>) -> Option<(Drawn, &'a Circuit, &'static str)> {
