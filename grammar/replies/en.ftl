@@ -978,6 +978,10 @@ waste-gauge-doubtful-coated = The waste gauge shows { $level } right after a pum
 ## Cold and heat
 
 cold-freeze-soon-tap-shut = Air { $air }. With the tap shut the hose stands and can freeze. Bleed it at a sink, take it off, drain it. Run from the tank until it flows again.
+cold-freeze-soon-now-tap-shut = Air { $air }, wind { $wind }. Tap shut, so the hose stands. It is at freezing in { $hose_min } and may block in { $block_min }. Bleed it at a sink, take it off, drain it. Run from the tank until it flows again.
+cold-freeze-soon-now-tap-shut-wind-taken = Air { $air }. Tap shut, so the hose stands. It is at freezing in { $hose_min } and may block in { $block_min } (wind taken as { $wind }). Bleed it at a sink, take it off, drain it. Run from the tank until it flows again.
+cold-freeze-soon-now-tap-shut-heater = Air { $air }, wind { $wind }. Tap shut, so the hose stands. It is at freezing in { $hose_min } and may block in { $block_min }. Bleed it at a sink, take it off, drain it. Run from the tank until it flows again. Read the heater's amps, not just its switch.
+cold-freeze-soon-now-tap-shut-heater-wind-taken = Air { $air }. Tap shut, so the hose stands. It is at freezing in { $hose_min } and may block in { $block_min } (wind taken as { $wind }). Bleed it at a sink, take it off, drain it. Run from the tank until it flows again. Read the heater's amps, not just its switch.
 cold-freeze-soon-soon-plain = Air { $air }, freezing. Bay heat on. Wrap the hose and all wet ends. Keep water moving.
 cold-freeze-soon-plan = Air { $air }. Frost is near. Cold package fitted and its breaker on? Plan how to drain hose and tanks.
 cold-freeze-soon-soon = Air { $air }, freezing. Bay heat on, tank heater on. Wrap the hose and all wet ends. Keep water moving.

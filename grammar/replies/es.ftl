@@ -979,6 +979,10 @@ waste-gauge-doubtful-coated = El medidor de negras marca { $level } justo despu�
 ## Cold and heat
 
 cold-freeze-soon-tap-shut = Aire a { $air }. Con la toma cerrada la manguera queda quieta y se puede helar. Saque la presión por un lavabo, quítela y drénela. Use el tanque hasta que corra otra vez.
+cold-freeze-soon-now-tap-shut = Aire a { $air }, viento { $wind }. Toma cerrada: la manguera queda quieta. Llega a congelación en { $hose_min } y puede taparse en { $block_min }. Saque la presión por un lavabo, quítela y drénela. Use el tanque hasta que corra otra vez.
+cold-freeze-soon-now-tap-shut-wind-taken = Aire a { $air }. Toma cerrada: la manguera queda quieta. Llega a congelación en { $hose_min } y puede taparse en { $block_min } (viento supuesto { $wind }). Saque la presión por un lavabo, quítela y drénela. Use el tanque hasta que corra otra vez.
+cold-freeze-soon-now-tap-shut-heater = Aire a { $air }, viento { $wind }. Toma cerrada: la manguera queda quieta. Llega a congelación en { $hose_min } y puede taparse en { $block_min }. Saque la presión por un lavabo, quítela y drénela. Use el tanque hasta que corra otra vez. Lea los amperes del calentador, no solo el interruptor.
+cold-freeze-soon-now-tap-shut-heater-wind-taken = Aire a { $air }. Toma cerrada: la manguera queda quieta. Llega a congelación en { $hose_min } y puede taparse en { $block_min } (viento supuesto { $wind }). Saque la presión por un lavabo, quítela y drénela. Use el tanque hasta que corra otra vez. Lea los amperes del calentador, no solo el interruptor.
 cold-freeze-soon-soon-plain = Aire a { $air }, hiela. Calor en el compartimento. Envuelva la manguera y las partes mojadas. Que el agua corra.
 cold-freeze-soon-plan = Aire a { $air }. Casi hiela. ¿Tiene equipo de frío y su breaker arriba? Planee cómo drenar manguera y tanques.
 cold-freeze-soon-soon = Aire a { $air }, ya hiela. Prenda calefacción del compartimento y calentador del tanque. Envuelva la manguera y toda punta mojada. Que el agua no pare.

@@ -4,6 +4,7 @@ use sha2::{Digest, Sha256};
 
 use super::Desk;
 use super::inbound::{Body, Inbound, Outgoing, Sender, Turn};
+use super::tick::dispatchers;
 use crate::book::{Attempt, CrewChange, Invite, Personal, Record, Spent};
 use crate::fleet::{CrewMember, Fleet, Role};
 use crate::heard::Language;
@@ -164,18 +165,14 @@ pub(super) fn tell_dispatchers(
     but: &[&str],
     words: impl Fn(&crate::reply::Voice<'_>) -> String,
 ) -> Vec<Outgoing> {
-    let others = fleet
-        .crew
-        .values()
-        .filter(|other| other.role == Role::Dispatcher && !but.contains(&other.id.as_str()));
-    let letter = |other: &CrewMember| Outgoing {
-        to: other.id.clone(),
-        chat: None,
-        text: Personal::new(words(&desk.voice_for(other, None, fleet, now))),
-        level: None,
-        answers: None,
-    };
-    others.map(letter).collect()
+    let others = dispatchers(fleet).filter(|other| !but.contains(other));
+    others
+        .filter_map(|other| fleet.crew.get(other))
+        .map(|other| {
+            let voice = desk.voice_for(other, None, fleet, now);
+            Outgoing::to(&other.id, words(&voice))
+        })
+        .collect()
 }
 
 /// Returns the word for a role.

@@ -5,7 +5,7 @@
 
 use std::borrow::Cow;
 
-use crate::finding::{Finding, FindingId};
+use crate::finding::Finding;
 
 /// What an action text orders, as far as another one could order the opposite.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -75,85 +75,121 @@ const ORDERS: &[(&str, &[Order])] = &[
     ("water-fresh-endurance-act", &[Order::PumpOff]),
 ];
 
-/// The texts that take the place of one whose order yields: whose text, what it yields to, the new key.
-const INSTEAD: &[(FindingId, Order, &str)] = &[
+/// The texts that take the place of one whose order yields: the beginning of its key (the longest that fits counts), what it
+/// yields to, the new key.
+const INSTEAD: &[(&str, Order, &str)] = &[
     (
-        FindingId::ColdFreezeSoon,
+        "cold-freeze-soon-soon",
         Order::TapShut,
         "cold-freeze-soon-tap-shut",
     ),
     (
-        FindingId::ColdTankHeaterOn,
+        "cold-freeze-soon-now",
+        Order::TapShut,
+        "cold-freeze-soon-now-tap-shut",
+    ),
+    (
+        "cold-freeze-soon-now-wind-taken",
+        Order::TapShut,
+        "cold-freeze-soon-now-tap-shut-wind-taken",
+    ),
+    (
+        "cold-freeze-soon-now-heater",
+        Order::TapShut,
+        "cold-freeze-soon-now-tap-shut-heater",
+    ),
+    (
+        "cold-freeze-soon-now-heater-wind-taken",
+        Order::TapShut,
+        "cold-freeze-soon-now-tap-shut-heater-wind-taken",
+    ),
+    (
+        "cold-tank-heater-on",
         Order::PowerOff,
         "cold-tank-heater-on-power-off",
     ),
     (
-        FindingId::ColdTankHeaterOn,
+        "cold-tank-heater-on",
         Order::ShedLoad,
         "cold-tank-heater-on-low-volts",
     ),
     (
-        FindingId::PowerTooFewCircuits,
+        "power-too-few-circuits",
         Order::PowerOff,
         "power-too-few-circuits-power-off",
     ),
     (
-        FindingId::PowerOnBattery,
+        "power-on-battery",
         Order::PowerOff,
         "power-on-battery-power-off",
     ),
     (
-        FindingId::SiteSetUpNext,
+        "site-set-up-next-heater",
         Order::ShedLoad,
         "site-set-up-next-heater-later",
     ),
     (
-        FindingId::SiteSetUpNext,
+        "site-set-up-next-power",
         Order::PowerOff,
         "site-set-up-next-power-off",
     ),
     (
-        FindingId::TroubleBreakerTrip,
+        "site-set-up-next-heater",
+        Order::PowerOff,
+        "site-set-up-next-power-off",
+    ),
+    (
+        "trouble-breaker-trip",
         Order::PowerOff,
         "trouble-breaker-trip-leave-off",
     ),
     (
-        FindingId::TroubleBreakerTrip,
+        "trouble-breaker-trip",
         Order::LeaveOff,
         "trouble-breaker-trip-leave-off",
     ),
     (
-        FindingId::TroubleGfciTrip,
+        "trouble-gfci-trip",
         Order::PowerOff,
         "trouble-gfci-trip-leave-off",
     ),
     (
-        FindingId::TroubleGfciTrip,
+        "trouble-gfci-trip",
         Order::LeaveOff,
         "trouble-gfci-trip-leave-off",
     ),
     (
-        FindingId::TroubleNoPower,
+        "trouble-no-power",
         Order::PowerOff,
         "trouble-no-power-leave-off",
     ),
     (
-        FindingId::TroubleNoPower,
+        "trouble-no-power",
         Order::LeaveOff,
         "trouble-no-power-leave-off",
     ),
     (
-        FindingId::WaterUnderPressure,
+        "water-under-pressure-supply",
         Order::TapShut,
         "water-under-pressure-later",
     ),
     (
-        FindingId::WaterUnderPressure,
+        "water-under-pressure-act",
         Order::PumpOff,
         "water-under-pressure-later",
     ),
     (
-        FindingId::WaterHoseUndersized,
+        "water-under-pressure-supply",
+        Order::PumpOff,
+        "water-under-pressure-later",
+    ),
+    (
+        "water-under-pressure-hose",
+        Order::PumpOff,
+        "water-under-pressure-later",
+    ),
+    (
+        "water-hose-undersized",
         Order::PumpOff,
         "water-hose-undersized-no-pump",
     ),
@@ -192,9 +228,12 @@ fn instead(finding: &Finding, winner: &str) -> Option<&'static str> {
         .iter()
         .flat_map(|mine| orders(winner).iter().map(move |theirs| (*mine, *theirs)))
         .find(|(mine, theirs)| yields(*mine, *theirs))?;
+    let fits =
+        |(start, to, _): &&(&str, Order, &str)| finding.action.starts_with(start) && *to == clash.1;
     let (_, _, text) = INSTEAD
         .iter()
-        .find(|(id, to, _)| *id == finding.id && *to == clash.1)?;
+        .filter(fits)
+        .max_by_key(|(start, ..)| start.len())?;
     Some(text)
 }
 
@@ -226,7 +265,7 @@ fn orders(action: &str) -> &'static [Order] {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::finding::{Facts, Level, Urgency};
+    use crate::finding::{Facts, FindingId, Level, Urgency};
 
     const ENGLISH: &str = include_str!("../../grammar/replies/en.ftl");
 
@@ -328,8 +367,28 @@ mod tests {
             finding("water-over-pressure-act", Level::Warning),
         ];
         settle(&mut pair);
-        assert_eq!(pair[0].action, "cold-freeze-soon-tap-shut");
+        assert_eq!(pair[0].action, "cold-freeze-soon-now-tap-shut");
         assert_eq!(pair[1].action, "water-over-pressure-act");
+    }
+
+    #[test]
+    fn the_minutes_to_freezing_are_told_with_a_shut_tap_too() {
+        let text = |key: &str| actions().into_iter().find(|(other, _)| *other == key);
+        for (old, _) in actions() {
+            if !old.starts_with("cold-freeze-soon-now") || old.contains("tap-shut") {
+                continue;
+            }
+            let mut pair = [
+                finding(old, Level::Notice),
+                finding("water-over-pressure-act", Level::Warning),
+            ];
+            settle(&mut pair);
+            let (_, before) = text(old).expect("a text");
+            let (_, after) = text(&pair[0].action).expect("a text");
+            for said in ["$hose_min", "$block_min", "$wind", "amps"] {
+                assert_eq!(before.contains(said), after.contains(said), "{old}: {said}");
+            }
+        }
     }
 
     #[test]
