@@ -30,6 +30,7 @@ pub(super) fn clock_words(text: &str, tokens: &[Token], items: &mut [Item]) {
             first.what = What::Clock((n.value / 100.0) as u16 * 60 + (n.value % 100.0) as u16);
         }
     }
+    parts_of_the_day(items);
     for at in 1..items.len() {
         let Some(n) = items[at].number() else {
             continue;
@@ -92,6 +93,10 @@ pub(super) fn clock_words(text: &str, tokens: &[Token], items: &mut [Item]) {
             }
             continue;
         }
+        if beside_a_day(items, at) {
+            items[at].what = hour_of(items, at, n.value);
+            continue;
+        }
         let at_word = before.is(Mark::Clock) || matches!(word, "at" | "a las" | "@");
         if at_word && clocky && !noun_after {
             items[at].what = What::Clock(hour as u16 * 60 + minute as u16);
@@ -111,8 +116,80 @@ pub(super) fn clock_words(text: &str, tokens: &[Token], items: &mut [Item]) {
                         || word == "around" && i.number().is_some())
             });
         if around || before.is(Mark::Clock) && n.value <= 24.0 && !noun_after {
-            items[at].what = What::Clock(n.value as u16 * 60);
+            items[at].what = hour_of(items, at, n.value);
         }
+    }
+}
+
+/// "at 6 in the morning", "a las 9 de la noche": the half of the day. Where no hour stands before them the words of the
+/// morning plan, and those of the afternoon say nothing.
+fn parts_of_the_day(items: &mut [Item]) {
+    for at in 0..items.len() {
+        let late = match items[at].what {
+            What::Is(Concept::Mark(Mark::Forenoon)) => false,
+            What::Is(Concept::Mark(Mark::Afternoon)) => true,
+            _ => continue,
+        };
+        let hour = at
+            .checked_sub(1)
+            .filter(|i| items[*i].chunk == items[at].chunk);
+        let minutes = hour.and_then(|i| match items[i].what {
+            What::Clock(minutes) => Some(minutes),
+            What::Number(n) if n.form == Form::Whole && n.unit.is_none() => {
+                let led = i > 0
+                    && [Mark::At, Mark::About, Mark::Clock]
+                        .iter()
+                        .any(|mark| items[i - 1].is(*mark));
+                (led && (1.0..=12.0).contains(&n.value)).then_some(n.value as u16 * 60)
+            }
+            _ => None,
+        });
+        let told = match (hour, minutes) {
+            (Some(hour), Some(minutes)) if minutes < 13 * 60 => {
+                items[hour].what = What::Clock(minutes % 720 + if late { 720 } else { 0 });
+                true
+            }
+            (_, minutes) => minutes.is_some(),
+        };
+        let left_over = if late { Mark::Filler } else { Mark::Plan };
+        items[at].what = What::Is(Concept::Mark(if told { Mark::Filler } else { left_over }));
+    }
+}
+
+/// "last night around 10", "at 9 last night", beside another number that can be the trailer: the hour.
+fn beside_a_day(items: &[Item], at: usize) -> bool {
+    let hour = items[at]
+        .number()
+        .is_some_and(|n| (1.0..=12.0).contains(&n.value));
+    let led = [Mark::At, Mark::About, Mark::Clock]
+        .iter()
+        .any(|mark| items[at - 1].is(*mark));
+    let day = |i: usize| {
+        items
+            .get(i)
+            .is_some_and(|n| n.is(Mark::LastNight) || n.is(Mark::Yesterday) || n.is(Mark::Morning))
+    };
+    let another = items.iter().enumerate().any(|(i, item)| {
+        i != at
+            && item.sentence == items[at].sentence
+            && (item.what == What::Code
+                || item
+                    .number()
+                    .is_some_and(|n| n.form == Form::Whole && n.unit.is_none()))
+    });
+    hour && led && another && (day(at + 1) || at > 1 && day(at - 2))
+}
+
+/// Returns a bare hour as a time of day; "yesterday at 9" is of neither half of the day for certain.
+fn hour_of(items: &[Item], at: usize, hour: f64) -> What {
+    let either_half = (1.0..=12.0).contains(&hour)
+        && items
+            .iter()
+            .any(|i| i.is(Mark::Yesterday) && i.chunk == items[at].chunk);
+    if either_half {
+        What::Labelled
+    } else {
+        What::Clock(hour as u16 * 60)
     }
 }
 

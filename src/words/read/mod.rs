@@ -125,7 +125,7 @@ impl<'t> Reading<'t> {
         self.uncounted(&counts, &mut facts, &mut out);
         self.all_unnamed(&mut facts, &mut out);
         assemble::assign(&mut facts, &self.items, &sentences);
-        assemble::clocks(&mut facts, &self.items);
+        assemble::times(&mut facts, &self.items, &scopes);
         if out.unclear.iter().any(|(_, why)| *why == "order") {
             facts.clear();
         }
