@@ -4,16 +4,18 @@ use crate::heard::Event;
 use crate::words::concept::{Concept, Mark, Noun, Unit};
 use crate::words::item::{Form, Item, What};
 use crate::words::lex::Token;
+use crate::words::senses::{Sense, Senses};
 
 /// "at 1045", "at four fifteen", "before 6": a time of day.
-pub(super) fn clock_words(text: &str, tokens: &[Token], items: &mut [Item]) {
+pub(super) fn clock_words(text: &str, tokens: &[Token], items: &mut [Item], senses: &Senses) {
+    let spelt = |item: &Item| &text[tokens[item.first].start..tokens[item.end - 1].end];
     // "2 am. minus eight"
     if let [first, half, ..] = items
         && let What::Number(n) = first.what
         && n.form == Form::Whole
         && n.unit.is_none()
         && (1.0..=12.0).contains(&n.value)
-        && text[tokens[half.first].start..tokens[half.end - 1].end] == *"am"
+        && senses.has(spelt(half), Sense::Am)
     {
         first.what = What::Clock(n.value as u16 % 12 * 60);
     }
@@ -40,13 +42,13 @@ pub(super) fn clock_words(text: &str, tokens: &[Token], items: &mut [Item]) {
         }
         let half = items
             .get(at + 1)
-            .map(|n| &text[tokens[n.first].start..tokens[n.end - 1].end]);
-        if half == Some("am") && (1.0..=12.0).contains(&n.value) {
+            .is_some_and(|n| senses.has(spelt(n), Sense::Am));
+        if half && (1.0..=12.0).contains(&n.value) {
             items[at].what = What::Clock(n.value as u16 % 12 * 60);
             continue;
         }
         let before = items[at - 1];
-        let word = &text[tokens[before.first].start..tokens[before.end - 1].end];
+        let says = |sense| senses.has(spelt(&before), sense);
         let (hour, minute) = ((n.value / 100.0).floor(), n.value % 100.0);
         let clocky = n.value >= 100.0 && hour <= 23.0 && minute < 60.0;
         let noun_after = items
@@ -54,7 +56,7 @@ pub(super) fn clock_words(text: &str, tokens: &[Token], items: &mut [Item]) {
             .is_some_and(|x| x.noun().is_some_and(|n| n.reading().is_some()));
         let typed = &text[tokens[items[at].first].start..tokens[items[at].end - 1].end];
         // a las, a 90: the preposition of Spanish does not name a trailer
-        if word == "a"
+        if says(Sense::A)
             && before.end == items[at].first
             && let What::Number(number) = &mut items[at].what
         {
@@ -81,7 +83,7 @@ pub(super) fn clock_words(text: &str, tokens: &[Token], items: &mut [Item]) {
         }
         // "3 cords at 118": the volts, beside what carries them
         let fed = (105.0..=130.0).contains(&n.value)
-            && matches!(word, "at" | "@")
+            && says(Sense::AtAValue)
             && items[..at].iter().rev().take(6).any(|i| {
                 i.chunk == items[at].chunk
                     && (matches!(i.noun(), Some(Noun::Cords | Noun::Power | Noun::Volts))
@@ -97,7 +99,7 @@ pub(super) fn clock_words(text: &str, tokens: &[Token], items: &mut [Item]) {
             items[at].what = hour_of(items, at, n.value);
             continue;
         }
-        let at_word = before.is(Mark::Clock) || matches!(word, "at" | "a las" | "@");
+        let at_word = before.is(Mark::Clock) || says(Sense::AtAnHour);
         if at_word && clocky && !noun_after {
             items[at].what = What::Clock(hour as u16 * 60 + minute as u16);
             continue;
@@ -113,7 +115,7 @@ pub(super) fn clock_words(text: &str, tokens: &[Token], items: &mut [Item]) {
             && items[..at].iter().rev().take(8).any(|i| {
                 i.chunk == items[at].chunk
                     && (matches!(i.what, What::Is(Concept::Event(_)))
-                        || word == "around" && i.number().is_some())
+                        || says(Sense::Around) && i.number().is_some())
             });
         if around || before.is(Mark::Clock) && n.value <= 24.0 && !noun_after {
             items[at].what = hour_of(items, at, n.value);
