@@ -85,13 +85,8 @@ pub(super) fn opened(desk: &Desk, inbound: &Inbound, member: &CrewMember) -> Opt
             voice.word("invite-spent")
         }
     };
-    turn.outgoing.push(Outgoing {
-        to: member.id.clone(),
-        chat: inbound.chat,
-        text: Personal::new(text),
-        level: None,
-        answers: Some(inbound.key.clone()),
-    });
+    turn.outgoing
+        .push(Outgoing::to(&member.id, text).answering(inbound));
     Some(Opened::Turn(Box::new(turn)))
 }
 
@@ -132,13 +127,8 @@ fn join(desk: &Desk, inbound: &Inbound, invite: &Invite, user: i64) -> Turn {
             ("role", role(&voice, invite.role).into()),
         ],
     );
-    turn.outgoing.push(Outgoing {
-        to: invite.who.clone(),
-        chat: inbound.chat,
-        text: Personal::new(text),
-        level: None,
-        answers: Some(inbound.key.clone()),
-    });
+    turn.outgoing
+        .push(Outgoing::to(&invite.who, text).answering(inbound));
     turn.outgoing.extend(tell_dispatchers(
         desk,
         &fleet,
@@ -206,13 +196,8 @@ fn refuse(desk: &Desk, inbound: &Inbound, tried: Attempt) -> Turn {
         let voice = desk
             .replies
             .voice(fleet.language, fleet.style, fleet.time_zone, inbound.at);
-        turn.outgoing.push(Outgoing {
-            to: String::new(),
-            chat: inbound.chat,
-            text: Personal::new(voice.word("stranger")),
-            level: None,
-            answers: None,
-        });
+        turn.outgoing
+            .push(Outgoing::to("", voice.word("stranger")).in_chat_of(inbound));
     }
     turn
 }
