@@ -28,12 +28,22 @@ fn code(body: &Body) -> Option<&str> {
     let text = text.trim().trim_start_matches('/');
     let (word, code) = text.split_once(char::is_whitespace)?;
     let code = code.trim();
-    let is_code = !code.is_empty()
+    (word.eq_ignore_ascii_case("start") && fits_a_link(code)).then_some(code)
+}
+
+/// Returns the code that a trailer's sticker carries; none where a link cannot carry its name.
+pub fn sticker_code(unit: &str) -> Option<String> {
+    let code = format!("{STICKER}{unit}");
+    fits_a_link(&code).then_some(code)
+}
+
+/// Tells whether a link into the chat can carry a code (Telegram deep links).
+fn fits_a_link(code: &str) -> bool {
+    !code.is_empty()
         && code.len() <= LONGEST_CODE
         && code
             .bytes()
-            .all(|byte| byte.is_ascii_alphanumeric() || matches!(byte, b'_' | b'-'));
-    (word.eq_ignore_ascii_case("start") && is_code).then_some(code)
+            .all(|byte| byte.is_ascii_alphanumeric() || matches!(byte, b'_' | b'-'))
 }
 
 /// Returns the digest under which an invite's code is kept.

@@ -31,6 +31,7 @@ use std::sync::Arc;
 
 use chrono::{DateTime, Utc};
 
+pub use door::sticker_code;
 pub use inbound::{Body, Choice, Inbound, Outgoing, Photo, Place, Press, Sender, Turn};
 
 use self::tick::Agenda;
