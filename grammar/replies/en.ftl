@@ -539,6 +539,10 @@ heard-of = Noted, a word on { $units }. Nothing new to log.
 nothing-to-log = Read. Nothing to log.
 stranger = This chat is for invited people only.
 
+### Printed on a trailer's sticker
+
+sticker = Crew: scan this to report on the trailer.
+
 ### The service itself
 
 service-not-logged-yet = NOT LOGGED yet: the bot's disk has a fault. It will be logged when the disk is mended. No need to send it again.

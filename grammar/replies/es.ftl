@@ -540,6 +540,10 @@ heard-of = Anotado, noticias de { $units }. Nada nuevo que registrar.
 nothing-to-log = Leído. Nada que registrar.
 stranger = Este chat es solo para personas invitadas.
 
+### Printed on a trailer's sticker
+
+sticker = Personal: escanee para reportar sobre el remolque.
+
 ### The service itself
 
 service-not-logged-yet = SIN ANOTAR todavía: falla el disco del bot. Lo anoto cuando lo arreglen. No hace falta mandarlo otra vez.
