@@ -31,7 +31,8 @@ use std::sync::Arc;
 
 use chrono::{DateTime, Utc};
 
-pub use inbound::{Body, Inbound, Outgoing, Sender, Turn};
+pub use door::sticker_code;
+pub use inbound::{Body, Choice, Inbound, Outgoing, Photo, Place, Press, Sender, Turn};
 
 use self::tick::Agenda;
 use crate::book::{Book, Record};

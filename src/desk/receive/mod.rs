@@ -67,8 +67,8 @@ pub(super) fn receive(desk: &Desk, inbound: &Inbound) -> Turn {
     };
     let fleet = desk.fleet_at(inbound.at);
     let (written, unreadable) = match &inbound.body {
-        Body::Text(text) => (text.as_str(), None),
         Body::Other(kind) => ("", Some(kind.as_str())),
+        body => (body.words(), None),
     };
     let mut talk = desk.book.talk(&member.id).cloned().unwrap_or_default();
     let mut heard = desk.reader.hear(written, fleet.style.temperature);

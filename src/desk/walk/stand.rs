@@ -266,7 +266,7 @@ fn leave(hearing: &Hearing<'_>, case: &Case, round: &mut Round, reply: &mut Repl
         .iter()
         .map(|code| reply.voice.word(&format!("value-{code}")))
         .collect();
-    names.extend(heavy.map(|finding| reply.voice.name(finding.id)));
+    names.extend(heavy.map(|finding| reply.voice.name(finding.id, finding.level)));
     let what = reply.voice.all_of(&names);
     reply.say(
         "leave-not-ready",

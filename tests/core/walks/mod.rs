@@ -6,7 +6,7 @@ mod values;
 
 use chrono::{DateTime, TimeDelta, Utc};
 use hosebib::book::{Book, MessageKey};
-use hosebib::desk::{Body, Desk, Inbound, Sender};
+use hosebib::desk::{Desk, Inbound, Sender};
 use hosebib::fleet;
 
 const DAY: &str = "2027-01-23T16:00:00Z";
@@ -39,15 +39,12 @@ impl Crew {
         }
         self.now += TimeDelta::minutes(2);
         self.said += 1;
-        let inbound = Inbound {
-            key: MessageKey::new("test", 1, self.said, 0),
-            from: Sender::Crew(from.into()),
-            chat: None,
-            at: self.now,
-            received: self.now,
-            body: Body::Text(text.into()),
-            replaces: None,
-        };
+        let inbound = Inbound::says(
+            MessageKey::new("test", 1, self.said, 0),
+            Sender::Crew(from.into()),
+            self.now,
+            text,
+        );
         let turn = self.desk.receive(&inbound);
         // what is applied is what the journal would give back
         for record in &turn.records {
@@ -285,15 +282,12 @@ impl Crew {
     fn would(&self, from: &str, text: &str) -> Would {
         use hosebib::book::Record;
         let at = self.now + TimeDelta::minutes(2);
-        let inbound = Inbound {
-            key: MessageKey::new("test", 1, self.said + 1, 0),
-            from: Sender::Crew(from.into()),
-            chat: None,
+        let inbound = Inbound::says(
+            MessageKey::new("test", 1, self.said + 1, 0),
+            Sender::Crew(from.into()),
             at,
-            received: at,
-            body: Body::Text(text.into()),
-            replaces: None,
-        };
+            text,
+        );
         let turn = self.desk.receive(&inbound);
         let mut place = self.place(from);
         let mut faults = false;
