@@ -13,7 +13,7 @@ use std::time::{Duration, Instant};
 use chrono::{DateTime, NaiveDate, TimeDelta, Utc};
 use chrono_tz::America::Denver;
 use hosebib::book::MessageKey;
-use hosebib::desk::{Body, Desk, Inbound, Sender, Turn};
+use hosebib::desk::{Desk, Inbound, Sender, Turn};
 use hosebib::finding::{Level, TaskKind};
 use hosebib::fleet::{self, Fleet, FleetFiles};
 use hosebib::heard::UnitName;
@@ -201,15 +201,12 @@ impl Day {
 
     fn say(&mut self, at: DateTime<Utc>, who: &str, text: String) {
         self.messages += 1;
-        let turn = self.desk.receive(&Inbound {
-            key: MessageKey::new("saturday", 1, self.messages, 0),
-            from: Sender::Crew(who.to_owned()),
-            chat: None,
+        let turn = self.desk.receive(&Inbound::says(
+            MessageKey::new("saturday", 1, self.messages, 0),
+            Sender::Crew(who.to_owned()),
             at,
-            received: at,
-            body: Body::Text(text),
-            replaces: None,
-        });
+            text,
+        ));
         self.take(at, &turn);
     }
 

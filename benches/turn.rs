@@ -12,7 +12,7 @@ use std::time::{Duration, Instant};
 
 use chrono::{DateTime, TimeDelta, Utc};
 use hosebib::book::{Message, MessageKey, Personal, Record, Report};
-use hosebib::desk::{Body, Desk, Inbound, Sender};
+use hosebib::desk::{Desk, Inbound, Sender};
 use hosebib::fleet::{self, FleetFiles};
 use hosebib::heard::{Entry, Event, ReadingKey, UnitName};
 
@@ -101,15 +101,12 @@ fn ticks(desk: &mut Desk, what: &str, now: DateTime<Utc>) {
 
 /// Makes a message of the bench's one driver.
 fn says(n: usize, text: String, at: DateTime<Utc>) -> Inbound {
-    Inbound {
-        key: MessageKey::new("bench", 1, n as i64, 0),
-        from: Sender::Crew("dana".into()),
-        chat: None,
+    Inbound::says(
+        MessageKey::new("bench", 1, n as i64, 0),
+        Sender::Crew("dana".into()),
         at,
-        received: at,
-        body: Body::Text(text),
-        replaces: None,
-    }
+        text,
+    )
 }
 
 /// Times turns over messages, `{}` standing for the trailer.

@@ -6,7 +6,7 @@ mod mangle;
 
 use chrono::TimeDelta;
 use hosebib::book::MessageKey;
-use hosebib::desk::{Body, Desk, Inbound, Sender};
+use hosebib::desk::{Desk, Inbound, Sender};
 use hosebib::fleet::{Fleet, demo};
 use libfuzzer_sys::fuzz_target;
 use std::sync::LazyLock;
@@ -36,15 +36,7 @@ fuzz_target!(|data: &[u8]| {
             let tick = desk.tick(at);
             desk.apply(&tick.records);
         }
-        let inbound = Inbound {
-            key: MessageKey(format!("fuzz:{number}")),
-            from: Sender::Crew(CREW[usize::from(who % 16) % CREW.len()].to_owned()),
-            chat: None,
-            at,
-            received: at,
-            body: Body::Text(text),
-            replaces: None,
-        };
+        let inbound = Inbound::says(MessageKey(format!("fuzz:{number}")), Sender::Crew(CREW[usize::from(who % 16) % CREW.len()].to_owned()), at, text);
         let turn = desk.receive(&inbound);
         desk.apply(&turn.records);
     }

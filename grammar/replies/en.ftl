@@ -139,6 +139,8 @@ reading-humidity = humidity { $value }
 reading-wind = wind { $value }
 reading-slope = { $value } off level
 reading-volts = mains { $value }
+reading-volts-high = one leg { $value }
+reading-volts-low = the other { $value }
 reading-battery = battery { $value }
 reading-cords = { $value ->
     [one] 1 cord live
@@ -537,6 +539,10 @@ heard-of = Noted, a word on { $units }. Nothing new to log.
 nothing-to-log = Read. Nothing to log.
 stranger = This chat is for invited people only.
 
+### Printed on a trailer's sticker
+
+sticker = Crew: scan this to report on the trailer.
+
 ### The service itself
 
 service-not-logged-yet = NOT LOGGED yet: the bot's disk has a fault. It will be logged when the disk is mended. No need to send it again.
@@ -847,10 +853,12 @@ name-cold-tank-heater-on = tank heater
 name-cold-no-cold-package = no cold package
 name-cold-winterize = winterize
 name-cold-crew-cold = cold for the crew
+name-cold-crew-cold-warning = someone suffering from cold
 name-heat-crew-heat = heat for the crew
 name-power-shock = electric shock
 name-power-low-voltage = voltage low
 name-power-high-voltage = voltage high
+name-power-high-voltage-danger = open neutral suspected
 name-power-over-current = too many amps
 name-power-cord-drop = voltage lost in the cord
 name-power-cord-overloaded = cord overloaded
@@ -859,6 +867,7 @@ name-power-shared-circuit = circuit shared
 name-power-on-battery = running on battery
 name-power-battery-low = battery low
 name-power-generator = generator too small
+name-power-generator-danger = generator running inside
 name-crowd-under-served = too few stalls
 name-site-not-level = not level
 name-site-not-chocked = not chocked
@@ -897,9 +906,6 @@ name-trouble-cord-damaged = damaged cord
 name-trouble-tire = tire trouble
 name-trouble-fire = fire
 name-trouble-person-trapped = someone locked in
-name-trouble-person-cold = someone suffering from cold
-name-trouble-generator-inside = generator running inside
-name-trouble-no-backflow = no vacuum breaker
 name-crew-late-check-in = no word for long
 name-crew-person-hurt = someone hurt
 name-desk-unknown-unit = unknown unit
@@ -950,6 +956,7 @@ water-fresh-endurance-low = Fresh tank at { $fresh }. Fill it on site. Pump off 
 water-fresh-endurance-plan = Fresh tank at { $fresh }. At this crowd it is low about { $fresh_at }. Plan a refill before that.
 
 water-backflow = Water { $pressure }, under { $needed }. Dirty water can be sucked back into the main. Take every hose end out of buckets and tanks.
+water-backflow-no-device = Keep the supply shut. Fit a vacuum breaker or a backflow preventer at the hose bib first. None at hand: run from the fresh tank.
 
 ## Waste
 
@@ -1013,6 +1020,7 @@ cold-crew-cold-act = Feels like { $chill }, wind { $wind }. Frostbite within 30 
 cold-crew-cold-act-wind-taken = Feels like { $chill } (wind taken as { $wind }). Frostbite within 30 min. Work in twos. Go in every 15 min.
 cold-crew-cold-stop = Feels like { $chill }, wind { $wind }. Frostbite in about 10 min. Stop all but emergency work.
 cold-crew-cold-stop-wind-taken = Feels like { $chill } (wind taken as { $wind }). Frostbite in about 10 min. Stop all but emergency work.
+cold-crew-cold-person = Get to a warm place now, and tell someone where you are. Put on dry clothes. Drink something warm, no alcohol. Warm numb skin slowly against the body. Do not rub it. Confused, or the shaking stops: call the emergency number.
 
 heat-crew-heat-plan = Feels like { $heat_index }. Drink water every 15 to 20 min.
 heat-crew-heat-soon = Feels like { $heat_index }. Take breaks in the shade. Drink water every 15 min. Watch each other.
@@ -1032,7 +1040,7 @@ power-low-voltage-dead = { $volts }: that outlet is dead. Check the breaker, the
 power-high-voltage-plan = { $volts }, a bit high. Read it again in a while. Watch the converter.
 power-high-voltage-act = { $volts }, limit { $limit }. Unplug electronics. Turn off what you can. Tell the site's electrician.
 power-high-voltage-open-neutral = { $volts }: the neutral may be open. All breakers off. Leave them off. Call a licensed electrician.
-power-high-voltage-split = { $high } on one and { $low } on another: the neutral may be open. All breakers off. Leave them off. Call a licensed electrician.
+power-high-voltage-split = { $high } on one and { $low_leg } on another: the neutral may be open. All breakers off. Leave them off. Call a licensed electrician.
 power-high-voltage-battery = Battery at { $volts }, too high. Switch the converter's breaker off. Open the bay to let gas out.
 
 power-over-current-act = { $amps } on a { $breaker } breaker. Shed load: AC or heat off, then the water heater. The plug gets hot before the breaker trips.
@@ -1090,13 +1098,20 @@ power-battery-low-told = Battery low. Read its volts at rest. Is the converter's
 
 power-generator-soon = The generator gives { $generator_w }. All loads run at { $running_w } and need { $needed_w } to start an AC. Start one AC at a time, the heater last. Or bring a bigger one.
 power-generator-act = The generator gives { $generator_w }. All loads together run at { $running_w }, and { $needed_w } starts an AC. Leave one AC or the water heater off. Or bring a bigger one.
+power-generator-inside = Everybody out into fresh air. Its exhaust kills, and nobody smells it. Generator off, if you can do it without breathing the exhaust. Move it 20 ft from doors, windows and tents. Anyone dizzy or with a headache: call the emergency number.
 
 ## Crowd
 
 crowd-under-served = { $stalls } stalls will be { $busy } busy at the peak. Lines will grow. Ask for more stalls, and keep these clean and stocked.
-crowd-under-served-stall-out = One stall out leaves { $stalls }. They will be { $busy } busy at the peak. Get the stall back, or ask for more.
+crowd-under-served-stall-out = { $stalls_out ->
+    [one] One stall out leaves
+   *[other] { $stalls_out } stalls out leave
+} { $stalls }. They will be { $busy } busy at the peak. Get stalls back, or ask for more.
 crowd-under-served-act = { $stalls } stalls cannot keep up at the peak ({ $busy } busy). The line will not end. Tell the dispatcher: more stalls are needed.
-crowd-under-served-act-stall-out = One stall out leaves { $stalls }, and they cannot keep up at the peak ({ $busy } busy). Get the stall back first. Tell the dispatcher: more stalls are needed.
+crowd-under-served-act-stall-out = { $stalls_out ->
+    [one] One stall out leaves
+   *[other] { $stalls_out } stalls out leave
+} { $stalls }, and they cannot keep up at the peak ({ $busy } busy). Get stalls back first. Tell the dispatcher: more stalls are needed.
 
 ## Site
 
@@ -1150,9 +1165,6 @@ trouble-gas-illness = Everybody out, upwind, into fresh air. Call the emergency 
 trouble-gas-illness-at = Everybody out, upwind, into fresh air. Call the emergency number. Say you are at { $address }. Generator off if you can do it safely. Nobody goes back in.
 trouble-person-trapped = Speak to them. No answer: call the emergency number. Try the coin slot on the lock. Then the hinge pins.
 trouble-person-trapped-at = Speak to them. No answer: call the emergency number. Say you are at { $address }. Try the coin slot on the lock. Then the hinge pins.
-trouble-person-cold = Get to a warm place now, and tell someone where you are. Put on dry clothes. Drink something warm, no alcohol. Warm numb skin slowly against the body. Do not rub it. Confused, or the shaking stops: call the emergency number.
-trouble-generator-inside = Everybody out into fresh air. Its exhaust kills, and nobody smells it. Generator off, if you can do it without breathing the exhaust. Move it 20 ft from doors, windows and tents. Anyone dizzy or with a headache: call the emergency number.
-trouble-no-backflow = Keep the supply shut. Fit a vacuum breaker or a backflow preventer at the hose bib first. None at hand: run from the fresh tank.
 trouble-hot-plug = Stop using that plug. Power off at the source, then unplug it. Do not use it again. Replace plug and outlet.
 trouble-cord-damaged = Power off at the source. Take that cord away and use a good one. Keep it out of water and away from tires.
 trouble-low-flow = Weak water. Most often a dirty inlet filter, a kink, or a tire on the hose. One tap only: clean its screen.
@@ -1334,6 +1346,7 @@ fact-humidity = humidity
 fact-heat-index = heat index
 fact-volts = volts
 fact-high = high leg
+fact-low-leg = low leg
 fact-breaker = breaker
 fact-continuous = for hours, at most
 fact-since = since

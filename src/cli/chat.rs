@@ -14,7 +14,8 @@ use super::input::{LONGEST, Lines, Typed};
 use super::{load, replay};
 use crate::book::MessageKey;
 use crate::chat::clerk::{Clerk, Parcel, SNAPSHOT_EVERY, Setup, Window};
-use crate::desk::{Body, Desk, Inbound, Sender};
+use crate::desk::{Desk, Inbound, Sender};
+
 use crate::fleet::{CrewMember, Fleet, demo};
 use crate::reply::{Arg, Replies, Voice};
 use crate::store::Files;
@@ -260,15 +261,12 @@ impl Chat {
         }
         self.sent += 1;
         let now = self.clock.now();
-        let inbound = Inbound {
-            key: MessageKey::new("console", self.started, self.sent, 0),
-            from: Sender::Crew(self.crew.id.clone()),
-            chat: None,
-            at: now,
-            received: now,
-            body: Body::Text(text.to_owned()),
-            replaces: None,
-        };
+        let inbound = Inbound::says(
+            MessageKey::new("console", self.started, self.sent, 0),
+            Sender::Crew(self.crew.id.clone()),
+            now,
+            text,
+        );
         match self.window.batch_blocking(vec![inbound]) {
             Ok(()) => self.print_letters(),
             Err(error) => {

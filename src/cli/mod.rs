@@ -22,6 +22,7 @@ mod replay;
 mod review;
 mod serve;
 mod shown;
+mod stickers;
 mod sum;
 mod verify;
 
@@ -63,6 +64,8 @@ enum Command {
     Forget(forget::Args),
     /// Make a one-use invite, as for the first dispatcher, also while a bot runs
     Invite(invite::Args),
+    /// Draw a sticker for each trailer, to print: its code opens the chat with that trailer set
+    Stickers(stickers::Args),
     /// Check what a bot needs: disk, store, fleet, token, clock, network; each fault with its remedy
     Doctor(doctor::Args),
     /// Copy a data directory, also while a bot runs on it, and verify the copy
@@ -89,6 +92,7 @@ pub fn main() -> ExitCode {
         Command::Export(args) => export::run(&args),
         Command::Forget(args) => forget::run(&args),
         Command::Invite(args) => invite::run(&args),
+        Command::Stickers(args) => stickers::run(&args),
         Command::Doctor(args) => doctor::run(&args),
         Command::Backup(args) => backup::back_up(&args),
         Command::Restore(args) => backup::restore(&args),

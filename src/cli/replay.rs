@@ -14,7 +14,8 @@ use super::CliError;
 use super::fleet::open;
 use super::input::{LONGEST, LONGEST_JSON, Lines, Typed};
 use crate::book::MessageKey;
-use crate::desk::{Body, Desk, Inbound, Means, Sender, Turn};
+use crate::desk::{Desk, Inbound, Means, Sender, Turn};
+
 use crate::fleet::demo;
 use crate::outlook::{BATTERY_LIMIT_PCT, Outlook, TankOutlook};
 use crate::words;
@@ -106,13 +107,8 @@ pub(super) fn day() -> Vec<Inbound> {
             .unwrap_or(at);
         let key = MessageKey::new("demo", 0, n as i64 + 1, 0);
         Inbound {
-            key,
-            from: Sender::Crew(line.from),
-            chat: None,
-            at,
             received,
-            body: Body::Text(line.text),
-            replaces: None,
+            ..Inbound::says(key, Sender::Crew(line.from), at, line.text)
         }
     });
     inbound.collect()
@@ -203,19 +199,12 @@ impl<W: Write> Player<W> {
             }
         };
         // an edit takes its place in time where the message it mends stood
-        let body = Body::Text(line.text.clone());
-        Ok((
-            Inbound {
-                key,
-                from,
-                chat: None,
-                at,
-                received: received.max(at),
-                body,
-                replaces,
-            },
-            line,
-        ))
+        let inbound = Inbound {
+            received: received.max(at),
+            replaces,
+            ..Inbound::says(key, from, at, line.text.clone())
+        };
+        Ok((inbound, line))
     }
 
     fn tick_to(&mut self, until: DateTime<Utc>) -> Result<(), CliError> {

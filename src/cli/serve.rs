@@ -208,7 +208,7 @@ async fn in_force(window: &Window) -> Result<String, CliError> {
         .to_owned())
 }
 
-fn token(file: Option<&Path>) -> Result<Token, CliError> {
+pub(super) fn token(file: Option<&Path>) -> Result<Token, CliError> {
     let text = match file {
         Some(file) => std::fs::read_to_string(file).map_err(|error| {
             CliError::Usage(format!(

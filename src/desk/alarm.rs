@@ -5,7 +5,8 @@ use super::inbound::Outgoing;
 use super::receive::Hearing;
 use super::situate::Case;
 use super::tick::silence_key;
-use crate::book::{AlarmChange, Personal, Record};
+use crate::book::{AlarmChange, Record};
+
 use crate::finding::{Finding, Level, Urgency};
 use crate::fleet::Role;
 use crate::heard::UnitName;
@@ -82,7 +83,7 @@ pub(super) fn raise(
             let mut args = vec![
                 ("signal", voice.word("signal-danger").into()),
                 ("who", hearing.member.name.as_str().into()),
-                ("what", voice.name(finding.id).into()),
+                ("what", voice.name(finding.id, finding.level).into()),
             ];
             let mut key = "alarm-person";
             if let Some(unit) = &finding.unit {
@@ -94,13 +95,9 @@ pub(super) fn raise(
                 key = "alarm-danger";
             }
             let text = format!("{}\n{}", voice.say(key, &args), voice.word("alarm-answer"));
-            reply.others.push(Outgoing {
-                to: other.id.clone(),
-                chat: None,
-                text: Personal::new(text),
-                level: Some(Level::Danger),
-                answers: None,
-            });
+            reply
+                .others
+                .push(Outgoing::to(&other.id, text).of_level(Level::Danger));
         }
     }
 }

@@ -169,8 +169,8 @@ fn got_it(hearing: &Hearing<'_>, reply: &mut Reply<'_>, records: &mut Vec<Record
         let names: Vec<String> = standing
             .iter()
             .map(|(_, alarm)| match &alarm.unit {
-                Some(unit) => format!("{unit} {}", voice.name(alarm.id)),
-                None => voice.name(alarm.id),
+                Some(unit) => format!("{unit} {}", voice.name(alarm.id, alarm.level)),
+                None => voice.name(alarm.id, alarm.level),
             })
             .collect();
         voice.all_of(&names)
@@ -199,15 +199,10 @@ fn got_it(hearing: &Hearing<'_>, reply: &mut Reply<'_>, records: &mut Vec<Record
             .voice_for(other, None, &hearing.fleet, hearing.now);
         let who = voice.person(by).into_owned();
         let what = names(&voice);
-        reply.others.push(Outgoing {
-            to: other.id.clone(),
-            chat: None,
-            text: Personal::new(
-                voice.say("got-it-by", &[("who", who.into()), ("what", what.into())]),
-            ),
-            level: None,
-            answers: None,
-        });
+        reply.others.push(Outgoing::to(
+            &other.id,
+            voice.say("got-it-by", &[("who", who.into()), ("what", what.into())]),
+        ));
     }
 }
 
@@ -315,13 +310,7 @@ fn tell(hearing: &Hearing<'_>, order: &Command, reply: &mut Reply<'_>) {
                 "tell-from",
                 &[("who", who.into()), ("quote", words.trim().into())],
             );
-            reply.others.push(Outgoing {
-                to: other.id.clone(),
-                chat: None,
-                text: Personal::new(text),
-                level: None,
-                answers: None,
-            });
+            reply.others.push(Outgoing::to(&other.id, text));
             reply.say("tell-sent", &[("who", other.name.as_str().into())]);
         }
     }

@@ -28,12 +28,22 @@ fn code(body: &Body) -> Option<&str> {
     let text = text.trim().trim_start_matches('/');
     let (word, code) = text.split_once(char::is_whitespace)?;
     let code = code.trim();
-    let is_code = !code.is_empty()
+    (word.eq_ignore_ascii_case("start") && fits_a_link(code)).then_some(code)
+}
+
+/// Returns the code that a trailer's sticker carries; none where a link cannot carry its name.
+pub fn sticker_code(unit: &str) -> Option<String> {
+    let code = format!("{STICKER}{unit}");
+    fits_a_link(&code).then_some(code)
+}
+
+/// Tells whether a link into the chat can carry a code (Telegram deep links).
+fn fits_a_link(code: &str) -> bool {
+    !code.is_empty()
         && code.len() <= LONGEST_CODE
         && code
             .bytes()
-            .all(|byte| byte.is_ascii_alphanumeric() || matches!(byte, b'_' | b'-'));
-    (word.eq_ignore_ascii_case("start") && is_code).then_some(code)
+            .all(|byte| byte.is_ascii_alphanumeric() || matches!(byte, b'_' | b'-'))
 }
 
 /// Returns the digest under which an invite's code is kept.
@@ -85,13 +95,8 @@ pub(super) fn opened(desk: &Desk, inbound: &Inbound, member: &CrewMember) -> Opt
             voice.word("invite-spent")
         }
     };
-    turn.outgoing.push(Outgoing {
-        to: member.id.clone(),
-        chat: inbound.chat,
-        text: Personal::new(text),
-        level: None,
-        answers: Some(inbound.key.clone()),
-    });
+    turn.outgoing
+        .push(Outgoing::to(&member.id, text).answering(inbound));
     Some(Opened::Turn(Box::new(turn)))
 }
 
@@ -132,13 +137,8 @@ fn join(desk: &Desk, inbound: &Inbound, invite: &Invite, user: i64) -> Turn {
             ("role", role(&voice, invite.role).into()),
         ],
     );
-    turn.outgoing.push(Outgoing {
-        to: invite.who.clone(),
-        chat: inbound.chat,
-        text: Personal::new(text),
-        level: None,
-        answers: Some(inbound.key.clone()),
-    });
+    turn.outgoing
+        .push(Outgoing::to(&invite.who, text).answering(inbound));
     turn.outgoing.extend(tell_dispatchers(
         desk,
         &fleet,
@@ -206,13 +206,8 @@ fn refuse(desk: &Desk, inbound: &Inbound, tried: Attempt) -> Turn {
         let voice = desk
             .replies
             .voice(fleet.language, fleet.style, fleet.time_zone, inbound.at);
-        turn.outgoing.push(Outgoing {
-            to: String::new(),
-            chat: inbound.chat,
-            text: Personal::new(voice.word("stranger")),
-            level: None,
-            answers: None,
-        });
+        turn.outgoing
+            .push(Outgoing::to("", voice.word("stranger")).in_chat_of(inbound));
     }
     turn
 }

@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 use chrono::{DateTime, Utc};
 use serde::{Deserialize, Serialize};
 
-use crate::book::{MessageKey, Record, Task};
+use crate::book::{MessageKey, Personal, Record, Task};
 use crate::finding::{Finding, Level};
 use crate::heard::{Heard, UnitName};
 use crate::outlook::Outlook;
@@ -26,8 +26,58 @@ pub enum Sender {
 pub enum Body {
     /// Words.
     Text(String),
+    /// A button that was pressed.
+    Press(Press),
+    /// A place that was shared.
+    Place(Place),
+    /// A picture.
+    Photo(Photo),
     /// Something the bot cannot read yet, by its name: `sticker`, `voice`.
     Other(String),
+}
+
+impl Body {
+    /// Returns the words it carries; none where it carries none.
+    pub fn words(&self) -> &str {
+        match self {
+            Body::Text(text) => text,
+            Body::Photo(photo) => photo.caption.as_deref().unwrap_or_default(),
+            Body::Press(_) | Body::Place(_) | Body::Other(_) => "",
+        }
+    }
+}
+
+/// A button that was pressed.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Press {
+    /// The key that the button carries: opaque, and not to be trusted.
+    pub key: String,
+    /// What the network calls this press, so that it can be told that it was taken.
+    pub id: String,
+}
+
+/// A place that was shared.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+pub struct Place {
+    /// Degrees north.
+    pub latitude: f64,
+    /// Degrees east.
+    pub longitude: f64,
+    /// Whether it is one of many that a moving phone sends by itself.
+    pub moves: bool,
+}
+
+/// A picture, as the network announces it.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Photo {
+    /// What the network calls the file.
+    pub file: String,
+    /// How large it says that it is, bytes.
+    pub bytes: Option<u64>,
+    /// What is written under it.
+    pub caption: Option<String>,
+    /// What the pictures of one album have in common.
+    pub album: Option<String>,
 }
 
 /// One message as it came in.
@@ -39,6 +89,8 @@ pub struct Inbound {
     pub from: Sender,
     /// The chat it came in; none on the console.
     pub chat: Option<i64>,
+    /// The topic of the chat, in a group that has topics.
+    pub topic: Option<i64>,
     /// When it was written.
     pub at: DateTime<Utc>,
     /// When it was received.
@@ -49,6 +101,22 @@ pub struct Inbound {
     pub replaces: Option<MessageKey>,
 }
 
+impl Inbound {
+    /// Makes a text, received when it was written and in no chat.
+    pub fn says(key: MessageKey, from: Sender, at: DateTime<Utc>, text: impl Into<String>) -> Self {
+        Inbound {
+            key,
+            from,
+            chat: None,
+            topic: None,
+            at,
+            received: at,
+            body: Body::Text(text.into()),
+            replaces: None,
+        }
+    }
+}
+
 /// One message to send.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 pub struct Outgoing {
@@ -56,12 +124,59 @@ pub struct Outgoing {
     pub to: String,
     /// The chat to answer in; none where the transport finds it from `to`.
     pub chat: Option<i64>,
+    /// The topic of that chat to answer in.
+    pub topic: Option<i64>,
     /// What to say.
-    pub text: crate::book::Personal,
+    pub text: Personal,
     /// How badly someone can be hurt by what it tells: dangers overtake the rest.
     pub level: Option<Level>,
     /// The message it answers.
     pub answers: Option<MessageKey>,
+    /// The likely answers, offered as buttons.
+    pub choices: Vec<Choice>,
+}
+
+/// One likely answer to a message.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub struct Choice {
+    /// What stands on the button.
+    pub label: String,
+    /// The key that the button carries.
+    pub key: Personal,
+}
+
+impl Outgoing {
+    /// Makes a message to a person, in their own chat.
+    pub fn to(who: &str, text: impl Into<String>) -> Self {
+        Outgoing {
+            to: who.to_owned(),
+            chat: None,
+            topic: None,
+            text: Personal::new(text),
+            level: None,
+            answers: None,
+            choices: Vec::new(),
+        }
+    }
+
+    /// Sends it where a message came in.
+    pub fn in_chat_of(mut self, inbound: &Inbound) -> Self {
+        self.chat = inbound.chat;
+        self.topic = inbound.topic;
+        self
+    }
+
+    /// Makes it the answer to a message, where that came in.
+    pub fn answering(mut self, inbound: &Inbound) -> Self {
+        self.answers = Some(inbound.key.clone());
+        self.in_chat_of(inbound)
+    }
+
+    /// Says how badly someone can be hurt by what it tells.
+    pub fn of_level(mut self, level: impl Into<Option<Level>>) -> Self {
+        self.level = level.into();
+        self
+    }
 }
 
 /// What a message or the clock brought about.

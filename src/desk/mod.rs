@@ -31,7 +31,8 @@ use std::sync::Arc;
 
 use chrono::{DateTime, Utc};
 
-pub use inbound::{Body, Inbound, Outgoing, Sender, Turn};
+pub use door::sticker_code;
+pub use inbound::{Body, Choice, Inbound, Outgoing, Photo, Place, Press, Sender, Turn};
 
 use self::tick::Agenda;
 use crate::book::{Book, Record};
@@ -48,6 +49,7 @@ pub struct Desk {
     words: Vec<TaughtWord>,
     replies: Replies,
     answers: walk::Answers,
+    values: walk::Values,
     phrases: phrases::Phrases,
     questions: answer::Questions,
     why_words: answer::WhyWords,
@@ -81,6 +83,7 @@ impl Desk {
             words: Vec::new(),
             replies: Replies::new(),
             answers: walk::Answers::default(),
+            values: walk::Values::default(),
             phrases: phrases::Phrases::default(),
             questions: answer::Questions::default(),
             means: Means::default(),

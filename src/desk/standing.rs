@@ -187,13 +187,9 @@ pub(super) fn ordered(
             ("who", who.into()),
             ("quote", quote.into()),
         ];
-        reply.others.push(Outgoing {
-            to: other.id.clone(),
-            chat: None,
-            text: Personal::new(voice.say("order-told", &args)),
-            level: Some(Level::Warning),
-            answers: None,
-        });
+        reply
+            .others
+            .push(Outgoing::to(&other.id, voice.say("order-told", &args)).of_level(Level::Warning));
     }
 }
 

@@ -9,7 +9,8 @@ use super::receive::Hearing;
 use super::settle::Settled;
 use super::tick::{alarm_of_task, dispatchers};
 use super::when;
-use crate::book::{Personal, Record, Stage, Task, TaskChange};
+use crate::book::{Record, Stage, Task, TaskChange};
+
 use crate::dialogue::About;
 use crate::finding::{Level, TaskKind};
 use crate::fleet::Role;
@@ -274,12 +275,8 @@ fn tell(
         args.extend(more.iter().cloned());
         let answer = voice.say("speak-answer-task", &[("id", task.id.into())]);
         let text = format!("{}\n{}\n{answer}", voice.say(key, &args), voice.task(&task));
-        reply.others.push(Outgoing {
-            to: to.to_owned(),
-            chat: None,
-            text: Personal::new(text),
-            level: Some(Level::Notice),
-            answers: None,
-        });
+        reply
+            .others
+            .push(Outgoing::to(to, text).of_level(Level::Notice));
     }
 }

@@ -6,7 +6,8 @@ use super::answer::Reply;
 use super::inbound::Outgoing;
 use super::receive::Hearing;
 use super::situate::Case;
-use crate::book::{Personal, Record};
+use crate::book::Record;
+
 use crate::dialogue::Watch;
 use crate::finding::Level;
 use crate::heard::{ReadingKey, UnitName};
@@ -171,13 +172,9 @@ pub(super) fn hits(
         if watch.who == hearing.member.id {
             reply.opening.push(text);
         } else {
-            reply.others.push(Outgoing {
-                to: watch.who.clone(),
-                chat: None,
-                text: Personal::new(text),
-                level: Some(Level::Notice),
-                answers: None,
-            });
+            reply
+                .others
+                .push(Outgoing::to(&watch.who, text).of_level(Level::Notice));
         }
     }
 }

@@ -42,5 +42,10 @@ pub fn first_words(fault: Fault) -> Option<Finding> {
     };
     let facts = Facts::new().by("formula-reported", COMMON_PRACTICE);
     let finding = Finding::new(FindingId::of_fault(fault), level, Urgency::Now, facts);
+    let finding = match fault {
+        Fault::GeneratorInside => finding.says("power-generator-inside"),
+        Fault::PersonCold => finding.says("cold-crew-cold-person"),
+        _ => finding,
+    };
     Some(finding.cautions(cautions))
 }

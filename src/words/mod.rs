@@ -14,6 +14,7 @@ mod correct;
 mod explain;
 mod item;
 mod json;
+mod legs;
 mod lex;
 mod normal;
 mod number;

@@ -6,7 +6,7 @@ mod mangle;
 
 use chrono::TimeDelta;
 use hosebib::book::MessageKey;
-use hosebib::desk::{Body, Desk, Inbound, Sender};
+use hosebib::desk::{Desk, Inbound, Sender};
 use hosebib::fleet::demo;
 use hosebib::quantity::TemperatureScale;
 use hosebib::words::{Reader, to_json};
@@ -64,15 +64,12 @@ fn no_mangled_message_stops_the_desk() {
         at += TimeDelta::minutes(chance.i64(1..40));
         let tick = desk.tick(at);
         desk.apply(&tick.records);
-        let inbound = Inbound {
-            key: MessageKey(format!("mangled:{number}")),
-            from: Sender::Crew(crew[chance.usize(..crew.len())].clone()),
-            chat: None,
+        let inbound = Inbound::says(
+            MessageKey(format!("mangled:{number}")),
+            Sender::Crew(crew[chance.usize(..crew.len())].clone()),
             at,
-            received: at,
-            body: Body::Text(message(&mut chance)),
-            replaces: None,
-        };
+            message(&mut chance),
+        );
         let turn = desk.receive(&inbound);
         desk.apply(&turn.records);
     }

@@ -6,7 +6,7 @@ use std::path::Path;
 
 use chrono::{DateTime, Utc};
 use hosebib::book::MessageKey;
-use hosebib::desk::{Body, Desk, Inbound, Sender, Turn};
+use hosebib::desk::{Desk, Inbound, Sender, Turn};
 use hosebib::finding::Finding;
 use hosebib::fleet::{self, FleetFiles};
 use serde::Deserialize;
@@ -124,13 +124,13 @@ fn play(scenario: &Scenario) -> Vec<String> {
         }
         now = Some(received);
         let inbound = Inbound {
-            key: MessageKey::new("scenario", 0, n as i64 + 1, 0),
-            from: Sender::Crew(said.from.clone()),
-            chat: None,
-            at: said.at,
             received,
-            body: Body::Text(said.text.clone()),
-            replaces: None,
+            ..Inbound::says(
+                MessageKey::new("scenario", 0, n as i64 + 1, 0),
+                Sender::Crew(said.from.clone()),
+                said.at,
+                said.text.clone(),
+            )
         };
         let turn = desk.receive(&inbound);
         desk.apply(&turn.records);

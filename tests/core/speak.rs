@@ -4,7 +4,7 @@
 use chrono::{DateTime, NaiveDate, TimeDelta, TimeZone, Utc};
 use chrono_tz::America::Denver;
 use hosebib::book::{MessageKey, Record};
-use hosebib::desk::{Body, Desk, Inbound, Sender, Turn};
+use hosebib::desk::{Desk, Inbound, Sender, Turn};
 use hosebib::fleet::{self, Fleet, FleetFiles};
 
 /// A desk with every record it was given, so that it can be folded anew.
@@ -34,15 +34,12 @@ impl Bot {
 
     fn hears(&mut self, at: DateTime<Utc>, from: &str, text: &str) -> Turn {
         self.said += 1;
-        let turn = self.desk.receive(&Inbound {
-            key: MessageKey::new("test", 1, self.said, 0),
-            from: Sender::Crew(from.to_owned()),
-            chat: None,
+        let turn = self.desk.receive(&Inbound::says(
+            MessageKey::new("test", 1, self.said, 0),
+            Sender::Crew(from.to_owned()),
             at,
-            received: at,
-            body: Body::Text(text.to_owned()),
-            replaces: None,
-        });
+            text,
+        ));
         self.take(turn)
     }
 

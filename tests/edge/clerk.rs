@@ -5,7 +5,7 @@ use std::sync::{Arc, mpsc};
 use std::time::Duration;
 
 use chrono::{DateTime, TimeDelta, Utc};
-use hosebib::book::{MessageKey, Personal, Record};
+use hosebib::book::{MessageKey, Record};
 use hosebib::chat::clerk::{Clerk, GivenUp, NotDone, Parcel, Setup, Turns, Window};
 use hosebib::desk::{Body, Desk, Inbound, Means, Outgoing, Sender, Turn};
 use hosebib::finding::Level;
@@ -54,13 +54,11 @@ impl Turns for Parrot {
             inbound.at
         };
         turn.records.push(Record::Ticked { at });
-        turn.outgoing.push(Outgoing {
-            to: "dana".into(),
-            chat: inbound.chat,
-            text: Personal::new(text.as_str()),
-            level: text.contains("danger").then_some(Level::Danger),
-            answers: Some(inbound.key.clone()),
-        });
+        turn.outgoing.push(
+            Outgoing::to("dana", text.as_str())
+                .answering(inbound)
+                .of_level(text.contains("danger").then_some(Level::Danger)),
+        );
         turn
     }
 
@@ -182,13 +180,13 @@ impl Post {
 
 fn inbound(number: i64, text: &str) -> Inbound {
     Inbound {
-        key: MessageKey::new("telegram", 77, number, 0),
-        from: Sender::ChatUser(77),
         chat: Some(77),
-        at: start(),
-        received: start(),
-        body: Body::Text(text.into()),
-        replaces: None,
+        ..Inbound::says(
+            MessageKey::new("telegram", 77, number, 0),
+            Sender::ChatUser(77),
+            start(),
+            text,
+        )
     }
 }
 

@@ -8,6 +8,7 @@ mod forget;
 mod input;
 mod refused;
 mod review;
+mod stickers;
 mod words;
 
 use std::ffi::OsStr;

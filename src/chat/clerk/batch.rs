@@ -162,17 +162,11 @@ fn dangers<'a>(
 /// Returns the words of a message, or the name of what else it is.
 fn words(body: &Body) -> &str {
     match body {
-        Body::Text(text) => text,
         Body::Other(kind) => kind,
+        body => body.words(),
     }
 }
 
 fn answer_to(inbound: &Inbound, to: &str, text: &str) -> Outgoing {
-    Outgoing {
-        to: to.to_owned(),
-        chat: inbound.chat,
-        text: Personal::new(text),
-        level: None,
-        answers: Some(inbound.key.clone()),
-    }
+    Outgoing::to(to, text).answering(inbound)
 }

@@ -6,7 +6,7 @@ use serde_json::Value;
 
 use super::forget::Forget;
 use crate::book::{MessageKey, Personal};
-use crate::desk::Outgoing;
+use crate::desk::{Choice, Outgoing};
 use crate::finding::Level;
 
 /// Which outgoing message of which turn.
@@ -19,7 +19,7 @@ pub struct ParcelId {
 }
 
 /// A message handed to a transport.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone, Default, PartialEq)]
 pub struct Parcel {
     /// What to say back to the clerk about it; none for a word that is not kept.
     pub id: Option<ParcelId>,
@@ -27,6 +27,8 @@ pub struct Parcel {
     pub to: String,
     /// The chat to send it to; none where the person has none.
     pub chat: Option<i64>,
+    /// The topic of that chat.
+    pub topic: Option<i64>,
     /// What to say.
     pub text: String,
     /// How badly someone can be hurt by what it tells.
@@ -35,6 +37,8 @@ pub struct Parcel {
     pub answers: Option<MessageKey>,
     /// How many parts of it were accepted before.
     pub parts_sent: u32,
+    /// The likely answers, offered as buttons.
+    pub choices: Vec<Choice>,
 }
 
 impl Parcel {
@@ -42,12 +46,7 @@ impl Parcel {
     pub(super) fn recall(id: ParcelId) -> Self {
         Parcel {
             id: Some(id),
-            to: String::new(),
-            chat: None,
-            text: String::new(),
-            level: None,
-            answers: None,
-            parts_sent: 0,
+            ..Parcel::default()
         }
     }
 
@@ -63,11 +62,15 @@ pub(super) struct Letter {
     pub(super) to: String,
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub(super) chat: Option<Personal>,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub(super) topic: Option<i64>,
     pub(super) text: Personal,
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub(super) level: Option<Level>,
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub(super) answers: Option<Personal>,
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub(super) choices: Vec<Choice>,
 }
 
 impl Letter {
@@ -75,9 +78,11 @@ impl Letter {
         Letter {
             to: outgoing.to,
             chat: outgoing.chat.map(|chat| Personal::new(chat.to_string())),
+            topic: outgoing.topic,
             text: outgoing.text,
             level: outgoing.level,
             answers: outgoing.answers.map(|key| Personal::new(key.0)),
+            choices: outgoing.choices,
         }
     }
 
@@ -91,6 +96,7 @@ impl Letter {
             id: Some(id),
             to: self.to.clone(),
             chat,
+            topic: self.topic,
             text: self.text.text().to_owned(),
             level: self.level,
             answers: self
@@ -99,6 +105,7 @@ impl Letter {
                 .and_then(|key| key.personal.clone())
                 .map(MessageKey),
             parts_sent,
+            choices: self.choices.clone(),
         }
     }
 }

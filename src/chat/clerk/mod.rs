@@ -312,7 +312,8 @@ impl Window {
         self.ask(|answer| Job::Forget(None, answer)).await
     }
 
-    /// Returns how things stand: `turns`, `fleet_digest`, `crew`, `trailers`, `waiting`, `unreachable`, `logging`.
+    /// Returns how things stand: `turns`, `fleet_digest`, `crew`, `trailers`, `waiting`, `unreachable`, `logging`,
+    /// and `bot`, its name on the chat network.
     ///
     /// # Errors
     ///

@@ -92,10 +92,11 @@ impl<T: Turns> Work<T> {
                 id: None,
                 to: danger.to,
                 chat: chat.map(|chat| self.state.outbox.current(chat)),
+                topic: danger.topic,
                 text: self.phrases.danger_not_logged(language, danger.text.text()),
                 level: danger.level,
                 answers: danger.answers,
-                parts_sent: 0,
+                ..Parcel::default()
             };
             (self.deliver)(parcel);
         }
@@ -113,13 +114,12 @@ impl<T: Turns> Work<T> {
             let chat = inbound.chat.or(member.chat_user);
             let answers = Some(inbound.key.clone());
             (self.deliver)(Parcel {
-                id: None,
                 to: member.id,
                 chat,
+                topic: inbound.topic,
                 text,
-                level: None,
                 answers,
-                parts_sent: 0,
+                ..Parcel::default()
             });
         }
     }
@@ -176,13 +176,7 @@ impl<T: Turns> Work<T> {
                 // a notice that is itself refused must not bring forth another
                 let level = letter.level.filter(|_| *why == GivenUp::Unreachable);
                 let to = dispatcher.id.clone();
-                outgoing.push(Outgoing {
-                    to,
-                    chat: None,
-                    text: Personal::new(text),
-                    level,
-                    answers: None,
-                });
+                outgoing.push(Outgoing::to(&to, text).of_level(level));
             }
         }
         self.write_notes(notes, outgoing);

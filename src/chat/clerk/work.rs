@@ -296,6 +296,7 @@ impl<T: Turns> Work<T> {
             "waiting": self.state.outbox.len(),
             "unreachable": self.state.outbox.unreachable(),
             "logging": !self.trouble.lasts(),
+            "bot": self.bot,
         })
     }
 

@@ -71,6 +71,7 @@ fn from_known(
     let facts = Facts {
         chat: message.chat.id.0,
         message: i64::from(message.id.0),
+        topic: topic(raw),
         user,
         bot: sender.is_some_and(|(_, bot)| bot),
         veiled: message.sender_chat.is_some(),
@@ -106,6 +107,7 @@ fn from_raw(
     let facts = Facts {
         chat,
         message: id,
+        topic: topic(message),
         user: number("/from/id"),
         bot: message.pointer("/from/is_bot") == Some(&Value::Bool(true)),
         veiled: message.get("sender_chat").is_some(),
@@ -142,6 +144,13 @@ fn kind_of(message: &Value) -> Option<&'static str> {
         .copied()
 }
 
+/// Returns the topic that a message was written in; a thread of replies in a group without topics is none.
+fn topic(message: &Value) -> Option<i64> {
+    let in_topic = message.get("is_topic_message") == Some(&Value::Bool(true));
+    let number = message.get("message_thread_id").and_then(Value::as_i64);
+    number.filter(|_| in_topic)
+}
+
 /// A group that was upgraded: the old one says where it goes, the new one where it comes from.
 fn moved(message: &Value) -> Brought {
     let number = |path: &str| message.pointer(path).and_then(Value::as_i64);
@@ -160,6 +169,7 @@ fn moved(message: &Value) -> Brought {
 struct Facts<'a> {
     chat: i64,
     message: i64,
+    topic: Option<i64>,
     user: Option<i64>,
     bot: bool,
     /// Written under a chat's name: a channel, or an administrator who does not show who they are.
@@ -191,6 +201,7 @@ impl Facts<'_> {
             key: MessageKey::new(NETWORK, self.chat, self.message, edit),
             from: Sender::ChatUser(user),
             chat: Some(self.chat),
+            topic: self.topic,
             // an edit takes the place in time of the message it edits
             at: self.date.min(received),
             received,

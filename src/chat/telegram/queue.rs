@@ -315,11 +315,9 @@ mod tests {
         Parcel {
             id: Some(ParcelId { turn, index: 0 }),
             to: "dana".into(),
-            chat: None,
             text: text.into(),
             level,
-            answers: None,
-            parts_sent: 0,
+            ..Parcel::default()
         }
     }
 

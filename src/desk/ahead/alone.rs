@@ -161,13 +161,9 @@ fn answered(
             let who = voice.person(&hearing.member.id).into_owned();
             let words = voice.quote(hearing.text);
             let args = [("who", who.into()), ("words", words.into())];
-            reply.others.push(Outgoing {
-                to: to.to_owned(),
-                chat: None,
-                text: Personal::new(voice.say("speak-alone-found", &args)),
-                level: Some(Level::Warning),
-                answers: None,
-            });
+            reply.others.push(
+                Outgoing::to(to, voice.say("speak-alone-found", &args)).of_level(Level::Warning),
+            );
         }
     }
 }

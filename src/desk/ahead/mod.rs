@@ -12,7 +12,8 @@ use super::receive::Hearing;
 use super::settle::{self, Settled};
 use super::situate::Case;
 use super::tick::{dispatchers, look_again, silence_key, task_key};
-use crate::book::{AheadChange, AlarmChange, Personal, Record, Task};
+use crate::book::{AheadChange, AlarmChange, Record, Task};
+
 use crate::finding::FindingId;
 use crate::heard::{Fault, ReadingKey};
 
@@ -104,13 +105,9 @@ fn say_who_has_it(hearing: &Hearing<'_>, task: &Task, reply: &mut Reply<'_>) {
             let who = voice.person(&hearing.member.id).into_owned();
             let what = voice.task_head(task);
             let args = [("who", who.into()), ("what", what.into())];
-            reply.others.push(Outgoing {
-                to: to.to_owned(),
-                chat: None,
-                text: Personal::new(voice.say("speak-taken-by", &args)),
-                level: None,
-                answers: None,
-            });
+            reply
+                .others
+                .push(Outgoing::to(to, voice.say("speak-taken-by", &args)));
         }
     }
 }

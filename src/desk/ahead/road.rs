@@ -7,7 +7,8 @@ use super::super::inbound::Outgoing;
 use super::super::receive::Hearing;
 use super::super::settle::{self, Settled};
 use super::super::tick::{dispatchers, road_key};
-use crate::book::{AheadChange, AlarmChange, Held, Personal, Record, Road};
+use crate::book::{AheadChange, AlarmChange, Held, Record, Road};
+
 use crate::finding::Level;
 use crate::fleet::Role;
 use crate::heard::{Entry, Event, Plan, PlanKind, ReadingKey};
@@ -42,12 +43,10 @@ pub(super) fn note(
         if !held.is_empty() {
             change(AheadChange::Released { to: me.clone() });
         }
-        reply.others.extend(held.iter().map(|held| Outgoing {
-            to: me.clone(),
-            chat: hearing.inbound.chat,
-            text: held.text.clone(),
-            level: held.level,
-            answers: None,
+        reply.others.extend(held.iter().map(|held| {
+            Outgoing::to(me, held.text.text())
+                .in_chat_of(hearing.inbound)
+                .of_level(held.level)
         }));
     }
     if hearing.desk.book.alarms().contains_key(&road_key(me)) {
@@ -148,13 +147,10 @@ fn hold(hearing: &Hearing<'_>, reply: &mut Reply<'_>, records: &mut Vec<Record>)
                 };
                 let voice = hearing.desk.voice_for(member, None, &hearing.fleet, at);
                 let who = voice.person(&message.to).into_owned();
-                reply.others.push(Outgoing {
-                    to: to.to_owned(),
-                    chat: None,
-                    text: Personal::new(voice.say("alarm-driving", &[("who", who.into())])),
-                    level: message.level,
-                    answers: None,
-                });
+                reply.others.push(
+                    Outgoing::to(to, voice.say("alarm-driving", &[("who", who.into())]))
+                        .of_level(message.level),
+                );
             }
         }
         let who = reply.voice.person(&message.to).into_owned();

@@ -4,7 +4,8 @@ use super::super::answer::Reply;
 use super::super::inbound::Outgoing;
 use super::super::receive::Hearing;
 use super::super::tick::{alarm_of_task, dispatchers, may_speak, text_of_task};
-use crate::book::{AheadChange, Personal, Record, Task, TaskChange};
+use crate::book::{AheadChange, Record, Task, TaskChange};
+
 use crate::finding::{Level, TaskKind};
 
 /// Tells the other dispatchers, in one message each; where they were spoken to just now, the next tick does it.
@@ -55,13 +56,9 @@ pub(super) fn call_now(hearing: &Hearing<'_>, reply: &mut Reply<'_>, records: &m
             })
             .collect();
         lines.push(voice.say("speak-answer-task", &[("id", tasks[0].id.into())]));
-        reply.others.push(Outgoing {
-            to: (*to).to_owned(),
-            chat: None,
-            text: Personal::new(lines.join("\n")),
-            level: Some(Level::Notice),
-            answers: None,
-        });
+        reply
+            .others
+            .push(Outgoing::to(to, lines.join("\n")).of_level(Level::Notice));
     }
     if !others.is_empty() {
         let change = AheadChange::Spoke;

@@ -10,7 +10,8 @@ use super::super::receive::Hearing;
 use super::super::settle::Settled;
 use super::super::situate::Case;
 use super::super::tick::dispatchers;
-use crate::book::{AheadChange, Personal, Record, Stage, Weather};
+use crate::book::{AheadChange, Record, Stage, Weather};
+
 use crate::finding::{Finding, FindingId, Level};
 use crate::fleet::Role;
 use crate::heard::{Entry, PlanKind, ReadingKey, UnitName};
@@ -133,7 +134,7 @@ fn warn(hearing: &Hearing<'_>, weather: &Weather, is_low: bool, reply: &mut Repl
             let (case, findings) = &at_risk[n];
             let names: Vec<String> = findings
                 .iter()
-                .map(|finding| voice.name(finding.id))
+                .map(|finding| voice.name(finding.id, finding.level))
                 .collect();
             let what = voice.all_of(&names);
             let site = case.place().unwrap_or_default();
@@ -150,13 +151,9 @@ fn warn(hearing: &Hearing<'_>, weather: &Weather, is_low: bool, reply: &mut Repl
         if to == hearing.member.id {
             reply.lines.push(lines.join("\n"));
         } else {
-            reply.others.push(Outgoing {
-                to,
-                chat: None,
-                text: Personal::new(lines.join("\n")),
-                level: Some(Level::Notice),
-                answers: None,
-            });
+            reply
+                .others
+                .push(Outgoing::to(&to, lines.join("\n")).of_level(Level::Notice));
         }
     }
 }

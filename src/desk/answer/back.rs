@@ -3,7 +3,8 @@
 use chrono::{DateTime, TimeDelta, Utc};
 
 use super::reply::Reply;
-use crate::book::{MessageKey, Personal, Record, Sent, Task, TaskChange, TaskState};
+use crate::book::{MessageKey, Record, Sent, Task, TaskChange, TaskState};
+
 use crate::desk::inbound::Outgoing;
 use crate::desk::receive::Hearing;
 use crate::desk::teach;
@@ -124,13 +125,9 @@ fn tell_untaken(hearing: &Hearing<'_>, reply: &mut Reply<'_>) {
                 ("who", voice.person(me).into_owned().into()),
                 ("task", voice.task(task).into()),
             ];
-            reply.others.push(Outgoing {
-                to: to.to_owned(),
-                chat: None,
-                text: Personal::new(voice.say("speak-untaken", &args)),
-                level: None,
-                answers: None,
-            });
+            reply
+                .others
+                .push(Outgoing::to(to, voice.say("speak-untaken", &args)));
         }
     }
 }

@@ -9,7 +9,8 @@ use super::super::inbound::{Outgoing, Turn};
 use super::super::receive::Hearing;
 use super::super::{Desk, Means};
 use super::{Named, find, record, words};
-use crate::book::{CrewChange, Invite, Personal, Record};
+use crate::book::{CrewChange, Invite, Record};
+
 use crate::fleet::Role;
 use crate::heard::Language;
 
@@ -193,17 +194,4 @@ fn id_for(desk: &Desk, now: DateTime<Utc>, name: &str) -> String {
         })
         .find(|id| !taken(id))
         .expect("only so many ids are taken")
-}
-
-impl Outgoing {
-    /// Makes a message to a person, in their own chat.
-    pub(in crate::desk) fn to(who: &str, text: String) -> Self {
-        Outgoing {
-            to: who.to_owned(),
-            chat: None,
-            text: Personal::new(text),
-            level: None,
-            answers: None,
-        }
-    }
 }

@@ -88,13 +88,11 @@ impl Hearing<'_> {
             });
         }
         if !finished.text.is_empty() {
-            turn.outgoing.push(Outgoing {
-                to: self.member.id.clone(),
-                chat: self.inbound.chat,
-                level: finished.findings.iter().map(|finding| finding.level).max(),
-                text: Personal::new(finished.text),
-                answers: Some(self.inbound.key.clone()),
-            });
+            turn.outgoing.push(
+                Outgoing::to(&self.member.id, finished.text)
+                    .answering(self.inbound)
+                    .of_level(finished.findings.iter().map(|finding| finding.level).max()),
+            );
         }
         turn.outgoing.extend(finished.others);
         turn.findings = finished.findings;

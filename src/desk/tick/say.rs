@@ -136,13 +136,10 @@ impl Say {
             }
             spoke |= dispatchers(fleet).any(|other| other == to)
                 && lines.iter().any(|(.., answer)| *answer != Answer::None);
-            turn.outgoing.push(Outgoing {
-                level: lines.iter().filter_map(|(level, ..)| *level).max(),
-                to,
-                chat: None,
-                text: Personal::new(text.join("\n")),
-                answers: None,
-            });
+            turn.outgoing.push(
+                Outgoing::to(&to, text.join("\n"))
+                    .of_level(lines.iter().filter_map(|(level, ..)| *level).max()),
+            );
         }
         spoke
     }

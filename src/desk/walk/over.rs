@@ -4,7 +4,8 @@ use super::super::answer::Reply;
 use super::super::inbound::Outgoing;
 use super::super::receive::Hearing;
 use super::super::settle;
-use crate::book::{Personal, Record};
+use crate::book::Record;
+
 use crate::dialogue::{CHECK_LASTS, Check, Talk};
 use crate::reply::Arg;
 
@@ -74,13 +75,10 @@ impl Over {
                 ("unit", unit.into()),
                 ("name", name.into()),
             ];
-            reply.others.push(Outgoing {
-                to: other.id.clone(),
-                chat: None,
-                text: Personal::new(voice.say("walk-handed-over", &args)),
-                level: None,
-                answers: None,
-            });
+            reply.others.push(Outgoing::to(
+                &other.id,
+                voice.say("walk-handed-over", &args),
+            ));
         }
         self.check.clone()
     }

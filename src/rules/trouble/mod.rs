@@ -115,18 +115,15 @@ fn row(fault: Fault) -> Option<Row> {
         | Fault::NotLevel
         | Fault::BatteryLow
         | Fault::GaugeStuck
-        | Fault::PersonHurt => return None,
+        | Fault::PersonHurt
+        | Fault::PersonCold
+        | Fault::GeneratorInside
+        | Fault::NoBackflow => return None,
         Fault::Fire => row(Danger, Now, &[C::EmergencyCall, C::FireElectric]).emergency(),
         Fault::GasIllness => row(Danger, Now, &[C::CarbonMonoxide, C::TankGas, C::NoEntry])
             .emergency()
             .from("CPSC portable generator alert; NIOSH (hydrogen sulphide); 29 CFR 1910.146"),
         Fault::PersonTrapped => row(Warning, Now, &[C::EmergencyCall]).emergency(),
-        Fault::GeneratorInside => row(Danger, Now, &[C::CarbonMonoxide, C::GeneratorHandling])
-            .from("CPSC portable generator alert"),
-        Fault::PersonCold => row(Warning, Now, &[C::EmergencyCall, C::Frostbite])
-            .from("NIOSH Publication 2010-115, cold stress (from memory)"),
-        Fault::NoBackflow => row(Level::Caution, Soon, &[C::Backflow])
-            .from("EPA Cross-Connection Control Manual 816-R-03-002; IPC 608"),
         Fault::HotPlug => row(Warning, Now, &[C::HotPlug, C::Electrician])
             .task(TaskKind::Electrician)
             .from("UL 489; common practice"),

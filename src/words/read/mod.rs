@@ -23,7 +23,7 @@ use crate::words::pair::{self, Found, Outcome};
 use crate::words::scope::{self, Scope};
 use crate::words::senses::Senses;
 use crate::words::unit::{self, Group};
-use crate::words::{Reader, answer, ask, correct, plan, told, weather, wish};
+use crate::words::{Reader, answer, ask, correct, legs, plan, told, weather, wish};
 use circuits::{circuit_codes, circuits};
 use clock::clock_words;
 use doubt::{doubted_again, drop_beside_unplaced};
@@ -161,6 +161,7 @@ impl<'t> Reading<'t> {
         let (text, tokens) = (&self.normal.text, &self.tokens);
         scope::segment(&mut self.items);
         neighbours::settle(text, tokens, &mut self.items, senses);
+        legs::settle(text, tokens, &mut self.items);
         level_words(text, tokens, &mut self.items, senses);
         circuit_codes(text, tokens, &mut self.items, senses);
         circuits(&mut self.items);
@@ -213,6 +214,7 @@ impl<'t> Reading<'t> {
             });
         }
         placed.extend(told);
+        legs::place(&self.normal.text, &self.tokens, &self.items, &mut placed);
         (placed, found)
     }
 

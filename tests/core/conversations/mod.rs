@@ -14,7 +14,7 @@ use std::path::{Path, PathBuf};
 use chrono::{DateTime, NaiveDate, NaiveTime, TimeDelta, TimeZone, Utc};
 use chrono_tz::Tz;
 use hosebib::book::MessageKey;
-use hosebib::desk::{Body, Desk, Inbound, Means, Sender, Turn};
+use hosebib::desk::{Desk, Inbound, Means, Sender, Turn};
 use hosebib::fleet::{self, Fleet, FleetFiles};
 use hosebib::heard::Language;
 
@@ -215,18 +215,14 @@ impl Case {
                     text.replace('\n', "\n    ")
                 )
                 .expect("a string");
-                let body = Body::Text(text);
+                let sender = match from.parse() {
+                    Ok(user) => Sender::ChatUser(user),
+                    Err(_) => Sender::Crew(from),
+                };
                 let inbound = Inbound {
-                    key,
-                    from: match from.parse() {
-                        Ok(user) => Sender::ChatUser(user),
-                        Err(_) => Sender::Crew(from),
-                    },
-                    chat: None,
-                    at,
                     received,
-                    body,
                     replaces,
+                    ..Inbound::says(key, sender, at, text)
                 };
                 self.desk.lend(Means {
                     chance: Some([u8::try_from(self.said).expect("a short case"); 16]),

@@ -2,7 +2,7 @@
 
 use chrono::{DateTime, TimeDelta, Utc};
 use hosebib::book::{Book, MessageKey, Record};
-use hosebib::desk::{Body, Desk, Inbound, Sender, Turn};
+use hosebib::desk::{Desk, Inbound, Sender, Turn};
 use hosebib::fleet::{self, FleetFiles, GaugeKind};
 use hosebib::heard::UnitName;
 use hosebib::outlook::Habits;
@@ -76,15 +76,12 @@ impl Log {
 
     fn says(&mut self, at: DateTime<Utc>, from: &str, text: &str) -> String {
         self.count += 1;
-        let turn = self.desk.receive(&Inbound {
-            key: MessageKey::new("test", 1, self.count, 0),
-            from: Sender::Crew(from.to_owned()),
-            chat: None,
+        let turn = self.desk.receive(&Inbound::says(
+            MessageKey::new("test", 1, self.count, 0),
+            Sender::Crew(from.to_owned()),
             at,
-            received: at,
-            body: Body::Text(text.to_owned()),
-            replaces: None,
-        });
+            text,
+        ));
         let turn = self.take(turn);
         turn.outgoing.iter().map(|out| out.text.text()).collect()
     }

@@ -18,7 +18,7 @@ pub(super) fn examples(file: &str) -> Vec<Value> {
 }
 
 /// The readings that the contract leaves out of comparing.
-pub(super) const UNCOMPARED_READINGS: [&str; 11] = [
+pub(super) const UNCOMPARED_READINGS: [&str; 13] = [
     "inside_f",
     "low_f",
     "humidity_pct",
@@ -29,6 +29,8 @@ pub(super) const UNCOMPARED_READINGS: [&str; 11] = [
     "fuel_gal",
     "fuel_pct",
     "stalls_out",
+    "volts_high",
+    "volts_low",
     "when",
 ];
 
