@@ -36,9 +36,11 @@ impl Candidate<'_> {
             {
                 No
             }
-            // "12 done, pumped 250": gallons beside a trailer of two digits, and no trailer for certain
+            // "12 done, pumped 250", "pumped 300": gallons as well as a trailer
             What::Is(Concept::State(State::Pumped | State::Emptied | State::Filled))
-                if value(self.item) >= 100.0 && self.beside_a_small_name() =>
+                if value(self.item) >= 100.0
+                    && (self.beside_a_small_name()
+                        || self.named.is_empty() && value(self.item) % 10.0 == 0.0) =>
             {
                 No
             }
