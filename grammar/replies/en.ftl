@@ -107,7 +107,8 @@ fault-person-trapped = someone locked in
 fault-person-hurt = someone hurt
 fault-person-cold = someone suffering from cold
 fault-generator-inside = generator running inside
-fault-no-backflow = no vacuum breaker
+fault-no-backflow = nothing against backflow
+fault-gas-smell = smell of gas or fuel
 
 ### Readings
 
@@ -893,6 +894,7 @@ name-trouble-frozen = frozen
 name-trouble-toilet-clog = toilet clogged
 name-trouble-toilet-running = toilet runs on
 name-trouble-odor = bad smell
+name-trouble-odor-warning = smell of gas or fuel
 name-trouble-damage = damage
 name-trouble-fan-dead = fan dead
 name-trouble-lock-jam = lock jammed
@@ -956,7 +958,7 @@ water-fresh-endurance-low = Fresh tank at { $fresh }. Fill it on site. Pump off 
 water-fresh-endurance-plan = Fresh tank at { $fresh }. At this crowd it is low about { $fresh_at }. Plan a refill before that.
 
 water-backflow = Water { $pressure }, under { $needed }. Dirty water can be sucked back into the main. Take every hose end out of buckets and tanks.
-water-backflow-no-device = Keep the supply shut. Fit a vacuum breaker or a backflow preventer at the hose bib first. None at hand: run from the fresh tank.
+water-backflow-no-device = Keep the supply shut. Fit a vacuum breaker or a backflow preventer at the hose bib first. Take every hose end out of buckets and tanks. None at hand: run from the fresh tank.
 
 ## Waste
 
@@ -1191,6 +1193,8 @@ trouble-toilet-clog = All toilets: waste tank full or main line. Close the unit.
 trouble-sink-clog = Gloves on. Clear the drain screen and the trap. Plunger next. All sinks slow: read the waste tank.
 trouble-toilet-running = Flush twice to clear the seal. Still runs: close its stop valve. A stuck valve can empty the fresh tank in an hour and fill the waste tank.
 trouble-odor = Pour a quart of water in each drain. Vent fan on, vent cap clear. Read the waste tank. Then check valve and cap.
+trouble-odor-gas = Gas or fuel smell: everybody out, into fresh air, upwind. No flame, no smoking. Touch no switch, plug or breaker. Call the emergency number from outside. Shut the bottle or the engine only if you can reach it safely. Nobody goes back in until they say so.
+trouble-odor-gas-at = Gas or fuel smell: everybody out, into fresh air, upwind. No flame, no smoking. Touch no switch, plug or breaker. Call the emergency number from outside. Say you are at { $address }. Shut the bottle or the engine only if you can reach it safely. Nobody goes back in until they say so.
 trouble-fan-dead = Do the lights in that room work? Check the fan's fuse. Replace it once, same rating.
 trouble-lock-jam = Speak first: somebody may be inside. Then try the coin slot, then the hinge pins.
 trouble-no-sound = Is its power on, and the volume up? Check plug and fuse. It can wait.
@@ -1246,6 +1250,7 @@ caution-night-pressure = Night pressure can be higher than day pressure.
 caution-pressure-code = Over 80 psi (5.5 bar) a regulator is code, not a choice. Local code and a licensed plumber decide.
 caution-air-gap = Keep the hose end above the tank's inlet: a gap of twice its width, at least 1 in (25 mm).
 caution-fire-electric = No water on a fire near power. Fight a small one only with a way out behind you.
+caution-fuel-gas = One spark can light gas or fuel vapor. Local code and a licensed gas fitter decide before it is used again.
 caution-cord-no-tape = Do not tape or mend a cord. Replace it. Keep cords out of water and away from tires.
 caution-two-resets = Two resets at most. Then leave it off.
 caution-leak-near-power = Water near power: cut the power first, then touch.

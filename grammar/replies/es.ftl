@@ -108,7 +108,8 @@ fault-person-trapped = alguien encerrado
 fault-person-hurt = alguien herido
 fault-person-cold = alguien afectado por el frío
 fault-generator-inside = generador andando adentro
-fault-no-backflow = sin rompevacío
+fault-no-backflow = nada contra el retroceso
+fault-gas-smell = olor a gas o combustible
 
 ### Readings
 
@@ -894,6 +895,7 @@ name-trouble-frozen = congelado
 name-trouble-toilet-clog = taza tapada
 name-trouble-toilet-running = la taza no deja de correr
 name-trouble-odor = mal olor
+name-trouble-odor-warning = olor a gas o combustible
 name-trouble-damage = daño
 name-trouble-fan-dead = ventilador parado
 name-trouble-lock-jam = chapa trabada
@@ -957,7 +959,7 @@ water-fresh-endurance-low = Agua limpia al { $fresh }. Llénela en el sitio. Si 
 water-fresh-endurance-plan = Agua limpia al { $fresh }. Con esta gente baja mucho hacia { $fresh_at }. Planee llenar antes.
 
 water-backflow = Agua a { $pressure }, menos de { $needed }. El agua sucia puede volver a la red. Saque toda punta de manguera de cubetas y tanques.
-water-backflow-no-device = No abra la toma. Ponga antes un rompevacío o una válvula contra retorno en la llave. Si no hay: use el tanque limpio.
+water-backflow-no-device = No abra la toma. Ponga antes un rompevacío o una válvula contra retorno en la llave. Saque toda punta de manguera de cubetas y tanques. Si no hay: use el tanque limpio.
 
 ## Waste
 
@@ -1192,6 +1194,8 @@ trouble-toilet-clog = Todas las tazas: tanque de negras lleno o línea principal
 trouble-sink-clog = Póngase guantes. Limpie la malla y la trampa. Luego el destapacaños. Si todos van lentos: lea el tanque de negras.
 trouble-toilet-running = Baje dos veces para limpiar el sello. Si sigue: cierre su llave de paso. Una válvula trabada vacía el agua limpia en una hora y llena las negras.
 trouble-odor = Eche un cuarto de galón de agua en cada coladera. Ventilador prendido, tapa del respiradero libre. Lea el tanque de negras. Luego revise válvula y tapón.
+trouble-odor-gas = Olor a gas o combustible: todos fuera, al aire libre, del lado de donde viene el viento. Nada de flama ni cigarro. No toque interruptor, clavija ni breaker. Llame a emergencias desde afuera. Cierre el tanque de gas o el motor solo si llega sin peligro. Nadie vuelva a entrar hasta que ellos digan.
+trouble-odor-gas-at = Olor a gas o combustible: todos fuera, al aire libre, del lado de donde viene el viento. Nada de flama ni cigarro. No toque interruptor, clavija ni breaker. Llame a emergencias desde afuera. Diga que está en { $address }. Cierre el tanque de gas o el motor solo si llega sin peligro. Nadie vuelva a entrar hasta que ellos digan.
 trouble-fan-dead = ¿Hay luz en ese cuarto? Revise el fusible del ventilador. Cámbielo una vez, de igual valor.
 trouble-lock-jam = Primero hable: puede haber alguien adentro. Luego pruebe la ranura con una moneda, luego los pernos de la bisagra.
 trouble-no-sound = ¿Tiene corriente y volumen? Revise clavija y fusible. Puede esperar.
@@ -1247,6 +1251,7 @@ caution-night-pressure = La presión de noche puede ser mayor que la de día.
 caution-pressure-code = Arriba de 80 psi (5.5 bar) el regulador es ley, no gusto. Deciden el código local y un plomero con licencia.
 caution-air-gap = Deje la punta de la manguera arriba de la entrada del tanque: dos veces su ancho. Al menos 1 in (25 mm).
 caution-fire-electric = Nada de agua en un fuego cerca de corriente. Ataque uno chico solo con salida a sus espaldas.
+caution-fuel-gas = Una chispa puede encender gas o vapor de combustible. El código local y un gasero con licencia deciden antes de volver a usarlo.
 caution-cord-no-tape = No encinte ni repare un cable. Cámbielo. Que los cables no toquen agua ni los pisen llantas.
 caution-two-resets = Repóngalo dos veces como máximo. Luego déjelo abajo.
 caution-leak-near-power = Agua cerca de corriente: primero corte la corriente, luego toque.
