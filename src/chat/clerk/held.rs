@@ -21,7 +21,7 @@ pub fn is_held_by(line: &Line, hold: &Hold) -> bool {
 /// Iterates over the times that a line bears: when it was written down, and when what it tells was written and was so.
 fn times(line: &Line) -> impl Iterator<Item = DateTime<Utc>> {
     let of = |value: &Value| value["at"].as_str()?.parse().ok();
-    let reports = line.records.iter().flat_map(|record| reports(record));
+    let reports = line.records.iter().flat_map(reports);
     let told = line.records.iter().chain(reports).filter_map(of);
     std::iter::once(line.at).chain(told)
 }
