@@ -147,6 +147,7 @@ impl<'t> Reading<'t> {
         self.heard.plans.truncate(MOST_REMARKS);
         self.remark(&out);
         self.heard.entries = out.entries;
+        self.heard.entries.iter_mut().for_each(smells_too);
         self.forecast_low(scale);
         let wishes = wish::find(&self.normal.text, self.original, &self.heard);
         // "check me in 20" is no word of a report, and is understood all the same
@@ -340,5 +341,22 @@ impl<'t> Reading<'t> {
                 self.groups[g].plural = true;
             }
         }
+    }
+}
+
+/// A smell of gas is a smell, and told first.
+fn smells_too(entry: &mut Entry) {
+    if let Some(at) = entry
+        .faults
+        .iter()
+        .position(|fault| *fault == Fault::GasSmell)
+    {
+        entry.faults.retain(|fault| *fault != Fault::Odor);
+        entry
+            .faults
+            .insert((at + 1).min(entry.faults.len()), Fault::Odor);
+    }
+    if entry.cleared.contains(&Fault::GasSmell) && !entry.cleared.contains(&Fault::Odor) {
+        entry.cleared.push(Fault::Odor);
     }
 }
