@@ -47,6 +47,9 @@ fn stalls_out(
                 }
                 (n.value, at + 1)
             }
+            What::Word { .. } if says(at, Sense::One) && says(at + 1, Sense::Stall) => {
+                (1.0, at + 1)
+            }
             // "stalls 1 and 2", by their numbers
             What::Is(Concept::Mark(Mark::Label))
                 if says(at, Sense::Stall) || says(at, Sense::PlacesInside) =>

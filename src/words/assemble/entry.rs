@@ -113,7 +113,10 @@ pub(super) fn one_unit(
     }
     // how a pressure was read, where none is logged
     let pressure = [ReadingKey::PressurePsi, ReadingKey::SupplyPsi];
-    if pressure.iter().all(|key| entry.readings.value(*key).is_none()) {
+    if pressure
+        .iter()
+        .all(|key| entry.readings.value(*key).is_none())
+    {
         entry.readings.taps = None;
     }
     for (circuit, value, _, kept) in amps {

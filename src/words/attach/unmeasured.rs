@@ -199,11 +199,16 @@ impl Placer<'_> {
             .number()
             .is_some_and(|n| (100.0..=132.0).contains(&n.value));
         // "118 on all four": of the cords
-        let of_all = self.items.get(at + 1).is_some_and(|n| {
-            n.what == What::Is(Concept::State(State::On)) || n.is(Mark::At)
-        }) && self.items.get(at + 2).is_some_and(|n| n.is(Mark::All));
+        let of_all = self
+            .items
+            .get(at + 1)
+            .is_some_and(|n| n.what == What::Is(Concept::State(State::On)) || n.is(Mark::At))
+            && self.items.get(at + 2).is_some_and(|n| n.is(Mark::All));
         if mains && of_all {
-            return Value::Reading(ReadingKey::Volts, self.items[at].number().map_or(0.0, |n| n.value));
+            return Value::Reading(
+                ReadingKey::Volts,
+                self.items[at].number().map_or(0.0, |n| n.value),
+            );
         }
         if mains && chunk(self.items, at).any(|i| self.items[i].noun() == Some(Noun::Plug)) {
             return within(
@@ -253,8 +258,9 @@ impl Placer<'_> {
         if many {
             return Value::Label;
         }
+        let few = self.items[at].number().is_some_and(|n| n.value <= 4.0);
         let inside = small
-            && named
+            && (named || few)
             && at > 0
             && (thing(at - 1)
                 || at > 1

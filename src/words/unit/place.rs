@@ -171,10 +171,28 @@ impl Candidate<'_> {
         if self.next.is_some() {
             return Likely;
         }
+        if self.perhaps_volts() {
+            return No;
+        }
         let second = self.named_in_sentence();
         let likely = second && (self.mends_the_trailer() || self.elided())
             || value(self.item) < 10_000.0 && !second;
         if likely { Likely } else { No }
+    }
+
+    /// "2 cords, 119": alone after what carries them, it may as well be volts.
+    fn perhaps_volts(&self) -> bool {
+        (105.0..=130.0).contains(&value(self.item))
+            && self.items[..self.at]
+                .iter()
+                .rev()
+                .take_while(|i| i.sentence == self.item.sentence)
+                .any(|i| {
+                    matches!(
+                        i.noun(),
+                        Some(Noun::Cords | Noun::Cord | Noun::Power | Noun::Volts | Noun::Circuit)
+                    ) || i.what == What::Is(Concept::Event(crate::heard::Event::PowerOn))
+                })
     }
 
     /// "37 leveled. 48": a number left over at the end.

@@ -27,8 +27,14 @@ impl Words<'_> {
         let of_a_trailer = at > 0
             && self.says(at, Sense::Is)
             && self.names(at - 1)
-            && self.items.get(at + 1).is_some_and(|n| n.number().is_some_and(|n| n.unit.is_some()))
-            && self.items.get(at + 2).is_some_and(|n| n.what == What::Is(Concept::State(State::Ok)))
+            && self
+                .items
+                .get(at + 1)
+                .is_some_and(|n| n.number().is_some_and(|n| n.unit.is_some()))
+            && self
+                .items
+                .get(at + 2)
+                .is_some_and(|n| n.what == What::Is(Concept::State(State::Ok)))
             && self.ends(at + 2);
         let opens = self.items[..at - usize::from(of_a_trailer)]
             .iter()

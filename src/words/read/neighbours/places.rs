@@ -74,7 +74,11 @@ impl Words<'_> {
             return;
         }
         let mut thing = at + 1;
-        while self.items.get(thing).is_some_and(|n| n.is(Mark::Article) || n.is(Mark::Filler)) {
+        while self
+            .items
+            .get(thing)
+            .is_some_and(|n| n.is(Mark::Article) || n.is(Mark::Filler))
+        {
             thing += 1;
         }
         let thing_there =
