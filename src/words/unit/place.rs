@@ -47,6 +47,16 @@ impl Candidate<'_> {
             What::Is(Concept::Noun(noun)) => self.after_a_noun(noun),
             // "finisshed 11: filter changed"
             What::Word { ordinary: false } if self.opens_with_a_colon() => Likely,
+            // "12 water on 55": the water is on, and 55 is no second trailer for certain
+            What::Is(Concept::State(State::On))
+                if self.named_in_chunk()
+                    && chunk_ends(self.items, self.at)
+                    && self.prior.is_some_and(|p| {
+                        p > 0 && matches!(self.items[p - 1].noun(), Some(Noun::Water | Noun::Power))
+                    }) =>
+            {
+                No
+            }
             // a word nobody knows may be a slip for what gave the number its place
             What::Word { ordinary: false } if risky() => No,
             What::Word { .. } if risky() && self.named_in_chunk() => No,
