@@ -381,7 +381,10 @@ impl<'a> Reply<'a> {
         let again = hearing.talk.taught.is_some_and(lately);
         let mut unclear = heard.unclear.clone();
         let mut taught = false;
-        for remark in unclear.iter_mut().filter(|r| r.why == Remark::NOT_UNDERSTOOD) {
+        for remark in unclear
+            .iter_mut()
+            .filter(|r| r.why == Remark::NOT_UNDERSTOOD)
+        {
             taught |= !again;
             if again {
                 remark.why = "not-understood-again".into();

@@ -152,7 +152,9 @@ impl<'t> Reading<'t> {
         let wishes = wish::find(&self.normal.text, self.original, &self.heard);
         // "check me in 20" is no word of a report, and is understood all the same
         if !wishes.is_empty() {
-            self.heard.unclear.retain(|r| r.why != Remark::NOT_UNDERSTOOD);
+            self.heard
+                .unclear
+                .retain(|r| r.why != Remark::NOT_UNDERSTOOD);
         }
         self.heard.plans.extend(wishes);
     }
