@@ -67,7 +67,7 @@ const LONGER: [(&str, &str); 1] = [(
 )];
 
 /// The most packages that `Cargo.lock` may list: what it had when the cap was set, and a few. Raise it knowingly.
-const MOST_PACKAGES: usize = 360;
+const MOST_PACKAGES: usize = 370;
 
 fn project(path: &str) -> PathBuf {
     Path::new(env!("CARGO_MANIFEST_DIR")).join(path)
