@@ -791,6 +791,46 @@ refused-row = { $what ->
 }
 refused-row-crew = { $row } not allowed to { $who }
 
+### Buttons: what stands on them, and what a press says
+
+choice-done = Done { $id }
+choice-done-says = done { $id }
+choice-take = Take { $id }
+choice-take-says = take { $id }
+choice-why = Why?
+choice-why-says = why
+choice-got-it = Got it
+choice-got-it-says = got it
+choice-not-right = Not right
+choice-not-right-says = undo
+choice-yes = Yes
+choice-yes-says = yes
+choice-no = No
+choice-no-says = no
+choice-skip = Skip
+choice-skip-says = skip
+choice-ready = Done
+choice-ready-says = yes
+choice-shut = Shut
+choice-shut-says = shut
+choice-running = Running
+choice-running-says = running
+choice-before = Before
+choice-before-says = before
+choice-after = After
+choice-after-says = after
+choice-first-says = the first
+choice-second-says = the second
+choice-third-says = the third
+
+### Shown for a moment to whoever pressed a button that does nothing
+
+press-over = That question is over. Write it, if it still holds.
+press-spent = Pressed before. It counts once.
+press-expired = This button is too old. Write it instead.
+press-not-yours = This button is for somebody else. Write it instead.
+press-unknown = This button does nothing. Write it instead.
+
 ### Alarms to a dispatcher
 
 alarm-danger = { $signal } { $unit }: { $who } reports { $what } at { $site }. Phone them now.

@@ -792,6 +792,46 @@ refused-row = { $what ->
 }
 refused-row-crew = { $row } de { $who } sin permiso
 
+### Buttons: what stands on them, and what a press says
+
+choice-done = Hecho { $id }
+choice-done-says = hecho { $id }
+choice-take = Tomo { $id }
+choice-take-says = tomo { $id }
+choice-why = ¿Por qué?
+choice-why-says = por qué
+choice-got-it = Enterado
+choice-got-it-says = enterado
+choice-not-right = No es así
+choice-not-right-says = deshacer
+choice-yes = Sí
+choice-yes-says = sí
+choice-no = No
+choice-no-says = no
+choice-skip = Omitir
+choice-skip-says = omite
+choice-ready = Listo
+choice-ready-says = sí
+choice-shut = Cerradas
+choice-shut-says = cerradas
+choice-running = Abiertas
+choice-running-says = abiertas
+choice-before = Antes
+choice-before-says = antes
+choice-after = Después
+choice-after-says = después
+choice-first-says = la primera
+choice-second-says = la segunda
+choice-third-says = la tercera
+
+### Shown for a moment to whoever pressed a button that does nothing
+
+press-over = Esa pregunta ya pasó. Escríbalo, si todavía vale.
+press-spent = Ya lo tocó. Cuenta una vez.
+press-expired = Este botón es muy viejo. Escríbalo mejor.
+press-not-yours = Este botón es para otra persona. Escríbalo mejor.
+press-unknown = Este botón no hace nada. Escríbalo mejor.
+
 ### Alarms to a dispatcher
 
 alarm-danger = { $signal } { $unit }: { $who } reporta { $what } en { $site }. Llame por teléfono ya.

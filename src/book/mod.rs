@@ -8,6 +8,7 @@
 mod ahead;
 mod apply;
 mod lessons;
+mod offers;
 mod people;
 mod record;
 mod refusals;
@@ -20,6 +21,7 @@ mod unit;
 pub use ahead::{Ahead, AheadChange, Alone, Held, Listing, Road, Stand, WasteStand, Weather};
 pub use apply::{Alarm, Book, HeardFrom, Sent};
 pub use lessons::{Lesson, Lessons};
+pub use offers::{Bears, Offer, Offers, Pressed};
 pub use people::{CrewChange, Invite, People, Spent};
 pub use record::{AlarmChange, Message, MessageKey, Personal, Record, Report, TaskChange, Unread};
 pub use refusals::{Attempt, Refusals};

@@ -26,7 +26,7 @@ use thiserror::Error;
 use tokio::sync::oneshot;
 
 pub use forget::Forget;
-pub use letter::{Parcel, ParcelId};
+pub use letter::{Button, Parcel, ParcelId, PressAnswer};
 pub use look_up::entries;
 pub use turns::Turns;
 

@@ -5,6 +5,7 @@ use std::collections::BTreeMap;
 use chrono::{DateTime, Utc};
 
 use super::super::Desk;
+use super::super::choices;
 use super::super::inbound::{Outgoing, Turn};
 use super::{dispatchers, rest, voice_of};
 use crate::book::{AheadChange, Held, Personal, Record};
@@ -127,10 +128,15 @@ impl Say {
                 Answer::Take(id) => Some(*id),
                 _ => None,
             });
+            let mut offered = Vec::new();
             match task {
-                Some(id) => text.push(voice.say("speak-answer-task", &[("id", id.into())])),
+                Some(id) => {
+                    text.push(voice.say("speak-answer-task", &[("id", id.into())]));
+                    offered.extend([choices::take(&voice, id), choices::got_it(&voice)]);
+                }
                 None if lines.iter().any(|(.., answer)| *answer == Answer::GotIt) => {
                     text.push(voice.word("alarm-answer"));
+                    offered.push(choices::got_it(&voice));
                 }
                 None => {}
             }
@@ -138,7 +144,8 @@ impl Say {
                 && lines.iter().any(|(.., answer)| *answer != Answer::None);
             turn.outgoing.push(
                 Outgoing::to(&to, text.join("\n"))
-                    .of_level(lines.iter().filter_map(|(level, ..)| *level).max()),
+                    .of_level(lines.iter().filter_map(|(level, ..)| *level).max())
+                    .offering(offered),
             );
         }
         spoke
