@@ -10,10 +10,10 @@ use sha2::{Digest, Sha256};
 use super::Desk;
 use super::door;
 use super::inbound::{Choice, Inbound, Outgoing, Press, Turn};
-use super::receive::Hearing;
+use super::receive::{Hearing, of_the_message};
 use crate::book::{Attempt, Bears, Offer, Personal, Pressed, Record, Task};
 use crate::dialogue::{About, Talk};
-use crate::finding::Finding;
+use crate::finding::{Finding, Level};
 use crate::fleet::CrewMember;
 use crate::heard::UnitName;
 use crate::reply::{Arg, Voice};
@@ -40,11 +40,23 @@ pub(super) struct Said<'a> {
 /// Returns the likely answers to a reply.
 pub(super) fn of_reply(hearing: &Hearing<'_>, voice: &Voice<'_>, said: &Said<'_>) -> Vec<Choice> {
     let mut choices = asked(hearing.now, voice, said);
-    for task in said.tasks.iter().take(MOST_TASKS) {
+    // what a danger asks for is not called done in passing
+    let danger = said
+        .findings
+        .iter()
+        .any(|finding| finding.level == Level::Danger);
+    for task in said.tasks.iter().take(MOST_TASKS).filter(|_| !danger) {
         choices.push(of_task(voice, "done", task.id));
     }
-    if !said.findings.is_empty() {
-        choices.push(why(voice, said.findings));
+    let advice = |finding: &&Finding| !of_the_message(finding.id);
+    let units: Vec<&UnitName> = said
+        .findings
+        .iter()
+        .filter(advice)
+        .filter_map(|finding| finding.unit.as_ref())
+        .collect();
+    if !units.is_empty() {
+        choices.push(why(voice, units));
     }
     if said.logged {
         let bears = Bears::Message(hearing.key.clone());
@@ -122,9 +134,9 @@ pub(super) fn got_it(voice: &Voice<'_>) -> Choice {
     plain(voice, "got-it", Bears::Once)
 }
 
-/// Makes the button that takes a task.
-pub(super) fn take(voice: &Voice<'_>, id: u32) -> Choice {
-    of_task(voice, "take", id)
+/// Offers to take a task, or to take note of it.
+pub(super) fn for_task(out: Outgoing, voice: &Voice<'_>, id: u32) -> Outgoing {
+    out.offering(vec![of_task(voice, "take", id), got_it(voice)])
 }
 
 fn plain(voice: &Voice<'_>, code: &str, bears: Bears) -> Choice {
@@ -139,12 +151,8 @@ fn of_task(voice: &Voice<'_>, code: &str, id: u32) -> Choice {
     Choice::new(label, says, Bears::Once)
 }
 
-/// Makes the button that asks why, about the trailer that all findings are of.
-fn why(voice: &Voice<'_>, findings: &[Finding]) -> Choice {
-    let mut units: Vec<&UnitName> = findings
-        .iter()
-        .filter_map(|finding| finding.unit.as_ref())
-        .collect();
+/// Makes the button that asks why: about the one trailer that was advised on, or about all.
+fn why(voice: &Voice<'_>, mut units: Vec<&UnitName>) -> Choice {
     units.dedup();
     let mut says = voice.word("choice-why-says");
     if let [unit] = units.as_slice() {
@@ -273,6 +281,61 @@ fn stands(desk: &Desk, member: &CrewMember, bears: &Bears, at: DateTime<Utc>) ->
             round == Some(*asked)
                 && question.is_none_or(|other| other <= *asked)
                 && check.is_none_or(|other| other < *asked)
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::heard::{Ask, CommandName, Heard, Language, ShortAnswer};
+    use crate::quantity::Style;
+    use crate::reply::Replies;
+    use crate::words::Reader;
+
+    /// What the reader makes of the words of a button, in each language.
+    fn hears(code: &str, more: &str) -> Vec<Heard> {
+        let (replies, reader) = (Replies::new(), Reader::new());
+        let say = |language| {
+            let voice = replies.voice(language, Style::default(), chrono_tz::UTC, at());
+            let says = voice.say(&format!("choice-{code}-says"), &[("id", Arg::Count(6))]);
+            reader.hear(&format!("{says}{more}"), Style::default().temperature)
+        };
+        [Language::En, Language::Es].map(say).into()
+    }
+
+    fn at() -> DateTime<Utc> {
+        DateTime::UNIX_EPOCH
+    }
+
+    #[test]
+    fn the_words_of_each_button_are_read_as_meant() {
+        for heard in hears("done", "") {
+            assert_eq!(heard.ask, Some(Ask::Done { task: 6 }));
+        }
+        for heard in hears("why", " 12") {
+            let unit = Some(UnitName::new("12"));
+            assert_eq!(heard.ask, Some(Ask::Why { unit }));
+        }
+        for heard in hears("not-right", "") {
+            assert_eq!(heard.ask, Some(Ask::Undo));
+        }
+        let orders = [("take", CommandName::Take), ("got-it", CommandName::GotIt)];
+        for (code, name) in orders {
+            for heard in hears(code, "") {
+                assert_eq!(heard.command.map(|order| order.name), Some(name), "{code}");
+            }
+        }
+        let answers = [
+            ("yes", ShortAnswer::Yes),
+            ("ready", ShortAnswer::Yes),
+            ("no", ShortAnswer::No),
+        ];
+        for (code, word) in answers {
+            for heard in hears(code, "") {
+                let answer = heard.answer.unwrap_or_default();
+                assert_eq!(answer.word, Some(word), "{code}");
+            }
         }
     }
 }

@@ -217,7 +217,7 @@ mod tests {
         let json = serde_json::to_value(&fetch).unwrap();
         assert_eq!(
             json,
-            json!({"limit": 100, "timeout": 10, "allowed_updates": ["message", "edited_message"]})
+            json!({"limit": 100, "timeout": 10, "allowed_updates": ["message", "edited_message", "callback_query"]})
         );
     }
 }

@@ -128,25 +128,21 @@ impl Say {
                 Answer::Take(id) => Some(*id),
                 _ => None,
             });
-            let mut offered = Vec::new();
+            let got_it = lines.iter().any(|(.., answer)| *answer == Answer::GotIt);
             match task {
-                Some(id) => {
-                    text.push(voice.say("speak-answer-task", &[("id", id.into())]));
-                    offered.extend([choices::take(&voice, id), choices::got_it(&voice)]);
-                }
-                None if lines.iter().any(|(.., answer)| *answer == Answer::GotIt) => {
-                    text.push(voice.word("alarm-answer"));
-                    offered.push(choices::got_it(&voice));
-                }
+                Some(id) => text.push(voice.say("speak-answer-task", &[("id", id.into())])),
+                None if got_it => text.push(voice.word("alarm-answer")),
                 None => {}
             }
             spoke |= dispatchers(fleet).any(|other| other == to)
                 && lines.iter().any(|(.., answer)| *answer != Answer::None);
-            turn.outgoing.push(
-                Outgoing::to(&to, text.join("\n"))
-                    .of_level(lines.iter().filter_map(|(level, ..)| *level).max())
-                    .offering(offered),
-            );
+            let out = Outgoing::to(&to, text.join("\n"))
+                .of_level(lines.iter().filter_map(|(level, ..)| *level).max());
+            turn.outgoing.push(match task {
+                Some(id) => choices::for_task(out, &voice, id),
+                None if got_it => out.offering(vec![choices::got_it(&voice)]),
+                None => out,
+            });
         }
         spoke
     }
