@@ -48,6 +48,7 @@ codes! {
         WaterPressureFalling = "water.pressure-falling",
         WaterHoseUndersized = "water.hose-undersized",
         WaterFreshEndurance = "water.fresh-endurance",
+        #[serde(alias = "trouble.no-backflow")]
         WaterBackflow = "water.backflow",
         WasteBookPumpOut = "waste.book-pump-out",
         WasteCloseNow = "waste.close-now",
@@ -58,6 +59,7 @@ codes! {
         ColdTankHeaterOn = "cold.tank-heater-on",
         ColdNoColdPackage = "cold.no-cold-package",
         ColdWinterize = "cold.winterize",
+        #[serde(alias = "trouble.person-cold")]
         ColdCrewCold = "cold.crew-cold",
         HeatCrewHeat = "heat.crew-heat",
         PowerShock = "power.shock",
@@ -70,6 +72,7 @@ codes! {
         PowerSharedCircuit = "power.shared-circuit",
         PowerOnBattery = "power.on-battery",
         PowerBatteryLow = "power.battery-low",
+        #[serde(alias = "trouble.generator-inside")]
         PowerGenerator = "power.generator",
         CrowdUnderServed = "crowd.under-served",
         SiteNotLevel = "site.not-level",
@@ -109,9 +112,6 @@ codes! {
         TroubleTire = "trouble.tire",
         TroubleFire = "trouble.fire",
         TroublePersonTrapped = "trouble.person-trapped",
-        TroublePersonCold = "trouble.person-cold",
-        TroubleGeneratorInside = "trouble.generator-inside",
-        TroubleNoBackflow = "trouble.no-backflow",
         CrewLateCheckIn = "crew.late-check-in",
         CrewPersonHurt = "crew.person-hurt",
         DeskUnknownUnit = "desk.unknown-unit",
@@ -135,6 +135,10 @@ impl FindingId {
             Fault::BatteryLow => FindingId::PowerBatteryLow,
             Fault::GaugeStuck => FindingId::WasteGaugeDoubtful,
             Fault::PersonHurt => FindingId::CrewPersonHurt,
+            Fault::PersonCold => FindingId::ColdCrewCold,
+            Fault::GeneratorInside => FindingId::PowerGenerator,
+            Fault::NoBackflow => FindingId::WaterBackflow,
+            Fault::GasSmell => FindingId::TroubleOdor,
             other => FindingId::from_code(&format!("trouble.{}", other.code()))
                 .expect("each other fault has a trouble id"),
         }
@@ -362,6 +366,7 @@ codes! {
         AirGap = "air-gap",
         Bleach = "bleach",
         FireElectric = "fire-electric",
+        FuelGas = "fuel-gas",
         CordNoTape = "cord-no-tape",
         TwoResets = "two-resets",
         LeakNearPower = "leak-near-power",
@@ -396,6 +401,21 @@ pub struct TaskWish {
     /// When it must be done by (for a pump-out, when the truck must be on site); none where it cannot be told.
     pub due: Option<DateTime<Utc>>,
 }
+
+/// What goes first among findings as grave and as urgent as each other: somebody who is hit already, then what is about to
+/// hit somebody (common practice, no source).
+const PEOPLE_FIRST: &[FindingId] = &[
+    FindingId::PowerShock,
+    FindingId::CrewPersonHurt,
+    FindingId::TroubleGasIllness,
+    FindingId::TroubleFire,
+    FindingId::PowerGenerator,
+    FindingId::PowerHighVoltage,
+    FindingId::TroublePersonTrapped,
+    FindingId::ColdCrewCold,
+    FindingId::TroubleOdor,
+    FindingId::WasteSpill,
+];
 
 /// One thing a rule has to say about a unit.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
@@ -458,9 +478,12 @@ impl Finding {
         self
     }
 
-    /// Returns the key by which findings are ordered for telling: by level, then urgency, worst first; then as found.
-    pub fn order(&self) -> (Reverse<Level>, Reverse<Urgency>) {
-        (Reverse(self.level), Reverse(self.urgency))
+    /// Returns the key by which findings are ordered for telling: by level, then urgency, worst first; then people before
+    /// equipment; then as found.
+    pub fn order(&self) -> (Reverse<Level>, Reverse<Urgency>, usize) {
+        let people = PEOPLE_FIRST.iter().position(|id| *id == self.id);
+        let rank = people.unwrap_or(PEOPLE_FIRST.len());
+        (Reverse(self.level), Reverse(self.urgency), rank)
     }
 }
 
@@ -481,6 +504,18 @@ mod tests {
     fn every_fault_has_a_finding() {
         for fault in Fault::ALL {
             FindingId::of_fault(*fault);
+        }
+    }
+
+    #[test]
+    fn an_older_record_finds_its_finding_under_the_old_id() {
+        for (old, id) in [
+            ("trouble.no-backflow", FindingId::WaterBackflow),
+            ("trouble.person-cold", FindingId::ColdCrewCold),
+            ("trouble.generator-inside", FindingId::PowerGenerator),
+        ] {
+            let read: FindingId = serde_json::from_value(old.into()).expect("an id");
+            assert_eq!(read, id);
         }
     }
 

@@ -125,6 +125,7 @@ codes! {
         PersonCold = "person-cold",
         GeneratorInside = "generator-inside",
         NoBackflow = "no-backflow",
+        GasSmell = "gas-smell",
     }
 }
 
@@ -148,6 +149,10 @@ codes! {
         WindMph = "wind_mph",
         SlopePct = "slope_pct",
         Volts = "volts",
+        /// The higher of two cords or legs told beside each other.
+        VoltsHigh = "volts_high",
+        /// The lower of the two.
+        VoltsLow = "volts_low",
         BatteryV = "battery_v",
         BatteryPct = "battery_pct",
         Cords = "cords",

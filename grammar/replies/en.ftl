@@ -107,7 +107,8 @@ fault-person-trapped = someone locked in
 fault-person-hurt = someone hurt
 fault-person-cold = someone suffering from cold
 fault-generator-inside = generator running inside
-fault-no-backflow = no vacuum breaker
+fault-no-backflow = nothing against backflow
+fault-gas-smell = smell of gas or fuel
 
 ### Readings
 
@@ -139,6 +140,8 @@ reading-humidity = humidity { $value }
 reading-wind = wind { $value }
 reading-slope = { $value } off level
 reading-volts = mains { $value }
+reading-volts-high = one leg { $value }
+reading-volts-low = the other { $value }
 reading-battery = battery { $value }
 reading-cords = { $value ->
     [one] 1 cord live
@@ -891,10 +894,12 @@ name-cold-tank-heater-on = tank heater
 name-cold-no-cold-package = no cold package
 name-cold-winterize = winterize
 name-cold-crew-cold = cold for the crew
+name-cold-crew-cold-warning = someone suffering from cold
 name-heat-crew-heat = heat for the crew
 name-power-shock = electric shock
 name-power-low-voltage = voltage low
 name-power-high-voltage = voltage high
+name-power-high-voltage-danger = open neutral suspected
 name-power-over-current = too many amps
 name-power-cord-drop = voltage lost in the cord
 name-power-cord-overloaded = cord overloaded
@@ -903,6 +908,7 @@ name-power-shared-circuit = circuit shared
 name-power-on-battery = running on battery
 name-power-battery-low = battery low
 name-power-generator = generator too small
+name-power-generator-danger = generator running inside
 name-crowd-under-served = too few stalls
 name-site-not-level = not level
 name-site-not-chocked = not chocked
@@ -928,6 +934,7 @@ name-trouble-frozen = frozen
 name-trouble-toilet-clog = toilet clogged
 name-trouble-toilet-running = toilet runs on
 name-trouble-odor = bad smell
+name-trouble-odor-warning = smell of gas or fuel
 name-trouble-damage = damage
 name-trouble-fan-dead = fan dead
 name-trouble-lock-jam = lock jammed
@@ -941,9 +948,6 @@ name-trouble-cord-damaged = damaged cord
 name-trouble-tire = tire trouble
 name-trouble-fire = fire
 name-trouble-person-trapped = someone locked in
-name-trouble-person-cold = someone suffering from cold
-name-trouble-generator-inside = generator running inside
-name-trouble-no-backflow = no vacuum breaker
 name-crew-late-check-in = no word for long
 name-crew-person-hurt = someone hurt
 name-desk-unknown-unit = unknown unit
@@ -994,6 +998,7 @@ water-fresh-endurance-low = Fresh tank at { $fresh }. Fill it on site. Pump off 
 water-fresh-endurance-plan = Fresh tank at { $fresh }. At this crowd it is low about { $fresh_at }. Plan a refill before that.
 
 water-backflow = Water { $pressure }, under { $needed }. Dirty water can be sucked back into the main. Take every hose end out of buckets and tanks.
+water-backflow-no-device = Keep the supply shut. Fit a vacuum breaker or a backflow preventer at the hose bib first. Take every hose end out of buckets and tanks. None at hand: run from the fresh tank.
 
 ## Waste
 
@@ -1057,6 +1062,7 @@ cold-crew-cold-act = Feels like { $chill }, wind { $wind }. Frostbite within 30 
 cold-crew-cold-act-wind-taken = Feels like { $chill } (wind taken as { $wind }). Frostbite within 30 min. Work in twos. Go in every 15 min.
 cold-crew-cold-stop = Feels like { $chill }, wind { $wind }. Frostbite in about 10 min. Stop all but emergency work.
 cold-crew-cold-stop-wind-taken = Feels like { $chill } (wind taken as { $wind }). Frostbite in about 10 min. Stop all but emergency work.
+cold-crew-cold-person = Get to a warm place now, and tell someone where you are. Put on dry clothes. Drink something warm, no alcohol. Warm numb skin slowly against the body. Do not rub it. Confused, or the shaking stops: call the emergency number.
 
 heat-crew-heat-plan = Feels like { $heat_index }. Drink water every 15 to 20 min.
 heat-crew-heat-soon = Feels like { $heat_index }. Take breaks in the shade. Drink water every 15 min. Watch each other.
@@ -1076,7 +1082,7 @@ power-low-voltage-dead = { $volts }: that outlet is dead. Check the breaker, the
 power-high-voltage-plan = { $volts }, a bit high. Read it again in a while. Watch the converter.
 power-high-voltage-act = { $volts }, limit { $limit }. Unplug electronics. Turn off what you can. Tell the site's electrician.
 power-high-voltage-open-neutral = { $volts }: the neutral may be open. All breakers off. Leave them off. Call a licensed electrician.
-power-high-voltage-split = { $high } on one and { $low } on another: the neutral may be open. All breakers off. Leave them off. Call a licensed electrician.
+power-high-voltage-split = { $high } on one and { $low_leg } on another: the neutral may be open. All breakers off. Leave them off. Call a licensed electrician.
 power-high-voltage-battery = Battery at { $volts }, too high. Switch the converter's breaker off. Open the bay to let gas out.
 
 power-over-current-act = { $amps } on a { $breaker } breaker. Shed load: AC or heat off, then the water heater. The plug gets hot before the breaker trips.
@@ -1134,13 +1140,20 @@ power-battery-low-told = Battery low. Read its volts at rest. Is the converter's
 
 power-generator-soon = The generator gives { $generator_w }. All loads run at { $running_w } and need { $needed_w } to start an AC. Start one AC at a time, the heater last. Or bring a bigger one.
 power-generator-act = The generator gives { $generator_w }. All loads together run at { $running_w }, and { $needed_w } starts an AC. Leave one AC or the water heater off. Or bring a bigger one.
+power-generator-inside = Everybody out into fresh air. Its exhaust kills, and nobody smells it. Generator off, if you can do it without breathing the exhaust. Move it 20 ft from doors, windows and tents. Anyone dizzy or with a headache: call the emergency number.
 
 ## Crowd
 
 crowd-under-served = { $stalls } stalls will be { $busy } busy at the peak. Lines will grow. Ask for more stalls, and keep these clean and stocked.
-crowd-under-served-stall-out = One stall out leaves { $stalls }. They will be { $busy } busy at the peak. Get the stall back, or ask for more.
+crowd-under-served-stall-out = { $stalls_out ->
+    [one] One stall out leaves
+   *[other] { $stalls_out } stalls out leave
+} { $stalls }. They will be { $busy } busy at the peak. Get stalls back, or ask for more.
 crowd-under-served-act = { $stalls } stalls cannot keep up at the peak ({ $busy } busy). The line will not end. Tell the dispatcher: more stalls are needed.
-crowd-under-served-act-stall-out = One stall out leaves { $stalls }, and they cannot keep up at the peak ({ $busy } busy). Get the stall back first. Tell the dispatcher: more stalls are needed.
+crowd-under-served-act-stall-out = { $stalls_out ->
+    [one] One stall out leaves
+   *[other] { $stalls_out } stalls out leave
+} { $stalls }, and they cannot keep up at the peak ({ $busy } busy). Get stalls back first. Tell the dispatcher: more stalls are needed.
 
 ## Site
 
@@ -1194,9 +1207,6 @@ trouble-gas-illness = Everybody out, upwind, into fresh air. Call the emergency 
 trouble-gas-illness-at = Everybody out, upwind, into fresh air. Call the emergency number. Say you are at { $address }. Generator off if you can do it safely. Nobody goes back in.
 trouble-person-trapped = Speak to them. No answer: call the emergency number. Try the coin slot on the lock. Then the hinge pins.
 trouble-person-trapped-at = Speak to them. No answer: call the emergency number. Say you are at { $address }. Try the coin slot on the lock. Then the hinge pins.
-trouble-person-cold = Get to a warm place now, and tell someone where you are. Put on dry clothes. Drink something warm, no alcohol. Warm numb skin slowly against the body. Do not rub it. Confused, or the shaking stops: call the emergency number.
-trouble-generator-inside = Everybody out into fresh air. Its exhaust kills, and nobody smells it. Generator off, if you can do it without breathing the exhaust. Move it 20 ft from doors, windows and tents. Anyone dizzy or with a headache: call the emergency number.
-trouble-no-backflow = Keep the supply shut. Fit a vacuum breaker or a backflow preventer at the hose bib first. None at hand: run from the fresh tank.
 trouble-hot-plug = Stop using that plug. Power off at the source, then unplug it. Do not use it again. Replace plug and outlet.
 trouble-cord-damaged = Power off at the source. Take that cord away and use a good one. Keep it out of water and away from tires.
 trouble-low-flow = Weak water. Most often a dirty inlet filter, a kink, or a tire on the hose. One tap only: clean its screen.
@@ -1223,6 +1233,8 @@ trouble-toilet-clog = All toilets: waste tank full or main line. Close the unit.
 trouble-sink-clog = Gloves on. Clear the drain screen and the trap. Plunger next. All sinks slow: read the waste tank.
 trouble-toilet-running = Flush twice to clear the seal. Still runs: close its stop valve. A stuck valve can empty the fresh tank in an hour and fill the waste tank.
 trouble-odor = Pour a quart of water in each drain. Vent fan on, vent cap clear. Read the waste tank. Then check valve and cap.
+trouble-odor-gas = Gas or fuel smell: everybody out, into fresh air, upwind. No flame, no smoking. Touch no switch, plug or breaker. Call the emergency number from outside. Shut the bottle or the engine only if you can reach it safely. Nobody goes back in until they say so.
+trouble-odor-gas-at = Gas or fuel smell: everybody out, into fresh air, upwind. No flame, no smoking. Touch no switch, plug or breaker. Call the emergency number from outside. Say you are at { $address }. Shut the bottle or the engine only if you can reach it safely. Nobody goes back in until they say so.
 trouble-fan-dead = Do the lights in that room work? Check the fan's fuse. Replace it once, same rating.
 trouble-lock-jam = Speak first: somebody may be inside. Then try the coin slot, then the hinge pins.
 trouble-no-sound = Is its power on, and the volume up? Check plug and fuse. It can wait.
@@ -1278,6 +1290,7 @@ caution-night-pressure = Night pressure can be higher than day pressure.
 caution-pressure-code = Over 80 psi (5.5 bar) a regulator is code, not a choice. Local code and a licensed plumber decide.
 caution-air-gap = Keep the hose end above the tank's inlet: a gap of twice its width, at least 1 in (25 mm).
 caution-fire-electric = No water on a fire near power. Fight a small one only with a way out behind you.
+caution-fuel-gas = One spark can light gas or fuel vapor. Local code and a licensed gas fitter decide before it is used again.
 caution-cord-no-tape = Do not tape or mend a cord. Replace it. Keep cords out of water and away from tires.
 caution-two-resets = Two resets at most. Then leave it off.
 caution-leak-near-power = Water near power: cut the power first, then touch.
@@ -1378,6 +1391,7 @@ fact-humidity = humidity
 fact-heat-index = heat index
 fact-volts = volts
 fact-high = high leg
+fact-low-leg = low leg
 fact-breaker = breaker
 fact-continuous = for hours, at most
 fact-since = since

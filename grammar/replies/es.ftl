@@ -108,7 +108,8 @@ fault-person-trapped = alguien encerrado
 fault-person-hurt = alguien herido
 fault-person-cold = alguien afectado por el frío
 fault-generator-inside = generador andando adentro
-fault-no-backflow = sin rompevacío
+fault-no-backflow = nada contra el retroceso
+fault-gas-smell = olor a gas o combustible
 
 ### Readings
 
@@ -140,6 +141,8 @@ reading-humidity = humedad { $value }
 reading-wind = viento { $value }
 reading-slope = { $value } de desnivel
 reading-volts = corriente { $value }
+reading-volts-high = una línea a { $value }
+reading-volts-low = la otra a { $value }
 reading-battery = batería { $value }
 reading-cords = { $value ->
     [one] 1 cable con corriente
@@ -892,10 +895,12 @@ name-cold-tank-heater-on = calentador del tanque
 name-cold-no-cold-package = sin equipo de frío
 name-cold-winterize = drenar para el invierno
 name-cold-crew-cold = frío para el equipo
+name-cold-crew-cold-warning = alguien afectado por el frío
 name-heat-crew-heat = calor para el equipo
 name-power-shock = toque eléctrico
 name-power-low-voltage = voltaje bajo
 name-power-high-voltage = voltaje alto
+name-power-high-voltage-danger = posible neutro abierto
 name-power-over-current = amperes de más
 name-power-cord-drop = voltaje perdido en el cable
 name-power-cord-overloaded = cable sobrecargado
@@ -904,6 +909,7 @@ name-power-shared-circuit = circuito compartido
 name-power-on-battery = anda con batería
 name-power-battery-low = batería baja
 name-power-generator = generador muy chico
+name-power-generator-danger = generador andando adentro
 name-crowd-under-served = faltan baños
 name-site-not-level = desnivelada
 name-site-not-chocked = sin calzas
@@ -929,6 +935,7 @@ name-trouble-frozen = congelado
 name-trouble-toilet-clog = taza tapada
 name-trouble-toilet-running = la taza no deja de correr
 name-trouble-odor = mal olor
+name-trouble-odor-warning = olor a gas o combustible
 name-trouble-damage = daño
 name-trouble-fan-dead = ventilador parado
 name-trouble-lock-jam = chapa trabada
@@ -942,9 +949,6 @@ name-trouble-cord-damaged = cable dañado
 name-trouble-tire = llanta con problema
 name-trouble-fire = fuego
 name-trouble-person-trapped = alguien encerrado
-name-trouble-person-cold = alguien afectado por el frío
-name-trouble-generator-inside = generador andando adentro
-name-trouble-no-backflow = sin rompevacío
 name-crew-late-check-in = sin reporte hace mucho
 name-crew-person-hurt = alguien herido
 name-desk-unknown-unit = unidad que no existe
@@ -995,6 +999,7 @@ water-fresh-endurance-low = Agua limpia al { $fresh }. Llénela en el sitio. Si 
 water-fresh-endurance-plan = Agua limpia al { $fresh }. Con esta gente baja mucho hacia { $fresh_at }. Planee llenar antes.
 
 water-backflow = Agua a { $pressure }, menos de { $needed }. El agua sucia puede volver a la red. Saque toda punta de manguera de cubetas y tanques.
+water-backflow-no-device = No abra la toma. Ponga antes un rompevacío o una válvula contra retorno en la llave. Saque toda punta de manguera de cubetas y tanques. Si no hay: use el tanque limpio.
 
 ## Waste
 
@@ -1058,6 +1063,7 @@ cold-crew-cold-act = Se siente como { $chill }, viento { $wind }. La piel se con
 cold-crew-cold-act-wind-taken = Se siente como { $chill } (viento supuesto { $wind }). La piel se congela en menos de 30 min. Trabajen de dos en dos. Entren cada 15 min.
 cold-crew-cold-stop = Se siente como { $chill }, viento { $wind }. La piel se congela en unos 10 min. Pare todo lo que no sea emergencia.
 cold-crew-cold-stop-wind-taken = Se siente como { $chill } (viento supuesto { $wind }). La piel se congela en unos 10 min. Pare todo lo que no sea emergencia.
+cold-crew-cold-person = Vaya ya a un lugar caliente, y avise dónde está. Póngase ropa seca. Tome algo tibio, nada de alcohol. Caliente la piel dormida poco a poco contra el cuerpo. No la frote. Si la persona se confunde, o deja de temblar: llame a emergencias.
 
 heat-crew-heat-plan = Se siente como { $heat_index }. Tomen agua cada 15 a 20 min.
 heat-crew-heat-soon = Se siente como { $heat_index }. Descansen en la sombra. Tomen agua cada 15 min. Cuídense entre todos.
@@ -1077,7 +1083,7 @@ power-low-voltage-dead = { $volts }: ese contacto está muerto. Revise el breake
 power-high-voltage-plan = { $volts }, algo alto. Lea otra vez en un rato. Vigile el convertidor.
 power-high-voltage-act = { $volts }, límite { $limit }. Desconecte lo electrónico. Apague lo que pueda. Avise al electricista del sitio.
 power-high-voltage-open-neutral = { $volts }: el neutro puede estar abierto. Baje todos los breakers. Déjelos abajo. Llame a un electricista con licencia.
-power-high-voltage-split = { $high } en uno y { $low } en otro: el neutro puede estar abierto. Baje todos los breakers. Déjelos abajo. Llame a un electricista con licencia.
+power-high-voltage-split = { $high } en uno y { $low_leg } en otro: el neutro puede estar abierto. Baje todos los breakers. Déjelos abajo. Llame a un electricista con licencia.
 power-high-voltage-battery = Batería a { $volts }, muy alto. Baje el breaker del convertidor. Abra el compartimento para que salga el gas.
 
 power-over-current-act = { $amps } en un breaker de { $breaker }. Quite carga: aire o calefacción, luego el calentador de agua. La clavija se calienta antes de que se bote el breaker.
@@ -1135,13 +1141,20 @@ power-battery-low-told = Batería baja. Lea sus voltios en reposo. ¿Tiene corri
 
 power-generator-soon = El generador da { $generator_w }. Todas las cargas llevan { $running_w } y piden { $needed_w } para arrancar un aire. Arranque un aire a la vez, el calentador al final. O traiga uno más grande.
 power-generator-act = El generador da { $generator_w }. Todas las cargas juntas llevan { $running_w }, y un aire arranca con { $needed_w }. Deje apagado un aire o el calentador de agua. O traiga uno más grande.
+power-generator-inside = Todos fuera, al aire libre. Su humo mata, y nadie lo huele. Apague el generador, si puede sin respirar el humo. Póngalo a 20 pies de puertas, ventanas y carpas. Si alguien se marea o le duele la cabeza: llame a emergencias.
 
 ## Crowd
 
 crowd-under-served = { $stalls } baños van a estar ocupados al { $busy } en la hora pico. La fila va a crecer. Pida más baños, y tenga estos limpios y surtidos.
-crowd-under-served-stall-out = Un baño fuera deja { $stalls }. Van a estar ocupados al { $busy } en la hora pico. Recupere el baño, o pida más.
+crowd-under-served-stall-out = { $stalls_out ->
+    [one] Un baño fuera deja
+   *[other] { $stalls_out } baños fuera dejan
+} { $stalls }. Van a estar ocupados al { $busy } en la hora pico. Recupere baños, o pida más.
 crowd-under-served-act = { $stalls } baños no alcanzan en la hora pico (ocupados al { $busy }). La fila no va a acabar. Avise al despachador: hacen falta más baños.
-crowd-under-served-act-stall-out = Un baño fuera deja { $stalls }, y no alcanzan en la hora pico (ocupados al { $busy }). Primero recupere el baño. Avise al despachador: hacen falta más baños.
+crowd-under-served-act-stall-out = { $stalls_out ->
+    [one] Un baño fuera deja
+   *[other] { $stalls_out } baños fuera dejan
+} { $stalls }, y no alcanzan en la hora pico (ocupados al { $busy }). Primero recupere baños. Avise al despachador: hacen falta más baños.
 
 ## Site
 
@@ -1195,9 +1208,6 @@ trouble-gas-illness = Todos fuera, del lado de donde viene el viento, al aire li
 trouble-gas-illness-at = Todos fuera, del lado de donde viene el viento, al aire libre. Llame a emergencias. Diga que está en { $address }. Apague el generador si puede sin peligro. Nadie vuelva a entrar.
 trouble-person-trapped = Háblele. Si no contesta: llame a emergencias. Pruebe la ranura de la chapa con una moneda. Luego los pernos de la bisagra.
 trouble-person-trapped-at = Háblele. Si no contesta: llame a emergencias. Diga que está en { $address }. Pruebe la ranura de la chapa con una moneda. Luego los pernos de la bisagra.
-trouble-person-cold = Vaya ya a un lugar caliente, y avise dónde está. Póngase ropa seca. Tome algo tibio, nada de alcohol. Caliente la piel dormida poco a poco contra el cuerpo. No la frote. Si la persona se confunde, o deja de temblar: llame a emergencias.
-trouble-generator-inside = Todos fuera, al aire libre. Su humo mata, y nadie lo huele. Apague el generador, si puede sin respirar el humo. Póngalo a 20 pies de puertas, ventanas y carpas. Si alguien se marea o le duele la cabeza: llame a emergencias.
-trouble-no-backflow = No abra la toma. Ponga antes un rompevacío o una válvula contra retorno en la llave. Si no hay: use el tanque limpio.
 trouble-hot-plug = Deje de usar esa clavija. Corte la corriente en la fuente, luego desconéctela. No la use más. Cambie clavija y contacto.
 trouble-cord-damaged = Corte la corriente en la fuente. Quite ese cable y use uno bueno. Que no toque agua ni lo pisen llantas.
 trouble-low-flow = Sale poca agua. Casi siempre es el filtro de entrada, un doblez o una llanta sobre la manguera. Si es una sola llave: limpie su malla.
@@ -1224,6 +1234,8 @@ trouble-toilet-clog = Todas las tazas: tanque de negras lleno o línea principal
 trouble-sink-clog = Póngase guantes. Limpie la malla y la trampa. Luego el destapacaños. Si todos van lentos: lea el tanque de negras.
 trouble-toilet-running = Baje dos veces para limpiar el sello. Si sigue: cierre su llave de paso. Una válvula trabada vacía el agua limpia en una hora y llena las negras.
 trouble-odor = Eche un cuarto de galón de agua en cada coladera. Ventilador prendido, tapa del respiradero libre. Lea el tanque de negras. Luego revise válvula y tapón.
+trouble-odor-gas = Olor a gas o combustible: todos fuera, al aire libre, del lado de donde viene el viento. Nada de flama ni cigarro. No toque interruptor, clavija ni breaker. Llame a emergencias desde afuera. Cierre el tanque de gas o el motor solo si llega sin peligro. Nadie vuelva a entrar hasta que ellos digan.
+trouble-odor-gas-at = Olor a gas o combustible: todos fuera, al aire libre, del lado de donde viene el viento. Nada de flama ni cigarro. No toque interruptor, clavija ni breaker. Llame a emergencias desde afuera. Diga que está en { $address }. Cierre el tanque de gas o el motor solo si llega sin peligro. Nadie vuelva a entrar hasta que ellos digan.
 trouble-fan-dead = ¿Hay luz en ese cuarto? Revise el fusible del ventilador. Cámbielo una vez, de igual valor.
 trouble-lock-jam = Primero hable: puede haber alguien adentro. Luego pruebe la ranura con una moneda, luego los pernos de la bisagra.
 trouble-no-sound = ¿Tiene corriente y volumen? Revise clavija y fusible. Puede esperar.
@@ -1279,6 +1291,7 @@ caution-night-pressure = La presión de noche puede ser mayor que la de día.
 caution-pressure-code = Arriba de 80 psi (5.5 bar) el regulador es ley, no gusto. Deciden el código local y un plomero con licencia.
 caution-air-gap = Deje la punta de la manguera arriba de la entrada del tanque: dos veces su ancho. Al menos 1 in (25 mm).
 caution-fire-electric = Nada de agua en un fuego cerca de corriente. Ataque uno chico solo con salida a sus espaldas.
+caution-fuel-gas = Una chispa puede encender gas o vapor de combustible. El código local y un gasero con licencia deciden antes de volver a usarlo.
 caution-cord-no-tape = No encinte ni repare un cable. Cámbielo. Que los cables no toquen agua ni los pisen llantas.
 caution-two-resets = Repóngalo dos veces como máximo. Luego déjelo abajo.
 caution-leak-near-power = Agua cerca de corriente: primero corte la corriente, luego toque.
@@ -1379,6 +1392,7 @@ fact-humidity = humedad
 fact-heat-index = índice de calor
 fact-volts = voltios
 fact-high = fase alta
+fact-low-leg = línea baja
 fact-breaker = breaker
 fact-continuous = por horas, como máximo
 fact-since = desde

@@ -180,6 +180,13 @@ impl UnitState {
         self.take_readings(at, entry);
         for fault in &entry.cleared {
             self.faults.remove(fault);
+            let counted = entry.readings.value(ReadingKey::StallsOut).is_some();
+            if matches!(fault, Fault::ToiletClog | Fault::LockJam) && !counted {
+                self.readings.remove(&ReadingKey::StallsOut);
+            }
+            if *fault == Fault::Odor {
+                self.faults.remove(&Fault::GasSmell);
+            }
         }
         for fault in &entry.faults {
             self.faults.entry(*fault).or_insert(at);
@@ -211,6 +218,9 @@ impl UnitState {
                 ReadingKey::CordFt,
                 ReadingKey::HoseFt,
                 ReadingKey::Volts,
+                ReadingKey::VoltsHigh,
+                ReadingKey::VoltsLow,
+                ReadingKey::StallsOut,
                 ReadingKey::FlowGpm,
             ] {
                 self.readings.remove(&key);

@@ -84,7 +84,7 @@ pub(super) fn raise(
             let mut args = vec![
                 ("signal", voice.word("signal-danger").into()),
                 ("who", hearing.member.name.as_str().into()),
-                ("what", voice.name(finding.id).into()),
+                ("what", voice.name(finding.id, finding.level).into()),
             ];
             let mut key = "alarm-person";
             if let Some(unit) = &finding.unit {

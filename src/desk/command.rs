@@ -169,8 +169,8 @@ fn got_it(hearing: &Hearing<'_>, reply: &mut Reply<'_>, records: &mut Vec<Record
         let names: Vec<String> = standing
             .iter()
             .map(|(_, alarm)| match &alarm.unit {
-                Some(unit) => format!("{unit} {}", voice.name(alarm.id)),
-                None => voice.name(alarm.id),
+                Some(unit) => format!("{unit} {}", voice.name(alarm.id, alarm.level)),
+                None => voice.name(alarm.id, alarm.level),
             })
             .collect();
         voice.all_of(&names)

@@ -25,6 +25,8 @@ const STANDING: &[FindingId] = &[
 const SAID_BY: &[(FindingId, FindingId)] = &[
     (FindingId::TroubleLowFlow, FindingId::WaterUnderPressure),
     (FindingId::WasteBookPumpOut, FindingId::WasteCloseNow),
+    // both at once are one lost neutral, and nobody is to look for a thicker cord
+    (FindingId::PowerLowVoltage, FindingId::PowerHighVoltage),
 ];
 
 /// Topics whose findings rest on readings. What else somebody reports again is a new event: it tripped again.

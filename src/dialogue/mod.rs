@@ -251,8 +251,10 @@ pub struct Round {
 #[serde(rename_all = "kebab-case")]
 pub enum Way {
     /// Setting up.
+    #[serde(alias = "set-up")]
     SetUp,
     /// Leaving.
+    #[serde(alias = "leaving")]
     Leaving,
 }
 

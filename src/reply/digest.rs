@@ -223,7 +223,12 @@ impl Voice<'_> {
         }
         let _ = write!(text, ", {}: ", self.stage(row.stage));
         if let Some((id, level, urgency)) = row.worst {
-            let _ = write!(text, "{} {}", self.opening(level, urgency), self.name(id));
+            let _ = write!(
+                text,
+                "{} {}",
+                self.opening(level, urgency),
+                self.name(id, level)
+            );
             if row.more > 0 {
                 let _ = write!(text, " +{}", row.more);
             }

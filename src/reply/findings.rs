@@ -18,9 +18,19 @@ impl Voice<'_> {
         self.coded("caution", caution.code())
     }
 
-    /// Returns the few words by which lists call a finding: `pressure too high`.
-    pub fn name(&self, id: FindingId) -> String {
-        self.coded("name", id.code())
+    /// Returns the few words by which lists call a finding: `pressure too high`. One id may stand for a graver thing at a
+    /// graver level, with a name of its own: a generator too small, or running inside.
+    pub fn name(&self, id: FindingId, level: Level) -> String {
+        let graver = match level {
+            Level::Danger => Some("danger"),
+            Level::Warning => Some("warning"),
+            Level::Caution | Level::Notice => None,
+        };
+        let own = graver.map(|level| format!("name-{}-{level}", id.code().replace('.', "-")));
+        match own.filter(|key| self.knows(key)) {
+            Some(key) => self.word(&key),
+            None => self.coded("name", id.code()),
+        }
     }
 
     /// Says what a finding rests on: each number with where it came from, the formula in words, the limit, the source.
@@ -31,10 +41,13 @@ impl Voice<'_> {
                 "why-head-unit",
                 &[
                     ("unit", unit.as_str().into()),
-                    ("name", self.name(finding.id).into()),
+                    ("name", self.name(finding.id, finding.level).into()),
                 ],
             ),
-            None => self.say("why-head", &[("name", self.name(finding.id).into())]),
+            None => self.say(
+                "why-head",
+                &[("name", self.name(finding.id, finding.level).into())],
+            ),
         };
         for fact in &finding.facts.items {
             out.push_str("\n  ");

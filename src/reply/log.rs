@@ -119,7 +119,7 @@ impl Voice<'_> {
                     None => self.say(text_key, &[("level", level)]),
                 }
             }
-            ReadingKey::Cords | ReadingKey::Guests => {
+            ReadingKey::Cords | ReadingKey::Guests | ReadingKey::StallsOut => {
                 self.say(text_key, &[("value", Arg::Count(value.round() as i64))])
             }
             other => self.say(text_key, &[("value", Arg::Number(value, measure(other)))]),
@@ -199,6 +199,8 @@ fn reading_key(key: ReadingKey) -> &'static str {
         ReadingKey::WindMph => "reading-wind",
         ReadingKey::SlopePct => "reading-slope",
         ReadingKey::Volts => "reading-volts",
+        ReadingKey::VoltsHigh => "reading-volts-high",
+        ReadingKey::VoltsLow => "reading-volts-low",
         ReadingKey::BatteryV | ReadingKey::BatteryPct => "reading-battery",
         ReadingKey::Cords => "reading-cords",
         ReadingKey::CordFt => "reading-cord",
@@ -227,7 +229,9 @@ pub(super) fn measure(key: ReadingKey) -> Measure {
         | ReadingKey::FuelGal => Measure::Gal,
         ReadingKey::AirF | ReadingKey::InsideF | ReadingKey::LowF => Measure::DegF,
         ReadingKey::WindMph => Measure::Mph,
-        ReadingKey::Volts | ReadingKey::BatteryV => Measure::Volt,
+        ReadingKey::Volts | ReadingKey::VoltsHigh | ReadingKey::VoltsLow | ReadingKey::BatteryV => {
+            Measure::Volt
+        }
         ReadingKey::Cords | ReadingKey::Guests | ReadingKey::StallsOut => Measure::Count,
         ReadingKey::EtaMin => Measure::Minute,
     }

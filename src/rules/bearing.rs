@@ -4,7 +4,7 @@ use chrono::TimeDelta;
 
 use crate::book::{PowerState, Stage, WaterState};
 use crate::fleet::Source;
-use crate::heard::{Event, ReadingKey};
+use crate::heard::{Event, Fault, ReadingKey};
 use crate::outlook::runs_on_tank;
 use crate::physics::tank::usual_uses_per_h;
 use crate::situation::{Occasion, Situation};
@@ -15,6 +15,11 @@ const USUAL_LEAD_H: f64 = 2.5;
 const CHARGING_V: std::ops::RangeInclusive<f64> = 13.2..=15.0;
 
 impl Situation<'_> {
+    /// Tells whether the message reports this fault; asked, whether it stands.
+    pub(super) fn tells(&self, fault: Fault) -> bool {
+        self.touches(&[], &[], &[fault]) && self.now.has(fault)
+    }
+
     /// Tells whether the message reads a current.
     pub(super) fn touches_amps(&self) -> bool {
         self.occasion != Occasion::Report || !self.report.readings.amps.is_empty()

@@ -55,8 +55,7 @@ fn late_check_in(s: &Situation<'_>) -> Option<Finding> {
 
 /// Somebody is down, bleeding or stuck by a needle: now, and never a unit's problem.
 fn person_hurt(s: &Situation<'_>) -> Option<Finding> {
-    let bears = s.touches(&[], &[], &[Fault::PersonHurt]) && s.now.has(Fault::PersonHurt);
-    if !bears {
+    if !s.tells(Fault::PersonHurt) {
         return None;
     }
     let (facts, says) = match s.emergency_address() {

@@ -19,12 +19,16 @@ const STALL_OUT: &[Fault] = &[Fault::ToiletClog, Fault::LockJam, Fault::PersonTr
 
 /// Busy share of the stalls in the peak: plan over 0.75, soon over 0.85, now from 1.
 fn under_served(s: &Situation<'_>) -> Option<Finding> {
-    let bears = s.touches(&[ReadingKey::Guests], &[Event::InService], STALL_OUT);
+    let bears = s.touches(
+        &[ReadingKey::Guests, ReadingKey::StallsOut],
+        &[Event::InService],
+        STALL_OUT,
+    );
     if !bears || !s.stands() {
         return None;
     }
     let uses = s.uses_per_h()?;
-    let out = STALL_OUT.iter().filter(|fault| s.now.has(**fault)).count() as u32;
+    let out = stalls_out(s);
     let stalls = s.spec.stalls().saturating_sub(out);
     let queue = Queue {
         servers: stalls,
@@ -63,4 +67,11 @@ fn under_served(s: &Situation<'_>) -> Option<Finding> {
         (_, true) => "crowd-under-served-stall-out",
     };
     Some(Finding::new(FindingId::CrowdUnderServed, Level::Notice, urgency, facts).says(says))
+}
+
+/// How many stalls are out: as many as were counted, at least one for each fault that takes one.
+fn stalls_out(s: &Situation<'_>) -> u32 {
+    let faults = STALL_OUT.iter().filter(|fault| s.now.has(**fault)).count() as u32;
+    let counted = s.now.value(ReadingKey::StallsOut).unwrap_or(0.0) as u32;
+    faults.max(counted)
 }

@@ -24,6 +24,7 @@ pub fn first_words(fault: Fault) -> Option<Finding> {
             Level::Danger,
             &[Caution::CarbonMonoxide, Caution::TankGas, Caution::NoEntry],
         ),
+        Fault::GasSmell => (Level::Warning, &[Caution::FuelGas, Caution::CarbonMonoxide]),
         Fault::GeneratorInside => (
             Level::Danger,
             &[Caution::CarbonMonoxide, Caution::GeneratorHandling],
@@ -42,5 +43,11 @@ pub fn first_words(fault: Fault) -> Option<Finding> {
     };
     let facts = Facts::new().by("formula-reported", COMMON_PRACTICE);
     let finding = Finding::new(FindingId::of_fault(fault), level, Urgency::Now, facts);
+    let finding = match fault {
+        Fault::GeneratorInside => finding.says("power-generator-inside"),
+        Fault::PersonCold => finding.says("cold-crew-cold-person"),
+        Fault::GasSmell => finding.says("trouble-odor-gas"),
+        _ => finding,
+    };
     Some(finding.cautions(cautions))
 }

@@ -225,6 +225,16 @@ names! {
         Now = "now",
         /// An earlier day: yesterday.
         Yesterday = "yesterday",
+        /// The night before this day: an earlier day, and its clock times are those of a night.
+        LastNight = "last-night",
+        /// As [`Mark::Now`], of a time that may be hours ago: this morning.
+        Morning = "this-morning",
+        /// Before noon, after an hour: in the morning. Elsewhere it is a plan.
+        Forenoon = "forenoon",
+        /// After noon, after an hour: in the afternoon, at night.
+        Afternoon = "afternoon",
+        /// So long before now: ago.
+        Ago = "ago",
         /// The sender is not sure: maybe, think.
         Doubt = "doubt",
         /// As [`Mark::Doubt`], of the whole sentence: I don't think so.

@@ -14,6 +14,7 @@ mod correct;
 mod explain;
 mod item;
 mod json;
+mod legs;
 mod lex;
 mod normal;
 mod number;
@@ -21,6 +22,7 @@ mod pair;
 mod plan;
 mod read;
 mod scope;
+mod senses;
 mod spell;
 mod taught;
 mod told;
@@ -40,6 +42,7 @@ use std::sync::LazyLock;
 use crate::heard::{Heard, Language};
 use crate::quantity::TemperatureScale;
 use pair::Pairs;
+use senses::Senses;
 use vocab::Vocab;
 
 const ENGLISH: &str = include_str!("../../grammar/words/en.toml");
@@ -55,12 +58,14 @@ const ORDINARY: [(&str, Language); 2] = [
         Language::Es,
     ),
 ];
+const SENSES: &str = include_str!("../../grammar/words/senses.toml");
 const FACTS: &str = include_str!("../../grammar/words/facts.toml");
 
 /// Reads messages. Compile it once; reading needs no more than `&self`.
 #[derive(Debug, Clone)]
 pub struct Reader {
     vocab: Vocab,
+    senses: Senses,
     pairs: Pairs,
 }
 
@@ -107,6 +112,11 @@ impl Reader {
         }
         vocab.finish();
         let pairs = Pairs::parse("facts.toml", FACTS)?;
-        Ok(Reader { vocab, pairs })
+        let senses = Senses::parse("senses.toml", SENSES)?;
+        Ok(Reader {
+            vocab,
+            senses,
+            pairs,
+        })
     }
 }

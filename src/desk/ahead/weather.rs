@@ -134,7 +134,7 @@ fn warn(hearing: &Hearing<'_>, weather: &Weather, is_low: bool, reply: &mut Repl
             let (case, findings) = &at_risk[n];
             let names: Vec<String> = findings
                 .iter()
-                .map(|finding| voice.name(finding.id))
+                .map(|finding| voice.name(finding.id, finding.level))
                 .collect();
             let what = voice.all_of(&names);
             let site = case.place().unwrap_or_default();

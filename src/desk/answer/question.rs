@@ -129,7 +129,7 @@ pub(super) fn to_do(finding: &Finding, reply: &Reply<'_>) -> String {
     if reply.voice.knows(&key) {
         reply.voice.word(&key)
     } else {
-        reply.voice.name(finding.id)
+        reply.voice.name(finding.id, finding.level)
     }
 }
 
@@ -162,7 +162,7 @@ pub(super) fn beside(
         }
         let can_wait = finding.urgency == Urgency::Plan && finding.level == Level::Notice;
         if !can_wait && !covered.contains(&finding.id) {
-            rest.push(reply.voice.name(finding.id));
+            rest.push(reply.voice.name(finding.id, finding.level));
         }
         reply.beside.push(finding);
     }
@@ -188,7 +188,7 @@ pub(super) fn in_passing(hearing: &Hearing<'_>, case: &Case, reply: &mut Reply<'
         if finding.level < Level::Danger
             && repeat::told_lately(&finding, &hearing.talk, hearing.now)
         {
-            rest.push(reply.voice.name(finding.id));
+            rest.push(reply.voice.name(finding.id, finding.level));
             reply.beside.push(finding);
         } else {
             reply.findings.push(finding);

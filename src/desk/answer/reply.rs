@@ -381,7 +381,7 @@ impl<'a> Reply<'a> {
                 named
                     .entry(unit)
                     .or_default()
-                    .push(self.voice.name(finding.id));
+                    .push(self.voice.name(finding.id, finding.level));
             }
         }
         let stands: Vec<String> = named

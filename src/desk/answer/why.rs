@@ -95,7 +95,7 @@ pub(super) fn why(hearing: &Hearing<'_>, ask: &Ask, reply: &mut Reply<'_>) {
     let names = |advice: &[&Finding], reply: &Reply<'_>| {
         let names: Vec<String> = advice
             .iter()
-            .map(|finding| reply.voice.name(finding.id))
+            .map(|finding| reply.voice.name(finding.id, finding.level))
             .collect();
         reply.voice.one_of(&names)
     };
@@ -118,7 +118,7 @@ pub(super) fn why(hearing: &Hearing<'_>, ask: &Ask, reply: &mut Reply<'_>) {
 /// Picks advice by a word of the name it goes by in lists.
 fn own_name<'a>(text: &str, advice: &[&'a Finding], reply: &Reply<'_>) -> Option<&'a Finding> {
     let named = |finding: &&&Finding| {
-        let name = plain(&reply.voice.name(finding.id));
+        let name = plain(&reply.voice.name(finding.id, finding.level));
         name.split(' ')
             .any(|word| word.len() > 3 && holds(text, word))
     };

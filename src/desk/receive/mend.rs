@@ -469,7 +469,9 @@ impl Hearing<'_> {
             ReadingKey::HumidityPct => ("humidity ", ""),
             ReadingKey::WindMph => ("wind ", ""),
             ReadingKey::SlopePct => ("slope ", if bare { "%" } else { "" }),
-            ReadingKey::Volts => ("outlet ", if bare { " volts" } else { "" }),
+            ReadingKey::Volts | ReadingKey::VoltsHigh | ReadingKey::VoltsLow => {
+                ("outlet ", if bare { " volts" } else { "" })
+            }
             ReadingKey::BatteryV => ("battery ", if bare { " volts" } else { "" }),
             ReadingKey::Cords => ("cords ", ""),
             ReadingKey::Guests => ("guests ", ""),

@@ -115,6 +115,23 @@ fn hear(
         heard = desk.reader.hear(whole, fleet.style.temperature);
         talk.question = None;
     }
+    // "water 52" while a trailer is being set up
+    let texted = walk::Texted {
+        desk,
+        fleet: &fleet,
+        talk: &talk,
+        heard: &heard,
+        text: written,
+        at: inbound.at,
+    };
+    let fresh = whole.is_none() && inbound.replaces.is_none();
+    let spelled = fresh.then(|| walk::written_out(&texted)).flatten();
+    if let Some(spelled) = &spelled {
+        let language = heard.language;
+        heard = desk.reader.hear(spelled, fleet.style.temperature);
+        heard.language = language.or(heard.language);
+    }
+    let whole = whole.or(spelled);
     if let Some(order) = crew::order(&desk.phrases, written) {
         heard = Heard {
             ask: Some(Ask::Command { name: order.name }),

@@ -33,7 +33,7 @@ pub(super) fn again(round: &mut Round<'_>, key: &str) {
     });
     for to in round.dispatchers() {
         if let Some(voice) = round.voice(&to) {
-            let name = voice.name(alarm.id);
+            let name = voice.name(alarm.id, alarm.level);
             let what = match &alarm.unit {
                 Some(unit) => format!("{unit} {name}"),
                 None => name,

@@ -13,6 +13,7 @@ mod round;
 mod said;
 pub(super) mod stand;
 mod take;
+mod values;
 
 use chrono::TimeDelta;
 use round::Round;
@@ -22,6 +23,7 @@ pub(super) use culprit::keep_off;
 use said::Said;
 pub(super) use take::take;
 use take::{Took, names_its_unit};
+pub(super) use values::{Texted, Values, written_out};
 
 use super::answer::Reply;
 use super::receive::Hearing;

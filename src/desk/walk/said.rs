@@ -321,8 +321,9 @@ impl Answers {
         spans.iter().any(fresh).then_some(said)
     }
 
-    /// Reads a bare message as an answer to a step of setting up or leaving.
-    pub(in crate::desk) fn bare(&self, heard: &Heard, text: &str) -> Option<Said> {
+    /// Reads a bare message as an answer to a step of setting up or leaving. Where the step guards somebody, every word of
+    /// it must be accounted for, and what is only a promise is none.
+    pub(in crate::desk) fn bare(&self, heard: &Heard, text: &str, guards: bool) -> Option<Said> {
         let mut words = Phrases::of(text);
         let is = |list| self.is_all(&words, list);
         if is("stop") {
@@ -355,11 +356,16 @@ impl Answers {
             None if self.any(&words, "ack") => Said::Unclear,
             None => return None,
         };
-        self.cover_what_is_clear(&mut words, "", false);
+        let yes = guards && said == Said::Yes;
+        let promised = yes && (self.is_all(&words, "promise") || self.any(&words, "later"));
+        self.cover_what_is_clear(&mut words, "", yes);
         let later = self.has_uncovered(&words, "later") || self.has_uncovered(&words, "but");
+        let unsure = yes && self.has_uncovered(&words, "unsure");
         match words.left().count() {
-            _ if later => Some(Said::Unclear),
-            left if left <= 1 => Some(said),
+            _ if later || unsure || promised => Some(Said::Unclear),
+            0 => Some(said),
+            1 if !yes => Some(said),
+            1..=LEFT_BESIDE_PLAIN if yes => Some(Said::Unclear),
             _ => None,
         }
     }

@@ -61,7 +61,8 @@ pub(in crate::desk) fn take(
     if !told || asks || super::names_its_unit(hearing) {
         return None;
     }
-    let said = hearing.desk.answers.bare(heard, hearing.text)?;
+    let guards = GUARDS.contains(&round.step.as_str());
+    let said = hearing.desk.answers.bare(heard, hearing.text, guards)?;
     let entry = match said {
         Said::Number(number) => number_of(&round, number)?,
         Said::Yes => events_of(&round, false),
@@ -207,7 +208,8 @@ fn set_up(
     }
     match told {
         Some(place) => reply.findings[place] = next,
-        None if stood.is_some() => reply.findings.push(next),
+        // asked once; it is not asked again after a report on something else
+        None if stood.is_some() || code != round.step => reply.findings.push(next),
         None => {}
     }
     if told.is_some() || stood.is_some() {
@@ -219,7 +221,7 @@ fn set_up(
     }
     reply.findings.sort_by_key(Finding::order);
     round.step = code;
-    if first {
+    if first || stood == Some(Stood::Again) {
         reply.say("set-up-answer", &[]);
     }
     true
@@ -275,7 +277,7 @@ fn leave(hearing: &Hearing<'_>, case: &Case, round: &mut Round, reply: &mut Repl
         .iter()
         .map(|code| reply.voice.word(&format!("value-{code}")))
         .collect();
-    names.extend(heavy.map(|finding| reply.voice.name(finding.id)));
+    names.extend(heavy.map(|finding| reply.voice.name(finding.id, finding.level)));
     let what = reply.voice.all_of(&names);
     reply.say(
         "leave-not-ready",

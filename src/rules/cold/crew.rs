@@ -1,8 +1,8 @@
-//! Wind chill: it acts on skin, not on tanks.
+//! Cold for the crew: wind chill, which acts on skin and not on tanks, and somebody who suffers from the cold.
 
 use super::wind;
 use crate::finding::{Caution, Facts, Finding, FindingId, Level, Origin, Urgency};
-use crate::heard::ReadingKey;
+use crate::heard::{Fault, ReadingKey};
 use crate::physics::cold::{ChillBand, chill_band, wind_chill};
 use crate::physics::units::{deg_f, in_deg_f, mph};
 use crate::quantity::Measure;
@@ -38,5 +38,18 @@ pub(super) fn crew_cold(s: &Situation<'_>) -> Option<Finding> {
         found.cautions(&[Caution::Frostbite])
     } else {
         found
+    })
+}
+
+/// Somebody shivers, is numb or confused from cold: now, whatever the air was read to be.
+pub(super) fn person_cold(s: &Situation<'_>) -> Option<Finding> {
+    s.tells(Fault::PersonCold).then(|| {
+        let facts = Facts::new().by(
+            "formula-reported",
+            "NIOSH Publication 2010-115, cold stress (from memory)",
+        );
+        Finding::new(FindingId::ColdCrewCold, Level::Warning, Urgency::Now, facts)
+            .says("cold-crew-cold-person")
+            .cautions(&[Caution::EmergencyCall, Caution::Frostbite])
     })
 }

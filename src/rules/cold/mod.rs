@@ -18,6 +18,7 @@ pub(super) const RULES: &[Rule] = &[
     package::no_cold_package,
     package::winterize,
     crew::crew_cold,
+    crew::person_cold,
 ];
 
 /// Pipes and hoses are thought of from here down, °F (common practice, no source).

@@ -4,7 +4,7 @@ use super::circuits::cold_package_due;
 use super::{LoadKind, RATED_V, is_cold_package, kind_of};
 use crate::finding::{Caution, Facts, Finding, FindingId, Level, Origin, Urgency};
 use crate::fleet::{Circuit, Load, Source};
-use crate::heard::{Event, ReadingKey};
+use crate::heard::{Event, Fault, ReadingKey};
 use crate::physics::power::{Derate, GeneratorLoad, generator_rating, start_watts};
 use crate::physics::units::{deg_f, ft, in_watts, watts};
 use crate::quantity::Measure;
@@ -62,6 +62,21 @@ pub(super) fn generator(s: &Situation<'_>) -> Option<Finding> {
             .says(says)
             .cautions(&[Caution::CarbonMonoxide, Caution::GeneratorHandling]),
     )
+}
+
+/// It runs indoors, in a tent, or so that its exhaust blows in: danger, people out first.
+pub(super) fn generator_inside(s: &Situation<'_>) -> Option<Finding> {
+    s.tells(Fault::GeneratorInside).then(|| {
+        let facts = Facts::new().by("formula-reported", "CPSC portable generator alert");
+        Finding::new(
+            FindingId::PowerGenerator,
+            Level::Danger,
+            Urgency::Now,
+            facts,
+        )
+        .says("power-generator-inside")
+        .cautions(&[Caution::CarbonMonoxide, Caution::GeneratorHandling])
+    })
 }
 
 /// What runs at once: of each group one load, the one this weather asks for; circuits that are not fed, or not in the

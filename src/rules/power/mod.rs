@@ -29,6 +29,7 @@ pub(super) const RULES: &[Rule] = &[
     battery::on_battery,
     battery::battery_low,
     generator::generator,
+    generator::generator_inside,
 ];
 
 /// Supply voltage that loads are rated at, V.
@@ -38,9 +39,8 @@ const USUAL_BREAKER_A: f64 = 20.0;
 
 /// Somebody felt a tingle or a shock: now, and power off at the source.
 fn shock(s: &Situation<'_>) -> Option<Finding> {
-    let bears = s.touches(&[], &[], &[Fault::Shock]) && s.now.has(Fault::Shock);
     let facts = Facts::new().by("formula-shock", "OSHA 3075; 29 CFR 1910.333");
-    bears.then(|| {
+    s.tells(Fault::Shock).then(|| {
         Finding::new(FindingId::PowerShock, Level::Danger, Urgency::Now, facts)
             .cautions(&[
                 Caution::KillPowerAtSource,

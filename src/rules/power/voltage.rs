@@ -17,16 +17,22 @@ const ONE_LOOK: TimeDelta = TimeDelta::minutes(10);
 /// More than this on the 12 V side is an overcharge, V (common practice, no source).
 const OVERCHARGE_V: f64 = 15.0;
 
-/// Returns the volts that the message bears on.
-fn read(s: &Situation<'_>) -> Option<f64> {
-    s.touches(&[ReadingKey::Volts], &[], &[])
-        .then(|| s.recent(ReadingKey::Volts, TimeDelta::hours(12)))
-        .flatten()
+/// Returns the volts that the message bears on; of two legs told beside each other, the one under `key`.
+fn read(s: &Situation<'_>, key: ReadingKey) -> Option<f64> {
+    let latest = |key| {
+        let read = s.now.readings.get(&key)?;
+        (s.at - read.at <= TimeDelta::hours(12)).then_some((read.at, read.value))
+    };
+    let one = latest(ReadingKey::Volts);
+    let leg = latest(key).filter(|(at, _)| one.is_none_or(|(one, _)| one <= *at));
+    let told = leg.map(|_| key).unwrap_or(ReadingKey::Volts);
+    let (_, volts) = leg.or(one)?;
+    s.touches(&[told], &[], &[]).then_some(volts)
 }
 
 /// Under 108 V: soon, one air conditioner at a time; under 104 V: now, compressors off.
 pub(super) fn low_voltage(s: &Situation<'_>) -> Option<Finding> {
-    let reading = read(s)?;
+    let reading = read(s, ReadingKey::VoltsLow)?;
     let (urgency, says, limit) = match voltage_band(volts(reading)) {
         VoltageBand::BelowRangeB if reading < DEAD_V => {
             (Urgency::Now, "power-low-voltage-dead", DEAD_V)
@@ -73,7 +79,7 @@ pub(super) fn high_voltage(s: &Situation<'_>) -> Option<Finding> {
 }
 
 fn open_neutral(s: &Situation<'_>) -> Option<Finding> {
-    let reading = read(s)?;
+    let reading = read(s, ReadingKey::VoltsHigh)?;
     let facts = Facts::new().read("volts", reading, Measure::Volt).limit(
         "limit",
         OPEN_NEUTRAL_V,
@@ -91,27 +97,32 @@ fn open_neutral(s: &Situation<'_>) -> Option<Finding> {
         .cautions(&[Caution::OpenNeutral, Caution::Electrician])
         .task(TaskKind::Electrician, Some(s.at))
     };
-    if reading > OPEN_NEUTRAL_V {
-        return Some(danger(facts, "power-high-voltage-open-neutral"));
+    let split = two_legs(s, reading).filter(|(high, low)| {
+        voltage_band(volts(*high)) > VoltageBand::RangeA
+            && voltage_band(volts(*low)) < VoltageBand::RangeA
+            && *low >= DEAD_V
+    });
+    if let Some((high, low)) = split {
+        let facts = facts
+            .read("high", high, Measure::Volt)
+            .read("low_leg", low, Measure::Volt);
+        return Some(danger(facts, "power-high-voltage-split"));
+    }
+    (reading > OPEN_NEUTRAL_V).then(|| danger(facts, "power-high-voltage-open-neutral"))
+}
+
+/// Returns the volts of two legs, the higher first: told beside each other, or read within minutes.
+fn two_legs(s: &Situation<'_>, reading: f64) -> Option<(f64, f64)> {
+    if let Some(low) = read(s, ReadingKey::VoltsLow).filter(|low| *low < reading) {
+        return Some((reading, low));
     }
     let latest = s.now.readings.get(&ReadingKey::Volts)?;
     let (before, before_at) = latest.before?;
-    let (high, low) = (reading.max(before), reading.min(before));
-    let split = voltage_band(volts(high)) > VoltageBand::RangeA
-        && voltage_band(volts(low)) < VoltageBand::RangeA
-        && low >= DEAD_V;
-    (split && latest.at - before_at <= ONE_LOOK).then(|| {
-        danger(
-            facts
-                .read("high", high, Measure::Volt)
-                .read("low", low, Measure::Volt),
-            "power-high-voltage-split",
-        )
-    })
+    (latest.at - before_at <= ONE_LOOK).then_some((reading.max(before), reading.min(before)))
 }
 
 fn over_range(s: &Situation<'_>) -> Option<Finding> {
-    let reading = read(s)?;
+    let reading = read(s, ReadingKey::VoltsHigh)?;
     let (urgency, says, limit) = match voltage_band(volts(reading)) {
         VoltageBand::RangeBHigh => (Urgency::Plan, "power-high-voltage-plan", 126.0),
         VoltageBand::AboveRangeB => (Urgency::Now, "power-high-voltage-act", 127.0),

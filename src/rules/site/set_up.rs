@@ -148,8 +148,9 @@ impl Step {
                     || s.now.circuits_live.is_some()
                     || read(ReadingKey::Cords)
                     || read(ReadingKey::Volts)
+                    || read(ReadingKey::VoltsHigh)
             }
-            Step::Volts => read(ReadingKey::Volts),
+            Step::Volts => read(ReadingKey::Volts) || read(ReadingKey::VoltsHigh),
             Step::Regulator => s.regulated() || !s.now.pressures.is_empty(),
             Step::Water => told(Event::WaterOn) || !s.now.pressures.is_empty(),
             Step::Fill => {

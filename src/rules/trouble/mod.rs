@@ -31,6 +31,7 @@ fn said_of(s: &Situation<'_>, fault: Fault, row: &Row) -> Finding {
         says = at_address(fault);
     }
     match fault {
+        Fault::GasSmell if says.is_none() => says = Some("trouble-odor-gas"),
         // without heat, freezing is the matter; the freeze clock speaks for itself
         Fault::NoHeat if s.air_f().is_some_and(|air| air <= 32.0) => {
             urgency = Urgency::Now;
@@ -59,6 +60,7 @@ fn at_address(fault: Fault) -> Option<&'static str> {
     match fault {
         Fault::Fire => Some("trouble-fire-at"),
         Fault::GasIllness => Some("trouble-gas-illness-at"),
+        Fault::GasSmell => Some("trouble-odor-gas-at"),
         Fault::PersonTrapped => Some("trouble-person-trapped-at"),
         _ => None,
     }
@@ -115,18 +117,16 @@ fn row(fault: Fault) -> Option<Row> {
         | Fault::NotLevel
         | Fault::BatteryLow
         | Fault::GaugeStuck
-        | Fault::PersonHurt => return None,
+        | Fault::PersonHurt
+        | Fault::PersonCold
+        | Fault::GeneratorInside
+        | Fault::NoBackflow => return None,
         Fault::Fire => row(Danger, Now, &[C::EmergencyCall, C::FireElectric]).emergency(),
         Fault::GasIllness => row(Danger, Now, &[C::CarbonMonoxide, C::TankGas, C::NoEntry])
             .emergency()
             .from("CPSC portable generator alert; NIOSH (hydrogen sulphide); 29 CFR 1910.146"),
+        Fault::GasSmell => row(Warning, Now, &[C::FuelGas, C::CarbonMonoxide]).emergency(),
         Fault::PersonTrapped => row(Warning, Now, &[C::EmergencyCall]).emergency(),
-        Fault::GeneratorInside => row(Danger, Now, &[C::CarbonMonoxide, C::GeneratorHandling])
-            .from("CPSC portable generator alert"),
-        Fault::PersonCold => row(Warning, Now, &[C::EmergencyCall, C::Frostbite])
-            .from("NIOSH Publication 2010-115, cold stress (from memory)"),
-        Fault::NoBackflow => row(Level::Caution, Soon, &[C::Backflow])
-            .from("EPA Cross-Connection Control Manual 816-R-03-002; IPC 608"),
         Fault::HotPlug => row(Warning, Now, &[C::HotPlug, C::Electrician])
             .task(TaskKind::Electrician)
             .from("UL 489; common practice"),

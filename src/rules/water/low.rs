@@ -5,7 +5,7 @@ use super::supply::{Feed, feed};
 use super::{flowing, pressure, static_read};
 use crate::book::PressureRead;
 use crate::finding::{Caution, Facts, Finding, FindingId, Level, Origin, TaskKind, Urgency};
-use crate::heard::Event;
+use crate::heard::{Event, Fault};
 use crate::physics::units::{gpm, in_psi, psi};
 use crate::physics::water::{
     Restriction, expected_flowing_pressure, restriction_cause, unexplained_loss,
@@ -97,6 +97,24 @@ pub(super) fn backflow(s: &Situation<'_>) -> Option<Finding> {
             Urgency::Now,
             facts,
         )
+        .cautions(&[Caution::Backflow])
+    })
+}
+
+/// No vacuum breaker or backflow preventer at the tap, or a broken one: soon, before the supply is opened.
+pub(super) fn no_backflow_device(s: &Situation<'_>) -> Option<Finding> {
+    s.tells(Fault::NoBackflow).then(|| {
+        let facts = Facts::new().by(
+            "formula-reported",
+            "EPA Cross-Connection Control Manual 816-R-03-002; IPC 608",
+        );
+        Finding::new(
+            FindingId::WaterBackflow,
+            Level::Caution,
+            Urgency::Soon,
+            facts,
+        )
+        .says("water-backflow-no-device")
         .cautions(&[Caution::Backflow])
     })
 }

@@ -16,6 +16,7 @@ pub(super) const RULES: &[Rule] = &[
     low::under_pressure,
     low::pressure_falling,
     low::backflow,
+    low::no_backflow_device,
     supply::hose_undersized,
     fresh::fresh_endurance,
 ];

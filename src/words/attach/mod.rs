@@ -11,6 +11,7 @@ use crate::quantity::TemperatureScale;
 use crate::words::concept::{Concept, Mark, Noun, State, Unit};
 use crate::words::item::{Form, Item, Number, What};
 use crate::words::scope::Scope;
+pub(super) use noun::fits;
 use surroundings::{bounded, chunk};
 
 /// A value found in the message.

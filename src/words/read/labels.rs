@@ -3,12 +3,16 @@
 use crate::words::concept::{AskWord, Concept, Mark, Noun};
 use crate::words::item::{Form, Item, What};
 use crate::words::lex::Token;
+use crate::words::senses::{Sense, Senses};
 
 /// "Level, chocked": said of no number, it is how the trailer stands, and not the tank's level.
-pub(super) fn level_words(text: &str, tokens: &[Token], items: &mut [Item]) {
+pub(super) fn level_words(text: &str, tokens: &[Token], items: &mut [Item], senses: &Senses) {
     for at in 0..items.len() {
         if items[at].noun() != Some(Noun::Tank)
-            || &text[tokens[items[at].first].start..tokens[items[at].end - 1].end] != "level"
+            || !senses.has(
+                &text[tokens[items[at].first].start..tokens[items[at].end - 1].end],
+                Sense::Level,
+            )
         {
             continue;
         }

@@ -3,19 +3,7 @@
 use super::neighbours::Words;
 use crate::words::concept::{Concept, Mark, Noun};
 use crate::words::item::{Form, What};
-
-/// Words that make a number only a bound, or a range.
-const BOUNDS: [&str; 7] = [
-    "almost", "nearly", "casi", "between", "entre", "around", "over",
-];
-/// Words that turn a level round.
-const LEVELS: [&str; 5] = ["empty", "full", "vacío", "lleno", "llena"];
-/// Words that take back what was said.
-const CORRECTIONS: [&str; 7] = ["mean", "meant", "sorry", "oops", "wait", "perdón", "perdon"];
-/// Parts that need their number.
-const PARTS: [&str; 6] = [
-    "thirds", "quarters", "fourths", "eighths", "tercios", "cuartos",
-];
+use crate::words::senses::Sense;
 
 impl Words<'_> {
     /// Reads what a slip beside a number may have been meant to be.
@@ -32,7 +20,7 @@ impl Words<'_> {
         }
         // "tw thirds empty": a part that has lost its number
         if matches!(self.items[at].what, What::Word { ordinary: true })
-            && PARTS.contains(&self.spelt(at).as_ref())
+            && self.says(at, Sense::Parts)
         {
             self.bound(at + 1);
             return;
@@ -45,9 +33,7 @@ impl Words<'_> {
         });
         if self.items[at].what == (What::Word { ordinary: true })
             && measured
-            && BOUNDS[..3]
-                .iter()
-                .any(|meant| one_slip(&self.spelt(at), meant))
+            && self.slip_for(at, Sense::Bound, 3)
         {
             self.bound(at + 1);
             return;
@@ -56,15 +42,13 @@ impl Words<'_> {
             self.meant_to_mend(at);
             return;
         }
-        let word = self.spelt(at).into_owned();
-        let near = |words: &[&str]| words.iter().any(|meant| one_slip(&word, meant));
         // "lmost 80%", "enre 2 y 3 bares": only a bound
-        if near(&BOUNDS) {
+        if self.slip_for(at, Sense::Bound, usize::MAX) {
             self.bound(at + 1);
             return;
         }
         // "3/4 empt": full or empty, which is the opposite
-        if near(&LEVELS) && at > 0 {
+        if self.slip_for(at, Sense::TurnsALevel, usize::MAX) && at > 0 {
             if let What::Number(n) = &mut self.items[at - 1].what
                 && n.form == Form::Part
             {
@@ -73,6 +57,13 @@ impl Words<'_> {
             return;
         }
         self.meant_to_mend(at);
+    }
+
+    /// Tells whether the word at `at` is one slip away from one of the first `most` words of `sense`.
+    fn slip_for(&self, at: usize, sense: Sense, most: usize) -> bool {
+        let word = self.spelt(at);
+        let mut meant = self.senses.of(sense).iter().take(most);
+        meant.any(|meant| one_slip(&word, meant))
     }
 
     fn bound(&mut self, at: usize) {
@@ -110,9 +101,8 @@ impl Words<'_> {
         if !next || first {
             return;
         }
-        let word = self.spelt(at);
-        let said = matches!(self.spelt(at - 1).as_ref(), "i" | "," | "no")
-            && CORRECTIONS.iter().any(|meant| one_slip(&word, meant));
+        let said = self.says(at - 1, Sense::BeforeTakesBack)
+            && self.slip_for(at, Sense::TakesBack, usize::MAX);
         if said {
             self.items[at].what = What::Is(Concept::Mark(Mark::Sorry));
         }
@@ -120,20 +110,7 @@ impl Words<'_> {
 
     /// "text me hen the tank gets to 80%": what is told of now has "got to".
     pub(super) fn wanted(&mut self, at: usize) {
-        let rises = matches!(
-            self.spelt(at).as_ref(),
-            "gets to"
-                | "hits"
-                | "reaches"
-                | "drops below"
-                | "gets below"
-                | "gets under"
-                | "goes below"
-                | "goes over"
-                | "falls under"
-                | "falls below"
-                | "gets"
-        );
+        let rises = self.says(at, Sense::Rises);
         if !rises {
             return;
         }
@@ -142,7 +119,7 @@ impl Words<'_> {
             .rev()
             .take(40)
             .take_while(|i| self.items[*i].sentence == sentence)
-            .any(|i| matches!(self.spelt(i).as_ref(), "me" | "us"));
+            .any(|i| self.says(i, Sense::Me));
         if asks {
             self.items[at].what = What::Is(Concept::Mark(Mark::If));
         }

@@ -1,10 +1,12 @@
 //! What a statement counts for: denied, planned, conditional, asked, past, quoted, doubted.
 
+mod day;
 mod denial;
 mod sentence;
 
 use crate::words::concept::{Concept, Mark};
 use crate::words::item::{Item, What};
+pub(super) use day::{Day, clock};
 use denial::denials;
 pub(super) use sentence::{Sentence, segment, sentences};
 
@@ -50,6 +52,8 @@ pub(super) struct Scope {
     pub doubt: bool,
     /// Denied.
     pub denied: bool,
+    /// The earlier time it is given for by a word.
+    pub day: Option<Day>,
 }
 
 /// Tells for each item how it counts.
@@ -108,9 +112,6 @@ pub(super) fn scopes(items: &[Item], sentences: &[Sentence]) -> Vec<Scope> {
                 What::Is(Concept::Mark(
                     Mark::Plan | Mark::Underway | Mark::Request | Mark::Order,
                 )) => set(&mut scope, at..chunk_end(), Aside::Plan),
-                What::Is(Concept::Mark(Mark::Yesterday)) => {
-                    set(&mut scope, chunk_start()..chunk_end(), Aside::EarlierDay)
-                }
                 What::Is(Concept::Mark(Mark::Past)) => {
                     let end = chunk_end();
                     let stop = (at..end).find(|i| items[*i].is(Mark::Now)).unwrap_or(end);
@@ -151,6 +152,7 @@ pub(super) fn scopes(items: &[Item], sentences: &[Sentence]) -> Vec<Scope> {
         }
         denials(items, range, &mut scope);
     }
+    day::days(items, sentences, &mut scope);
     scope
 }
 

@@ -82,7 +82,10 @@ impl Candidate<'_> {
                     | Mark::Past
                     | Mark::Now
                     | Mark::Call
+                    | Mark::Morning
+                    | Mark::Ago
                     | Mark::Yesterday
+                    | Mark::LastNight
                     | Mark::Order
                     | Mark::Pronoun
                     | Mark::Done

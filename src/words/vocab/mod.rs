@@ -356,6 +356,8 @@ fn is_mendable(concept: &Concept) -> bool {
             | Concept::Mark(
                 Mark::Unit
                     | Mark::Yesterday
+                    | Mark::LastNight
+                    | Mark::Morning
                     | Mark::Bound
                     | Mark::Between
                     | Mark::Minus

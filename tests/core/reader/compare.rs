@@ -18,7 +18,7 @@ pub(super) fn examples(file: &str) -> Vec<Value> {
 }
 
 /// The readings that the contract leaves out of comparing.
-pub(super) const UNCOMPARED_READINGS: [&str; 11] = [
+pub(super) const UNCOMPARED_READINGS: [&str; 13] = [
     "inside_f",
     "low_f",
     "humidity_pct",
@@ -29,10 +29,12 @@ pub(super) const UNCOMPARED_READINGS: [&str; 11] = [
     "fuel_gal",
     "fuel_pct",
     "stalls_out",
+    "volts_high",
+    "volts_low",
     "when",
 ];
 
-pub(super) const UNCOMPARED_CODES: [&str; 19] = [
+pub(super) const UNCOMPARED_CODES: [&str; 20] = [
     "power-off",
     "heater-off",
     "unhitched",
@@ -52,6 +54,7 @@ pub(super) const UNCOMPARED_CODES: [&str; 19] = [
     "person-cold",
     "generator-inside",
     "no-backflow",
+    "gas-smell",
 ];
 
 /// Leaves in an entry only what is compared; none where nothing is.

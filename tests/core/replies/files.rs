@@ -76,7 +76,7 @@ fn every_code_has_its_text() {
     assert!(missing.is_empty(), "no text for {missing:?}");
     assert_eq!(
         ReadingKey::ALL.len(),
-        25,
+        27,
         "a new reading needs a text in src/reply/log.rs"
     );
 }

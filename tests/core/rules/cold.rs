@@ -185,3 +185,20 @@ fn no_heat_in_a_frost_is_about_draining() {
         .has(Id::TroubleNoHeat, Urgency::Now)
         .says(Id::TroubleNoHeat, "trouble-no-heat-freezing");
 }
+
+// NIOSH 2010-115 (from memory): shivering, numbness and confusion count, whatever the thermometer says
+#[test]
+fn a_person_who_suffers_from_the_cold_is_a_warning() {
+    let cold = || said().wrong(Fault::PersonCold);
+    unit("12")
+        .hears(WINTER, cold())
+        .at_level(Id::ColdCrewCold, Level::Warning)
+        .has(Id::ColdCrewCold, Urgency::Now)
+        .says(Id::ColdCrewCold, "cold-crew-cold-person")
+        .warns(Id::ColdCrewCold, Caution::EmergencyCall)
+        .warns(Id::ColdCrewCold, Caution::Frostbite);
+    // the person goes before the weather's note
+    unit("12")
+        .hears(WINTER, cold().read(R::AirF, 30.0))
+        .says(Id::ColdCrewCold, "cold-crew-cold-person");
+}

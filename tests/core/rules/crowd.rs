@@ -26,3 +26,30 @@ fn a_stall_out_of_order_is_a_queue_matter() {
         .says(Id::CrowdUnderServed, "crowd-under-served-stall-out")
         .near(Id::CrowdUnderServed, "stalls", 6.0, 0.0);
 }
+
+// 210 guests on seven stalls are 0.375, on three 0.875: a count of stalls is taken at its word
+#[test]
+fn three_toilets_clogged_are_three_stalls_out() {
+    let clogged = |count| {
+        unit("9")
+            .after("2027-06-05 12:30", said().read(R::Guests, 210.0))
+            .hears(
+                "2027-06-05 13:00",
+                said().wrong(Fault::ToiletClog).read(R::StallsOut, count),
+            )
+    };
+    clogged(1.0).lacks(Id::CrowdUnderServed);
+    clogged(3.0).lacks(Id::CrowdUnderServed); // 0.656
+    clogged(4.0)
+        .has(Id::CrowdUnderServed, Urgency::Soon)
+        .near(Id::CrowdUnderServed, "stalls", 3.0, 0.0)
+        .near(Id::CrowdUnderServed, "stalls_out", 4.0, 0.0);
+    unit("9")
+        .after(
+            "2027-06-05 12:30",
+            said().wrong(Fault::ToiletClog).read(R::StallsOut, 4.0),
+        )
+        .after("2027-06-05 12:45", said().over(Fault::ToiletClog))
+        .hears("2027-06-05 13:00", said().read(R::Guests, 210.0))
+        .lacks(Id::CrowdUnderServed);
+}

@@ -56,6 +56,49 @@ fn an_open_neutral_is_a_danger() {
     second("45").at_level(Id::PowerHighVoltage, Level::Notice);
 }
 
+// handbook 2.3: one cord high while another is low; range A is 108 to 126 V
+#[test]
+fn two_legs_told_at_once_are_held_against_each_other() {
+    let legs =
+        |high, low| unit("12").hears(DAY, said().read(R::VoltsHigh, high).read(R::VoltsLow, low));
+    legs(138.0, 98.0)
+        .at_level(Id::PowerHighVoltage, Level::Danger)
+        .says(Id::PowerHighVoltage, "power-high-voltage-split")
+        .warns(Id::PowerHighVoltage, Caution::OpenNeutral)
+        .warns(Id::PowerHighVoltage, Caution::Electrician);
+    legs(126.1, 107.9).at_level(Id::PowerHighVoltage, Level::Danger);
+    legs(126.0, 107.9)
+        .lacks(Id::PowerHighVoltage)
+        .has(Id::PowerLowVoltage, Urgency::Soon);
+    legs(126.1, 108.0).has(Id::PowerHighVoltage, Urgency::Plan);
+    legs(121.0, 118.0)
+        .lacks(Id::PowerHighVoltage)
+        .lacks(Id::PowerLowVoltage);
+    // read again on one cord: what the two legs were is over
+    unit("12")
+        .after(
+            DAY,
+            said().read(R::VoltsHigh, 138.0).read(R::VoltsLow, 98.0),
+        )
+        .hears("2027-05-29 18:00", said().read(R::Volts, 120.0))
+        .lacks(Id::PowerHighVoltage);
+}
+
+// CPSC portable generator alert: never indoors, in a tent or under the trailer; 20 ft from doors, windows and vents
+#[test]
+fn a_generator_that_runs_inside_is_a_danger() {
+    unit("12")
+        .hears(DAY, said().wrong(Fault::GeneratorInside))
+        .at_level(Id::PowerGenerator, Level::Danger)
+        .has(Id::PowerGenerator, Urgency::Now)
+        .says(Id::PowerGenerator, "power-generator-inside")
+        .warns(Id::PowerGenerator, Caution::CarbonMonoxide);
+    unit("12")
+        .after(DAY, said().wrong(Fault::GeneratorInside))
+        .hears("2027-05-29 18:00", said().over(Fault::GeneratorInside))
+        .lacks(Id::PowerGenerator);
+}
+
 // P1 (NEC 210.20(A)): 80 % of 20 A for more than 3 h; over 20 A now
 #[test]
 fn current_is_judged_by_the_breaker_and_the_hours() {

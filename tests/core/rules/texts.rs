@@ -19,7 +19,7 @@ use hosebib::situation::{Occasion, Situation};
 
 use super::support::unit;
 
-const SITUATIONS: usize = 16_000;
+const SITUATIONS: usize = 20_000;
 
 #[test]
 fn every_text_is_there_and_asks_for_no_fact_that_is_not_given() {
@@ -246,7 +246,12 @@ fn entry(rng: &mut Rng) -> Entry {
             .push(*rng.choice(Event::ALL).expect("an event"));
     }
     for _ in 0..rng.usize(0..4) {
-        let key = *rng.choice(ReadingKey::ALL).expect("a reading");
+        // the weather bears on more texts than the rest
+        let key = match rng.u8(..10) {
+            0 => ReadingKey::AirF,
+            1 => ReadingKey::WindMph,
+            _ => *rng.choice(ReadingKey::ALL).expect("a reading"),
+        };
         entry.readings.set(key, value(rng, key));
     }
     if rng.u8(..4) == 0 {
@@ -287,10 +292,11 @@ fn value(rng: &mut Rng, key: ReadingKey) -> f64 {
         R::InsideF => (30.0, 100.0),
         R::WindMph => (0.0, 60.0),
         R::SlopePct => (0.0, 5.0),
-        R::Volts => (40.0, 140.0),
+        R::Volts | R::VoltsHigh | R::VoltsLow => (40.0, 140.0),
         R::BatteryV => (11.0, 16.0),
         R::Cords => (0.0, 4.0),
         R::Guests => (0.0, 900.0),
+        R::StallsOut => (1.0, 10.0),
         R::WasteGal | R::FreshGal | R::PumpedGal => (0.0, 300.0),
         R::WastePct | R::FreshPct => {
             return [0.0, 12.5, 25.0, 50.0, 75.0, 87.5, 100.0][rng.usize(..7)];

@@ -225,3 +225,14 @@ fn fresh_water_counts_only_while_it_runs_from_the_tank() {
         )
         .lacks(Id::WaterFreshEndurance);
 }
+
+// EPA 816-R-03-002; IPC 608: a hose connection has its vacuum breaker
+#[test]
+fn a_missing_vacuum_breaker_is_a_backflow_risk() {
+    unit("12")
+        .hears("2027-05-29 12:00", said().wrong(Fault::NoBackflow))
+        .has(Id::WaterBackflow, Urgency::Soon)
+        .at_level(Id::WaterBackflow, Level::Caution)
+        .says(Id::WaterBackflow, "water-backflow-no-device")
+        .warns(Id::WaterBackflow, Caution::Backflow);
+}
