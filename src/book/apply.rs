@@ -7,6 +7,7 @@ use chrono::{DateTime, TimeDelta, Utc};
 use serde::{Deserialize, Serialize};
 
 use super::ahead::Ahead;
+use super::incidents::Incidents;
 use super::lessons::Lessons;
 use super::offers::Offers;
 use super::people::{CrewChange, People};
@@ -107,6 +108,8 @@ pub struct Book {
     lessons: Lessons,
     #[serde(default)]
     taught: TaughtWords,
+    #[serde(default)]
+    incidents: Incidents,
     people: People,
     #[serde(default)]
     offers: Offers,
@@ -162,6 +165,7 @@ impl Book {
             } => self.offers.take_in(*at, who, *chat, offers),
             Record::Pressed { who, digest, .. } => self.offers.pressed(who, digest),
             Record::Crew { at, change, .. } => self.change_crew(*at, change),
+            Record::Incident { at, by, change } => self.incidents.apply(*at, by, change),
             Record::Note { note } => self.standing.note(note),
             Record::NotesCleared { unit, .. } => self.standing.clear(unit),
             Record::Confirmed { at, unit, step, .. } => self.standing.confirm(unit, step, *at),
@@ -215,6 +219,11 @@ impl Book {
     /// Returns the tasks.
     pub fn tasks(&self) -> &Tasks {
         &self.tasks
+    }
+
+    /// Returns the incidents.
+    pub fn incidents(&self) -> &Incidents {
+        &self.incidents
     }
 
     /// Returns the notes and overrides that stand with trailers.

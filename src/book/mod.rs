@@ -7,6 +7,7 @@
 
 mod ahead;
 mod apply;
+mod incidents;
 mod lessons;
 mod offers;
 mod people;
@@ -20,6 +21,7 @@ mod unit;
 
 pub use ahead::{Ahead, AheadChange, Alone, Held, Listing, Road, Stand, WasteStand, Weather};
 pub use apply::{Alarm, Book, HeardFrom, Sent};
+pub use incidents::{Hold, Incident, IncidentChange, Incidents};
 pub use lessons::{Lesson, Lessons};
 pub use offers::{Bears, Offer, Offers, Pressed};
 pub use people::{CrewChange, Invite, People, Spent};

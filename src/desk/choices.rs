@@ -125,7 +125,7 @@ fn asked(now: DateTime<Utc>, voice: &Voice<'_>, said: &Said<'_>) -> Vec<Choice> 
             ways.map(|(way, place)| own(way, voice.word(&format!("choice-{place}-says"))))
                 .collect()
         }
-        About::WhatValue { .. } | About::When { .. } => Vec::new(),
+        About::WhatValue { .. } | About::When { .. } | About::IncidentFact { .. } => Vec::new(),
     }
 }
 

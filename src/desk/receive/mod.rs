@@ -22,7 +22,8 @@ use super::inbound::{Body, Inbound, Turn};
 use super::settle::{self, Settled};
 use super::when;
 use super::{
-    Desk, ahead, alarm, answer, choices, command, crew, door, standing, truck, walk, watch,
+    Desk, ahead, alarm, answer, choices, command, crew, door, incident, standing, truck, walk,
+    watch,
 };
 use crate::book::{Bears, MessageKey, Record, UnitBook, UnitState};
 use crate::dialogue::{About, Talk};
@@ -36,7 +37,7 @@ pub(super) struct Hearing<'a> {
     pub(super) inbound: &'a Inbound,
     /// What the message says; with what it completes, where it is a bare answer.
     pub(super) text: &'a str,
-    written: &'a str,
+    pub(super) written: &'a str,
     pub(super) member: &'a CrewMember,
     pub(super) fleet: Arc<Fleet>,
     pub(super) heard: Heard,
@@ -55,6 +56,8 @@ pub(super) struct Hearing<'a> {
     pub(super) also_done: Vec<u32>,
     /// The older message that is to be taken back.
     pub(super) takes_back: Option<MessageKey>,
+    /// What it says of an incident whose facts are being asked.
+    pub(super) fact: Option<incident::Said>,
 }
 
 /// Works through one message.
@@ -132,7 +135,8 @@ fn hear(
         heard.language = language.or(heard.language);
     }
     let whole = whole.or(spelled);
-    if let Some(order) = crew::order(&desk.phrases, written) {
+    let order = crew::order(&desk.phrases, written);
+    if let Some(order) = order.or_else(|| incident::order(&desk.phrases, written)) {
         heard = Heard {
             ask: Some(Ask::Command { name: order.name }),
             command: Some(order),
@@ -140,11 +144,24 @@ fn hear(
             ..Heard::default()
         };
     }
+    let fact = incident::said(desk, inbound, member, &talk, &heard, written);
+    if fact.is_some() {
+        heard = Heard {
+            language: heard.language,
+            ..Heard::default()
+        };
+        talk.question = None;
+    }
+    let of_an_incident = fact.is_some() || incident::is_one(&heard);
     let late = inbound.received - inbound.at > LATE;
     let hearing = Hearing {
         desk,
         inbound,
-        text: whole.as_deref().unwrap_or(written),
+        // an incident's words are kept as they are: nothing else is read out of them
+        text: match of_an_incident {
+            true => "",
+            false => whole.as_deref().unwrap_or(written),
+        },
         written,
         member,
         fleet,
@@ -160,6 +177,7 @@ fn hear(
         asks: None,
         also_done: Vec::new(),
         takes_back,
+        fact,
     };
     hearing.work(unreadable)
 }
@@ -192,8 +210,10 @@ impl Hearing<'_> {
             self.heard.plans.clear();
             self.heard.set_aside.clear();
         }
-        let of_its_own =
-            self.instead_of.is_none() && self.asks.is_none() && !self.is_about_another_thing();
+        let of_its_own = self.instead_of.is_none()
+            && self.asks.is_none()
+            && self.fact.is_none()
+            && !self.is_about_another_thing();
         let took = of_its_own
             .then(|| walk::take(&mut self, &mut settled))
             .flatten();
@@ -243,6 +263,7 @@ impl Hearing<'_> {
         if let Some(order) = self.heard.command.clone() {
             command::obey(&self, &order, &mut reply, &mut records);
         }
+        incident::take(&self, &mut reply, &mut records);
         let answered = took.is_none() && answer::question(&self, &settled, &mut reply);
         if let Some(ask) = self.heard.ask.clone().filter(|_| !answered) {
             answer::ask(&self, &settled, &ask, &mut reply, &mut records);
