@@ -165,6 +165,9 @@ pub(super) fn go_on(
         if matches!(hearing.heard.ask, Some(Ask::Why { .. })) {
             round.say_what_for(reply);
         }
+        if shortly {
+            reply.say("walk-unread", &[]);
+        }
         round.ask(reply, before.as_ref(), shortly);
     } else {
         round.remind(reply);
