@@ -6,6 +6,7 @@
 
 mod answers;
 mod culprit;
+mod lately;
 mod over;
 mod phrase;
 mod plug_in;
@@ -165,7 +166,13 @@ pub(super) fn go_on(
         if matches!(hearing.heard.ask, Some(Ask::Why { .. })) {
             round.say_what_for(reply);
         }
-        if shortly {
+        // where somebody is to be kept safe the question alone comes again
+        let guards = round
+            .checks
+            .last()
+            .and_then(step_of)
+            .is_some_and(Step::guards);
+        if shortly && !guards && reply.findings.is_empty() {
             reply.say("walk-unread", &[]);
         }
         round.ask(reply, before.as_ref(), shortly);
