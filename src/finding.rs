@@ -138,6 +138,7 @@ impl FindingId {
             Fault::PersonCold => FindingId::ColdCrewCold,
             Fault::GeneratorInside => FindingId::PowerGenerator,
             Fault::NoBackflow => FindingId::WaterBackflow,
+            Fault::GasSmell => FindingId::TroubleOdor,
             other => FindingId::from_code(&format!("trouble.{}", other.code()))
                 .expect("each other fault has a trouble id"),
         }
@@ -365,6 +366,7 @@ codes! {
         AirGap = "air-gap",
         Bleach = "bleach",
         FireElectric = "fire-electric",
+        FuelGas = "fuel-gas",
         CordNoTape = "cord-no-tape",
         TwoResets = "two-resets",
         LeakNearPower = "leak-near-power",
@@ -399,6 +401,21 @@ pub struct TaskWish {
     /// When it must be done by (for a pump-out, when the truck must be on site); none where it cannot be told.
     pub due: Option<DateTime<Utc>>,
 }
+
+/// What goes first among findings as grave and as urgent as each other: somebody who is hit already, then what is about to
+/// hit somebody (common practice, no source).
+const PEOPLE_FIRST: &[FindingId] = &[
+    FindingId::PowerShock,
+    FindingId::CrewPersonHurt,
+    FindingId::TroubleGasIllness,
+    FindingId::TroubleFire,
+    FindingId::PowerGenerator,
+    FindingId::PowerHighVoltage,
+    FindingId::TroublePersonTrapped,
+    FindingId::ColdCrewCold,
+    FindingId::TroubleOdor,
+    FindingId::WasteSpill,
+];
 
 /// One thing a rule has to say about a unit.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
@@ -461,9 +478,12 @@ impl Finding {
         self
     }
 
-    /// Returns the key by which findings are ordered for telling: by level, then urgency, worst first; then as found.
-    pub fn order(&self) -> (Reverse<Level>, Reverse<Urgency>) {
-        (Reverse(self.level), Reverse(self.urgency))
+    /// Returns the key by which findings are ordered for telling: by level, then urgency, worst first; then people before
+    /// equipment; then as found.
+    pub fn order(&self) -> (Reverse<Level>, Reverse<Urgency>, usize) {
+        let people = PEOPLE_FIRST.iter().position(|id| *id == self.id);
+        let rank = people.unwrap_or(PEOPLE_FIRST.len());
+        (Reverse(self.level), Reverse(self.urgency), rank)
     }
 }
 

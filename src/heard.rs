@@ -125,6 +125,7 @@ codes! {
         PersonCold = "person-cold",
         GeneratorInside = "generator-inside",
         NoBackflow = "no-backflow",
+        GasSmell = "gas-smell",
     }
 }
 

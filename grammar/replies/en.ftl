@@ -107,7 +107,8 @@ fault-person-trapped = someone locked in
 fault-person-hurt = someone hurt
 fault-person-cold = someone suffering from cold
 fault-generator-inside = generator running inside
-fault-no-backflow = no vacuum breaker
+fault-no-backflow = nothing against backflow
+fault-gas-smell = smell of gas or fuel
 
 ### Readings
 
@@ -540,6 +541,47 @@ heard-of = Noted, a word on { $units }. Nothing new to log.
 nothing-to-log = Read. Nothing to log.
 stranger = This chat is for invited people only.
 
+### Incidents: opened, told and released by a dispatcher
+
+incident-opened = Incident { $id } on { $unit } is open. What was said of { $unit } from { $from } to { $to } is kept until it is released.
+incident-help-first = Is somebody hurt now? Call the emergency number first. This can wait.
+incident-opened-by = { $who } opened incident { $id } on { $unit }. What was said of { $unit } from { $from } to { $to } is kept.
+incident-goes-on = Incident { $id } on { $unit } goes on.
+incident-ask = Incident { $id }, { $row } of { $rows }: { $what }
+incident-ask-what = what happened? "skip" if not known, "stop" to go on later.
+incident-ask-when = when was it? A time, or: yesterday 18:40.
+incident-ask-where = where on the site? The door, the step, the stall.
+incident-ask-who = who was involved? Names, crew or guest.
+incident-ask-injured = was anybody hurt, and how? Who gave help?
+incident-ask-told = who was told, and when? Office, client, insurer, police.
+incident-ask-witnesses = who saw it? Names and how to reach them.
+incident-ask-photos = are there photos? Who has them?
+incident-noted = Noted: { $quote }.
+incident-kept = Kept now: what was said from { $from } to { $to }.
+incident-added = Added to incident { $id }. For another one: "new incident { $unit }".
+incident-not-known = Noted as not known.
+incident-stopped = Stopped. { $count ->
+    [one] 1 fact
+   *[other] { $count } facts
+  } of incident { $id } not told yet. "incident { $unit }" goes on.
+incident-complete = Incident { $id } on { $unit }: { $count ->
+    [0] all facts are asked
+    [one] 1 fact is open
+   *[other] { $count } facts are open
+  }. Its texts are kept. "release incident { $id }" with a reason lets them go.
+incident-line = Incident { $id } on { $unit }, opened { $time }: { $count ->
+    [0] all facts asked
+    [one] 1 fact not told
+   *[other] { $count } facts not told
+  }.
+incident-none = No incident is open. No text is held.
+incident-how = Open one as: incident 14 what happened, with the time. "incidents" lists them. "release incident 3" with a reason ends one.
+incident-release-how = Say it with its number and the reason: release incident 3 insurer has settled. "incidents" lists them.
+incident-release-why = Incident { $id } is still held. Say why it is released: release incident { $id } insurer has settled.
+incident-no-such = There is no open incident { $id }. "incidents" lists them.
+incident-released = Incident { $id } on { $unit } is released. Its texts now go as all others do. Export it first if you need it.
+incident-released-by = { $who } released incident { $id } on { $unit }: { $quote }.
+
 ### Printed on a trailer's sticker
 
 sticker = Crew: scan this to report on the trailer.
@@ -826,6 +868,7 @@ help-dispatcher =
     As a dispatcher: "digest", "log" with a name, "override 12" with a reason. "relearn 12" forgets what pump-outs taught. "teach" adds a word of your own, "words" lists them. "got it" stops an alarm for all.
     "invite tech Sam es" lets Sam in. "role Sam driver" changes what Sam may do. "crew" lists everybody.
     A lost phone: "shut out Sam". It works at once.
+    "incident 14" with what happened keeps what was said of 14, and asks the facts.
 
 ### The demo
 
@@ -894,6 +937,7 @@ name-trouble-frozen = frozen
 name-trouble-toilet-clog = toilet clogged
 name-trouble-toilet-running = toilet runs on
 name-trouble-odor = bad smell
+name-trouble-odor-warning = smell of gas or fuel
 name-trouble-damage = damage
 name-trouble-fan-dead = fan dead
 name-trouble-lock-jam = lock jammed
@@ -957,7 +1001,7 @@ water-fresh-endurance-low = Fresh tank at { $fresh }. Fill it on site. Pump off 
 water-fresh-endurance-plan = Fresh tank at { $fresh }. At this crowd it is low about { $fresh_at }. Plan a refill before that.
 
 water-backflow = Water { $pressure }, under { $needed }. Dirty water can be sucked back into the main. Take every hose end out of buckets and tanks.
-water-backflow-no-device = Keep the supply shut. Fit a vacuum breaker or a backflow preventer at the hose bib first. None at hand: run from the fresh tank.
+water-backflow-no-device = Keep the supply shut. Fit a vacuum breaker or a backflow preventer at the hose bib first. Take every hose end out of buckets and tanks. None at hand: run from the fresh tank.
 
 ## Waste
 
@@ -1192,6 +1236,8 @@ trouble-toilet-clog = All toilets: waste tank full or main line. Close the unit.
 trouble-sink-clog = Gloves on. Clear the drain screen and the trap. Plunger next. All sinks slow: read the waste tank.
 trouble-toilet-running = Flush twice to clear the seal. Still runs: close its stop valve. A stuck valve can empty the fresh tank in an hour and fill the waste tank.
 trouble-odor = Pour a quart of water in each drain. Vent fan on, vent cap clear. Read the waste tank. Then check valve and cap.
+trouble-odor-gas = Gas or fuel smell: everybody out, into fresh air, upwind. No flame, no smoking. Touch no switch, plug or breaker. Call the emergency number from outside. Shut the bottle or the engine only if you can reach it safely. Nobody goes back in until they say so.
+trouble-odor-gas-at = Gas or fuel smell: everybody out, into fresh air, upwind. No flame, no smoking. Touch no switch, plug or breaker. Call the emergency number from outside. Say you are at { $address }. Shut the bottle or the engine only if you can reach it safely. Nobody goes back in until they say so.
 trouble-fan-dead = Do the lights in that room work? Check the fan's fuse. Replace it once, same rating.
 trouble-lock-jam = Speak first: somebody may be inside. Then try the coin slot, then the hinge pins.
 trouble-no-sound = Is its power on, and the volume up? Check plug and fuse. It can wait.
@@ -1247,6 +1293,7 @@ caution-night-pressure = Night pressure can be higher than day pressure.
 caution-pressure-code = Over 80 psi (5.5 bar) a regulator is code, not a choice. Local code and a licensed plumber decide.
 caution-air-gap = Keep the hose end above the tank's inlet: a gap of twice its width, at least 1 in (25 mm).
 caution-fire-electric = No water on a fire near power. Fight a small one only with a way out behind you.
+caution-fuel-gas = One spark can light gas or fuel vapor. Local code and a licensed gas fitter decide before it is used again.
 caution-cord-no-tape = Do not tape or mend a cord. Replace it. Keep cords out of water and away from tires.
 caution-two-resets = Two resets at most. Then leave it off.
 caution-leak-near-power = Water near power: cut the power first, then touch.

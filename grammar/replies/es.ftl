@@ -108,7 +108,8 @@ fault-person-trapped = alguien encerrado
 fault-person-hurt = alguien herido
 fault-person-cold = alguien afectado por el frío
 fault-generator-inside = generador andando adentro
-fault-no-backflow = sin rompevacío
+fault-no-backflow = nada contra el retroceso
+fault-gas-smell = olor a gas o combustible
 
 ### Readings
 
@@ -541,6 +542,47 @@ heard-of = Anotado, noticias de { $units }. Nada nuevo que registrar.
 nothing-to-log = Leído. Nada que registrar.
 stranger = Este chat es solo para personas invitadas.
 
+### Incidents: opened, told and released by a dispatcher
+
+incident-opened = Incidente { $id } de la { $unit } abierto. Lo que se dijo de la { $unit } de { $from } a { $to } se guarda hasta liberarlo.
+incident-help-first = ¿Hay alguien herido ahora? Primero llame al número de emergencia. Esto puede esperar.
+incident-opened-by = { $who } abrió el incidente { $id } de la { $unit }. Lo que se dijo de la { $unit } de { $from } a { $to } se guarda.
+incident-goes-on = Sigue el incidente { $id } de la { $unit }.
+incident-ask = Incidente { $id }, { $row } de { $rows }: { $what }
+incident-ask-what = ¿qué pasó? "salta" si no se sabe, "luego" para seguir después.
+incident-ask-when = ¿cuándo fue? Una hora, o: ayer 18:40.
+incident-ask-where = ¿en qué lugar? La puerta, el escalón, el baño.
+incident-ask-who = ¿quiénes estaban? Nombres, si son del equipo o invitados.
+incident-ask-injured = ¿hubo heridos, y cómo están? ¿Quién dio ayuda?
+incident-ask-told = ¿a quién se avisó, y cuándo? Oficina, cliente, seguro, policía.
+incident-ask-witnesses = ¿quién lo vio? Nombres y cómo hablarles.
+incident-ask-photos = ¿hay fotos? ¿Quién las tiene?
+incident-noted = Anotado: { $quote }.
+incident-kept = Ahora se guarda lo que se dijo de { $from } a { $to }.
+incident-added = Lo agregué al incidente { $id }. Para otro: "nuevo incidente { $unit }".
+incident-not-known = Anotado que no se sabe.
+incident-stopped = Lo dejo aquí. { $count ->
+    [one] Falta 1 dato
+   *[other] Faltan { $count } datos
+  } del incidente { $id }. "incidente { $unit }" sigue.
+incident-complete = Incidente { $id } de la { $unit }: { $count ->
+    [0] ya pregunté todo
+    [one] falta 1 dato
+   *[other] faltan { $count } datos
+  }. Sus textos se guardan. "libera incidente { $id }" con el motivo los suelta.
+incident-line = Incidente { $id } de la { $unit }, abierto { $time }: { $count ->
+    [0] ya pregunté todo
+    [one] falta 1 dato
+   *[other] faltan { $count } datos
+  }.
+incident-none = No hay incidentes abiertos. No se retiene ningún texto.
+incident-how = Ábralo así: incidente 14 qué pasó, con la hora. "incidentes" los muestra. "libera incidente 3" con el motivo cierra uno.
+incident-release-how = Dígalo con su número y el motivo: libera incidente 3 el seguro ya pagó. "incidentes" los muestra.
+incident-release-why = El incidente { $id } sigue guardado. Diga por qué se libera: libera incidente { $id } el seguro ya pagó.
+incident-no-such = No hay un incidente { $id } abierto. "incidentes" los muestra.
+incident-released = Incidente { $id } de la { $unit } liberado. Sus textos ya se borran como los demás. Si lo necesita, expórtelo antes.
+incident-released-by = { $who } liberó el incidente { $id } de la { $unit }: { $quote }.
+
 ### Printed on a trailer's sticker
 
 sticker = Personal: escanee para reportar sobre el remolque.
@@ -827,6 +869,7 @@ help-dispatcher =
     Como despachador: "resumen", "log" con un nombre, "autoriza 12" con un motivo. "reaprende 12" olvida lo aprendido de los vaciados. "aprende" suma una palabra propia, "palabras" las muestra. "enterado" para un aviso para todos.
     "invita técnico Sam es" deja entrar a Sam. "rol Sam conductor" cambia lo que puede hacer. "equipo" muestra a todos.
     Un teléfono perdido: "bloquea a Sam". Vale al momento.
+    "incidente 14" con lo que pasó guarda lo que se dijo de la 14, y pregunta los datos.
 
 ### The demo
 
@@ -895,6 +938,7 @@ name-trouble-frozen = congelado
 name-trouble-toilet-clog = taza tapada
 name-trouble-toilet-running = la taza no deja de correr
 name-trouble-odor = mal olor
+name-trouble-odor-warning = olor a gas o combustible
 name-trouble-damage = daño
 name-trouble-fan-dead = ventilador parado
 name-trouble-lock-jam = chapa trabada
@@ -958,7 +1002,7 @@ water-fresh-endurance-low = Agua limpia al { $fresh }. Llénela en el sitio. Si 
 water-fresh-endurance-plan = Agua limpia al { $fresh }. Con esta gente baja mucho hacia { $fresh_at }. Planee llenar antes.
 
 water-backflow = Agua a { $pressure }, menos de { $needed }. El agua sucia puede volver a la red. Saque toda punta de manguera de cubetas y tanques.
-water-backflow-no-device = No abra la toma. Ponga antes un rompevacío o una válvula contra retorno en la llave. Si no hay: use el tanque limpio.
+water-backflow-no-device = No abra la toma. Ponga antes un rompevacío o una válvula contra retorno en la llave. Saque toda punta de manguera de cubetas y tanques. Si no hay: use el tanque limpio.
 
 ## Waste
 
@@ -1193,6 +1237,8 @@ trouble-toilet-clog = Todas las tazas: tanque de negras lleno o línea principal
 trouble-sink-clog = Póngase guantes. Limpie la malla y la trampa. Luego el destapacaños. Si todos van lentos: lea el tanque de negras.
 trouble-toilet-running = Baje dos veces para limpiar el sello. Si sigue: cierre su llave de paso. Una válvula trabada vacía el agua limpia en una hora y llena las negras.
 trouble-odor = Eche un cuarto de galón de agua en cada coladera. Ventilador prendido, tapa del respiradero libre. Lea el tanque de negras. Luego revise válvula y tapón.
+trouble-odor-gas = Olor a gas o combustible: todos fuera, al aire libre, del lado de donde viene el viento. Nada de flama ni cigarro. No toque interruptor, clavija ni breaker. Llame a emergencias desde afuera. Cierre el tanque de gas o el motor solo si llega sin peligro. Nadie vuelva a entrar hasta que ellos digan.
+trouble-odor-gas-at = Olor a gas o combustible: todos fuera, al aire libre, del lado de donde viene el viento. Nada de flama ni cigarro. No toque interruptor, clavija ni breaker. Llame a emergencias desde afuera. Diga que está en { $address }. Cierre el tanque de gas o el motor solo si llega sin peligro. Nadie vuelva a entrar hasta que ellos digan.
 trouble-fan-dead = ¿Hay luz en ese cuarto? Revise el fusible del ventilador. Cámbielo una vez, de igual valor.
 trouble-lock-jam = Primero hable: puede haber alguien adentro. Luego pruebe la ranura con una moneda, luego los pernos de la bisagra.
 trouble-no-sound = ¿Tiene corriente y volumen? Revise clavija y fusible. Puede esperar.
@@ -1248,6 +1294,7 @@ caution-night-pressure = La presión de noche puede ser mayor que la de día.
 caution-pressure-code = Arriba de 80 psi (5.5 bar) el regulador es ley, no gusto. Deciden el código local y un plomero con licencia.
 caution-air-gap = Deje la punta de la manguera arriba de la entrada del tanque: dos veces su ancho. Al menos 1 in (25 mm).
 caution-fire-electric = Nada de agua en un fuego cerca de corriente. Ataque uno chico solo con salida a sus espaldas.
+caution-fuel-gas = Una chispa puede encender gas o vapor de combustible. El código local y un gasero con licencia deciden antes de volver a usarlo.
 caution-cord-no-tape = No encinte ni repare un cable. Cámbielo. Que los cables no toquen agua ni los pisen llantas.
 caution-two-resets = Repóngalo dos veces como máximo. Luego déjelo abajo.
 caution-leak-near-power = Agua cerca de corriente: primero corte la corriente, luego toque.

@@ -7,6 +7,7 @@ use chrono::{DateTime, TimeDelta, Utc};
 use serde::{Deserialize, Serialize};
 
 use super::ahead::Ahead;
+use super::incidents::Incidents;
 use super::lessons::Lessons;
 use super::people::{CrewChange, People};
 use super::record::{AlarmChange, Message, MessageKey, Personal, Record};
@@ -106,6 +107,8 @@ pub struct Book {
     lessons: Lessons,
     #[serde(default)]
     taught: TaughtWords,
+    #[serde(default)]
+    incidents: Incidents,
     people: People,
     /// The first message ever, and each person's last.
     #[serde(default)]
@@ -152,6 +155,7 @@ impl Book {
             }
             Record::RefusedTold { at } => self.refusals.told(*at),
             Record::Crew { at, change, .. } => self.change_crew(*at, change),
+            Record::Incident { at, by, change } => self.incidents.apply(*at, by, change),
             Record::Note { note } => self.standing.note(note),
             Record::NotesCleared { unit, .. } => self.standing.clear(unit),
             Record::Confirmed { at, unit, step, .. } => self.standing.confirm(unit, step, *at),
@@ -205,6 +209,11 @@ impl Book {
     /// Returns the tasks.
     pub fn tasks(&self) -> &Tasks {
         &self.tasks
+    }
+
+    /// Returns the incidents.
+    pub fn incidents(&self) -> &Incidents {
+        &self.incidents
     }
 
     /// Returns the notes and overrides that stand with trailers.

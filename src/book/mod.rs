@@ -7,6 +7,7 @@
 
 mod ahead;
 mod apply;
+mod incidents;
 mod lessons;
 mod people;
 mod record;
@@ -19,6 +20,7 @@ mod unit;
 
 pub use ahead::{Ahead, AheadChange, Alone, Held, Listing, Road, Stand, WasteStand, Weather};
 pub use apply::{Alarm, Book, HeardFrom, Sent};
+pub use incidents::{Hold, Incident, IncidentChange, Incidents};
 pub use lessons::{Lesson, Lessons};
 pub use people::{CrewChange, Invite, People, Spent};
 pub use record::{AlarmChange, Message, MessageKey, Personal, Record, Report, TaskChange, Unread};

@@ -6,6 +6,7 @@ use chrono::{DateTime, Utc};
 use serde::{Deserialize, Serialize};
 
 use super::ahead::AheadChange;
+use super::incidents::IncidentChange;
 use super::lessons::Lesson;
 use super::people::CrewChange;
 use super::refusals::Attempt;
@@ -289,6 +290,16 @@ pub enum Record {
         /// How.
         #[serde(flatten)]
         change: CrewChange,
+    },
+    /// An incident was opened, told of, or released.
+    Incident {
+        /// When.
+        at: DateTime<Utc>,
+        /// By whom.
+        by: String,
+        /// How.
+        #[serde(flatten)]
+        change: IncidentChange,
     },
     /// A note was left on a trailer.
     Note {

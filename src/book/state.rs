@@ -184,6 +184,9 @@ impl UnitState {
             if matches!(fault, Fault::ToiletClog | Fault::LockJam) && !counted {
                 self.readings.remove(&ReadingKey::StallsOut);
             }
+            if *fault == Fault::Odor {
+                self.faults.remove(&Fault::GasSmell);
+            }
         }
         for fault in &entry.faults {
             self.faults.entry(*fault).or_insert(at);

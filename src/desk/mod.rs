@@ -12,6 +12,7 @@ mod crew;
 mod digest;
 mod door;
 mod inbound;
+mod incident;
 mod phrases;
 mod receive;
 mod repeat;

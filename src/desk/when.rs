@@ -1,16 +1,32 @@
-//! From the time a sender gives ("05:50", "yesterday 21:00") to an instant before the message was written.
+//! From the time a sender gives ("05:50", "yesterday 21:00", "this morning", "20 min ago") to an instant before the message was written.
 
-use chrono::{DateTime, Days, NaiveTime, TimeDelta, TimeZone, Utc};
+use chrono::{DateTime, Days, NaiveTime, TimeDelta, TimeZone, Timelike, Utc};
 use chrono_tz::Tz;
 
 /// A clock time still to come is yesterday's where that is no longer ago than this.
 const LAST_NIGHT: TimeDelta = TimeDelta::hours(14);
+
+/// Where a morning is taken to have been when it is told of in the afternoon: its middle, common practice.
+const MID_MORNING: NaiveTime = NaiveTime::from_hms_opt(9, 0, 0).expect("a time of day");
 
 /// Returns the instant that `when` names, the last one before `written`; none where it names none.
 ///
 /// A clock time more than ten minutes after the time written is taken as last night's, or names none.
 pub(super) fn instant(when: &str, written: DateTime<Utc>, zone: Tz) -> Option<DateTime<Utc>> {
     let local = written.with_timezone(&zone);
+    if let Some(minutes) = when.strip_suffix(" min ago") {
+        return Some(written - TimeDelta::minutes(minutes.parse().ok()?));
+    }
+    if when == "this morning" {
+        let noon_passed = local.hour() >= 12;
+        let middle = local.date_naive().and_time(MID_MORNING);
+        let middle = zone.from_local_datetime(&middle).earliest()?;
+        return Some(if noon_passed {
+            middle.with_timezone(&Utc)
+        } else {
+            written
+        });
+    }
     let (day, clock) = match when.split_once(' ') {
         Some((day, clock)) => (Some(day), clock),
         None if when == "yesterday" => (Some(when), "12:00"),
@@ -166,6 +182,15 @@ mod tests {
         );
         assert_eq!(instant("17:15", written, zone), Some(written));
         assert_eq!(instant("noonish", written, zone), None);
+        assert_eq!(
+            instant("20 min ago", written, zone),
+            Some(utc("2027-01-16T22:50:00Z"))
+        );
+        assert_eq!(instant("this morning", morning, zone), Some(morning));
+        assert_eq!(
+            instant("this morning", written, zone),
+            Some(utc("2027-01-16T15:00:00Z"))
+        );
     }
 
     #[test]

@@ -98,7 +98,7 @@ pub fn first_step(fault: Fault) -> &'static str {
     match fault {
         Fault::Shock => "power-off-now",
         Fault::Fire => "everybody-out",
-        Fault::GasIllness | Fault::GeneratorInside => "people-out-upwind",
+        Fault::GasIllness | Fault::GeneratorInside | Fault::GasSmell => "people-out-upwind",
         Fault::PersonCold => "warm-up-now",
         Fault::NoBackflow => "breaker-on-the-hose",
         Fault::PersonHurt | Fault::PersonTrapped => "emergency-call",

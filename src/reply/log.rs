@@ -18,17 +18,9 @@ impl Voice<'_> {
             .map(|event| self.coded("event", event.code()));
         groups.push(events.collect::<Vec<_>>().join(", "));
         groups.push(self.numbers(entry, spec).join(", "));
-        let faults = entry
-            .faults
-            .iter()
-            .map(|fault| self.coded("fault", fault.code()));
-        groups.push(faults.collect::<Vec<_>>().join(", "));
+        groups.push(self.faults(&entry.faults));
         if !entry.cleared.is_empty() {
-            let over = entry
-                .cleared
-                .iter()
-                .map(|fault| self.coded("fault", fault.code()));
-            let over = over.collect::<Vec<_>>().join(", ");
+            let over = self.faults(&entry.cleared);
             groups.push(self.say("logged-cleared", &[("faults", over.into())]));
         }
         groups.retain(|group| !group.is_empty());
@@ -55,6 +47,16 @@ impl Voice<'_> {
                 .map(|c| if c == '_' || c == '.' { '-' } else { c }),
         );
         self.word(&key)
+    }
+
+    /// Names faults; a smell of gas is no second smell.
+    fn faults(&self, faults: &[Fault]) -> String {
+        let gas = faults.contains(&Fault::GasSmell);
+        let named = faults
+            .iter()
+            .filter(|fault| !(gas && **fault == Fault::Odor))
+            .map(|fault| self.coded("fault", fault.code()));
+        named.collect::<Vec<_>>().join(", ")
     }
 
     fn numbers(&self, entry: &Entry, spec: Option<&Trailer>) -> Vec<String> {

@@ -1,7 +1,7 @@
 //! The questions the bot asks, each with its likely answers.
 
 use super::voice::{Arg, Voice};
-use crate::dialogue::{About, Mend};
+use crate::dialogue::{About, Fact, Mend};
 use crate::heard::{Amps, Entry, UnitName};
 use crate::quantity::Measure;
 
@@ -47,6 +47,20 @@ impl Voice<'_> {
             }
             // asked in a line of their own, beside what they are about
             About::WhichTask { .. } | About::UndoOlder { .. } => String::new(),
+            About::IncidentFact { number, fact } => {
+                let of = Fact::ALL.len();
+                let place = Fact::ALL.iter().position(|other| other == fact);
+                let asked = self.word(&format!("incident-ask-{}", fact.code()));
+                self.say(
+                    "incident-ask",
+                    &[
+                        ("id", (*number).into()),
+                        ("row", place.map_or(of, |place| place + 1).into()),
+                        ("rows", of.into()),
+                        ("what", asked.into()),
+                    ],
+                )
+            }
             About::When { entry, text } => {
                 let unit = entry.unit.as_ref().map_or("", UnitName::as_str);
                 let quote = self.quote(text);

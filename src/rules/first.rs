@@ -24,6 +24,7 @@ pub fn first_words(fault: Fault) -> Option<Finding> {
             Level::Danger,
             &[Caution::CarbonMonoxide, Caution::TankGas, Caution::NoEntry],
         ),
+        Fault::GasSmell => (Level::Warning, &[Caution::FuelGas, Caution::CarbonMonoxide]),
         Fault::GeneratorInside => (
             Level::Danger,
             &[Caution::CarbonMonoxide, Caution::GeneratorHandling],
@@ -45,6 +46,7 @@ pub fn first_words(fault: Fault) -> Option<Finding> {
     let finding = match fault {
         Fault::GeneratorInside => finding.says("power-generator-inside"),
         Fault::PersonCold => finding.says("cold-crew-cold-person"),
+        Fault::GasSmell => finding.says("trouble-odor-gas"),
         _ => finding,
     };
     Some(finding.cautions(cautions))

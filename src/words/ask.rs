@@ -82,7 +82,10 @@ pub(super) fn find(
             })
         {
             Some(Ask::Forecast { unit: unit.clone() })
-        } else if asked.iter().any(|i| i.is(Mark::Yesterday)) && unit.is_some()
+        } else if asked
+            .iter()
+            .any(|i| i.is(Mark::Yesterday) || i.is(Mark::LastNight))
+            && unit.is_some()
             || has(AskWord::History)
         {
             Some(Ask::History { unit: unit.clone() })

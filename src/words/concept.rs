@@ -213,6 +213,8 @@ names! {
         No = "no",
         /// It has not happened: will, about to, need.
         Plan = "plan",
+        /// As [`Mark::Plan`], also of what stands before it: expected.
+        Expected = "expected",
         /// As [`Mark::Plan`], said of somebody on the road: on my way.
         Underway = "underway",
         /// Someone should: please, can you.
@@ -225,6 +227,16 @@ names! {
         Now = "now",
         /// An earlier day: yesterday.
         Yesterday = "yesterday",
+        /// The night before this day: an earlier day, and its clock times are those of a night.
+        LastNight = "last-night",
+        /// As [`Mark::Now`], of a time that may be hours ago: this morning.
+        Morning = "this-morning",
+        /// Before noon, after an hour: in the morning. Elsewhere it is a plan.
+        Forenoon = "forenoon",
+        /// After noon, after an hour: in the afternoon, at night.
+        Afternoon = "afternoon",
+        /// So long before now: ago.
+        Ago = "ago",
         /// The sender is not sure: maybe, think.
         Doubt = "doubt",
         /// As [`Mark::Doubt`], of the whole sentence: I don't think so.
@@ -257,6 +269,8 @@ names! {
         Article = "article",
         /// A place: on, at, in.
         At = "at",
+        /// As [`Mark::At`], of what something is meant for: for.
+        For = "for",
         /// In company of: with.
         With = "with",
         /// In a room: inside.

@@ -86,6 +86,11 @@ impl Item {
     /// Tells whether it is `mark`.
     pub(super) fn is(&self, mark: Mark) -> bool {
         self.what == What::Is(Concept::Mark(mark))
+            || match mark {
+                Mark::Now => self.what == What::Is(Concept::Mark(Mark::Morning)),
+                Mark::At => self.what == What::Is(Concept::Mark(Mark::For)),
+                _ => false,
+            }
     }
 
     /// Returns the noun it is, if it is one.
@@ -114,6 +119,7 @@ impl Item {
                     | Mark::About
                     | Mark::Aux
                     | Mark::Now
+                    | Mark::Morning
                     | Mark::Of
                     | Mark::Article
                     | Mark::Clock

@@ -17,40 +17,13 @@ const PLAIN_V: std::ops::RangeInclusive<f64> = 80.0..=180.0;
 const CORD_STEP_FT: f64 = 25.0;
 
 /// The words by which crews tell two supplies of a trailer apart.
-const LEGS: &[&str] = &[
-    "cord",
-    "cords",
-    "leg",
-    "legs",
-    "outlet",
-    "outlets",
-    "plug",
-    "plugs",
-    "hot",
-    "side",
-    "phase",
-    "line",
-    "cable",
-    "cables",
-    "toma",
-    "tomas",
-    "linea",
-    "lineas",
-    "fase",
-    "fases",
-    "pata",
-    "patas",
-    "contacto",
-    "contactos",
-    "enchufe",
-    "enchufes",
-    "extension",
-    "extensiones",
-];
+const LEGS: &str = "cord cords leg legs outlet outlets plug plugs phase circuit circuits ckt cable cables toma tomas \
+                    linea lineas fase fases pata patas contacto contactos enchufe enchufes extension extensiones \
+                    circuito circuitos";
+/// The same, where the values say that they are volts: rooms and sides have temperatures too.
+const PLACES: &str = "room rooms side hot line cuarto cuartos lado";
 /// The words for the second of two.
-const OTHER: &[&str] = &[
-    "other", "another", "second", "otro", "otra", "segundo", "segunda",
-];
+const OTHER: &str = "other another second otro otra segundo segunda";
 
 /// Marks both values as volts, so that neither is taken for a trailer, feet or amperes.
 pub(super) fn settle(text: &str, tokens: &[Token], items: &mut [Item]) {
@@ -71,7 +44,7 @@ pub(super) fn settle(text: &str, tokens: &[Token], items: &mut [Item]) {
     for at in 1..items.len() {
         let counts =
             matches!(items[at].what, What::Number(n) if n.unit.is_none() && n.value <= 4.0);
-        let leg = is_one_of(spelt(text, tokens, &items[at - 1]), LEGS);
+        let leg = is_one_of(LEGS, spelt(text, tokens, &items[at - 1]));
         if counts && leg && at + APART >= first && at <= second + 2 {
             items[at].what = What::Labelled;
         }
@@ -117,21 +90,19 @@ fn pair(text: &str, tokens: &[Token], items: &[Item]) -> Option<(usize, usize)> 
         let around: Vec<usize> = (first.saturating_sub(4)..(second + 4).min(items.len()))
             .filter(near)
             .collect();
-        let said = |words: &[&str]| {
-            around
-                .iter()
-                .filter(|i| {
-                    spelt(text, tokens, &items[**i])
-                        .split(' ')
-                        .any(|word| words.contains(&word))
-                })
-                .count()
+        let said = |words: &str| {
+            let told = |i: &&usize| {
+                let mut spelt = spelt(text, tokens, &items[**i]).split(' ');
+                spelt.any(|word| is_one_of(words, word))
+            };
+            around.iter().filter(told).count()
         };
-        let legs = said(LEGS);
+        let says_volts = marked || also;
+        let legs = said(LEGS) + if says_volts { said(PLACES) } else { 0 };
         let told_apart = legs >= 1 && said(OTHER) >= 1 || legs >= 2;
         let of_a_cord = (a % CORD_STEP_FT == 0.0) && (b % CORD_STEP_FT == 0.0);
         let plain = PLAIN_V.contains(&a) && PLAIN_V.contains(&b) && !of_a_cord;
-        (told_apart && (marked || also || plain)).then_some((first, second))
+        (told_apart && (says_volts || plain)).then_some((first, second))
     })
 }
 
@@ -147,8 +118,8 @@ fn value(items: &[Item], at: usize) -> Option<(f64, bool)> {
     }
 }
 
-fn is_one_of(word: &str, words: &[&str]) -> bool {
-    words.contains(&word)
+fn is_one_of(words: &str, word: &str) -> bool {
+    words.split(' ').any(|other| other == word)
 }
 
 fn spelt<'t>(text: &'t str, tokens: &[Token], item: &Item) -> &'t str {
@@ -178,6 +149,8 @@ mod tests {
             "138 on one leg, 98 on the other leg, unit 12",
             "la 12 un cable 138 y el otro 98",
             "12 outlet reads 98v, other outlet 138v",
+            "12 room A 138 volts room B 98 volts",
+            "12 circuit 1 at 138 volts and circuit 3 at 98 volts",
         ] {
             assert_eq!(read(text), split, "{text}");
         }
@@ -189,6 +162,7 @@ mod tests {
             "12 one cord 100 the other 75",
             "12 one hose 138 the other 98",
             "12 138v then 98v",
+            "12 room A 85 room B 90",
         ] {
             assert!(
                 read(text)

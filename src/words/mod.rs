@@ -22,6 +22,7 @@ mod pair;
 mod plan;
 mod read;
 mod scope;
+mod senses;
 mod spell;
 mod taught;
 mod told;
@@ -41,6 +42,7 @@ use std::sync::LazyLock;
 use crate::heard::{Heard, Language};
 use crate::quantity::TemperatureScale;
 use pair::Pairs;
+use senses::Senses;
 use vocab::Vocab;
 
 const ENGLISH: &str = include_str!("../../grammar/words/en.toml");
@@ -56,12 +58,14 @@ const ORDINARY: [(&str, Language); 2] = [
         Language::Es,
     ),
 ];
+const SENSES: &str = include_str!("../../grammar/words/senses.toml");
 const FACTS: &str = include_str!("../../grammar/words/facts.toml");
 
 /// Reads messages. Compile it once; reading needs no more than `&self`.
 #[derive(Debug, Clone)]
 pub struct Reader {
     vocab: Vocab,
+    senses: Senses,
     pairs: Pairs,
 }
 
@@ -108,6 +112,11 @@ impl Reader {
         }
         vocab.finish();
         let pairs = Pairs::parse("facts.toml", FACTS)?;
-        Ok(Reader { vocab, pairs })
+        let senses = Senses::parse("senses.toml", SENSES)?;
+        Ok(Reader {
+            vocab,
+            senses,
+            pairs,
+        })
     }
 }

@@ -5,28 +5,38 @@ use super::concept::{Concept, Mark, Noun, State};
 use super::item::{Item, What};
 use super::lex::Token;
 use super::scope::Scope;
+use super::senses::{Sense, Senses};
 use crate::heard::Taps;
 
 /// How far, in items, a state stands from what it is said of.
 const REACH: usize = 6;
 
 /// Finds how the taps stood and which circuits are live.
-pub(super) fn find(text: &str, tokens: &[Token], items: &[Item], scope: &[Scope]) -> Vec<Placed> {
+pub(super) fn find(
+    (text, tokens): (&str, &[Token]),
+    items: &[Item],
+    scope: &[Scope],
+    senses: &Senses,
+) -> Vec<Placed> {
+    let says = |i: usize, sense: Sense| {
+        let spelt = &text[tokens[items[i].first].start..tokens[items[i].end - 1].end];
+        senses.has(spelt, sense)
+    };
     let mut out = Vec::new();
-    if let Some(found) = taps(text, tokens, items, scope) {
+    if let Some(found) = taps(items, scope, says) {
         out.push(found);
     }
     live(items, scope, &mut out);
-    stalls_out(text, tokens, items, scope, &mut out);
+    stalls_out((text, tokens), items, scope, says, &mut out);
     out
 }
 
 /// "three toilets clogged", "2 stalls out of order": how many are out.
 fn stalls_out(
-    text: &str,
-    tokens: &[Token],
+    (text, tokens): (&str, &[Token]),
     items: &[Item],
     scope: &[Scope],
+    says: impl Fn(usize, Sense) -> bool,
     out: &mut Vec<Placed>,
 ) {
     for at in 0..items.len().saturating_sub(1) {
@@ -36,17 +46,7 @@ fn stalls_out(
             What::Labelled => spelt(at).parse().unwrap_or(0.0),
             _ => continue,
         };
-        let places = matches!(
-            spelt(at + 1),
-            "stalls"
-                | "toilets"
-                | "tazas"
-                | "baños"
-                | "inodoros"
-                | "urinals"
-                | "cabinas"
-                | "potties"
-        );
+        let places = says(at + 1, Sense::PlacesInside);
         let whole = count.fract() == 0.0 && (1.0..=20.0).contains(&count);
         if !places || !whole {
             continue;
@@ -88,7 +88,7 @@ fn stalls_out(
 }
 
 /// "taps off", "with the taps running", "static 80": only where a pressure is told.
-fn taps(text: &str, tokens: &[Token], items: &[Item], scope: &[Scope]) -> Option<Placed> {
+fn taps(items: &[Item], scope: &[Scope], says: impl Fn(usize, Sense) -> bool) -> Option<Placed> {
     let pressure = items.iter().any(|i| {
         matches!(
             i.noun(),
@@ -116,11 +116,8 @@ fn taps(text: &str, tokens: &[Token], items: &[Item], scope: &[Scope]) -> Option
                 noun: None,
             })
         };
-        if items[at].noun() == Some(Noun::Pressure) {
-            let said = &text[tokens[items[at].first].start..tokens[items[at].end - 1].end];
-            if said.contains("static") {
-                return placed(Taps::Shut);
-            }
+        if items[at].noun() == Some(Noun::Pressure) && says(at, Sense::Static) {
+            return placed(Taps::Shut);
         }
         if items[at].noun() != Some(Noun::Taps) || scope[at].denied {
             continue;

@@ -25,6 +25,8 @@ struct Said {
     from: String,
     text: String,
     received: Option<DateTime<Utc>>,
+    /// The message it replaces, counted from 1.
+    edits: Option<usize>,
 }
 
 #[derive(Deserialize)]
@@ -123,10 +125,18 @@ fn play(scenario: &Scenario) -> Vec<String> {
             }
         }
         now = Some(received);
+        let (key, replaces) = match said.edits.map(|edited| edited as i64) {
+            None => (MessageKey::new("scenario", 0, n as i64 + 1, 0), None),
+            Some(edited) => (
+                MessageKey::new("scenario", 0, edited, received.timestamp()),
+                Some(MessageKey::new("scenario", 0, edited, 0)),
+            ),
+        };
         let inbound = Inbound {
             received,
+            replaces,
             ..Inbound::says(
-                MessageKey::new("scenario", 0, n as i64 + 1, 0),
+                key,
                 Sender::Crew(said.from.clone()),
                 said.at,
                 said.text.clone(),

@@ -161,7 +161,8 @@ impl Bare<'_> {
                 let told = self.time(entry, at)?;
                 Some(report(vec![entry.clone()], told))
             }
-            About::WhichUnitOf { .. } => None, // completed before it is heard
+            // completed, or taken as it stands, before it is heard
+            About::WhichUnitOf { .. } | About::IncidentFact { .. } => None,
             About::WhichMend { key, ways } => {
                 let way = self.way_among(ways)?;
                 Some(Answered::Mends(key.clone(), way))

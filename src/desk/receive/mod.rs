@@ -21,7 +21,9 @@ use super::answer::Reply;
 use super::inbound::{Body, Inbound, Turn};
 use super::settle::{self, Settled};
 use super::when;
-use super::{Desk, ahead, alarm, answer, command, crew, door, standing, truck, walk, watch};
+use super::{
+    Desk, ahead, alarm, answer, command, crew, door, incident, standing, truck, walk, watch,
+};
 use crate::book::{MessageKey, Record, UnitBook, UnitState};
 use crate::dialogue::{About, Talk};
 use crate::finding::FindingId;
@@ -34,7 +36,7 @@ pub(super) struct Hearing<'a> {
     pub(super) inbound: &'a Inbound,
     /// What the message says; with what it completes, where it is a bare answer.
     pub(super) text: &'a str,
-    written: &'a str,
+    pub(super) written: &'a str,
     pub(super) member: &'a CrewMember,
     pub(super) fleet: Arc<Fleet>,
     pub(super) heard: Heard,
@@ -53,6 +55,8 @@ pub(super) struct Hearing<'a> {
     pub(super) also_done: Vec<u32>,
     /// The older message that is to be taken back.
     pub(super) takes_back: Option<MessageKey>,
+    /// What it says of an incident whose facts are being asked.
+    pub(super) fact: Option<incident::Said>,
 }
 
 /// Works through one message.
@@ -101,7 +105,8 @@ pub(super) fn receive(desk: &Desk, inbound: &Inbound) -> Turn {
         heard.language = language.or(heard.language);
     }
     let whole = whole.or(spelled);
-    if let Some(order) = crew::order(&desk.phrases, written) {
+    let order = crew::order(&desk.phrases, written);
+    if let Some(order) = order.or_else(|| incident::order(&desk.phrases, written)) {
         heard = Heard {
             ask: Some(Ask::Command { name: order.name }),
             command: Some(order),
@@ -109,11 +114,24 @@ pub(super) fn receive(desk: &Desk, inbound: &Inbound) -> Turn {
             ..Heard::default()
         };
     }
+    let fact = incident::said(desk, inbound, &member, &talk, &heard, written);
+    if fact.is_some() {
+        heard = Heard {
+            language: heard.language,
+            ..Heard::default()
+        };
+        talk.question = None;
+    }
+    let of_an_incident = fact.is_some() || incident::is_one(&heard);
     let late = inbound.received - inbound.at > LATE;
     let hearing = Hearing {
         desk,
         inbound,
-        text: whole.as_deref().unwrap_or(written),
+        // an incident's words are kept as they are: nothing else is read out of them
+        text: match of_an_incident {
+            true => "",
+            false => whole.as_deref().unwrap_or(written),
+        },
         written,
         member: &member,
         fleet,
@@ -129,6 +147,7 @@ pub(super) fn receive(desk: &Desk, inbound: &Inbound) -> Turn {
         asks: None,
         also_done: Vec::new(),
         takes_back: None,
+        fact,
     };
     hearing.work(unreadable)
 }
@@ -161,8 +180,10 @@ impl Hearing<'_> {
             self.heard.plans.clear();
             self.heard.set_aside.clear();
         }
-        let of_its_own =
-            self.instead_of.is_none() && self.asks.is_none() && !self.is_about_another_thing();
+        let of_its_own = self.instead_of.is_none()
+            && self.asks.is_none()
+            && self.fact.is_none()
+            && !self.is_about_another_thing();
         let took = of_its_own
             .then(|| walk::take(&mut self, &mut settled))
             .flatten();
@@ -212,6 +233,7 @@ impl Hearing<'_> {
         if let Some(order) = self.heard.command.clone() {
             command::obey(&self, &order, &mut reply, &mut records);
         }
+        incident::take(&self, &mut reply, &mut records);
         let answered = took.is_none() && answer::question(&self, &settled, &mut reply);
         if let Some(ask) = self.heard.ask.clone().filter(|_| !answered) {
             answer::ask(&self, &settled, &ask, &mut reply, &mut records);

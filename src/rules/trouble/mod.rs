@@ -31,6 +31,7 @@ fn said_of(s: &Situation<'_>, fault: Fault, row: &Row) -> Finding {
         says = at_address(fault);
     }
     match fault {
+        Fault::GasSmell if says.is_none() => says = Some("trouble-odor-gas"),
         // without heat, freezing is the matter; the freeze clock speaks for itself
         Fault::NoHeat if s.air_f().is_some_and(|air| air <= 32.0) => {
             urgency = Urgency::Now;
@@ -59,6 +60,7 @@ fn at_address(fault: Fault) -> Option<&'static str> {
     match fault {
         Fault::Fire => Some("trouble-fire-at"),
         Fault::GasIllness => Some("trouble-gas-illness-at"),
+        Fault::GasSmell => Some("trouble-odor-gas-at"),
         Fault::PersonTrapped => Some("trouble-person-trapped-at"),
         _ => None,
     }
@@ -123,6 +125,7 @@ fn row(fault: Fault) -> Option<Row> {
         Fault::GasIllness => row(Danger, Now, &[C::CarbonMonoxide, C::TankGas, C::NoEntry])
             .emergency()
             .from("CPSC portable generator alert; NIOSH (hydrogen sulphide); 29 CFR 1910.146"),
+        Fault::GasSmell => row(Warning, Now, &[C::FuelGas, C::CarbonMonoxide]).emergency(),
         Fault::PersonTrapped => row(Warning, Now, &[C::EmergencyCall]).emergency(),
         Fault::HotPlug => row(Warning, Now, &[C::HotPlug, C::Electrician])
             .task(TaskKind::Electrician)

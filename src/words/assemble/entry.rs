@@ -1,6 +1,6 @@
 //! The facts of one trailer, folded to its entry: cures, corrections, contradictions, times.
 
-use super::{Assembled, Fact, Says};
+use super::{Assembled, Fact, Says, When};
 use crate::heard::{Amps, Entry, Event, Fault, ReadingKey, UnitName};
 use crate::words::attach::Value;
 use crate::words::pair::Outcome;
@@ -93,7 +93,7 @@ pub(super) fn one_unit(
             _ => {}
         }
     }
-    let mut first: Option<u16> = None;
+    let mut first: Option<When> = None;
     for (key, value, fact, kept) in values {
         if !kept {
             continue;
@@ -104,7 +104,7 @@ pub(super) fn one_unit(
         } else {
             let mut other = Entry {
                 unit: unit.clone(),
-                when: fact.when.map(clock),
+                when: fact.when.map(When::said),
                 ..Entry::default()
             };
             other.readings.set(key, value);
@@ -119,18 +119,19 @@ pub(super) fn one_unit(
             });
         }
     }
+    // what was done this morning, beside a value of now, is told for now
+    let of_now = facts
+        .iter()
+        .any(|f| f.when.is_none() && matches!(f.says, Says::Value(_)));
     entry.when = first
         .or_else(|| facts.iter().find_map(|f| f.when))
-        .map(clock);
+        .filter(|when| !(of_now && when.minutes.is_none()))
+        .map(When::said);
     if !entry.is_empty() {
         out.entries.push(entry);
     }
     later.sort_by(|a, b| a.when.cmp(&b.when));
     out.entries.extend(later);
-}
-
-fn clock(minutes: u16) -> String {
-    format!("{:02}:{:02}", minutes / 60 % 24, minutes % 60)
 }
 
 pub(super) fn same(a: f64, b: f64) -> bool {

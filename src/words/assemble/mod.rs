@@ -8,7 +8,7 @@ use crate::words::attach::{Placed, Value};
 use crate::words::concept::{Concept, Mark, State};
 use crate::words::item::{Item, What};
 use crate::words::pair::{Found, Outcome};
-use crate::words::scope::{Aside, Scope};
+use crate::words::scope::{self, Aside, Day, Scope};
 use crate::words::unit::Group;
 use entry::one_unit;
 use std::collections::BTreeMap;
@@ -24,10 +24,29 @@ pub(super) struct Fact {
     pub says: Says,
     /// The group of trailers it is about.
     pub group: Option<usize>,
-    /// The clock time given for it, in minutes.
-    pub when: Option<u16>,
+    /// The time given for it.
+    pub when: Option<When>,
     /// It is said to have come again.
     pub again: bool,
+}
+
+/// A time that is given for a fact: a clock time in minutes, a word for an earlier time, or both.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) struct When {
+    /// The clock time.
+    pub minutes: Option<u16>,
+    /// The word.
+    pub day: Option<Day>,
+}
+
+impl When {
+    /// Returns the time as an entry prints it.
+    fn said(self) -> String {
+        match (self.day, self.minutes) {
+            (Some(day), minutes) => day.said(minutes),
+            (None, minutes) => scope::clock(minutes.unwrap_or_default()),
+        }
+    }
 }
 
 /// What a fact says.
@@ -51,6 +70,8 @@ pub(super) struct Assembled {
     pub unclear: Vec<Note>,
     /// What was left out on purpose.
     pub aside: Vec<Note>,
+    /// Why a pump-out was left out.
+    pub pump_aside: Option<Aside>,
 }
 
 /// Sorts facts by whether they count; those that do not go to `out`.
@@ -80,7 +101,11 @@ pub(super) fn sift(
             .or((s.was && !event).then_some(Aside::Past));
         if let Some(aside) = aside {
             out.aside.push((at, aside.code()));
-            if aside == Aside::EarlierDay && event {
+            if says == Says::That(Outcome::Event(Event::WastePumped)) {
+                out.pump_aside.get_or_insert(aside);
+            }
+            let fault = matches!(says, Says::That(Outcome::Fault(_)));
+            if aside == Aside::EarlierDay && (event || fault && !s.was) {
                 out.unclear.push((at, "earlier-day"));
             }
             continue;
@@ -101,11 +126,53 @@ pub(super) fn sift(
             again: false,
         });
     }
+    with_its_pump_out(&mut facts, out);
     facts
 }
 
-/// Gives each fact the clock time that stands with it.
-pub(super) fn clocks(facts: &mut [Fact], items: &[Item]) {
+/// "12 pumped yesterday, 300 gal": the gallons are of the pump-out that was set aside.
+fn with_its_pump_out(facts: &mut Vec<Fact>, out: &mut Assembled) {
+    let pumps = |says: Says| says == Says::That(Outcome::Event(Event::WastePumped));
+    let Some(why) = out
+        .pump_aside
+        .filter(|_| !facts.iter().any(|f| pumps(f.says)))
+    else {
+        return;
+    };
+    facts.retain(|f| {
+        let gallons = matches!(
+            f.says,
+            Says::Value(Value::Reading(ReadingKey::PumpedGal, _))
+        );
+        if gallons {
+            out.aside.push((f.at, why.code()));
+        }
+        !gallons
+    });
+}
+
+/// "a drip under the sink, think it was 7": where only a doubt names the trailer, nobody knows which it is.
+pub(super) fn doubted_trailers(
+    facts: &mut Vec<Fact>,
+    items: &[Item],
+    scope: &[Scope],
+    out: &mut Assembled,
+) {
+    let doubted = |group: usize| {
+        let mut named = (0..items.len()).filter(|i| items[*i].what == What::Units(group));
+        named.all(|i| scope[i].doubt && scope[i].aside.is_none())
+    };
+    facts.retain(|fact| {
+        let lost = fact.group.is_some_and(doubted);
+        if lost {
+            out.unclear.push((fact.at, "which-unit"));
+        }
+        !lost
+    });
+}
+
+/// Gives each fact the time that stands with it.
+pub(super) fn times(facts: &mut [Fact], items: &[Item], scope: &[Scope]) {
     for fact in facts {
         let sentence = items[fact.at].sentence;
         let near = |i: &usize| items[*i].sentence == sentence;
@@ -113,7 +180,12 @@ pub(super) fn clocks(facts: &mut [Fact], items: &[Item]) {
         let on = (fact.at + 1..items.len()).take(8).take_while(near);
         let mut best: Option<(usize, u16)> = None;
         for i in back.chain(on) {
-            if let What::Clock(minutes) = items[i].what {
+            // the hour of last night is none of now
+            let same_day = scope[i].day == scope[fact.at].day
+                || matches!(scope[i].day, None | Some(Day::Morning | Day::Ago(_)));
+            if let What::Clock(minutes) = items[i].what
+                && same_day
+            {
                 let same = items[i].chunk == items[fact.at].chunk;
                 let cost = i.abs_diff(fact.at) + if same { 0 } else { 20 };
                 if best.is_none_or(|(least, _)| cost < least) {
@@ -121,7 +193,8 @@ pub(super) fn clocks(facts: &mut [Fact], items: &[Item]) {
                 }
             }
         }
-        fact.when = best.map(|(_, m)| m);
+        let (minutes, day) = (best.map(|(_, m)| m), scope[fact.at].day);
+        fact.when = (minutes.is_some() || day.is_some()).then_some(When { minutes, day });
         fact.again = items[fact.at].what == What::Is(Concept::State(State::KeepsTripping))
             || (fact.at.saturating_sub(5)..items.len().min(fact.at + 5))
                 .any(|i| items[i].is(Mark::Again) && items[i].chunk == items[fact.at].chunk);
@@ -184,7 +257,9 @@ pub(super) fn entries(
             continue;
         };
         let mine_unit = unit.clone();
-        one_unit(unit, mine, fixes, out);
+        for mine in by_day(mine, out) {
+            one_unit(unit.clone(), &mine, fixes, out);
+        }
         // "pumped 12, 300 gal, and 14, 250 gal": both were
         if let Some(entry) = out
             .entries
@@ -196,6 +271,37 @@ pub(super) fn entries(
             entry.events.push(Event::WastePumped);
         }
     }
+}
+
+/// Parts what is said of an earlier day from the values of now, the earlier first. Of two values of one reading that of
+/// now counts, and the other only says what was.
+fn by_day<'f>(facts: &[&'f Fact], out: &mut Assembled) -> Vec<Vec<&'f Fact>> {
+    let day = |f: &Fact| f.when.and_then(|when| when.day);
+    let (mut earlier, now): (Vec<&Fact>, Vec<&Fact>) =
+        facts.iter().copied().partition(|f| day(f).is_some());
+    let read = |f: &Fact| match f.says {
+        Says::Value(Value::Reading(key, _)) => Some(key),
+        _ => None,
+    };
+    earlier.retain(|old| {
+        let again = read(old).is_some() && now.iter().any(|f| read(f) == read(old));
+        if again {
+            out.aside.push((old.at, Aside::Past.code()));
+        }
+        !again
+    });
+    let valued = now.iter().any(|f| matches!(f.says, Says::Value(_)));
+    let another_day = earlier
+        .iter()
+        .any(|f| matches!(day(f), Some(Day::Yesterday | Day::LastNight)));
+    if valued && another_day {
+        return vec![earlier, now];
+    }
+    let left = facts
+        .iter()
+        .copied()
+        .filter(|f| day(f).is_none() || earlier.iter().any(|e| std::ptr::eq(*e, *f)));
+    vec![left.collect()]
 }
 
 /// Tells whether a value said of several trailers holds for each.

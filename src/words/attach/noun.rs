@@ -133,7 +133,7 @@ impl Placer<'_> {
 }
 
 /// Tells whether a noun can have a number in this measure.
-fn fits(noun: Noun, unit: Option<Unit>, part: bool) -> bool {
+pub(in crate::words) fn fits(noun: Noun, unit: Option<Unit>, part: bool) -> bool {
     match unit {
         None if part => noun.is_tank() || noun == Noun::Battery,
         None => noun.reading().is_some() || noun == Noun::Amps,

@@ -1,6 +1,7 @@
 //! What joins a number: its sign, its measure, full or empty, and what makes it only a bound.
 
-use crate::words::concept::{Concept, Mark, Noun, State, Unit};
+use super::leading::ahead_of_its_number;
+use crate::words::concept::{Concept, Mark, Unit};
 use crate::words::item::{Form, Item, Number, What};
 
 /// Minus five, five below.
@@ -47,64 +48,6 @@ pub(super) fn unit_after(items: &[Item], at: usize) -> Option<(usize, Unit)> {
     }
 }
 
-/// "12 psi 55": the measure names what the second number gives, and the first is the trailer.
-fn ahead_of_its_number(items: &[Item], at: usize) -> bool {
-    let Some((next, unit)) = unit_after(items, at) else {
-        return false;
-    };
-    let leads = matches!(
-        unit,
-        Unit::Psi
-            | Unit::Bar
-            | Unit::Kpa
-            | Unit::Volt
-            | Unit::Amp
-            | Unit::Gpm
-            | Unit::Mph
-            | Unit::Kmh
-    );
-    if !leads
-        || items[next].glued
-        || !matches!(
-            items[at].what,
-            What::Number(Number {
-                form: Form::Whole,
-                ..
-            })
-        )
-    {
-        return false;
-    }
-    let opens = at == 0
-        || matches!(
-            items[at - 1].what,
-            What::Break
-                | What::Sign('.' | ',' | ';' | '#' | '>' | '-' | ')' | '(')
-                | What::Is(Concept::Mark(Mark::Unit | Mark::Article | Mark::And))
-        );
-    // "12 psi good", "12 volts low, like 103": how the trailer's stands
-    let stands = items.get(next + 1).is_some_and(|n| {
-        matches!(
-            n.what,
-            What::Is(Concept::State(State::Ok | State::Low | State::Weak))
-        )
-    });
-    let told = items
-        .get(next + 2)
-        .is_none_or(|n| matches!(n.what, What::Sign(',' | '.' | '!') | What::Break));
-    if at == 0 && stands && told {
-        return true;
-    }
-    let second = (next + 1..items.len())
-        .take(4)
-        .find(|i| !items[*i].is_filler());
-    opens
-        && second.is_some_and(|i| {
-            matches!(items[i].what, What::Number(n) if n.form != Form::Part && n.unit.is_none())
-                && !matches!(unit_after(items, i), Some((j, u)) if j == i + 1 && u != unit)
-        })
-}
-
 /// One hour fifteen minutes; an hour and 15 min.
 pub(super) fn hours_and_minutes(items: &mut [Item]) {
     for at in 0..items.len() {
@@ -144,41 +87,6 @@ pub(super) fn hours_and_minutes(items: &mut [Item]) {
         });
         items[at].end = items[next].end;
         items[next].what = What::Gone;
-    }
-}
-
-/// A measure that leads its number, "psi 38", and one left over is the thing it measures.
-pub(super) fn leading_measures(items: &mut [Item]) {
-    if items
-        .iter()
-        .filter(|i| !matches!(i.what, What::Sign(_) | What::Break | What::Gone))
-        .count()
-        == 1
-    {
-        return; // a bare "psi" answers a question
-    }
-    for at in 0..items.len() {
-        let What::Is(Concept::Unit(unit)) = items[at].what else {
-            continue;
-        };
-        let noun = match unit {
-            Unit::Psi | Unit::Bar | Unit::Kpa => Noun::Pressure,
-            Unit::Volt => Noun::Volts,
-            Unit::Amp => Noun::Amps,
-            Unit::Gpm => Noun::Flow,
-            Unit::Mph | Unit::Kmh => Noun::Wind,
-            _ => continue,
-        };
-        items[at].what = What::Is(Concept::Noun(noun));
-        let next = (at + 1..items.len())
-            .take(4)
-            .find(|i| !items[*i].is_filler());
-        if let Some(What::Number(number)) = next.map(|i| &mut items[i].what)
-            && number.unit.is_none()
-            && number.form != Form::Part
-        {
-            number.unit = Some(unit);
-        }
     }
 }
 

@@ -1,5 +1,6 @@
 //! Numbers as they are spoken, joined to their sign, measure and hedge.
 
+mod leading;
 mod measure;
 mod range;
 mod spoken;
@@ -8,7 +9,8 @@ use crate::words::concept::{Concept, Unit};
 use crate::words::item::{Form, Item, Number, What};
 use crate::words::lex::Token;
 use crate::words::typed;
-use measure::{hedge, hours_and_minutes, leading_measures, levels, measure, signs, unit_after};
+use leading::leading_measures;
+use measure::{hedge, hours_and_minutes, levels, measure, signs, unit_after};
 use range::ranges;
 use spoken::read_spoken;
 

@@ -3,6 +3,7 @@
 use crate::words::concept::{Concept, Mark, Noun, Unit};
 use crate::words::item::{Form, Item, What};
 use crate::words::lex::Token;
+use crate::words::senses::{Sense, Senses};
 
 /// "circuit 2", "breaker 3": a circuit by its number; "breaker 20a" is a rating.
 pub(super) fn circuits(items: &mut [Item]) {
@@ -32,14 +33,12 @@ pub(super) fn circuits(items: &mut [Item]) {
 }
 
 /// "c1 11.8A": where a current follows, c and a digit is a circuit.
-pub(super) fn circuit_codes(text: &str, tokens: &[Token], items: &mut [Item]) {
+pub(super) fn circuit_codes(text: &str, tokens: &[Token], items: &mut [Item], senses: &Senses) {
+    let spelt = |item: &Item| &text[tokens[item.first].start..tokens[item.end - 1].end];
     for at in 0..items.len() {
         // "4 circuits" counts them, "circuits 1 and 2" names them
         let listed = items[at].is(Mark::LabelAfter)
-            && matches!(
-                &text[tokens[items[at].first].start..tokens[items[at].end - 1].end],
-                "circuits" | "ckts"
-            )
+            && senses.has(spelt(&items[at]), Sense::Circuits)
             && items.get(at + 1).is_some_and(|n| {
                 n.number()
                     .is_some_and(|n| n.form == Form::Whole && (1.0..=4.0).contains(&n.value))
@@ -49,10 +48,7 @@ pub(super) fn circuit_codes(text: &str, tokens: &[Token], items: &mut [Item]) {
         }
         // "la 12 llegó a chapel green": a place, where no number follows
         let came = items[at].is(Mark::Filler)
-            && matches!(
-                &text[tokens[items[at].first].start..tokens[items[at].end - 1].end],
-                "llegó a" | "llego a" | "llegaron a"
-            )
+            && senses.has(spelt(&items[at]), Sense::CameTo)
             && at > 0
             && (items[at - 1].number().is_some() || items[at - 1].what == What::Code)
             && items
@@ -64,8 +60,7 @@ pub(super) fn circuit_codes(text: &str, tokens: &[Token], items: &mut [Item]) {
         if items[at].what != What::Code {
             continue;
         }
-        let typed = &text[tokens[items[at].first].start..tokens[items[at].end - 1].end];
-        let number = match typed.as_bytes() {
+        let number = match spelt(&items[at]).as_bytes() {
             [b'c', digit @ b'1'..=b'4'] => digit - b'0',
             _ => continue,
         };

@@ -3,12 +3,16 @@
 use crate::words::concept::{AskWord, Concept, Mark, Noun};
 use crate::words::item::{Form, Item, What};
 use crate::words::lex::Token;
+use crate::words::senses::{Sense, Senses};
 
 /// "Level, chocked": said of no number, it is how the trailer stands, and not the tank's level.
-pub(super) fn level_words(text: &str, tokens: &[Token], items: &mut [Item]) {
+pub(super) fn level_words(text: &str, tokens: &[Token], items: &mut [Item], senses: &Senses) {
     for at in 0..items.len() {
         if items[at].noun() != Some(Noun::Tank)
-            || &text[tokens[items[at].first].start..tokens[items[at].end - 1].end] != "level"
+            || !senses.has(
+                &text[tokens[items[at].first].start..tokens[items[at].end - 1].end],
+                Sense::Level,
+            )
         {
             continue;
         }
@@ -116,6 +120,14 @@ pub(super) fn tasks(items: &mut [Item]) {
                 .is_some_and(|n| (1990.0..=2039.0).contains(&n.value) && n.unit.is_none())
         {
             items[at - 1].what = What::Labelled;
+        }
+        // "a 2014 F-250": a year before the name of a model
+        let year = items[at]
+            .number()
+            .is_some_and(|n| (1990.0..=2039.0).contains(&n.value) && n.unit.is_none());
+        if year && items.get(at + 1).is_some_and(|n| n.what == What::Code) {
+            items[at].what = What::Labelled;
+            items[at + 1].what = What::Labelled;
         }
         // 40 stalls, 1200 Harbor Road
         if items[at].is(Mark::LabelAfter) {

@@ -5,22 +5,18 @@ use crate::words::assemble::{self, Assembled};
 use crate::words::concept::{AskWord, Concept, Mark, State};
 use crate::words::item::What;
 use crate::words::scope::Sentence;
+use crate::words::senses::{Sense, Senses};
 
 impl<'t> Reading<'t> {
     /// "scratch that", alone: what was sent before is taken back.
-    pub(super) fn scratched(&self) -> bool {
+    pub(super) fn scratched(&self, senses: &Senses) -> bool {
         let words: Vec<usize> = (0..self.items.len())
             .filter(|i| !matches!(self.items[*i].what, What::Sign(_) | What::Break))
             .collect();
         let [only] = words.as_slice() else {
             return false;
         };
-        let item = &self.items[*only];
-        item.is(Mark::Sorry)
-            && matches!(
-                &self.normal.text[self.tokens[item.first].start..self.tokens[item.end - 1].end],
-                "scratch that" | "strike that"
-            )
+        self.items[*only].is(Mark::Sorry) && senses.has(self.spelt(*only), Sense::TakesAllBack)
     }
 
     /// What is said of "all units", none of them named, is asked about.

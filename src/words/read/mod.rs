@@ -21,6 +21,7 @@ use crate::words::lex::{self, Token};
 use crate::words::normal::Normal;
 use crate::words::pair::{self, Found, Outcome};
 use crate::words::scope::{self, Scope};
+use crate::words::senses::Senses;
 use crate::words::unit::{self, Group};
 use crate::words::{Reader, answer, ask, correct, legs, plan, told, weather, wish};
 use circuits::{circuit_codes, circuits};
@@ -105,7 +106,7 @@ impl<'t> Reading<'t> {
     }
 
     fn read(&mut self, reader: &Reader, scale: TemperatureScale) {
-        let counts = self.find_trailers();
+        let counts = self.find_trailers(&reader.senses);
         let corrections = correct::apply(&mut self.items, &mut self.groups);
         let (fixes, doubtful) = &corrections;
         let sentences = scope::sentences(&self.items);
@@ -125,7 +126,8 @@ impl<'t> Reading<'t> {
         self.uncounted(&counts, &mut facts, &mut out);
         self.all_unnamed(&mut facts, &mut out);
         assemble::assign(&mut facts, &self.items, &sentences);
-        assemble::clocks(&mut facts, &self.items);
+        assemble::doubted_trailers(&mut facts, &self.items, &scopes, &mut out);
+        assemble::times(&mut facts, &self.items, &scopes);
         if out.unclear.iter().any(|(_, why)| *why == "order") {
             facts.clear();
         }
@@ -139,12 +141,13 @@ impl<'t> Reading<'t> {
             &self.groups,
             |a, b| self.piece(a, b),
         );
-        self.heard.ask = ask.or_else(|| self.scratched().then_some(Ask::Undo));
+        self.heard.ask = ask.or_else(|| self.scratched(&reader.senses).then_some(Ask::Undo));
         self.heard.answer = answer::find(&self.items, &self.groups);
         self.leftovers(&facts, &mut out);
         self.heard.plans.truncate(MOST_REMARKS);
         self.remark(&out);
         self.heard.entries = out.entries;
+        self.heard.entries.iter_mut().for_each(smells_too);
         self.forecast_low(scale);
         let wishes = wish::find(&self.normal.text, self.original, &self.heard);
         // "check me in 20" is no word of a report, and is understood all the same
@@ -156,21 +159,21 @@ impl<'t> Reading<'t> {
 
     /// Parts the items into sentences, gives numbers with a use of their own their label, and finds the trailers.
     /// Returns the first token of each count of trailers: "three units".
-    fn find_trailers(&mut self) -> Vec<usize> {
+    fn find_trailers(&mut self, senses: &Senses) -> Vec<usize> {
         let (text, tokens) = (&self.normal.text, &self.tokens);
         scope::segment(&mut self.items);
-        neighbours::settle(text, tokens, &mut self.items);
+        neighbours::settle(text, tokens, &mut self.items, senses);
         legs::settle(text, tokens, &mut self.items);
-        level_words(text, tokens, &mut self.items);
-        circuit_codes(text, tokens, &mut self.items);
+        level_words(text, tokens, &mut self.items, senses);
+        circuit_codes(text, tokens, &mut self.items, senses);
         circuits(&mut self.items);
-        clock_words(text, tokens, &mut self.items);
+        clock_words(text, tokens, &mut self.items, senses);
         tasks(&mut self.items);
         let counts = counted(&mut self.items)
             .iter()
             .map(|i| self.items[*i].first)
             .collect();
-        self.groups = unit::find(text, tokens, &mut self.items);
+        self.groups = unit::find(text, tokens, &mut self.items, senses);
         self.plural_groups();
         let mut met = BTreeSet::new();
         for item in &self.items {
@@ -198,7 +201,12 @@ impl<'t> Reading<'t> {
         doubted_again(&self.items, scopes, &mut placed);
         placed.retain(|p| !doubtful.contains(&p.at));
         let mut found = pair::statements(&self.items, scopes, &reader.pairs);
-        let told = told::find(&self.normal.text, &self.tokens, &self.items, scopes);
+        let told = told::find(
+            (&self.normal.text, &self.tokens),
+            &self.items,
+            scopes,
+            &reader.senses,
+        );
         let chunk = |at: usize| self.items[at].chunk;
         if told.iter().any(|p| p.value == Value::Taps(Taps::Running)) {
             // "17 psi with two taps and a toilet running": how it was read, and no fault
@@ -332,5 +340,22 @@ impl<'t> Reading<'t> {
                 self.groups[g].plural = true;
             }
         }
+    }
+}
+
+/// A smell of gas is a smell, and told first.
+fn smells_too(entry: &mut Entry) {
+    if let Some(at) = entry
+        .faults
+        .iter()
+        .position(|fault| *fault == Fault::GasSmell)
+    {
+        entry.faults.retain(|fault| *fault != Fault::Odor);
+        entry
+            .faults
+            .insert((at + 1).min(entry.faults.len()), Fault::Odor);
+    }
+    if entry.cleared.contains(&Fault::GasSmell) && !entry.cleared.contains(&Fault::Odor) {
+        entry.cleared.push(Fault::Odor);
     }
 }

@@ -3,19 +3,7 @@
 use super::neighbours::Words;
 use crate::words::concept::{Concept, Mark, Noun};
 use crate::words::item::{Form, What};
-
-/// Words that make a number only a bound, or a range.
-const BOUNDS: [&str; 7] = [
-    "almost", "nearly", "casi", "between", "entre", "around", "over",
-];
-/// Words that turn a level round.
-const LEVELS: [&str; 5] = ["empty", "full", "vacío", "lleno", "llena"];
-/// Words that take back what was said.
-const CORRECTIONS: [&str; 7] = ["mean", "meant", "sorry", "oops", "wait", "perdón", "perdon"];
-/// Parts that need their number.
-const PARTS: [&str; 6] = [
-    "thirds", "quarters", "fourths", "eighths", "tercios", "cuartos",
-];
+use crate::words::senses::Sense;
 
 impl Words<'_> {
     /// Reads what a slip beside a number may have been meant to be.
@@ -32,7 +20,7 @@ impl Words<'_> {
         }
         // "tw thirds empty": a part that has lost its number
         if matches!(self.items[at].what, What::Word { ordinary: true })
-            && PARTS.contains(&self.spelt(at).as_ref())
+            && self.says(at, Sense::Parts)
         {
             self.bound(at + 1);
             return;
@@ -45,9 +33,7 @@ impl Words<'_> {
         });
         if self.items[at].what == (What::Word { ordinary: true })
             && measured
-            && BOUNDS[..3]
-                .iter()
-                .any(|meant| one_slip(&self.spelt(at), meant))
+            && self.slip_for(at, Sense::Bound, 3)
         {
             self.bound(at + 1);
             return;
@@ -56,15 +42,13 @@ impl Words<'_> {
             self.meant_to_mend(at);
             return;
         }
-        let word = self.spelt(at).into_owned();
-        let near = |words: &[&str]| words.iter().any(|meant| one_slip(&word, meant));
         // "lmost 80%", "enre 2 y 3 bares": only a bound
-        if near(&BOUNDS) {
+        if self.slip_for(at, Sense::Bound, usize::MAX) {
             self.bound(at + 1);
             return;
         }
         // "3/4 empt": full or empty, which is the opposite
-        if near(&LEVELS) && at > 0 {
+        if self.slip_for(at, Sense::TurnsALevel, usize::MAX) && at > 0 {
             if let What::Number(n) = &mut self.items[at - 1].what
                 && n.form == Form::Part
             {
@@ -72,7 +56,52 @@ impl Words<'_> {
             }
             return;
         }
+        self.lost_part(at);
+        self.lost_place(at);
         self.meant_to_mend(at);
+    }
+
+    /// "two and a hslf gallons", "twl and a half": half of the number is lost.
+    fn lost_part(&mut self, at: usize) {
+        let and = |i: usize| self.items.get(i).is_some_and(|n| n.is(Mark::And));
+        let a = |i: usize| self.items.get(i).is_some_and(|n| n.is(Mark::Filler));
+        let before = at > 2 && a(at - 1) && and(at - 2);
+        let after = and(at + 1) && a(at + 2);
+        let number = match (before, after) {
+            (true, _) => at - 3,
+            (_, true) => at + 3,
+            _ => return,
+        };
+        if let Some(What::Number(n)) = self.items.get_mut(number).map(|i| &mut i.what) {
+            n.bound = true;
+        }
+        // "a hslf gallons": a measure that lost its number has none
+        if before && let Some(What::Number(n)) = self.items.get_mut(at + 1).map(|i| &mut i.what) {
+            n.bound = true;
+        }
+    }
+
+    /// "psi 50 onn 14": the trailer of a value that was told.
+    fn lost_place(&mut self, at: usize) {
+        let value = at > 0
+            && (self.items[at - 1].number().is_some()
+                || matches!(self.items[at - 1].what, What::Is(Concept::Level(_))));
+        let trailer = self.names(at + 1) && self.ends(at + 1);
+        let word = self.spelt(at);
+        let place = |meant: &Box<str>| {
+            word.len() <= 3
+                && (one_slip(&word, meant) || word.len() == 2 && near_pair(&word, meant))
+        };
+        if value && trailer && self.senses.of(Sense::Place).iter().any(place) {
+            self.items[at].what = What::Is(Concept::Mark(Mark::At));
+        }
+    }
+
+    /// Tells whether the word at `at` is one slip away from one of the first `most` words of `sense`.
+    fn slip_for(&self, at: usize, sense: Sense, most: usize) -> bool {
+        let word = self.spelt(at);
+        let mut meant = self.senses.of(sense).iter().take(most);
+        meant.any(|meant| one_slip(&word, meant))
     }
 
     fn bound(&mut self, at: usize) {
@@ -110,9 +139,9 @@ impl Words<'_> {
         if !next || first {
             return;
         }
-        let word = self.spelt(at);
-        let said = matches!(self.spelt(at - 1).as_ref(), "i" | "," | "no")
-            && CORRECTIONS.iter().any(|meant| one_slip(&word, meant));
+        let said = (self.says(at - 1, Sense::BeforeTakesBack)
+            || self.items[at - 1].number().is_some())
+            && self.slip_for(at, Sense::TakesBack, usize::MAX);
         if said {
             self.items[at].what = What::Is(Concept::Mark(Mark::Sorry));
         }
@@ -120,20 +149,7 @@ impl Words<'_> {
 
     /// "text me hen the tank gets to 80%": what is told of now has "got to".
     pub(super) fn wanted(&mut self, at: usize) {
-        let rises = matches!(
-            self.spelt(at).as_ref(),
-            "gets to"
-                | "hits"
-                | "reaches"
-                | "drops below"
-                | "gets below"
-                | "gets under"
-                | "goes below"
-                | "goes over"
-                | "falls under"
-                | "falls below"
-                | "gets"
-        );
+        let rises = self.says(at, Sense::Rises);
         if !rises {
             return;
         }
@@ -142,7 +158,7 @@ impl Words<'_> {
             .rev()
             .take(40)
             .take_while(|i| self.items[*i].sentence == sentence)
-            .any(|i| matches!(self.spelt(i).as_ref(), "me" | "us"));
+            .any(|i| self.says(i, Sense::Me));
         if asks {
             self.items[at].what = What::Is(Concept::Mark(Mark::If));
         }
@@ -182,6 +198,17 @@ impl Words<'_> {
             self.items[at].what = What::Is(Concept::Noun(noun));
         }
     }
+}
+
+/// Tells whether two words of two letters share one in its place.
+fn near_pair(typed: &str, meant: &str) -> bool {
+    meant.len() == 2
+        && typed
+            .bytes()
+            .zip(meant.bytes())
+            .filter(|(a, b)| a == b)
+            .count()
+            == 1
 }
 
 /// Tells whether one letter wrong, missing, too many or swapped makes `typed` of `meant`; not where they are the same.

@@ -1,6 +1,7 @@
 //! What stands near a number, as far as it speaks for or against a trailer.
 
 use super::candidate::{significant_after, significant_before};
+use crate::words::attach::fits;
 use crate::words::concept::{Concept, Mark, Noun, State};
 use crate::words::item::{Form, Item, What};
 
@@ -56,15 +57,16 @@ pub(super) fn counts(noun: Noun) -> bool {
     )
 }
 
-/// Tells whether the noun at `noun` has a number of its own right after it.
+/// Tells whether the noun at `noun` has a number of its own right after it: one in a measure that it can have.
 pub(super) fn owns_number(items: &[Item], noun: Option<usize>) -> bool {
-    noun.and_then(|n| significant_after(items, n))
-        .is_some_and(|i| {
-            matches!(
-                items[i].what,
-                What::Number(_) | What::Range(..) | What::Is(Concept::Level(_))
-            )
-        })
+    let Some(at) = noun else { return false };
+    significant_after(items, at).is_some_and(|i| match items[i].what {
+        What::Number(n) => items[at]
+            .noun()
+            .is_none_or(|noun| !counts(noun) || fits(noun, n.unit, n.form == Form::Part)),
+        What::Range(..) | What::Is(Concept::Level(_)) => true,
+        _ => false,
+    })
 }
 
 /// Tells whether the word before `at` is a noun that has numbers.

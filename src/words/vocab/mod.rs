@@ -356,6 +356,12 @@ fn is_mendable(concept: &Concept) -> bool {
             | Concept::Mark(
                 Mark::Unit
                     | Mark::Yesterday
+                    | Mark::LastNight
+                    | Mark::Morning
+                    | Mark::Past
+                    | Mark::Doubt
+                    | Mark::Expected
+                    | Mark::Forwarded
                     | Mark::Bound
                     | Mark::Between
                     | Mark::Minus

@@ -34,7 +34,7 @@ pub(super) const UNCOMPARED_READINGS: [&str; 13] = [
     "when",
 ];
 
-pub(super) const UNCOMPARED_CODES: [&str; 19] = [
+pub(super) const UNCOMPARED_CODES: [&str; 20] = [
     "power-off",
     "heater-off",
     "unhitched",
@@ -54,6 +54,7 @@ pub(super) const UNCOMPARED_CODES: [&str; 19] = [
     "person-cold",
     "generator-inside",
     "no-backflow",
+    "gas-smell",
 ];
 
 /// Leaves in an entry only what is compared; none where nothing is.

@@ -8,4 +8,5 @@ mod forms;
 mod outside;
 mod score;
 mod slips;
+mod when;
 mod words;

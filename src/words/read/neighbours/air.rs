@@ -1,0 +1,38 @@
+//! Words that speak of the weather beside a number: it is 21 out, 27 and dropping.
+
+use super::Words;
+use crate::words::concept::{Concept, Mark, Noun, State};
+use crate::words::item::What;
+use crate::words::senses::Sense;
+
+impl Words<'_> {
+    /// "it's 21 out": the air.
+    pub(super) fn it_is_out(&mut self, at: usize) {
+        if at == 0 || self.items[at].what != What::Is(Concept::State(State::Out)) {
+            return;
+        }
+        let Some(value) = self.bare_number(at - 1) else {
+            return;
+        };
+        let its = at > 1 && self.says(at - 2, Sense::AirIs);
+        let ends = self.ends(at)
+            || self.items.get(at + 1).is_some_and(|n| n.is_filler()) && self.ends(at + 1);
+        if its && ends && (-60.0..=130.0).contains(&value) {
+            self.items[at].what = What::Is(Concept::Noun(Noun::Air));
+        }
+    }
+
+    /// "it's 27 and dropping", "it's 15 and windy": the air.
+    pub(super) fn weather(&mut self, at: usize) {
+        if at == 0 || !self.items[at].is(Mark::And) || at + 1 >= self.items.len() {
+            return;
+        }
+        let number = self.bare_number(at - 1).is_some();
+        let its = at > 1 && self.says(at - 2, Sense::ItIs);
+        let said = self.says(at + 1, Sense::Weather);
+        if number && its && said && self.ends(at + 1) {
+            self.items[at].what = What::Is(Concept::Noun(Noun::Air));
+            self.items[at + 1].what = What::Is(Concept::Mark(Mark::Filler));
+        }
+    }
+}

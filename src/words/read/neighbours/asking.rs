@@ -1,0 +1,52 @@
+//! Words that ask, or set a condition, only where they open: once, is, does.
+
+use super::Words;
+use crate::words::concept::{AskWord, Concept, Mark};
+use crate::words::item::What;
+use crate::words::senses::Sense;
+
+impl Words<'_> {
+    /// "once 20 is pumped I'll close it": a condition, and not eleven.
+    pub(super) fn once(&mut self, at: usize) {
+        let Some(next) = self.items.get(at + 1) else {
+            return;
+        };
+        let opens = at == 0 || self.items[at - 1].chunk != self.items[at].chunk;
+        if opens
+            && self.says(at, Sense::Once)
+            && matches!(self.items[at].what, What::Word { .. })
+            && (self.names(at + 1) || next.is(Mark::Article))
+        {
+            self.items[at].what = What::Is(Concept::Mark(Mark::If));
+        }
+    }
+
+    /// "is the leak on 17 fixed yet", without its mark: nobody reports in that order.
+    pub(super) fn asked(&mut self, at: usize) {
+        let opens = self.items[..at]
+            .iter()
+            .rev()
+            .take_while(|i| i.sentence == self.items[at].sentence)
+            .all(|i| i.is(Mark::Call) || matches!(i.what, What::Sign(_) | What::Break));
+        if !opens || !self.items[at].is(Mark::Aux) {
+            return;
+        }
+        let verb = self.says(at, Sense::Asks);
+        // "is 62 psi too much for 9"
+        let value = self.says(at, Sense::Is)
+            && self
+                .items
+                .get(at + 1)
+                .is_some_and(|n| n.number().is_some_and(|n| n.unit.is_some()));
+        if value {
+            self.items[at].what = What::Is(Concept::Ask(AskWord::Advice));
+            return;
+        }
+        let next = self.items.get(at + 1);
+        let subject =
+            next.is_some_and(|n| n.is(Mark::Article) || n.is(Mark::Unit)) || self.names(at + 1);
+        if verb && subject && self.same_chunk(at, at + 1) {
+            self.items[at].what = What::Is(Concept::Mark(Mark::Query));
+        }
+    }
+}

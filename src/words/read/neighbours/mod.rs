@@ -1,0 +1,99 @@
+//! Words whose neighbours give them another meaning than they have alone: got to 12, 90 gallons left, once 20 is pumped.
+
+mod air;
+mod asking;
+mod places;
+mod power;
+mod regulator;
+
+use std::borrow::Cow;
+
+use crate::words::concept::Mark;
+use crate::words::item::{Form, Item, What};
+use crate::words::lex::Token;
+use crate::words::senses::{Sense, Senses};
+
+/// The items with the text they were read from.
+pub(super) struct Words<'a> {
+    pub(super) text: &'a str,
+    pub(super) tokens: &'a [Token],
+    pub(super) items: &'a mut [Item],
+    pub(super) senses: &'a Senses,
+}
+
+/// Gives each such word its meaning.
+pub(super) fn settle(text: &str, tokens: &[Token], items: &mut [Item], senses: &Senses) {
+    let mut words = Words {
+        text,
+        tokens,
+        items,
+        senses,
+    };
+    for at in 0..words.items.len() {
+        words.slip(at);
+        words.wanted(at);
+        words.which_tank(at);
+        words.bracketed(at);
+        words.once(at);
+        words.asked(at);
+        words.it_is_out(at);
+        words.weather(at);
+        words.stands_at(at);
+        words.both_cords(at);
+        words.got_to(at);
+        words.left(at);
+        words.nearly_there(at);
+        words.here(at);
+        words.truck(at);
+        words.regulator_side(at);
+        words.alternating(at);
+        words.all_of_them(at);
+    }
+}
+
+impl Words<'_> {
+    /// Returns the folded text of an item, its words parted by one space each.
+    pub(super) fn spelt(&self, at: usize) -> Cow<'_, str> {
+        let item = &self.items[at];
+        let typed = &self.text[self.tokens[item.first].start..self.tokens[item.end - 1].end];
+        if typed.contains("  ") {
+            Cow::Owned(typed.split_whitespace().collect::<Vec<_>>().join(" "))
+        } else {
+            Cow::Borrowed(typed)
+        }
+    }
+
+    /// Tells whether the item at `at` is spelt as one of the words of `sense`.
+    pub(super) fn says(&self, at: usize, sense: Sense) -> bool {
+        self.senses.has(&self.spelt(at), sense)
+    }
+
+    pub(super) fn same_chunk(&self, a: usize, b: usize) -> bool {
+        self.items
+            .get(b)
+            .is_some_and(|item| item.chunk == self.items[a].chunk)
+    }
+
+    /// Tells whether nothing more is said in the chunk after `at`.
+    pub(super) fn ends(&self, at: usize) -> bool {
+        self.items.get(at + 1).is_none_or(|n| {
+            n.chunk != self.items[at].chunk || matches!(n.what, What::Sign(_) | What::Break)
+        })
+    }
+
+    /// Tells whether a trailer may be named at `at`.
+    pub(super) fn names(&self, at: usize) -> bool {
+        self.items.get(at).is_some_and(|n| match n.what {
+            What::Code => true,
+            What::Number(n) => n.form == Form::Whole && n.unit.is_none(),
+            _ => n.is(Mark::Unit),
+        })
+    }
+
+    /// Tells whether a number without a measure stands at `at`.
+    pub(super) fn bare_number(&self, at: usize) -> Option<f64> {
+        let number = self.items.get(at)?.number()?;
+        (number.unit.is_none() && matches!(number.form, Form::Whole | Form::Decimal))
+            .then_some(number.value)
+    }
+}

@@ -1,0 +1,151 @@
+//! Words of coming, going and standing: got to 12, 90 gallons left, the truck came, va a la mitad.
+
+use super::Words;
+use crate::heard::{Event, Need};
+use crate::words::concept::{Concept, Mark, Noun, Unit};
+use crate::words::item::{Form, Item, What};
+use crate::words::senses::Sense;
+
+impl Words<'_> {
+    /// "got to 12", "just got to unit 12": the sender arrived, and need do nothing.
+    pub(super) fn got_to(&mut self, at: usize) {
+        let plan = self.items[at].is(Mark::Plan) && self.says(at, Sense::GotTo);
+        if !plan || !self.same_chunk(at, at + 1) {
+            return;
+        }
+        let mut next = at + 1;
+        while self.items.get(next).is_some_and(|n| n.is(Mark::Article)) {
+            next += 1;
+        }
+        let valued = self
+            .items
+            .iter()
+            .take(at)
+            .rev()
+            .take(6)
+            .take_while(|i| i.chunk == self.items[at].chunk)
+            .any(|i| i.noun().is_some_and(|n| n.reading().is_some()));
+        if self.names(next) && !valued {
+            self.items[at].what = What::Is(Concept::Event(Event::Arrived));
+        }
+    }
+
+    /// "90 gallons left" remains, "left it in the truck" was forgotten: neither is a departure.
+    pub(super) fn left(&mut self, at: usize) {
+        if self.items[at].what != What::Is(Concept::Event(Event::Left))
+            || !self.says(at, Sense::Left)
+        {
+            return;
+        }
+        let before = at
+            .checked_sub(1)
+            .filter(|i| self.same_chunk(at, *i))
+            .map(|i| self.items[i]);
+        let remains = before.is_some_and(|b| {
+            b.number()
+                .is_some_and(|n| n.unit.is_some() || n.form != Form::Whole)
+                || matches!(
+                    b.what,
+                    What::Is(
+                        Concept::Level(_)
+                            | Concept::Noun(Noun::Supplies | Noun::Water | Noun::Fuel)
+                    )
+                )
+                || b.noun().is_some_and(Noun::is_tank)
+        });
+        let forgot = self.items.get(at + 1).is_some_and(|n| {
+            n.chunk == self.items[at].chunk
+                && n.is(Mark::Pronoun)
+                && !(self.ends(at + 1)
+                    || self
+                        .items
+                        .get(at + 2)
+                        .is_some_and(|n| n.is(Mark::With) || n.is(Mark::And)))
+        });
+        if remains || forgot {
+            self.items[at].what = What::Is(Concept::Mark(Mark::Filler));
+        }
+    }
+
+    /// "llegó la pipa a la 12": the truck that was asked for came.
+    pub(super) fn truck(&mut self, at: usize) {
+        let need = matches!(self.items[at].what, What::Is(Concept::Need(Need::PumpOut)));
+        if !need || !self.says(at, Sense::TheTruck) {
+            return;
+        }
+        let moves = |i: &Item| {
+            matches!(
+                i.what,
+                What::Is(Concept::Event(
+                    Event::Arrived | Event::Left | Event::Returned
+                ))
+            )
+        };
+        let near = (at.saturating_sub(3)..self.items.len().min(at + 4))
+            .filter(|i| self.same_chunk(at, *i))
+            .any(|i| moves(&self.items[i]));
+        if near {
+            self.items[at].what = What::Is(Concept::Noun(Noun::Truck));
+        }
+    }
+
+    /// "la 9 va a un cuarto": how it stands, and nothing that will be done.
+    pub(super) fn stands_at(&mut self, at: usize) {
+        if !self.items[at].is(Mark::Plan) || !self.says(at, Sense::StandsAt) {
+            return;
+        }
+        let level = (at + 1..self.items.len())
+            .take(2)
+            .find(|i| !self.items[*i].is_filler())
+            .is_some_and(|i| {
+                self.items[i]
+                    .number()
+                    .is_some_and(|n| n.form == Form::Part || n.unit == Some(Unit::Pct))
+            });
+        if level {
+            self.items[at].what = What::Is(Concept::Mark(Mark::Filler));
+        }
+    }
+
+    /// "ya casi está lleno": nearly full, and no plan.
+    pub(super) fn nearly_there(&mut self, at: usize) {
+        if !self.items[at].is(Mark::Plan) || !self.says(at, Sense::NearlyThere) {
+            return;
+        }
+        let level = (at + 1..self.items.len())
+            .take(3)
+            .take_while(|i| self.same_chunk(at, *i))
+            .find(|i| {
+                matches!(self.items[*i].what, What::Is(Concept::Level(_)))
+                    || self.items[*i]
+                        .number()
+                        .is_some_and(|n| n.form == Form::Part || n.unit == Some(Unit::Pct))
+            });
+        let Some(level) = level else { return };
+        self.items[at].what = What::Is(Concept::Mark(Mark::Bound));
+        for i in at + 1..level {
+            self.items[i].what = What::Is(Concept::Mark(Mark::Filler));
+        }
+        if let What::Number(n) = &mut self.items[level].what {
+            n.bound = true;
+        }
+    }
+
+    /// "8 here. chocked.": a trailer alone with the word.
+    pub(super) fn here(&mut self, at: usize) {
+        if !self.says(at, Sense::Here) || at == 0 || !self.ends(at) {
+            return;
+        }
+        let start = (0..at)
+            .rev()
+            .take_while(|i| self.same_chunk(at, *i))
+            .last()
+            .unwrap_or(at);
+        let trailer = self.names(at - 1) && !self.items[at - 1].is(Mark::Unit);
+        let alone = (start..at - 1)
+            .all(|i| self.items[i].is(Mark::Unit) || self.items[i].is(Mark::Article));
+        if trailer && alone {
+            self.items[at].what = What::Is(Concept::Event(Event::Arrived));
+        }
+    }
+}

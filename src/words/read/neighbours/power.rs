@@ -1,0 +1,105 @@
+//! Words that count cords, or tell the volts of the mains, by what stands beside them.
+
+use super::Words;
+use crate::heard::Event;
+use crate::words::concept::{Concept, Mark, Noun, State, Unit};
+use crate::words::item::{Form, Number, What};
+use crate::words::senses::Sense;
+
+impl Words<'_> {
+    /// "both cords hot", "los dos cables vivos": two of them.
+    pub(super) fn both_cords(&mut self, at: usize) {
+        let both = self.items[at].is(Mark::All) && self.says(at, Sense::Both);
+        let cords = self
+            .items
+            .get(at + 1)
+            .is_some_and(|n| matches!(n.noun(), Some(Noun::Cords | Noun::Cord)));
+        if !both || !cords {
+            return;
+        }
+        let live = (at + 1..self.items.len())
+            .take(6)
+            .take_while(|i| self.same_chunk(at, *i))
+            .any(|i| {
+                matches!(
+                    self.items[i].what,
+                    What::Is(
+                        Concept::State(
+                            State::Live | State::On | State::TurnedOn | State::PluggedIn
+                        ) | Concept::Event(Event::PowerOn)
+                    )
+                ) || self.items[i].noun() == Some(Noun::Cords)
+                    && self.items[i].end > self.items[i].first + 1
+            });
+        if live {
+            self.items[at].what = What::Number(Number {
+                value: 2.0,
+                form: Form::Whole,
+                unit: None,
+                bound: false,
+            });
+            self.items[at + 1].what = What::Is(Concept::Noun(Noun::Cords));
+        }
+    }
+
+    /// "los cords de la 21 están live, los tres", "cords hot, all 3": how many of them, where a count is said last.
+    pub(super) fn all_of_them(&mut self, at: usize) {
+        let whole = self.items[at].is(Mark::All) || self.says(at, Sense::TheyAll);
+        let count = self.bare_number(at + 1).filter(|n| (1.0..=4.0).contains(n));
+        if !whole || count.is_none() || !self.ends(at + 1) || !self.same_chunk(at, at + 1) {
+            return;
+        }
+        let sentence = self.items[at].sentence;
+        let said = || {
+            self.items[..at]
+                .iter()
+                .rev()
+                .take(40)
+                .take_while(|i| i.sentence == sentence)
+        };
+        let live = said().any(|i| {
+            matches!(
+                i.what,
+                What::Is(
+                    Concept::State(State::Live | State::On | State::TurnedOn | State::PluggedIn)
+                        | Concept::Event(Event::PowerOn)
+                )
+            )
+        });
+        let cords = said().any(|i| matches!(i.noun(), Some(Noun::Cords | Noun::Cord)));
+        if live && cords {
+            self.items[at].what = What::Is(Concept::Noun(Noun::Cords));
+        }
+    }
+
+    /// "118 ac", "ac 118": the volts of the mains, and no cooler.
+    pub(super) fn alternating(&mut self, at: usize) {
+        if self.items[at].noun() != Some(Noun::Ac) || !self.says(at, Sense::Current) {
+            return;
+        }
+        let mains = |v: f64| (90.0..=260.0).contains(&v);
+        let before = at
+            .checked_sub(1)
+            .filter(|i| self.same_chunk(at, *i) && self.bare_number(*i).is_some_and(mains));
+        let after = Some(at + 1)
+            .filter(|i| self.same_chunk(at, *i) && self.bare_number(*i).is_some_and(mains));
+        let place = |i: usize| {
+            self.items.get(i).is_some_and(|n| {
+                n.is(Mark::At)
+                    || n.is(Mark::And)
+                    || n.what == What::Is(Concept::State(State::On)) && self.names(i + 1)
+            })
+        };
+        let denied =
+            at > 0 && (self.items[at - 1].is(Mark::No) || self.items[at - 1].is(Mark::Not));
+        let number = match (before, after) {
+            (Some(i), _) if self.ends(at) || place(at + 1) => i,
+            (None, Some(i)) if !denied && (self.ends(i) || place(i + 1)) => i,
+            _ => return,
+        };
+        if let What::Number(n) = &mut self.items[number].what {
+            n.unit = Some(Unit::Volt);
+        }
+        self.items[at].what = What::Is(Concept::Mark(Mark::Filler));
+    }
+}

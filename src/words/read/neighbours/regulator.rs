@@ -1,0 +1,79 @@
+//! The side of the regulator that a pressure was read at, where only the words around say that there is one.
+
+use super::Words;
+use crate::heard::Event;
+use crate::words::concept::{Concept, Mark, Noun, State, Unit};
+use crate::words::item::{Item, What};
+use crate::words::senses::Sense;
+
+impl Words<'_> {
+    /// "3.2 bar after the regulator, 6 bar before", "450 kPa before I fitted the reg, 330 after".
+    pub(super) fn regulator_side(&mut self, at: usize) {
+        let before = self.says(at, Sense::BeforeIt);
+        let after = self.says(at, Sense::AfterIt);
+        if !(before || after)
+            || !matches!(
+                self.items[at].what,
+                What::Is(Concept::Mark(Mark::Clock | Mark::Plan))
+            )
+        {
+            return;
+        }
+        let pressure = |i: &Item| {
+            i.number().is_some_and(|n| {
+                matches!(
+                    n.unit,
+                    Some(Unit::Psi | Unit::Bar | Unit::Kpa | Unit::KgCm2)
+                )
+            })
+        };
+        let sentence = self.items[at].sentence;
+        let near = |i: &Item| i.sentence == sentence;
+        let around = at.saturating_sub(40)..self.items.len().min(at + 40);
+        let spoken_of = self.items[around].iter().filter(|i| near(i)).any(|i| {
+            matches!(
+                i.noun(),
+                Some(Noun::Regulator | Noun::BeforeRegulator | Noun::AfterRegulator)
+            ) || i.what == What::Is(Concept::Event(Event::RegulatorFitted))
+        });
+        let told = self.items[..at]
+            .iter()
+            .rev()
+            .take(5)
+            .any(|i| near(i) && (pressure(i) || i.number().is_some() && after))
+            || at > 0 && self.bare_number(at - 1).is_some_and(|v| v >= 15.0);
+        let clause = self.says(at, Sense::BeforeI);
+        let next_value = self.bare_number(at + 1).is_some();
+        if !spoken_of || !told || !(clause || self.ends(at) || next_value) {
+            return;
+        }
+        let noun = if before {
+            Noun::BeforeRegulator
+        } else {
+            Noun::AfterRegulator
+        };
+        self.items[at].what = What::Is(Concept::Noun(noun));
+        // a number without a measure has that of the number it is held against
+        let own = |i: &usize| {
+            !clause
+                && self.bare_number(*i).is_some()
+                && !i.checked_sub(1).is_some_and(|b| {
+                    self.items[b].is(Mark::At)
+                        || self.items[b].is(Mark::Unit)
+                        || self.items[b].what == What::Is(Concept::State(State::On))
+                })
+        };
+        let Some(number) = at.checked_sub(1).filter(own) else {
+            return;
+        };
+        let measure = self.items[..number]
+            .iter()
+            .rev()
+            .take(40)
+            .find(|i| near(i) && pressure(i))
+            .and_then(|i| i.number()?.unit);
+        if let What::Number(n) = &mut self.items[number].what {
+            n.unit = measure;
+        }
+    }
+}

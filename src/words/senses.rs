@@ -1,0 +1,128 @@
+//! Spellings that have another meaning beside certain neighbours: `grammar/words/senses.toml`.
+
+use serde::Deserialize;
+
+use super::vocab::{FastMap, WordsError};
+
+/// Declares the senses as the file names them.
+macro_rules! senses {
+    ($($variant:ident = $name:literal),+ $(,)?) => {
+        /// A use of a spelling that its neighbours decide on. The file says when.
+        #[derive(Debug, Clone, Copy, PartialEq, Eq)]
+        #[repr(u8)]
+        pub(super) enum Sense { $($variant),+ }
+
+        impl Sense {
+            const ALL: &'static [(Sense, &'static str)] = &[$((Sense::$variant, $name)),+];
+        }
+    };
+}
+
+senses! {
+    Once = "once",
+    Asks = "asks",
+    Is = "is",
+    AirIs = "air-is",
+    ItIs = "it-is",
+    Weather = "weather",
+    StandsAt = "stands-at",
+    Both = "both",
+    TheyAll = "they-all",
+    GotTo = "got-to",
+    Left = "left",
+    TheTruck = "the-truck",
+    BeforeIt = "before-it",
+    BeforeI = "before-i",
+    AfterIt = "after-it",
+    Current = "current",
+    Bound = "bound",
+    TurnsALevel = "turns-a-level",
+    TakesBack = "takes-back",
+    BeforeTakesBack = "before-takes-back",
+    Parts = "parts",
+    Rises = "rises",
+    Me = "me",
+    Circuits = "circuits",
+    CameTo = "came-to",
+    Level = "level",
+    TakesAllBack = "takes-all-back",
+    Static = "static",
+    PlacesInside = "places-inside",
+    Am = "am",
+    A = "a",
+    AtAValue = "at-a-value",
+    AtAnHour = "at-an-hour",
+    Around = "around",
+    NearlyThere = "nearly-there",
+    Here = "here",
+    OnePerson = "one-person",
+    Stall = "stall",
+    Place = "place",
+}
+
+/// The file.
+#[derive(Debug, Deserialize)]
+#[serde(deny_unknown_fields)]
+struct File {
+    sense: Vec<Entry>,
+}
+
+#[derive(Debug, Deserialize)]
+#[serde(deny_unknown_fields)]
+struct Entry {
+    name: String,
+    /// Which neighbours decide, for whoever edits the file.
+    #[serde(rename = "why")]
+    _why: String,
+    say: Vec<String>,
+}
+
+/// The spellings of each sense.
+#[derive(Debug, Clone, Default)]
+pub(super) struct Senses {
+    /// A bit for each sense of a spelling.
+    bits: FastMap<Box<str>, u64>,
+    lists: Vec<Vec<Box<str>>>,
+}
+
+impl Senses {
+    /// Reads the file; each sense must stand in it once, and no other.
+    pub(super) fn parse(file: &str, text: &str) -> Result<Senses, WordsError> {
+        let wrong = |message: String| WordsError::Toml {
+            file: file.into(),
+            message,
+        };
+        let parsed: File = toml::from_str(text).map_err(|error| wrong(error.to_string()))?;
+        let mut senses = Senses {
+            lists: vec![Vec::new(); Sense::ALL.len()],
+            ..Senses::default()
+        };
+        for entry in parsed.sense {
+            let (sense, _) = Sense::ALL
+                .iter()
+                .find(|(_, name)| *name == entry.name)
+                .ok_or_else(|| wrong(format!("no sense is named `{}`", entry.name)))?;
+            for say in entry.say {
+                *senses.bits.entry(say.as_str().into()).or_default() |= 1 << *sense as u8;
+                senses.lists[*sense as usize].push(say.into());
+            }
+        }
+        let empty = senses.lists.iter().position(Vec::is_empty);
+        match empty.map(|i| Sense::ALL[i].1) {
+            Some(name) => Err(wrong(format!("the sense `{name}` is missing"))),
+            None => Ok(senses),
+        }
+    }
+
+    /// Tells whether `spelt` has the sense.
+    pub(super) fn has(&self, spelt: &str, sense: Sense) -> bool {
+        self.bits
+            .get(spelt)
+            .is_some_and(|bits| bits & (1 << sense as u8) != 0)
+    }
+
+    /// Returns the spellings of a sense, in the order of the file.
+    pub(super) fn of(&self, sense: Sense) -> &[Box<str>] {
+        &self.lists[sense as usize]
+    }
+}
