@@ -426,6 +426,7 @@ task-electrician = electrician
 task-plumber = plumber
 task-check-in = check-in
 task-other = job
+task-found = {" "}({ $what })
 task-truck-by = truck on site by { $time }
 task-by = by { $time }
 task-call-by = call by { $time }
@@ -834,6 +835,46 @@ refused-row = { $what ->
     }
 }
 refused-row-crew = { $row } not allowed to { $who }
+
+### Buttons: what stands on them, and what a press says
+
+choice-done = Done { $id }
+choice-done-says = done { $id }
+choice-take = Take { $id }
+choice-take-says = take { $id }
+choice-why = Why?
+choice-why-says = why
+choice-got-it = Got it
+choice-got-it-says = got it
+choice-not-right = Not right
+choice-not-right-says = undo
+choice-yes = Yes
+choice-yes-says = yes
+choice-no = No
+choice-no-says = no
+choice-skip = Skip
+choice-skip-says = skip
+choice-ready = Done
+choice-ready-says = yes
+choice-shut = Shut
+choice-shut-says = taps shut
+choice-running = Running
+choice-running-says = taps running
+choice-before = Before
+choice-before-says = before
+choice-after = After
+choice-after-says = after
+choice-first-says = the first
+choice-second-says = the second
+choice-third-says = the third
+
+### Shown for a moment to whoever pressed a button that does nothing
+
+press-over = That question is over. Write it, if it still holds.
+press-spent = Pressed before. It counts once.
+press-expired = This button is too old. Write it instead.
+press-not-yours = This button is for somebody else. Write it instead.
+press-unknown = This button does nothing. Write it instead.
 
 ### Alarms to a dispatcher
 
@@ -1476,6 +1517,9 @@ walk-answer-safe = Yes or no.
 walk-mended-now = { $what }: { $words }
 walk-not = So it is not { $what }.
 walk-lately = Done { $age } ago, so not asked again: { $what }.
+walk-repaired = Lately on { $unit }: { $what }.
+walk-repaired-then = { $what } { $age } ago
+walk-was-mended = { $name } mended
 walk-fixed = Good. That ends the check on { $unit }: { $name }.
 walk-reset = Reset noted. If it trips again, tell me.
 walk-skipped = Taken as done up to here.

@@ -427,6 +427,7 @@ task-electrician = electricista
 task-plumber = plomero
 task-check-in = reporte
 task-other = trabajo
+task-found = {" "}({ $what })
 task-truck-by = camión en sitio antes de { $time }
 task-by = antes de { $time }
 task-call-by = llame antes de { $time }
@@ -835,6 +836,46 @@ refused-row = { $what ->
     }
 }
 refused-row-crew = { $row } de { $who } sin permiso
+
+### Buttons: what stands on them, and what a press says
+
+choice-done = Hecho { $id }
+choice-done-says = hecho { $id }
+choice-take = Tomo { $id }
+choice-take-says = tomo { $id }
+choice-why = ¿Por qué?
+choice-why-says = por qué
+choice-got-it = Enterado
+choice-got-it-says = enterado
+choice-not-right = No es así
+choice-not-right-says = deshacer
+choice-yes = Sí
+choice-yes-says = sí
+choice-no = No
+choice-no-says = no
+choice-skip = Omitir
+choice-skip-says = omite
+choice-ready = Listo
+choice-ready-says = sí
+choice-shut = Cerradas
+choice-shut-says = llaves cerradas
+choice-running = Abiertas
+choice-running-says = llaves abiertas
+choice-before = Antes
+choice-before-says = antes del regulador
+choice-after = Después
+choice-after-says = después del regulador
+choice-first-says = la primera
+choice-second-says = la segunda
+choice-third-says = la tercera
+
+### Shown for a moment to whoever pressed a button that does nothing
+
+press-over = Esa pregunta ya pasó. Escríbalo, si todavía vale.
+press-spent = Ya lo tocó. Cuenta una vez.
+press-expired = Este botón es muy viejo. Escríbalo mejor.
+press-not-yours = Este botón es para otra persona. Escríbalo mejor.
+press-unknown = Este botón no hace nada. Escríbalo mejor.
 
 ### Alarms to a dispatcher
 
@@ -1477,6 +1518,9 @@ walk-answer-safe = Sí o no.
 walk-mended-now = { $what }: { $words }
 walk-not = Entonces no es { $what }.
 walk-lately = Hecho hace { $age }, no lo pregunto otra vez: { $what }.
+walk-repaired = Hace poco en la { $unit }: { $what }.
+walk-repaired-then = { $what } hace { $age }
+walk-was-mended = { $name }, arreglado
 walk-fixed = Bien. Con eso termina la revisión de la { $unit }: { $name }.
 walk-reset = Reposición anotada. Si se bota otra vez, avíseme.
 walk-skipped = Lo tomo como hecho hasta aquí.

@@ -29,7 +29,7 @@ use tokio::sync::oneshot;
 
 pub use forget::{Forget, Forgotten};
 pub use held::is_held_by;
-pub use letter::{Parcel, ParcelId};
+pub use letter::{Button, Parcel, ParcelId, PressAnswer};
 pub use look_up::entries;
 pub use turns::Turns;
 
