@@ -450,6 +450,7 @@ task-electrician = electrician
 task-plumber = plumber
 task-check-in = check-in
 task-other = job
+task-found = {" "}({ $what })
 task-truck-by = truck on site by { $time }
 task-by = by { $time }
 task-call-by = call by { $time }
@@ -563,6 +564,47 @@ not-understood-again = I did not understand { $quote }. "help" shows how to writ
 heard-of = Noted, a word on { $units }. Nothing new to log.
 nothing-to-log = Read. Nothing to log.
 stranger = This chat is for invited people only.
+
+### Incidents: opened, told and released by a dispatcher
+
+incident-opened = Incident { $id } on { $unit } is open. What was said of { $unit } from { $from } to { $to } is kept until it is released.
+incident-help-first = Is somebody hurt now? Call the emergency number first. This can wait.
+incident-opened-by = { $who } opened incident { $id } on { $unit }. What was said of { $unit } from { $from } to { $to } is kept.
+incident-goes-on = Incident { $id } on { $unit } goes on.
+incident-ask = Incident { $id }, { $row } of { $rows }: { $what }
+incident-ask-what = what happened? "skip" if not known, "stop" to go on later.
+incident-ask-when = when was it? A time, or: yesterday 18:40.
+incident-ask-where = where on the site? The door, the step, the stall.
+incident-ask-who = who was involved? Names, crew or guest.
+incident-ask-injured = was anybody hurt, and how? Who gave help?
+incident-ask-told = who was told, and when? Office, client, insurer, police.
+incident-ask-witnesses = who saw it? Names and how to reach them.
+incident-ask-photos = are there photos? Who has them?
+incident-noted = Noted: { $quote }.
+incident-kept = Kept now: what was said from { $from } to { $to }.
+incident-added = Added to incident { $id }. For another one: "new incident { $unit }".
+incident-not-known = Noted as not known.
+incident-stopped = Stopped. { $count ->
+    [one] 1 fact
+   *[other] { $count } facts
+  } of incident { $id } not told yet. "incident { $unit }" goes on.
+incident-complete = Incident { $id } on { $unit }: { $count ->
+    [0] all facts are asked
+    [one] 1 fact is open
+   *[other] { $count } facts are open
+  }. Its texts are kept. "release incident { $id }" with a reason lets them go.
+incident-line = Incident { $id } on { $unit }, opened { $time }: { $count ->
+    [0] all facts asked
+    [one] 1 fact not told
+   *[other] { $count } facts not told
+  }.
+incident-none = No incident is open. No text is held.
+incident-how = Open one as: incident 14 what happened, with the time. "incidents" lists them. "release incident 3" with a reason ends one.
+incident-release-how = Say it with its number and the reason: release incident 3 insurer has settled. "incidents" lists them.
+incident-release-why = Incident { $id } is still held. Say why it is released: release incident { $id } insurer has settled.
+incident-no-such = There is no open incident { $id }. "incidents" lists them.
+incident-released = Incident { $id } on { $unit } is released. Its texts now go as all others do. Export it first if you need it.
+incident-released-by = { $who } released incident { $id } on { $unit }: { $quote }.
 
 ### Printed on a trailer's sticker
 
@@ -818,6 +860,46 @@ refused-row = { $what ->
 }
 refused-row-crew = { $row } not allowed to { $who }
 
+### Buttons: what stands on them, and what a press says
+
+choice-done = Done { $id }
+choice-done-says = done { $id }
+choice-take = Take { $id }
+choice-take-says = take { $id }
+choice-why = Why?
+choice-why-says = why
+choice-got-it = Got it
+choice-got-it-says = got it
+choice-not-right = Not right
+choice-not-right-says = undo
+choice-yes = Yes
+choice-yes-says = yes
+choice-no = No
+choice-no-says = no
+choice-skip = Skip
+choice-skip-says = skip
+choice-ready = Done
+choice-ready-says = yes
+choice-shut = Shut
+choice-shut-says = taps shut
+choice-running = Running
+choice-running-says = taps running
+choice-before = Before
+choice-before-says = before
+choice-after = After
+choice-after-says = after
+choice-first-says = the first
+choice-second-says = the second
+choice-third-says = the third
+
+### Shown for a moment to whoever pressed a button that does nothing
+
+press-over = That question is over. Write it, if it still holds.
+press-spent = Pressed before. It counts once.
+press-expired = This button is too old. Write it instead.
+press-not-yours = This button is for somebody else. Write it instead.
+press-unknown = This button does nothing. Write it instead.
+
 ### Alarms to a dispatcher
 
 alarm-danger = { $signal } { $unit }: { $who } reports { $what } at { $site }. Phone them now.
@@ -850,6 +932,7 @@ help-dispatcher =
     As a dispatcher: "digest", "log" with a name, "override 12" with a reason. "relearn 12" forgets what pump-outs taught. "teach" adds a word of your own, "words" lists them. "got it" stops an alarm for all.
     "invite tech Sam es" lets Sam in. "role Sam driver" changes what Sam may do. "crew" lists everybody.
     A lost phone: "shut out Sam". It works at once.
+    "incident 14" with what happened keeps what was said of 14, and asks the facts.
 
 ### The demo
 
@@ -1458,6 +1541,9 @@ walk-answer-safe = Yes or no.
 walk-mended-now = { $what }: { $words }
 walk-not = So it is not { $what }.
 walk-lately = Done { $age } ago, so not asked again: { $what }.
+walk-repaired = Lately on { $unit }: { $what }.
+walk-repaired-then = { $what } { $age } ago
+walk-was-mended = { $name } mended
 walk-fixed = Good. That ends the check on { $unit }: { $name }.
 walk-reset = Reset noted. If it trips again, tell me.
 walk-skipped = Taken as done up to here.

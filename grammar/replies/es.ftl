@@ -451,6 +451,7 @@ task-electrician = electricista
 task-plumber = plomero
 task-check-in = reporte
 task-other = trabajo
+task-found = {" "}({ $what })
 task-truck-by = camión en sitio antes de { $time }
 task-by = antes de { $time }
 task-call-by = llame antes de { $time }
@@ -564,6 +565,47 @@ not-understood-again = No entendí { $quote }. "ayuda" muestra cómo escribir.
 heard-of = Anotado, noticias de { $units }. Nada nuevo que registrar.
 nothing-to-log = Leído. Nada que registrar.
 stranger = Este chat es solo para personas invitadas.
+
+### Incidents: opened, told and released by a dispatcher
+
+incident-opened = Incidente { $id } de la { $unit } abierto. Lo que se dijo de la { $unit } de { $from } a { $to } se guarda hasta liberarlo.
+incident-help-first = ¿Hay alguien herido ahora? Primero llame al número de emergencia. Esto puede esperar.
+incident-opened-by = { $who } abrió el incidente { $id } de la { $unit }. Lo que se dijo de la { $unit } de { $from } a { $to } se guarda.
+incident-goes-on = Sigue el incidente { $id } de la { $unit }.
+incident-ask = Incidente { $id }, { $row } de { $rows }: { $what }
+incident-ask-what = ¿qué pasó? "salta" si no se sabe, "luego" para seguir después.
+incident-ask-when = ¿cuándo fue? Una hora, o: ayer 18:40.
+incident-ask-where = ¿en qué lugar? La puerta, el escalón, el baño.
+incident-ask-who = ¿quiénes estaban? Nombres, si son del equipo o invitados.
+incident-ask-injured = ¿hubo heridos, y cómo están? ¿Quién dio ayuda?
+incident-ask-told = ¿a quién se avisó, y cuándo? Oficina, cliente, seguro, policía.
+incident-ask-witnesses = ¿quién lo vio? Nombres y cómo hablarles.
+incident-ask-photos = ¿hay fotos? ¿Quién las tiene?
+incident-noted = Anotado: { $quote }.
+incident-kept = Ahora se guarda lo que se dijo de { $from } a { $to }.
+incident-added = Lo agregué al incidente { $id }. Para otro: "nuevo incidente { $unit }".
+incident-not-known = Anotado que no se sabe.
+incident-stopped = Lo dejo aquí. { $count ->
+    [one] Falta 1 dato
+   *[other] Faltan { $count } datos
+  } del incidente { $id }. "incidente { $unit }" sigue.
+incident-complete = Incidente { $id } de la { $unit }: { $count ->
+    [0] ya pregunté todo
+    [one] falta 1 dato
+   *[other] faltan { $count } datos
+  }. Sus textos se guardan. "libera incidente { $id }" con el motivo los suelta.
+incident-line = Incidente { $id } de la { $unit }, abierto { $time }: { $count ->
+    [0] ya pregunté todo
+    [one] falta 1 dato
+   *[other] faltan { $count } datos
+  }.
+incident-none = No hay incidentes abiertos. No se retiene ningún texto.
+incident-how = Ábralo así: incidente 14 qué pasó, con la hora. "incidentes" los muestra. "libera incidente 3" con el motivo cierra uno.
+incident-release-how = Dígalo con su número y el motivo: libera incidente 3 el seguro ya pagó. "incidentes" los muestra.
+incident-release-why = El incidente { $id } sigue guardado. Diga por qué se libera: libera incidente { $id } el seguro ya pagó.
+incident-no-such = No hay un incidente { $id } abierto. "incidentes" los muestra.
+incident-released = Incidente { $id } de la { $unit } liberado. Sus textos ya se borran como los demás. Si lo necesita, expórtelo antes.
+incident-released-by = { $who } liberó el incidente { $id } de la { $unit }: { $quote }.
 
 ### Printed on a trailer's sticker
 
@@ -819,6 +861,46 @@ refused-row = { $what ->
 }
 refused-row-crew = { $row } de { $who } sin permiso
 
+### Buttons: what stands on them, and what a press says
+
+choice-done = Hecho { $id }
+choice-done-says = hecho { $id }
+choice-take = Tomo { $id }
+choice-take-says = tomo { $id }
+choice-why = ¿Por qué?
+choice-why-says = por qué
+choice-got-it = Enterado
+choice-got-it-says = enterado
+choice-not-right = No es así
+choice-not-right-says = deshacer
+choice-yes = Sí
+choice-yes-says = sí
+choice-no = No
+choice-no-says = no
+choice-skip = Omitir
+choice-skip-says = omite
+choice-ready = Listo
+choice-ready-says = sí
+choice-shut = Cerradas
+choice-shut-says = llaves cerradas
+choice-running = Abiertas
+choice-running-says = llaves abiertas
+choice-before = Antes
+choice-before-says = antes del regulador
+choice-after = Después
+choice-after-says = después del regulador
+choice-first-says = la primera
+choice-second-says = la segunda
+choice-third-says = la tercera
+
+### Shown for a moment to whoever pressed a button that does nothing
+
+press-over = Esa pregunta ya pasó. Escríbalo, si todavía vale.
+press-spent = Ya lo tocó. Cuenta una vez.
+press-expired = Este botón es muy viejo. Escríbalo mejor.
+press-not-yours = Este botón es para otra persona. Escríbalo mejor.
+press-unknown = Este botón no hace nada. Escríbalo mejor.
+
 ### Alarms to a dispatcher
 
 alarm-danger = { $signal } { $unit }: { $who } reporta { $what } en { $site }. Llame por teléfono ya.
@@ -851,6 +933,7 @@ help-dispatcher =
     Como despachador: "resumen", "log" con un nombre, "autoriza 12" con un motivo. "reaprende 12" olvida lo aprendido de los vaciados. "aprende" suma una palabra propia, "palabras" las muestra. "enterado" para un aviso para todos.
     "invita técnico Sam es" deja entrar a Sam. "rol Sam conductor" cambia lo que puede hacer. "equipo" muestra a todos.
     Un teléfono perdido: "bloquea a Sam". Vale al momento.
+    "incidente 14" con lo que pasó guarda lo que se dijo de la 14, y pregunta los datos.
 
 ### The demo
 
@@ -1459,6 +1542,9 @@ walk-answer-safe = Sí o no.
 walk-mended-now = { $what }: { $words }
 walk-not = Entonces no es { $what }.
 walk-lately = Hecho hace { $age }, no lo pregunto otra vez: { $what }.
+walk-repaired = Hace poco en la { $unit }: { $what }.
+walk-repaired-then = { $what } hace { $age }
+walk-was-mended = { $name }, arreglado
 walk-fixed = Bien. Con eso termina la revisión de la { $unit }: { $name }.
 walk-reset = Reposición anotada. Si se bota otra vez, avíseme.
 walk-skipped = Lo tomo como hecho hasta aquí.

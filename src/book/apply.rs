@@ -7,7 +7,9 @@ use chrono::{DateTime, TimeDelta, Utc};
 use serde::{Deserialize, Serialize};
 
 use super::ahead::Ahead;
+use super::incidents::Incidents;
 use super::lessons::Lessons;
+use super::offers::Offers;
 use super::people::{CrewChange, People};
 use super::record::{AlarmChange, Message, MessageKey, Personal, Record};
 use super::refusals::Refusals;
@@ -106,7 +108,11 @@ pub struct Book {
     lessons: Lessons,
     #[serde(default)]
     taught: TaughtWords,
+    #[serde(default)]
+    incidents: Incidents,
     people: People,
+    #[serde(default)]
+    offers: Offers,
     /// The first message ever, and each person's last.
     #[serde(default)]
     heard: HeardFrom,
@@ -151,7 +157,15 @@ impl Book {
                 }
             }
             Record::RefusedTold { at } => self.refusals.told(*at),
+            Record::Offered {
+                at,
+                who,
+                chat,
+                offers,
+            } => self.offers.take_in(*at, who, *chat, offers),
+            Record::Pressed { who, digest, .. } => self.offers.pressed(who, digest),
             Record::Crew { at, change, .. } => self.change_crew(*at, change),
+            Record::Incident { at, by, change } => self.incidents.apply(*at, by, change),
             Record::Note { note } => self.standing.note(note),
             Record::NotesCleared { unit, .. } => self.standing.clear(unit),
             Record::Confirmed { at, unit, step, .. } => self.standing.confirm(unit, step, *at),
@@ -207,6 +221,11 @@ impl Book {
         &self.tasks
     }
 
+    /// Returns the incidents.
+    pub fn incidents(&self) -> &Incidents {
+        &self.incidents
+    }
+
     /// Returns the notes and overrides that stand with trailers.
     pub fn standing(&self) -> &Standing {
         &self.standing
@@ -259,6 +278,11 @@ impl Book {
     /// Returns who works here, was invited or shut out.
     pub fn people(&self) -> &People {
         &self.people
+    }
+
+    /// Returns the buttons that were offered lately.
+    pub fn offers(&self) -> &Offers {
+        &self.offers
     }
 
     /// Returns the instant up to which ticks were worked through.
@@ -318,6 +342,7 @@ impl Book {
             self.talks.remove(who);
             self.watches.retain(|watch| watch.who != who);
             self.ahead.let_go(who);
+            self.offers.shut_out(who);
         }
     }
 

@@ -7,7 +7,9 @@
 
 mod ahead;
 mod apply;
+mod incidents;
 mod lessons;
+mod offers;
 mod people;
 mod record;
 mod refusals;
@@ -19,7 +21,9 @@ mod unit;
 
 pub use ahead::{Ahead, AheadChange, Alone, Held, Listing, Road, Stand, WasteStand, Weather};
 pub use apply::{Alarm, Book, HeardFrom, Sent};
+pub use incidents::{Hold, Incident, IncidentChange, Incidents};
 pub use lessons::{Lesson, Lessons};
+pub use offers::{Bears, Offer, Offers, Pressed};
 pub use people::{CrewChange, Invite, People, Spent};
 pub use record::{AlarmChange, Message, MessageKey, Personal, Record, Report, TaskChange, Unread};
 pub use refusals::{Attempt, Refusals};

@@ -214,10 +214,7 @@ async fn answer(line: &[u8], window: &Window) -> Value {
 }
 
 async fn forget(window: &Window, what: Forget) -> Result<Value, NotDone> {
-    window
-        .forget(what)
-        .await
-        .map(|texts| json!({ "texts": texts }))
+    window.forget(what).await.map(|forgotten| json!(forgotten))
 }
 
 /// Does something with the socket's path, by way of the open directory where the path itself is too long for a socket.

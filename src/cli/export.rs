@@ -1,6 +1,7 @@
 //! `hosebib export`: the log as a table for other programs.
 
 mod check_ins;
+mod incident;
 mod pump_outs;
 mod sheet;
 mod span;
@@ -26,6 +27,9 @@ use span::{Span, When};
 pub(super) struct Args {
     /// What to export
     what: What,
+    /// Which incident
+    #[arg(value_name = "NUMBER", required_if_eq("what", "incident"))]
+    number: Option<u32>,
     /// Print comma-separated values with a header (RFC 4180)
     #[arg(long)]
     csv: bool,
@@ -51,6 +55,8 @@ enum What {
     Tasks,
     /// Every pump-out, with the fields that a hauling record asks for
     PumpOuts,
+    /// One incident: its facts, who reported and was told what of its trailer and when, and what was never recorded
+    Incident,
 }
 
 pub(super) fn run(args: &Args) -> Result<ExitCode, CliError> {
@@ -61,10 +67,20 @@ pub(super) fn run(args: &Args) -> Result<ExitCode, CliError> {
         true => Format::Csv,
         false => Format::Jsonl,
     };
+    let number = match (args.what, args.number) {
+        (What::Incident, number) => number.unwrap_or_default(),
+        (_, None) => 0,
+        (_, Some(number)) => {
+            return Err(CliError::Usage(format!(
+                "a number goes with `incident` only, found `{number}`"
+            )));
+        }
+    };
     let mut sheet = Sheet::new(format, std::io::stdout().lock(), known.zone);
     match args.what {
         What::CheckIns => check_ins::export(&walk, &known, &span, &mut sheet)?,
         What::Tasks => tasks::export(&walk, &span, &mut sheet)?,
+        What::Incident => incident::export(number, &walk, &known, &mut sheet)?,
         What::PumpOuts => pump_outs::export(&walk, &known, &span, &mut sheet)?,
     }
     let rows = sheet.finish()?;

@@ -8,7 +8,7 @@ use chrono::TimeDelta;
 
 use super::shown::counted;
 use super::{CliError, beside, clock, data};
-use crate::chat::clerk::Forget;
+use crate::chat::clerk::{Forget, Forgotten};
 use crate::chat::socket::{self, Request};
 
 /// Arguments of `hosebib forget`.
@@ -37,13 +37,13 @@ pub(super) fn run(args: &Args) -> Result<ExitCode, CliError> {
             Forget::Before(clock::now() - TimeDelta::days(days.into()))
         }
     };
-    let texts = forget(&args.data, &what)?;
+    let Forgotten { texts, held } = forget(&args.data, &what)?;
     // what was typed into a console chat lies beside the journal; mostly there is none
     let _ = std::fs::remove_file(args.data.join(super::chat::HISTORY));
     let mut out = std::io::stdout();
     let went = counted(texts, "text");
     match &what {
-        Forget::Person(who) if texts == 0 => {
+        Forget::Person(who) if texts == 0 && held == 0 => {
             return Err(CliError::Failed(format!(
                 "no text of `{who}` is kept in `{}`: check the id against crew.toml",
                 args.data.display()
@@ -60,17 +60,25 @@ pub(super) fn run(args: &Args) -> Result<ExitCode, CliError> {
             before.format("%Y-%m-%d %H:%MZ")
         )?,
     }
+    if held > 0 {
+        writeln!(
+            out,
+            "{} kept, held by an incident: a dispatcher sees them with \"incidents\", and lets them go with \"release incident\". Run this again after that.",
+            counted(held, "turn")
+        )?;
+    }
     Ok(ExitCode::SUCCESS)
 }
 
-fn forget(dir: &Path, what: &Forget) -> Result<usize, CliError> {
+fn forget(dir: &Path, what: &Forget) -> Result<Forgotten, CliError> {
     let request = match what {
         Forget::Person(crew) => Request::Forget { crew: crew.clone() },
         Forget::Before(before) => Request::ForgetBefore { before: *before },
     };
     if let Some(answer) = socket::ask(dir, &request).map_err(CliError::Failed)? {
-        let texts = answer["texts"].as_u64().unwrap_or_default();
-        return Ok(usize::try_from(texts).unwrap_or(usize::MAX));
+        return serde_json::from_value(answer).map_err(|_| {
+            CliError::Failed("the running bot is of another release: restart it".into())
+        });
     }
     let clerk = data::clerk(dir)?;
     let outcome = clerk.window().forget_blocking(what.clone());

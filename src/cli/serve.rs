@@ -27,6 +27,9 @@ pub(super) const TOKEN: &str = "HOSEBIB_TOKEN";
 /// How long everything may take to stop.
 const STOPS_WITHIN: Duration = Duration::from_secs(7);
 
+/// How often the clerk is asked whether old texts are to go.
+const RETENTION_ASKED: Duration = Duration::from_secs(300);
+
 /// Arguments of `hosebib serve`.
 #[derive(Debug, clap::Args)]
 pub(super) struct Args {
@@ -78,7 +81,9 @@ pub(super) fn run(args: &Args) -> Result<ExitCode, CliError> {
             ))
         })?;
         let socket = tokio::spawn(socket.serve(window.clone()));
+        let retaining = tokio::spawn(retain_daily(window.clone()));
         let outcome = serve(args, api, &window, parcels).await;
+        retaining.abort();
         socket.abort();
         // its file goes with it
         let _ = socket.await;
@@ -171,9 +176,16 @@ async fn load_at_start(dir: &Path, window: &Window) -> Result<(), CliError> {
 /// Takes out the texts that are older than the fleet keeps.
 async fn retain(window: &Window) {
     match window.retain().await {
-        Ok(0) => {}
-        Ok(texts) => info!("{texts} texts older than keep_texts_days were taken out"),
+        Ok(_) => {}
         Err(error) => warn!("old texts could not be taken out: {error}"),
+    }
+}
+
+/// Asks the clerk now and then whether old texts are to go; it knows the hour for that.
+async fn retain_daily(window: Window) {
+    loop {
+        tokio::time::sleep(RETENTION_ASKED).await;
+        retain(&window).await;
     }
 }
 

@@ -2,6 +2,7 @@
 
 use super::answer::Reply;
 use super::inbound::Outgoing;
+use super::incident;
 use super::receive::Hearing;
 use super::standing;
 use super::teach;
@@ -43,6 +44,7 @@ pub(super) fn obey(
         CommandName::Relearn => standing::relearn(hearing, order, reply, records),
         CommandName::Teach => teach::teach(hearing, order, reply, records),
         CommandName::Words => teach::list(hearing, reply),
+        CommandName::Incident => incident::obey(hearing, reply, records),
         CommandName::ForgetWord => teach::forget(hearing, order, reply, records),
         CommandName::Invite
         | CommandName::Role
@@ -50,10 +52,7 @@ pub(super) fn obey(
         | CommandName::Crew
         | CommandName::Leave
         | CommandName::Language
-        | CommandName::Quiet
-        | CommandName::Incident => {
-            reply.say("order-not-yet", &[("order", order.name.code().into())])
-        }
+        | CommandName::Quiet => reply.say("order-not-yet", &[("order", order.name.code().into())]),
     }
 }
 

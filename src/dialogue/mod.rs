@@ -3,8 +3,12 @@
 //!
 //! Pure state. It changes only through records ([`crate::book`] keeps it), so it survives a restart and replays.
 
+mod fact;
+
 use chrono::{DateTime, TimeDelta, Utc};
 use serde::{Deserialize, Serialize};
+
+pub use fact::Fact;
 
 use crate::finding::{Finding, FindingId, Urgency};
 use crate::heard::{Entry, Fault, Language, ReadingKey, UnitName};
@@ -148,6 +152,13 @@ pub enum About {
         /// The open ones, by number.
         ids: Vec<u32>,
     },
+    /// A fact of an incident.
+    IncidentFact {
+        /// The incident's number.
+        number: u32,
+        /// Which fact.
+        fact: Fact,
+    },
     /// Whether an older message is to be taken back too.
     UndoOlder {
         /// Its key in the book.
@@ -160,7 +171,10 @@ impl About {
     pub fn leaves_things_as_they_are(&self) -> bool {
         matches!(
             self,
-            About::WhichMend { .. } | About::WhichTask { .. } | About::UndoOlder { .. }
+            About::WhichMend { .. }
+                | About::WhichTask { .. }
+                | About::UndoOlder { .. }
+                | About::IncidentFact { .. }
         )
     }
 }

@@ -1,7 +1,7 @@
 //! The questions the bot asks, each with its likely answers.
 
 use super::voice::{Arg, Voice};
-use crate::dialogue::{About, Mend};
+use crate::dialogue::{About, Fact, Mend};
 use crate::heard::{Amps, Entry, UnitName};
 use crate::quantity::Measure;
 
@@ -42,11 +42,25 @@ impl Voice<'_> {
                 }
             }
             About::WhichMend { ways, .. } => {
-                let ways: Vec<String> = ways.iter().map(|way| self.way(way, ways)).collect();
-                self.say("ask-which-mend", &[("ways", self.one_of(&ways).into())])
+                let ways = self.one_of(&self.ways(ways));
+                self.say("ask-which-mend", &[("ways", ways.into())])
             }
             // asked in a line of their own, beside what they are about
             About::WhichTask { .. } | About::UndoOlder { .. } => String::new(),
+            About::IncidentFact { number, fact } => {
+                let of = Fact::ALL.len();
+                let place = Fact::ALL.iter().position(|other| other == fact);
+                let asked = self.word(&format!("incident-ask-{}", fact.code()));
+                self.say(
+                    "incident-ask",
+                    &[
+                        ("id", (*number).into()),
+                        ("row", place.map_or(of, |place| place + 1).into()),
+                        ("rows", of.into()),
+                        ("what", asked.into()),
+                    ],
+                )
+            }
             About::When { entry, text } => {
                 let unit = entry.unit.as_ref().map_or("", UnitName::as_str);
                 let quote = self.quote(text);
@@ -62,6 +76,11 @@ impl Voice<'_> {
                 self.say("ask-before-regulator", &[("unit", unit.as_str().into())])
             }
         }
+    }
+
+    /// Says each way in which a correction can be meant.
+    pub fn ways(&self, ways: &[Mend]) -> Vec<String> {
+        ways.iter().map(|way| self.way(way, ways)).collect()
     }
 
     /// Says one way in which a correction can be meant; on which trailer, where the ways differ in that.

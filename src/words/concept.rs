@@ -213,6 +213,8 @@ names! {
         No = "no",
         /// It has not happened: will, about to, need.
         Plan = "plan",
+        /// As [`Mark::Plan`], also of what stands before it: expected.
+        Expected = "expected",
         /// As [`Mark::Plan`], said of somebody on the road: on my way.
         Underway = "underway",
         /// Someone should: please, can you.
@@ -267,6 +269,8 @@ names! {
         Article = "article",
         /// A place: on, at, in.
         At = "at",
+        /// As [`Mark::At`], of what something is meant for: for.
+        For = "for",
         /// In company of: with.
         With = "with",
         /// In a room: inside.

@@ -86,7 +86,11 @@ impl Item {
     /// Tells whether it is `mark`.
     pub(super) fn is(&self, mark: Mark) -> bool {
         self.what == What::Is(Concept::Mark(mark))
-            || mark == Mark::Now && self.what == What::Is(Concept::Mark(Mark::Morning))
+            || match mark {
+                Mark::Now => self.what == What::Is(Concept::Mark(Mark::Morning)),
+                Mark::At => self.what == What::Is(Concept::Mark(Mark::For)),
+                _ => false,
+            }
     }
 
     /// Returns the noun it is, if it is one.

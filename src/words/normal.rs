@@ -71,7 +71,17 @@ impl Normal {
                         self.push(' ', from)
                     }
                     '\r' => self.push('\n', from),
-                    '`' => self.push('\'', from),
+                    // an apostrophe inside a word, else a mark of code
+                    '`' => {
+                        let inside = self.text.ends_with(char::is_alphabetic)
+                            && rest.peek().is_some_and(|(_, next)| next.is_alphabetic());
+                        self.push(if inside { '\'' } else { ' ' }, from);
+                    }
+                    // **bold**; a single star takes back
+                    '*' if rest.next_if(|(_, next)| *next == '*').is_some() => {
+                        while rest.next_if(|(_, next)| *next == '*').is_some() {}
+                        self.push(' ', from);
+                    }
                     _ if rest
                         .peek()
                         .is_some_and(|(_, next)| is_combining_mark(*next)) =>
@@ -131,7 +141,10 @@ impl Normal {
                     }
                 }
                 // `2½` is two and a half, not twenty-one halves
-                if folded.contains('/') && self.text.ends_with(|p: char| p.is_ascii_digit()) {
+                if folded.starts_with(|p: char| p.is_ascii_digit())
+                    && folded.contains('/')
+                    && self.text.ends_with(|p: char| p.is_ascii_digit())
+                {
                     self.push(' ', from);
                 }
                 self.push_str(&folded, from);
@@ -176,6 +189,9 @@ mod tests {
         assert_eq!(Normal::new("a\u{200b}b").text, "ab");
         assert_eq!(Normal::new("<b>12</b> 3<4").text, " 12  3<4");
         assert_eq!(Normal::new("llego\u{301}").text, "llegó");
+        assert_eq!(Normal::new("**12** psi `54`").text, " 12  psi  54 ");
+        assert_eq!(Normal::new("*54, don`t").text, "*54, don't");
+        assert_eq!(Normal::new("３／４").text, "3/4");
     }
 
     #[test]

@@ -53,6 +53,11 @@ senses! {
     AtAValue = "at-a-value",
     AtAnHour = "at-an-hour",
     Around = "around",
+    NearlyThere = "nearly-there",
+    Here = "here",
+    OnePerson = "one-person",
+    Stall = "stall",
+    Place = "place",
 }
 
 /// The file.

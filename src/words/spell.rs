@@ -4,7 +4,7 @@
 //! letters swapped. Candidates are found through the spellings that one deletion leaves, so the search does not grow
 //! with the vocabulary.
 
-use super::concept::{Concept, Spoken};
+use super::concept::{Concept, Mark, Spoken};
 use super::vocab::{FastMap, WordId};
 
 /// The rows of the keyboard, for neighbouring keys.
@@ -34,6 +34,8 @@ impl Speller {
             let least = match concept {
                 Concept::Spoken(Spoken::Number(n)) if *n < 20.0 => 6,
                 Concept::Spoken(_) => 5,
+                // what sets a value aside
+                Concept::Mark(Mark::Past | Mark::Doubt | Mark::Expected | Mark::Forwarded) => 5,
                 _ => SHORTEST,
             };
             if word.len() < least {

@@ -3,11 +3,13 @@
 use super::concept::{Concept, Mark, Noun, Spoken, Unit};
 use super::item::{Form, Item, What, spoken};
 use super::lex::Token;
+use crate::heard::Event;
 
 /// "ckt 4 is 9.2 a": where a circuit was named, a lone "a" after a number is amps.
 pub(super) fn spaced_amps(text: &str, tokens: &[Token], items: &mut [Item]) {
     for at in 2..items.len() {
-        let letter = &text[tokens[items[at].first].start..tokens[items[at].end - 1].end] == "a";
+        let first = tokens[items[at].first];
+        let letter = &text[first.start..first.end] == "a";
         if !letter || items[at - 1].number().is_none() {
             continue;
         }
@@ -20,7 +22,22 @@ pub(super) fn spaced_amps(text: &str, tokens: &[Token], items: &mut [Item]) {
                 Some(Noun::Circuit | Noun::Breaker | Noun::Amps)
             )
         });
-        if ends && circuit {
+        // "a 15 A fuse"
+        let rated = items.get(at + 1).is_some_and(|n| {
+            matches!(
+                n.noun(),
+                Some(Noun::Fuse | Noun::Breaker | Noun::Cord | Noun::Cords | Noun::Plug)
+            )
+        });
+        // in "replaced a 15 A fuse" the fuse went to the word before
+        let replaced = items[at].end > items[at].first + 1
+            && items[at.saturating_sub(4)..at].iter().any(|i| {
+                matches!(
+                    i.what,
+                    What::Is(Concept::Event(Event::FuseReplaced | Event::BreakerReset))
+                )
+            });
+        if ends && circuit || rated || replaced {
             items[at].what = What::Is(Concept::Unit(Unit::Amp));
         }
     }

@@ -1,11 +1,13 @@
 //! The clerk alone: a disk that fails, a desk that fails, an outbox that outlives its process.
 
+mod retention;
+
 use std::path::Path;
 use std::sync::{Arc, mpsc};
 use std::time::Duration;
 
 use chrono::{DateTime, TimeDelta, Utc};
-use hosebib::book::{MessageKey, Record};
+use hosebib::book::{Hold, MessageKey, Record};
 use hosebib::chat::clerk::{Clerk, GivenUp, NotDone, Parcel, Setup, Turns, Window};
 use hosebib::desk::{Body, Desk, Inbound, Means, Outgoing, Sender, Turn};
 use hosebib::finding::Level;
@@ -90,6 +92,10 @@ impl Turns for Parrot {
 
     fn fleet(&self) -> Option<&Arc<Fleet>> {
         self.0.book().fleet()
+    }
+
+    fn holds(&self) -> Vec<Hold> {
+        Vec::new()
     }
 
     fn fleet_digest(&self) -> &str {

@@ -5,6 +5,7 @@ mod doctor;
 mod export;
 mod fleet;
 mod forget;
+mod incident;
 mod input;
 mod refused;
 mod review;

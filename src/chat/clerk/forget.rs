@@ -3,21 +3,20 @@
 
 use std::collections::HashSet;
 
-use chrono::{DateTime, TimeDelta, Utc};
-use serde_json::Value;
+use chrono::{DateTime, TimeDelta, Timelike, Utc};
+use chrono_tz::Tz;
+use serde::{Deserialize, Serialize};
 use tracing::{info, warn};
 
 use super::NotDone;
-use super::letter::{Note, ParcelId};
+use super::erase::Eraser;
+use super::letter::Note;
 use super::turns::Turns;
 use super::work::Work;
-use crate::store::{Draft, Line};
+use crate::store::Draft;
 
-/// A message's key is kept so long, so that the message is known again should the network bring it once more; it keeps
-/// messages for 24 h (Bot API, "Getting updates").
-const KEYS_KEPT: TimeDelta = TimeDelta::hours(48);
-/// How often retention is applied at most.
-const RETAINED_EVERY: TimeDelta = TimeDelta::hours(24);
+/// The hour of the fleet's day after which old texts go: few write then, and nobody waits long for an answer.
+const RETAINED_AT_HOUR: u32 = 4;
 
 /// Whose texts go.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -29,9 +28,19 @@ pub enum Forget {
     Before(DateTime<Utc>),
 }
 
+/// What became of a wish to take texts out.
+#[derive(Debug, Clone, Copy, Default, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Forgotten {
+    /// How many texts went.
+    pub texts: usize,
+    /// How many turns kept theirs because an incident holds them.
+    #[serde(default)]
+    pub held: usize,
+}
+
 impl<T: Turns> Work<T> {
-    /// Writes the wish down and carries it out; returns how many texts went.
-    pub(super) fn forget(&mut self, what: &Forget) -> Result<usize, NotDone> {
+    /// Writes the wish down and carries it out.
+    pub(super) fn forget(&mut self, what: &Forget) -> Result<Forgotten, NotDone> {
         let now = (self.clock)();
         let mut notes = vec![Note::forget(what)];
         if let Forget::Person(who) = what {
@@ -56,16 +65,18 @@ impl<T: Turns> Work<T> {
         let mut eraser = Eraser {
             what,
             now,
+            holds: self.state.turns.holds(),
+            held: 0,
             in_force,
             waiting: self.state.outbox.waiting(),
             theirs: HashSet::new(),
             names: HashSet::new(),
         };
-        let emptied = self
+        let texts = self
             .store
             .redact(|line| eraser.erase(line))
             .map_err(|error| NotDone::NotLogged(error.to_string()))?;
-        if emptied > 0 {
+        if texts > 0 {
             // what is known is folded anew without the texts, and so is the snapshot, which went with the index
             self.stale = true;
             self.mend()?;
@@ -74,329 +85,51 @@ impl<T: Turns> Work<T> {
                 warn!("no snapshot could be saved: {error}");
             }
         }
-        info!("{emptied} texts were taken out");
-        Ok(emptied)
+        let held = eraser.held;
+        info!("{texts} texts were taken out, {held} turns are held by incidents");
+        Ok(Forgotten { texts, held })
     }
 
-    /// Takes out what is older than the fleet keeps, once a day at most; returns how many texts went.
-    pub(super) fn retain(&mut self) -> Result<usize, NotDone> {
+    /// Takes out what is older than the fleet keeps, once a day at most.
+    pub(super) fn retain(&mut self) -> Result<Forgotten, NotDone> {
         let now = (self.clock)();
-        let days = self
-            .state
-            .turns
-            .fleet()
-            .and_then(|fleet| fleet.keep_texts_days);
-        let lately = self.state.outbox.retained();
-        match days {
-            Some(days) if lately.is_none_or(|last| now - last >= RETAINED_EVERY) => {
-                self.forget(&Forget::Before(now - TimeDelta::days(days.into())))
-            }
-            _ => Ok(0),
-        }
-    }
-}
-
-/// Empties lines one after the other, from the first.
-struct Eraser<'a> {
-    what: &'a Forget,
-    now: DateTime<Utc>,
-    /// The digest of the fleet in force, which has to go on working.
-    in_force: String,
-    /// What still waits to be sent.
-    waiting: HashSet<ParcelId>,
-    /// The messages that went to the person.
-    theirs: HashSet<ParcelId>,
-    /// What the person was called, in any fleet so far.
-    names: HashSet<String>,
-}
-
-impl Eraser<'_> {
-    fn erase(&mut self, line: &mut Line) {
-        match self.what {
-            Forget::Person(who) => self.erase_person(line, who),
-            Forget::Before(before) if line.at < *before => self.erase_old(line),
-            Forget::Before(_) => {}
-        }
-    }
-
-    fn erase_person(&mut self, line: &mut Line, who: &str) {
-        let mut wrote = false;
-        for record in &mut line.records {
-            let is_from = record["from"] == who;
-            match kind(record) {
-                "message" | "set-aside" if is_from => {
-                    wrote = true;
-                    empty(record);
-                }
-                "message" => {
-                    if let Some(reply) = record.get_mut("reply")
-                        && self.names_them(reply)
-                    {
-                        empty(reply);
-                    }
-                }
-                "sent" if self.is_theirs(&record["id"]) => empty(record),
-                "talk" if record["who"] == who => empty(record),
-                "task" if record["by"] == who => empty(record),
-                "fleet" => self.erase_from_fleet(record, who),
-                _ => {}
-            }
-        }
-        for (index, letter) in (0..).zip(&mut line.outgoing) {
-            let id = ParcelId {
-                turn: line.seq,
-                index,
-            };
-            if letter["to"] == who {
-                self.theirs.insert(id);
-                empty(letter);
-            } else if let Some(text) = letter.get_mut("text")
-                // what others were told at a person's words may repeat them
-                && (wrote || self.names_them(text))
-                && !self.waiting.contains(&id)
-            {
-                empty(text);
-            }
-        }
-        if wrote && self.now - line.at > KEYS_KEPT {
-            line.key = None;
-        }
-    }
-
-    fn erase_from_fleet(&mut self, record: &mut Value, who: &str) {
-        let in_force = record["digest"] == *self.in_force;
-        let crew = record.pointer_mut("/fleet/crew");
-        let Some(member) = crew.and_then(|crew| crew.get_mut(who)) else {
-            return;
+        let Some(fleet) = self.state.turns.fleet() else {
+            return Ok(Forgotten::default());
         };
-        let name = member["name"]["personal"].as_str().unwrap_or_default();
-        if !name.trim().is_empty() {
-            self.names.insert(name.trim().to_lowercase());
-        }
-        if !in_force {
-            empty(member);
-        }
-    }
-
-    /// Tells whether a text names the person.
-    fn names_them(&self, text: &Value) -> bool {
-        let text = text["personal"].as_str().unwrap_or_default().to_lowercase();
-        self.names.iter().any(|name| {
-            text.match_indices(name.as_str()).any(|(at, found)| {
-                let letter = |c: Option<char>| c.is_some_and(char::is_alphanumeric);
-                !letter(text[..at].chars().next_back())
-                    && !letter(text[at + found.len()..].chars().next())
-            })
-        })
-    }
-
-    /// Empties texts alone: names and numbers are what messages still go by.
-    fn erase_old(&mut self, line: &mut Line) {
-        for record in &mut line.records {
-            match kind(record) {
-                "message" => {
-                    for field in ["text", "reply", "unclear", "set_aside"] {
-                        if let Some(value) = record.get_mut(field) {
-                            empty(value);
-                        }
-                    }
-                }
-                "talk" | "task" => empty(record),
-                "set-aside" => record.get_mut("text").map_or((), empty),
-                "refused" => empty(record),
-                _ => {}
-            }
-        }
-        for (index, letter) in (0..).zip(&mut line.outgoing) {
-            let id = ParcelId {
-                turn: line.seq,
-                index,
-            };
-            if !self.waiting.contains(&id)
-                && let Some(text) = letter.get_mut("text")
-            {
-                empty(text);
-            }
-        }
-    }
-
-    fn is_theirs(&self, id: &Value) -> bool {
-        let number = |field: &str| id.get(field).and_then(Value::as_u64);
-        let (Some(turn), Some(index)) = (number("turn"), number("index")) else {
-            return false;
+        let Some(days) = fleet.keep_texts_days else {
+            return Ok(Forgotten::default());
         };
-        u32::try_from(index).is_ok_and(|index| self.theirs.contains(&ParcelId { turn, index }))
+        if is_due(now, self.state.outbox.retained(), fleet.time_zone) {
+            self.forget(&Forget::Before(now - TimeDelta::days(days.into())))
+        } else {
+            Ok(Forgotten::default())
+        }
     }
 }
 
-/// Returns what kind of record or note a value is.
-fn kind(record: &Value) -> &str {
-    let tag = record.get("record").or(record.get("note"));
-    tag.and_then(Value::as_str).unwrap_or_default()
-}
-
-/// Empties every personal text in a value.
-fn empty(value: &mut Value) {
-    match value {
-        Value::Array(items) => items.iter_mut().for_each(empty),
-        Value::Object(map) => match map.get_mut("personal") {
-            Some(text @ Value::String(_)) => *text = Value::Null,
-            _ => map.values_mut().for_each(empty),
-        },
-        _ => {}
-    }
+/// Tells whether old texts were last taken out before the hour at which that is done.
+fn is_due(now: DateTime<Utc>, last: Option<DateTime<Utc>>, zone: Tz) -> bool {
+    let local = now.with_timezone(&zone);
+    // an hour that a change of the clocks leaves out or doubles is off by one, which matters to nobody
+    let since = TimeDelta::hours(i64::from((local.hour() + 24 - RETAINED_AT_HOUR) % 24))
+        + TimeDelta::minutes(i64::from(local.minute()))
+        + TimeDelta::seconds(i64::from(local.second()));
+    last.is_none_or(|last| last < now - since)
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::store::Hash;
-    use serde_json::json;
-
-    fn line(at: &str, records: Vec<Value>, outgoing: Vec<Value>) -> Line {
-        Line {
-            seq: 7,
-            version: 1,
-            key: Some("telegram:77:1:0".into()),
-            at: at.parse().unwrap(),
-            records,
-            outgoing,
-            prev: Hash::START,
-            hash: Hash::START,
-        }
-    }
-
-    fn message(from: &str) -> Value {
-        json!({"record": "message", "from": from, "text": {"personal": "12 psi 95"},
-            "unclear": [{"text": {"personal": "zog"}, "why": "unknown"}], "reports": [{"unit": "12"}]})
-    }
-
-    fn erased(what: &Forget, mut line: Line) -> Line {
-        let mut eraser = Eraser {
-            what,
-            now: "2027-02-01T00:00:00Z".parse().unwrap(),
-            in_force: "now".into(),
-            waiting: HashSet::from([ParcelId { turn: 7, index: 1 }]),
-            theirs: HashSet::new(),
-            names: HashSet::from(["dana".into()]),
-        };
-        eraser.erase(&mut line);
-        line
-    }
 
     #[test]
-    fn what_others_were_told_of_the_person_goes_too() {
-        let what = Forget::Person("dana".into());
-        let told = |text: &str| json!({"to": "mo", "text": {"personal": text}});
-        let letters = vec![
-            told("Dana reports someone hurt"),
-            told("Dana is late"),
-            told("Danaher Road is shut"),
-        ];
-        let line = erased(&what, line("2027-01-16T12:00:00Z", vec![], letters));
-        let text = |at: usize| line.outgoing[at]["text"]["personal"].as_str();
-        assert_eq!(text(0), None);
-        // it still waits to be sent
-        assert_eq!(text(1), Some("Dana is late"));
-        assert_eq!(text(2), Some("Danaher Road is shut"));
-    }
-
-    #[test]
-    fn a_persons_words_go_and_their_readings_stay() {
-        let letters = vec![
-            json!({"to": "dana", "chat": {"personal": "77"}, "text": {"personal": "Logged"}}),
-            json!({"to": "mo", "text": {"personal": "Late"}}),
-        ];
-        let sent =
-            json!({"note": "sent", "id": {"turn": 7, "index": 0}, "message": {"personal": "5"}});
-        let what = Forget::Person("dana".into());
-        let line = erased(
-            &what,
-            line("2027-01-16T12:00:00Z", vec![message("dana"), sent], letters),
-        );
-        assert_eq!(line.key, None);
-        assert_eq!(line.records[0]["text"], json!({"personal": null}));
-        assert_eq!(
-            line.records[0]["unclear"][0]["text"],
-            json!({"personal": null})
-        );
-        assert_eq!(line.records[0]["reports"], json!([{"unit": "12"}]));
-        assert_eq!(line.outgoing[0]["chat"], json!({"personal": null}));
-        assert_eq!(line.outgoing[1]["text"], json!({"personal": "Late"}));
-    }
-
-    #[test]
-    fn the_network_number_of_a_message_to_the_person_goes_too() {
-        let what = Forget::Person("dana".into());
-        let mut eraser = Eraser {
-            what: &what,
-            now: "2027-02-01T00:00:00Z".parse().unwrap(),
-            in_force: String::new(),
-            waiting: HashSet::new(),
-            theirs: HashSet::from([ParcelId { turn: 7, index: 0 }]),
-            names: HashSet::new(),
-        };
-        let sent = |index| json!({"note": "sent", "id": {"turn": 7, "index": index}, "message": {"personal": "5"}});
-        let mut line = line("2027-01-16T12:00:00Z", vec![sent(0), sent(1)], vec![]);
-        eraser.erase(&mut line);
-        assert_eq!(line.records[0]["message"], json!({"personal": null}));
-        assert_eq!(line.records[1]["message"], json!({"personal": "5"}));
-    }
-
-    #[test]
-    fn a_name_stays_in_the_fleet_in_force() {
-        let fleet = |digest: &str| {
-            json!({"record": "fleet", "digest": digest, "fleet": {"crew": {
-                "dana": {"name": {"personal": "Dana"}}, "mo": {"name": {"personal": "Mo"}}}}})
-        };
-        let what = Forget::Person("dana".into());
-        let line = erased(
-            &what,
-            line(
-                "2027-01-16T12:00:00Z",
-                vec![fleet("then"), fleet("now")],
-                vec![],
-            ),
-        );
-        let name = |at: usize, who: &str| {
-            line.records[at]["fleet"]["crew"][who]["name"]["personal"].clone()
-        };
-        assert_eq!(name(0, "dana"), Value::Null);
-        assert_eq!(
-            (name(0, "mo"), name(1, "dana")),
-            (json!("Mo"), json!("Dana"))
-        );
-    }
-
-    #[test]
-    fn a_fresh_key_stays_so_that_the_message_is_known_again() {
-        let what = Forget::Person("dana".into());
-        let line = erased(
-            &what,
-            line("2027-01-31T12:00:00Z", vec![message("dana")], vec![]),
-        );
-        assert!(line.key.is_some());
-        assert_eq!(line.records[0]["text"], json!({"personal": null}));
-    }
-
-    #[test]
-    fn old_texts_go_but_for_what_waits_to_be_sent() {
-        let letters = || {
-            vec![
-                json!({"to": "dana", "text": {"personal": "Logged"}}),
-                json!({"to": "dana", "chat": {"personal": "77"}, "text": {"personal": "DANGER"}}),
-            ]
-        };
-        let what = Forget::Before("2027-01-20T00:00:00Z".parse().unwrap());
-        let old = erased(
-            &what,
-            line("2027-01-16T12:00:00Z", vec![message("mo")], letters()),
-        );
-        assert_eq!(old.records[0]["text"], json!({"personal": null}));
-        assert_eq!(old.outgoing[0]["text"], json!({"personal": null}));
-        assert_eq!(old.outgoing[1]["text"], json!({"personal": "DANGER"}));
-        assert!(old.key.is_some());
-        let young = line("2027-01-21T12:00:00Z", vec![message("mo")], letters());
-        assert_eq!(erased(&what, young.clone()), young);
+    fn old_texts_go_once_a_day_after_the_hour_for_it() {
+        let zone = Tz::America__Halifax; // four hours behind UTC in January
+        let utc = |text: &str| -> DateTime<Utc> { text.parse().unwrap() };
+        let due = |now: &str, last: &str| is_due(utc(now), Some(utc(last)), zone);
+        assert!(is_due(utc("2027-01-16T12:00:00Z"), None, zone));
+        assert!(!due("2027-01-16T07:59:00Z", "2027-01-15T08:00:00Z"));
+        assert!(due("2027-01-16T08:00:10Z", "2027-01-15T08:00:00Z"));
+        assert!(!due("2027-01-16T23:00:00Z", "2027-01-16T08:00:10Z"));
+        assert!(due("2027-01-16T23:00:00Z", "2027-01-16T07:00:00Z"));
     }
 }

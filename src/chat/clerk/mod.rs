@@ -5,7 +5,9 @@
 //! taken and nothing is said; what is known is folded anew from snapshot and journal, as if the batch had never come.
 
 mod batch;
+mod erase;
 mod forget;
+mod held;
 mod letter;
 mod look_up;
 mod outbox;
@@ -25,8 +27,9 @@ use serde_json::Value;
 use thiserror::Error;
 use tokio::sync::oneshot;
 
-pub use forget::Forget;
-pub use letter::{Parcel, ParcelId};
+pub use forget::{Forget, Forgotten};
+pub use held::is_held_by;
+pub use letter::{Button, Parcel, ParcelId, PressAnswer};
 pub use look_up::entries;
 pub use turns::Turns;
 
@@ -137,7 +140,7 @@ pub(super) enum Job {
     /// The network has told the bot's name.
     Named(String),
     /// Nothing named stands for what the fleet says is too old.
-    Forget(Option<Forget>, Answer<usize>),
+    Forget(Option<Forget>, Answer<Forgotten>),
     Show(Answer<Value>),
     Fleet(Answer<Option<Arc<Fleet>>>),
     Stop(Answer<()>),
@@ -285,12 +288,12 @@ impl Window {
         self.tell(Job::Named(bot.to_owned()));
     }
 
-    /// Takes out texts; returns how many went.
+    /// Takes out texts, but for those that an incident holds.
     ///
     /// # Errors
     ///
     /// [`NotDone`]: some may have gone; ask again.
-    pub async fn forget(&self, what: Forget) -> Result<usize, NotDone> {
+    pub async fn forget(&self, what: Forget) -> Result<Forgotten, NotDone> {
         self.ask(|answer| Job::Forget(Some(what), answer)).await
     }
 
@@ -299,16 +302,16 @@ impl Window {
     /// # Errors
     ///
     /// As [`Window::forget`].
-    pub fn forget_blocking(&self, what: Forget) -> Result<usize, NotDone> {
+    pub fn forget_blocking(&self, what: Forget) -> Result<Forgotten, NotDone> {
         self.ask_blocking(|answer| Job::Forget(Some(what), answer))
     }
 
-    /// Takes out the texts that are older than the fleet keeps, once a day at most; returns how many went.
+    /// Takes out the texts that are older than the fleet keeps, once a day at most and in the small hours; ask often.
     ///
     /// # Errors
     ///
     /// As [`Window::forget`].
-    pub async fn retain(&self) -> Result<usize, NotDone> {
+    pub async fn retain(&self) -> Result<Forgotten, NotDone> {
         self.ask(|answer| Job::Forget(None, answer)).await
     }
 

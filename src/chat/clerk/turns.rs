@@ -4,7 +4,7 @@ use std::sync::Arc;
 
 use chrono::{DateTime, Utc};
 
-use crate::book::{Book, Record};
+use crate::book::{Book, Hold, Record};
 use crate::desk::{Desk, Inbound, Means, Sender, Turn};
 use crate::fleet::{CrewMember, Fleet, Role};
 use crate::heard::Language;
@@ -63,6 +63,9 @@ pub trait Turns: Sized + Send + 'static {
 
     /// Returns the digest of the files it came from.
     fn fleet_digest(&self) -> &str;
+
+    /// Returns what incidents hold back from being taken out.
+    fn holds(&self) -> Vec<Hold>;
 }
 
 impl Turns for Desk {
@@ -125,5 +128,9 @@ impl Turns for Desk {
 
     fn fleet_digest(&self) -> &str {
         self.book().fleet_digest()
+    }
+
+    fn holds(&self) -> Vec<Hold> {
+        self.book().incidents().holds().cloned().collect()
     }
 }

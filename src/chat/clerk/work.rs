@@ -232,6 +232,7 @@ impl<T: Turns> Work<T> {
         if self.due().is_none_or(|due| due > now) || self.mend().is_err() {
             return;
         }
+        self.lend();
         let Ok(turn) = catch_unwind(AssertUnwindSafe(|| self.state.turns.tick(now))) else {
             error!("the clock's own work failed");
             self.tick_after = Some(now + TICK_AGAIN * 12);

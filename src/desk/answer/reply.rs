@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 use chrono::{DateTime, Utc};
 
 use super::asked;
-use crate::book::{Record, Task, TaskChange, Tasks};
+use crate::book::{Record, Task, TaskChange, TaskState, Tasks};
 use crate::desk::inbound::Outgoing;
 use crate::desk::receive::{Hearing, of_the_message};
 use crate::desk::repeat::{self, Telling};
@@ -43,6 +43,8 @@ pub(in crate::desk) struct Reply<'a> {
     pub(in crate::desk) checks: Option<Vec<Check>>,
     /// The step of a guided check that is asked, in words.
     pub(in crate::desk) step: Option<String>,
+    /// The likely answers to the step that is asked, of a check, of setting up or leaving, by their codes.
+    pub(in crate::desk) step_answers: &'static [&'static str],
     /// What whoever arrives must know, said before the advice unless that is of a danger.
     pub(in crate::desk) card: Vec<String>,
     /// What the sender's setting up or leaving comes to, where this turn changed it.
@@ -73,6 +75,14 @@ pub(in crate::desk) struct Finished {
     pub(in crate::desk) task_records: Vec<Record>,
     pub(in crate::desk) forecast: BTreeMap<UnitName, Outlook>,
     pub(in crate::desk) others: Vec<Outgoing>,
+    /// The findings that are told in full.
+    pub(in crate::desk) told: Vec<Finding>,
+    /// The open tasks that are told.
+    pub(in crate::desk) open_tasks: Vec<Task>,
+    /// Whether it says that something was logged.
+    pub(in crate::desk) logged: bool,
+    /// The likely answers to the step that is asked, by their codes.
+    pub(in crate::desk) step_answers: &'static [&'static str],
 }
 
 impl<'a> Reply<'a> {
@@ -90,6 +100,7 @@ impl<'a> Reply<'a> {
             first: Vec::new(),
             checks: None,
             step: None,
+            step_answers: &[],
             card: Vec::new(),
             round: None,
             walked: false,
@@ -363,7 +374,14 @@ impl<'a> Reply<'a> {
                 .iter()
                 .filter(move |finding| telling(finding) == wanted)
         };
-        let told = of(Telling::Full).collect();
+        let told: Vec<&Finding> = of(Telling::Full).collect();
+        let told_in_full = told.iter().map(|finding| (*finding).clone()).collect();
+        let open_tasks = task_notes
+            .iter()
+            .filter(|(task, _)| task.state == TaskState::Open)
+            .map(|(task, _)| task.clone())
+            .collect();
+        let says_logged = !logged.is_empty();
         let mut named: BTreeMap<&UnitName, Vec<String>> = BTreeMap::new();
         for finding in of(Telling::Named) {
             if let Some(unit) = &finding.unit {
@@ -492,6 +510,10 @@ impl<'a> Reply<'a> {
             task_records: self.board.into_records().collect(),
             forecast: self.forecast,
             others: self.others,
+            told: told_in_full,
+            open_tasks,
+            logged: says_logged,
+            step_answers: self.step_answers,
         }
     }
 }

@@ -136,9 +136,11 @@ impl Bare<'_> {
                 Some(report(vec![entry], at))
             }
             About::BeforeRegulator { unit } => {
-                let before = match self.answer.word? {
-                    ShortAnswer::Before => true,
-                    ShortAnswer::After => false,
+                let before = match self.answer.word {
+                    Some(ShortAnswer::Before) => true,
+                    Some(ShortAnswer::After) => false,
+                    _ if self.phrases.is("choice", "before", self.text) => true,
+                    _ if self.phrases.is("choice", "after", self.text) => false,
                     _ => return None,
                 };
                 let mut entry = Entry {
@@ -161,7 +163,8 @@ impl Bare<'_> {
                 let told = self.time(entry, at)?;
                 Some(report(vec![entry.clone()], told))
             }
-            About::WhichUnitOf { .. } => None, // completed before it is heard
+            // completed, or taken as it stands, before it is heard
+            About::WhichUnitOf { .. } | About::IncidentFact { .. } => None,
             About::WhichMend { key, ways } => {
                 let way = self.way_among(ways)?;
                 Some(Answered::Mends(key.clone(), way))

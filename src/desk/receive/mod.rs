@@ -21,8 +21,11 @@ use super::answer::Reply;
 use super::inbound::{Body, Inbound, Turn};
 use super::settle::{self, Settled};
 use super::when;
-use super::{Desk, ahead, alarm, answer, command, crew, door, standing, truck, walk, watch};
-use crate::book::{MessageKey, Record, UnitBook, UnitState};
+use super::{
+    Desk, ahead, alarm, answer, choices, command, crew, door, incident, standing, truck, walk,
+    watch,
+};
+use crate::book::{Bears, MessageKey, Record, UnitBook, UnitState};
 use crate::dialogue::{About, Talk};
 use crate::finding::FindingId;
 use crate::fleet::{CrewMember, Fleet};
@@ -34,7 +37,7 @@ pub(super) struct Hearing<'a> {
     pub(super) inbound: &'a Inbound,
     /// What the message says; with what it completes, where it is a bare answer.
     pub(super) text: &'a str,
-    written: &'a str,
+    pub(super) written: &'a str,
     pub(super) member: &'a CrewMember,
     pub(super) fleet: Arc<Fleet>,
     pub(super) heard: Heard,
@@ -53,6 +56,8 @@ pub(super) struct Hearing<'a> {
     pub(super) also_done: Vec<u32>,
     /// The older message that is to be taken back.
     pub(super) takes_back: Option<MessageKey>,
+    /// What it says of an incident whose facts are being asked.
+    pub(super) fact: Option<incident::Said>,
 }
 
 /// Works through one message.
@@ -60,7 +65,36 @@ pub(super) fn receive(desk: &Desk, inbound: &Inbound) -> Turn {
     let Some(member) = desk.crew_of(&inbound.from) else {
         return door::knock(desk, inbound);
     };
-    let scanned = match door::opened(desk, inbound, &member) {
+    let Body::Press(press) = &inbound.body else {
+        return hear(desk, inbound, &member, None);
+    };
+    match choices::pressed(desk, inbound, &member, press) {
+        Ok(word) => {
+            // a press is as good as the words it stands for
+            let said = Inbound {
+                body: Body::Text(word.says),
+                ..inbound.clone()
+            };
+            let takes_back = match word.bears {
+                Bears::Message(key) => Some(key),
+                _ => None,
+            };
+            let mut turn = hear(desk, &said, &member, takes_back);
+            turn.records.insert(0, word.record);
+            turn
+        }
+        Err(refused) => refused,
+    }
+}
+
+/// Hears one of the crew; `takes_back` is the message that a press wants taken back.
+fn hear(
+    desk: &Desk,
+    inbound: &Inbound,
+    member: &CrewMember,
+    takes_back: Option<MessageKey>,
+) -> Turn {
+    let scanned = match door::opened(desk, inbound, member) {
         Some(door::Opened::Turn(turn)) => return *turn,
         Some(door::Opened::Asks(words)) => Some(words),
         None => None,
@@ -101,7 +135,8 @@ pub(super) fn receive(desk: &Desk, inbound: &Inbound) -> Turn {
         heard.language = language.or(heard.language);
     }
     let whole = whole.or(spelled);
-    if let Some(order) = crew::order(&desk.phrases, written) {
+    let order = crew::order(&desk.phrases, written);
+    if let Some(order) = order.or_else(|| incident::order(&desk.phrases, written)) {
         heard = Heard {
             ask: Some(Ask::Command { name: order.name }),
             command: Some(order),
@@ -109,13 +144,26 @@ pub(super) fn receive(desk: &Desk, inbound: &Inbound) -> Turn {
             ..Heard::default()
         };
     }
+    let fact = incident::said(desk, inbound, member, &talk, &heard, written);
+    if fact.is_some() {
+        heard = Heard {
+            language: heard.language,
+            ..Heard::default()
+        };
+        talk.question = None;
+    }
+    let of_an_incident = fact.is_some() || incident::is_one(&heard);
     let late = inbound.received - inbound.at > LATE;
     let hearing = Hearing {
         desk,
         inbound,
-        text: whole.as_deref().unwrap_or(written),
+        // an incident's words are kept as they are: nothing else is read out of them
+        text: match of_an_incident {
+            true => "",
+            false => whole.as_deref().unwrap_or(written),
+        },
         written,
-        member: &member,
+        member,
         fleet,
         heard,
         talk,
@@ -128,7 +176,8 @@ pub(super) fn receive(desk: &Desk, inbound: &Inbound) -> Turn {
         instead_of: None,
         asks: None,
         also_done: Vec::new(),
-        takes_back: None,
+        takes_back,
+        fact,
     };
     hearing.work(unreadable)
 }
@@ -161,8 +210,10 @@ impl Hearing<'_> {
             self.heard.plans.clear();
             self.heard.set_aside.clear();
         }
-        let of_its_own =
-            self.instead_of.is_none() && self.asks.is_none() && !self.is_about_another_thing();
+        let of_its_own = self.instead_of.is_none()
+            && self.asks.is_none()
+            && self.fact.is_none()
+            && !self.is_about_another_thing();
         let took = of_its_own
             .then(|| walk::take(&mut self, &mut settled))
             .flatten();
@@ -215,6 +266,7 @@ impl Hearing<'_> {
         if let Some(order) = self.heard.command.clone() {
             command::obey(&self, &order, &mut reply, &mut records);
         }
+        incident::take(&self, &mut reply, &mut records);
         let answered = took.is_none() && answer::question(&self, &settled, &mut reply);
         if let Some(ask) = self.heard.ask.clone().filter(|_| !answered) {
             answer::ask(&self, &settled, &ask, &mut reply, &mut records);

@@ -3,6 +3,7 @@
 use chrono::TimeDelta;
 
 use super::super::answer::{self, Reply};
+use super::super::incident;
 use super::super::repeat;
 use super::super::settle::{Settled, known, merge};
 use super::Hearing;
@@ -73,6 +74,7 @@ impl Hearing<'_> {
                     let what = reply.voice.readings(entry, None);
                     reply.say("ask-still", &[("what", what.into())]);
                 }
+                None if self.leaves_the_fact_open() => {}
                 None => talk.question = None,
             },
             None => {}
@@ -89,6 +91,14 @@ impl Hearing<'_> {
             self.desk.book.tasks(),
         );
         talk
+    }
+
+    /// Tells whether an incident's fact stays asked while the dispatcher sees to something else.
+    fn leaves_the_fact_open(&self) -> bool {
+        let of_an_incident = |about: &&About| {
+            matches!(about, About::IncidentFact { .. }) && !incident::is_one(&self.heard)
+        };
+        self.open_about().filter(of_an_incident).is_some()
     }
 
     /// Returns the one question to ask, if any.

@@ -151,6 +151,26 @@ fn with_its_pump_out(facts: &mut Vec<Fact>, out: &mut Assembled) {
     });
 }
 
+/// "a drip under the sink, think it was 7": where only a doubt names the trailer, nobody knows which it is.
+pub(super) fn doubted_trailers(
+    facts: &mut Vec<Fact>,
+    items: &[Item],
+    scope: &[Scope],
+    out: &mut Assembled,
+) {
+    let doubted = |group: usize| {
+        let mut named = (0..items.len()).filter(|i| items[*i].what == What::Units(group));
+        named.all(|i| scope[i].doubt && scope[i].aside.is_none())
+    };
+    facts.retain(|fact| {
+        let lost = fact.group.is_some_and(doubted);
+        if lost {
+            out.unclear.push((fact.at, "which-unit"));
+        }
+        !lost
+    });
+}
+
 /// Gives each fact the time that stands with it.
 pub(super) fn times(facts: &mut [Fact], items: &[Item], scope: &[Scope]) {
     for fact in facts {

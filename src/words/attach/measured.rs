@@ -5,7 +5,7 @@ use super::{Placer, Value};
 use crate::heard::{Event, ReadingKey};
 use crate::quantity::{self, TemperatureScale};
 use crate::words::concept::{Concept, Mark, Noun, State, Unit};
-use crate::words::item::{Item, Number, What};
+use crate::words::item::{Form, Item, Number, What};
 
 impl Placer<'_> {
     /// Reads a number that has a measure.
@@ -130,6 +130,15 @@ impl Placer<'_> {
             }
             Some(Noun::Inside) => K::InsideF,
             _ if next.is_some_and(|n| n.is(Mark::Inside)) => K::InsideF,
+            // "inside 72 °F, outside 88 °F"
+            None if (0..at)
+                .rev()
+                .take_while(|i| self.items[*i].chunk == self.items[at].chunk)
+                .find(|i| !self.items[*i].is_filler())
+                .is_some_and(|i| self.items[i].is(Mark::Inside)) =>
+            {
+                K::InsideF
+            }
             Some(Noun::Low) => K::LowF,
             _ => K::AirF,
         };
@@ -143,6 +152,10 @@ impl Placer<'_> {
             // 12v lights: the system, not a reading
             Some(Noun::Lights | Noun::Pump | Noun::Fan) if v < 60.0 => Value::Label,
             _ if self.system(at, number) => Value::Label,
+            // "12v sysetm": it may name one
+            None if number.form == Form::Whole && v <= 24.0 && self.slip_after(at) => {
+                Value::Unclear("which-volts")
+            }
             Some(Noun::Battery) => within(K::BatteryV, v, 0.0, 16.0),
             Some(Noun::Volts | Noun::Power | Noun::Generator) if (90.0..=300.0).contains(&v) => {
                 Value::Reading(K::Volts, v)
@@ -220,7 +233,8 @@ impl Placer<'_> {
 
     /// A span of time: the minutes to arrival, where the sender is on the way.
     fn span(&self, at: usize, minutes: f64, noun: Option<Noun>) -> Value {
-        if noun == Some(Noun::Eta) || self.away(at) {
+        let ago = self.items.get(at + 1).is_some_and(|n| n.is(Mark::Ago));
+        if !ago && (noun == Some(Noun::Eta) || self.away(at)) {
             within(ReadingKey::EtaMin, minutes, 0.0, 720.0)
         } else {
             Value::Label

@@ -258,8 +258,25 @@ impl Placer<'_> {
                 .items
                 .get(at + 2)
                 .is_none_or(|n| n.chunk != self.items[at].chunk || matches!(n.what, What::Sign(_)));
+        // "40 mm/h": by the hour, and of what cannot be told
+        let hourly = self
+            .items
+            .get(at + 1)
+            .is_some_and(|n| matches!(n.what, What::Word { .. } | What::Is(Concept::Unit(_))))
+            && self
+                .items
+                .get(at + 2)
+                .is_some_and(|n| n.glued && n.what == What::Sign('/'));
+        // "-6 °CC"
+        let degrees_of_what = number.unit == Some(Unit::Deg)
+            && self
+                .items
+                .get(at + 1)
+                .is_some_and(|n| n.glued && matches!(n.what, What::Word { .. }));
         let slip = below
             || part
+            || hourly
+            || degrees_of_what
             || number.unit.is_none()
                 && (self.slip_after(at) && !matches!(number.form, Form::Part | Form::Level)
                     || at > 0 && self.strange(at - 1));

@@ -3,7 +3,7 @@
 use super::Placer;
 use super::surroundings::chunk;
 use crate::heard::Event;
-use crate::words::concept::{Concept, Mark, Noun, Unit};
+use crate::words::concept::{Concept, Mark, Noun, State, Unit};
 use crate::words::item::{Form, Number, What};
 
 impl Placer<'_> {
@@ -72,12 +72,20 @@ impl Placer<'_> {
     }
 
     /// "yesterday 5 had 60 psi, today 48": the number of now has the measure of the one that was.
-    pub(super) fn once_more(&self, at: usize, number: Number) -> Option<Number> {
+    pub(super) fn once_more(&self, at: usize, number: Number) -> Option<(Number, Option<Noun>)> {
         let now = chunk(self.items, at).any(|i| self.items[i].is(Mark::Now))
             && chunk(self.items, at).all(|i| {
                 self.items[i].is(Mark::Now)
                     || self.items[i].is_filler()
-                    || matches!(self.items[i].what, What::Sign(_))
+                    || self.items[i].is(Mark::And)
+                    || self.items[i].is(Mark::But)
+                    || self.items[i].is(Mark::Pronoun)
+                    || matches!(
+                        self.items[i].what,
+                        What::Sign(_)
+                            | What::Word { ordinary: true }
+                            | What::Is(Concept::State(State::Down | State::Up))
+                    )
             });
         let before = self.items[..at]
             .iter()
@@ -87,11 +95,12 @@ impl Placer<'_> {
             .take_while(|(_, i)| i.sentence == self.items[at].sentence)
             .find(|(_, i)| matches!(i.what, What::Number(_)))?;
         let past = self.scope[before.0].was || self.scope[before.0].aside.is_some();
-        let unit = before.1.number()?.unit?;
-        (now && past && number.form != Form::Part).then_some(Number {
-            unit: Some(unit),
-            ..number
-        })
+        // without a measure it takes the noun that the other had
+        let unit = before.1.number()?.unit;
+        let noun = self.out.iter().find(|p| p.at == before.0)?.noun;
+        let known = unit.is_some() || noun.is_some();
+        (now && past && known && number.form != Form::Part)
+            .then_some((Number { unit, ..number }, noun))
     }
 
     /// "6 bar before the regulator, 3.4 after it": the measure of the pressure told just before.

@@ -163,6 +163,12 @@ impl Placer<'_> {
         }
         chunk(self.items, at).any(|i| {
             self.items[i].is(Mark::Away)
+                || self.items[i].is(Mark::Underway)
+                // "en 20 minutos llego"
+                || i > at
+                    && at > 0
+                    && self.items[at - 1].is(Mark::At)
+                    && self.items[i].what == What::Is(Concept::Event(Event::Arrived))
                 || self.items[i].noun() == Some(Noun::Eta)
                 || i > at && matches!(self.items[i].what, What::Is(Concept::State(State::Out)))
         })

@@ -30,8 +30,8 @@ impl Placer<'_> {
             };
         }
         let Some(noun) = noun.or_else(|| self.carried(at)) else {
-            if let Some(measured) = self.once_more(at, number) {
-                return self.value(at, measured, None);
+            if let Some((measured, noun)) = self.once_more(at, number) {
+                return self.value(at, measured, noun);
             }
             return self.bare(at);
         };

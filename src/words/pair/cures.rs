@@ -7,6 +7,27 @@ use crate::words::concept::{Concept, Mark, Noun, State};
 use crate::words::item::{Item, What};
 use crate::words::scope::Scope;
 
+/// "lock jammed, person inside": somebody behind a jammed lock is trapped.
+pub(super) fn locked_in(items: &[Item], scope: &[Scope], found: &mut Vec<Found>) {
+    let jam = found
+        .iter()
+        .find(|f| f.outcome == Outcome::Fault(Fault::LockJam))
+        .map(|f| f.at);
+    let Some(jam) = jam else { return };
+    let near = |i: usize| items[i].sentence == items[jam].sentence && !scope[i].denied;
+    let somebody = (0..items.len()).find(|i| {
+        near(*i)
+            && matches!(items[*i].noun(), Some(Noun::Person | Noun::Guests))
+            && items[i + 1..].iter().take(3).any(|n| n.is(Mark::Inside))
+    });
+    if let Some(at) = somebody {
+        found.push(Found {
+            at,
+            outcome: Outcome::Fault(Fault::PersonTrapped),
+        });
+    }
+}
+
 /// What one fault explains is not told twice: a protector that trips, a toilet that runs.
 pub(super) fn explained(items: &[Item], found: &mut Vec<Found>) {
     let fault = |f: &Found, fault: Fault| f.outcome == Outcome::Fault(fault);

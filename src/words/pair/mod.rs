@@ -10,7 +10,7 @@ use crate::heard::Event;
 use crate::words::concept::{Concept, Mark, State};
 use crate::words::item::{Item, What};
 use crate::words::scope::Scope;
-use cures::{cures, explained};
+use cures::{cures, explained, locked_in};
 use people::{a_person_did, part_closed, somebody_else};
 use spread::{elided, linked, missing};
 use state::state_of;
@@ -71,6 +71,7 @@ pub(super) fn statements(items: &[Item], scope: &[Scope], pairs: &Pairs) -> Vec<
     elided(items, scope, pairs, &mut found);
     cures(items, scope, &mut found);
     explained(items, &mut found);
+    locked_in(items, scope, &mut found);
     found.sort_by_key(|f| f.at);
     found
 }

@@ -138,6 +138,14 @@ pub(super) fn missing(
         if compound {
             continue;
         }
+        // "no water pressure issues"
+        let complaints = (at + 1..items.len())
+            .take_while(|i| items[*i].chunk == items[at].chunk)
+            .find(|i| items[*i].noun().is_none())
+            .is_some_and(|i| items[i].is(Mark::Idle) || items[i].is(Mark::LabelAfter));
+        if complaints {
+            continue;
+        }
         if let Some(outcome) = pairs.of(noun, State::Gone)
             && outcome != Outcome::Nothing
         {

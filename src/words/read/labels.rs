@@ -121,6 +121,14 @@ pub(super) fn tasks(items: &mut [Item]) {
         {
             items[at - 1].what = What::Labelled;
         }
+        // "a 2014 F-250": a year before the name of a model
+        let year = items[at]
+            .number()
+            .is_some_and(|n| (1990.0..=2039.0).contains(&n.value) && n.unit.is_none());
+        if year && items.get(at + 1).is_some_and(|n| n.what == What::Code) {
+            items[at].what = What::Labelled;
+            items[at + 1].what = What::Labelled;
+        }
         // 40 stalls, 1200 Harbor Road
         if items[at].is(Mark::LabelAfter) {
             let number = (at.saturating_sub(3)..at)

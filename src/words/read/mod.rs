@@ -126,6 +126,7 @@ impl<'t> Reading<'t> {
         self.uncounted(&counts, &mut facts, &mut out);
         self.all_unnamed(&mut facts, &mut out);
         assemble::assign(&mut facts, &self.items, &sentences);
+        assemble::doubted_trailers(&mut facts, &self.items, &scopes, &mut out);
         assemble::times(&mut facts, &self.items, &scopes);
         if out.unclear.iter().any(|(_, why)| *why == "order") {
             facts.clear();
@@ -172,7 +173,7 @@ impl<'t> Reading<'t> {
             .iter()
             .map(|i| self.items[*i].first)
             .collect();
-        self.groups = unit::find(text, tokens, &mut self.items);
+        self.groups = unit::find(text, tokens, &mut self.items, senses);
         self.plural_groups();
         let mut met = BTreeSet::new();
         for item in &self.items {

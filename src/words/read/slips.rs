@@ -56,7 +56,45 @@ impl Words<'_> {
             }
             return;
         }
+        self.lost_part(at);
+        self.lost_place(at);
         self.meant_to_mend(at);
+    }
+
+    /// "two and a hslf gallons", "twl and a half": half of the number is lost.
+    fn lost_part(&mut self, at: usize) {
+        let and = |i: usize| self.items.get(i).is_some_and(|n| n.is(Mark::And));
+        let a = |i: usize| self.items.get(i).is_some_and(|n| n.is(Mark::Filler));
+        let before = at > 2 && a(at - 1) && and(at - 2);
+        let after = and(at + 1) && a(at + 2);
+        let number = match (before, after) {
+            (true, _) => at - 3,
+            (_, true) => at + 3,
+            _ => return,
+        };
+        if let Some(What::Number(n)) = self.items.get_mut(number).map(|i| &mut i.what) {
+            n.bound = true;
+        }
+        // "a hslf gallons": a measure that lost its number has none
+        if before && let Some(What::Number(n)) = self.items.get_mut(at + 1).map(|i| &mut i.what) {
+            n.bound = true;
+        }
+    }
+
+    /// "psi 50 onn 14": the trailer of a value that was told.
+    fn lost_place(&mut self, at: usize) {
+        let value = at > 0
+            && (self.items[at - 1].number().is_some()
+                || matches!(self.items[at - 1].what, What::Is(Concept::Level(_))));
+        let trailer = self.names(at + 1) && self.ends(at + 1);
+        let word = self.spelt(at);
+        let place = |meant: &Box<str>| {
+            word.len() <= 3
+                && (one_slip(&word, meant) || word.len() == 2 && near_pair(&word, meant))
+        };
+        if value && trailer && self.senses.of(Sense::Place).iter().any(place) {
+            self.items[at].what = What::Is(Concept::Mark(Mark::At));
+        }
     }
 
     /// Tells whether the word at `at` is one slip away from one of the first `most` words of `sense`.
@@ -101,7 +139,8 @@ impl Words<'_> {
         if !next || first {
             return;
         }
-        let said = self.says(at - 1, Sense::BeforeTakesBack)
+        let said = (self.says(at - 1, Sense::BeforeTakesBack)
+            || self.items[at - 1].number().is_some())
             && self.slip_for(at, Sense::TakesBack, usize::MAX);
         if said {
             self.items[at].what = What::Is(Concept::Mark(Mark::Sorry));
@@ -159,6 +198,17 @@ impl Words<'_> {
             self.items[at].what = What::Is(Concept::Noun(noun));
         }
     }
+}
+
+/// Tells whether two words of two letters share one in its place.
+fn near_pair(typed: &str, meant: &str) -> bool {
+    meant.len() == 2
+        && typed
+            .bytes()
+            .zip(meant.bytes())
+            .filter(|(a, b)| a == b)
+            .count()
+            == 1
 }
 
 /// Tells whether one letter wrong, missing, too many or swapped makes `typed` of `meant`; not where they are the same.

@@ -69,7 +69,11 @@ pub(super) fn denials(items: &[Item], range: std::ops::Range<usize>, scope: &mut
                         | What::Word { ordinary: false }
                 )
             });
-        if last && !hit {
+        // "no power, no lights, nothing": it only sums up
+        let sums_up = items[range.start..at]
+            .iter()
+            .any(|i| i.chunk == items[at].chunk && (i.is(Mark::No) || i.is(Mark::Not)));
+        if last && !hit && !sums_up {
             for i in (range.start..at)
                 .rev()
                 .take_while(|i| items[*i].chunk == items[at].chunk)

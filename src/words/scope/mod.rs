@@ -63,7 +63,8 @@ pub(super) fn scopes(items: &[Item], sentences: &[Sentence]) -> Vec<Scope> {
     for sentence in sentences {
         let range = sentence.start..sentence.end;
         if let Some(from) = sentence.asks_from {
-            set(&mut scope, from..sentence.end, Aside::Question);
+            let end = question_ends(items, sentence, from);
+            set(&mut scope, from..end, Aside::Question);
         } else if sentence.marked {
             // what only ends as a question is a report its sender is not sure of
             let last = items[range.clone()]
@@ -99,7 +100,15 @@ pub(super) fn scopes(items: &[Item], sentences: &[Sentence]) -> Vec<Scope> {
                                 || matches!(n.what, What::Sign(_) | What::Break)
                         }) => {}
                 What::Is(Concept::Mark(Mark::If)) => {
-                    set(&mut scope, at..sentence.end, Aside::Condition)
+                    let from = if ordered_before(items, sentence, at) {
+                        sentence.start
+                    } else {
+                        at
+                    };
+                    set(&mut scope, from..sentence.end, Aside::Condition)
+                }
+                What::Is(Concept::Mark(Mark::Expected)) => {
+                    set(&mut scope, chunk_start()..chunk_end(), Aside::Plan)
                 }
                 // "plan for tomorrow: ...": all that the colon opens
                 What::Is(Concept::Mark(Mark::Plan))
@@ -115,7 +124,12 @@ pub(super) fn scopes(items: &[Item], sentences: &[Sentence]) -> Vec<Scope> {
                 What::Is(Concept::Mark(Mark::Past)) => {
                     let end = chunk_end();
                     let stop = (at..end).find(|i| items[*i].is(Mark::Now)).unwrap_or(end);
-                    for s in &mut scope[at..stop] {
+                    // "80 psi earlier": what went before it
+                    let last = items[at + 1..end]
+                        .iter()
+                        .all(|i| i.is_filler() || matches!(i.what, What::Sign(_) | What::Break));
+                    let from = if last { chunk_start() } else { at };
+                    for s in &mut scope[from..stop] {
                         s.was = true;
                     }
                 }
@@ -154,6 +168,45 @@ pub(super) fn scopes(items: &[Item], sentences: &[Sentence]) -> Vec<Scope> {
     }
     day::days(items, sentences, &mut scope);
     scope
+}
+
+/// Returns where a question ends: with its sentence where that is marked, else where a chunk opens as statements do:
+/// "what do I do with 22, it's leaking".
+fn question_ends(items: &[Item], sentence: &Sentence, from: usize) -> usize {
+    if sentence.marked {
+        return sentence.end;
+    }
+    let states = |i: &usize| {
+        items[*i].chunk != items[i - 1].chunk
+            && (items[*i].is(Mark::Filler)
+                || items[*i].is(Mark::Pronoun)
+                || matches!(
+                    items[*i].what,
+                    What::Units(_)
+                        | What::Number(_)
+                        | What::Is(
+                            Concept::Noun(_)
+                                | Concept::State(_)
+                                | Concept::Event(_)
+                                | Concept::Fault(_)
+                        )
+                ))
+    };
+    (from + 1..sentence.end)
+        .find(states)
+        .unwrap_or(sentence.end)
+}
+
+/// "shut 9 down if it dips under 30": a condition after what opens its sentence as orders do.
+fn ordered_before(items: &[Item], sentence: &Sentence, at: usize) -> bool {
+    let said = |i: &usize| !matches!(items[*i].what, What::Sign(_) | What::Break);
+    (sentence.start..at).find(said).is_some_and(|first| {
+        items[first].chunk == items[at].chunk
+            && matches!(
+                items[first].what,
+                What::Is(Concept::Event(_) | Concept::State(_))
+            )
+    })
 }
 
 fn set(scope: &mut [Scope], range: std::ops::Range<usize>, aside: Aside) {

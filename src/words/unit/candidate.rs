@@ -172,18 +172,39 @@ impl<'a> Candidate<'a> {
     fn value_by_what_follows(&self) -> Option<Verdict> {
         let (items, at) = (self.items, self.at);
         let adjacent = self.next == Some(at + 1);
+        if self.goes_on_a_series() {
+            return Some(Likely);
+        }
         let inside = adjacent
             && self.next_item().is_some_and(|n| n.is(Mark::Inside))
             && value(self.item) >= 30.0
             && chunk_ends(items, at + 1);
         let spoken_of = noun_earlier(items, at) || measured_earlier(items, at);
-        if inside || self.before_its_place() && spoken_of {
+        if inside || self.of_now() || self.before_its_place() && spoken_of {
             return Some(No);
         }
         if self.regulated() {
             return Some(Likely);
         }
         (self.aired() || outside(items, at)).then_some(No)
+    }
+
+    /// "12 is at 50 psi, 14 at 62": after a trailer that is at a value, another that is at one.
+    fn goes_on_a_series(&self) -> bool {
+        let at_word = |i: usize| self.items.get(i).is_some_and(|n| n.is(Mark::At));
+        let number = |i: usize| self.items.get(i).and_then(Item::number);
+        let opens = self.prior.is_none_or(|p| self.items[p].is(Mark::And));
+        let here = opens
+            && at_word(self.at + 1)
+            && number(self.at + 2).is_some_and(|n| n.value >= 15.0)
+            && chunk_ends(self.items, self.at + 2);
+        here && self.named_in_sentence()
+            && self.named.iter().rev().take(4).any(|n| {
+                let value = (n.at + 1..self.at)
+                    .take(4)
+                    .find(|i| !self.items[*i].is_filler() && !self.items[*i].is(Mark::At));
+                value.is_some_and(|i| i > n.at + 1 && number(i).is_some())
+            })
     }
 
     /// "60 at 12 and 85 at 14": a number before the place of a trailer.
@@ -284,6 +305,16 @@ impl<'a> Candidate<'a> {
             && side(self.items.get(self.at + 3).and_then(Item::noun))
         {
             return Some(No);
+        }
+        // "ac quit in 19 people are sweating": after a place, and no other is named
+        let placed = noun == Noun::Guests
+            && self
+                .before
+                .is_some_and(|b| b.what == What::Is(Concept::Mark(Mark::At)))
+            && self.named.is_empty()
+            && (self.at > 1 && !others(self.items, self.at));
+        if placed {
+            return Some(Likely);
         }
         if owns_number(self.items, self.next) {
             return None;

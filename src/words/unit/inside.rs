@@ -4,6 +4,7 @@ use super::Named;
 use crate::words::concept::{Concept, Mark, Noun, State};
 use crate::words::item::{Form, Item, What};
 use crate::words::lex::Token;
+use crate::words::senses::{Sense, Senses};
 
 /// "the lock of 2 in unit 31": beside a trailer named for certain, a bare number after "of" is a place inside it.
 pub(super) fn sub_places(items: &mut [Item], named: &mut Vec<Named>) {
@@ -121,4 +122,37 @@ pub(super) fn count_of_things(
         && number.value <= 10.0
         && (spelled || named && (!opens || noun == Noun::Cord && number.value <= 4.0))
         && !(at > 0 && (items[at - 1].is(Mark::Unit) || items[at - 1].is(Mark::Article)))
+}
+
+/// "21 guest trapped": one guest, and the trailer where it happened.
+pub(super) fn beside_one_person(
+    text: &str,
+    tokens: &[Token],
+    items: &[Item],
+    at: usize,
+    senses: &Senses,
+) -> bool {
+    let Some(person) = items.get(at + 1).filter(|n| n.chunk == items[at].chunk) else {
+        return false;
+    };
+    let spelt = &text[tokens[person.first].start..tokens[person.end - 1].end];
+    let more_than_one = items[at]
+        .number()
+        .is_some_and(|n| n.form == Form::Whole && n.unit.is_none() && n.value > 1.0);
+    let in_danger = (at + 2..items.len())
+        .take(8)
+        .take_while(|i| items[*i].sentence == items[at].sentence)
+        .any(|i| {
+            use crate::heard::Fault as F;
+            matches!(
+                items[i].what,
+                What::Is(
+                    Concept::State(State::Trapped | State::Hurt | State::Stuck | State::Down)
+                        | Concept::Fault(
+                            F::PersonTrapped | F::PersonHurt | F::GasIllness | F::Shock
+                        )
+                )
+            )
+        });
+    more_than_one && in_danger && senses.has(spelt, Sense::OnePerson)
 }

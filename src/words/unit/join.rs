@@ -33,6 +33,7 @@ pub(super) fn join(items: &mut Vec<Item>, named: Vec<Named>) -> Vec<Group> {
                                         | Mark::Article
                                         | Mark::Unit
                                         | Mark::At
+                                        | Mark::For
                                         | Mark::With
                                         | Mark::Inside
                                         | Mark::To
@@ -65,7 +66,8 @@ pub(super) fn join(items: &mut Vec<Item>, named: Vec<Named>) -> Vec<Group> {
             || named
                 .get(i + 1)
                 .is_some_and(|n| short_link(items, at, n.at))
-            || opens(items, last);
+            || opens(items, last)
+            || ends_its_sentence(items, at) && groups.last().is_some_and(|g| g.names.len() > 1);
         let to = gap
             .as_ref()
             .is_some_and(|gap| gap.clone().any(|g| items[g].is(Mark::To)));
@@ -116,7 +118,13 @@ pub(super) fn join(items: &mut Vec<Item>, named: Vec<Named>) -> Vec<Group> {
                         continue;
                     }
                     What::Is(Concept::Mark(
-                        Mark::At | Mark::With | Mark::Inside | Mark::Of | Mark::From | Mark::To,
+                        Mark::At
+                        | Mark::For
+                        | Mark::With
+                        | Mark::Inside
+                        | Mark::Of
+                        | Mark::From
+                        | Mark::To,
                     )) => {
                         found = true;
                         break;
@@ -155,6 +163,14 @@ fn short_link(items: &[Item], from: usize, to: usize) -> bool {
                 ))
         )
     }) && from + 1 < to
+}
+
+/// "restocked 14, 15, 16.": nothing more is said of the last.
+fn ends_its_sentence(items: &[Item], at: usize) -> bool {
+    items[at + 1..]
+        .iter()
+        .take_while(|i| i.sentence == items[at].sentence)
+        .all(|i| matches!(i.what, What::Sign(_) | What::Break))
 }
 
 pub(super) fn opens(items: &[Item], last: Option<usize>) -> bool {

@@ -11,8 +11,9 @@ use crate::heard::UnitName;
 use crate::words::concept::Mark;
 use crate::words::item::{Form, Item, What};
 use crate::words::lex::Token;
+use crate::words::senses::Senses;
 use candidate::is_unit;
-use inside::{count_of_things, places_inside, sub_places};
+use inside::{beside_one_person, count_of_things, places_inside, sub_places};
 use join::join;
 
 /// The longest span of numbers that "12-14" may mean.
@@ -34,8 +35,13 @@ pub(super) struct Group {
 }
 
 /// Finds the trailers and replaces their items.
-pub(super) fn find(text: &str, tokens: &[Token], items: &mut Vec<Item>) -> Vec<Group> {
-    let mut named = mark(text, tokens, items);
+pub(super) fn find(
+    text: &str,
+    tokens: &[Token],
+    items: &mut Vec<Item>,
+    senses: &Senses,
+) -> Vec<Group> {
+    let mut named = mark(text, tokens, items, senses);
     sub_places(items, &mut named);
     join(items, named)
 }
@@ -95,7 +101,7 @@ fn of_the(text: &str, tokens: &[Token], items: &[Item], at: usize) -> Option<boo
 }
 
 /// Decides for each candidate whether it names a trailer.
-fn mark(text: &str, tokens: &[Token], items: &mut [Item]) -> Vec<Named> {
+fn mark(text: &str, tokens: &[Token], items: &mut [Item], senses: &Senses) -> Vec<Named> {
     places_inside(items);
     let mut named: Vec<Named> = Vec::new();
     for at in 0..items.len() {
@@ -107,8 +113,10 @@ fn mark(text: &str, tokens: &[Token], items: &mut [Item]) -> Vec<Named> {
         if count_of_things(text, tokens, items, at, !named.is_empty()) {
             continue;
         }
-        if let Some(explicit) =
-            of_the(text, tokens, items, at).or_else(|| is_unit(items, at, &named))
+        let one_person = beside_one_person(text, tokens, items, at, senses).then_some(false);
+        if let Some(explicit) = of_the(text, tokens, items, at)
+            .or(one_person)
+            .or_else(|| is_unit(items, at, &named))
         {
             named.push(Named {
                 at,

@@ -2,7 +2,9 @@
 
 use super::candidate::Candidate;
 use super::candidate::Verdict::{self, Likely, No};
-use super::near::{chunk_has_value_noun, counts, others, owns_number, risky, value, valued_before};
+use super::near::{
+    chunk_ends, chunk_has_value_noun, counts, others, owns_number, risky, value, valued_before,
+};
 use crate::words::concept::{Concept, Mark, Noun, State};
 use crate::words::item::{Form, Item, What};
 
@@ -16,7 +18,7 @@ impl Candidate<'_> {
         match prior.what {
             What::Is(Concept::Mark(Mark::Bound)) => self.after_a_bound(),
             What::Is(Concept::Mark(
-                Mark::At | Mark::With | Mark::Inside | Mark::Of | Mark::From | Mark::To,
+                Mark::At | Mark::For | Mark::With | Mark::Inside | Mark::Of | Mark::From | Mark::To,
             )) => self.after_a_place_word(),
             // "the client at the job says 14": who says it, and what about
             What::Is(Concept::Mark(Mark::Label)) if self.reported() => Likely,
@@ -96,6 +98,32 @@ impl Candidate<'_> {
         }
     }
 
+    /// "12 was at 110 psi, now 55": a value of now that ends its chunk, after one that was.
+    pub(super) fn of_now(&self) -> bool {
+        let now = (0..self.at)
+            .rev()
+            .take(4)
+            .take_while(|i| self.items[*i].chunk == self.item.chunk)
+            .any(|i| self.items[i].is(Mark::Now));
+        let before = || {
+            (0..self.at)
+                .rev()
+                .take(16)
+                .take_while(|i| self.items[*i].sentence == self.item.sentence)
+        };
+        now && self.named_in_sentence()
+            && chunk_ends(self.items, self.at)
+            && before().any(|i| {
+                self.items[i].is(Mark::Past)
+                    || self.items[i].is(Mark::Yesterday)
+                    || self.items[i].is(Mark::LastNight)
+            })
+            && before().any(|i| {
+                self.items[i].number().is_some_and(|n| n.unit.is_some())
+                    || self.items[i].noun().is_some_and(|n| n.reading().is_some())
+            })
+    }
+
     /// Tells whether the trailer named last in the sentence has a number below 100.
     fn beside_a_small_name(&self) -> bool {
         self.named_in_sentence()
@@ -160,7 +188,12 @@ impl Candidate<'_> {
                 || i.is_filler()
                 || i.is(Mark::Idle)
         });
-        another && nothing_more && !self.takes_back()
+        // "7: nothing to report"
+        let headed = self
+            .items
+            .get(self.at + 1)
+            .is_some_and(|n| n.what == What::Sign(':'));
+        another && nothing_more && !headed && !self.takes_back()
     }
 
     /// Tells whether a word of correction is the last before it.
@@ -291,6 +324,15 @@ impl Candidate<'_> {
     }
 
     fn after_a_noun(&self, noun: Noun) -> Verdict {
+        // "toilet 2 won't flush": a place inside a trailer
+        let inside = matches!(
+            noun,
+            Noun::Toilet | Noun::Sink | Noun::Taps | Noun::Lock | Noun::Door
+        ) && self.prior.is_some_and(|p| p + 1 == self.at)
+            && (value(self.item) <= 4.0 || value(self.item) <= 12.0 && self.named_in_sentence());
+        if inside {
+            return No;
+        }
         let valued =
             noun.reading().is_some() || matches!(noun, Noun::Circuit | Noun::Breaker | Noun::Amps);
         if !valued || self.before_its_level(noun) || self.pulled(noun) {

@@ -358,6 +358,10 @@ fn is_mendable(concept: &Concept) -> bool {
                     | Mark::Yesterday
                     | Mark::LastNight
                     | Mark::Morning
+                    | Mark::Past
+                    | Mark::Doubt
+                    | Mark::Expected
+                    | Mark::Forwarded
                     | Mark::Bound
                     | Mark::Between
                     | Mark::Minus

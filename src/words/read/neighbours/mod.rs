@@ -42,6 +42,8 @@ pub(super) fn settle(text: &str, tokens: &[Token], items: &mut [Item], senses: &
         words.both_cords(at);
         words.got_to(at);
         words.left(at);
+        words.nearly_there(at);
+        words.here(at);
         words.truck(at);
         words.regulator_side(at);
         words.alternating(at);

@@ -106,4 +106,46 @@ impl Words<'_> {
             self.items[at].what = What::Is(Concept::Mark(Mark::Filler));
         }
     }
+
+    /// "ya casi está lleno": nearly full, and no plan.
+    pub(super) fn nearly_there(&mut self, at: usize) {
+        if !self.items[at].is(Mark::Plan) || !self.says(at, Sense::NearlyThere) {
+            return;
+        }
+        let level = (at + 1..self.items.len())
+            .take(3)
+            .take_while(|i| self.same_chunk(at, *i))
+            .find(|i| {
+                matches!(self.items[*i].what, What::Is(Concept::Level(_)))
+                    || self.items[*i]
+                        .number()
+                        .is_some_and(|n| n.form == Form::Part || n.unit == Some(Unit::Pct))
+            });
+        let Some(level) = level else { return };
+        self.items[at].what = What::Is(Concept::Mark(Mark::Bound));
+        for i in at + 1..level {
+            self.items[i].what = What::Is(Concept::Mark(Mark::Filler));
+        }
+        if let What::Number(n) = &mut self.items[level].what {
+            n.bound = true;
+        }
+    }
+
+    /// "8 here. chocked.": a trailer alone with the word.
+    pub(super) fn here(&mut self, at: usize) {
+        if !self.says(at, Sense::Here) || at == 0 || !self.ends(at) {
+            return;
+        }
+        let start = (0..at)
+            .rev()
+            .take_while(|i| self.same_chunk(at, *i))
+            .last()
+            .unwrap_or(at);
+        let trailer = self.names(at - 1) && !self.items[at - 1].is(Mark::Unit);
+        let alone = (start..at - 1)
+            .all(|i| self.items[i].is(Mark::Unit) || self.items[i].is(Mark::Article));
+        if trailer && alone {
+            self.items[at].what = What::Is(Concept::Event(Event::Arrived));
+        }
+    }
 }

@@ -1,0 +1,75 @@
+//! Old texts go by themselves, once a day in the small hours.
+
+use chrono::TimeDelta;
+use hosebib::chat::clerk::Forgotten;
+use hosebib::desk::Inbound;
+use hosebib::fleet::Fleet;
+use hosebib::store::Files;
+
+use super::{Post, fleet, inbound};
+
+fn retain(post: &Post) -> Forgotten {
+    let runtime = tokio::runtime::Builder::new_current_thread()
+        .build()
+        .unwrap();
+    runtime.block_on(post.window.retain()).unwrap()
+}
+
+fn holds(dir: &std::path::Path, word: &str) -> bool {
+    let lines = hosebib::store::read_only(dir).unwrap();
+    lines.map(Result::unwrap).any(|line| {
+        let letters = line.outgoing.iter();
+        letters
+            .into_iter()
+            .any(|letter| letter.to_string().contains(word))
+    })
+}
+
+#[test]
+fn old_texts_go_once_a_day_after_four_in_the_fleets_zone() {
+    let dir = tempfile::tempdir().unwrap();
+    let post = Post::open(dir.path(), Files);
+    let keeps = Fleet {
+        keep_texts_days: Some(2),
+        time_zone: chrono_tz::America::Halifax,
+        ..fleet()
+    };
+    post.window.load_blocking("two".into(), keeps).unwrap();
+    // 17:10 there, a Saturday
+    post.says(1, "the willow").unwrap();
+    let parcel = post.parcels.recv().unwrap();
+    post.window.sent(parcel.id.unwrap(), 0, 1, 900);
+    assert_eq!(retain(&post), Forgotten::default(), "nothing is old yet");
+    post.later(TimeDelta::days(2));
+    post.later(TimeDelta::hours(6));
+    // Monday 23:10: done on Saturday, so due since Sunday 04:00
+    assert_eq!(retain(&post).texts, 1);
+    assert!(!holds(dir.path(), "willow"));
+
+    let now = *post.clock.lock().unwrap();
+    let young = Inbound {
+        at: now,
+        received: now,
+        ..inbound(2, "the brook")
+    };
+    post.window.batch_blocking(vec![young]).unwrap();
+    let parcel = post.parcels.recv().unwrap();
+    post.window.sent(parcel.id.unwrap(), 0, 1, 901);
+    post.later(TimeDelta::hours(4));
+    // 03:10: not yet again
+    assert_eq!(retain(&post), Forgotten::default());
+    let lines = || hosebib::store::read_only(dir.path()).unwrap().count();
+    let before = lines();
+    post.later(TimeDelta::hours(1));
+    assert_eq!(
+        retain(&post),
+        Forgotten::default(),
+        "04:10, and nothing is old"
+    );
+    assert_eq!(lines(), before + 1, "it was done all the same, and noted");
+    assert_eq!(retain(&post), Forgotten::default());
+    assert_eq!(lines(), before + 1, "once a day");
+    assert!(holds(dir.path(), "brook"));
+    assert_eq!(hosebib::store::verify(dir.path()).unwrap().damage, []);
+    post.stop();
+}
