@@ -2,6 +2,8 @@
 
 use std::collections::BTreeMap;
 
+use chrono::{DateTime, Utc};
+
 use super::asked;
 use crate::book::{Record, Task, TaskChange, TaskState, Tasks};
 use crate::desk::inbound::Outgoing;
@@ -328,7 +330,12 @@ impl<'a> Reply<'a> {
                 all_well: self.findings.iter().filter(about).count() == 0
                     && was_checked(entry)
                     && !self.walked
-                    && !overtaken,
+                    && !overtaken
+                    && !self
+                        .board
+                        .tasks()
+                        .open_on(unit)
+                        .any(|task| presses(task, hearing.now)),
             });
         }
         let mut task_notes: Vec<(Task, TaskTurn)> = notes(&self.board);
@@ -447,6 +454,9 @@ impl<'a> Reply<'a> {
                     let units = self.voice.all_of(&units);
                     self.voice.say("heard-of", &[("units", units.into())])
                 }
+                true if super::topic::sounds_like_one(hearing.text) => {
+                    self.voice.word("question-unknown")
+                }
                 // thanks, names, chatter: no lecture
                 true if !hearing.text.chars().any(|c| c.is_ascii_digit()) => {
                     self.voice.word("nothing-to-log")
@@ -506,6 +516,13 @@ impl<'a> Reply<'a> {
             step_answers: self.step_answers,
         }
     }
+}
+
+/// Tells whether a task is late, or its call is: then not all is well.
+fn presses(task: &Task, now: DateTime<Utc>) -> bool {
+    let uncalled = task.called.is_none() && task.taken_by.is_none();
+    task.due.is_some_and(|due| due < now)
+        || uncalled && task.call_by.is_some_and(|call_by| call_by <= now)
 }
 
 /// Tells whether a report holds a number that the rules hold against a limit.
