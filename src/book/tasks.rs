@@ -50,6 +50,12 @@ pub struct Task {
     /// When its time last moved.
     #[serde(default)]
     pub moved: Option<DateTime<Utc>>,
+    /// What a guided check found, as the key of its text, such as `cause-element` or `load-water-heater`.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub found: Option<String>,
+    /// When it was closed.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub closed: Option<DateTime<Utc>>,
 }
 
 /// Whether a task is open, and how it ended.
@@ -174,17 +180,20 @@ impl Tasks {
             TaskChange::Taken { id, by } => self.with(*id, |task| task.taken_by = Some(by.clone())),
             TaskChange::Done { id, cause, .. } => self.with(*id, |task| {
                 task.state = TaskState::Done;
+                task.closed = Some(at);
                 task.closed_cause = cause.clone();
             }),
             TaskChange::Dropped {
                 id, reason, cause, ..
             } => self.with(*id, |task| {
                 task.state = TaskState::Dropped(reason.clone());
+                task.closed = Some(at);
                 task.closed_cause = cause.clone();
             }),
             TaskChange::Reopened { id } => self.with(*id, |task| {
                 task.state = TaskState::Open;
                 task.closed_cause = None;
+                task.closed = None;
             }),
             TaskChange::Escalated { id } => self.with(*id, |task| {
                 task.escalated = Some(at);

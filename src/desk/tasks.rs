@@ -74,6 +74,29 @@ impl Board {
         lead: TimeDelta,
         finding: Option<FindingId>,
     ) -> (u32, bool) {
+        self.open_naming(unit, kind, (due, lead), finding, None)
+    }
+
+    /// Opens the work that a guided check came to, which says what was found.
+    pub(super) fn open_found(
+        &mut self,
+        unit: &UnitName,
+        kind: TaskKind,
+        finding: FindingId,
+        found: String,
+    ) {
+        let soon = (None, TimeDelta::zero());
+        self.open_naming(unit, kind, soon, Some(finding), Some(found));
+    }
+
+    fn open_naming(
+        &mut self,
+        unit: &UnitName,
+        kind: TaskKind,
+        (due, lead): (Option<DateTime<Utc>>, TimeDelta),
+        finding: Option<FindingId>,
+        found: Option<String>,
+    ) -> (u32, bool) {
         let due = due.map(|due| due.max(self.at));
         let call_by = due
             .filter(|_| kind == TaskKind::PumpOut)
@@ -81,6 +104,10 @@ impl Board {
         if let Some(task) = self.tasks.open_task(unit, kind) {
             let id = task.id;
             let moved = match (task.due, due) {
+                // what was to be done at once and was not is late, and stays so; a truck's time is never in the past
+                (Some(was), Some(now)) if was < self.at && now <= self.at => {
+                    kind == TaskKind::PumpOut && (now - was).abs() >= WORTH_MOVING
+                }
                 (Some(was), Some(now)) => (now - was).abs() >= WORTH_MOVING,
                 (None, Some(_)) => true,
                 (_, None) => false,
@@ -110,6 +137,8 @@ impl Board {
             escalated: None,
             told_due: None,
             moved: None,
+            found,
+            closed: None,
         };
         self.change(TaskChange::Opened { task });
         (id, true)

@@ -148,6 +148,10 @@ impl Voice<'_> {
             out.push(' ');
             out.push_str(unit.as_str());
         }
+        if let Some(found) = &task.found {
+            let what = self.word(found);
+            self.write(&mut out, "task-found", &[("what", what.into())]);
+        }
         out
     }
 

@@ -20,7 +20,11 @@ const LONG_POLL_S: u32 = 10;
 /// How many messages are fetched at once: the most the network gives.
 const AT_ONCE: u8 = 100;
 /// The kinds of updates that are asked for.
-const ALLOWED: [AllowedUpdate; 2] = [AllowedUpdate::Message, AllowedUpdate::EditedMessage];
+const ALLOWED: [AllowedUpdate; 3] = [
+    AllowedUpdate::Message,
+    AllowedUpdate::EditedMessage,
+    AllowedUpdate::CallbackQuery,
+];
 
 /// `getUpdates` with each update left as raw JSON, and room for any offset.
 #[derive(Debug, Serialize)]
@@ -30,7 +34,7 @@ pub(super) struct Fetch {
     limit: u8,
     timeout: u32,
     // left out, the setting of whoever polled before would stay in force
-    allowed_updates: [AllowedUpdate; 2],
+    allowed_updates: [AllowedUpdate; 3],
 }
 
 impl Fetch {
@@ -208,12 +212,12 @@ mod tests {
             offset: None,
             limit: 100,
             timeout: 10,
-            allowed_updates: [AllowedUpdate::Message, AllowedUpdate::EditedMessage],
+            allowed_updates: ALLOWED,
         };
         let json = serde_json::to_value(&fetch).unwrap();
         assert_eq!(
             json,
-            json!({"limit": 100, "timeout": 10, "allowed_updates": ["message", "edited_message"]})
+            json!({"limit": 100, "timeout": 10, "allowed_updates": ["message", "edited_message", "callback_query"]})
         );
     }
 }

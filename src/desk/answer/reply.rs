@@ -2,8 +2,10 @@
 
 use std::collections::BTreeMap;
 
+use chrono::{DateTime, Utc};
+
 use super::asked;
-use crate::book::{Record, Task, TaskChange, Tasks};
+use crate::book::{Record, Task, TaskChange, TaskState, Tasks};
 use crate::desk::inbound::Outgoing;
 use crate::desk::receive::{Hearing, of_the_message};
 use crate::desk::repeat::{self, Telling};
@@ -41,6 +43,8 @@ pub(in crate::desk) struct Reply<'a> {
     pub(in crate::desk) checks: Option<Vec<Check>>,
     /// The step of a guided check that is asked, in words.
     pub(in crate::desk) step: Option<String>,
+    /// The likely answers to the step that is asked, of a check, of setting up or leaving, by their codes.
+    pub(in crate::desk) step_answers: &'static [&'static str],
     /// What whoever arrives must know, said before the advice unless that is of a danger.
     pub(in crate::desk) card: Vec<String>,
     /// What the sender's setting up or leaving comes to, where this turn changed it.
@@ -71,6 +75,14 @@ pub(in crate::desk) struct Finished {
     pub(in crate::desk) task_records: Vec<Record>,
     pub(in crate::desk) forecast: BTreeMap<UnitName, Outlook>,
     pub(in crate::desk) others: Vec<Outgoing>,
+    /// The findings that are told in full.
+    pub(in crate::desk) told: Vec<Finding>,
+    /// The open tasks that are told.
+    pub(in crate::desk) open_tasks: Vec<Task>,
+    /// Whether it says that something was logged.
+    pub(in crate::desk) logged: bool,
+    /// The likely answers to the step that is asked, by their codes.
+    pub(in crate::desk) step_answers: &'static [&'static str],
 }
 
 impl<'a> Reply<'a> {
@@ -88,6 +100,7 @@ impl<'a> Reply<'a> {
             first: Vec::new(),
             checks: None,
             step: None,
+            step_answers: &[],
             card: Vec::new(),
             round: None,
             walked: false,
@@ -317,7 +330,12 @@ impl<'a> Reply<'a> {
                 all_well: self.findings.iter().filter(about).count() == 0
                     && was_checked(entry)
                     && !self.walked
-                    && !overtaken,
+                    && !overtaken
+                    && !self
+                        .board
+                        .tasks()
+                        .open_on(unit)
+                        .any(|task| presses(task, hearing.now)),
             });
         }
         let mut task_notes: Vec<(Task, TaskTurn)> = notes(&self.board);
@@ -356,7 +374,14 @@ impl<'a> Reply<'a> {
                 .iter()
                 .filter(move |finding| telling(finding) == wanted)
         };
-        let told = of(Telling::Full).collect();
+        let told: Vec<&Finding> = of(Telling::Full).collect();
+        let told_in_full = told.iter().map(|finding| (*finding).clone()).collect();
+        let open_tasks = task_notes
+            .iter()
+            .filter(|(task, _)| task.state == TaskState::Open)
+            .map(|(task, _)| task.clone())
+            .collect();
+        let says_logged = !logged.is_empty();
         let mut named: BTreeMap<&UnitName, Vec<String>> = BTreeMap::new();
         for finding in of(Telling::Named) {
             if let Some(unit) = &finding.unit {
@@ -442,6 +467,9 @@ impl<'a> Reply<'a> {
                     let units = self.voice.all_of(&units);
                     self.voice.say("heard-of", &[("units", units.into())])
                 }
+                true if super::topic::sounds_like_one(hearing.text) => {
+                    self.voice.word("question-unknown")
+                }
                 // thanks, names, a ticket's number: what the reader did not ask about is no report
                 true => self.voice.word("nothing-to-log"),
             };
@@ -480,8 +508,19 @@ impl<'a> Reply<'a> {
             task_records: self.board.into_records().collect(),
             forecast: self.forecast,
             others: self.others,
+            told: told_in_full,
+            open_tasks,
+            logged: says_logged,
+            step_answers: self.step_answers,
         }
     }
+}
+
+/// Tells whether a task is late, or its call is: then not all is well.
+fn presses(task: &Task, now: DateTime<Utc>) -> bool {
+    let uncalled = task.called.is_none() && task.taken_by.is_none();
+    task.due.is_some_and(|due| due < now)
+        || uncalled && task.call_by.is_some_and(|call_by| call_by <= now)
 }
 
 /// Tells whether a report holds a number that the rules hold against a limit.

@@ -25,6 +25,8 @@ impl Default for Answers {
 pub(super) enum Own {
     Yes(Vec<Span>),
     No(Vec<Span>),
+    /// Every word that says no is denied: "not tripped".
+    Denied(Vec<Span>),
     Both,
     Neither,
 }
@@ -54,6 +56,11 @@ impl Answers {
     pub(in crate::desk) fn is_plain(&self, text: &str) -> bool {
         let words = Phrases::of(text);
         self.is_all(&words, "yes") || self.is_all(&words, "no")
+    }
+
+    /// Tells whether a message says that something was done, and nothing else.
+    pub(in crate::desk) fn is_done(&self, text: &str) -> bool {
+        self.is_all(&Phrases::of(text), "done")
     }
 
     /// Tells whether a message takes another person's check over.
@@ -185,6 +192,12 @@ impl Answers {
         let (all_yes, all_no) = (yes.clone(), no.clone());
         yes.retain(|span| !all_no.iter().any(|other| within(span, other)));
         no.retain(|span| !all_yes.iter().any(|other| within(span, other)));
+        // "not tripped" says that it is on; the other way round a plain "not" is enough
+        let negations = self.list("any", "negates");
+        let denied = |span: &Span| words.stands_behind(negations, span.0);
+        if yes.is_empty() && !no.is_empty() && no.iter().all(denied) {
+            return Own::Denied(no);
+        }
         match (yes.is_empty(), no.is_empty()) {
             (true, true) => Own::Neither,
             (false, true) => Own::Yes(yes),

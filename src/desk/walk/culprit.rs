@@ -1,7 +1,5 @@
 //! The load that trips a breaker or GFCI: found once, it stays off until somebody has tested it.
 
-use chrono::TimeDelta;
-
 use super::super::answer::Reply;
 use super::super::receive::Hearing;
 use super::super::situate::Case;
@@ -34,14 +32,10 @@ pub(super) fn found(
     let (again, rest): (Vec<_>, Vec<_>) = findings.into_iter().partition(said);
     reply.findings = rest;
     reply.listed.extend(again);
-    let finding = Some(id);
-    reply.board.open(
-        &check.unit,
-        TaskKind::Electrician,
-        None,
-        TimeDelta::zero(),
-        finding,
-    );
+    let found = format!("load-{load}");
+    reply
+        .board
+        .open_found(&check.unit, TaskKind::Electrician, id, found);
     let name = reply.voice.fault(check.fault);
     let text = reply.voice.say(
         "walk-culprit-note",

@@ -6,6 +6,7 @@
 
 mod answers;
 mod culprit;
+mod lately;
 mod over;
 mod phrase;
 mod plug_in;
@@ -164,6 +165,15 @@ pub(super) fn go_on(
         let shortly = took.is_some_and(|took| took.said == [Said::Unclear]);
         if matches!(hearing.heard.ask, Some(Ask::Why { .. })) {
             round.say_what_for(reply);
+        }
+        // where somebody is to be kept safe the question alone comes again
+        let guards = round
+            .checks
+            .last()
+            .and_then(step_of)
+            .is_some_and(Step::guards);
+        if shortly && !guards && reply.findings.is_empty() {
+            reply.say("walk-unread", &[]);
         }
         round.ask(reply, before.as_ref(), shortly);
     } else {

@@ -49,6 +49,11 @@ impl Phrases {
         spans
     }
 
+    /// Tells whether one of the phrases ends right before a word.
+    pub(super) fn stands_behind(&self, phrases: &[String], at: usize) -> bool {
+        self.find(phrases).iter().any(|(_, to)| *to == at)
+    }
+
     pub(super) fn cover(&mut self, spans: &[Span]) {
         for (from, to) in spans {
             self.covered[*from..*to].fill(true);

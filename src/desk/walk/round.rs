@@ -1,13 +1,11 @@
 //! One turn of a person's checks: what an answer came to, what is newly wrong, which step is next.
 
-use chrono::TimeDelta;
-
 use super::super::answer::Reply;
 use super::super::receive::Hearing;
 use super::super::situate::Case;
-use super::culprit;
 use super::said::is_trip;
 use super::{FRESH, LATELY, OPEN_AT_MOST, Outcome, RESETS, Said, outcome, step_of};
+use super::{culprit, lately};
 use crate::book::UnitState;
 use crate::dialogue::{Check, STEP_LASTS};
 use crate::finding::{FindingId, Level, TaskKind};
@@ -114,7 +112,8 @@ impl Round<'_> {
             }
         }
         reply.say("walk-two-resets", &[]);
-        self.call(check, TaskKind::Electrician, reply);
+        let fault = format!("fault-{}", check.fault);
+        self.call(check, TaskKind::Electrician, &fault, reply);
     }
 
     /// Tells whether the reply tells of a danger that has no check, or one that is not the check at hand.
@@ -177,7 +176,8 @@ impl Round<'_> {
                 }
             }
             Then::Call(kind) => {
-                self.call(check, kind, reply);
+                let cause = format!("cause-{}", step.cause);
+                self.call(check, kind, &cause, reply);
                 return false;
             }
             Then::Turn(fault) => {
@@ -193,17 +193,17 @@ impl Round<'_> {
     }
 
     /// Hands the fault over to whose work it is.
-    fn call(&self, check: &Check, kind: TaskKind, reply: &mut Reply<'_>) {
+    fn call(&self, check: &Check, kind: TaskKind, cause: &str, reply: &mut Reply<'_>) {
         let key = match kind {
             TaskKind::Electrician => "walk-calls-electrician",
             TaskKind::Plumber => "walk-calls-plumber",
             _ => "walk-calls-repair",
         };
         reply.say(key, &[("unit", check.unit.as_str().into())]);
-        let finding = Some(FindingId::of_fault(check.fault));
+        let finding = FindingId::of_fault(check.fault);
         reply
             .board
-            .open(&check.unit, kind, None, TimeDelta::zero(), finding);
+            .open_found(&check.unit, kind, finding, cause.to_owned());
     }
 
     fn say_over(&self, check: &Check, reply: &mut Reply<'_>) {
@@ -281,6 +281,7 @@ impl Round<'_> {
                 reply.listed.extend(again);
                 started = true;
             } else if !steps(fault).is_empty() {
+                lately::tell(self.hearing, &unit, fault, reply);
                 self.checks.push(Check {
                     unit,
                     fault,
@@ -321,7 +322,10 @@ impl Round<'_> {
             if self.pass_known(&mut check, reply) {
                 check.asked = self.hearing.now;
                 check.waits = false;
-                reply.step = step_of(&check).map(|step| question(&check, step, reply, shortly));
+                if let Some(step) = step_of(&check) {
+                    reply.step = Some(question(&check, step, reply, shortly));
+                    reply.step_answers = answers(&check, step);
+                }
                 self.checks.push(check);
                 return;
             }
@@ -387,7 +391,8 @@ impl Round<'_> {
             }
             let Some(step) = step_of(check) else {
                 reply.say("walk-no-more", &[]);
-                self.call(check, last_resort(check.fault), reply);
+                let fault = format!("fault-{}", check.fault);
+                self.call(check, last_resort(check.fault), &fault, reply);
                 return false;
             };
             if step.water_from.is_some_and(|wanted| wanted != from) {
@@ -470,6 +475,16 @@ impl Round<'_> {
 }
 
 /// Puts the question of a step into words, with the answers it takes; shortly, only what it asks.
+/// Returns the likely answers to a step, by their codes.
+fn answers(check: &Check, step: &Step) -> &'static [&'static str] {
+    match step.asks {
+        _ if check.mending => &["yes", "no", "skip"],
+        Asks::For { .. } => &["skip"],
+        _ if step.guards() => &["yes", "no"],
+        _ => &["yes", "no", "skip"],
+    }
+}
+
 fn question(check: &Check, step: &Step, reply: &Reply<'_>, shortly: bool) -> String {
     let voice = &reply.voice;
     let (what, answers) = if check.mending {

@@ -165,6 +165,12 @@ impl Answers {
         let leading = self.leading(&words);
         let mut said = match &own {
             Own::Both => Some(Said::Unclear),
+            // "not locked" is not yet safe
+            Own::Denied(_) if guards => Some(Said::Unclear),
+            Own::Denied(spans) => {
+                words.cover(spans);
+                Some(Said::Yes)
+            }
             Own::Yes(spans) => {
                 words.cover(spans);
                 let not = !words.find_uncovered(self.list("any", "not")).is_empty();
@@ -321,23 +327,32 @@ impl Answers {
         spans.iter().any(fresh).then_some(said)
     }
 
+    /// Reads what a whole message orders of setting up or leaving; none where it is no order.
+    pub(in crate::desk) fn orders_on(&self, text: &str) -> Option<Said> {
+        let words = Phrases::of(text);
+        let is = |list| self.is_all(&words, list);
+        let again = is("resume") || is("next") || is("back") || is("repeat") && !is("yes");
+        match () {
+            () if is("stop") => Some(Said::Stop),
+            () if again => Some(Said::Resume),
+            () if is("all") => Some(Said::DidAll),
+            () if is("skip") => Some(Said::Skip),
+            () => None,
+        }
+    }
+
+    /// Tells whether a message only asks for the next step, or passes this one: no question but a step's takes that.
+    pub(in crate::desk) fn goes_on(&self, text: &str) -> bool {
+        let words = Phrases::of(text);
+        ["resume", "next", "skip", "all"]
+            .into_iter()
+            .any(|list| self.is_all(&words, list))
+    }
+
     /// Reads a bare message as an answer to a step of setting up or leaving. Where the step guards somebody, every word of
     /// it must be accounted for, and what is only a promise is none.
     pub(in crate::desk) fn bare(&self, heard: &Heard, text: &str, guards: bool) -> Option<Said> {
         let mut words = Phrases::of(text);
-        let is = |list| self.is_all(&words, list);
-        if is("stop") {
-            return Some(Said::Stop);
-        }
-        if is("resume") || is("next") || is("repeat") && !is("yes") || is("back") {
-            return Some(Said::Resume);
-        }
-        if is("all") {
-            return Some(Said::DidAll);
-        }
-        if is("skip") {
-            return Some(Said::Skip);
-        }
         if words.len() > LONGEST || is_question(text) || self.any(&words, "mistake") {
             return None;
         }

@@ -6,7 +6,7 @@ use super::super::settle::Settled;
 use super::super::situate::Case;
 use super::super::standing;
 use super::said::{Said, of_opening};
-use crate::dialogue::{Round, STEP_LASTS, Way};
+use crate::dialogue::{About, Round, STEP_LASTS, Way};
 use crate::finding::{FactValue, Finding, FindingId, Level, Urgency};
 use crate::heard::{Amps, CommandName, Entry, Event, ReadingKey, Taps, UnitName};
 use crate::reply::Arg;
@@ -32,6 +32,7 @@ pub(in crate::desk) enum Stood {
     Not,
     Skipped,
     Again,
+    Stopped,
 }
 
 /// Holds a bare message against the step that waits; what it reports joins the reports.
@@ -43,26 +44,42 @@ pub(in crate::desk) fn take(
     let round = hearing.talk.round.clone()?;
     let at = hearing.inbound.at;
     let late = at < round.asked || at - round.asked > STEP_LASTS;
+    let check = hearing.talk.checks.last();
+    let check = check.is_some_and(|check| check.asked >= round.asked);
+    if taken || late || check || hearing.inbound.replaces.is_some() {
+        return None;
+    }
+    let answers = &hearing.desk.answers;
+    let guards = GUARDS.contains(&round.step.as_str());
+    let ordered = answers.orders_on(hearing.text);
+    // a newer question takes the bare answer, unless that can only be meant for the step
     let rival = hearing
         .talk
         .question_at(at)
-        .is_some_and(|question| question.asked > round.asked);
-    let check = hearing.talk.checks.last();
-    let check = check.is_some_and(|check| check.asked >= round.asked);
-    if taken || late || rival || check || hearing.inbound.replaces.is_some() {
+        .filter(|question| question.asked > round.asked);
+    let no_answer =
+        |about: &About| matches!(about, About::WhatValue { .. }) && answers.is_done(hearing.text);
+    if rival.is_some_and(|rival| !answers.goes_on(hearing.text) && !no_answer(&rival.about)) {
         return None;
     }
-    let told = settled
-        .reports
-        .iter()
-        .all(|(unit, _, entry)| *unit == round.unit && of_opening(entry));
-    let heard = &hearing.heard;
-    let asks = heard.ask.is_some() || heard.command.is_some() || settled.homeless.is_some();
-    if !told || asks || super::names_its_unit(hearing) {
-        return None;
-    }
-    let guards = GUARDS.contains(&round.step.as_str());
-    let said = hearing.desk.answers.bare(heard, hearing.text, guards)?;
+    let said = match ordered {
+        Some(said) => {
+            // "what's next" asks for the step, not how things stand
+            hearing.heard.ask = None;
+            hearing.heard.command = None;
+            said
+        }
+        None => {
+            let mut reports = settled.reports.iter();
+            let told = reports.all(|(unit, _, entry)| *unit == round.unit && of_opening(entry));
+            let heard = &hearing.heard;
+            let asks = heard.ask.is_some() || heard.command.is_some() || settled.homeless.is_some();
+            if !told || asks || super::names_its_unit(hearing) {
+                return None;
+            }
+            answers.bare(heard, hearing.text, guards)?
+        }
+    };
     let entry = match said {
         Said::Number(number) => number_of(&round, number)?,
         Said::Yes => events_of(&round, false),
@@ -81,6 +98,7 @@ pub(in crate::desk) fn take(
     }
     Some(match said {
         Said::Skip => Stood::Skipped,
+        Said::Stop => Stood::Stopped,
         Said::No => Stood::Not,
         Said::Yes if round.step == "test" => Stood::Done,
         Said::Yes | Said::DidAll | Said::Number(_) if !needs_a_number => Stood::Done,
@@ -108,6 +126,11 @@ pub(in crate::desk) fn go_on(
         start(case, &mut round, hearing);
     }
     let Some(mut round) = round else { return };
+    if stood == Some(Stood::Stopped) {
+        reply.say("round-dropped", &[("unit", round.unit.as_str().into())]);
+        reply.round = Some(None);
+        return;
+    }
     let here = cases.iter().find(|case| case.unit == round.unit);
     if here.is_none() && stood.is_none() {
         return;
@@ -212,6 +235,13 @@ fn set_up(
         None if stood.is_some() || code != round.step => reply.findings.push(next),
         None => {}
     }
+    if told.is_some() || stood.is_some() {
+        reply.step_answers = match code.as_str() {
+            "volts" | "pressure" => &["skip"],
+            code if GUARDS.contains(&code) => &["ready"],
+            _ => &["ready", "skip"],
+        };
+    }
     reply.findings.sort_by_key(Finding::order);
     round.step = code;
     if first || stood == Some(Stood::Again) {
@@ -255,6 +285,10 @@ fn leave(hearing: &Hearing<'_>, case: &Case, round: &mut Round, reply: &mut Repl
             ("what", what.into()),
         ];
         reply.step = Some(reply.voice.say("leave-step", &args));
+        reply.step_answers = match GUARDS.contains(next) {
+            true => &["yes", "no"],
+            false => &["yes", "no", "skip"],
+        };
         return true;
     }
     let heavy = overweight(hearing, &case.unit);

@@ -345,6 +345,10 @@ fn report(
         match what {
             Sought::Reading(key) => {
                 entry.readings.set(key, number);
+                // seen with a light: it says nothing of the gauge
+                if check.fault == Fault::GaugeStuck {
+                    entry.faults.push(Fault::GaugeStuck);
+                }
                 if key == ReadingKey::PressurePsi {
                     entry.readings.taps = Some(Taps::Shut);
                 }

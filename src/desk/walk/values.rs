@@ -43,6 +43,8 @@ struct Value {
     after: String,
     #[serde(default)]
     at_step: String,
+    #[serde(default)]
+    sure: Option<(f64, f64)>,
 }
 
 impl Default for Values {
@@ -61,6 +63,26 @@ pub(in crate::desk) struct Texted<'a> {
     pub(in crate::desk) at: DateTime<Utc>,
 }
 
+impl Values {
+    fn by_step(&self, place: &Place) -> Option<&Value> {
+        let step = place.step.as_ref()?;
+        self.value.iter().find(|value| value.steps.contains(step))
+    }
+
+    /// Tells whether a text is a bare number that the step asks for: that is its answer, and not to be written out.
+    fn answers_alone(&self, place: &Place, text: &str) -> bool {
+        let number = Word::of(text.trim()).number();
+        let asked = self.by_step(place);
+        number.is_some_and(|(number, _)| asked.is_some_and(|value| value.believes(number)))
+    }
+}
+
+impl Value {
+    fn believes(&self, number: f64) -> bool {
+        (self.least..=self.most).contains(&number)
+    }
+}
+
 /// The trailer that is set up or leaves, and the step that waits; none where the message itself starts it.
 struct Place {
     unit: UnitName,
@@ -72,14 +94,16 @@ struct Place {
 /// where that says no more than the message as it stands.
 pub(in crate::desk) fn written_out(message: &Texted<'_>) -> Option<String> {
     let Texted { heard, text, .. } = *message;
-    // a number alone is the answer to the step
-    let has_number = text.contains(|c: char| c.is_ascii_digit()) && text.trim().contains(' ');
+    let has_number = text.contains(|c: char| c.is_ascii_digit());
     let mends = message.desk.answers.any(&Phrases::of(text), "mistake");
     if !has_number || mends || heard.ask.is_some() || heard.command.is_some() || is_question(text) {
         return None;
     }
     let place = started(message).or_else(|| waiting(message))?;
     let values = &message.desk.values;
+    if values.answers_alone(&place, text) {
+        return None;
+    }
     let lines: Vec<String> = text
         .lines()
         .map(|line| Line::of(line, values, &place).written_out(message.fleet))
@@ -336,7 +360,7 @@ impl<'a> Line<'a> {
         }
         let fits = |value: &&Value| {
             value.way == self.place.way
-                && (value.least..=value.most).contains(&number)
+                && value.believes(number)
                 && (!percent || value.after == "%")
         };
         let of = |word: &Word<'_>| {
@@ -353,18 +377,21 @@ impl<'a> Line<'a> {
             .map_or(0, |end| end + 1);
         let before = || head[clause..].iter().rev().find_map(of);
         let earlier = || head[..clause].iter().rev().find_map(of);
-        let by_step = || {
-            let step = self.place.step.as_ref()?;
-            values
-                .value
-                .iter()
-                .find(|value| value.steps.contains(step))
-                .filter(fits)
+        let by_step = || values.by_step(self.place).filter(fits);
+        // nothing else of setting up is so large a number
+        let by_size = || {
+            let large = |value: &&Value| {
+                value
+                    .sure
+                    .is_some_and(|(from, to)| (from..=to).contains(&number))
+            };
+            values.value.iter().filter(fits).find(large)
         };
         before()
             .or_else(|| next.and_then(of))
             .or_else(earlier)
             .or_else(by_step)
+            .or_else(by_size)
     }
 }
 

@@ -1,12 +1,13 @@
 //! Guided walks hold their place: across a restart, beside another person, and whatever is answered.
 
 mod chatter;
+mod ends;
 mod own_words;
 mod values;
 
 use chrono::{DateTime, TimeDelta, Utc};
 use hosebib::book::{Book, MessageKey};
-use hosebib::desk::{Desk, Inbound, Sender};
+use hosebib::desk::{Desk, Inbound, Sender, Turn};
 use hosebib::fleet;
 
 const DAY: &str = "2027-01-23T16:00:00Z";
@@ -122,6 +123,42 @@ fn a_bare_word_long_after_the_question_is_asked_again_first() {
     crew.now += TimeDelta::hours(3);
     let told = crew.hears("tobin", "no");
     assert!(told.contains("no hot water, step 1"), "{told}");
+}
+
+#[test]
+fn what_was_repaired_in_the_last_days_is_said_when_a_check_starts_and_no_longer() {
+    let mut crew = Crew::new(false);
+    crew.hears("tobin", "12 gfci tripped");
+    crew.hears("tobin", "works now");
+    crew.hears("tobin", "12 fuse replaced");
+    crew.now += TimeDelta::days(2);
+    let told = crew.hears("juno", "12 gfci tripped");
+    assert!(told.contains("GFCI trips mended 2 d ago"), "{told}");
+    assert!(told.contains("fuse replaced 2 d ago"), "{told}");
+    let told = crew.hears("lupe", "la 12 no tiene luces");
+    assert!(told.contains("Hace poco en la 12"), "{told}");
+    assert!(!crew.hears("abel", "16 gfci tripped").contains("Lately"));
+    crew.now += TimeDelta::days(8);
+    assert!(!crew.hears("abel", "12 no hot water").contains("Lately"));
+}
+
+#[test]
+fn a_repair_task_done_in_the_last_days_is_said_with_what_was_found() {
+    let mut crew = Crew::new(false);
+    crew.hears("tobin", "12 no hot water");
+    for answer in ["yes", "yes", "yes", "yes", "no"] {
+        crew.hears("tobin", answer);
+    }
+    let told = crew.hears("tobin", "0");
+    assert!(told.contains("electrician 12 (the element"), "{told}");
+    let id = told
+        .split("task ")
+        .nth(1)
+        .and_then(|rest| rest.split(' ').next());
+    crew.hears("tobin", &format!("done {}", id.expect("its number")));
+    crew.now += TimeDelta::days(1);
+    let told = crew.hears("juno", "12 breaker tripped");
+    assert!(told.contains("electrician 12 (the element"), "{told}");
 }
 
 #[test]
@@ -279,8 +316,8 @@ impl Crew {
         place_of(self.desk.book().talk(who)?)
     }
 
-    fn would(&self, from: &str, text: &str) -> Would {
-        use hosebib::book::Record;
+    /// Returns the turn that a message would make, and makes none.
+    fn turn(&self, from: &str, text: &str) -> Turn {
         let at = self.now + TimeDelta::minutes(2);
         let inbound = Inbound::says(
             MessageKey::new("test", 1, self.said + 1, 0),
@@ -288,7 +325,12 @@ impl Crew {
             at,
             text,
         );
-        let turn = self.desk.receive(&inbound);
+        self.desk.receive(&inbound)
+    }
+
+    fn would(&self, from: &str, text: &str) -> Would {
+        use hosebib::book::Record;
+        let turn = self.turn(from, text);
         let mut place = self.place(from);
         let mut faults = false;
         for record in &turn.records {
