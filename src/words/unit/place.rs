@@ -3,7 +3,8 @@
 use super::candidate::Candidate;
 use super::candidate::Verdict::{self, Likely, No};
 use super::near::{
-    chunk_ends, chunk_has_value_noun, counts, others, owns_number, risky, value, valued_before,
+    chunk_ends, chunk_has_value_noun, counts, noun_earlier, others, owns_number, risky, value,
+    valued_before,
 };
 use crate::words::concept::{Concept, Mark, Noun, State};
 use crate::words::item::{Form, Item, What};
@@ -28,6 +29,12 @@ impl Candidate<'_> {
                 if self.before.is_some_and(|b| b.is(Mark::All)) && value(self.item) <= 4.0
                     || self.named_in_chunk()
                         && self.named.last().is_some_and(|n| n.at + 1 < self.at) =>
+            {
+                No
+            }
+            // "23 fresh was at 80 last night"
+            What::Is(Concept::Mark(Mark::Past))
+                if self.named_in_sentence() && noun_earlier(self.items, self.at) =>
             {
                 No
             }
