@@ -120,6 +120,16 @@ impl Placer<'_> {
         if next.is_some_and(|n| n.what == What::Is(Concept::State(State::Low))) {
             return Value::Unclear("below-what");
         }
+        // "cord run 75 f": feet, for certain no degrees
+        let run = (0..at)
+            .rev()
+            .take(4)
+            .take_while(|i| self.items[*i].chunk == self.items[at].chunk)
+            .find(|i| !self.items[*i].is_filler())
+            .and_then(|i| self.items[i].noun());
+        if noun.is_none() && matches!(run, Some(Noun::Cord | Noun::Cords | Noun::Hose)) {
+            return Value::Unclear("feet-or-metres");
+        }
         let f = match (unit, self.scale) {
             (Unit::DegC, _) | (Unit::Deg, TemperatureScale::C) => quantity::f_from_c(v),
             _ => v,

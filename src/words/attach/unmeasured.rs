@@ -56,7 +56,12 @@ impl Placer<'_> {
             Noun::Waste | Noun::Tank | Noun::Fresh
                 if (5.0..=100.0).contains(&v)
                     && self.trailer_named(at)
-                    && !self.before_a_level(at) =>
+                    && !self.before_a_level(at)
+                    // "90 tallons": a slip for gallons would be another reading
+                    && !self
+                        .items
+                        .get(at + 1)
+                        .is_some_and(|n| matches!(n.what, What::Word { .. }) && n.chunk == self.items[at].chunk) =>
             {
                 within(noun.reading().unwrap_or(K::WastePct), v, 0.0, 100.0)
             }

@@ -34,6 +34,9 @@ pub(super) fn signs(items: &mut [Item], at: usize) {
             number.form = Form::Decimal;
             number.unit = Some(Unit::Deg);
             items[next].what = What::Gone;
+        } else if next > at + 1 {
+            // "5 degrees below X": below what cannot be told
+            number.bound = true;
         }
     }
     items[at].what = What::Number(number);

@@ -213,6 +213,13 @@ impl<'a> Candidate<'a> {
         let Some(n) = self.next.filter(|n| *n == at + 1) else {
             return false;
         };
+        // "48 psi on 7 at 6": a place itself
+        let placed = self.before.is_some_and(|b| {
+            b.is(Mark::At) || b.is(Mark::Unit) || b.what == What::Is(Concept::State(State::On))
+        });
+        if placed {
+            return false;
+        }
         let at_word = items[n].is(Mark::At) || items[n].what == What::Is(Concept::State(State::On));
         let trailer = items.get(n + 1).is_some_and(|u| {
             u.what == What::Code

@@ -319,7 +319,7 @@ impl Candidate<'_> {
         if of_the_trailer {
             return No;
         }
-        if at_word && !range && self.an_hour(place) {
+        if at_word && !range && (self.an_hour(place) || self.ends_at(place)) {
             return No;
         }
         // "pressure at 55": the value, where no number follows and another trailer is named
@@ -331,6 +331,32 @@ impl Candidate<'_> {
             return No;
         }
         Likely
+    }
+
+    /// "23 fresh wsa at 80", "12 pressure holding steady at 55": the value of a noun that has none yet, after its trailer.
+    fn ends_at(&self, place: usize) -> bool {
+        let from = self.named.last().map_or(place, |n| n.at + 1);
+        let Some(noun) = (from..place)
+            .rev()
+            .find(|i| self.items[*i].noun().is_some_and(|n| n.reading().is_some()))
+        else {
+            return false;
+        };
+        self.named_in_chunk()
+            && self.items[noun].chunk == self.item.chunk
+            && (noun + 1..place).all(|i| {
+                !matches!(
+                    self.items[i].what,
+                    What::Number(_)
+                        | What::Range(..)
+                        | What::Is(
+                            Concept::Level(_)
+                                | Concept::State(_)
+                                | Concept::Event(_)
+                                | Concept::Fault(_)
+                        )
+                )
+            })
     }
 
     /// "opened 12 at 4": beside a trailer, what was done at a small number was done at that hour.
