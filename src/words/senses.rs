@@ -60,6 +60,7 @@ senses! {
     Place = "place",
     One = "one",
     Between = "between",
+    QuarterTo = "quarter-to",
 }
 
 /// The file.

@@ -179,9 +179,12 @@ impl Candidate<'_> {
     }
 
     fn first_of_its_chunk(&self) -> Verdict {
-        let opens = self
-            .before
-            .is_none_or(|b| b.chunk != self.item.chunk || b.is_filler() || b.is(Mark::Call));
+        let opens = self.before.is_none_or(|b| {
+            b.chunk != self.item.chunk
+                || b.is_filler()
+                || b.is(Mark::Call)
+                || b.what == What::Sign('\u{fffd}')
+        });
         if !opens || self.left_over() {
             return No;
         }
@@ -398,7 +401,9 @@ impl Candidate<'_> {
         }
         let valued =
             noun.reading().is_some() || matches!(noun, Noun::Circuit | Noun::Breaker | Noun::Amps);
-        if !valued || self.before_its_level(noun) || self.pulled(noun) {
+        // a trailer has four cords at most
+        let more = noun == Noun::Cords && value(self.item) > 4.0;
+        if !valued || more || self.before_its_level(noun) || self.pulled(noun) {
             Likely
         } else {
             No
