@@ -815,6 +815,7 @@ people-row-no-phone = { $who } ({ $id }), { $role }{ $language ->
     [es] , es
    *[other] {""}
 }: has not joined yet
+people-row-unreachable = { $row }. Cannot be written to since { $since }. Did they block the bot?
 people-row-invited = { $who }, { $role }: invited, until { $time }
 people-row-out = { $who }: shut out or left
 left-crew = You have left the crew. You get nothing more from me. A dispatcher can invite you again.

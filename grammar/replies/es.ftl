@@ -816,6 +816,7 @@ people-row-no-phone = { $who } ({ $id }), { $role }{ $language ->
     [es] , es
    *[other] {""}
 }: aún no entró
+people-row-unreachable = { $row }. No le llegan mensajes desde { $since }. ¿Bloqueó el bot?
 people-row-invited = { $who }, { $role }: con invitación, hasta { $time }
 people-row-out = { $who }: fuera del equipo
 left-crew = Usted dejó el equipo. No le mando nada más. Un despachador lo puede invitar otra vez.

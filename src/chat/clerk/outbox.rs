@@ -232,6 +232,11 @@ impl Outbox {
         self.waiting.len()
     }
 
+    /// Returns who cannot be written to, and since when.
+    pub(super) fn unreachable_since(&self) -> &BTreeMap<String, DateTime<Utc>> {
+        &self.unreachable
+    }
+
     /// Returns since when the message waits that has waited longest.
     pub(super) fn oldest(&self) -> Option<DateTime<Utc>> {
         self.waiting

@@ -184,6 +184,7 @@ impl<T: Turns> Work<T> {
         let means = Means {
             chance: Some(self.store.chance()),
             bot: self.bot.clone(),
+            unreachable: self.state.outbox.unreachable_since().clone(),
         };
         self.state.turns.lend(means);
     }
