@@ -15,7 +15,13 @@ pub(super) fn ranges(items: &mut [Item]) {
     for (n, three) in live.windows(3).enumerate() {
         let [a, b, mut c] = [three[0], three[1], three[2]];
         // "a quarter to a half"
-        if items[c].is(Mark::Article) || items[c].is(Mark::Filler) || items[c].is(Mark::About) {
+        // "55 or maybe 60"
+        let or_maybe = items[b].is(Mark::Or) && items[c].is(Mark::Doubt);
+        if items[c].is(Mark::Article)
+            || items[c].is(Mark::Filler)
+            || items[c].is(Mark::About)
+            || or_maybe
+        {
             match live.get(n + 3) {
                 Some(next) => c = *next,
                 None => continue,
