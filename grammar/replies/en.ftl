@@ -174,6 +174,7 @@ logged-site = Logged for { $unit } at { $site }: { $what }.
 logged-site-at = Logged for { $unit } at { $site }, { $time }: { $what }.
 logged-cleared = fixed: { $faults }
 logged-too-old = That is too old to change what is known now.
+read-well = { $unit }: what you read is within limits. Still open: { $names }.
 all-well = { $unit }: all within limits.
 context-last = No unit named, so taken as { $unit }, your last.
 context-answered = Taken as { $unit }, as you answered.

@@ -175,6 +175,7 @@ logged-site = Anotado para la { $unit } en { $site }: { $what }.
 logged-site-at = Anotado para la { $unit } en { $site }, { $time }: { $what }.
 logged-cleared = ya quedó: { $faults }
 logged-too-old = Es muy viejo para cambiar lo que se sabe hoy.
+read-well = { $unit }: lo que leyó está dentro de sus límites. Sigue pendiente: { $names }.
 all-well = { $unit }: todo dentro de sus límites.
 context-last = No dijo unidad: la tomé como la { $unit }, su última.
 context-answered = La tomé como la { $unit }, según su respuesta.

@@ -2,11 +2,13 @@
 
 mod advice;
 mod back;
+mod finish;
 mod question;
 mod reply;
 mod sought;
 mod tell;
 mod topic;
+mod well;
 mod whole;
 mod why;
 
