@@ -625,6 +625,7 @@ service-undelivered = This did not reach { $who } on the chat. Phone them:
 ### Orders and their answers
 
 undone = Taken back, from { $time }: { $what }. It counts no more. To bring it back, send it again.
+undone-correction = Your correction is taken back. What you sent before stands again.
 undone-task = Taken back: what you told me to do at { $time }.
 undo-older = You took your last one back already. Before it, at { $time }: { $what }. Take that back too? Yes or no.
 changed-value = Changed on { $unit }: { $was }, now { $what }.

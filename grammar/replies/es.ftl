@@ -626,6 +626,7 @@ service-undelivered = Esto no le llegó a { $who } por el chat. Llame por teléf
 ### Orders and their answers
 
 undone = Retirado, de las { $time }: { $what }. Ya no cuenta. Para ponerlo otra vez, mándelo de nuevo.
+undone-correction = Su corrección queda retirada. Vuelve a contar lo que mandó antes.
 undone-task = Retirado: lo que me pidió a las { $time }.
 undo-older = Ya retiró su último mensaje. Antes, a las { $time }: { $what }. ¿Retiro ese también? Sí o no.
 changed-value = Cambiado en la { $unit }: { $was }, ahora { $what }.

@@ -12,6 +12,7 @@ mod well;
 mod whole;
 mod why;
 
+pub(super) use back::correction;
 pub(super) use reply::Reply;
 pub(super) use topic::{Questions, holds};
 pub(super) use whole::tasks_in_hand;

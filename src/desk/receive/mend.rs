@@ -43,6 +43,8 @@ struct Said<'t> {
     sure: bool,
     /// True for one that opens reports too: "its", "era".
     weak: bool,
+    /// True where "no" or "not" stands before what is said.
+    denied: bool,
 }
 
 impl Hearing<'_> {
@@ -61,6 +63,10 @@ impl Hearing<'_> {
         let told = self.told_in(sent);
         if told.is_empty() {
             return None;
+        }
+        let untrue = self.untrue(&said, &told);
+        if !untrue.is_empty() {
+            return Some(Mending::Plain(sent.key.clone(), untrue));
         }
         let ways = if said.wrong.is_some() {
             self.ways(&said, &told)
@@ -175,16 +181,19 @@ impl Hearing<'_> {
             wrong: None,
             sure,
             weak: false,
+            denied: false,
         };
         if let Some(right) = text.strip_prefix('*').or(text.strip_suffix('*')) {
             let right = right.trim_matches('*').trim();
             return (!right.is_empty()).then(|| plain(right, true));
         }
         let mut rest = text;
-        let mut sure = false;
+        let (mut sure, mut denied) = (false, false);
         while let Some(after) = phrases.after("mend", "opens", rest) {
             let head = &rest[..rest.len() - after.len()];
             sure |= !phrases.is("mend", "weak", head);
+            // "perdón, no está": the denial went with the mark
+            denied |= phrases.ends("mend", "no", head);
             rest = after;
             if rest.is_empty() {
                 return None;
@@ -202,9 +211,13 @@ impl Hearing<'_> {
                     wrong: Some(self.without_is(wrong.trim())),
                     sure,
                     weak: false,
+                    denied: false,
                 });
             }
-            return (!after.is_empty()).then(|| plain(after, sure));
+            return (!after.is_empty()).then(|| Said {
+                denied: true,
+                ..plain(after, sure)
+            });
         }
         // "14 not 12", "es la 14, no la 12"
         if let Some((right, wrong)) = phrases.parted("mend", "not", rest)
@@ -215,6 +228,7 @@ impl Hearing<'_> {
                 wrong: Some(self.without_is(wrong)),
                 sure,
                 weak: false,
+                denied: false,
             });
         }
         // "119, I mean", "48, perdón"
@@ -225,8 +239,78 @@ impl Hearing<'_> {
         }
         (rest != text).then_some(Said {
             weak: !sure,
+            denied,
             ..plain(rest, sure)
         })
+    }
+
+    /// "perdón, no está nivelada", "not chocked": what the sender called so before and denies now. Without a mark that begins
+    /// nothing but a correction, only where the message is no report of its own.
+    fn untrue(&self, said: &Said<'_>, told: &[Told]) -> Vec<Mend> {
+        if !said.denied || !(said.sure || self.heard.entries.is_empty()) {
+            return Vec::new();
+        }
+        let scale = self.fleet.style.temperature;
+        let heard = self.desk.reader.hear(said.right, scale);
+        let [entry] = heard.entries.as_slice() else {
+            return Vec::new();
+        };
+        let named = entry.unit.as_ref();
+        let named = named.and_then(|name| known(&self.fleet, name));
+        let meant: Vec<&Told> = told
+            .iter()
+            .filter(|(unit, ..)| named.is_none_or(|named| named == unit))
+            .collect();
+        let [(unit, _, old)] = meant.as_slice() else {
+            return Vec::new();
+        };
+        let events = entry
+            .events
+            .iter()
+            .filter(|event| old.events.contains(event));
+        let faults = entry
+            .faults
+            .iter()
+            .filter(|fault| old.faults.contains(fault));
+        let unit = || unit.clone();
+        let events = events.map(|event| Mend::Event {
+            unit: unit(),
+            event: *event,
+        });
+        let faults = faults.map(|fault| Mend::Fault {
+            unit: unit(),
+            fault: *fault,
+        });
+        let ways: Vec<Mend> = events.chain(faults).collect();
+        let all = entry.events.len() + entry.faults.len();
+        if ways.len() == all && entry.readings.is_empty() {
+            ways
+        } else {
+            Vec::new()
+        }
+    }
+
+    /// "circuit 3 not 2": the current was read on another circuit.
+    fn on_circuit(&self, right: &str, wrong: &str, told: &[Told]) -> Vec<Mend> {
+        let phrases = &self.desk.phrases;
+        let named = |text| phrases.after("mend", "circuit", text);
+        let number = |text| named(text).unwrap_or(text).trim().parse::<u8>().ok();
+        let (Some(to), Some(from)) = (number(right), number(wrong)) else {
+            return Vec::new();
+        };
+        let read_there = |(_, _, entry): &&Told| {
+            let mut amps = entry.readings.amps.iter();
+            amps.any(|current| current.circuit == Some(from))
+        };
+        let ways = told
+            .iter()
+            .filter(read_there)
+            .map(|(unit, ..)| Mend::Circuit {
+                unit: unit.clone(),
+                from,
+                to,
+            });
+        ways.collect()
     }
 
     fn without_is<'t>(&self, text: &'t str) -> &'t str {
@@ -326,6 +410,13 @@ impl Hearing<'_> {
         {
             return relabelled(noun, Some(was), told);
         }
+        let named = |text| self.desk.phrases.after("mend", "circuit", text).is_some();
+        if named(right) || named(wrong) {
+            let ways = self.on_circuit(right, wrong, told);
+            if !ways.is_empty() {
+                return ways;
+            }
+        }
         let mut ways = Vec::new();
         if let (Some(to), Some(from)) = (self.names_a_unit(right), self.names_a_unit(wrong))
             && told.iter().any(|(unit, ..)| unit == from)
@@ -352,6 +443,9 @@ impl Hearing<'_> {
             })
         };
         ways.extend(near.into_iter().chain(far).filter(same));
+        if ways.is_empty() {
+            ways = self.on_circuit(right, wrong, told);
+        }
         ways
     }
 
@@ -498,6 +592,20 @@ pub(super) fn apply(ways: &[Mend], told: Vec<Told>) -> Vec<Told> {
             for way in ways {
                 match way {
                     Mend::Off { unit: off } if *off == unit => entry = Entry::default(),
+                    Mend::Event { unit: on, event } if *on == unit => {
+                        entry.events.retain(|other| other != event);
+                    }
+                    // told as over, so that a check that was begun for it ends
+                    Mend::Fault { unit: on, fault } if *on == unit => {
+                        entry.faults.retain(|other| other != fault);
+                        entry.cleared.push(*fault);
+                    }
+                    Mend::Circuit { unit: on, from, to } if *on == unit => {
+                        let mut all = entry.readings.amps.iter_mut();
+                        if let Some(current) = all.find(|current| current.circuit == Some(*from)) {
+                            current.circuit = Some(*to);
+                        }
+                    }
                     Mend::Unit { from, to } if *from == unit => of = to.clone(),
                     Mend::Value {
                         unit: on,
