@@ -213,6 +213,7 @@ unclear-asks-something = Not logged: { $quote }. What would you like to know? "h
 unclear-which-to-mend = Not logged: { $quote }. I cannot tell what it corrects. Send unit and reading again in full.
 unclear-done-what = Not logged: { $quote }. What is done? Send the work, as in "12 pumped", or "done" and the task number.
 unclear-not-understood = I did not understand { $quote }. Send the unit and what you see: 12 pressure 50 tank 1/2.
+unclear-not-understood-again = I did not understand { $quote }. "help" shows how to write.
 unclear-what-is-wrong = Not logged: { $quote }. What is wrong with it? Say it as in "12 no lights" or "12 pump dead".
 aside-plan = Not logged, as it is not done yet: { $quote }. Tell me when it is done.
 aside-condition = Not logged, as it has not happened: { $quote }. Tell me when it does.
@@ -560,8 +561,6 @@ unreadable = I cannot read a { $kind ->
     [photo] photo without words
    *[other] message of that kind
 }. Nothing logged. Please write what you see.
-not-understood = I did not understand { $quote }. Send the unit and what you see: 12 pressure 50 tank 1/2.
-not-understood-again = I did not understand { $quote }. "help" shows how to write.
 heard-of = Noted, a word on { $units }. Nothing new to log.
 nothing-to-log = Read. Nothing to log.
 stranger = This chat is for invited people only.
@@ -818,6 +817,7 @@ people-row-no-phone = { $who } ({ $id }), { $role }{ $language ->
     [es] , es
    *[other] {""}
 }: has not joined yet
+people-row-unreachable = { $row }. Cannot be written to since { $since }. Did they block the bot?
 people-row-invited = { $who }, { $role }: invited, until { $time }
 people-row-out = { $who }: shut out or left
 left-crew = You have left the crew. You get nothing more from me. A dispatcher can invite you again.

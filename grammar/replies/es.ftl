@@ -214,6 +214,7 @@ unclear-asks-something = No anotado: { $quote }. ¿Qué quiere saber? Con "ayuda
 unclear-which-to-mend = No anotado: { $quote }. No sé qué corrige. Mande otra vez la unidad y el dato completo.
 unclear-done-what = No anotado: { $quote }. ¿Qué quedó hecho? Mande el trabajo, como "vacié la 12", o "hecho" y el número de tarea.
 unclear-not-understood = No entendí { $quote }. Mande la unidad y lo que ve: 12 presión 50 tanque 1/2.
+unclear-not-understood-again = No entendí { $quote }. "ayuda" muestra cómo escribir.
 unclear-what-is-wrong = No anotado: { $quote }. ¿Qué tiene? Dígalo como "la 12 no tiene luces" o "la bomba de la 12 no sirve".
 aside-plan = No anotado, pues aún no se hace: { $quote }. Avise cuando esté hecho.
 aside-condition = No anotado, pues aún no pasa: { $quote }. Avise cuando pase.
@@ -561,8 +562,6 @@ unreadable = No puedo leer { $kind ->
     [photo] una foto sin texto
    *[other] un mensaje así
 }. No anoté nada. Escriba lo que ve.
-not-understood = No entendí { $quote }. Mande la unidad y lo que ve: 12 presión 50 tanque 1/2.
-not-understood-again = No entendí { $quote }. "ayuda" muestra cómo escribir.
 heard-of = Anotado, noticias de { $units }. Nada nuevo que registrar.
 nothing-to-log = Leído. Nada que registrar.
 stranger = Este chat es solo para personas invitadas.
@@ -819,6 +818,7 @@ people-row-no-phone = { $who } ({ $id }), { $role }{ $language ->
     [es] , es
    *[other] {""}
 }: aún no entró
+people-row-unreachable = { $row }. No le llegan mensajes desde { $since }. ¿Bloqueó el bot?
 people-row-invited = { $who }, { $role }: con invitación, hasta { $time }
 people-row-out = { $who }: fuera del equipo
 left-crew = Usted dejó el equipo. No le mando nada más. Un despachador lo puede invitar otra vez.

@@ -24,7 +24,8 @@ impl Hearing<'_> {
             .reports
             .last()
             .map(|(unit, ..)| unit.clone())
-            .or(asked);
+            .or(asked)
+            .or_else(|| self.is_at(settled));
         if let Some(unit) = last {
             talk.unit = Some((unit, at));
         }
@@ -91,6 +92,15 @@ impl Hearing<'_> {
             self.desk.book.tasks(),
         );
         talk
+    }
+
+    /// "I'm at 16", "16 all good": the trailer that the sender speaks of now, and not of one they will go to.
+    fn is_at(&self, settled: &Settled) -> Option<UnitName> {
+        let now = self.heard.plans.is_empty() && self.heard.set_aside.is_empty();
+        match settled.words.as_slice() {
+            [unit] if now => Some(unit.clone()),
+            _ => None,
+        }
     }
 
     /// Tells whether an incident's fact stays asked while the dispatcher sees to something else.
