@@ -63,11 +63,11 @@ impl Reply<'_> {
         let full = told.iter().filter(|(_, telling)| *telling == Telling::Full);
         let told: Vec<Finding> = full.map(|(finding, _)| (*finding).clone()).collect();
         let task_notes = self.task_notes();
-        let text = self.composed(hearing, settled, cases, &well, &task_notes);
-        let (text, taught) = match text.is_empty() && !hearing.text.trim().is_empty() {
-            true => self.nothing_said(hearing, settled),
-            false => (text, false),
-        };
+        let (unclear, taught) = unclear(hearing);
+        let mut text = self.composed(hearing, settled, cases, &well, &task_notes, &unclear);
+        if text.is_empty() && !hearing.text.trim().is_empty() {
+            text = self.nothing_said(hearing, settled);
+        }
         let open = task_notes.into_iter().map(|(task, _)| task);
         let open_tasks = open.filter(|task| task.state == TaskState::Open).collect();
         let tasks = self.tasks_shown(hearing, cases);
@@ -170,6 +170,7 @@ impl Reply<'_> {
         cases: &[Case],
         well: &[&UnitName],
         task_notes: &[(Task, TaskTurn)],
+        unclear: &[Remark],
     ) -> String {
         let heard = &hearing.heard;
         let (opening, first, lines) = (
@@ -225,7 +226,7 @@ impl Reply<'_> {
             unclear: if self.asks_which_task || is_question(hearing) && heard.entries.is_empty() {
                 &[]
             } else {
-                &heard.unclear
+                unclear
             },
             question: self.question.as_ref(),
             step: self.step.as_deref(),
@@ -309,31 +310,18 @@ impl Reply<'_> {
         }
     }
 
-    /// Answers a message on which there is nothing to say; and whether that tells how to write.
-    fn nothing_said(&self, hearing: &Hearing<'_>, settled: &Settled) -> (String, bool) {
+    /// Answers a message on which there is nothing to say.
+    fn nothing_said(&self, hearing: &Hearing<'_>, settled: &Settled) -> String {
         if !settled.words.is_empty() {
             let units: Vec<String> = settled.words.iter().map(ToString::to_string).collect();
             let units = self.voice.all_of(&units);
-            let text = self.voice.say("heard-of", &[("units", units.into())]);
-            return (text, false);
+            return self.voice.say("heard-of", &[("units", units.into())]);
         }
         if topic::sounds_like_one(hearing.text) {
-            return (self.voice.word("question-unknown"), false);
+            return self.voice.word("question-unknown");
         }
-        // thanks, names, chatter: no lecture
-        if !hearing.text.chars().any(|c| c.is_ascii_digit()) {
-            return (self.voice.word("nothing-to-log"), false);
-        }
-        // how to write is said once, then only where to find it
-        let lately = |at| hearing.now - at <= TAUGHT_LASTS;
-        let again = hearing.talk.taught.is_some_and(lately);
-        let key = if again {
-            "not-understood-again"
-        } else {
-            "not-understood"
-        };
-        let quote = self.voice.quote(hearing.text);
-        (self.voice.say(key, &[("quote", quote.into())]), !again)
+        // thanks, names, a ticket's number: what the reader did not ask about is no report
+        self.voice.word("nothing-to-log")
     }
 
     /// Returns the tasks to list with the turn: those of the units concerned, and those it changed.
@@ -357,6 +345,24 @@ impl Reply<'_> {
         let on_board = |id: &u32| self.board.tasks().task(*id).or(all.task(*id)).cloned();
         shown.iter().filter_map(on_board).collect()
     }
+}
+
+/// Returns what was not understood, and whether that tells how to write: it is said once, then only where to find it.
+fn unclear(hearing: &Hearing<'_>) -> (Vec<Remark>, bool) {
+    let lately = |at| hearing.now - at <= TAUGHT_LASTS;
+    let again = hearing.talk.taught.is_some_and(lately);
+    let mut unclear = hearing.heard.unclear.clone();
+    let mut taught = false;
+    for remark in unclear
+        .iter_mut()
+        .filter(|remark| remark.why == Remark::NOT_UNDERSTOOD)
+    {
+        taught |= !again;
+        if again {
+            remark.why = "not-understood-again".into();
+        }
+    }
+    (unclear, taught)
 }
 
 /// Tells whether the message asks and reports nothing.
