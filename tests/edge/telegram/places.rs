@@ -3,23 +3,28 @@
 use super::*;
 use serde_json::json;
 
-const JOBS: &str = r#"
+/// One job of both trailers that is on whenever the test runs.
+fn jobs() -> String {
+    let now = chrono::DateTime::<chrono::Utc>::from(std::time::SystemTime::now());
+    let day = |days| (now + chrono::TimeDelta::days(days)).format("%Y-%m-%dT12:00:00");
+    let (from, to) = (day(-2), day(20));
+    format!(
+        "{SITE}\n[[job]]\nsite = \"heron-mere\"\ntrailers = [\"12\", \"14\"]\nfrom = {from}\nto = {to}\n"
+    )
+}
+
+const SITE: &str = r#"
 [[site]]
 id = "heron-mere"
 name = "Heron Mere boathouse"
 position = [44.65, -63.58]
 
-[[job]]
-site = "heron-mere"
-trailers = ["12", "14"]
-from = 2020-01-16T12:00:00
-to = 2099-01-16T23:30:00
 "#;
 
 #[test]
 fn a_shared_place_asks_who_has_arrived_and_a_moving_one_is_quiet() {
     let (api, folders) = (BotApi::start(), Folders::new());
-    folders.write("jobs.toml", JOBS);
+    folders.write("jobs.toml", &jobs());
     let bot = Bot::start(&api, &folders);
     let at = |north: f64| json!({"location": {"latitude": north, "longitude": -63.58, "live_period": 900}});
     let number = api.sends(77, at(44.9));
