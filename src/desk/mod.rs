@@ -30,6 +30,7 @@ mod walk;
 mod watch;
 mod when;
 
+use std::collections::BTreeMap;
 use std::sync::Arc;
 
 use chrono::{DateTime, Utc};
@@ -68,6 +69,8 @@ pub struct Means {
     pub chance: Option<[u8; 16]>,
     /// The bot's name on the chat network, for links into the chat.
     pub bot: Option<String>,
+    /// Who cannot be written to there, by crew id, and since when.
+    pub unreachable: BTreeMap<String, DateTime<Utc>>,
 }
 
 impl Default for Desk {

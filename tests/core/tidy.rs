@@ -64,7 +64,7 @@ const LONGEST: usize = 700;
 const LONGER: [(&str, &str); 0] = [];
 
 /// The most packages that `Cargo.lock` may list: what it had when the cap was set, and a few. Raise it knowingly.
-const MOST_PACKAGES: usize = 360;
+const MOST_PACKAGES: usize = 370;
 
 fn project(path: &str) -> PathBuf {
     Path::new(env!("CARGO_MANIFEST_DIR")).join(path)

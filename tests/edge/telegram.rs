@@ -1,11 +1,14 @@
 //! The live service end to end: the real binary against a loopback stand-in for the Bot API.
 
+mod access;
 #[path = "botapi/mod.rs"]
 pub(crate) mod botapi;
 mod buttons;
+mod disks;
 mod edits;
 mod groups;
 mod kills;
+mod mangled;
 mod menu;
 mod messages;
 mod outages;

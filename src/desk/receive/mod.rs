@@ -223,6 +223,9 @@ impl Hearing<'_> {
         let stood = of_its_own
             .then(|| walk::stand::take(&mut self, &mut settled, took.is_some()))
             .flatten();
+        if of_its_own && took.is_none() && stood.is_none() {
+            self.one_task_done(&settled);
+        }
         if of_its_own {
             self.leaving(&mut settled);
             self.loads_together(&mut settled);

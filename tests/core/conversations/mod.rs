@@ -245,7 +245,7 @@ impl Case {
     fn lend(&mut self) {
         self.desk.lend(Means {
             chance: Some([u8::try_from(self.said).expect("a short case"); 16]),
-            bot: None,
+            ..Means::default()
         });
     }
 
