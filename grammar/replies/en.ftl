@@ -926,7 +926,7 @@ menu-help-about = What I can send
 
 place-there = You are at { $site }.
 place-none-due = None of today's trailers is still due there.
-place-far = { $site } is about { $far } away as the crow flies, roughly { $long } with a trailer.
+place-far = { $site } is about { $value } away as the crow flies, roughly { $age } with a trailer.
 place-nowhere = I know no place of a job that is on now. Say it in words: "12 arrived".
 place-late = That place is from a while ago, so I did not use it. Say it in words: "12 arrived".
 ask-arrived = { $unit } arrived? Yes or no.

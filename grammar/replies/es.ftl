@@ -919,7 +919,7 @@ menu-got-it-about = Parar un aviso para todos
 menu-forecast = pronostico
 menu-forecast-about = Cuándo se llena un tanque o se baja una batería
 menu-digest = resumen
-menu-digest-about = Todos los remolques de una vez (despacho)
+menu-digest-about = Todos los remolques de una vez (despachador)
 menu-help = ayuda
 menu-help-about = Qué puedo mandar
 
@@ -927,7 +927,7 @@ menu-help-about = Qué puedo mandar
 
 place-there = Usted está en { $site }.
 place-none-due = Ya no se espera ahí ningún remolque de hoy.
-place-far = { $site } queda a unos { $far } en línea recta, más o menos { $long } con remolque.
+place-far = { $site } queda a unos { $value } en línea recta, más o menos { $age } con remolque.
 place-nowhere = No conozco el lugar de ningún trabajo de ahora. Dígalo con palabras: "llegó la 12".
 place-late = Ese lugar es de hace rato, así que no lo usé. Dígalo con palabras: "llegó la 12".
 ask-arrived = ¿Llegó la { $unit }? Sí o no.

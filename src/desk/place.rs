@@ -68,8 +68,8 @@ pub(super) fn tell(hearing: &Hearing<'_>, reply: &mut Reply<'_>) {
         let minutes = distance::tow_minutes(nearest.miles);
         let args = [
             site,
-            ("far", Arg::Number(nearest.miles, Measure::Mile)),
-            ("long", Arg::Number(minutes, Measure::Minute)),
+            ("value", Arg::Number(nearest.miles, Measure::Mile)),
+            ("age", Arg::Number(minutes, Measure::Minute)),
         ];
         reply.say("place-far", &args);
         return;

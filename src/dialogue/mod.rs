@@ -194,6 +194,7 @@ impl About {
                 | About::WhichTask { .. }
                 | About::UndoOlder { .. }
                 | About::IncidentFact { .. }
+                | About::Arrived { .. }
         )
     }
 }
