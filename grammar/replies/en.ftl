@@ -174,6 +174,7 @@ logged-site = Logged for { $unit } at { $site }: { $what }.
 logged-site-at = Logged for { $unit } at { $site }, { $time }: { $what }.
 logged-cleared = fixed: { $faults }
 logged-too-old = That is too old to change what is known now.
+read-well = { $unit }: what you read is within limits. Still open: { $names }.
 all-well = { $unit }: all within limits.
 context-last = No unit named, so taken as { $unit }, your last.
 context-answered = Taken as { $unit }, as you answered.
@@ -624,6 +625,7 @@ service-undelivered = This did not reach { $who } on the chat. Phone them:
 ### Orders and their answers
 
 undone = Taken back, from { $time }: { $what }. It counts no more. To bring it back, send it again.
+undone-correction = Your correction is taken back. What you sent before stands again.
 undone-task = Taken back: what you told me to do at { $time }.
 undo-older = You took your last one back already. Before it, at { $time }: { $what }. Take that back too? Yes or no.
 changed-value = Changed on { $unit }: { $was }, now { $what }.

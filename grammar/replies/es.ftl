@@ -175,6 +175,7 @@ logged-site = Anotado para la { $unit } en { $site }: { $what }.
 logged-site-at = Anotado para la { $unit } en { $site }, { $time }: { $what }.
 logged-cleared = ya quedó: { $faults }
 logged-too-old = Es muy viejo para cambiar lo que se sabe hoy.
+read-well = { $unit }: lo que leyó está dentro de sus límites. Sigue pendiente: { $names }.
 all-well = { $unit }: todo dentro de sus límites.
 context-last = No dijo unidad: la tomé como la { $unit }, su última.
 context-answered = La tomé como la { $unit }, según su respuesta.
@@ -625,6 +626,7 @@ service-undelivered = Esto no le llegó a { $who } por el chat. Llame por teléf
 ### Orders and their answers
 
 undone = Retirado, de las { $time }: { $what }. Ya no cuenta. Para ponerlo otra vez, mándelo de nuevo.
+undone-correction = Su corrección queda retirada. Vuelve a contar lo que mandó antes.
 undone-task = Retirado: lo que me pidió a las { $time }.
 undo-older = Ya retiró su último mensaje. Antes, a las { $time }: { $what }. ¿Retiro ese también? Sí o no.
 changed-value = Cambiado en la { $unit }: { $was }, ahora { $what }.
