@@ -58,8 +58,19 @@ pub(super) fn find<'t>(
                         What::Is(Concept::State(State::Low | State::Down))
                     )
             });
+            // "if 12 hits 80": a level, where nothing else is spoken of
+            let spoken_of = range
+                .clone()
+                .any(|i| items[i].noun().is_some_and(|n| n.reading().is_some()));
+            let bare = range
+                .clone()
+                .filter_map(|i| items[i].number())
+                .find(|n| n.unit.is_none() && n.form == Form::Whole)
+                .map(|n| n.value)
+                .filter(|v| !spoken_of && (5.0..=100.0).contains(v) && !units.is_empty());
             let watch = watch.or_else(|| {
                 part.or(full)
+                    .or(bare)
                     .map(|v| (crate::heard::ReadingKey::WastePct, v))
             });
             let kind = match watch {

@@ -149,12 +149,19 @@ impl Words<'_> {
         let trailer = self.names(at + 1) && self.ends(at + 1);
         let word = self.spelt(at);
         let no = self.items[at].is(Mark::No);
-        let place = |meant: &Box<str>| {
-            no && word == "no" && meant.as_ref() == "on"
+        let place = |meant: &str| {
+            no && word == "no" && meant == "on"
                 || word.len() <= 3
                     && (one_slip(&word, meant) || word.len() == 2 && near_pair(&word, meant))
         };
-        if value && trailer && self.senses.of(Sense::Place).iter().any(place) {
+        if value
+            && trailer
+            && self
+                .senses
+                .of(Sense::Place)
+                .iter()
+                .any(|meant| place(meant))
+        {
             self.items[at].what = What::Is(Concept::Mark(Mark::At));
         }
     }

@@ -2,7 +2,7 @@
 
 use super::Named;
 use super::near::{chunk_ends, counts, noun_earlier, others, owns_number, risky, value};
-use crate::words::concept::{Concept, Mark, Noun, State, Unit};
+use crate::words::concept::{AskWord, Concept, Mark, Noun, State, Unit};
 use crate::words::item::{Form, Item, Number, What};
 
 /// Returns the nearest item before `at` in its chunk that says something; a greeting that opens the chunk does not.
@@ -188,7 +188,7 @@ impl<'a> Candidate<'a> {
             && value(self.item) >= 30.0
             && chunk_ends(items, at + 1);
         let spoken_of = noun_earlier(items, at) || measured_earlier(items, at);
-        if inside || self.of_now() || self.before_its_place() && spoken_of {
+        if inside || self.reached() || self.of_now() || self.before_its_place() && spoken_of {
             return Some(No);
         }
         if self.regulated() {
@@ -219,6 +219,21 @@ impl<'a> Candidate<'a> {
             return Some(Likely);
         }
         (self.aired() || outside(items, at)).then_some(No)
+    }
+
+    /// "if 12 hits 80 text me": what the trailer gets to, and no second one.
+    fn reached(&self) -> bool {
+        let gets_to = self
+            .prior_item()
+            .is_some_and(|p| p.what == What::Is(Concept::Ask(AskWord::Fill)) || p.is(Mark::To));
+        gets_to
+            && self.named_in_sentence()
+            && value(self.item) <= 100.0
+            && self.items[..self.at]
+                .iter()
+                .rev()
+                .take_while(|i| i.sentence == self.item.sentence)
+                .any(|i| i.is(Mark::If))
     }
 
     /// "nineteen degrees outside 15": the air was told before the word, and this is where.
