@@ -600,6 +600,11 @@ service-undelivered = This did not reach { $who } on the chat. Phone them:
 ### Orders and their answers
 
 undone = Taken back, from { $time }: { $what }. It counts no more. To bring it back, send it again.
+undone-note = Note on { $unit } taken back: { $quote }
+undone-cleared = The notes on { $unit } stand again.
+undone-override = Taken back on { $unit }: { $quote }. The advice holds again.
+undone-step = Taken back on { $unit }: { $what }. It counts as not done.
+order-taken-back = { $unit }: { $who } takes back the order told before: { $quote }.
 undone-task = Taken back: what you told me to do at { $time }.
 undo-older = You took your last one back already. Before it, at { $time }: { $what }. Take that back too? Yes or no.
 changed-value = Changed on { $unit }: { $was }, now { $what }.
@@ -853,9 +858,9 @@ help-driver =
       12 pumped 380 gal
     Ask: "status 12", "forecast 12", "history 12", "tasks", "why".
     "done 41" closes task 41, "take 41" makes it yours.
-    "oops 52" or "*3/4" mends your last report, "undo" takes it back.
+    "oops 52" or "*3/4" mends your last report. "undo" takes back a report, note, watch or order.
     "if 12 hits 3/4 call me" sets a watch, "watches" lists yours.
-    "where were we" goes on with a check.
+    In a check: "back", "repeat", "skip", "stop check". Later "where were we" goes on, "take over 12" takes another's.
     "note 12 tap the gauge" is told at each arrival of 12.
     "language es" changes your language, "quiet 22:00-06:00" sets your quiet hours. "log" lists your reports.
     "leave the crew" ends it for good.

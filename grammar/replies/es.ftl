@@ -601,6 +601,11 @@ service-undelivered = Esto no le llegó a { $who } por el chat. Llame por teléf
 ### Orders and their answers
 
 undone = Retirado, de las { $time }: { $what }. Ya no cuenta. Para ponerlo otra vez, mándelo de nuevo.
+undone-note = Nota de la { $unit } retirada: { $quote }
+undone-cleared = Las notas de la { $unit } valen otra vez.
+undone-override = Retirado de la { $unit }: { $quote }. El consejo vale otra vez.
+undone-step = Retirado de la { $unit }: { $what }. Cuenta como no hecho.
+order-taken-back = { $unit }: { $who } retira la orden que avisó antes: { $quote }.
 undone-task = Retirado: lo que me pidió a las { $time }.
 undo-older = Ya retiró su último mensaje. Antes, a las { $time }: { $what }. ¿Retiro ese también? Sí o no.
 changed-value = Cambiado en la { $unit }: { $was }, ahora { $what }.
@@ -854,9 +859,9 @@ help-driver =
       12 vacié 380 gal
     Pregunte: "estado 12", "pronóstico 12", "historial 12", "tareas", "por qué".
     "hecho 41" cierra la tarea 41, "tomo 41" la hace suya.
-    "perdón, 52" o "*3/4" corrige su último reporte, "deshacer" lo quita.
+    "perdón, 52" o "*3/4" corrige su último reporte. "deshacer" quita un reporte, nota, aviso u orden.
     "si la 12 llega a 3/4 avísame" pone un aviso, "mis avisos" los muestra.
-    "en qué íbamos" sigue una revisión.
+    En una revisión: "atrás", "repite", "omite", "deja la revisión". Luego "en qué íbamos" la sigue, "yo sigo con la 12" toma la de otro.
     "apunta 12 golpee el medidor" sale en cada llegada de la 12.
     "idioma en" cambia su idioma, "silencio 22:00-06:00" pone sus horas de silencio. "log" muestra sus reportes.
     "dejo el equipo" lo saca para siempre.
@@ -1556,7 +1561,7 @@ leave-not-ready = La { $unit } no está lista para remolcar. Falta: { $what }.
 value-waste = tanque de aguas negras
 value-fresh = tanque de agua limpia
 value-chocks = calzas
-value-breakaway = freno de emergencia
+value-breakaway = freno de seguridad (breakaway)
 confirmed = Anotado en la { $unit }: { $what }, hecho.
 
 ## Plugging in

@@ -25,7 +25,7 @@ pub use lessons::{Lesson, Lessons};
 pub use people::{CrewChange, Invite, People, Spent};
 pub use record::{AlarmChange, Message, MessageKey, Personal, Record, Report, TaskChange, Unread};
 pub use refusals::{Attempt, Refusals};
-pub use standing::{Override, Standing, StandingNote};
+pub use standing::{ClearedNotes, DoneStep, Override, Standing, StandingNote, TakesBack};
 pub use state::{Latest, PowerState, PressureRead, Stage, TankNote, UnitState, WaterState, Word};
 pub use tasks::{Task, TaskState, Tasks};
 pub use taught::{Taught, TaughtWords};
