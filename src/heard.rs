@@ -463,6 +463,11 @@ pub struct Remark {
     pub why: String,
 }
 
+impl Remark {
+    /// The reason of a message of which nothing was understood.
+    pub const NOT_UNDERSTOOD: &str = "not-understood";
+}
+
 /// One spelling that was taken for another.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 pub struct Taken {

@@ -212,6 +212,7 @@ unclear-asks-something = Not logged: { $quote }. What would you like to know? "h
 unclear-which-to-mend = Not logged: { $quote }. I cannot tell what it corrects. Send unit and reading again in full.
 unclear-done-what = Not logged: { $quote }. What is done? Send the work, as in "12 pumped", or "done" and the task number.
 unclear-not-understood = I did not understand { $quote }. Send the unit and what you see: 12 pressure 50 tank 1/2.
+unclear-not-understood-again = I did not understand { $quote }. "help" shows how to write.
 unclear-what-is-wrong = Not logged: { $quote }. What is wrong with it? Say it as in "12 no lights" or "12 pump dead".
 aside-plan = Not logged, as it is not done yet: { $quote }. Tell me when it is done.
 aside-condition = Not logged, as it has not happened: { $quote }. Tell me when it does.
@@ -301,6 +302,30 @@ answer-range = Good is { $first } to { $last } with the taps shut.
 answer-not-logged = Nothing logged. If you read it, send it with the unit.
 answer-general-pressure = 40 to 60 psi (3 to 4 bar) is good. Set the regulator to 45 psi (3 bar). Name the unit for its own limits.
 answer-well = Yes, by what was reported on { $unit }.
+answer-who-last = { $unit }: last word { $age } ago, from { $who }.
+answer-who-none = { $unit }: nobody has written about it.
+answer-who-road = { $who } is on the way to { $unit }.
+answer-who-crew = On the job: { $names }.
+answer-guests-told = { $unit }: { $count } guests on the site, counted at { $time }.
+answer-guests-booked = { $unit }: { $count } guests are booked. Nobody has counted them yet.
+answer-guests-none = { $unit } is at no job now, so no guests are known.
+answer-where-road = { $who } is on the road.
+answer-where-road-unit = { $who } is on the road with { $unit }, or to it.
+answer-where-road-eta = { $who } is on the road, there about { $time }.
+answer-where-road-unit-eta = { $who } is on the road with { $unit }, or to it, there about { $time }.
+answer-where-last = { $who }: last word { $age } ago, about { $unit } at { $site }.
+answer-where-last-no-site = { $who }: last word { $age } ago, about { $unit }.
+answer-where-none = No word from { $who } in the last day.
+answer-where-quiet = No word in the last day: { $names }.
+answer-late-none = No task is late.
+answer-silent-none = Every open unit was heard of in the last 4 open hours.
+answer-silent = { $unit }: no word for { $age }.
+answer-fills = { $unit }: waste { $limit } % about { $time }, maybe { $due }.
+answer-fills-now = { $unit }: waste may be at { $limit } % already.
+answer-fills-perhaps = { $unit }: waste { $limit } % perhaps from { $time } on.
+answer-fills-none = No tank is on its way to its limit, and no pump-out is asked for.
+answer-send-someone = I cannot send anybody. Pass it on: "tell NAME take 12 for me".
+question-unknown = I have no answer to that. I know: "status 12", "forecast 12", "who has 12", "what is late", "tasks", "why". To ask a person: "tell NAME ...".
 answer-no-word = I have no readings from { $unit }. Send pressure, tank, volts and temp.
 answer-not-well = No. { $unit } needs something now.
 answer-regulator-yes = Yes. { $unit } gets { $read }, limit { $limit }. Tap off, fit one set to { $value }, open slowly.
@@ -535,8 +560,6 @@ unreadable = I cannot read a { $kind ->
     [photo] photo without words
    *[other] message of that kind
 }. Nothing logged. Please write what you see.
-not-understood = I did not understand { $quote }. Send the unit and what you see: 12 pressure 50 tank 1/2.
-not-understood-again = I did not understand { $quote }. "help" shows how to write.
 heard-of = Noted, a word on { $units }. Nothing new to log.
 nothing-to-log = Read. Nothing to log.
 stranger = This chat is for invited people only.
@@ -797,12 +820,13 @@ people-row-no-phone = { $who } ({ $id }), { $role }{ $language ->
     [es] , es
    *[other] {""}
 }: has not joined yet
+people-row-unreachable = { $row }. Cannot be written to since { $since }. Did they block the bot?
 people-row-invited = { $who }, { $role }: invited, until { $time }
 people-row-out = { $who }: shut out or left
 left-crew = You have left the crew. You get nothing more from me. A dispatcher can invite you again.
 left-crew-told = { $who } has left the crew by their own word. Nothing more is sent to them.
 language-set = I answer you in English from now on.
-language-how = Say it as: language en, or language es.
+language-how = I write English and Spanish. Send "language en" or "language es".
 quiet-set = Noted: what can wait is not sent to you from { $from } to { $to }. Dangers always come. "quiet off" ends it.
 quiet-off = Your own quiet hours are off.
 refused = Refused since { $time }: { $rows }. Nothing of it was acted on.
@@ -840,6 +864,46 @@ refused-row = { $what ->
     }
 }
 refused-row-crew = { $row } not allowed to { $who }
+
+### Buttons: what stands on them, and what a press says
+
+choice-done = Done { $id }
+choice-done-says = done { $id }
+choice-take = Take { $id }
+choice-take-says = take { $id }
+choice-why = Why?
+choice-why-says = why
+choice-got-it = Got it
+choice-got-it-says = got it
+choice-not-right = Not right
+choice-not-right-says = undo
+choice-yes = Yes
+choice-yes-says = yes
+choice-no = No
+choice-no-says = no
+choice-skip = Skip
+choice-skip-says = skip
+choice-ready = Done
+choice-ready-says = yes
+choice-shut = Shut
+choice-shut-says = taps shut
+choice-running = Running
+choice-running-says = taps running
+choice-before = Before
+choice-before-says = before
+choice-after = After
+choice-after-says = after
+choice-first-says = the first
+choice-second-says = the second
+choice-third-says = the third
+
+### Shown for a moment to whoever pressed a button that does nothing
+
+press-over = That question is over. Write it, if it still holds.
+press-spent = Pressed before. It counts once.
+press-expired = This button is too old. Write it instead.
+press-not-yours = This button is for somebody else. Write it instead.
+press-unknown = This button does nothing. Write it instead.
 
 ### Alarms to a dispatcher
 

@@ -213,6 +213,7 @@ unclear-asks-something = No anotado: { $quote }. ¿Qué quiere saber? Con "ayuda
 unclear-which-to-mend = No anotado: { $quote }. No sé qué corrige. Mande otra vez la unidad y el dato completo.
 unclear-done-what = No anotado: { $quote }. ¿Qué quedó hecho? Mande el trabajo, como "vacié la 12", o "hecho" y el número de tarea.
 unclear-not-understood = No entendí { $quote }. Mande la unidad y lo que ve: 12 presión 50 tanque 1/2.
+unclear-not-understood-again = No entendí { $quote }. "ayuda" muestra cómo escribir.
 unclear-what-is-wrong = No anotado: { $quote }. ¿Qué tiene? Dígalo como "la 12 no tiene luces" o "la bomba de la 12 no sirve".
 aside-plan = No anotado, pues aún no se hace: { $quote }. Avise cuando esté hecho.
 aside-condition = No anotado, pues aún no pasa: { $quote }. Avise cuando pase.
@@ -302,6 +303,30 @@ answer-range = Está bien de { $first } a { $last } con las llaves cerradas.
 answer-not-logged = No anoté nada. Si lo leyó, mándelo con la unidad.
 answer-general-pressure = De 40 a 60 psi (3 a 4 bar) está bien. Ponga el regulador a 45 psi (3 bar). Diga la unidad para ver sus límites.
 answer-well = Sí, por lo reportado de la { $unit }.
+answer-who-last = { $unit }: última noticia hace { $age }, de { $who }.
+answer-who-none = { $unit }: nadie ha escrito de ella.
+answer-who-road = { $who } va en camino a la { $unit }.
+answer-who-crew = En el trabajo: { $names }.
+answer-guests-told = { $unit }: { $count } invitados en el sitio, contados a las { $time }.
+answer-guests-booked = { $unit }: { $count } invitados apuntados. Nadie los ha contado todavía.
+answer-guests-none = La { $unit } no está en ningún trabajo, así que no sé de invitados.
+answer-where-road = { $who } va en camino.
+answer-where-road-unit = { $who } va en camino con la { $unit }, o hacia ella.
+answer-where-road-eta = { $who } va en camino, llega como a las { $time }.
+answer-where-road-unit-eta = { $who } va en camino con la { $unit }, o hacia ella, llega como a las { $time }.
+answer-where-last = { $who }: última noticia hace { $age }, de la { $unit } en { $site }.
+answer-where-last-no-site = { $who }: última noticia hace { $age }, de la { $unit }.
+answer-where-none = Sin noticia de { $who } en el último día.
+answer-where-quiet = Sin noticia en el último día: { $names }.
+answer-late-none = Ninguna tarea va tarde.
+answer-silent-none = De toda unidad abierta hubo noticia en las últimas 4 horas abiertas.
+answer-silent = { $unit }: sin noticia desde hace { $age }.
+answer-fills = { $unit }: negras al { $limit } % como a las { $time }, quizá { $due }.
+answer-fills-now = { $unit }: las negras quizá ya están al { $limit } %.
+answer-fills-perhaps = { $unit }: negras al { $limit } % quizá desde las { $time }.
+answer-fills-none = Ningún tanque va hacia su límite, y no hay vaciado pedido.
+answer-send-someone = Yo no puedo mandar a nadie. Páselo: "dile a NOMBRE toma la 12 por mí".
+question-unknown = Para eso no tengo respuesta. Sé: "estado 12", "pronóstico 12", "quién tiene la 12", "qué está atrasado", "tareas", "por qué". Para preguntar a una persona: "dile a NOMBRE ...".
 answer-no-word = No tengo lecturas de la { $unit }. Mande presión, tanque, voltios y temperatura.
 answer-not-well = No. La { $unit } necesita algo ya.
 answer-regulator-yes = Sí. La { $unit } recibe { $read }, límite { $limit }. Cierre la toma, ponga uno a { $value }, abra despacio.
@@ -536,8 +561,6 @@ unreadable = No puedo leer { $kind ->
     [photo] una foto sin texto
    *[other] un mensaje así
 }. No anoté nada. Escriba lo que ve.
-not-understood = No entendí { $quote }. Mande la unidad y lo que ve: 12 presión 50 tanque 1/2.
-not-understood-again = No entendí { $quote }. "ayuda" muestra cómo escribir.
 heard-of = Anotado, noticias de { $units }. Nada nuevo que registrar.
 nothing-to-log = Leído. Nada que registrar.
 stranger = Este chat es solo para personas invitadas.
@@ -798,12 +821,13 @@ people-row-no-phone = { $who } ({ $id }), { $role }{ $language ->
     [es] , es
    *[other] {""}
 }: aún no entró
+people-row-unreachable = { $row }. No le llegan mensajes desde { $since }. ¿Bloqueó el bot?
 people-row-invited = { $who }, { $role }: con invitación, hasta { $time }
 people-row-out = { $who }: fuera del equipo
 left-crew = Usted dejó el equipo. No le mando nada más. Un despachador lo puede invitar otra vez.
 left-crew-told = { $who } dejó el equipo por su cuenta. No se le manda nada más.
 language-set = Desde ahora le contesto en español.
-language-how = Dígalo así: idioma es, o idioma en.
+language-how = Escribo inglés y español. Mande "idioma en" o "idioma es".
 quiet-set = Anotado: lo que puede esperar no se le manda de { $from } a { $to }. Los peligros llegan siempre. "silencio no" lo quita.
 quiet-off = Usted ya no tiene horas de silencio.
 refused = Rechazado desde { $time }: { $rows }. Nada de eso tuvo efecto.
@@ -841,6 +865,46 @@ refused-row = { $what ->
     }
 }
 refused-row-crew = { $row } de { $who } sin permiso
+
+### Buttons: what stands on them, and what a press says
+
+choice-done = Hecho { $id }
+choice-done-says = hecho { $id }
+choice-take = Tomo { $id }
+choice-take-says = tomo { $id }
+choice-why = ¿Por qué?
+choice-why-says = por qué
+choice-got-it = Enterado
+choice-got-it-says = enterado
+choice-not-right = No es así
+choice-not-right-says = deshacer
+choice-yes = Sí
+choice-yes-says = sí
+choice-no = No
+choice-no-says = no
+choice-skip = Omitir
+choice-skip-says = omite
+choice-ready = Listo
+choice-ready-says = sí
+choice-shut = Cerradas
+choice-shut-says = llaves cerradas
+choice-running = Abiertas
+choice-running-says = llaves abiertas
+choice-before = Antes
+choice-before-says = antes del regulador
+choice-after = Después
+choice-after-says = después del regulador
+choice-first-says = la primera
+choice-second-says = la segunda
+choice-third-says = la tercera
+
+### Shown for a moment to whoever pressed a button that does nothing
+
+press-over = Esa pregunta ya pasó. Escríbalo, si todavía vale.
+press-spent = Ya lo tocó. Cuenta una vez.
+press-expired = Este botón es muy viejo. Escríbalo mejor.
+press-not-yours = Este botón es para otra persona. Escríbalo mejor.
+press-unknown = Este botón no hace nada. Escríbalo mejor.
 
 ### Alarms to a dispatcher
 

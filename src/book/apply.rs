@@ -9,6 +9,7 @@ use serde::{Deserialize, Serialize};
 use super::ahead::Ahead;
 use super::incidents::Incidents;
 use super::lessons::Lessons;
+use super::offers::Offers;
 use super::people::{CrewChange, People};
 use super::record::{AlarmChange, Message, MessageKey, Personal, Record};
 use super::refusals::Refusals;
@@ -110,6 +111,8 @@ pub struct Book {
     #[serde(default)]
     incidents: Incidents,
     people: People,
+    #[serde(default)]
+    offers: Offers,
     /// The first message ever, and each person's last.
     #[serde(default)]
     heard: HeardFrom,
@@ -154,6 +157,13 @@ impl Book {
                 }
             }
             Record::RefusedTold { at } => self.refusals.told(*at),
+            Record::Offered {
+                at,
+                who,
+                chat,
+                offers,
+            } => self.offers.take_in(*at, who, *chat, offers),
+            Record::Pressed { who, digest, .. } => self.offers.pressed(who, digest),
             Record::Crew { at, change, .. } => self.change_crew(*at, change),
             Record::Incident { at, by, change } => self.incidents.apply(*at, by, change),
             Record::Note { note } => self.standing.note(note),
@@ -276,6 +286,11 @@ impl Book {
         &self.people
     }
 
+    /// Returns the buttons that were offered lately.
+    pub fn offers(&self) -> &Offers {
+        &self.offers
+    }
+
     /// Returns the instant up to which ticks were worked through.
     pub fn ticked(&self) -> Option<DateTime<Utc>> {
         self.ticked
@@ -333,6 +348,7 @@ impl Book {
             self.talks.remove(who);
             self.watches.retain(|watch| watch.who != who);
             self.ahead.let_go(who);
+            self.offers.shut_out(who);
         }
     }
 

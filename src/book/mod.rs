@@ -9,6 +9,7 @@ mod ahead;
 mod apply;
 mod incidents;
 mod lessons;
+mod offers;
 mod people;
 mod record;
 mod refusals;
@@ -22,6 +23,7 @@ pub use ahead::{Ahead, AheadChange, Alone, Held, Listing, Road, Stand, WasteStan
 pub use apply::{Alarm, Book, HeardFrom, Sent};
 pub use incidents::{Hold, Incident, IncidentChange, Incidents};
 pub use lessons::{Lesson, Lessons};
+pub use offers::{Bears, Offer, Offers, Pressed};
 pub use people::{CrewChange, Invite, People, Spent};
 pub use record::{AlarmChange, Message, MessageKey, Personal, Record, Report, TaskChange, Unread};
 pub use refusals::{Attempt, Refusals};

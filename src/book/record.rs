@@ -8,6 +8,7 @@ use serde::{Deserialize, Serialize};
 use super::ahead::AheadChange;
 use super::incidents::IncidentChange;
 use super::lessons::Lesson;
+use super::offers::Offer;
 use super::people::CrewChange;
 use super::refusals::Attempt;
 use super::standing::{Override, StandingNote, TakesBack};
@@ -280,6 +281,27 @@ pub enum Record {
     RefusedTold {
         /// When.
         at: DateTime<Utc>,
+    },
+    /// Buttons were offered with a message.
+    Offered {
+        /// When.
+        at: DateTime<Utc>,
+        /// To whom.
+        who: String,
+        /// In which chat.
+        #[serde(with = "crate::fleet::personal::number")]
+        chat: Option<i64>,
+        /// The buttons.
+        offers: Vec<Offer>,
+    },
+    /// A button was pressed, and the press counts.
+    Pressed {
+        /// When.
+        at: DateTime<Utc>,
+        /// By whom.
+        who: String,
+        /// The digest of the button's key.
+        digest: String,
     },
     /// Who works here changed, or how somebody is served.
     Crew {

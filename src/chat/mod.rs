@@ -5,6 +5,7 @@
 //! out after that, from an outbox that outlives the process.
 
 pub mod clerk;
+pub mod metrics;
 mod phrases;
 #[cfg(unix)]
 pub mod socket;

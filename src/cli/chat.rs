@@ -14,6 +14,7 @@ use super::input::{LONGEST, Lines, Typed};
 use super::{load, replay};
 use crate::book::MessageKey;
 use crate::chat::clerk::{Clerk, Parcel, SNAPSHOT_EVERY, Setup, Window};
+use crate::chat::metrics::Metrics;
 use crate::desk::{Desk, Inbound, Sender};
 
 use crate::fleet::{CrewMember, Fleet, demo};
@@ -74,6 +75,7 @@ pub(super) fn run(args: &Args) -> Result<ExitCode, CliError> {
         comes_again: false,
         disk: Box::new(Files),
         snapshot_every: SNAPSHOT_EVERY,
+        metrics: Metrics::default(),
     };
     let (clerk, notes) = Clerk::open::<Desk>(folder.path(), setup)
         .map_err(|error| CliError::Failed(error.to_string()))?;
@@ -95,6 +97,9 @@ pub(super) fn run(args: &Args) -> Result<ExitCode, CliError> {
     };
     if args.demo {
         chat.play_day()?;
+    } else if let Some(at) = args.at {
+        // a long log took its time to open
+        chat.clock.set(at);
     }
     chat.greet(args.demo, folder.path())?;
     let outcome = if std::io::stdin().is_terminal() {

@@ -7,6 +7,7 @@ use std::sync::Arc;
 use super::CliError;
 use super::load::Loaded;
 use crate::chat::clerk::{Clerk, NotDone, SNAPSHOT_EVERY, Setup, Window};
+use crate::chat::metrics::Metrics;
 use crate::desk::Desk;
 use crate::fleet::Fleet;
 use crate::store::{Files, Salt};
@@ -24,6 +25,7 @@ pub(super) fn clerk(dir: &Path) -> Result<Clerk, CliError> {
         comes_again: true,
         disk: Box::new(Files),
         snapshot_every: SNAPSHOT_EVERY,
+        metrics: Metrics::default(),
     };
     let (clerk, notes) =
         Clerk::open::<Desk>(dir, setup).map_err(|error| CliError::Failed(error.to_string()))?;

@@ -142,7 +142,7 @@ impl<W: Write> Player<W> {
                 // a code that lets nobody in anywhere, so that the same input prints the same
                 self.desk.lend(Means {
                     chance: Some([0; 16]),
-                    bot: None,
+                    ..Means::default()
                 });
                 let turn = self.desk.receive(&inbound);
                 self.desk.apply(&turn.records);

@@ -1,6 +1,7 @@
 //! `hosebib serve`.
 
 use std::io::{self, Write};
+use std::net::SocketAddr;
 use std::path::{Path, PathBuf};
 use std::process::ExitCode;
 use std::time::Duration;
@@ -16,6 +17,7 @@ use super::clock::now;
 use super::data::Random;
 use super::load;
 use crate::chat::clerk::{Clerk, SNAPSHOT_EVERY, Setup, Window};
+use crate::chat::metrics::{Listener, Metrics};
 use crate::chat::socket::Socket;
 use crate::chat::telegram::{self, Api, Limits, Refusal, Token};
 use crate::desk::Desk;
@@ -46,11 +48,19 @@ pub(super) struct Args {
     /// The address of a self-hosted Bot API server
     #[arg(long, value_name = "URL")]
     api_url: Option<String>,
+    /// Tell Prometheus what is counted, on this port of the loopback: 127.0.0.1:9464
+    #[arg(long, value_name = "ADDRESS")]
+    metrics: Option<SocketAddr>,
 }
 
 pub(super) fn run(args: &Args) -> Result<ExitCode, CliError> {
+    let told_at = args.metrics.map(Listener::check).transpose();
+    let told_at = told_at.map_err(|error| CliError::Usage(error.to_string()))?;
     let token = token(args.token_file.as_deref())?;
-    let api = Api::new(token.clone(), args.api_url.as_deref()).map_err(CliError::Usage)?;
+    let metrics = Metrics::default();
+    let api = Api::new(token.clone(), args.api_url.as_deref())
+        .map_err(CliError::Usage)?
+        .counted(metrics.clone());
     log(token);
     let runtime = tokio::runtime::Builder::new_current_thread()
         .enable_all()
@@ -64,6 +74,7 @@ pub(super) fn run(args: &Args) -> Result<ExitCode, CliError> {
         comes_again: true,
         disk: Box::new(Files),
         snapshot_every: SNAPSHOT_EVERY,
+        metrics: metrics.clone(),
     };
     let (clerk, notes) = Clerk::open::<Desk>(&args.data, setup)
         .map_err(|error| CliError::Failed(error.to_string()))?;
@@ -81,6 +92,9 @@ pub(super) fn run(args: &Args) -> Result<ExitCode, CliError> {
             ))
         })?;
         let socket = tokio::spawn(socket.serve(window.clone()));
+        if let Some(address) = told_at {
+            tell_counts(address, metrics, window.clone()).await?;
+        }
         let retaining = tokio::spawn(retain_daily(window.clone()));
         let outcome = serve(args, api, &window, parcels).await;
         retaining.abort();
@@ -95,6 +109,24 @@ pub(super) fn run(args: &Args) -> Result<ExitCode, CliError> {
     stopped.map_err(|error| CliError::Failed(error.to_string()))?;
     info!("stopped");
     Ok(ExitCode::SUCCESS)
+}
+
+/// Begins to tell the counts on a port, until the process ends.
+async fn tell_counts(
+    address: SocketAddr,
+    metrics: Metrics,
+    window: Window,
+) -> Result<(), CliError> {
+    let failed = |error: std::io::Error| {
+        CliError::Failed(format!(
+            "no metrics on `{address}`: {error}: give another port with `--metrics`"
+        ))
+    };
+    let listener = Listener::bind(address).await.map_err(failed)?;
+    let there = listener.address().map_err(failed)?;
+    info!("metrics are at http://{there}/metrics");
+    tokio::spawn(listener.serve(metrics, window));
+    Ok(())
 }
 
 async fn serve(

@@ -1,6 +1,7 @@
 //! Tells every dispatcher when a message reports a danger, and keeps the alarm open until somebody takes note of it.
 
 use super::answer::Reply;
+use super::choices;
 use super::inbound::Outgoing;
 use super::receive::Hearing;
 use super::situate::Case;
@@ -95,9 +96,11 @@ pub(super) fn raise(
                 key = "alarm-danger";
             }
             let text = format!("{}\n{}", voice.say(key, &args), voice.word("alarm-answer"));
-            reply
-                .others
-                .push(Outgoing::to(&other.id, text).of_level(Level::Danger));
+            reply.others.push(
+                Outgoing::to(&other.id, text)
+                    .of_level(Level::Danger)
+                    .offering(vec![choices::got_it(&voice)]),
+            );
         }
     }
 }

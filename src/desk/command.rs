@@ -260,13 +260,16 @@ fn log(hearing: &Hearing<'_>, order: &Command, reply: &mut Reply<'_>, records: &
             Some(other) => whose = other,
         }
     }
+    let who = ("who", Arg::from(whose.name.as_str()));
     let sent = hearing.desk.book.sent(&whose.id);
-    if sent.is_empty() {
-        reply.say("log-none", &[("who", whose.name.as_str().into())]);
-        return;
-    }
-    reply.say("log-of", &[("who", whose.name.as_str().into())]);
-    for sent in sent.iter().rev().take(8) {
+    let mut lines = Vec::new();
+    // orders and questions are no reports
+    for sent in sent
+        .iter()
+        .rev()
+        .filter(|sent| !sent.units.is_empty())
+        .take(8)
+    {
         for unit in &sent.units {
             let Some(kept) = hearing.desk.book.unit(unit) else {
                 continue;
@@ -275,17 +278,21 @@ fn log(hearing: &Hearing<'_>, order: &Command, reply: &mut Reply<'_>, records: &
                 let what = reply
                     .voice
                     .readings(entry, hearing.fleet.trailers.get(unit));
-                reply.say(
-                    "log-line",
-                    &[
-                        ("time", at.into()),
-                        ("unit", unit.as_str().into()),
-                        ("what", what.into()),
-                    ],
-                );
+                let args = [
+                    ("time", at.into()),
+                    ("unit", unit.as_str().into()),
+                    ("what", what.into()),
+                ];
+                lines.push(reply.voice.say("log-line", &args));
             }
         }
     }
+    if lines.is_empty() {
+        reply.say("log-none", &[who]);
+        return;
+    }
+    reply.say("log-of", &[who]);
+    reply.lines.append(&mut lines);
 }
 
 /// Relays a message to another person of the crew.

@@ -61,6 +61,7 @@ pub(super) fn knock(desk: &Desk, inbound: &Inbound) -> Turn {
                 Err(tried) => tried,
             }
         }
+        _ if matches!(inbound.body, Body::Press(_)) => Attempt::Press,
         _ => Attempt::Message,
     };
     refuse(desk, inbound, tried)
@@ -195,13 +196,15 @@ fn refuse(desk: &Desk, inbound: &Inbound, tried: Attempt) -> Turn {
         .book
         .refused(&who)
         .is_some_and(|last| (inbound.received - last).num_hours() < 24);
+    // a stranger who presses a button in a group is counted, and the group is not told so
+    let answered = !told && inbound.chat.is_none_or(|chat| chat >= 0);
     turn.records.push(Record::Refused {
         at: inbound.received,
         who: Personal::new(who),
-        answered: !told,
+        answered,
         tried,
     });
-    if !told {
+    if answered {
         let fleet = desk.fleet_at(inbound.at);
         let voice = desk
             .replies

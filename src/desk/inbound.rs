@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 use chrono::{DateTime, Utc};
 use serde::{Deserialize, Serialize};
 
-use crate::book::{MessageKey, Personal, Record, Task};
+use crate::book::{Bears, MessageKey, Personal, Record, Task};
 use crate::finding::{Finding, Level};
 use crate::heard::{Heard, UnitName};
 use crate::outlook::Outlook;
@@ -141,8 +141,24 @@ pub struct Outgoing {
 pub struct Choice {
     /// What stands on the button.
     pub label: String,
-    /// The key that the button carries.
-    pub key: Personal,
+    /// What a person says by pressing it.
+    pub says: String,
+    /// What that bears on.
+    pub bears: Bears,
+    /// The key that the button carries; empty until the turn is whole.
+    pub key: String,
+}
+
+impl Choice {
+    /// Makes one that has no key yet.
+    pub(super) fn new(label: String, says: String, bears: Bears) -> Self {
+        Choice {
+            label,
+            says,
+            bears,
+            key: String::new(),
+        }
+    }
 }
 
 impl Outgoing {
@@ -172,6 +188,12 @@ impl Outgoing {
         self.in_chat_of(inbound)
     }
 
+    /// Offers likely answers.
+    pub fn offering(mut self, choices: Vec<Choice>) -> Self {
+        self.choices = choices;
+        self
+    }
+
     /// Says how badly someone can be hurt by what it tells.
     pub fn of_level(mut self, level: impl Into<Option<Level>>) -> Self {
         self.level = level.into();
@@ -190,6 +212,8 @@ pub struct Turn {
     pub records: Vec<Record>,
     /// What to say.
     pub outgoing: Vec<Outgoing>,
+    /// What to show whoever pressed a button, for a moment and only to them.
+    pub toast: Option<String>,
     /// How the message was read.
     pub heard: Option<Heard>,
     /// What holds for the units it bears on.
@@ -210,6 +234,7 @@ impl Turn {
             from: None,
             records: Vec::new(),
             outgoing: Vec::new(),
+            toast: None,
             heard: None,
             findings: Vec::new(),
             tasks: Vec::new(),

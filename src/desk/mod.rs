@@ -7,6 +7,7 @@
 mod ahead;
 mod alarm;
 mod answer;
+mod choices;
 mod command;
 mod crew;
 mod digest;
@@ -28,6 +29,7 @@ mod walk;
 mod watch;
 mod when;
 
+use std::collections::BTreeMap;
 use std::sync::Arc;
 
 use chrono::{DateTime, Utc};
@@ -66,6 +68,8 @@ pub struct Means {
     pub chance: Option<[u8; 16]>,
     /// The bot's name on the chat network, for links into the chat.
     pub bot: Option<String>,
+    /// Who cannot be written to there, by crew id, and since when.
+    pub unreachable: BTreeMap<String, DateTime<Utc>>,
 }
 
 impl Default for Desk {
@@ -112,7 +116,9 @@ impl Desk {
 
     /// Works through one message and says what follows, without changing anything.
     pub fn receive(&self, inbound: &Inbound) -> Turn {
-        receive::receive(self, inbound)
+        let mut turn = receive::receive(self, inbound);
+        choices::seal(self, &mut turn, inbound.received);
+        turn
     }
 
     /// Makes the turn that invites somebody from the command line, and returns the code to give them.
@@ -153,7 +159,9 @@ impl Desk {
 
     /// Works through what is due by `now`, without changing anything.
     pub fn tick(&self, now: DateTime<Utc>) -> Turn {
-        tick::tick(self, now)
+        let mut turn = tick::tick(self, now);
+        choices::seal(self, &mut turn, now);
+        turn
     }
 
     /// Makes the turn that loads a fleet.

@@ -104,6 +104,10 @@ impl Board {
         if let Some(task) = self.tasks.open_task(unit, kind) {
             let id = task.id;
             let moved = match (task.due, due) {
+                // what was to be done at once and was not is late, and stays so; a truck's time is never in the past
+                (Some(was), Some(now)) if was < self.at && now <= self.at => {
+                    kind == TaskKind::PumpOut && (now - was).abs() >= WORTH_MOVING
+                }
                 (Some(was), Some(now)) => (now - was).abs() >= WORTH_MOVING,
                 (None, Some(_)) => true,
                 (_, None) => false,

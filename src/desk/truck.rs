@@ -3,6 +3,7 @@
 use chrono::{DateTime, Utc};
 
 use super::answer::Reply;
+use super::choices;
 use super::inbound::Outgoing;
 use super::phrases::Phrases;
 use super::receive::Hearing;
@@ -275,8 +276,8 @@ fn tell(
         args.extend(more.iter().cloned());
         let answer = voice.say("speak-answer-task", &[("id", task.id.into())]);
         let text = format!("{}\n{}\n{answer}", voice.say(key, &args), voice.task(&task));
-        reply
-            .others
-            .push(Outgoing::to(to, text).of_level(Level::Notice));
+        reply.others.push(
+            choices::for_task(Outgoing::to(to, text), &voice, task.id).of_level(Level::Notice),
+        );
     }
 }

@@ -42,8 +42,8 @@ impl Voice<'_> {
                 }
             }
             About::WhichMend { ways, .. } => {
-                let ways: Vec<String> = ways.iter().map(|way| self.way(way, ways)).collect();
-                self.say("ask-which-mend", &[("ways", self.one_of(&ways).into())])
+                let ways = self.one_of(&self.ways(ways));
+                self.say("ask-which-mend", &[("ways", ways.into())])
             }
             // asked in a line of their own, beside what they are about
             About::WhichTask { .. } | About::UndoOlder { .. } => String::new(),
@@ -76,6 +76,11 @@ impl Voice<'_> {
                 self.say("ask-before-regulator", &[("unit", unit.as_str().into())])
             }
         }
+    }
+
+    /// Says each way in which a correction can be meant.
+    pub fn ways(&self, ways: &[Mend]) -> Vec<String> {
+        ways.iter().map(|way| self.way(way, ways)).collect()
     }
 
     /// Says one way in which a correction can be meant; on which trailer, where the ways differ in that.

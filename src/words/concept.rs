@@ -57,6 +57,8 @@ names! {
         Low = "low",
         Humidity = "humidity",
         Wind = "wind",
+        /// The wind at its strongest: of two winds told together it counts.
+        Gust = "gust",
         Slope = "slope",
         Volts = "volts",
         Power = "power",
@@ -454,7 +456,7 @@ impl Noun {
             Noun::Inside => ReadingKey::InsideF,
             Noun::Low => ReadingKey::LowF,
             Noun::Humidity => ReadingKey::HumidityPct,
-            Noun::Wind => ReadingKey::WindMph,
+            Noun::Wind | Noun::Gust => ReadingKey::WindMph,
             Noun::Slope => ReadingKey::SlopePct,
             Noun::Volts => ReadingKey::Volts,
             Noun::Battery => ReadingKey::BatteryV,

@@ -58,6 +58,7 @@ senses! {
     OnePerson = "one-person",
     Stall = "stall",
     Place = "place",
+    One = "one",
 }
 
 /// The file.

@@ -27,31 +27,52 @@ pub(super) fn find(
         out.push(found);
     }
     live(items, scope, &mut out);
-    stalls_out((text, tokens), items, scope, says, &mut out);
+    stalls_out(items, scope, says, &mut out);
     out
 }
 
 /// "three toilets clogged", "2 stalls out of order": how many are out.
 fn stalls_out(
-    (text, tokens): (&str, &[Token]),
     items: &[Item],
     scope: &[Scope],
     says: impl Fn(usize, Sense) -> bool,
     out: &mut Vec<Placed>,
 ) {
     for at in 0..items.len().saturating_sub(1) {
-        let spelt = |i: usize| &text[tokens[items[i].first].start..tokens[items[i].end - 1].end];
-        let count = match items[at].what {
-            What::Number(n) if n.unit.is_none() => n.value,
-            What::Labelled => spelt(at).parse().unwrap_or(0.0),
+        let (count, last) = match items[at].what {
+            What::Number(n) if n.unit.is_none() => {
+                let one = n.value == 1.0 && says(at + 1, Sense::Stall);
+                if !(one || says(at + 1, Sense::PlacesInside)) {
+                    continue;
+                }
+                (n.value, at + 1)
+            }
+            What::Word { .. } if says(at, Sense::One) && says(at + 1, Sense::Stall) => {
+                (1.0, at + 1)
+            }
+            // "stalls 1 and 2", by their numbers
+            What::Is(Concept::Mark(Mark::Label))
+                if says(at, Sense::Stall) || says(at, Sense::PlacesInside) =>
+            {
+                let listed: Vec<usize> = (at + 1..items.len())
+                    .take_while(|i| {
+                        items[*i].sentence == items[at].sentence
+                            && (items[*i].what == What::Labelled
+                                || items[*i].is(Mark::And)
+                                || matches!(items[*i].what, What::Sign(',' | '/' | '&')))
+                    })
+                    .filter(|i| items[*i].what == What::Labelled)
+                    .collect();
+                let Some(last) = listed.last() else { continue };
+                (listed.len() as f64, *last)
+            }
             _ => continue,
         };
-        let places = says(at + 1, Sense::PlacesInside);
         let whole = count.fract() == 0.0 && (1.0..=20.0).contains(&count);
-        if !places || !whole {
+        if !whole {
             continue;
         }
-        let state = (at + 2..items.len())
+        let state = (last + 1..items.len())
             .take(4)
             .take_while(|i| items[*i].chunk == items[at].chunk)
             .find(|i| {

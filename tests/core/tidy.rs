@@ -61,13 +61,10 @@ const BANNED_ANYWHERE: [&str; 5] = [
 const LONGEST: usize = 700;
 
 /// Files that are longer, and why. One that has come well under the limit leaves the list.
-const LONGER: [(&str, &str); 1] = [(
-    "tests/edge/telegram.rs",
-    "one service against one stand-in of the chat network",
-)];
+const LONGER: [(&str, &str); 0] = [];
 
 /// The most packages that `Cargo.lock` may list: what it had when the cap was set, and a few. Raise it knowingly.
-const MOST_PACKAGES: usize = 360;
+const MOST_PACKAGES: usize = 370;
 
 fn project(path: &str) -> PathBuf {
     Path::new(env!("CARGO_MANIFEST_DIR")).join(path)

@@ -9,6 +9,7 @@ use std::time::Duration;
 use chrono::{DateTime, TimeDelta, Utc};
 use hosebib::book::{Hold, MessageKey, Record};
 use hosebib::chat::clerk::{Clerk, GivenUp, NotDone, Parcel, Setup, Turns, Window};
+use hosebib::chat::metrics::Metrics;
 use hosebib::desk::{Body, Desk, Inbound, Means, Outgoing, Sender, Turn};
 use hosebib::finding::Level;
 use hosebib::fleet::{CrewMember, Fleet, Role};
@@ -98,6 +99,10 @@ impl Turns for Parrot {
         Vec::new()
     }
 
+    fn open_tasks(&self) -> usize {
+        0
+    }
+
     fn fleet_digest(&self) -> &str {
         self.0.book().fleet_digest()
     }
@@ -151,6 +156,7 @@ impl Post {
             comes_again: true,
             disk: Box::new(disk),
             snapshot_every: 10,
+            metrics: Metrics::default(),
         };
         let (clerk, _) = Clerk::open::<Parrot>(dir, setup).unwrap();
         let window = clerk.window();

@@ -7,6 +7,7 @@ mod fleet;
 mod forget;
 mod incident;
 mod input;
+mod metrics;
 mod refused;
 mod review;
 mod stickers;

@@ -6,7 +6,7 @@ use std::panic::{AssertUnwindSafe, catch_unwind};
 use tracing::error;
 
 use super::NotDone;
-use super::letter::{Letter, Note};
+use super::letter::{Letter, Note, Parcel, PressAnswer};
 use super::outbox::Edit;
 use super::turns::Turns;
 use super::work::{Work, value};
@@ -22,6 +22,8 @@ struct Batch {
     keys: HashSet<MessageKey>,
     drafts: Vec<Draft>,
     dangers: Vec<(MessageKey, Outgoing)>,
+    /// Presses that are taken, by the network's name for each, with what to show whoever pressed.
+    presses: Vec<PressAnswer>,
     /// Taking in a turn broke off half-way.
     half: bool,
 }
@@ -47,8 +49,13 @@ impl<T: Turns> Work<T> {
             return Ok(());
         }
         let outcome = self.write(&batch.drafts);
-        if outcome.is_err() {
-            self.say_not_logged(inbound, batch.dangers);
+        match outcome {
+            Ok(()) => {
+                for press in batch.presses {
+                    (self.deliver)(Parcel::press(press));
+                }
+            }
+            Err(_) => self.say_not_logged(inbound, batch.dangers),
         }
         self.stale |= batch.half;
         outcome
@@ -62,7 +69,8 @@ impl<T: Turns> Work<T> {
         batch.keys.insert(inbound.key.clone());
         let turn_number = self.store.head().seq + 1 + batch.drafts.len() as u64;
         let member = self.state.turns.crew_of(&inbound.from);
-        if member.is_none() && inbound.chat.is_some_and(|chat| chat < 0) {
+        let pressed = matches!(inbound.body, Body::Press(_));
+        if member.is_none() && !pressed && inbound.chat.is_some_and(|chat| chat < 0) {
             // others talking in a group are none of our business, and are not told so one by one
             return Ok(());
         }
@@ -86,6 +94,7 @@ impl<T: Turns> Work<T> {
             Ok(turn) => {
                 self.state.outbox.remember(&turn.records);
                 batch.dangers.extend(dangers(&inbound.key, &turn));
+                batch.presses.extend(answered(&inbound.body, &turn));
                 self.draft(Some(&inbound.key), inbound.received, &turn)
             }
             Err(_) => {
@@ -157,6 +166,17 @@ fn dangers<'a>(
         .iter()
         .filter(danger)
         .map(|out| (key.clone(), out.clone()))
+}
+
+/// Returns what to show whoever pressed a button, once that is on disk.
+fn answered(body: &Body, turn: &Turn) -> Option<PressAnswer> {
+    let Body::Press(press) = body else {
+        return None;
+    };
+    Some(PressAnswer {
+        id: press.id.clone(),
+        text: turn.toast.clone().unwrap_or_default(),
+    })
 }
 
 /// Returns the words of a message, or the name of what else it is.

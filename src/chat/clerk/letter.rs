@@ -6,7 +6,7 @@ use serde_json::Value;
 
 use super::forget::Forget;
 use crate::book::{MessageKey, Personal};
-use crate::desk::{Choice, Outgoing};
+use crate::desk::Outgoing;
 use crate::finding::Level;
 
 /// Which outgoing message of which turn.
@@ -37,8 +37,28 @@ pub struct Parcel {
     pub answers: Option<MessageKey>,
     /// How many parts of it were accepted before.
     pub parts_sent: u32,
-    /// The likely answers, offered as buttons.
-    pub choices: Vec<Choice>,
+    /// The likely answers.
+    pub buttons: Vec<Button>,
+    /// The press that it answers, instead of saying something in a chat.
+    pub press: Option<PressAnswer>,
+}
+
+/// What the network is told of a button that was pressed, so that it stops waiting.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct PressAnswer {
+    /// The network's name for the press.
+    pub id: String,
+    /// What to show whoever pressed; nothing where it is empty.
+    pub text: String,
+}
+
+/// A button under a message.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Button {
+    /// What stands on it.
+    pub label: String,
+    /// The key that it carries: whoever has it can press, so it is kept like a person's own.
+    pub key: Personal,
 }
 
 impl Parcel {
@@ -46,6 +66,14 @@ impl Parcel {
     pub(super) fn recall(id: ParcelId) -> Self {
         Parcel {
             id: Some(id),
+            ..Parcel::default()
+        }
+    }
+
+    /// Makes what answers a press.
+    pub(super) fn press(answer: PressAnswer) -> Self {
+        Parcel {
+            press: Some(answer),
             ..Parcel::default()
         }
     }
@@ -70,7 +98,7 @@ pub(super) struct Letter {
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub(super) answers: Option<Personal>,
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
-    pub(super) choices: Vec<Choice>,
+    pub(super) buttons: Vec<Button>,
 }
 
 impl Letter {
@@ -82,7 +110,14 @@ impl Letter {
             text: outgoing.text,
             level: outgoing.level,
             answers: outgoing.answers.map(|key| Personal::new(key.0)),
-            choices: outgoing.choices,
+            buttons: outgoing
+                .choices
+                .into_iter()
+                .map(|choice| Button {
+                    label: choice.label,
+                    key: Personal::new(choice.key),
+                })
+                .collect(),
         }
     }
 
@@ -105,7 +140,8 @@ impl Letter {
                 .and_then(|key| key.personal.clone())
                 .map(MessageKey),
             parts_sent,
-            choices: self.choices.clone(),
+            buttons: self.buttons.clone(),
+            press: None,
         }
     }
 }

@@ -29,10 +29,11 @@ use tokio::sync::oneshot;
 
 pub use forget::{Forget, Forgotten};
 pub use held::is_held_by;
-pub use letter::{Parcel, ParcelId};
+pub use letter::{Button, Parcel, ParcelId, PressAnswer};
 pub use look_up::entries;
 pub use turns::Turns;
 
+use super::metrics::{Metrics, Standing};
 use crate::desk::Inbound;
 use crate::fleet::{Fleet, Role};
 use crate::heard::Language;
@@ -56,6 +57,8 @@ pub struct Setup {
     pub disk: Box<dyn Disk>,
     /// How many turns go by between two snapshots.
     pub snapshot_every: u64,
+    /// Where it counts what it does.
+    pub metrics: Metrics,
 }
 
 /// Why a clerk could not begin.
@@ -142,6 +145,7 @@ pub(super) enum Job {
     /// Nothing named stands for what the fleet says is too old.
     Forget(Option<Forget>, Answer<Forgotten>),
     Show(Answer<Value>),
+    Standing(Answer<Standing>),
     Fleet(Answer<Option<Arc<Fleet>>>),
     Stop(Answer<()>),
 }
@@ -173,6 +177,7 @@ impl Clerk {
             setup.deliver,
             setup.comes_again,
             setup.snapshot_every,
+            setup.metrics,
         );
         work.send_all();
         let (jobs, inbox) = mpsc::channel();
@@ -323,6 +328,15 @@ impl Window {
     /// [`NotDone::Gone`].
     pub async fn show(&self) -> Result<Value, NotDone> {
         self.ask(Job::Show).await
+    }
+
+    /// Returns how things stand in numbers.
+    ///
+    /// # Errors
+    ///
+    /// [`NotDone::Gone`].
+    pub async fn standing(&self) -> Result<Standing, NotDone> {
+        self.ask(Job::Standing).await
     }
 
     /// Returns how things stand, blocking.

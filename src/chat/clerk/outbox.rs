@@ -36,6 +36,9 @@ struct Waiting {
     letter: Letter,
     /// How many parts were accepted.
     parts: u32,
+    /// Since when it waits.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    since: Option<DateTime<Utc>>,
 }
 
 /// How a message last read.
@@ -58,13 +61,14 @@ pub(super) enum Edit {
 }
 
 impl Outbox {
-    /// Takes in what turn `turn` put out.
-    pub(super) fn put(&mut self, turn: u64, letters: &[Letter]) {
+    /// Takes in what turn `turn` put out at `at`.
+    pub(super) fn put(&mut self, turn: u64, at: DateTime<Utc>, letters: &[Letter]) {
         for (index, letter) in (0..).zip(letters) {
             self.waiting.push(Waiting {
                 id: ParcelId { turn, index },
                 letter: letter.clone(),
                 parts: 0,
+                since: Some(at),
             });
         }
     }
@@ -226,6 +230,19 @@ impl Outbox {
     /// Counts what waits.
     pub(super) fn len(&self) -> usize {
         self.waiting.len()
+    }
+
+    /// Returns who cannot be written to, and since when.
+    pub(super) fn unreachable_since(&self) -> &BTreeMap<String, DateTime<Utc>> {
+        &self.unreachable
+    }
+
+    /// Returns since when the message waits that has waited longest.
+    pub(super) fn oldest(&self) -> Option<DateTime<Utc>> {
+        self.waiting
+            .iter()
+            .filter_map(|waiting| waiting.since)
+            .min()
     }
 
     /// Counts the people and groups that cannot be written to.

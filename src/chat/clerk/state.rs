@@ -77,7 +77,7 @@ impl<T: Turns> State<T> {
             .map(|value| serde_json::from_value(value.clone()))
             .collect::<Result<Vec<Letter>, _>>()
             .map_err(|error| unreadable("a message", error))?;
-        self.outbox.put(line.seq, &letters);
+        self.outbox.put(line.seq, line.at, &letters);
         Ok(())
     }
 }

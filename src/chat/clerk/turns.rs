@@ -66,6 +66,9 @@ pub trait Turns: Sized + Send + 'static {
 
     /// Returns what incidents hold back from being taken out.
     fn holds(&self) -> Vec<Hold>;
+
+    /// Returns how many tasks are open.
+    fn open_tasks(&self) -> usize;
 }
 
 impl Turns for Desk {
@@ -132,5 +135,9 @@ impl Turns for Desk {
 
     fn holds(&self) -> Vec<Hold> {
         self.book().incidents().holds().cloned().collect()
+    }
+
+    fn open_tasks(&self) -> usize {
+        self.book().tasks().open().count()
     }
 }

@@ -14,6 +14,7 @@ use super::trouble::Trouble;
 use super::turns::Turns;
 use super::{Invite, Invited, Job, NotDone};
 use crate::book::{MessageKey, Personal, Record};
+use crate::chat::metrics::{Metrics, Standing};
 use crate::chat::phrases::Phrases;
 use crate::desk::{Means, Sender, Turn};
 use crate::fleet::CrewMember;
@@ -42,6 +43,7 @@ pub(super) struct Work<T> {
     pub(super) bot: Option<String>,
     /// What is known does not fit the journal: it has to be folded anew before anything else.
     pub(super) stale: bool,
+    pub(super) metrics: Metrics,
 }
 
 impl<T: Turns> Work<T> {
@@ -52,6 +54,7 @@ impl<T: Turns> Work<T> {
         deliver: Box<dyn FnMut(Parcel) + Send>,
         comes_again: bool,
         snapshot_every: u64,
+        metrics: Metrics,
     ) -> Self {
         let snapshot_at = store.head().seq;
         Work {
@@ -67,6 +70,7 @@ impl<T: Turns> Work<T> {
             tick_after: None,
             bot: None,
             stale: false,
+            metrics,
         }
     }
 
@@ -160,6 +164,9 @@ impl<T: Turns> Work<T> {
             Job::Show(answer) => {
                 let _ = answer.send(Ok(self.show()));
             }
+            Job::Standing(answer) => {
+                let _ = answer.send(Ok(self.standing()));
+            }
             Job::GivenUp { id, why } => self.give_up(id, &why),
             Job::Moved { from, to } => {
                 let note = Note::Moved {
@@ -177,6 +184,7 @@ impl<T: Turns> Work<T> {
         let means = Means {
             chance: Some(self.store.chance()),
             bot: self.bot.clone(),
+            unreachable: self.state.outbox.unreachable_since().clone(),
         };
         self.state.turns.lend(means);
     }
@@ -224,7 +232,7 @@ impl<T: Turns> Work<T> {
                 serde_json::from_value(letter.clone()).expect("it was made from a letter")
             })
             .collect();
-        self.state.outbox.put(turn_number, &letters);
+        self.state.outbox.put(turn_number, draft.at, &letters);
     }
 
     fn tick_if_due(&mut self) {
@@ -232,6 +240,7 @@ impl<T: Turns> Work<T> {
         if self.due().is_none_or(|due| due > now) || self.mend().is_err() {
             return;
         }
+        self.lend();
         let Ok(turn) = catch_unwind(AssertUnwindSafe(|| self.state.turns.tick(now))) else {
             error!("the clock's own work failed");
             self.tick_after = Some(now + TICK_AGAIN * 12);
@@ -283,6 +292,19 @@ impl<T: Turns> Work<T> {
         let chat_of = |who: &str| turns.fleet()?.crew.get(who)?.chat_user;
         for parcel in self.state.outbox.parcels(turn_number, chat_of) {
             (self.deliver)(parcel);
+        }
+    }
+
+    fn standing(&self) -> Standing {
+        let now = (self.clock)();
+        let since = |at: DateTime<Utc>| (now - at).to_std().unwrap_or_default();
+        Standing {
+            outbox: self.state.outbox.len(),
+            outbox_age: self.state.outbox.oldest().map(since).unwrap_or_default(),
+            unreachable: self.state.outbox.unreachable(),
+            due_lag: self.state.turns.next_due().map(since).unwrap_or_default(),
+            open_tasks: self.state.turns.open_tasks(),
+            logging: !self.trouble.lasts(),
         }
     }
 

@@ -1,5 +1,7 @@
 //! Writing down, and what follows when that fails: what is known is dropped and folded anew.
 
+use std::time::Instant;
+
 use tracing::{error, info, warn};
 
 use super::NotDone;
@@ -15,12 +17,14 @@ impl<T: Turns> Work<T> {
     /// Writes turns and brings them to the disk; where that fails, everything known is folded anew.
     pub(super) fn write(&mut self, drafts: &[Draft]) -> Result<(), NotDone> {
         self.mend()?;
+        let begun = Instant::now();
         let outcome = self
             .store
             .prepare(drafts)
             .and_then(|prepared| self.store.commit(prepared));
         match outcome {
             Ok(_) => {
+                self.metrics.committed(drafts, begun.elapsed());
                 self.unsynced.clear();
                 if self.trouble.is_over() {
                     info!("logging works again");
@@ -28,6 +32,7 @@ impl<T: Turns> Work<T> {
                 Ok(())
             }
             Err(error) => {
+                self.metrics.not_committed();
                 self.fall_back(&error);
                 Err(NotDone::NotLogged(error.to_string()))
             }

@@ -14,6 +14,7 @@ use teloxide::requests::Payload;
 use thiserror::Error;
 
 use super::Token;
+use crate::chat::metrics::Metrics;
 
 /// How long to wait on a flood answer that does not say how long.
 const UNSAID_WAIT: Duration = Duration::from_secs(5);
@@ -44,11 +45,27 @@ pub enum Refusal {
     Unwell(String),
 }
 
+impl Refusal {
+    /// Returns the word for it in counts.
+    fn kind(&self) -> &'static str {
+        match self {
+            Refusal::Flood(_) => "flood",
+            Refusal::Moved(_) => "moved",
+            Refusal::Unreachable(_) => "unreachable",
+            Refusal::Conflict(_) => "conflict",
+            Refusal::Token => "token",
+            Refusal::Rejected(_) => "rejected",
+            Refusal::Unwell(_) => "unwell",
+        }
+    }
+}
+
 /// A way to the Bot API.
 #[derive(Clone)]
 pub struct Api {
     bot: Bot,
     token: Token,
+    metrics: Metrics,
 }
 
 #[derive(Deserialize)]
@@ -98,7 +115,19 @@ impl Api {
                 return Err(problem("expected `http://` or `https://` and a host"));
             }
         }
-        Ok(Api { bot, token })
+        let metrics = Metrics::default();
+        Ok(Api {
+            bot,
+            token,
+            metrics,
+        })
+    }
+
+    /// Counts each request into these metrics.
+    #[must_use]
+    pub fn counted(mut self, metrics: Metrics) -> Self {
+        self.metrics = metrics;
+        self
     }
 
     /// Sends one request and returns its result as raw JSON.
@@ -107,7 +136,10 @@ impl Api {
     ///
     /// [`Refusal`], with the token taken out.
     pub async fn call<P: Payload + Serialize>(&self, payload: &P) -> Result<Value, Refusal> {
-        self.call_dated(payload).await.map(|(result, _)| result)
+        let outcome = self.call_dated(payload).await;
+        let what = outcome.as_ref().err().map_or("ok", Refusal::kind);
+        self.metrics.asked(P::NAME, what);
+        outcome.map(|(result, _)| result)
     }
 
     /// Sends one request and returns its result with what time it is at the server, where the answer tells.

@@ -4,6 +4,7 @@
 //! worked through. Here the offset moves past a message only once the clerk says that it is on disk.
 
 mod api;
+mod buttons;
 pub mod checkup;
 mod limits;
 mod parse;

@@ -1,6 +1,6 @@
 //! Fetching messages: the offset moves past a batch only once the clerk has it on disk.
 
-use std::collections::BTreeSet;
+use std::collections::{BTreeSet, HashMap};
 
 use chrono::{DateTime, Utc};
 use serde::Serialize;
@@ -20,7 +20,11 @@ const LONG_POLL_S: u32 = 10;
 /// How many messages are fetched at once: the most the network gives.
 const AT_ONCE: u8 = 100;
 /// The kinds of updates that are asked for.
-const ALLOWED: [AllowedUpdate; 2] = [AllowedUpdate::Message, AllowedUpdate::EditedMessage];
+const ALLOWED: [AllowedUpdate; 3] = [
+    AllowedUpdate::Message,
+    AllowedUpdate::EditedMessage,
+    AllowedUpdate::CallbackQuery,
+];
 
 /// `getUpdates` with each update left as raw JSON, and room for any offset.
 #[derive(Debug, Serialize)]
@@ -30,7 +34,7 @@ pub(super) struct Fetch {
     limit: u8,
     timeout: u32,
     // left out, the setting of whoever polled before would stay in force
-    allowed_updates: [AllowedUpdate; 2],
+    allowed_updates: [AllowedUpdate; 3],
 }
 
 impl Fetch {
@@ -70,6 +74,8 @@ async fn fetch(api: &Api, me: &Me, window: &Window, clock: fn() -> DateTime<Utc>
     let mut offset = Offset::default();
     let mut pause = Pause::default();
     let mut well = true;
+    let mut unlogged = Pause::default();
+    let mut since = HashMap::new();
     loop {
         let request = Fetch {
             offset: offset.next,
@@ -103,19 +109,38 @@ async fn fetch(api: &Api, me: &Me, window: &Window, clock: fn() -> DateTime<Utc>
         if updates.is_empty() {
             continue;
         }
-        if !take(&updates, me, window, clock).await {
-            error!("the clerk is gone: no more messages are fetched");
-            return;
+        match take(&updates, &mut since, me, window, clock).await {
+            Ok(()) => {
+                offset.past(&updates);
+                since.clear();
+                unlogged.reset();
+            }
+            Err(NotDone::Gone) => {
+                error!("the clerk is gone: no more messages are fetched");
+                return;
+            }
+            // The clerk says what is wrong, once. Nothing was confirmed, so the same comes again with what was written
+            // since: a danger among it is answered even while nothing can be logged.
+            Err(NotDone::NotLogged(_) | NotDone::Refused(_)) => {
+                tokio::time::sleep(unlogged.next()).await;
+            }
         }
-        offset.past(&updates);
     }
 }
 
-/// Hands a batch to the clerk until it is on disk; false when the clerk is gone.
-async fn take(updates: &[Value], me: &Me, window: &Window, clock: fn() -> DateTime<Utc>) -> bool {
-    let received = clock();
+/// Hands a batch to the clerk. `since` keeps when each of its updates first came.
+async fn take(
+    updates: &[Value],
+    since: &mut HashMap<i64, DateTime<Utc>>,
+    me: &Me,
+    window: &Window,
+    clock: fn() -> DateTime<Utc>,
+) -> Result<(), NotDone> {
+    let now = clock();
     let mut inbound: Vec<Inbound> = Vec::with_capacity(updates.len());
     for update in updates {
+        let first = parse::update_id(update).map(|id| *since.entry(id).or_insert(now));
+        let received = first.unwrap_or(now);
         match parse::read(update, me.username.as_deref(), received) {
             Brought::Message(message) => inbound.push(message),
             Brought::Moved { from, to } => window.moved(from, to),
@@ -127,19 +152,9 @@ async fn take(updates: &[Value], me: &Me, window: &Window, clock: fn() -> DateTi
         updates.len(),
         inbound.len()
     );
-    if inbound.is_empty() {
-        return true;
-    }
-    let mut pause = Pause::default();
-    loop {
-        match window.batch(inbound.clone()).await {
-            Ok(()) => return true,
-            Err(NotDone::Gone) => return false,
-            // the clerk says what is wrong, once
-            Err(NotDone::NotLogged(_) | NotDone::Refused(_)) => {
-                tokio::time::sleep(pause.next()).await
-            }
-        }
+    match inbound.is_empty() {
+        true => Ok(()),
+        false => window.batch(inbound).await,
     }
 }
 
@@ -208,12 +223,12 @@ mod tests {
             offset: None,
             limit: 100,
             timeout: 10,
-            allowed_updates: [AllowedUpdate::Message, AllowedUpdate::EditedMessage],
+            allowed_updates: ALLOWED,
         };
         let json = serde_json::to_value(&fetch).unwrap();
         assert_eq!(
             json,
-            json!({"limit": 100, "timeout": 10, "allowed_updates": ["message", "edited_message"]})
+            json!({"limit": 100, "timeout": 10, "allowed_updates": ["message", "edited_message", "callback_query"]})
         );
     }
 }

@@ -3,15 +3,19 @@
 use std::time::Duration;
 
 use serde_json::Value;
-use teloxide::payloads::{SendMessage, SendMessageSetters};
-use teloxide::types::{ChatId, LinkPreviewOptions, MessageId, ReplyParameters};
+use teloxide::payloads::{
+    AnswerCallbackQuery, AnswerCallbackQuerySetters, SendMessage, SendMessageSetters,
+};
+use teloxide::types::{
+    CallbackQueryId, ChatId, LinkPreviewOptions, MessageId, ReplyParameters, ThreadId,
+};
 use tokio::sync::{mpsc, watch};
 use tokio::task::JoinSet;
 use tokio::time::Instant;
-use tracing::{error, info, warn};
+use tracing::{debug, error, info, warn};
 
 use super::queue::{Next, Piece, Queues};
-use super::{Api, Limits, Refusal};
+use super::{Api, Limits, Refusal, buttons};
 use crate::chat::clerk::{GivenUp, Parcel, Window};
 
 /// How many requests are on their way at once.
@@ -59,7 +63,7 @@ pub(super) async fn run(
         }
         tokio::select! {
             parcel = parcels.recv() => match parcel {
-                Some(parcel) => take(parcel, &mut queues, &window),
+                Some(parcel) => take(parcel, &api, &mut queues, &window),
                 // the clerk has ended; what was not sent is in its outbox
                 None => break,
             },
@@ -87,7 +91,18 @@ pub(super) async fn run(
     }
 }
 
-fn take(parcel: Parcel, queues: &mut Queues, window: &Window) {
+fn take(parcel: Parcel, api: &Api, queues: &mut Queues, window: &Window) {
+    if let Some(press) = parcel.press {
+        // it is no message, so no queue; lost, a button looks busy for a while and that is all
+        let api = api.clone();
+        tokio::spawn(async move {
+            let answer = AnswerCallbackQuery::new(CallbackQueryId(press.id)).text(press.text);
+            if let Err(refusal) = api.call(&answer).await {
+                debug!("a press is not answered: {refusal}");
+            }
+        });
+        return;
+    }
     if let Some(id) = parcel.id.filter(|_| parcel.is_recall()) {
         queues.recall(id);
         return;
@@ -111,10 +126,19 @@ fn request(piece: &Piece) -> SendMessage {
         show_above_text: false,
     };
     let request = SendMessage::new(ChatId(piece.chat), &piece.text).link_preview_options(preview);
-    match piece.answers {
+    let request = match piece.answers {
         Some(message) => request.reply_parameters(
             ReplyParameters::new(MessageId(message)).allow_sending_without_reply(),
         ),
+        None => request,
+    };
+    let topic = piece.topic.and_then(|topic| i32::try_from(topic).ok());
+    let request = match topic {
+        Some(topic) => request.message_thread_id(ThreadId(MessageId(topic))),
+        None => request,
+    };
+    match buttons::under(piece) {
+        Some(keyboard) => request.reply_markup(keyboard),
         None => request,
     }
 }

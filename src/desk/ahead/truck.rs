@@ -1,6 +1,7 @@
 //! A truck that must be called now is told to the dispatchers at once, when somebody else reported the tank.
 
 use super::super::answer::Reply;
+use super::super::choices;
 use super::super::inbound::Outgoing;
 use super::super::receive::Hearing;
 use super::super::tick::{alarm_of_task, dispatchers, may_speak, text_of_task};
@@ -56,9 +57,10 @@ pub(super) fn call_now(hearing: &Hearing<'_>, reply: &mut Reply<'_>, records: &m
             })
             .collect();
         lines.push(voice.say("speak-answer-task", &[("id", tasks[0].id.into())]));
-        reply
-            .others
-            .push(Outgoing::to(to, lines.join("\n")).of_level(Level::Notice));
+        reply.others.push(
+            choices::for_task(Outgoing::to(to, lines.join("\n")), &voice, tasks[0].id)
+                .of_level(Level::Notice),
+        );
     }
     if !others.is_empty() {
         let change = AheadChange::Spoke;

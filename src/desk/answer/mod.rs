@@ -7,10 +7,12 @@ mod reply;
 mod sought;
 mod tell;
 mod topic;
+mod whole;
 mod why;
 
 pub(super) use reply::Reply;
 pub(super) use topic::{Questions, holds};
+pub(super) use whole::tasks_in_hand;
 pub(super) use why::WhyWords;
 
 use super::digest;
@@ -67,6 +69,9 @@ pub(super) fn question(hearing: &Hearing<'_>, settled: &Settled, reply: &mut Rep
     let Some(topic) = topic_of(hearing) else {
         return false;
     };
+    if whole::answer(hearing, &topic.topic, reply) {
+        return true;
+    }
     let named = match &hearing.heard.ask {
         Some(Ask::Status { unit } | Ask::Forecast { unit }) => unit.as_ref(),
         _ => None,

@@ -2,8 +2,10 @@
 
 use std::collections::BTreeMap;
 
+use chrono::{DateTime, Utc};
+
 use super::asked;
-use crate::book::{Record, Task, TaskChange, Tasks};
+use crate::book::{Record, Task, TaskChange, TaskState, Tasks};
 use crate::desk::inbound::Outgoing;
 use crate::desk::receive::{Hearing, of_the_message};
 use crate::desk::repeat::{self, Telling};
@@ -13,7 +15,7 @@ use crate::desk::tasks::Board;
 use crate::desk::truck;
 use crate::dialogue::{About, Check, Question, Round};
 use crate::finding::{Finding, FindingId, Level};
-use crate::heard::{Entry, ReadingKey, UnitName};
+use crate::heard::{Entry, ReadingKey, Remark, UnitName};
 use crate::outlook::Outlook;
 use crate::reply::{Answer, Arg, Context, Logged, TaskNote, TaskTurn, Voice};
 
@@ -41,6 +43,8 @@ pub(in crate::desk) struct Reply<'a> {
     pub(in crate::desk) checks: Option<Vec<Check>>,
     /// The step of a guided check that is asked, in words.
     pub(in crate::desk) step: Option<String>,
+    /// The likely answers to the step that is asked, of a check, of setting up or leaving, by their codes.
+    pub(in crate::desk) step_answers: &'static [&'static str],
     /// What whoever arrives must know, said before the advice unless that is of a danger.
     pub(in crate::desk) card: Vec<String>,
     /// What the sender's setting up or leaving comes to, where this turn changed it.
@@ -71,6 +75,14 @@ pub(in crate::desk) struct Finished {
     pub(in crate::desk) task_records: Vec<Record>,
     pub(in crate::desk) forecast: BTreeMap<UnitName, Outlook>,
     pub(in crate::desk) others: Vec<Outgoing>,
+    /// The findings that are told in full.
+    pub(in crate::desk) told: Vec<Finding>,
+    /// The open tasks that are told.
+    pub(in crate::desk) open_tasks: Vec<Task>,
+    /// Whether it says that something was logged.
+    pub(in crate::desk) logged: bool,
+    /// The likely answers to the step that is asked, by their codes.
+    pub(in crate::desk) step_answers: &'static [&'static str],
 }
 
 impl<'a> Reply<'a> {
@@ -88,6 +100,7 @@ impl<'a> Reply<'a> {
             first: Vec::new(),
             checks: None,
             step: None,
+            step_answers: &[],
             card: Vec::new(),
             round: None,
             walked: false,
@@ -317,7 +330,12 @@ impl<'a> Reply<'a> {
                 all_well: self.findings.iter().filter(about).count() == 0
                     && was_checked(entry)
                     && !self.walked
-                    && !overtaken,
+                    && !overtaken
+                    && !self
+                        .board
+                        .tasks()
+                        .open_on(unit)
+                        .any(|task| presses(task, hearing.now)),
             });
         }
         let mut task_notes: Vec<(Task, TaskTurn)> = notes(&self.board);
@@ -356,7 +374,14 @@ impl<'a> Reply<'a> {
                 .iter()
                 .filter(move |finding| telling(finding) == wanted)
         };
-        let told = of(Telling::Full).collect();
+        let told: Vec<&Finding> = of(Telling::Full).collect();
+        let told_in_full = told.iter().map(|finding| (*finding).clone()).collect();
+        let open_tasks = task_notes
+            .iter()
+            .filter(|(task, _)| task.state == TaskState::Open)
+            .map(|(task, _)| task.clone())
+            .collect();
+        let says_logged = !logged.is_empty();
         let mut named: BTreeMap<&UnitName, Vec<String>> = BTreeMap::new();
         for finding in of(Telling::Named) {
             if let Some(unit) = &finding.unit {
@@ -376,6 +401,20 @@ impl<'a> Reply<'a> {
                 self.voice.say("still", &args)
             })
             .collect();
+        // how to write is said once, then only where to find it
+        let lately = |at| hearing.now - at <= TAUGHT_LASTS;
+        let again = hearing.talk.taught.is_some_and(lately);
+        let mut unclear = heard.unclear.clone();
+        let mut taught = false;
+        for remark in unclear
+            .iter_mut()
+            .filter(|r| r.why == Remark::NOT_UNDERSTOOD)
+        {
+            taught |= !again;
+            if again {
+                remark.why = "not-understood-again".into();
+            }
+        }
         let answer = Answer {
             opening: std::mem::take(&mut self.opening),
             context,
@@ -405,7 +444,7 @@ impl<'a> Reply<'a> {
             unclear: if answered || self.asks_which_task {
                 &[]
             } else {
-                &heard.unclear
+                &unclear
             },
             question: self.question.as_ref(),
             step: self.step.as_deref(),
@@ -419,7 +458,6 @@ impl<'a> Reply<'a> {
                 .all(|finding| of_the_message(finding.id))
                 || self.step.is_some(),
         };
-        let mut taught = false;
         let mut text = answer.compose(&self.voice);
         if text.is_empty() && !hearing.text.trim().is_empty() {
             text = match settled.words.is_empty() {
@@ -429,23 +467,11 @@ impl<'a> Reply<'a> {
                     let units = self.voice.all_of(&units);
                     self.voice.say("heard-of", &[("units", units.into())])
                 }
-                // thanks, names, chatter: no lecture
-                true if !hearing.text.chars().any(|c| c.is_ascii_digit()) => {
-                    self.voice.word("nothing-to-log")
+                true if super::topic::sounds_like_one(hearing.text) => {
+                    self.voice.word("question-unknown")
                 }
-                true => {
-                    // how to write is said once, then only where to find it
-                    let lately = |at| hearing.now - at <= TAUGHT_LASTS;
-                    let again = hearing.talk.taught.is_some_and(lately);
-                    taught = !again;
-                    let key = if again {
-                        "not-understood-again"
-                    } else {
-                        "not-understood"
-                    };
-                    let quote = self.voice.quote(hearing.text);
-                    self.voice.say(key, &[("quote", quote.into())])
-                }
+                // thanks, names, a ticket's number: what the reader did not ask about is no report
+                true => self.voice.word("nothing-to-log"),
             };
         }
         let units: Vec<UnitName> = cases
@@ -482,8 +508,19 @@ impl<'a> Reply<'a> {
             task_records: self.board.into_records().collect(),
             forecast: self.forecast,
             others: self.others,
+            told: told_in_full,
+            open_tasks,
+            logged: says_logged,
+            step_answers: self.step_answers,
         }
     }
+}
+
+/// Tells whether a task is late, or its call is: then not all is well.
+fn presses(task: &Task, now: DateTime<Utc>) -> bool {
+    let uncalled = task.called.is_none() && task.taken_by.is_none();
+    task.due.is_some_and(|due| due < now)
+        || uncalled && task.call_by.is_some_and(|call_by| call_by <= now)
 }
 
 /// Tells whether a report holds a number that the rules hold against a limit.

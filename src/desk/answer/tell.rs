@@ -111,7 +111,7 @@ pub(super) fn tasks(hearing: &Hearing<'_>, reply: &mut Reply<'_>) {
 }
 
 /// Finds the person of the crew whom a message names: "tasks for Juno", "tareas de Lupe", "juno's tasks".
-fn person_named<'a>(hearing: &'a Hearing<'_>) -> Option<&'a CrewMember> {
+pub(super) fn person_named<'a>(hearing: &'a Hearing<'_>) -> Option<&'a CrewMember> {
     let text = plain(hearing.text);
     let says = |name: &str| {
         let name = plain(name);

@@ -149,12 +149,8 @@ impl Questions {
         {
             return Some(whole);
         }
-        let opens = |opening: &&str| starts(&folded, opening);
-        if ORDERS.iter().any(opens) {
-            return None;
-        }
-        let marked = text.contains(['?', '¿']);
-        if !(marked || heard.ask.is_some() || OPENINGS.iter().any(opens)) {
+        let orders = ORDERS.iter().any(|order| starts(&folded, order));
+        if orders || !(heard.ask.is_some() || asks(text, &folded)) {
             return None;
         }
         let reports = heard.entries.iter().any(|entry| !entry.is_empty());
@@ -163,6 +159,15 @@ impl Questions {
             .filter(|question| !reports || !question.cautions.is_empty())
             .find(|question| question.is_in(&folded))
     }
+}
+
+/// Tells whether a message sounds like a question, known or not.
+pub(in crate::desk) fn sounds_like_one(text: &str) -> bool {
+    asks(text, &plain(text))
+}
+
+fn asks(text: &str, folded: &str) -> bool {
+    text.contains(['?', '¿']) || OPENINGS.iter().any(|opening| starts(folded, opening))
 }
 
 impl Question {

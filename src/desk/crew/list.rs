@@ -31,7 +31,14 @@ pub(super) fn list(hearing: &Hearing<'_>, reply: &mut Reply<'_>) {
             (None, Some(_)) => "people-row",
             (None, None) => "people-row-no-phone",
         };
-        lines.push(voice.say(key, &args));
+        let row = voice.say(key, &args);
+        lines.push(match hearing.desk.means.unreachable.get(&member.id) {
+            Some(since) => voice.say(
+                "people-row-unreachable",
+                &[("row", row.into()), ("since", (*since).into())],
+            ),
+            None => row,
+        });
     }
     for invite in book.people().invites(hearing.now) {
         lines.push(voice.say(

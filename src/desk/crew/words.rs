@@ -40,6 +40,12 @@ pub(in crate::desk) fn order(phrases: &Phrases, text: &str) -> Option<Command> {
     {
         return command(CommandName::Language, rest);
     }
+    // a language that is none of ours is asked for all the same
+    if let Some(rest) = phrases.after("crew", "language-order", text)
+        && rest.split_whitespace().count() == 1
+    {
+        return command(CommandName::Language, rest);
+    }
     if let Some(rest) = phrases.after("crew", "quiet", text)
         && (hours(rest).is_some() || phrases.is("crew", "off", rest))
     {

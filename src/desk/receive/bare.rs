@@ -136,9 +136,11 @@ impl Bare<'_> {
                 Some(report(vec![entry], at))
             }
             About::BeforeRegulator { unit } => {
-                let before = match self.answer.word? {
-                    ShortAnswer::Before => true,
-                    ShortAnswer::After => false,
+                let before = match self.answer.word {
+                    Some(ShortAnswer::Before) => true,
+                    Some(ShortAnswer::After) => false,
+                    _ if self.phrases.is("choice", "before", self.text) => true,
+                    _ if self.phrases.is("choice", "after", self.text) => false,
                     _ => return None,
                 };
                 let mut entry = Entry {

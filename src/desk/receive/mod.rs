@@ -22,9 +22,10 @@ use super::inbound::{Body, Inbound, Turn};
 use super::settle::{self, Settled};
 use super::when;
 use super::{
-    Desk, ahead, alarm, answer, command, crew, door, incident, standing, truck, walk, watch,
+    Desk, ahead, alarm, answer, choices, command, crew, door, incident, standing, truck, walk,
+    watch,
 };
-use crate::book::{MessageKey, Record, UnitBook, UnitState};
+use crate::book::{Bears, MessageKey, Record, UnitBook, UnitState};
 use crate::dialogue::{About, Talk};
 use crate::finding::FindingId;
 use crate::fleet::{CrewMember, Fleet};
@@ -64,7 +65,36 @@ pub(super) fn receive(desk: &Desk, inbound: &Inbound) -> Turn {
     let Some(member) = desk.crew_of(&inbound.from) else {
         return door::knock(desk, inbound);
     };
-    let scanned = match door::opened(desk, inbound, &member) {
+    let Body::Press(press) = &inbound.body else {
+        return hear(desk, inbound, &member, None);
+    };
+    match choices::pressed(desk, inbound, &member, press) {
+        Ok(word) => {
+            // a press is as good as the words it stands for
+            let said = Inbound {
+                body: Body::Text(word.says),
+                ..inbound.clone()
+            };
+            let takes_back = match word.bears {
+                Bears::Message(key) => Some(key),
+                _ => None,
+            };
+            let mut turn = hear(desk, &said, &member, takes_back);
+            turn.records.insert(0, word.record);
+            turn
+        }
+        Err(refused) => refused,
+    }
+}
+
+/// Hears one of the crew; `takes_back` is the message that a press wants taken back.
+fn hear(
+    desk: &Desk,
+    inbound: &Inbound,
+    member: &CrewMember,
+    takes_back: Option<MessageKey>,
+) -> Turn {
+    let scanned = match door::opened(desk, inbound, member) {
         Some(door::Opened::Turn(turn)) => return *turn,
         Some(door::Opened::Asks(words)) => Some(words),
         None => None,
@@ -115,7 +145,7 @@ pub(super) fn receive(desk: &Desk, inbound: &Inbound) -> Turn {
             ..Heard::default()
         };
     }
-    let fact = incident::said(desk, inbound, &member, &talk, &heard, written);
+    let fact = incident::said(desk, inbound, member, &talk, &heard, written);
     if fact.is_some() {
         heard = Heard {
             language: heard.language,
@@ -134,7 +164,7 @@ pub(super) fn receive(desk: &Desk, inbound: &Inbound) -> Turn {
             false => whole.as_deref().unwrap_or(written),
         },
         written,
-        member: &member,
+        member,
         fleet,
         heard,
         talk,
@@ -147,7 +177,7 @@ pub(super) fn receive(desk: &Desk, inbound: &Inbound) -> Turn {
         instead_of: None,
         asks: None,
         also_done: Vec::new(),
-        takes_back: None,
+        takes_back,
         fact,
     };
     hearing.work(unreadable)
@@ -212,6 +242,9 @@ impl Hearing<'_> {
         let stood = of_its_own
             .then(|| walk::stand::take(&mut self, &mut settled, took.is_some()))
             .flatten();
+        if of_its_own && took.is_none() && stood.is_none() {
+            self.one_task_done(&settled);
+        }
         if of_its_own {
             self.leaving(&mut settled);
             self.loads_together(&mut settled);

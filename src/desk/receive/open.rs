@@ -9,7 +9,7 @@ use super::super::settle::{Settled, known, merge};
 use super::Hearing;
 use crate::dialogue::{About, Check, Question, Talk};
 use crate::finding::{Finding, FindingId};
-use crate::heard::{Entry, Remark, UnitName};
+use crate::heard::{Ask, Entry, Remark, UnitName};
 
 /// How many likely answers a question offers.
 const MOST_LIKELY: usize = 6;
@@ -24,7 +24,8 @@ impl Hearing<'_> {
             .reports
             .last()
             .map(|(unit, ..)| unit.clone())
-            .or(asked);
+            .or(asked)
+            .or_else(|| self.is_at(settled));
         if let Some(unit) = last {
             talk.unit = Some((unit, at));
         }
@@ -93,6 +94,15 @@ impl Hearing<'_> {
         talk
     }
 
+    /// "I'm at 16", "16 all good": the trailer that the sender speaks of now, and not of one they will go to.
+    fn is_at(&self, settled: &Settled) -> Option<UnitName> {
+        let now = self.heard.plans.is_empty() && self.heard.set_aside.is_empty();
+        match settled.words.as_slice() {
+            [unit] if now => Some(unit.clone()),
+            _ => None,
+        }
+    }
+
     /// Tells whether an incident's fact stays asked while the dispatcher sees to something else.
     fn leaves_the_fact_open(&self) -> bool {
         let of_an_incident = |about: &&About| {
@@ -131,6 +141,12 @@ impl Hearing<'_> {
                 text: text.clone(),
             });
         }
+        if self.is_bare_done(reply) {
+            let (ids, _) = answer::tasks_in_hand(self);
+            return (!ids.is_empty())
+                .then_some(About::WhichTask { ids })
+                .or_else(|| reply.question_about());
+        }
         match self.heard.unclear.as_slice() {
             [Remark { text, why }] if why == "done-what" => {
                 let ids = self.tasks_done(settled, talk);
@@ -151,6 +167,27 @@ impl Hearing<'_> {
             }
             _ => reply.question_about(),
         }
+    }
+
+    /// Takes "done" and no more for the one task in hand.
+    pub(super) fn one_task_done(&mut self, settled: &Settled) {
+        let bare = self.heard.ask.is_none() && self.desk.phrases.is("tasks", "done", self.text);
+        if !bare || !settled.reports.is_empty() {
+            return;
+        }
+        // one that nobody has taken may not be what was meant: it is asked
+        let (ids, mine) = answer::tasks_in_hand(self);
+        if let ([task], true) = (ids.as_slice(), mine) {
+            self.heard.ask = Some(Ask::Done { task: *task });
+        }
+    }
+
+    /// Tells whether the message is "done" and no more, and nothing that waits has taken it for its answer.
+    fn is_bare_done(&self, reply: &Reply<'_>) -> bool {
+        self.heard.ask.is_none()
+            && reply.step.is_none()
+            && !reply.walked
+            && self.desk.phrases.is("tasks", "done", self.text)
     }
 
     /// Returns the open tasks that "12 done" can mean.

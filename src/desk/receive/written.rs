@@ -1,6 +1,7 @@
 //! The turn as it is written down and sent: the message with its reports, what changed, the reply.
 
 use super::super::answer::Reply;
+use super::super::choices;
 use super::super::inbound::{Outgoing, Turn};
 use super::super::settle::Settled;
 use super::super::situate::Case;
@@ -74,6 +75,14 @@ impl Hearing<'_> {
                 _ => finished.tasks_before,
             },
         };
+        let said = choices::Said {
+            findings: &finished.told,
+            tasks: &finished.open_tasks,
+            logged: finished.logged,
+            talk: &talk,
+            step: finished.step_answers,
+        };
+        let choices = choices::of_reply(self, &self.voice(), &said);
         let mut turn = Turn::empty(at);
         turn.from = Some(self.member.id.clone());
         turn.tasks = finished.tasks;
@@ -91,6 +100,7 @@ impl Hearing<'_> {
             turn.outgoing.push(
                 Outgoing::to(&self.member.id, finished.text)
                     .answering(self.inbound)
+                    .offering(choices)
                     .of_level(finished.findings.iter().map(|finding| finding.level).max()),
             );
         }

@@ -116,8 +116,11 @@ pub(super) fn tell(round: &mut Round<'_>, id: u32) {
 /// Returns the text a task is told by.
 pub(in super::super) fn key_of(task: &Task, now: DateTime<Utc>) -> &'static str {
     let due = task.due.is_none_or(|due| due <= now);
+    // asked for, or given a new time, this very minute: nobody can have done it yet
+    let asked = task.moved.max(Some(task.opened));
+    let fresh = asked.is_some_and(|asked| now - asked < TimeDelta::minutes(1));
     match task.kind {
-        _ if due => "task-late",
+        _ if due && !fresh => "task-late",
         TaskKind::PumpOut if task.called.is_none() => "speak-call-truck",
         _ => "speak-task",
     }

@@ -5,6 +5,7 @@ use std::collections::BTreeMap;
 use chrono::{DateTime, Utc};
 
 use super::super::Desk;
+use super::super::choices;
 use super::super::inbound::{Outgoing, Turn};
 use super::{dispatchers, rest, voice_of};
 use crate::book::{AheadChange, Held, Personal, Record};
@@ -127,19 +128,21 @@ impl Say {
                 Answer::Take(id) => Some(*id),
                 _ => None,
             });
+            let got_it = lines.iter().any(|(.., answer)| *answer == Answer::GotIt);
             match task {
                 Some(id) => text.push(voice.say("speak-answer-task", &[("id", id.into())])),
-                None if lines.iter().any(|(.., answer)| *answer == Answer::GotIt) => {
-                    text.push(voice.word("alarm-answer"));
-                }
+                None if got_it => text.push(voice.word("alarm-answer")),
                 None => {}
             }
             spoke |= dispatchers(fleet).any(|other| other == to)
                 && lines.iter().any(|(.., answer)| *answer != Answer::None);
-            turn.outgoing.push(
-                Outgoing::to(&to, text.join("\n"))
-                    .of_level(lines.iter().filter_map(|(level, ..)| *level).max()),
-            );
+            let out = Outgoing::to(&to, text.join("\n"))
+                .of_level(lines.iter().filter_map(|(level, ..)| *level).max());
+            turn.outgoing.push(match task {
+                Some(id) => choices::for_task(out, &voice, id),
+                None if got_it => out.offering(vec![choices::got_it(&voice)]),
+                None => out,
+            });
         }
         spoke
     }

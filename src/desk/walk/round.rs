@@ -322,7 +322,10 @@ impl Round<'_> {
             if self.pass_known(&mut check, reply) {
                 check.asked = self.hearing.now;
                 check.waits = false;
-                reply.step = step_of(&check).map(|step| question(&check, step, reply, shortly));
+                if let Some(step) = step_of(&check) {
+                    reply.step = Some(question(&check, step, reply, shortly));
+                    reply.step_answers = answers(&check, step);
+                }
                 self.checks.push(check);
                 return;
             }
@@ -472,6 +475,16 @@ impl Round<'_> {
 }
 
 /// Puts the question of a step into words, with the answers it takes; shortly, only what it asks.
+/// Returns the likely answers to a step, by their codes.
+fn answers(check: &Check, step: &Step) -> &'static [&'static str] {
+    match step.asks {
+        _ if check.mending => &["yes", "no", "skip"],
+        Asks::For { .. } => &["skip"],
+        _ if step.guards() => &["yes", "no"],
+        _ => &["yes", "no", "skip"],
+    }
+}
+
 fn question(check: &Check, step: &Step, reply: &Reply<'_>, shortly: bool) -> String {
     let voice = &reply.voice;
     let (what, answers) = if check.mending {

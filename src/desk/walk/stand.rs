@@ -235,6 +235,13 @@ fn set_up(
         None if stood.is_some() || code != round.step => reply.findings.push(next),
         None => {}
     }
+    if told.is_some() || stood.is_some() {
+        reply.step_answers = match code.as_str() {
+            "volts" | "pressure" => &["skip"],
+            code if GUARDS.contains(&code) => &["ready"],
+            _ => &["ready", "skip"],
+        };
+    }
     reply.findings.sort_by_key(Finding::order);
     round.step = code;
     if first || stood == Some(Stood::Again) {
@@ -278,6 +285,10 @@ fn leave(hearing: &Hearing<'_>, case: &Case, round: &mut Round, reply: &mut Repl
             ("what", what.into()),
         ];
         reply.step = Some(reply.voice.say("leave-step", &args));
+        reply.step_answers = match GUARDS.contains(next) {
+            true => &["yes", "no"],
+            false => &["yes", "no", "skip"],
+        };
         return true;
     }
     let heavy = overweight(hearing, &case.unit);

@@ -46,7 +46,8 @@ pub(super) fn over_pressure(s: &Situation<'_>) -> Option<Finding> {
         "water-over-pressure-regulated"
     } else if pressure >= STOP_PSI {
         "water-over-pressure-stop"
-    } else if origin == Origin::Spec {
+    } else if super::pressure(s).is_none() {
+        // what is judged was read before the regulator, or is what the site is known to give
         "water-over-pressure-site"
     } else {
         "water-over-pressure-act"

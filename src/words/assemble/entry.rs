@@ -111,6 +111,14 @@ pub(super) fn one_unit(
             later.push(other);
         }
     }
+    // how a pressure was read, where none is logged
+    let pressure = [ReadingKey::PressurePsi, ReadingKey::SupplyPsi];
+    if pressure
+        .iter()
+        .all(|key| entry.readings.value(*key).is_none())
+    {
+        entry.readings.taps = None;
+    }
     for (circuit, value, _, kept) in amps {
         if kept {
             entry.readings.amps.push(Amps {

@@ -252,7 +252,7 @@ fn wind(v: f64, unit: Unit, noun: Option<Noun>) -> Value {
     // a speed in road measures may be a truck's
     let road = matches!(unit, Unit::Kmh | Unit::Mph);
     match noun {
-        Some(Noun::Wind) | None => within(ReadingKey::WindMph, mph, 0.0, 120.0),
+        Some(Noun::Wind | Noun::Gust) | None => within(ReadingKey::WindMph, mph, 0.0, 120.0),
         Some(_) if road => Value::Label,
         Some(_) => within(ReadingKey::WindMph, mph, 0.0, 120.0),
     }

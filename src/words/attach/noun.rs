@@ -185,7 +185,9 @@ pub(in crate::words) fn fits(noun: Noun, unit: Option<Unit>, part: bool) -> bool
         ),
         Some(Unit::Ft | Unit::Metre) => matches!(noun, Noun::Hose | Noun::Cord | Noun::Cords),
         Some(Unit::Gpm | Unit::Lpm) => noun == Noun::Flow,
-        Some(Unit::Mph | Unit::Kmh | Unit::Ms | Unit::Knot) => noun == Noun::Wind,
+        Some(Unit::Mph | Unit::Kmh | Unit::Ms | Unit::Knot) => {
+            matches!(noun, Noun::Wind | Noun::Gust)
+        }
         Some(Unit::Minute | Unit::Hour) => noun == Noun::Eta,
         Some(Unit::Other) => false,
     }

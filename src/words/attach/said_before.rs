@@ -3,7 +3,7 @@
 use super::Placer;
 use super::surroundings::chunk;
 use crate::heard::Event;
-use crate::words::concept::{Concept, Mark, Noun, State, Unit};
+use crate::words::concept::{Concept, Mark, Noun, Unit};
 use crate::words::item::{Form, Number, What};
 
 impl Placer<'_> {
@@ -75,16 +75,10 @@ impl Placer<'_> {
     pub(super) fn once_more(&self, at: usize, number: Number) -> Option<(Number, Option<Noun>)> {
         let now = chunk(self.items, at).any(|i| self.items[i].is(Mark::Now))
             && chunk(self.items, at).all(|i| {
-                self.items[i].is(Mark::Now)
-                    || self.items[i].is_filler()
-                    || self.items[i].is(Mark::And)
-                    || self.items[i].is(Mark::But)
-                    || self.items[i].is(Mark::Pronoun)
-                    || matches!(
+                self.items[i].noun().is_none_or(|n| n.reading().is_none())
+                    && !matches!(
                         self.items[i].what,
-                        What::Sign(_)
-                            | What::Word { ordinary: true }
-                            | What::Is(Concept::State(State::Down | State::Up))
+                        What::Number(_) | What::Range(..) | What::Units(_) | What::Code
                     )
             });
         let before = self.items[..at]

@@ -100,7 +100,7 @@ impl Placer<'_> {
                 other => other,
             },
             Noun::Flow => within(K::FlowGpm, v, 0.0, 20.0),
-            Noun::Wind => within(K::WindMph, v, 0.0, 120.0),
+            Noun::Wind | Noun::Gust => within(K::WindMph, v, 0.0, 120.0),
             Noun::Humidity => within(K::HumidityPct, v, 0.0, 100.0),
             Noun::Slope => within(K::SlopePct, v, 0.0, 100.0),
             Noun::Cords => {
@@ -198,6 +198,18 @@ impl Placer<'_> {
         let mains = self.items[at]
             .number()
             .is_some_and(|n| (100.0..=132.0).contains(&n.value));
+        // "118 on all four": of the cords
+        let of_all = self
+            .items
+            .get(at + 1)
+            .is_some_and(|n| n.what == What::Is(Concept::State(State::On)) || n.is(Mark::At))
+            && self.items.get(at + 2).is_some_and(|n| n.is(Mark::All));
+        if mains && of_all {
+            return Value::Reading(
+                ReadingKey::Volts,
+                self.items[at].number().map_or(0.0, |n| n.value),
+            );
+        }
         if mains && chunk(self.items, at).any(|i| self.items[i].noun() == Some(Noun::Plug)) {
             return within(
                 ReadingKey::Volts,
@@ -246,8 +258,9 @@ impl Placer<'_> {
         if many {
             return Value::Label;
         }
+        let few = self.items[at].number().is_some_and(|n| n.value <= 4.0);
         let inside = small
-            && named
+            && (named || few)
             && at > 0
             && (thing(at - 1)
                 || at > 1

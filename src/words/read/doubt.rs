@@ -2,6 +2,7 @@
 
 use crate::heard::ReadingKey;
 use crate::words::attach;
+use crate::words::concept::Noun;
 use crate::words::item::{Form, Item, What};
 use crate::words::scope;
 
@@ -31,6 +32,30 @@ pub(super) fn doubted_again(
             && matches!(before.value, Value::Reading(..))
         {
             placed[n - 1].value = Value::Unclear("doubt");
+        }
+    }
+}
+
+/// "winds 20 gusting 35": the gust is what the trailer and its crew have to stand.
+pub(super) fn gusts_over_winds(items: &[Item], placed: &mut [attach::Placed]) {
+    use attach::Value;
+    let gusts: Vec<(usize, f64)> = placed
+        .iter()
+        .filter_map(|p| match p.value {
+            Value::Reading(ReadingKey::WindMph, gust) if p.noun == Some(Noun::Gust) => {
+                Some((items[p.at].sentence, gust))
+            }
+            _ => None,
+        })
+        .collect();
+    for p in placed.iter_mut() {
+        if let Value::Reading(ReadingKey::WindMph, wind) = p.value
+            && p.noun != Some(Noun::Gust)
+            && gusts
+                .iter()
+                .any(|(sentence, gust)| *sentence == items[p.at].sentence && wind <= *gust)
+        {
+            p.value = Value::Label;
         }
     }
 }

@@ -1,5 +1,6 @@
 //! Numbers and words that only their company explains: task 41, three units, a level that is no tank's.
 
+use crate::heard::CommandName;
 use crate::words::concept::{AskWord, Concept, Mark, Noun};
 use crate::words::item::{Form, Item, What};
 use crate::words::lex::Token;
@@ -65,8 +66,17 @@ pub(super) fn counted(items: &mut [Item]) -> Vec<usize> {
 }
 
 /// "task 41" names a task, no trailer; "3 units" counts them.
-pub(super) fn tasks(items: &mut [Item]) {
+pub(super) fn tasks(text: &str, tokens: &[Token], items: &mut [Item], senses: &Senses) {
+    let spelt = |item: &Item| &text[tokens[item.first].start..tokens[item.end - 1].end];
+    places_by_number(items, |item| {
+        let said = |sense| senses.has(spelt(item), sense);
+        said(Sense::Stall) || said(Sense::PlacesInside)
+    });
     for at in 0..items.len() {
+        // "la nota 4471": an order only where it opens the message
+        if items[at].what == What::Is(Concept::Command(CommandName::Note)) {
+            items[at].what = What::Is(Concept::Mark(Mark::Label));
+        }
         if items[at].is(Mark::Label) && at + 1 < items.len() {
             let mut next = at + 1;
             while next < items.len()
@@ -134,12 +144,48 @@ pub(super) fn tasks(items: &mut [Item]) {
             let number = (at.saturating_sub(3)..at)
                 .rev()
                 .find(|i| !matches!(items[*i].what, What::Word { .. }));
+            // "two stalls out of order": how many is told
+            let how_many = number.is_some_and(|i| {
+                i + 1 == at
+                    && senses.has(spelt(&items[at]), Sense::PlacesInside)
+                    && items[i]
+                        .number()
+                        .is_some_and(|n| n.form == Form::Whole && n.value <= 20.0)
+            });
             if let Some(i) = number.filter(|i| {
                 matches!(items[*i].what, What::Number(_) | What::Range(..))
                     && items[*i].chunk == items[at].chunk
+                    && !how_many
             }) {
                 items[i].what = What::Labelled;
             }
+        }
+    }
+}
+
+/// "stalls 1 and 2 closed", "stall 2 out of order": places inside the trailer, by their numbers.
+fn places_by_number(items: &mut [Item], is_place: impl Fn(&Item) -> bool) {
+    let small = |item: &Item| {
+        item.number()
+            .is_some_and(|n| n.form == Form::Whole && n.unit.is_none() && n.value <= 12.0)
+    };
+    for at in 0..items.len() {
+        let labels = items[at].is(Mark::Label) || items[at].is(Mark::LabelAfter);
+        if !labels || !is_place(&items[at]) || !items.get(at + 1).is_some_and(small) {
+            continue;
+        }
+        items[at].what = What::Is(Concept::Mark(Mark::Label));
+        let mut next = at + 1;
+        while next < items.len()
+            && items[next].sentence == items[at].sentence
+            && (small(&items[next])
+                || items[next].is(Mark::And)
+                || matches!(items[next].what, What::Sign(',' | '/' | '&')))
+        {
+            if small(&items[next]) {
+                items[next].what = What::Labelled;
+            }
+            next += 1;
         }
     }
 }

@@ -1,6 +1,7 @@
 //! What is asked about although no single word is unclear: a trailer and nothing else, all of them unnamed, orders.
 
 use super::Reading;
+use crate::heard::Remark;
 use crate::words::assemble::{self, Assembled};
 use crate::words::concept::{AskWord, Concept, Mark, State};
 use crate::words::item::What;
@@ -163,7 +164,7 @@ impl<'t> Reading<'t> {
             return;
         }
         if let Some(at) = self.not_understood(&words) {
-            out.unclear.push((at, "not-understood"));
+            out.unclear.push((at, Remark::NOT_UNDERSTOOD));
             return;
         }
         if let Some(at) = named {

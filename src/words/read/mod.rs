@@ -152,7 +152,9 @@ impl<'t> Reading<'t> {
         let wishes = wish::find(&self.normal.text, self.original, &self.heard);
         // "check me in 20" is no word of a report, and is understood all the same
         if !wishes.is_empty() {
-            self.heard.unclear.retain(|r| r.why != "not-understood");
+            self.heard
+                .unclear
+                .retain(|r| r.why != Remark::NOT_UNDERSTOOD);
         }
         self.heard.plans.extend(wishes);
     }
@@ -168,7 +170,7 @@ impl<'t> Reading<'t> {
         circuit_codes(text, tokens, &mut self.items, senses);
         circuits(&mut self.items);
         clock_words(text, tokens, &mut self.items, senses);
-        tasks(&mut self.items);
+        tasks(text, tokens, &mut self.items, senses);
         let counts = counted(&mut self.items)
             .iter()
             .map(|i| self.items[*i].first)
@@ -200,6 +202,7 @@ impl<'t> Reading<'t> {
         drop_beside_unplaced(&self.items, &mut placed);
         doubted_again(&self.items, scopes, &mut placed);
         placed.retain(|p| !doubtful.contains(&p.at));
+        doubt::gusts_over_winds(&self.items, &mut placed);
         let mut found = pair::statements(&self.items, scopes, &reader.pairs);
         let told = told::find(
             (&self.normal.text, &self.tokens),

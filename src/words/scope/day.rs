@@ -103,6 +103,13 @@ fn reach(items: &[Item], sentence: &Sentence, at: usize) -> std::ops::Range<usiz
     if items[start..end].iter().any(says) && !opens {
         return start..end;
     }
+    // "rough night last night, 22 waste at 3/4": only the night is of yesterday
+    let chatter = items[start..end]
+        .iter()
+        .any(|i| matches!(i.what, What::Word { .. }));
+    if chatter && !opens {
+        return start..end;
+    }
     if opens || !items[sentence.start..start].iter().any(says) {
         // "yesterday, 12 waste 3/4, fresh 1/2": all of it, until a word of another time
         let end = (end..sentence.end)

@@ -180,6 +180,7 @@ fn question_ends(items: &[Item], sentence: &Sentence, from: usize) -> usize {
         items[*i].chunk != items[i - 1].chunk
             && (items[*i].is(Mark::Filler)
                 || items[*i].is(Mark::Pronoun)
+                || items[*i].is(Mark::Article)
                 || matches!(
                     items[*i].what,
                     What::Units(_)

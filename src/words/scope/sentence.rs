@@ -130,6 +130,16 @@ fn asking_part(items: &[Item], sentence: &Sentence) -> Option<usize> {
                     return Some(first);
                 }
                 What::Is(Concept::Mark(Mark::Aux)) if sentence.marked => return Some(first),
+                // "12 is 104 volts ok"
+                What::Units(_)
+                    if items.get(first + 1).is_some_and(|n| {
+                        n.chunk == chunk && n.what == What::Is(Concept::Ask(AskWord::Advice))
+                    }) && items
+                        .get(first + 2)
+                        .is_some_and(|n| n.number().is_some_and(|n| n.unit.is_some())) =>
+                {
+                    return Some(first + 1);
+                }
                 // "está bien 62 psi en la 9?"
                 What::Is(Concept::State(State::Ok))
                     if sentence.marked

@@ -296,6 +296,14 @@ impl<'a> Candidate<'a> {
 
     /// 12v lights and 4 cords are no trailers; nor is 95 in "95 pressure on 12".
     fn counted_or_measured(&self) -> Option<Verdict> {
+        // "21: guest trapped": the colon parts it from what follows
+        if self
+            .items
+            .get(self.at + 1)
+            .is_some_and(|n| n.what == What::Sign(':'))
+        {
+            return None;
+        }
         let noun = self.next_item().and_then(Item::noun)?;
         // "80 before 55 after"
         let side =

@@ -85,6 +85,13 @@ pub(super) fn count_of_things(
     let Some(number) = items[at].number() else {
         return false;
     };
+    // "two stalls"
+    if items
+        .get(at + 1)
+        .is_some_and(|n| n.is(Mark::LabelAfter) && n.chunk == items[at].chunk)
+    {
+        return number.form == Form::Whole && number.value <= 20.0;
+    }
     let Some(noun) = items
         .get(at + 1)
         .filter(|n| n.chunk == items[at].chunk)

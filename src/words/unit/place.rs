@@ -3,7 +3,8 @@
 use super::candidate::Candidate;
 use super::candidate::Verdict::{self, Likely, No};
 use super::near::{
-    chunk_ends, chunk_has_value_noun, counts, others, owns_number, risky, value, valued_before,
+    chunk_ends, chunk_has_value_noun, counts, noun_earlier, others, owns_number, risky, value,
+    valued_before,
 };
 use crate::words::concept::{Concept, Mark, Noun, State};
 use crate::words::item::{Form, Item, What};
@@ -31,20 +32,38 @@ impl Candidate<'_> {
             {
                 No
             }
+            // "23 fresh was at 80 last night"
+            What::Is(Concept::Mark(Mark::Past))
+                if self.named_in_sentence() && noun_earlier(self.items, self.at) =>
+            {
+                No
+            }
             What::Is(Concept::Mark(Mark::Call))
                 if risky() && chunk_has_value_noun(self.items, self.at) =>
             {
                 No
             }
-            // "12 done, pumped 250": gallons beside a trailer of two digits, and no trailer for certain
+            // "12 done, pumped 250", "pumped 300": gallons as well as a trailer
             What::Is(Concept::State(State::Pumped | State::Emptied | State::Filled))
-                if value(self.item) >= 100.0 && self.beside_a_small_name() =>
+                if value(self.item) >= 100.0
+                    && (self.beside_a_small_name()
+                        || self.named.is_empty() && value(self.item) % 10.0 == 0.0) =>
             {
                 No
             }
             What::Is(Concept::Noun(noun)) => self.after_a_noun(noun),
             // "finisshed 11: filter changed"
             What::Word { ordinary: false } if self.opens_with_a_colon() => Likely,
+            // "12 water on 55": the water is on, and 55 is no second trailer for certain
+            What::Is(Concept::State(State::On))
+                if self.named_in_chunk()
+                    && chunk_ends(self.items, self.at)
+                    && self.prior.is_some_and(|p| {
+                        p > 0 && matches!(self.items[p - 1].noun(), Some(Noun::Water | Noun::Power))
+                    }) =>
+            {
+                No
+            }
             // a word nobody knows may be a slip for what gave the number its place
             What::Word { ordinary: false } if risky() => No,
             What::Word { .. } if risky() && self.named_in_chunk() => No,
@@ -169,10 +188,28 @@ impl Candidate<'_> {
         if self.next.is_some() {
             return Likely;
         }
+        if self.perhaps_volts() {
+            return No;
+        }
         let second = self.named_in_sentence();
         let likely = second && (self.mends_the_trailer() || self.elided())
             || value(self.item) < 10_000.0 && !second;
         if likely { Likely } else { No }
+    }
+
+    /// "2 cords, 119": alone after what carries them, it may as well be volts.
+    fn perhaps_volts(&self) -> bool {
+        (105.0..=130.0).contains(&value(self.item))
+            && self.items[..self.at]
+                .iter()
+                .rev()
+                .take_while(|i| i.sentence == self.item.sentence)
+                .any(|i| {
+                    matches!(
+                        i.noun(),
+                        Some(Noun::Cords | Noun::Cord | Noun::Power | Noun::Volts | Noun::Circuit)
+                    ) || i.what == What::Is(Concept::Event(crate::heard::Event::PowerOn))
+                })
     }
 
     /// "37 leveled. 48": a number left over at the end.

@@ -2,10 +2,10 @@
 //! be, to the letter, what the file says. `UPDATE=1 cargo test --test core conversations` writes the files anew: read
 //! the difference before you keep it.
 //!
-//! A script starts with `fleet NAME` (a folder of `tests/data/fleets`, `demo`, or `demo-es`: all of it in Spanish) and
-//! has cases, each headed by `== title` and `day YYYY-MM-DD`. A message is `HH:MM crew> words`; further lines of it are
-//! indented. It may carry `(received HH:MM)` before the `>`, or `(edits N)` for the Nth message of the case. `HH:MM` alone
-//! lets the clock run on. A sender of digits alone is a user of the chat network, perhaps a stranger; an invite's code is
+//! A script starts with `fleet NAME` (a folder of `tests/data/fleets`, `demo`, `demo-es`: all of it in Spanish, or
+//! `demo-phones`: everybody on the chat network, so that buttons are offered, `[in brackets]` below a message) and has cases, each headed by `== title` and `day YYYY-MM-DD`. A message is `HH:MM crew> words`; further lines of it are
+//! indented. It may carry `(received HH:MM)` before the `>`, or `(edits N)` for the Nth message of the case, or be
+//! `(presses LABEL)`, the last button of theirs with that label. `HH:MM` alone lets the clock run on. A sender of digits alone is a user of the chat network, perhaps a stranger; an invite's code is
 //! the count of the case's messages in two hex digits, 16 times. `bot> ...` answers the sender, `bot to crew> ...` goes to somebody else.
 
 use std::fmt::Write;
@@ -14,7 +14,7 @@ use std::path::{Path, PathBuf};
 use chrono::{DateTime, NaiveDate, NaiveTime, TimeDelta, TimeZone, Utc};
 use chrono_tz::Tz;
 use hosebib::book::MessageKey;
-use hosebib::desk::{Desk, Inbound, Means, Sender, Turn};
+use hosebib::desk::{Body, Desk, Inbound, Means, Press, Sender, Turn};
 use hosebib::fleet::{self, Fleet, FleetFiles};
 use hosebib::heard::Language;
 
@@ -134,6 +134,8 @@ struct Case {
     now: DateTime<Utc>,
     said: i64,
     edits: i64,
+    /// The buttons offered so far: to whom, label and key.
+    offered: Vec<(String, String, String)>,
 }
 
 impl Case {
@@ -154,6 +156,7 @@ impl Case {
             now,
             said: 0,
             edits: 0,
+            offered: Vec::new(),
         }
     }
 
@@ -209,31 +212,66 @@ impl Case {
                 }
                 self.run_to(received, &mut out);
                 let space = if note.is_empty() { "" } else { " " };
-                writeln!(
-                    out,
+                let line = format!(
                     "{shown} {from}{space}{note}> {}",
                     text.replace('\n', "\n    ")
-                )
-                .expect("a string");
-                let sender = match from.parse() {
-                    Ok(user) => Sender::ChatUser(user),
-                    Err(_) => Sender::Crew(from),
-                };
-                let inbound = Inbound {
+                );
+                writeln!(out, "{}", line.trim_end()).expect("a string");
+                let mut inbound = Inbound {
                     received,
                     replaces,
-                    ..Inbound::says(key, sender, at, text)
+                    chat: self.chat_of(&from),
+                    ..Inbound::says(key, Sender::Crew(from.clone()), at, text)
                 };
-                self.desk.lend(Means {
-                    chance: Some([u8::try_from(self.said).expect("a short case"); 16]),
-                    bot: None,
-                });
+                if let Some(label) = bracketed(&note, "presses") {
+                    inbound.body = self.press(&from, label);
+                }
+                if let Ok(user) = from.parse() {
+                    inbound.from = Sender::ChatUser(user);
+                }
+                self.lend();
                 let turn = self.desk.receive(&inbound);
                 self.desk.apply(&turn.records);
-                said(&turn, &mut out);
+                self.take(&turn, &mut out);
             }
         }
         out
+    }
+
+    fn lend(&mut self) {
+        self.desk.lend(Means {
+            chance: Some([u8::try_from(self.said).expect("a short case"); 16]),
+            ..Means::default()
+        });
+    }
+
+    /// The chat a person writes in, where the fleet says that they have one.
+    fn chat_of(&self, who: &str) -> Option<i64> {
+        self.desk.book().fleet()?.crew.get(who)?.chat_user
+    }
+
+    /// The press of a person's last button with a label.
+    fn press(&self, from: &str, label: &str) -> Body {
+        let mut theirs = self.offered.iter().rev();
+        let key = theirs
+            .find(|(to, other, _)| to == from && other == label)
+            .map(|(.., key)| key.clone());
+        Body::Press(Press {
+            // one that was never offered is refused as such, where a reader of the script sees it
+            key: key.unwrap_or_default(),
+            id: "press".into(),
+        })
+    }
+
+    /// Writes down what a turn says and offers.
+    fn take(&mut self, turn: &Turn, out: &mut String) {
+        said(turn, out);
+        for message in &turn.outgoing {
+            for choice in &message.choices {
+                let (label, key) = (choice.label.clone(), choice.key.clone());
+                self.offered.push((message.to.clone(), label, key));
+            }
+        }
     }
 
     /// Lets the clock run on, ticking whenever something falls due.
@@ -244,6 +282,7 @@ impl Case {
             .map(|due| due.max(self.now))
             .filter(|due| *due <= until)
         {
+            self.lend();
             let turn = self.desk.tick(due);
             assert!(
                 !turn.records.is_empty(),
@@ -253,7 +292,7 @@ impl Case {
             if !turn.outgoing.is_empty() {
                 writeln!(out, "({})", due.with_timezone(&self.zone).format("%H:%M"))
                     .expect("a string");
-                said(&turn, out);
+                self.take(&turn, out);
             }
         }
         self.now = self.now.max(until);
@@ -273,7 +312,21 @@ fn said(turn: &Turn, out: &mut String) {
             message.text.text().replace('\n', "\n     ")
         )
         .expect("a string");
+        let labels = message.choices.iter().map(|choice| choice.label.as_str());
+        let labels: Vec<String> = labels.map(|label| format!("[{label}]")).collect();
+        if !labels.is_empty() {
+            writeln!(out, "     {}", labels.join(" ")).expect("a string");
+        }
     }
+    if let Some(toast) = &turn.toast {
+        writeln!(out, "bot shows> {toast}").expect("a string");
+    }
+}
+
+/// Returns what a note in brackets says after its word: `(presses Done 6)`.
+fn bracketed<'a>(note: &'a str, word: &str) -> Option<&'a str> {
+    let inside = note.strip_prefix('(')?.strip_suffix(')')?;
+    inside.strip_prefix(word).map(str::trim)
 }
 
 fn clock(text: &str) -> Option<NaiveTime> {
@@ -288,6 +341,13 @@ fn load(name: &str) -> Fleet {
         let mut fleet = fleet::demo::fleet();
         let crew = fleet.crew.values_mut();
         crew.for_each(|member| member.language = Some(Language::Es));
+        return fleet;
+    }
+    if name == "demo-phones" {
+        let mut fleet = fleet::demo::fleet();
+        for (member, number) in fleet.crew.values_mut().zip(101..) {
+            member.chat_user = Some(number);
+        }
         return fleet;
     }
     let folder = Path::new(env!("CARGO_MANIFEST_DIR"))

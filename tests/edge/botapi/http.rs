@@ -28,6 +28,22 @@ fn converse(stream: TcpStream, shared: &Shared) -> std::io::Result<()> {
     let mut reader = BufReader::new(stream.try_clone()?);
     let mut writer = stream;
     while let Some((path, body)) = request(&mut reader)? {
+        if let Some(name) = path.strip_prefix(&format!("/file/bot{TOKEN}/photos/")) {
+            let file = shared.lock().files.get(name).cloned();
+            shared.lock().asked.push(("file".into(), name.into()));
+            let fault = shared.lock().fault("file");
+            match (file, fault) {
+                (_, Some(Fault::Status(status, what))) => answer(&mut writer, status, what)?,
+                (Some(bytes), None) => {
+                    let head = format!("HTTP/1.1 200 X\r\ncontent-length: {}\r\n\r\n", bytes.len());
+                    writer.write_all(head.as_bytes())?;
+                    writer.write_all(&bytes)?;
+                }
+                (None, None) => answer(&mut writer, 404, "")?,
+                (_, Some(_)) => return Ok(()),
+            }
+            continue;
+        }
         let Some(method) = path
             .strip_prefix(&format!("/bot{TOKEN}/"))
             .map(str::to_lowercase)
@@ -43,10 +59,7 @@ fn converse(stream: TcpStream, shared: &Shared) -> std::io::Result<()> {
         let fault = {
             let mut state = shared.lock();
             state.asked.push((method.clone(), body.clone()));
-            state
-                .faults
-                .get_mut(&method)
-                .and_then(std::collections::VecDeque::pop_front)
+            state.fault(&method)
         };
         if let Some(Fault::Slow(wait)) = fault {
             std::thread::sleep(wait);

@@ -27,6 +27,39 @@ pub(super) fn call(method: &str, body: &Value, shared: &Shared) -> Outcome {
             shared.news.notify_all();
             outcome
         }
+        "editmessagetext" => {
+            let outcome = edit(body, &mut shared.lock());
+            shared.news.notify_all();
+            outcome
+        }
+        "answercallbackquery" => {
+            let text = |field: &str| body[field].as_str().unwrap_or_default().to_owned();
+            shared
+                .lock()
+                .toasts
+                .push((text("callback_query_id"), text("text")));
+            shared.news.notify_all();
+            ok(true.into())
+        }
+        "getmycommands" => {
+            let language = body["language_code"].as_str().unwrap_or_default();
+            let state = shared.lock();
+            ok(state.menus.get(language).cloned().unwrap_or(json!([])))
+        }
+        "setmycommands" => menu(body, &mut shared.lock()),
+        "getfile" => {
+            let name = body["file_id"].as_str().unwrap_or_default();
+            match shared.lock().files.get(name) {
+                Some(bytes) => ok(
+                    json!({"file_id": name, "file_unique_id": name, "file_size": bytes.len(),
+                    "file_path": format!("photos/{name}")}),
+                ),
+                None => error(
+                    400,
+                    "Bad Request: wrong file_id or the file is temporarily unavailable",
+                ),
+            }
+        }
         _ => error(404, "Not Found"),
     }
 }
@@ -119,16 +152,13 @@ fn send(body: &Value, state: &mut State) -> Outcome {
             return flood(left.as_secs() + 1);
         }
     }
-    if text.trim().is_empty() {
-        state.offences.push("an empty message".into());
-        return error(400, "Bad Request: message text is empty");
+    if let Some(refusal) = faulty_text(text, state) {
+        return refusal;
     }
-    if text.encode_utf16().count() > 4096 {
-        state
-            .offences
-            .push("a message of more than 4096 units".into());
-        return error(400, "Bad Request: message is too long");
-    }
+    let buttons = match buttons(body, state) {
+        Ok(buttons) => buttons,
+        Err(refusal) => return refusal,
+    };
     let answers = body["reply_parameters"]["message_id"].as_i64();
     let known = state.messages.get(&chat).copied().unwrap_or(0);
     if answers.is_some_and(|answers| answers > known)
@@ -136,15 +166,103 @@ fn send(body: &Value, state: &mut State) -> Outcome {
     {
         return error(400, "Bad Request: message to be replied not found");
     }
+    let number = state.next_message(chat);
     state.sent.push(Sent {
         chat,
+        number,
+        topic: body["message_thread_id"].as_i64(),
         text: text.to_owned(),
         answers,
+        buttons,
+        edits: 0,
     });
-    let number = state.next_message(chat);
     ok(
         json!({"message_id": number, "date": 0, "chat": {"id": chat, "type": "private", "first_name": "P"}, "text": text}),
     )
+}
+
+fn faulty_text(text: &str, state: &mut State) -> Option<Outcome> {
+    if text.trim().is_empty() {
+        state.offences.push("an empty message".into());
+        return Some(error(400, "Bad Request: message text is empty"));
+    }
+    if text.encode_utf16().count() > 4096 {
+        state
+            .offences
+            .push("a message of more than 4096 units".into());
+        return Some(error(400, "Bad Request: message is too long"));
+    }
+    None
+}
+
+/// Reads the buttons under a message; each carries 1 to 64 bytes (Bot API, InlineKeyboardButton).
+fn buttons(body: &Value, state: &mut State) -> Result<Vec<(String, String)>, Outcome> {
+    let rows = body["reply_markup"]["inline_keyboard"].as_array();
+    let all = rows
+        .into_iter()
+        .flatten()
+        .filter_map(Value::as_array)
+        .flatten();
+    let mut buttons = Vec::new();
+    for button in all {
+        let label = button["text"].as_str().unwrap_or_default();
+        let key = button["callback_data"].as_str().unwrap_or_default();
+        if key.is_empty() || key.len() > 64 || label.is_empty() {
+            state.offences.push(format!("a faulty button: {button}"));
+            return Err(error(400, "Bad Request: BUTTON_DATA_INVALID"));
+        }
+        buttons.push((label.to_owned(), key.to_owned()));
+    }
+    Ok(buttons)
+}
+
+fn edit(body: &Value, state: &mut State) -> Outcome {
+    let text = body["text"].as_str().unwrap_or_default();
+    if let Some(refusal) = faulty_text(text, state) {
+        return refusal;
+    }
+    let buttons = match buttons(body, state) {
+        Ok(buttons) => buttons,
+        Err(refusal) => return refusal,
+    };
+    let of = |sent: &&mut Sent| body["chat_id"] == sent.chat && body["message_id"] == sent.number;
+    let Some(sent) = state.sent.iter_mut().find(of) else {
+        return error(400, "Bad Request: message to edit not found");
+    };
+    if sent.text == text && sent.buttons == buttons {
+        return error(
+            400,
+            "Bad Request: message is not modified: specified new message content and reply markup are exactly the same as a current content and reply markup of the message",
+        );
+    }
+    sent.text = text.to_owned();
+    sent.buttons = buttons;
+    sent.edits += 1;
+    ok(
+        json!({"message_id": sent.number, "date": 0, "edit_date": 1, "text": text,
+        "chat": {"id": sent.chat, "type": "private", "first_name": "P"}}),
+    )
+}
+
+/// Sets a menu: at most 100 commands, each of 1 to 32 of a-z, 0-9 and _, with a description of 1 to 256 (Bot API,
+/// BotCommand).
+fn menu(body: &Value, state: &mut State) -> Outcome {
+    let commands = body["commands"].as_array().cloned().unwrap_or_default();
+    for command in &commands {
+        let name = command["command"].as_str().unwrap_or_default();
+        let fits = (1..=32).contains(&name.len())
+            && name
+                .bytes()
+                .all(|b| b.is_ascii_lowercase() || b.is_ascii_digit() || b == b'_');
+        let about = command["description"].as_str().unwrap_or_default();
+        if !fits || !(1..=256).contains(&about.chars().count()) || commands.len() > 100 {
+            state.offences.push(format!("a faulty command: {command}"));
+            return error(400, "Bad Request: BOT_COMMAND_INVALID");
+        }
+    }
+    let language = body["language_code"].as_str().unwrap_or_default();
+    state.menus.insert(language.to_owned(), commands.into());
+    ok(true.into())
 }
 
 fn ok(result: Value) -> Outcome {

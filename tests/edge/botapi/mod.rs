@@ -38,8 +38,28 @@ pub(crate) enum Fault {
 #[derive(Debug, Clone, PartialEq)]
 pub(crate) struct Sent {
     pub(crate) chat: i64,
+    /// Its number in the chat.
+    pub(crate) number: i64,
+    /// The topic it was sent to.
+    pub(crate) topic: Option<i64>,
     pub(crate) text: String,
     pub(crate) answers: Option<i64>,
+    /// Label and key of each button under it.
+    pub(crate) buttons: Vec<(String, String)>,
+    /// How often it was edited.
+    pub(crate) edits: usize,
+}
+
+impl Sent {
+    /// Returns the key of the button with a label.
+    #[track_caller]
+    pub(crate) fn key(&self, label: &str) -> String {
+        let found = self.buttons.iter().find(|(other, _)| other == label);
+        match found {
+            Some((_, key)) => key.clone(),
+            None => panic!("no button `{label}` under {self:?}"),
+        }
+    }
 }
 
 /// A stand-in that listens until it is dropped.
@@ -60,6 +80,12 @@ pub(crate) struct State {
     /// The number of the next update.
     pub(crate) next_update: i64,
     pub(crate) sent: Vec<Sent>,
+    /// Presses that the bot answered, by their names, with what it showed.
+    pub(crate) toasts: Vec<(String, String)>,
+    /// The command menus that were set, by language; the one for all others under no code.
+    pub(crate) menus: HashMap<String, Value>,
+    /// Files that people sent, by the network's name for each.
+    pub(crate) files: HashMap<String, Vec<u8>>,
     pub(crate) messages: HashMap<i64, i64>,
     /// How many messages each person wrote.
     pub(crate) said: HashMap<i64, usize>,
@@ -132,6 +158,55 @@ impl BotApi {
         let mut edited = message(user, user, number, text);
         edited["edit_date"] = date.into();
         self.pushes(json!({ "edited_message": edited }));
+    }
+
+    /// A person presses a button under a message of the bot; returns the press's name.
+    pub(crate) fn presses(&self, user: i64, chat: i64, message: i64, key: &str) -> String {
+        let mut state = self.state();
+        let name = format!("press{}", state.next_update);
+        let kind = if chat > 0 { "private" } else { "supergroup" };
+        state.push(json!({"callback_query": {
+            "id": name,
+            "from": {"id": user, "is_bot": false, "first_name": format!("Person {user}")},
+            "message": {"message_id": message, "date": 1_800_000_000, "text": "…",
+                "chat": {"id": chat, "type": kind, "title": "Crew", "first_name": "P"}},
+            "chat_instance": "1",
+            "data": key,
+        }}));
+        drop(state);
+        self.shared.news.notify_all();
+        name
+    }
+
+    /// Waits until the bot has answered a press, and returns what it showed.
+    #[track_caller]
+    pub(crate) fn toast(&self, press: &str) -> String {
+        let of = |state: &State| {
+            let mut toasts = state.toasts.iter();
+            toasts
+                .find(|(name, _)| name == press)
+                .map(|(_, text)| text.clone())
+        };
+        self.wait(&format!("an answer to {press}"), |state| {
+            of(state).is_some()
+        });
+        of(&self.state()).unwrap_or_default()
+    }
+
+    /// A person sends something that is no text, in a private chat; returns the message's number.
+    pub(crate) fn sends(&self, user: i64, what: Value) -> i64 {
+        let mut state = self.state();
+        let number = state.next_message(user);
+        let mut message = message(user, user, number, "");
+        let fields = message.as_object_mut().expect("a message is an object");
+        fields.remove("text");
+        if let Value::Object(what) = what {
+            fields.extend(what);
+        }
+        state.push(json!({ "message": message }));
+        drop(state);
+        self.shared.news.notify_all();
+        number
     }
 
     /// Any update at all.
@@ -212,6 +287,17 @@ impl State {
             .filter(|sent| sent.chat == chat)
             .map(|sent| sent.text.clone())
             .collect()
+    }
+
+    /// The last message sent to a chat.
+    #[track_caller]
+    pub(crate) fn last(&self, chat: i64) -> Sent {
+        let mut theirs = self.sent.iter().rev().filter(|sent| sent.chat == chat);
+        theirs.next().expect("something was sent").clone()
+    }
+
+    fn fault(&mut self, method: &str) -> Option<Fault> {
+        self.faults.get_mut(method).and_then(VecDeque::pop_front)
     }
 
     fn next_message(&mut self, chat: i64) -> i64 {

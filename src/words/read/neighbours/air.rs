@@ -35,4 +35,31 @@ impl Words<'_> {
             self.items[at + 1].what = What::Is(Concept::Mark(Mark::Filler));
         }
     }
+
+    /// "AC and heater both on": beside the cooler, the heater is that of the room.
+    pub(super) fn heats_the_room(&mut self, at: usize) {
+        if self.items[at].noun() != Some(Noun::Heater) {
+            return;
+        }
+        let is = |i: Option<usize>, noun: Noun| {
+            i.and_then(|i| self.items.get(i))
+                .is_some_and(|n| n.noun() == Some(noun))
+        };
+        let and = |i: Option<usize>| {
+            i.and_then(|i| self.items.get(i))
+                .is_some_and(|n| n.is(Mark::And))
+        };
+        let before = and(at.checked_sub(1)) && is(at.checked_sub(2), Noun::Ac);
+        let after = and(Some(at + 1))
+            && (is(Some(at + 2), Noun::Ac)
+                || self.items.get(at + 2).is_some_and(|n| n.is(Mark::Article))
+                    && is(Some(at + 3), Noun::Ac));
+        let the = at > 2
+            && self.items[at - 1].is(Mark::Article)
+            && and(Some(at - 2))
+            && is(Some(at - 3), Noun::Ac);
+        if before || after || the {
+            self.items[at].what = What::Is(Concept::Noun(Noun::Heat));
+        }
+    }
 }

@@ -1,7 +1,7 @@
 //! Words that ask, or set a condition, only where they open: once, is, does.
 
 use super::Words;
-use crate::words::concept::{AskWord, Concept, Mark};
+use crate::words::concept::{AskWord, Concept, Mark, State};
 use crate::words::item::What;
 use crate::words::senses::Sense;
 
@@ -23,11 +23,29 @@ impl Words<'_> {
 
     /// "is the leak on 17 fixed yet", without its mark: nobody reports in that order.
     pub(super) fn asked(&mut self, at: usize) {
-        let opens = self.items[..at]
+        // "12 is 104 volts ok": a trailer, and whether its value will do
+        let of_a_trailer = at > 0
+            && self.says(at, Sense::Is)
+            && self.names(at - 1)
+            && self
+                .items
+                .get(at + 1)
+                .is_some_and(|n| n.number().is_some_and(|n| n.unit.is_some()))
+            && self
+                .items
+                .get(at + 2)
+                .is_some_and(|n| n.what == What::Is(Concept::State(State::Ok)))
+            && self.ends(at + 2);
+        let opens = self.items[..at - usize::from(of_a_trailer)]
             .iter()
             .rev()
             .take_while(|i| i.sentence == self.items[at].sentence)
-            .all(|i| i.is(Mark::Call) || matches!(i.what, What::Sign(_) | What::Break));
+            .all(|i| {
+                i.is(Mark::Call)
+                    || i.is(Mark::Unit)
+                    || i.is(Mark::Article)
+                    || matches!(i.what, What::Sign(_) | What::Break)
+            });
         if !opens || !self.items[at].is(Mark::Aux) {
             return;
         }

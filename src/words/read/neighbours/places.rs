@@ -2,7 +2,7 @@
 
 use super::Words;
 use crate::heard::{Event, Need};
-use crate::words::concept::{Concept, Mark, Noun, Unit};
+use crate::words::concept::{Concept, Mark, Noun, State, Unit};
 use crate::words::item::{Form, Item, What};
 use crate::words::senses::Sense;
 
@@ -63,6 +63,46 @@ impl Words<'_> {
                         .is_some_and(|n| n.is(Mark::With) || n.is(Mark::And)))
         });
         if remains || forgot {
+            self.items[at].what = What::Is(Concept::Mark(Mark::Filler));
+        }
+    }
+
+    /// "leaving the heater on": what stays behind, and no departure.
+    pub(super) fn leaves_behind(&mut self, at: usize) {
+        let one_word = self.items[at].end == self.items[at].first + 1;
+        if self.items[at].what != What::Is(Concept::Event(Event::Left)) || !one_word {
+            return;
+        }
+        let mut thing = at + 1;
+        while self
+            .items
+            .get(thing)
+            .is_some_and(|n| n.is(Mark::Article) || n.is(Mark::Filler))
+        {
+            thing += 1;
+        }
+        let thing_there =
+            self.same_chunk(at, thing) && self.items.get(thing).is_some_and(|n| n.noun().is_some());
+        let stays = (thing + 1..self.items.len())
+            .take(3)
+            .take_while(|i| self.same_chunk(at, *i))
+            .any(|i| {
+                matches!(
+                    self.items[i].what,
+                    What::Is(Concept::State(
+                        State::On
+                            | State::TurnedOn
+                            | State::Off
+                            | State::Open
+                            | State::Shut
+                            | State::Closed
+                            | State::Running
+                            | State::Live
+                            | State::PluggedIn
+                    ))
+                )
+            });
+        if thing_there && stays {
             self.items[at].what = What::Is(Concept::Mark(Mark::Filler));
         }
     }

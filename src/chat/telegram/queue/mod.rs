@@ -1,22 +1,27 @@
 //! Which message goes next: a queue a chat, in order; dangers before the rest; no chat waits for another.
 
+mod chat;
+
 use std::collections::{BTreeMap, VecDeque};
 use std::time::Duration;
 
 use tokio::time::Instant;
 
+use self::chat::{Chat, Entry};
 use super::limits::{Limits, Supply};
-use super::{Pause, split};
-use crate::chat::clerk::{Parcel, ParcelId};
+use super::{parse, split};
+use crate::chat::clerk::{Button, Parcel, ParcelId};
 use crate::finding::Level;
 
 /// One message as the network takes it: a parcel, or one part of a long one.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone, Default, PartialEq)]
 pub(super) struct Piece {
     /// The parcel; none for a word that is not kept.
     pub(super) id: Option<ParcelId>,
     /// The chat.
     pub(super) chat: i64,
+    /// The topic of that chat.
+    pub(super) topic: Option<i64>,
     /// What to say.
     pub(super) text: String,
     /// Which part it is, from 0.
@@ -25,6 +30,8 @@ pub(super) struct Piece {
     pub(super) of: u32,
     /// The number of the message it answers.
     pub(super) answers: Option<i32>,
+    /// The likely answers.
+    pub(super) buttons: Vec<Button>,
 }
 
 /// What to do now.
@@ -47,23 +54,6 @@ pub(super) struct Queues {
     counter: u64,
 }
 
-struct Chat {
-    dangers: VecDeque<Entry>,
-    rest: VecDeque<Entry>,
-    supply: Supply,
-    group: Option<Supply>,
-    /// The network asked to wait, or an error has to be waited out.
-    not_before: Option<Instant>,
-    pause: Pause,
-    /// True while one is on its way, and whether that is a danger.
-    on_its_way: Option<bool>,
-}
-
-struct Entry {
-    order: u64,
-    piece: Piece,
-}
-
 impl Queues {
     pub(super) fn new(limits: Limits, now: Instant) -> Self {
         Queues {
@@ -84,21 +74,28 @@ impl Queues {
         let answers = parcel
             .answers
             .as_ref()
-            .and_then(|key| super::parse::message_number(key, chat));
+            .and_then(|key| parse::message_number(key, chat));
         let danger = parcel.level == Some(Level::Danger);
         for (part, text) in (0..).zip(parts).skip(parcel.parts_sent as usize) {
             self.counter += 1;
             // only the first part quotes what it answers
             let answers = answers.filter(|_| part == 0);
+            // and only the last offers answers, where the reader has come to
+            let buttons = match part + 1 == of {
+                true => parcel.buttons.clone(),
+                false => Vec::new(),
+            };
             let entry = Entry {
                 order: self.counter,
                 piece: Piece {
                     id: parcel.id,
                     chat,
+                    topic: parcel.topic,
                     text,
                     part,
                     of,
                     answers,
+                    buttons,
                 },
             };
             let limits = self.limits;
@@ -206,6 +203,8 @@ impl Queues {
             entry.piece.chat = to;
             // message numbers do not move along
             entry.piece.answers = None;
+            // nor do topics
+            entry.piece.topic = None;
             entry
         };
         // a message on its way to the new chat must stay first in its queue
@@ -249,214 +248,5 @@ impl Queues {
     }
 }
 
-impl Chat {
-    fn new(number: i64, limits: &Limits, now: Instant) -> Self {
-        Chat {
-            dangers: VecDeque::new(),
-            rest: VecDeque::new(),
-            supply: Supply::new(limits.chat, now),
-            group: (number < 0).then(|| Supply::new(limits.group, now)),
-            not_before: None,
-            pause: Pause::default(),
-            on_its_way: None,
-        }
-    }
-
-    /// Returns whether the next is a danger, its order, and when it may go. None while one is on its way.
-    fn ready(&self, now: Instant) -> Option<(bool, u64, Instant)> {
-        if self.on_its_way.is_some() {
-            return None;
-        }
-        let not_before = self.not_before.unwrap_or(now).max(now);
-        if let Some(entry) = self.dangers.front() {
-            return Some((true, entry.order, not_before));
-        }
-        let entry = self.rest.front()?;
-        let group = self.group.map_or(now, |group| group.next(now));
-        Some((
-            false,
-            entry.order,
-            not_before.max(self.supply.next(now)).max(group),
-        ))
-    }
-
-    fn start(&mut self, now: Instant) -> Piece {
-        let danger = !self.dangers.is_empty();
-        self.on_its_way = Some(danger);
-        self.not_before = None;
-        self.supply.take(now);
-        if let Some(group) = &mut self.group {
-            group.take(now);
-        }
-        let queue = if danger { &self.dangers } else { &self.rest };
-        queue.front().expect("something was ready").piece.clone()
-    }
-
-    fn take_out(&mut self) -> Option<Entry> {
-        if self.on_its_way.take()? {
-            self.dangers.pop_front()
-        } else {
-            self.rest.pop_front()
-        }
-    }
-
-    fn is_rested(&self, now: Instant) -> bool {
-        let waits = self.not_before.is_some_and(|until| until > now);
-        let group = self.group.is_none_or(|group| group.next(now) <= now);
-        !waits && group && self.supply.next(now) <= now
-    }
-}
-
 #[cfg(test)]
-mod tests {
-    use super::*;
-
-    fn parcel(turn: u64, text: &str, level: Option<Level>) -> Parcel {
-        Parcel {
-            id: Some(ParcelId { turn, index: 0 }),
-            to: "dana".into(),
-            text: text.into(),
-            level,
-            ..Parcel::default()
-        }
-    }
-
-    fn queues() -> (Queues, Instant) {
-        let now = Instant::now();
-        (Queues::new(Limits::default(), now), now)
-    }
-
-    fn sent(queues: &mut Queues, now: Instant) -> Option<String> {
-        match queues.next(now) {
-            Next::Send(piece) => Some(piece.text),
-            _ => None,
-        }
-    }
-
-    #[test]
-    fn a_recalled_message_is_not_sent_and_one_on_its_way_keeps_its_place() {
-        let (mut queues, now) = queues();
-        queues.put(&parcel(1, "first", None), 7, now);
-        queues.put(&parcel(2, "second", None), 7, now);
-        queues.put(&parcel(3, "third", None), 7, now);
-        assert_eq!(sent(&mut queues, now).as_deref(), Some("first"));
-        for turn in [1, 2] {
-            queues.recall(ParcelId { turn, index: 0 });
-        }
-        queues.accepted(7);
-        let later = now + Duration::from_secs(60);
-        assert_eq!(sent(&mut queues, later).as_deref(), Some("third"));
-    }
-
-    #[test]
-    fn one_chat_keeps_its_order_and_waits_for_each_outcome() {
-        let (mut queues, now) = queues();
-        queues.put(&parcel(1, "first", None), 7, now);
-        queues.put(&parcel(2, "second", None), 7, now);
-        assert_eq!(sent(&mut queues, now).as_deref(), Some("first"));
-        assert_eq!(queues.next(now), Next::Nothing);
-        queues.failed(7, now);
-        assert_eq!(queues.next(now), Next::At(now + Duration::from_secs(1)));
-        let later = now + Duration::from_secs(1);
-        assert_eq!(
-            sent(&mut queues, later).as_deref(),
-            Some("first"),
-            "a failed one goes again before the next"
-        );
-        queues.accepted(7);
-        assert_eq!(sent(&mut queues, later).as_deref(), Some("second"));
-    }
-
-    #[test]
-    fn a_slow_chat_does_not_hold_another() {
-        let (mut queues, now) = queues();
-        queues.put(&parcel(1, "slow", None), 7, now);
-        queues.put(&parcel(2, "quick", None), 8, now);
-        assert_eq!(sent(&mut queues, now).as_deref(), Some("slow"));
-        queues.wait(7, Duration::from_secs(30), now);
-        assert_eq!(sent(&mut queues, now).as_deref(), Some("quick"));
-        queues.accepted(8);
-        assert_eq!(queues.next(now), Next::At(now + Duration::from_secs(30)));
-    }
-
-    #[test]
-    fn a_danger_overtakes_its_own_chat_and_all_others() {
-        let (mut queues, now) = queues();
-        for turn in 0..40 {
-            queues.put(
-                &parcel(turn, "digest", None),
-                7 + i64::try_from(turn).unwrap(),
-                now,
-            );
-        }
-        while sent(&mut queues, now).is_some() {}
-        queues.put(&parcel(50, "later", None), 90, now);
-        queues.put(&parcel(51, "danger", Some(Level::Danger)), 90, now);
-        assert_eq!(
-            sent(&mut queues, now).as_deref(),
-            Some("danger"),
-            "the supply is used up, a danger goes all the same"
-        );
-    }
-
-    #[test]
-    fn a_danger_obeys_the_networks_own_wait() {
-        let (mut queues, now) = queues();
-        queues.put(&parcel(1, "danger", Some(Level::Danger)), 7, now);
-        assert!(sent(&mut queues, now).is_some());
-        queues.wait(7, Duration::from_secs(9), now);
-        assert_eq!(queues.next(now), Next::At(now + Duration::from_secs(9)));
-    }
-
-    #[test]
-    fn a_long_text_goes_in_parts_and_begins_where_it_was_left() {
-        let (mut queues, now) = queues();
-        let text = format!("{}\n{}", "a".repeat(4000), "b".repeat(4000));
-        let mut long = parcel(1, &text, None);
-        long.parts_sent = 1;
-        queues.put(&long, 7, now);
-        match queues.next(now) {
-            Next::Send(piece) => assert_eq!(
-                (piece.part, piece.of, piece.text.as_bytes()[0]),
-                (1, 2, b'b')
-            ),
-            other => panic!("{other:?}"),
-        }
-        long.parts_sent = 0;
-        queues.put(&long, 8, now);
-        assert!(sent(&mut queues, now).is_some());
-        queues.given_up(8);
-        assert_eq!(
-            queues.len(),
-            1,
-            "with one part given up, the rest of it goes too"
-        );
-    }
-
-    #[test]
-    fn what_waits_for_a_group_follows_it() {
-        let (mut queues, now) = queues();
-        queues.put(&parcel(1, "one", None), -5, now);
-        queues.put(&parcel(2, "two", None), -5, now);
-        assert_eq!(sent(&mut queues, now).as_deref(), Some("one"));
-        queues.moved(-5, -1005, now);
-        match queues.next(now) {
-            Next::Send(piece) => assert_eq!((piece.chat, piece.text.as_str()), (-1005, "one")),
-            other => panic!("{other:?}"),
-        }
-    }
-
-    #[test]
-    fn quiet_chats_are_forgotten_and_tired_ones_are_not() {
-        let (mut queues, now) = queues();
-        for turn in 0..3 {
-            queues.put(&parcel(turn, "x", None), 7, now);
-            sent(&mut queues, now);
-            queues.accepted(7);
-        }
-        queues.tidy(now);
-        assert_eq!(queues.chats.len(), 1);
-        queues.tidy(now + Duration::from_secs(5));
-        assert!(queues.chats.is_empty());
-    }
-}
+mod tests;

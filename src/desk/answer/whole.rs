@@ -1,0 +1,325 @@
+//! What somebody wants to know of the whole company: who has a trailer, where a person is, what is late, silent or full first.
+
+use chrono::{DateTime, TimeDelta, Utc};
+
+use super::reply::Reply;
+use super::tell::person_named;
+use crate::book::Task;
+use crate::desk::receive::Hearing;
+use crate::desk::settle::known;
+use crate::desk::situate::Case;
+use crate::finding::TaskKind;
+use crate::fleet::CrewMember;
+use crate::heard::UnitName;
+use crate::outlook::TankOutlook;
+use crate::reply::Arg;
+use crate::situation::Occasion;
+
+/// How long a person's last word tells where they are.
+const FRESH: TimeDelta = TimeDelta::hours(24);
+/// Silence of a unit in open hours that is late, h.
+const LATE_H: f64 = 4.0;
+/// How many trailers are looked at to tell which fills first: one forecast each, within one turn.
+const FORECAST: usize = 40;
+/// How many rows a list has at most.
+const ROWS: usize = 12;
+
+/// Answers a question about the whole company; false where this is none of them.
+pub(super) fn answer(hearing: &Hearing<'_>, topic: &str, reply: &mut Reply<'_>) -> bool {
+    match topic {
+        "who-has" => match asked_of(hearing) {
+            Some(unit) => who_has(hearing, &unit, reply),
+            None => reply.asks = Some(hearing.which_unit()),
+        },
+        "guests" => match asked_of(hearing) {
+            Some(unit) => guests(hearing, &unit, reply),
+            None => reply.asks = Some(hearing.which_unit()),
+        },
+        "who-is-where" => everybody(hearing, reply),
+        "where-person" => {
+            if let Some(member) = person_named(hearing) {
+                let line = whereabouts(hearing, member, reply)
+                    .unwrap_or_else(|| reply.voice.say("answer-where-none", &[who(member)]));
+                reply.first.push(line);
+            }
+        }
+        "late" => late(hearing, reply),
+        "silent" => silent(hearing, reply),
+        "fills-first" => fills_first(hearing, reply),
+        "send-someone" => {
+            let line = reply.voice.word("answer-send-someone");
+            reply.first.push(line);
+        }
+        _ => return false,
+    }
+    true
+}
+
+/// The one trailer that a question names, else the one talked about.
+fn asked_of(hearing: &Hearing<'_>) -> Option<UnitName> {
+    let mut named = hearing.names();
+    if named.is_empty() {
+        // "how many at 12": here it is no hour
+        let words = hearing
+            .text
+            .split(|c: char| !(c.is_alphanumeric() || c == '-'));
+        let units = words.filter_map(|word| known(&hearing.fleet, &UnitName::new(word)));
+        named.extend(units.cloned());
+    }
+    match named.as_slice() {
+        [unit] => Some(unit.clone()),
+        [] => hearing.talk.unit_at(hearing.inbound.at).cloned(),
+        _ => None,
+    }
+}
+
+/// Who wrote of a trailer last, who is on the way to it, whose job it is, and who has which of its tasks.
+fn who_has(hearing: &Hearing<'_>, unit: &UnitName, reply: &mut Reply<'_>) {
+    let (desk, fleet, now) = (hearing.desk, &hearing.fleet, hearing.now);
+    let voice = reply.voice;
+    let named = ("unit", Arg::from(unit.as_str()));
+    let word = desk
+        .book
+        .unit(unit)
+        .and_then(|kept| kept.state().last_word.as_ref());
+    reply.first.push(match word {
+        Some(word) => {
+            let args = [
+                named.clone(),
+                ("who", voice.person(&word.from).into_owned().into()),
+                ("age", voice.age(word.at).into()),
+            ];
+            voice.say("answer-who-last", &args)
+        }
+        None => voice.say("answer-who-none", std::slice::from_ref(&named)),
+    });
+    let roads = desk.book.ahead().roads();
+    for (person, _) in
+        roads.filter(|(_, road)| road.unit.as_ref() == Some(unit) && road.until >= now)
+    {
+        let args = [
+            named.clone(),
+            ("who", voice.person(person).into_owned().into()),
+        ];
+        reply.first.push(voice.say("answer-who-road", &args));
+    }
+    let job = fleet.job_of(unit, now, None);
+    let crew: Vec<String> = job
+        .iter()
+        .flat_map(|job| &job.crew)
+        .map(|person| voice.person(person).into_owned())
+        .collect();
+    if !crew.is_empty() {
+        let args = [("names", voice.all_of(&crew).into())];
+        reply.first.push(voice.say("answer-who-crew", &args));
+    }
+    let tasks = desk.book.tasks().open_on(unit);
+    reply.first.extend(tasks.map(|task| voice.task(task)));
+}
+
+/// How many people a trailer's site has, as last counted, or as booked.
+fn guests(hearing: &Hearing<'_>, unit: &UnitName, reply: &mut Reply<'_>) {
+    let case = Case::standing(
+        hearing.desk,
+        &hearing.fleet,
+        unit,
+        hearing.now,
+        Occasion::Asked,
+    );
+    let mut args = vec![("unit", Arg::from(unit.as_str()))];
+    let told = case
+        .situation()
+        .and_then(|situation| situation.guests.last().copied());
+    let key = match (told, case.job()) {
+        (Some((at, guests)), _) => {
+            args.push(("count", Arg::Count(guests.round() as i64)));
+            args.push(("time", at.into()));
+            "answer-guests-told"
+        }
+        (None, Some(job)) => {
+            args.push(("count", Arg::Count(job.guests.round() as i64)));
+            "answer-guests-booked"
+        }
+        (None, None) => "answer-guests-none",
+    };
+    let line = reply.voice.say(key, &args);
+    reply.first.push(line);
+}
+
+/// Where everybody is who wrote within the day, and who did not.
+fn everybody(hearing: &Hearing<'_>, reply: &mut Reply<'_>) {
+    let mut quiet = Vec::new();
+    let mut rows = Vec::new();
+    for member in hearing.fleet.crew.values() {
+        match whereabouts(hearing, member, reply) {
+            Some(line) => rows.push(line),
+            None => quiet.push(member.name.clone()),
+        }
+    }
+    rows.truncate(ROWS);
+    reply.first.extend(rows);
+    quiet.truncate(ROWS);
+    if !quiet.is_empty() {
+        let args = [("names", reply.voice.all_of(&quiet).into())];
+        let line = reply.voice.say("answer-where-quiet", &args);
+        reply.first.push(line);
+    }
+}
+
+/// Says where a person is by their own words: on the road, alone at work, or where they wrote from last.
+fn whereabouts(hearing: &Hearing<'_>, member: &CrewMember, reply: &Reply<'_>) -> Option<String> {
+    let (book, now, voice) = (&hearing.desk.book, hearing.now, &reply.voice);
+    let mut args = vec![who(member)];
+    if let Some(road) = book.ahead().road(&member.id, now) {
+        let mut key = "answer-where-road".to_owned();
+        if let Some(unit) = &road.unit {
+            args.push(("unit", unit.as_str().into()));
+            key.push_str("-unit");
+        }
+        if let Some(eta) = road.eta {
+            args.push(("time", eta.into()));
+            key.push_str("-eta");
+        }
+        return Some(voice.say(&key, &args));
+    }
+    let sent = book.sent(&member.id).iter().rev();
+    let (unit, at) = sent
+        .filter(|sent| sent.at <= now && now - sent.at <= FRESH)
+        .find_map(|sent| Some((sent.units.first()?.clone(), sent.at)))?;
+    args.push(("unit", unit.as_str().into()));
+    args.push(("age", voice.age(at).into()));
+    let site = hearing
+        .fleet
+        .job_of(&unit, at, None)
+        .and_then(|job| hearing.fleet.site_of(job));
+    let key = match site {
+        Some(site) => {
+            args.push(("site", site.name.clone().into()));
+            "answer-where-last"
+        }
+        None => "answer-where-last-no-site",
+    };
+    Some(voice.say(key, &args))
+}
+
+fn who(member: &CrewMember) -> (&'static str, Arg<'_>) {
+    ("who", Arg::from(member.name.as_str()))
+}
+
+/// The tasks whose time is past.
+fn late(hearing: &Hearing<'_>, reply: &mut Reply<'_>) {
+    let past = |task: &&Task| task.due.is_some_and(|due| due < hearing.now);
+    let late: Vec<&Task> = hearing.desk.book.tasks().open().filter(past).collect();
+    let text = match late.is_empty() {
+        true => reply.voice.word("answer-late-none"),
+        false => reply.voice.tasks(late),
+    };
+    reply.first.push(text);
+}
+
+/// The units in service of which nobody has said a word for too long.
+fn silent(hearing: &Hearing<'_>, reply: &mut Reply<'_>) {
+    let silent = |(unit, kept): (&UnitName, &crate::book::UnitBook)| {
+        let state = kept.state();
+        let since = state.last_word.as_ref()?.at.max(state.in_service()?);
+        let job = hearing.fleet.job_of(unit, since, None)?;
+        let late = job.open_hours_between(since, hearing.now) >= LATE_H;
+        late.then(|| (since, unit.clone()))
+    };
+    let mut silent: Vec<(DateTime<Utc>, UnitName)> =
+        hearing.desk.book.open_units().filter_map(silent).collect();
+    silent.sort();
+    silent.truncate(ROWS);
+    if silent.is_empty() {
+        let line = reply.voice.word("answer-silent-none");
+        reply.first.push(line);
+    }
+    for (since, unit) in &silent {
+        let args = [
+            ("unit", Arg::from(unit.as_str())),
+            ("age", reply.voice.age(*since).into()),
+        ];
+        let line = reply.voice.say("answer-silent", &args);
+        reply.first.push(line);
+    }
+}
+
+/// Which waste tanks fill first, and the pump-outs that are asked for.
+fn fills_first(hearing: &Hearing<'_>, reply: &mut Reply<'_>) {
+    let (desk, fleet, now) = (hearing.desk, &hearing.fleet, hearing.now);
+    let units: Vec<&UnitName> = desk.book.open_units().map(|(unit, _)| unit).collect();
+    let mut fills: Vec<(DateTime<Utc>, UnitName, TankOutlook)> = Vec::new();
+    if units.len() <= FORECAST {
+        for unit in units {
+            let case = Case::standing(desk, fleet, unit, now, Occasion::Asked);
+            let Some(waste) = case.outlook.waste.clone() else {
+                continue;
+            };
+            if let Some(at) = waste.p50.or(waste.p10) {
+                reply.foresee(&case);
+                fills.push((at, unit.clone(), waste));
+            }
+        }
+    }
+    fills.sort_by(|a, b| (a.0, &a.1).cmp(&(b.0, &b.1)));
+    fills.truncate(ROWS);
+    let tasks = desk.book.tasks();
+    let mut told: Vec<u32> = Vec::new();
+    for (_, unit, waste) in &fills {
+        let mut args = vec![
+            ("unit", Arg::from(unit.as_str())),
+            ("limit", Arg::Count(waste.limit_pct.round() as i64)),
+        ];
+        let key = match (waste.p50, waste.p10) {
+            (Some(p50), _) if p50 <= now => "answer-fills-now",
+            (Some(p50), Some(p10)) => {
+                args.push(("time", p50.into()));
+                args.push(("due", p10.into()));
+                "answer-fills"
+            }
+            (at, early) => {
+                args.extend(at.or(early).map(|at| ("time", at.into())));
+                "answer-fills-perhaps"
+            }
+        };
+        let mut line = reply.voice.say(key, &args);
+        if let Some(task) = tasks.open_task(unit, TaskKind::PumpOut) {
+            line.push(' ');
+            line.push_str(&reply.voice.task(task));
+            told.push(task.id);
+        }
+        reply.first.push(line);
+    }
+    let mut others: Vec<&Task> = tasks
+        .open()
+        .filter(|task| task.kind == TaskKind::PumpOut && !told.contains(&task.id))
+        .collect();
+    others.sort_by_key(|task| (task.due.is_none(), task.due, task.id));
+    others.truncate(ROWS);
+    for task in others {
+        let line = reply.voice.task(task);
+        reply.first.push(line);
+    }
+    if reply.first.is_empty() {
+        let line = reply.voice.word("answer-fills-none");
+        reply.first.push(line);
+    }
+}
+
+/// Returns the tasks that "done" and no more can mean: those the sender has taken, else those of the trailer talked of; and
+/// whether they are the sender's.
+pub(in crate::desk) fn tasks_in_hand(hearing: &Hearing<'_>) -> (Vec<u32>, bool) {
+    let tasks = hearing.desk.book.tasks();
+    let me = &hearing.member.id;
+    let mine = tasks
+        .open()
+        .filter(|task| task.taken_by.as_ref() == Some(me));
+    let mut ids: Vec<u32> = mine.map(|task| task.id).collect();
+    let are_mine = !ids.is_empty();
+    if ids.is_empty()
+        && let Some(unit) = hearing.talk.unit_at(hearing.inbound.at)
+    {
+        ids.extend(tasks.open_on(unit).map(|task| task.id));
+    }
+    (ids, are_mine)
+}
