@@ -913,6 +913,17 @@ alarm-person = { $signal }: { $who } reports { $what }. Phone them now.
 alarm-answer = Answer "got it" to stop this alarm for all.
 alarm-driving = { $who } is on the road. Phone them, do not text.
 
+### Loads, as fleets name them
+
+part-ac = AC
+part-heat = heat
+part-water-heater = water heater
+part-converter = converter
+part-bay-heater = bay heater
+part-tank-heater = tank heater
+part-of-room = { $what } room { $name }
+fact-feed-count = how many circuits
+
 ### Help
 
 help-driver =
@@ -1177,12 +1188,18 @@ power-cord-overloaded = { $amps } on a { $gauge } cord made for { $cord_amps }. 
 power-too-few-circuits = { $cords ->
         [one] One cord
        *[other] { $cords } cords
-    }, but { $cords_needed } circuits are needed. Feed circuit { $feed }: circuit { $converter_circuit } keeps lights and pumps alive. Will not run: { $left_out }.
+    }, but { $cords_needed } circuits are needed. { $feed_count ->
+        [one] Feed circuit
+       *[other] Feed circuits
+    } { $feed }: circuit { $converter_circuit } keeps lights and pumps alive. Will not run: { $left_out }.
 power-too-few-circuits-power-off = Feed no circuit until the power is cleared. Then the converter's circuit first.
 power-too-few-circuits-cold = { $cords ->
         [one] One cord
        *[other] { $cords } cords
-    }, but { $cords_needed } circuits are needed in this cold. Feed circuit { $feed }: circuit { $converter_circuit } first, then the tank heater. Will not run: { $left_out }.
+    }, but { $cords_needed } circuits are needed in this cold. { $feed_count ->
+        [one] Feed circuit
+       *[other] Feed circuits
+    } { $feed }: circuit { $converter_circuit } first, then the tank heater. Will not run: { $left_out }.
 
 power-on-battery-ask = { $cords ->
         [one] One cord
@@ -1212,6 +1229,8 @@ power-battery-low-told = Battery low. Read its volts at rest. Is the converter's
 
 power-generator-soon = The generator gives { $generator_w }. All loads run at { $running_w } and need { $needed_w } to start an AC. Start one AC at a time, the heater last. Or bring a bigger one.
 power-generator-act = The generator gives { $generator_w }. All loads together run at { $running_w }, and { $needed_w } starts an AC. Leave one AC or the water heater off. Or bring a bigger one.
+power-generator-soon-heat = The generator gives { $generator_w }. All loads run at { $running_w }. At { $altitude } and { $air } that asks for one of { $needed_w }. Leave one heater off. Or bring a bigger one.
+power-generator-act-heat = The generator gives { $generator_w }. All loads together run at { $running_w }. At { $altitude } and { $air } that asks for one of { $needed_w }. Leave heaters off, the water heater first. Or bring a bigger one.
 power-generator-inside = Everybody out into fresh air. Its exhaust kills, and nobody smells it. Generator off, if you can do it without breathing the exhaust. Move it 20 ft from doors, windows and tents. Anyone dizzy or with a headache: call the emergency number.
 
 ## Crowd

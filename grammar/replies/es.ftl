@@ -914,6 +914,17 @@ alarm-person = { $signal }: { $who } reporta { $what }. Llame por teléfono ya.
 alarm-answer = Conteste "enterado" para parar este aviso para todos.
 alarm-driving = { $who } va en camino. Llame por teléfono, no escriba.
 
+### Cargas, como las nombran las flotas
+
+part-ac = aire
+part-heat = calefacción
+part-water-heater = calentador de agua
+part-converter = convertidor
+part-bay-heater = calentador del compartimento
+part-tank-heater = calentador del tanque
+part-of-room = { $what } del cuarto { $name }
+fact-feed-count = cuántos circuitos
+
 ### Help
 
 help-driver =
@@ -1178,12 +1189,18 @@ power-cord-overloaded = { $amps } en un cable { $gauge } hecho para { $cord_amps
 power-too-few-circuits = { $cords ->
         [one] Un cable
        *[other] { $cords } cables
-    }, pero hacen falta { $cords_needed } circuitos. Alimente el circuito { $feed }: el circuito { $converter_circuit } mantiene luces y bombas. No andarán: { $left_out }.
+    }, pero hacen falta { $cords_needed } circuitos. { $feed_count ->
+        [one] Alimente el circuito
+       *[other] Alimente los circuitos
+    } { $feed }: el circuito { $converter_circuit } mantiene luces y bombas. No andarán: { $left_out }.
 power-too-few-circuits-power-off = No dé corriente a ningún circuito hasta que la autoricen. Luego, primero el del convertidor.
 power-too-few-circuits-cold = { $cords ->
         [one] Un cable
        *[other] { $cords } cables
-    }, pero con este frío hacen falta { $cords_needed } circuitos. Alimente el circuito { $feed }: primero el circuito { $converter_circuit }, luego el calentador del tanque. No andarán: { $left_out }.
+    }, pero con este frío hacen falta { $cords_needed } circuitos. { $feed_count ->
+        [one] Alimente el circuito
+       *[other] Alimente los circuitos
+    } { $feed }: primero el circuito { $converter_circuit }, luego el calentador del tanque. No andarán: { $left_out }.
 
 power-on-battery-ask = { $cords ->
         [one] Un cable
@@ -1213,6 +1230,8 @@ power-battery-low-told = Batería baja. Lea sus voltios en reposo. ¿Tiene corri
 
 power-generator-soon = El generador da { $generator_w }. Todas las cargas llevan { $running_w } y piden { $needed_w } para arrancar un aire. Arranque un aire a la vez, el calentador al final. O traiga uno más grande.
 power-generator-act = El generador da { $generator_w }. Todas las cargas juntas llevan { $running_w }, y un aire arranca con { $needed_w }. Deje apagado un aire o el calentador de agua. O traiga uno más grande.
+power-generator-soon-heat = El generador da { $generator_w }. Todas las cargas llevan { $running_w }. A { $altitude } y { $air } eso pide uno de { $needed_w }. Deje un calentador apagado. O traiga uno más grande.
+power-generator-act-heat = El generador da { $generator_w }. Todas las cargas juntas llevan { $running_w }. A { $altitude } y { $air } eso pide uno de { $needed_w }. Deje calentadores apagados, primero el de agua. O traiga uno más grande.
 power-generator-inside = Todos fuera, al aire libre. Su humo mata, y nadie lo huele. Apague el generador, si puede sin respirar el humo. Póngalo a 20 pies de puertas, ventanas y carpas. Si alguien se marea o le duele la cabeza: llame a emergencias.
 
 ## Crowd

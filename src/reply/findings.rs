@@ -128,6 +128,11 @@ impl Voice<'_> {
     /// Turns a fact into what a text takes. Codes that the rules give are said in words: `jacks-up, closed`.
     fn spoken<'f>(&self, fact: &'f Fact) -> Arg<'f> {
         if let FactValue::Text(text) = &fact.value
+            && fact.name == "left_out"
+        {
+            return self.loads(text).into();
+        }
+        if let FactValue::Text(text) = &fact.value
             && fact.origin != Origin::Read
             && let Some(words) = self.in_words(text)
         {
@@ -136,8 +141,37 @@ impl Voice<'_> {
         self.fact(&fact.value)
     }
 
-    /// Says a list of codes in words; none where one of them is no code of ours.
+    /// Says a list of loads as the fleet's files name them: those that are common in the reader's language.
+    fn loads(&self, names: &str) -> String {
+        let names = names.split(", ").map(|name| self.load(name));
+        names.collect::<Vec<_>>().join(", ")
+    }
+
+    fn load(&self, name: &str) -> String {
+        let (what, room) = match name.split_once(" room ") {
+            Some((what, room)) => (what, Some(room)),
+            None => (name, None),
+        };
+        let key = format!("part-{}", what.to_lowercase().replace(' ', "-"));
+        match (self.knows(&key), room) {
+            (false, _) => self.plain(name).into_owned(),
+            (true, None) => self.word(&key),
+            (true, Some(room)) => {
+                let room = self.plain(room);
+                self.say(
+                    "part-of-room",
+                    &[("what", self.word(&key).into()), ("name", Arg::Text(room))],
+                )
+            }
+        }
+    }
+
+    /// Says a list of codes in words, and one of numbers with a closing "and"; none where one of them is no code of ours.
     fn in_words(&self, codes: &str) -> Option<String> {
+        let numbers: Vec<String> = codes.split(", ").map(str::to_owned).collect();
+        if numbers.len() > 1 && numbers.iter().all(|number| number.parse::<u8>().is_ok()) {
+            return Some(self.all_of(&numbers));
+        }
         let words = codes.split(", ").map(|code| {
             let key = format!("value-{code}");
             self.knows(&key).then(|| self.word(&key))

@@ -3,6 +3,7 @@
 mod chatter;
 mod ends;
 mod own_words;
+mod plug_in;
 mod values;
 
 use chrono::{DateTime, TimeDelta, Utc};
