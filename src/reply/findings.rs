@@ -133,6 +133,12 @@ impl Voice<'_> {
             return self.loads(text).into();
         }
         if let FactValue::Text(text) = &fact.value
+            && fact.name == "feed"
+        {
+            let circuits: Vec<String> = text.split(", ").map(str::to_owned).collect();
+            return self.all_of(&circuits).into();
+        }
+        if let FactValue::Text(text) = &fact.value
             && fact.origin != Origin::Read
             && let Some(words) = self.in_words(text)
         {
@@ -166,12 +172,8 @@ impl Voice<'_> {
         }
     }
 
-    /// Says a list of codes in words, and one of numbers with a closing "and"; none where one of them is no code of ours.
+    /// Says a list of codes in words; none where one of them is no code of ours.
     fn in_words(&self, codes: &str) -> Option<String> {
-        let numbers: Vec<String> = codes.split(", ").map(str::to_owned).collect();
-        if numbers.len() > 1 && numbers.iter().all(|number| number.parse::<u8>().is_ok()) {
-            return Some(self.all_of(&numbers));
-        }
         let words = codes.split(", ").map(|code| {
             let key = format!("value-{code}");
             self.knows(&key).then(|| self.word(&key))
