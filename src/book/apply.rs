@@ -11,7 +11,7 @@ use super::incidents::Incidents;
 use super::lessons::Lessons;
 use super::offers::Offers;
 use super::people::{CrewChange, People};
-use super::record::{AlarmChange, Message, MessageKey, Personal, Record};
+use super::record::{AlarmChange, Message, MessageKey, Personal, Record, Report};
 use super::refusals::Refusals;
 use super::standing::{DoneStep, Standing};
 use super::tasks::{Task, Tasks};
@@ -66,6 +66,9 @@ pub struct Sent {
     /// The messages it took the place of, by their keys in the book and on the network.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub instead_of: Vec<(MessageKey, Personal)>,
+    /// What the message said that this one corrects: an undo takes the correction back first.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub corrects: Vec<Report>,
 }
 
 impl Sent {
@@ -358,6 +361,7 @@ impl Book {
         let last = self.heard.last.entry(message.from.clone());
         let last = last.or_insert(message.at);
         *last = message.at.max(*last);
+        let corrects = self.corrected(message);
         let replaced = message.replaces.as_ref();
         let replaced = replaced.and_then(|replaced| self.take_back(replaced, &message.from));
         for report in message.reports.iter().filter(|report| !report.too_old) {
@@ -388,12 +392,43 @@ impl Book {
             worked: Some(message.received),
             tasks_before,
             instead_of,
+            corrects,
         });
         // now and then, not at every message: a busy person sends hundreds a day
         if sent.len() > MOST_SENT {
             sent.drain(..MOST_SENT / 2);
             sent.retain(|other| message.at - other.at <= RECENT);
         }
+    }
+
+    /// Returns what stood before a message that corrects another; an edit of the network's is no correction.
+    fn corrected(&self, message: &Message) -> Vec<Report> {
+        let Some(key) = &message.replaces else {
+            return Vec::new();
+        };
+        let network =
+            |personal: &Personal| MessageKey(personal.text().to_owned()).unedited().to_owned();
+        let mut sent = self.sent(&message.from).iter();
+        let Some(sent) = sent.find(|sent| sent.key == *key) else {
+            return Vec::new();
+        };
+        if network(&sent.network) == network(&message.network) {
+            return Vec::new();
+        }
+        let reports = |unit: &UnitName| {
+            let kept = self.units.get(unit).into_iter();
+            let told = kept.flat_map(|kept| kept.reports_of(key));
+            let told = told.filter(|(_, entry)| !entry.is_empty());
+            told.map(|(at, entry)| Report {
+                unit: unit.clone(),
+                at,
+                entry: entry.clone(),
+                too_old: false,
+            })
+            .collect::<Vec<_>>()
+        };
+        let units: BTreeSet<&UnitName> = sent.units.iter().collect();
+        units.into_iter().flat_map(reports).collect()
     }
 
     /// Takes back what one message of a person reported, and returns what was kept of it.

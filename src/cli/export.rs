@@ -15,6 +15,7 @@ use std::process::ExitCode;
 use chrono_tz::Tz;
 use clap::ValueEnum;
 
+use super::shown::counted;
 use super::{CliError, beside};
 use crate::book::{MessageKey, Record};
 use crate::store::Line;
@@ -84,7 +85,8 @@ pub(super) fn run(args: &Args) -> Result<ExitCode, CliError> {
         What::PumpOuts => pump_outs::export(&walk, &known, &span, &mut sheet)?,
     }
     let rows = sheet.finish()?;
-    writeln!(std::io::stderr(), "{rows} rows")?;
+    let rows = usize::try_from(rows).unwrap_or(usize::MAX);
+    writeln!(std::io::stderr(), "{}", counted(rows, "row"))?;
     Ok(ExitCode::SUCCESS)
 }
 

@@ -49,7 +49,7 @@ pub(super) struct Args {
     #[arg(long, value_name = "URL")]
     api_url: Option<String>,
     /// Tell Prometheus what is counted, on this port of the loopback: 127.0.0.1:9464
-    #[arg(long, value_name = "ADDRESS")]
+    #[arg(long, value_name = "ADDRESS", value_parser = address)]
     metrics: Option<SocketAddr>,
 }
 
@@ -180,6 +180,11 @@ async fn serve(
         warn!("the network did not let go in time; what it has not confirmed comes again");
     }
     Ok(())
+}
+
+fn address(text: &str) -> Result<SocketAddr, String> {
+    let expected = |_| "expected an address and a port, as in 127.0.0.1:9464".to_owned();
+    text.parse().map_err(expected)
 }
 
 fn refused(refusal: &Refusal) -> CliError {

@@ -4,7 +4,10 @@ use std::io::Write;
 use std::path::{Path, PathBuf};
 use std::process::ExitCode;
 
+use chrono::SecondsFormat;
+
 use super::CliError;
+use super::shown::counted;
 use crate::store;
 
 /// Arguments of `hosebib verify`.
@@ -42,13 +45,17 @@ pub(super) fn report(data: &Path, remedy: &str) -> Result<bool, CliError> {
         )?;
     }
     let until = match report.last {
-        Some(at) => format!(", the last at {}", at.to_rfc3339()),
+        Some(at) => format!(
+            ", the last at {}",
+            at.to_rfc3339_opts(SecondsFormat::Secs, true)
+        ),
         None => String::new(),
     };
     writeln!(
         out,
-        "{} turns in {} segments{until}",
-        report.turns, report.segments
+        "{} in {}{until}",
+        counted(usize::try_from(report.turns).unwrap_or(usize::MAX), "turn"),
+        counted(report.segments, "segment")
     )?;
     if report.damage.is_empty() {
         writeln!(out, "nothing is damaged")?;

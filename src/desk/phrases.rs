@@ -4,8 +4,7 @@
 use std::collections::BTreeMap;
 
 use serde::Deserialize;
-use unicode_normalization::UnicodeNormalization;
-use unicode_normalization::char::is_combining_mark;
+use unicode_normalization::char::{decompose_canonical, is_combining_mark};
 
 const TALK: &str = include_str!("../../grammar/talk.toml");
 
@@ -137,13 +136,33 @@ fn trim(text: &str) -> &str {
 
 /// Folds a text to lower-case words without accents, apostrophes and signs.
 pub(super) fn plain(text: &str) -> String {
-    let folded: String = text
-        .to_lowercase()
-        .nfd()
-        .filter(|c| !is_combining_mark(*c) && !matches!(c, '\'' | '’'))
-        .map(|c| if c.is_alphanumeric() { c } else { ' ' })
-        .collect();
-    folded.split_whitespace().collect::<Vec<_>>().join(" ")
+    let mut out = String::with_capacity(text.len());
+    let mut parted = false;
+    let mut take = |c: char| {
+        if is_combining_mark(c) || matches!(c, '\'' | '’') {
+            return;
+        }
+        if !c.is_alphanumeric() {
+            parted = true;
+            return;
+        }
+        if parted && !out.is_empty() {
+            out.push(' ');
+        }
+        parted = false;
+        out.push(c);
+    };
+    // every phrase list folds the text anew: most of it is plain letters, which need no tables
+    for c in text.chars() {
+        if c.is_ascii() {
+            take(c.to_ascii_lowercase());
+        } else {
+            for lower in c.to_lowercase() {
+                decompose_canonical(lower, &mut take);
+            }
+        }
+    }
+    out
 }
 
 #[cfg(test)]

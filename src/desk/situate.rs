@@ -6,7 +6,7 @@ use chrono::{DateTime, TimeDelta, Utc};
 
 use super::Desk;
 use crate::book::{Latest, Lesson, MessageKey, Task, UnitState};
-use crate::finding::Finding;
+use crate::finding::{Finding, Level, Urgency};
 use crate::fleet::{Fleet, Job, Site, Trailer};
 use crate::heard::{Entry, Event, Plan, PlanKind, ReadingKey, UnitName};
 use crate::outlook::{Outlook, Prospect};
@@ -157,6 +157,20 @@ impl Case {
         for finding in &mut findings {
             finding.unit.get_or_insert_with(|| self.unit.clone());
         }
+        findings
+    }
+
+    /// Returns what stands on the trailer, reported now or before, that is to be done at once or could hurt somebody.
+    pub(super) fn pressing(&self) -> Vec<Finding> {
+        let Some(situation) = self.situation() else {
+            return Vec::new();
+        };
+        let mut findings = rules::check(&Situation {
+            occasion: Occasion::Asked,
+            ..situation
+        });
+        findings
+            .retain(|finding| finding.urgency == Urgency::Now || finding.level >= Level::Warning);
         findings
     }
 

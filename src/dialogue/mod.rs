@@ -11,7 +11,7 @@ use serde::{Deserialize, Serialize};
 pub use fact::Fact;
 
 use crate::finding::{Finding, FindingId, Urgency};
-use crate::heard::{Entry, Fault, Language, ReadingKey, UnitName};
+use crate::heard::{Entry, Event, Fault, Language, ReadingKey, UnitName};
 
 /// How long a unit named once is taken to be meant again.
 pub const CONTEXT_LASTS: TimeDelta = TimeDelta::minutes(90);
@@ -215,6 +215,29 @@ pub enum Mend {
         /// Amperes.
         amps: f64,
     },
+    /// The current was read on another circuit.
+    Circuit {
+        /// The trailer.
+        unit: UnitName,
+        /// The circuit it was logged for.
+        from: u8,
+        /// The one it was read on.
+        to: u8,
+    },
+    /// A thing that was called done is not.
+    Event {
+        /// The trailer.
+        unit: UnitName,
+        /// The thing.
+        event: Event,
+    },
+    /// A fault that was told is none.
+    Fault {
+        /// The trailer.
+        unit: UnitName,
+        /// The fault.
+        fault: Fault,
+    },
     /// A number belongs to another reading.
     Label {
         /// The trailer.
@@ -236,6 +259,9 @@ impl Mend {
             Mend::Off { unit }
             | Mend::Value { unit, .. }
             | Mend::Amps { unit, .. }
+            | Mend::Circuit { unit, .. }
+            | Mend::Event { unit, .. }
+            | Mend::Fault { unit, .. }
             | Mend::Label { unit, .. } => unit,
         }
     }

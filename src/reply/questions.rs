@@ -105,6 +105,9 @@ impl Voice<'_> {
             }
             Mend::Amps { amps, .. } => self.number(*amps, Measure::Amp),
             Mend::Label { to, value, .. } => self.reading(*to, *value, None),
+            Mend::Circuit { to, .. } => to.to_string(),
+            Mend::Event { event, .. } => self.event(*event),
+            Mend::Fault { fault, .. } => self.fault(*fault),
         };
         let of = |way: &Mend| match way {
             Mend::Unit { .. } => None,

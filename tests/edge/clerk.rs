@@ -1,6 +1,7 @@
 //! The clerk alone: a disk that fails, a desk that fails, an outbox that outlives its process.
 
 mod retention;
+mod soak;
 
 use std::path::Path;
 use std::sync::{Arc, mpsc};

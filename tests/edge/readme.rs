@@ -136,3 +136,63 @@ fn the_fleet_it_points_at_is_sound() {
     );
     assert!(printed.contains("trailers"), "{printed}");
 }
+
+/// Returns the README's first block of a kind.
+fn block(text: &str, kind: &str) -> String {
+    let (_, rest) = text
+        .split_once(&format!("```{kind}\n"))
+        .expect("a block of that kind");
+    rest.split_once("```").expect("its end").0.to_owned()
+}
+
+#[test]
+fn the_service_unit_is_one_that_systemd_takes() {
+    let (_, text) = readme();
+    let folder = tempfile::tempdir().expect("a folder");
+    let unit = folder.path().join("hosebib.service");
+    let text = block(&text, "ini");
+    // what it starts need not be installed here
+    let text = text.replace("/usr/local/bin/hosebib", "/bin/true");
+    std::fs::write(&unit, text).expect("a writable folder");
+    let verified = std::process::Command::new("systemd-analyze")
+        .arg("verify")
+        .arg(&unit)
+        .output();
+    match verified {
+        Ok(output) => {
+            let said = String::from_utf8_lossy(&output.stderr).into_owned();
+            let ours: Vec<&str> = said
+                .lines()
+                .filter(|line| line.contains("hosebib.service"))
+                .collect();
+            assert!(output.status.success() && ours.is_empty(), "{said}");
+        }
+        Err(error) => eprintln!("not tried: there is no systemd-analyze here: {error}"),
+    }
+}
+
+#[test]
+fn the_service_unit_and_the_container_start_what_there_is() {
+    let (_, text) = readme();
+    let unit = block(&text, "ini");
+    let started = unit
+        .lines()
+        .find_map(|line| line.strip_prefix("ExecStart=/usr/local/bin/hosebib "));
+    let container = block(&text, "dockerfile");
+    let command = container
+        .lines()
+        .find_map(|line| line.strip_prefix("CMD "))
+        .expect("a command");
+    let command: Vec<String> = serde_json::from_str(command).expect("a list of words");
+    let help = hosebib(&["serve", "--help"], "");
+    let words = started
+        .expect("it starts something")
+        .split(' ')
+        .map(str::to_owned);
+    for words in [words.collect(), command] {
+        assert_eq!(words[0], "serve");
+        for flag in words.iter().filter(|word| word.starts_with("--")) {
+            assert!(help.contains(flag.as_str()), "`serve` knows no `{flag}`");
+        }
+    }
+}

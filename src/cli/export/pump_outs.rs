@@ -15,7 +15,7 @@ use super::{CliError, Known, Walk};
 use crate::book::Record;
 use crate::heard::{Event, ReadingKey, UnitName};
 
-const COLUMNS: [&str; 9] = [
+const COLUMNS: [&str; 10] = [
     "picked_up",
     "unit",
     "site",
@@ -24,6 +24,7 @@ const COLUMNS: [&str; 9] = [
     "gauge_before_pct",
     "gauge_read",
     "reported_by",
+    "words",
     "turn",
 ];
 
@@ -56,6 +57,8 @@ struct Told {
     gauge: Option<f64>,
     site: String,
     address: String,
+    /// What was written, where a hauler's name or a ticket's number may stand.
+    words: Vec<String>,
 }
 
 /// One pump-out.
@@ -99,6 +102,7 @@ pub(super) fn export<W: Write>(
                         gauge,
                         site: site.map(|site| site.name.clone()).unwrap_or_default(),
                         address: address.unwrap_or_default(),
+                        words: message.text.personal.clone().into_iter().collect(),
                     });
                 }
             }
@@ -117,7 +121,7 @@ pub(super) fn export<W: Write>(
     }
     writeln!(
         std::io::stderr(),
-        "never recorded, so empty: {}; fill them in from the hauler's ticket, whose gallons beat the gauge. \
+        "never recorded, so empty: {}; fill them in from the hauler's ticket, whose gallons beat the gauge, and from `words`. \
          Which fields must be kept, and how long, differs by state.",
         NEVER.join(", ")
     )?;
@@ -139,6 +143,7 @@ fn fold(told: Vec<Told>) -> Vec<PumpOut> {
                     && told.at - last.told.at <= GALLONS_WITHIN =>
             {
                 last.told.gallons = told.gallons;
+                last.told.words.extend(told.words);
                 gauge = read.or(before);
             }
             _ if told.pumped || told.gallons.is_some() => {
@@ -166,6 +171,10 @@ fn cells(pump_out: PumpOut) -> Vec<Cell> {
         Cell::maybe(before, |(pct, _)| Cell::Number(pct)),
         Cell::maybe(before, |(_, at)| Cell::Time(at)),
         Cell::text(&told.from),
+        match told.words.is_empty() {
+            true => Cell::Nothing,
+            false => Cell::List(told.words),
+        },
         Cell::Count(told.turn),
     ]
 }
@@ -191,6 +200,7 @@ mod tests {
             gauge,
             site: String::new(),
             address: String::new(),
+            words: Vec::new(),
         }
     }
 

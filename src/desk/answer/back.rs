@@ -36,19 +36,7 @@ pub(super) fn done(hearing: &Hearing<'_>, id: u32, reply: &mut Reply<'_>) {
 
 /// Takes the sender's last report or task back. After that it asks before it takes an older one.
 pub(super) fn undo(hearing: &Hearing<'_>, reply: &mut Reply<'_>, records: &mut Vec<Record>) {
-    let changed =
-        |sent: &&Sent| !sent.tasks_before.is_empty() || opened(hearing, sent).next().is_some();
-    let mut undoable = hearing
-        .desk
-        .book
-        .sent(&hearing.member.id)
-        .iter()
-        .rev()
-        .filter(|sent| {
-            sent.at <= hearing.now
-                && hearing.now - sent.at <= UNDO_REACH
-                && (!hearing.told_in(sent).is_empty() || changed(sent))
-        });
+    let mut undoable = undoable(hearing);
     let sent = match &hearing.takes_back {
         Some(key) => undoable.find(|sent| sent.key == *key),
         None => undoable.next(),
@@ -101,6 +89,26 @@ pub(super) fn undo(hearing: &Hearing<'_>, reply: &mut Reply<'_>, records: &mut V
     }
     let what = what_of(hearing, sent, reply);
     reply.say("undone", &[("time", sent.at.into()), ("what", what.into())]);
+}
+
+/// Iterates over the sender's messages that can be taken back, the newest first.
+fn undoable<'a>(hearing: &'a Hearing<'_>) -> impl Iterator<Item = &'a Sent> {
+    let changed =
+        |sent: &&Sent| !sent.tasks_before.is_empty() || opened(hearing, sent).next().is_some();
+    let sent = hearing.desk.book.sent(&hearing.member.id).iter().rev();
+    sent.filter(move |sent| {
+        sent.at <= hearing.now
+            && hearing.now - sent.at <= UNDO_REACH
+            && (!hearing.told_in(sent).is_empty() || !sent.corrects.is_empty() || changed(sent))
+    })
+}
+
+/// Returns the correction that an undo takes back first: the sender's last message, where it is one.
+pub(in crate::desk) fn correction<'a>(hearing: &'a Hearing<'_>) -> Option<&'a Sent> {
+    let last = undoable(hearing).next()?;
+    let mut taught = hearing.desk.book.taught().iter();
+    let newer = taught.any(|taught| taught.by == hearing.member.id && taught.at >= last.at);
+    (!newer && !hearing.talk.undone && !last.corrects.is_empty()).then_some(last)
 }
 
 /// Tells the dispatchers whose task is nobody's again: they were told that somebody has it.

@@ -2,14 +2,17 @@
 
 mod advice;
 mod back;
+mod finish;
 mod question;
 mod reply;
 mod sought;
 mod tell;
 mod topic;
+mod well;
 mod whole;
 mod why;
 
+pub(super) use back::correction;
 pub(super) use reply::Reply;
 pub(super) use topic::{Questions, holds};
 pub(super) use whole::tasks_in_hand;

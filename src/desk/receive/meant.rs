@@ -5,7 +5,7 @@ use super::super::settle::{self, Settled};
 use super::Hearing;
 use super::bare::{self, Answered};
 use super::mend::{self, Mending};
-use crate::book::MessageKey;
+use crate::book::{MessageKey, Report};
 use crate::dialogue::Mend;
 use crate::fleet::Role;
 use crate::heard::{Ask, Command, CommandName, Entry, Heard, ReadingKey, Remark, UnitName};
@@ -17,6 +17,13 @@ impl Hearing<'_> {
             && let Some(settled) = self.take_answer(answered)
         {
             return settled;
+        }
+        if self.heard.ask == Some(Ask::Undo)
+            && self.takes_back.is_none()
+            && let Some(correction) = answer::correction(self)
+        {
+            let (key, before) = (correction.key.clone(), correction.corrects.clone());
+            return self.take_back_correction(key, before);
         }
         match self.mending() {
             Some(Mending::Plain(key, ways)) => return self.mend(key, &ways),
@@ -136,6 +143,27 @@ impl Hearing<'_> {
             if let Some((_, told, _)) = times.find(|(of, ..)| of == unit) {
                 *at = *told;
             }
+        }
+        settled
+    }
+
+    /// Puts what the sender's correction mended in its place again.
+    fn take_back_correction(&mut self, key: MessageKey, before: Vec<Report>) -> Settled {
+        self.set_alone(Heard {
+            entries: before
+                .iter()
+                .map(|report| Entry {
+                    unit: Some(report.unit.clone()),
+                    ..report.entry.clone()
+                })
+                .collect(),
+            ..Heard::default()
+        });
+        self.instead_of = Some(key);
+        self.uncorrects = true;
+        let mut settled = self.settled_alone();
+        for ((_, at, _), report) in settled.reports.iter_mut().zip(&before) {
+            *at = report.at;
         }
         settled
     }

@@ -56,6 +56,8 @@ pub(super) struct Hearing<'a> {
     pub(super) also_done: Vec<u32>,
     /// The older message that is to be taken back.
     pub(super) takes_back: Option<MessageKey>,
+    /// Whether it takes back the sender's correction, so that what that mended stands again.
+    uncorrects: bool,
     /// What it says of an incident whose facts are being asked.
     pub(super) fact: Option<incident::Said>,
 }
@@ -178,6 +180,7 @@ fn hear(
         asks: None,
         also_done: Vec::new(),
         takes_back,
+        uncorrects: false,
         fact,
     };
     hearing.work(unreadable)
@@ -263,6 +266,11 @@ impl Hearing<'_> {
         }
         if self.replaced().is_some() {
             self.tell_changes(&settled, &mut reply);
+        }
+        if self.uncorrects {
+            let line = reply.voice.word("undone-correction");
+            reply.opening.insert(0, line);
+            reply.undone = true;
         }
 
         // what follows from it: findings and the tasks they ask for

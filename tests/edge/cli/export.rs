@@ -71,6 +71,7 @@ fn pump_outs_have_their_gallons_and_say_what_was_never_recorded() {
         (&json!(320.0), &json!(75.0))
     );
     assert_eq!(row["street_address"], "1 Mere Road");
+    assert_eq!(row["words"], json!(["12 pumped", "12 hauled 320 gal"]));
     assert_eq!(row["hauler"], Value::Null);
     assert!(
         row["never_recorded"]

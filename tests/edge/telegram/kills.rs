@@ -22,7 +22,12 @@ fn kills_lose_no_message_and_no_reply() {
     let mut random = fastrand::Rng::with_seed(7);
     let mut said = 0;
     for _ in 0..kills() {
+        let before = api.state().polls;
         let bot = Bot::start(&api, &folders);
+        // one in four is killed at any instant of its start, the others at work
+        if random.u8(..4) > 0 {
+            api.wait("a poll", |state| state.polls > before);
+        }
         let end = std::time::Instant::now() + std::time::Duration::from_millis(random.u64(30..700));
         while std::time::Instant::now() < end {
             let person = people[random.usize(0..people.len())];

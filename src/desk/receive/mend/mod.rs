@@ -1,0 +1,173 @@
+//! A message that does no more than mend the sender's last report: `*3/4`, `oops 52`, `no, la 10`, `not 12, 14`.
+//!
+//! What it means is found by trying: each reading of that report is read again with the new number in its place. One
+//! way is taken; where it could mean either, it is asked. The mended report takes the place of the old one, which the
+//! journal keeps.
+
+mod apply;
+mod said;
+mod tried;
+mod ways;
+
+use chrono::{DateTime, TimeDelta, Utc};
+
+pub(super) use self::apply::apply;
+use self::said::Said;
+use self::ways::labelled;
+use super::Hearing;
+use crate::book::{MessageKey, Sent};
+use crate::desk::settle::known;
+use crate::dialogue::{About, Mend};
+use crate::heard::{Entry, UnitName};
+
+/// A correction comes within this long of what it mends.
+const MENDS_WITHIN: TimeDelta = TimeDelta::minutes(90);
+/// A longer message is a report of its own.
+const LONGEST: usize = 9;
+
+/// A report of a sender as it stands in the book.
+pub(super) type Told = (UnitName, DateTime<Utc>, Entry);
+
+/// What a correction comes to.
+pub(super) enum Mending {
+    /// It mends the report under a key in this way.
+    Plain(MessageKey, Vec<Mend>),
+    /// It could mean one or the other.
+    Either(About),
+    /// It mends something, and nobody can tell what.
+    Unknown,
+}
+
+impl Hearing<'_> {
+    /// Returns what this message mends of the sender's last report; none where it is no correction alone.
+    pub(super) fn mending(&self) -> Option<Mending> {
+        let heard = &self.heard;
+        if heard.ask.is_some()
+            || heard.command.is_some()
+            || self.text.split_whitespace().count() > LONGEST
+            || self.text.trim_end().ends_with('?')
+        {
+            return None;
+        }
+        let said = self.correction()?;
+        let sent = self.mended()?;
+        let told = self.told_in(sent);
+        if told.is_empty() {
+            return None;
+        }
+        let untrue = self.untrue(&said, &told);
+        if !untrue.is_empty() {
+            return Some(Mending::Plain(sent.key.clone(), untrue));
+        }
+        let ways = if said.wrong.is_some() {
+            self.ways(&said, &told)
+        } else if heard.entries.is_empty() {
+            self.firmly_meant(&said, self.ways(&said, &told))
+        } else if said.sure {
+            self.said_again(&told)
+                .unwrap_or_else(|| self.ways(&said, &told))
+        } else {
+            // "no water", "no, 46 psi now": a report of its own
+            return None;
+        };
+        match ways.len() {
+            0 if !said.sure || self.says_more(&said) => None,
+            0 => Some(Mending::Unknown),
+            1 => Some(Mending::Plain(sent.key.clone(), ways)),
+            _ => Some(Mending::Either(About::WhichMend {
+                key: sent.key.0.clone(),
+                ways,
+            })),
+        }
+    }
+
+    /// Keeps of the ways those that a mark such as "no" or "its" alone can mean.
+    fn firmly_meant(&self, said: &Said<'_>, ways: Vec<Mend>) -> Vec<Mend> {
+        let of_a_unit = |way: &Mend| matches!(way, Mend::Unit { .. } | Mend::Off { .. });
+        if said.sure {
+            return ways;
+        }
+        // "its 14": as well a new reading as another trailer
+        if said.weak {
+            return match self.explicit(said.right) && ways.iter().all(of_a_unit) {
+                true => ways,
+                false => Vec::new(),
+            };
+        }
+        // beside a step that waits for an answer, "no, 46" answers it
+        let waits = !self.talk.checks.is_empty() || self.talk.round.is_some();
+        if waits && !ways.iter().all(of_a_unit) {
+            return Vec::new();
+        }
+        ways
+    }
+
+    /// "oops, 12 pressure 52": the whole report again, with another number or another trailer; none where it tells more.
+    fn said_again(&self, told: &[Told]) -> Option<Vec<Mend>> {
+        let [entry] = self.heard.entries.as_slice() else {
+            return None;
+        };
+        let ([(unit, _, old)], Some(named)) = (told, &entry.unit) else {
+            return None;
+        };
+        let named = known(&self.fleet, named)?;
+        let bare = entry.events.is_empty() && entry.faults.is_empty() && entry.cleared.is_empty();
+        let values = &entry.readings.values;
+        if !bare || values.is_empty() || !entry.readings.amps.is_empty() {
+            return Some(Vec::new());
+        }
+        if named == unit && values.keys().all(|key| old.readings.value(*key).is_some()) {
+            return Some(labelled(entry, told));
+        }
+        let same = values
+            .iter()
+            .all(|(key, value)| old.readings.value(*key) == Some(*value));
+        if named != unit && same && values.len() == old.readings.values.len() {
+            return Some(vec![Mend::Unit {
+                from: unit.clone(),
+                to: named.clone(),
+            }]);
+        }
+        Some(Vec::new())
+    }
+
+    /// Returns the sender's report that a correction means: the one this message edits, or the last within reach.
+    fn mended(&self) -> Option<&Sent> {
+        let sent = self.desk.book.sent(&self.member.id);
+        if let Some(key) = &self.edited {
+            return sent.iter().find(|sent| sent.key == *key);
+        }
+        let at = self.inbound.at;
+        let last = sent
+            .iter()
+            .rev()
+            .find(|sent| sent.at <= at && !self.told_in(sent).is_empty())?;
+        (at - last.at <= MENDS_WITHIN).then_some(last)
+    }
+
+    /// Returns what a message of the sender reported, a word without a reading left out.
+    pub(in crate::desk) fn told_in(&self, sent: &Sent) -> Vec<Told> {
+        let mut told = Vec::new();
+        for unit in &sent.units {
+            let Some(kept) = self.desk.book.unit(unit) else {
+                continue;
+            };
+            if told.iter().any(|(other, ..): &Told| other == unit) {
+                continue;
+            }
+            let reports = kept
+                .reports_of(&sent.key)
+                .filter(|(_, entry)| !entry.is_empty());
+            told.extend(reports.map(|(at, entry)| (unit.clone(), at, entry.clone())));
+        }
+        told
+    }
+
+    /// Tells whether what follows the mark is a message of its own: a report, a plan, a longer word.
+    fn says_more(&self, said: &Said<'_>) -> bool {
+        let heard = &self.heard;
+        !heard.entries.is_empty()
+            || !heard.plans.is_empty()
+            || !said.right.chars().any(|c| c.is_ascii_digit())
+    }
+}

@@ -1,0 +1,133 @@
+//! What a correction says: its mark taken off, what was wrong and what is right told apart.
+
+use crate::desk::receive::Hearing;
+use crate::desk::settle::known;
+use crate::heard::UnitName;
+
+/// What a correction says: what is right, and what was wrong where that is said too.
+pub(super) struct Said<'t> {
+    pub(super) right: &'t str,
+    pub(super) wrong: Option<&'t str>,
+    /// True for a mark that begins nothing but a correction: `*`, "oops", "perdón".
+    pub(super) sure: bool,
+    /// True for one that opens reports too: "its", "era".
+    pub(super) weak: bool,
+    /// True where "no" or "not" stands before what is said.
+    pub(super) denied: bool,
+}
+
+impl Hearing<'_> {
+    /// Takes the mark of a correction off the message.
+    pub(super) fn correction(&self) -> Option<Said<'_>> {
+        let phrases = &self.desk.phrases;
+        let text = self.text.trim();
+        let plain = |right, sure| Said {
+            right,
+            wrong: None,
+            sure,
+            weak: false,
+            denied: false,
+        };
+        if let Some(right) = text.strip_prefix('*').or(text.strip_suffix('*')) {
+            let right = right.trim_matches('*').trim();
+            return (!right.is_empty()).then(|| plain(right, true));
+        }
+        let mut rest = text;
+        let (mut sure, mut denied) = (false, false);
+        while let Some(after) = phrases.after("mend", "opens", rest) {
+            let head = &rest[..rest.len() - after.len()];
+            sure |= !phrases.is("mend", "weak", head);
+            // "perdón, no está": the denial went with the mark
+            denied |= phrases.ends("mend", "no", head);
+            rest = after;
+            if rest.is_empty() {
+                return None;
+            }
+        }
+        if let Some(after) = phrases.after("mend", "no", rest) {
+            // "not 12, 14", "no la 12, la 14", "no es la 12 es la 14"
+            let parts = after
+                .split_once([',', ';'])
+                .or_else(|| phrases.parted("mend", "between", after));
+            if let Some((wrong, after)) = parts {
+                let after = self.without_is(after.trim());
+                return (!after.is_empty()).then_some(Said {
+                    right: after,
+                    wrong: Some(self.without_is(wrong.trim())),
+                    sure,
+                    weak: false,
+                    denied: false,
+                });
+            }
+            return (!after.is_empty()).then(|| Said {
+                denied: true,
+                ..plain(after, sure)
+            });
+        }
+        // "14 not 12", "es la 14, no la 12"
+        if let Some((right, wrong)) = phrases.parted("mend", "not", rest)
+            && !wrong.is_empty()
+        {
+            return Some(Said {
+                right: self.without_is(right),
+                wrong: Some(self.without_is(wrong)),
+                sure,
+                weak: false,
+                denied: false,
+            });
+        }
+        // "119, I mean", "48, perdón"
+        if rest == text
+            && let Some(right) = phrases.before("mend", "closes", text)
+        {
+            return Some(plain(right, true));
+        }
+        (rest != text).then_some(Said {
+            weak: !sure,
+            denied,
+            ..plain(rest, sure)
+        })
+    }
+
+    fn without_is<'t>(&self, text: &'t str) -> &'t str {
+        let mut rest = text;
+        // the word before a trailer's number tells that it is one
+        while let Some(after) = self.desk.phrases.after("mend", "is", rest) {
+            if after.is_empty() || self.names_a_unit(rest).is_some() && self.explicit(rest) {
+                break;
+            }
+            rest = after;
+        }
+        rest
+    }
+
+    /// Tells whether a trailer is named as one: "la 10", "unit 10", "#10".
+    pub(super) fn explicit(&self, text: &str) -> bool {
+        let named = self.desk.phrases.after("mend", "trailer", text);
+        text.trim_start().starts_with('#') || named.is_some_and(|rest| !rest.is_empty())
+    }
+
+    /// Finds the trailer that a few words name.
+    pub(super) fn names_a_unit(&self, text: &str) -> Option<&UnitName> {
+        if text.trim_start().starts_with(['-', '+', '−']) {
+            return None;
+        }
+        let words: Vec<&str> = text
+            .split(|c: char| !(c.is_alphanumeric() || c == '-' || c == '/' || c == '.' || c == '%'))
+            .filter(|word| !word.is_empty())
+            .collect();
+        let name = match words.as_slice() {
+            [name] | [_, name] => name,
+            _ => return None,
+        };
+        if words.len() == 2 && !self.explicit(text) {
+            return None;
+        }
+        let name = name.trim_end_matches('.');
+        // a fraction, a decimal number or one with a sign is none
+        if name.contains(['/', '.', '%']) {
+            return None;
+        }
+        known(&self.fleet, &UnitName::new(name))
+    }
+}
