@@ -616,6 +616,7 @@ service-not-logged-yet = NOT LOGGED yet: the bot's disk has a fault. It will be 
 service-not-logged = NOT LOGGED: the disk has a fault. Mend it, then send your message again.
 service-danger-not-logged = { $words }
     (Not logged: the bot's disk has a fault.)
+service-answered-below = You edited that message. The answer is below.
 service-set-aside = I could not work through this message. Its words are kept, nothing of it was logged. Say it in other words, or phone the dispatcher.
 service-unreachable = { $who } cannot be reached on the chat. Phone them.
 service-undelivered = This did not reach { $who } on the chat. Phone them:
@@ -883,6 +884,8 @@ choice-yes = Yes
 choice-yes-says = yes
 choice-no = No
 choice-no-says = no
+choice-all = All
+choice-all-says = all
 choice-skip = Skip
 choice-skip-says = skip
 choice-ready = Done
@@ -906,6 +909,35 @@ press-spent = Pressed before. It counts once.
 press-expired = This button is too old. Write it instead.
 press-not-yours = This button is for somebody else. Write it instead.
 press-unknown = This button does nothing. Write it instead.
+
+### The menu of commands: a word of a-z and _, and what it is for
+
+menu-status = status
+menu-status-about = How a trailer stands
+menu-tasks = tasks
+menu-tasks-about = What is to be done
+menu-why = why
+menu-why-about = The sum and source behind the last advice
+menu-undo = undo
+menu-undo-about = Take back my last report
+menu-got-it = got_it
+menu-got-it-about = Stop an alarm for all
+menu-forecast = forecast
+menu-forecast-about = When a tank is full or a battery low
+menu-digest = digest
+menu-digest-about = Every trailer at once (dispatcher)
+menu-help = help
+menu-help-about = What I can send
+
+### A place that was shared
+
+place-there = You are at { $site }.
+place-none-due = None of today's trailers is still due there.
+place-far = { $site } is about { $value } away as the crow flies, roughly { $age } with a trailer.
+place-nowhere = I know no place of a job that is on now. Say it in words: "12 arrived".
+place-late = That place is from a while ago, so I did not use it. Say it in words: "12 arrived".
+ask-arrived = { $unit } arrived? Yes or no.
+ask-arrived-which = Which arrived: { $units }? Send the unit, or "all".
 
 ### Alarms to a dispatcher
 

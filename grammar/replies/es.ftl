@@ -617,6 +617,7 @@ service-not-logged-yet = SIN ANOTAR todavía: falla el disco del bot. Lo anoto c
 service-not-logged = SIN ANOTAR: falla el disco. Arréglelo y mande su mensaje otra vez.
 service-danger-not-logged = { $words }
     (Sin anotar: falla el disco del bot.)
+service-answered-below = Usted editó ese mensaje. La respuesta está abajo.
 service-set-aside = No pude procesar este mensaje. Guardo sus palabras, pero no anoté nada. Dígalo de otra manera o llame al despachador.
 service-unreachable = { $who } no recibe mensajes del chat. Llame por teléfono.
 service-undelivered = Esto no le llegó a { $who } por el chat. Llame por teléfono:
@@ -884,6 +885,8 @@ choice-yes = Sí
 choice-yes-says = sí
 choice-no = No
 choice-no-says = no
+choice-all = Todas
+choice-all-says = todas
 choice-skip = Omitir
 choice-skip-says = omite
 choice-ready = Listo
@@ -907,6 +910,35 @@ press-spent = Ya lo tocó. Cuenta una vez.
 press-expired = Este botón es muy viejo. Escríbalo mejor.
 press-not-yours = Este botón es para otra persona. Escríbalo mejor.
 press-unknown = Este botón no hace nada. Escríbalo mejor.
+
+### The menu of commands: a word of a-z and _, and what it is for
+
+menu-status = estado
+menu-status-about = Cómo está un remolque
+menu-tasks = tareas
+menu-tasks-about = Qué hay por hacer
+menu-why = por_que
+menu-why-about = La cuenta y la fuente del último consejo
+menu-undo = deshacer
+menu-undo-about = Quitar mi último reporte
+menu-got-it = enterado
+menu-got-it-about = Parar un aviso para todos
+menu-forecast = pronostico
+menu-forecast-about = Cuándo se llena un tanque o se baja una batería
+menu-digest = resumen
+menu-digest-about = Todos los remolques de una vez (despachador)
+menu-help = ayuda
+menu-help-about = Qué puedo mandar
+
+### A place that was shared
+
+place-there = Usted está en { $site }.
+place-none-due = Ya no se espera ahí ningún remolque de hoy.
+place-far = { $site } queda a unos { $value } en línea recta, más o menos { $age } con remolque.
+place-nowhere = No conozco el lugar de ningún trabajo de ahora. Dígalo con palabras: "llegó la 12".
+place-late = Ese lugar es de hace rato, así que no lo usé. Dígalo con palabras: "llegó la 12".
+ask-arrived = ¿Llegó la { $unit }? Sí o no.
+ask-arrived-which = ¿Cuál llegó: { $units }? Mande la unidad, o "todas".
 
 ### Alarms to a dispatcher
 

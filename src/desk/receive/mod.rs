@@ -22,8 +22,8 @@ use super::inbound::{Body, Inbound, Turn};
 use super::settle::{self, Settled};
 use super::when;
 use super::{
-    Desk, ahead, alarm, answer, choices, command, crew, door, incident, standing, truck, walk,
-    watch,
+    Desk, ahead, alarm, answer, choices, command, crew, door, incident, place, standing, truck,
+    walk, watch,
 };
 use crate::book::{Bears, MessageKey, Record, UnitBook, UnitState};
 use crate::dialogue::{About, Talk};
@@ -67,6 +67,9 @@ pub(super) fn receive(desk: &Desk, inbound: &Inbound) -> Turn {
     let Some(member) = desk.crew_of(&inbound.from) else {
         return door::knock(desk, inbound);
     };
+    if place::is_in_passing(desk, inbound, &member) {
+        return Turn::empty(inbound.at);
+    }
     let Body::Press(press) = &inbound.body else {
         return hear(desk, inbound, &member, None);
     };
@@ -264,6 +267,7 @@ impl Hearing<'_> {
         if let Some(kind) = unreadable {
             reply.unreadable(kind);
         }
+        place::tell(&self, &mut reply);
         if self.replaced().is_some() {
             self.tell_changes(&settled, &mut reply);
         }
@@ -314,7 +318,8 @@ impl Hearing<'_> {
         ahead::note(&self, &settled, &cases, &mut reply, &mut records);
 
         // what stays open, and the whole turn as it is written down
-        let talk = self.talk_after(&settled, &mut reply);
+        let mut talk = self.talk_after(&settled, &mut reply);
+        place::note(&self, &mut talk);
         self.finish(settled, cases, reply, records, talk)
     }
 
