@@ -86,6 +86,7 @@ pub enum Measure {
     /// A difference of temperatures in °F, which has no zero to shift.
     DegFDiff,
     Mph,
+    Mile,
     Ft,
     Inch,
     Volt,
@@ -132,6 +133,8 @@ impl Style {
             },
             Measure::Mph if metric => unit(value / MPH_PER_KMH, 0, "km/h"),
             Measure::Mph => unit(value, 0, "mph"),
+            Measure::Mile if metric => unit(value / MPH_PER_KMH, near(value), "km"),
+            Measure::Mile => unit(value, near(value), "mi"),
             Measure::Ft if metric => unit(value / FT_PER_M, 0, "m"),
             Measure::Ft => unit(value, 0, "ft"),
             Measure::Inch if metric => unit(value * 25.4, 0, "mm"),
@@ -186,6 +189,11 @@ pub fn plain(value: f64, digits: usize) -> String {
 
 fn unit(value: f64, digits: usize, name: &str) -> String {
     format!("{} {name}", plain(value, digits))
+}
+
+/// How many decimals a distance has: it is told to the tenth while it is short.
+fn near(miles: f64) -> usize {
+    usize::from(miles.abs() < 10.0)
 }
 
 /// Prints a span of hours the way people say it: minutes under an hour and a half, then hours and minutes, then hours.

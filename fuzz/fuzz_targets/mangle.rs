@@ -31,6 +31,9 @@ static MESSAGES: LazyLock<Vec<String>> = LazyLock::new(|| {
         "heldout5-en",
         "heldout5-es",
         "heldout5-tricky",
+        "heldout6-en",
+        "heldout6-es",
+        "heldout6-tricky",
     ]
     .iter()
     .flat_map(|file| file.lines())

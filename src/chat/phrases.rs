@@ -37,6 +37,20 @@ impl Phrases {
         )
     }
 
+    /// Takes the place of an answer that is true no longer.
+    pub(crate) fn answered_below(&self, language: Language) -> String {
+        self.say(language, "service-answered-below", &[])
+    }
+
+    /// Returns a command of the menu, and what it is for.
+    pub(crate) fn menu(&self, language: Language, code: &str) -> (String, String) {
+        let command = self.say(language, &format!("menu-{code}"), &[]);
+        (
+            command,
+            self.say(language, &format!("menu-{code}-about"), &[]),
+        )
+    }
+
     /// Says that a message was set aside because working through it failed.
     pub(crate) fn set_aside(&self, language: Language) -> String {
         self.say(language, "service-set-aside", &[])

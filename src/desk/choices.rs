@@ -118,6 +118,12 @@ fn asked(now: DateTime<Utc>, voice: &Voice<'_>, said: &Said<'_>) -> Vec<Choice> 
             })
             .collect()
         }
+        About::Arrived { units, .. } if units.len() == 1 => codes(&["yes", "no"]),
+        About::Arrived { units, .. } => {
+            let units = units.iter().take(MOST - 1);
+            let units = units.map(|unit| own(unit.to_string(), unit.to_string()));
+            units.chain(codes(&["all"])).collect()
+        }
         About::UndoOlder { .. } => codes(&["yes", "no"]),
         About::WhichMend { ways, .. } => {
             let places = ["first", "second", "third"];

@@ -134,6 +134,8 @@ pub struct Outgoing {
     pub answers: Option<MessageKey>,
     /// The likely answers, offered as buttons.
     pub choices: Vec<Choice>,
+    /// The network's number of the earlier message whose place it takes.
+    pub edits: Option<i64>,
 }
 
 /// One likely answer to a message.
@@ -172,6 +174,7 @@ impl Outgoing {
             level: None,
             answers: None,
             choices: Vec::new(),
+            edits: None,
         }
     }
 

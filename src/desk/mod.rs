@@ -15,6 +15,7 @@ mod door;
 mod inbound;
 mod incident;
 mod phrases;
+mod place;
 mod receive;
 mod repeat;
 mod settle;

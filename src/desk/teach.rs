@@ -1,6 +1,7 @@
 //! Words that a dispatcher teaches in chat, lists and takes back; and which words are in force.
 
 use super::answer::Reply;
+use super::phrases::Phrases;
 use super::receive::Hearing;
 use crate::book::{Book, Record, Taught};
 use crate::fleet::Fleet;
@@ -15,7 +16,7 @@ pub(super) fn teach(
     reply: &mut Reply<'_>,
     records: &mut Vec<Record>,
 ) {
-    let Some(word) = word_in(&order.rest) else {
+    let Some(word) = word_in(&hearing.desk.phrases, &order.rest) else {
         reply.say("teach-how", &[]);
         return;
     };
@@ -122,18 +123,12 @@ fn in_files<'f>(fleet: &'f Fleet, say: &str) -> Option<&'f TaughtWord> {
 }
 
 /// Reads `honey tank = waste`, or `honey tank means waste`.
-fn word_in(rest: &str) -> Option<TaughtWord> {
-    let signs = [
-        "=",
-        ":",
-        "->",
-        " means ",
-        " significa ",
-        " quiere decir ",
-        " is ",
-        " es ",
-    ];
-    let (say, means) = signs.iter().find_map(|sign| rest.split_once(sign))?;
+fn word_in(phrases: &Phrases, rest: &str) -> Option<TaughtWord> {
+    let signs = ["=", ":", "->"];
+    let (say, means) = signs
+        .iter()
+        .find_map(|sign| rest.split_once(sign))
+        .or_else(|| phrases.parted("teach", "means", rest))?;
     let word = TaughtWord::new(say, means);
     (!word.say.is_empty() && !word.means.is_empty()).then_some(word)
 }

@@ -45,6 +45,9 @@ pub struct Talk {
     /// True where the last report that was logged or taken back was taken back: one more undo asks first.
     #[serde(default, skip_serializing_if = "std::ops::Not::not")]
     pub undone: bool,
+    /// Where the person was last asked whether they have arrived.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub placed: Option<Placed>,
     /// When the person was last told how to write.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub taught: Option<DateTime<Utc>>,
@@ -63,6 +66,15 @@ impl Talk {
             .as_ref()
             .filter(|question| at - question.asked <= QUESTION_LASTS)
     }
+}
+
+/// A site near which somebody was asked whether they have arrived.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Placed {
+    /// The site's id.
+    pub site: String,
+    /// When.
+    pub at: DateTime<Utc>,
 }
 
 /// Advice that was told to a person.
@@ -159,6 +171,13 @@ pub enum About {
         /// Which fact.
         fact: Fact,
     },
+    /// Which trailers have arrived at a site near which their driver is.
+    Arrived {
+        /// The site's id.
+        site: String,
+        /// Those that are due there.
+        units: Vec<UnitName>,
+    },
     /// Whether an older message is to be taken back too.
     UndoOlder {
         /// Its key in the book.
@@ -175,6 +194,7 @@ impl About {
                 | About::WhichTask { .. }
                 | About::UndoOlder { .. }
                 | About::IncidentFact { .. }
+                | About::Arrived { .. }
         )
     }
 }

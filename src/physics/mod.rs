@@ -19,6 +19,8 @@ pub mod tank;
 
 pub mod crowd;
 
+pub mod distance;
+
 pub mod tow;
 
 pub mod trouble;

@@ -45,6 +45,13 @@ impl Voice<'_> {
                 let ways = self.one_of(&self.ways(ways));
                 self.say("ask-which-mend", &[("ways", ways.into())])
             }
+            About::Arrived { units, .. } => match units.as_slice() {
+                [unit] => self.say("ask-arrived", &[("unit", unit.as_str().into())]),
+                units => {
+                    let units = self.one_of(&self.units(units));
+                    self.say("ask-arrived-which", &[("units", units.into())])
+                }
+            },
             // asked in a line of their own, beside what they are about
             About::WhichTask { .. } | About::UndoOlder { .. } => String::new(),
             About::IncidentFact { number, fact } => {

@@ -136,7 +136,9 @@ fn direct(items: &[Item], sentence: &Sentence, unit: Option<UnitName>) -> Option
         let end = (at..items.len())
             .find(|i| items[*i].chunk != items[at].chunk)
             .unwrap_or(items.len());
-        if let Some(task) = done(&items[at..end]) {
+        // "done 41 and im going to lunch"
+        let and = (at..end).find(|i| items[*i].is(Mark::And)).unwrap_or(end);
+        if let Some(task) = done(&items[at..end]).or_else(|| done(&items[at..and])) {
             return Some(Ask::Done { task });
         }
         at = end;

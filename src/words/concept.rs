@@ -1,5 +1,7 @@
 //! What a word can stand for: the vocabulary of the phrase grammar, named as the word files name it.
 
+use std::fmt;
+
 use crate::heard::{CommandName, Event, Fault, Need, ReadingKey, ShortAnswer};
 
 /// Declares a list of names as the word files spell them.
@@ -14,6 +16,11 @@ macro_rules! names {
             pub(super) fn from_code(code: &str) -> Option<Self> {
                 match code { $($code => Some($name::$variant),)+ _ => None }
             }
+
+            /// Returns the name as the word files spell it.
+            pub(super) const fn code(self) -> &'static str {
+                match self { $($name::$variant => $code),+ }
+            }
         }
     };
     (listed $(#[$meta:meta])* $name:ident { $($(#[$vmeta:meta])* $variant:ident = $code:literal),+ $(,)? }) => {
@@ -22,16 +29,6 @@ macro_rules! names {
         impl $name {
             /// Every member.
             pub(super) const ALL: &'static [$name] = &[$($name::$variant),+];
-        }
-    };
-    (spelt $(#[$meta:meta])* $name:ident { $($(#[$vmeta:meta])* $variant:ident = $code:literal),+ $(,)? }) => {
-        names! { $(#[$meta])* $name { $($(#[$vmeta])* $variant = $code),+ } }
-
-        impl $name {
-            /// Returns the name as the word files spell it.
-            pub(super) const fn code(self) -> &'static str {
-                match self { $($name::$variant => $code),+ }
-            }
         }
     };
 }
@@ -173,7 +170,6 @@ names! {
 }
 
 names! {
-    spelt
     /// A unit of measure.
         Unit {
         Psi = "psi",
@@ -415,6 +411,37 @@ impl Concept {
             "level" => Concept::Level(name.parse().ok()?),
             _ => return None,
         })
+    }
+}
+
+/// Writes a concept as the word files name it: `noun water`, `number 12`.
+impl fmt::Display for Concept {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Concept::Noun(noun) => write!(f, "noun {}", noun.code()),
+            Concept::State(state) => write!(f, "state {}", state.code()),
+            Concept::Event(event) => write!(f, "event {event}"),
+            Concept::Fault(fault) => write!(f, "fault {fault}"),
+            Concept::Clears(fault) => write!(f, "clears {fault}"),
+            Concept::Unit(unit) => write!(f, "measure {}", unit.code()),
+            Concept::Mark(mark) => write!(f, "word {}", mark.code()),
+            Concept::Ask(ask) => write!(f, "ask {}", ask.code()),
+            Concept::Need(need) => write!(f, "need {need}"),
+            Concept::Command(name) => write!(f, "command {name}"),
+            Concept::Answer(answer) => write!(f, "answer {answer}"),
+            Concept::Spoken(spoken) => match spoken {
+                Spoken::Number(n) => write!(f, "number {n}"),
+                Spoken::Hundred => f.write_str("number hundred"),
+                Spoken::Thousand => f.write_str("number thousand"),
+                Spoken::Point => f.write_str("number point"),
+                Spoken::Oh => f.write_str("number oh"),
+                Spoken::One => f.write_str("number one"),
+                Spoken::Part(part) => write!(f, "part {part}"),
+                Spoken::Parts(part) => write!(f, "parts {part}"),
+            },
+            Concept::Level(level) => write!(f, "level {level}"),
+            Concept::Time(minutes) => write!(f, "time {minutes}"),
+        }
     }
 }
 

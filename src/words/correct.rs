@@ -56,7 +56,16 @@ pub(super) fn apply(items: &mut [Item], groups: &mut [Group]) -> (Vec<usize>, Ve
                                 && apart(number.value, name) < LIKE_SIZE.ln()
                                 && apart(number.value, name) <= apart(number.value, old.value)
                         });
-                if let (true, Some(old)) = (either, old) {
+                // "lleno, no espera, 3/4"
+                let level = (0..at)
+                    .rev()
+                    .take(8)
+                    .find(|i| matches!(items[*i].what, What::Is(Concept::Level(_))))
+                    .filter(|_| number.form == Form::Part && old.is_none());
+                if let Some(level) = level {
+                    items[level].what = What::Number(number);
+                    items[next].what = What::Gone;
+                } else if let (true, Some(old)) = (either, old) {
                     doubtful.push(old);
                     doubtful.push(next);
                 } else if let Some(old) = old {
@@ -130,6 +139,7 @@ fn skipped(item: &Item) -> bool {
         || item.is(Mark::Pronoun)
         || item.is(Mark::At)
         || item.is(Mark::With)
+        || item.is(Mark::Unit)
         || item.what == What::Is(Concept::State(State::On))
 }
 

@@ -2,8 +2,9 @@
 
 use std::fmt;
 
-use super::item::What;
+use super::item::{Form, What};
 use super::read::Reading;
+use super::scope::clock;
 use crate::heard::{Heard, Remark, Taken};
 
 /// How a message was read.
@@ -41,10 +42,33 @@ fn describe(reading: &Reading<'_>, at: usize) -> String {
             let names: Vec<&str> = reading.groups[g].names.iter().map(|n| n.as_str()).collect();
             format!("trailer {}", names.join(", "))
         }
-        What::Is(concept) => format!("{concept:?}").to_lowercase(),
+        What::Is(concept) => concept.to_string(),
+        What::Number(number) => {
+            let mut said = match number.form {
+                Form::Part => format!("{:.3} of one", number.value),
+                _ => format!("number {}", number.value),
+            };
+            if let Some(unit) = number.unit {
+                said += &format!(" {}", unit.code());
+            }
+            if number.bound {
+                said += ", no plain value";
+            }
+            said
+        }
+        What::Range(from, to, _) => format!("between {from} and {to}"),
+        What::Clock(minutes) => format!("the time {}", clock(minutes)),
+        What::Labelled => "a number with a use of its own".into(),
+        What::Task(task) => format!("task {task}"),
+        What::Circuit(circuit) => format!("circuit {circuit}"),
+        What::Code => "perhaps a trailer's name".into(),
+        What::Garbled => "neither word nor number".into(),
         What::Word { ordinary: true } => "a word that says nothing here".into(),
         What::Word { ordinary: false } => "not known".into(),
-        other => format!("{other:?}").to_lowercase(),
+        What::Sign('\u{fffd}') => "a picture".into(),
+        What::Sign(sign) => format!("sign {sign}"),
+        What::Break => "the end of a line".into(),
+        What::Gone => "taken up by another".into(),
     }
 }
 

@@ -329,6 +329,10 @@ fn look_up(
             if without.len() > 2 {
                 ids[2] = without.strip_suffix('s').and_then(|stem| vocab.id(stem));
             }
+            // pullin, rollin: the ending as it is said
+            if ids.iter().all(Option::is_none) && without.len() > 4 && without.ends_with("in") {
+                ids[2] = vocab.id(&format!("{without}g"));
+            }
             if ids.iter().all(Option::is_none) && without.len() > 2 {
                 {
                     if let Some((id, read)) = vocab.mend(without) {

@@ -59,6 +59,8 @@ senses! {
     Stall = "stall",
     Place = "place",
     One = "one",
+    Between = "between",
+    QuarterTo = "quarter-to",
 }
 
 /// The file.
@@ -115,8 +117,12 @@ impl Senses {
         }
     }
 
-    /// Tells whether `spelt` has the sense.
+    /// Tells whether `spelt` has the sense, however its words are parted.
     pub(super) fn has(&self, spelt: &str, sense: Sense) -> bool {
+        if spelt.contains("  ") {
+            let parted: Vec<&str> = spelt.split_whitespace().collect();
+            return self.has(&parted.join(" "), sense);
+        }
         self.bits
             .get(spelt)
             .is_some_and(|bits| bits & (1 << sense as u8) != 0)

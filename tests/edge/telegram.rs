@@ -9,8 +9,10 @@ mod edits;
 mod groups;
 mod kills;
 mod mangled;
+mod menu;
 mod messages;
 mod outages;
+mod places;
 mod running;
 
 use std::path::Path;
@@ -49,6 +51,20 @@ impl Folders {
 
     fn log(&self) -> String {
         std::fs::read_to_string(self.fleet.path().join("log")).unwrap_or_default()
+    }
+
+    /// Waits until the bot has noted what the network accepted.
+    #[track_caller]
+    fn wait_until_noted(&self) {
+        use hosebib::chat::socket::{Request, ask};
+        for _ in 0..3000 {
+            let shown = ask(self.data.path(), &Request::Show);
+            if shown.is_ok_and(|shown| shown.is_some_and(|shown| shown["waiting"] == 0)) {
+                return;
+            }
+            std::thread::sleep(std::time::Duration::from_millis(20));
+        }
+        panic!("something waits for ever");
     }
 
     #[track_caller]

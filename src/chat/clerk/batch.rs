@@ -14,6 +14,7 @@ use crate::book::{MessageKey, Personal};
 use crate::desk::{Body, Inbound, Outgoing, Turn};
 use crate::finding::Level;
 use crate::fleet::CrewMember;
+use crate::heard::Language;
 use crate::store::{Draft, StoreError};
 
 /// What becomes of a batch.
@@ -91,7 +92,15 @@ impl<T: Turns> Work<T> {
             half = false;
             turn
         })) {
-            Ok(turn) => {
+            Ok(mut turn) => {
+                let silent = turn.records.is_empty() && turn.outgoing.is_empty();
+                if silent && matches!(inbound.body, Body::Place(_)) {
+                    // a phone on its way tells where it is every few seconds: nothing of that is kept
+                    return Ok(());
+                }
+                if inbound.replaces.is_some() {
+                    self.answer_in_place(&inbound, member.as_ref(), &mut turn);
+                }
                 self.state.outbox.remember(&turn.records);
                 batch.dangers.extend(dangers(&inbound.key, &turn));
                 batch.presses.extend(answered(&inbound.body, &turn));
@@ -113,6 +122,53 @@ impl<T: Turns> Work<T> {
         self.put(turn_number, &draft);
         batch.drafts.push(draft);
         Ok(())
+    }
+
+    /// Lets the answer to an edit take the place of the answer before it, so that the chat tells the truth. Advice that
+    /// must be noticed comes anew, since an edit makes no sound; then the answer before it points there.
+    fn answer_in_place(&self, inbound: &Inbound, member: Option<&CrewMember>, turn: &mut Turn) {
+        let Some(before) = self.state.outbox.answer_to(&inbound.key) else {
+            return;
+        };
+        let here = inbound.chat.map(|chat| self.state.outbox.current(chat)) == Some(before.chat);
+        let answers = |out: &&mut Outgoing| out.answers.as_ref() == Some(&inbound.key);
+        let Some(answer) = turn.outgoing.iter_mut().find(answers).filter(|_| here) else {
+            return;
+        };
+        if answer.level < Some(Level::Warning) {
+            answer.edits = Some(before.message);
+            return;
+        }
+        let language = member.map_or(Language::En, |member| self.language_of(member));
+        let pointer = self.pointer(&answer.to, language, before.chat, before.message);
+        turn.outgoing.push(pointer);
+    }
+
+    /// Makes what takes the place of an answer that is true no longer: a word that the answer is below.
+    fn pointer(&self, to: &str, language: Language, chat: i64, message: i64) -> Outgoing {
+        let mut pointer = Outgoing::to(to, self.phrases.answered_below(language));
+        pointer.chat = Some(chat);
+        pointer.edits = Some(message);
+        pointer
+    }
+
+    /// Lets answers point on that reached their chat although an edit was answered meanwhile.
+    pub(super) fn point_on(&mut self) {
+        let fleet = self.state.turns.fleet().cloned();
+        let pointers: Vec<Outgoing> = self
+            .state
+            .outbox
+            .stale()
+            .into_iter()
+            .filter_map(|(letter, message)| {
+                let member = fleet.as_ref()?.crew.get(&letter.to)?;
+                let chat = self.state.outbox.current(letter.chat()?);
+                Some(self.pointer(&letter.to, self.language_of(member), chat, message))
+            })
+            .collect();
+        if !pointers.is_empty() {
+            self.write_notes(Vec::new(), pointers);
+        }
     }
 
     fn set_aside(&self, inbound: &Inbound, member: Option<&CrewMember>) -> Draft {

@@ -11,6 +11,7 @@ use tracing::{info, warn};
 use super::NotDone;
 use super::erase::Eraser;
 use super::letter::Note;
+use super::photos;
 use super::turns::Turns;
 use super::work::Work;
 use crate::store::Draft;
@@ -90,12 +91,21 @@ impl<T: Turns> Work<T> {
         Ok(Forgotten { texts, held })
     }
 
-    /// Takes out what is older than the fleet keeps, once a day at most.
+    /// Takes out what is older than the fleet keeps: photos, and once a day at most texts.
     pub(super) fn retain(&mut self) -> Result<Forgotten, NotDone> {
         let now = (self.clock)();
         let Some(fleet) = self.state.turns.fleet() else {
             return Ok(Forgotten::default());
         };
+        if let Some(days) = fleet.keep_photos_days {
+            let before = now - TimeDelta::days(days.into());
+            let holds = self.state.turns.holds();
+            match photos::delete_old(self.store.path(), before, &holds) {
+                Ok(0) => {}
+                Ok(gone) => info!("{gone} photos older than keep_photos_days were deleted"),
+                Err(error) => warn!("old photos cannot be deleted: {error}"),
+            }
+        }
         let Some(days) = fleet.keep_texts_days else {
             return Ok(Forgotten::default());
         };

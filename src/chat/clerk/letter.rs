@@ -39,6 +39,8 @@ pub struct Parcel {
     pub parts_sent: u32,
     /// The likely answers.
     pub buttons: Vec<Button>,
+    /// The number of the earlier message whose place it takes.
+    pub edits: Option<i64>,
     /// The press that it answers, instead of saying something in a chat.
     pub press: Option<PressAnswer>,
 }
@@ -99,6 +101,8 @@ pub(super) struct Letter {
     pub(super) answers: Option<Personal>,
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub(super) buttons: Vec<Button>,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub(super) edits: Option<i64>,
 }
 
 impl Letter {
@@ -118,6 +122,7 @@ impl Letter {
                     key: Personal::new(choice.key),
                 })
                 .collect(),
+            edits: outgoing.edits,
         }
     }
 
@@ -141,6 +146,7 @@ impl Letter {
                 .map(MessageKey),
             parts_sent,
             buttons: self.buttons.clone(),
+            edits: self.edits,
             press: None,
         }
     }

@@ -11,6 +11,7 @@ mod held;
 mod letter;
 mod look_up;
 mod outbox;
+mod photos;
 mod state;
 mod trouble;
 mod turns;
@@ -31,6 +32,7 @@ pub use forget::{Forget, Forgotten};
 pub use held::is_held_by;
 pub use letter::{Button, Parcel, ParcelId, PressAnswer};
 pub use look_up::entries;
+pub use photos::PHOTOS;
 pub use turns::Turns;
 
 use super::metrics::{Metrics, Standing};

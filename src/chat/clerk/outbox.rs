@@ -7,11 +7,13 @@ use chrono::{DateTime, TimeDelta, Utc};
 use serde::{Deserialize, Serialize};
 
 use super::letter::{Letter, Note, Parcel, ParcelId};
-use crate::book::{CrewChange, MessageKey, Record};
+use crate::book::{CrewChange, MessageKey, Personal, Record};
 
 /// How many messages are known by their wording at most. An edit of one that is not does what an edit of a message nobody
 /// saw does.
 const MOST_WORDINGS: usize = 20_000;
+/// How many overtaken answers are remembered: they are on their way for seconds.
+const MOST_OVERTAKEN: usize = 200;
 /// How long a message can be edited on the network, with some to spare (48 h for most, Bot API "editMessageText").
 const EDITABLE: TimeDelta = TimeDelta::hours(72);
 
@@ -22,6 +24,15 @@ pub(super) struct Outbox {
     unreachable: BTreeMap<String, DateTime<Utc>>,
     moved: BTreeMap<i64, i64>,
     wordings: BTreeMap<String, Wording>,
+    /// Which message answered one that can still be edited, by that one's key without its edit date.
+    #[serde(default)]
+    answers: BTreeMap<String, Answered>,
+    /// Answers taken out because an edit was answered, which may have been on their way.
+    #[serde(default)]
+    overtaken: BTreeMap<ParcelId, Letter>,
+    /// Those of them that the network accepted all the same, with their numbers there.
+    #[serde(skip)]
+    stale: Vec<(Letter, i64)>,
     /// What was taken out because its reader is shut out, and still may wait with a transport.
     #[serde(skip)]
     recalled: Vec<ParcelId>,
@@ -39,6 +50,16 @@ struct Waiting {
     /// Since when it waits.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     since: Option<DateTime<Utc>>,
+}
+
+/// The message that answered another.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+pub(super) struct Answered {
+    /// Its chat.
+    pub(super) chat: i64,
+    /// Its number there.
+    pub(super) message: i64,
+    at: DateTime<Utc>,
 }
 
 /// How a message last read.
@@ -64,6 +85,7 @@ impl Outbox {
     /// Takes in what turn `turn` put out at `at`.
     pub(super) fn put(&mut self, turn: u64, at: DateTime<Utc>, letters: &[Letter]) {
         for (index, letter) in (0..).zip(letters) {
+            self.overtake(letter);
             self.waiting.push(Waiting {
                 id: ParcelId { turn, index },
                 letter: letter.clone(),
@@ -76,7 +98,20 @@ impl Outbox {
     /// Takes in one of the clerk's own notes, written at `at`.
     pub(super) fn note(&mut self, at: DateTime<Utc>, note: &Note) {
         match note {
-            Note::Sent { id, part, of, .. } => {
+            Note::Sent {
+                id,
+                part,
+                of,
+                message,
+            } => {
+                if *of == 1 {
+                    self.answered(*id, message.text(), at);
+                }
+                if let Some(letter) = self.overtaken.remove(id)
+                    && let Ok(message) = message.text().parse()
+                {
+                    self.stale.push((letter, message));
+                }
                 if part + 1 >= *of {
                     self.take_out(*id);
                 } else if let Some(waiting) = self.find(*id) {
@@ -128,6 +163,66 @@ impl Outbox {
         }
     }
 
+    /// Takes out the answer to a message whose edit is answered now, where it waits still: it is true no longer.
+    fn overtake(&mut self, letter: &Letter) {
+        let Some(key) = letter.answers.as_ref() else {
+            return;
+        };
+        let key = MessageKey(key.text().to_owned());
+        let is_edit = edited_at(&key) > 0;
+        let of_the_same = |waiting: &&Waiting| {
+            let answers = waiting.letter.answers.as_ref();
+            let answers = answers.map(|key| MessageKey(key.text().to_owned()));
+            waiting.letter.to == letter.to
+                && waiting.parts == 0
+                && answers.is_some_and(|other| other.unedited() == key.unedited())
+        };
+        if is_edit {
+            let waiting = self.waiting.iter().filter(of_the_same);
+            let overtaken: Vec<ParcelId> = waiting.map(|waiting| waiting.id).collect();
+            for id in overtaken {
+                if let Some(letter) = self.letter(id).cloned() {
+                    self.overtaken.insert(id, letter);
+                }
+                self.take_out(id);
+                self.recalled.push(id);
+            }
+            while self.overtaken.len() > MOST_OVERTAKEN {
+                self.overtaken.pop_first();
+            }
+        }
+    }
+
+    /// Remembers under which number the network keeps the answer to a message.
+    fn answered(&mut self, id: ParcelId, message: &str, at: DateTime<Utc>) {
+        let Some(letter) = self.letter(id) else {
+            return;
+        };
+        let key = letter.answers.as_ref().map(Personal::text);
+        let (Some(key), Some(chat), Ok(message)) = (key, letter.chat(), message.parse()) else {
+            return;
+        };
+        let key = MessageKey(key.to_owned()).unedited().to_owned();
+        let chat = self.current(chat);
+        if self.answers.len() >= MOST_WORDINGS {
+            self.answers.retain(|_, answer| at - answer.at < EDITABLE);
+        }
+        // where nothing is old enough to go, an edit of this one is answered anew
+        if self.answers.len() < MOST_WORDINGS {
+            self.answers.insert(key, Answered { chat, message, at });
+        }
+    }
+
+    /// Returns the answers that reached their chat although an edit was answered meanwhile, since this was last asked.
+    pub(super) fn stale(&mut self) -> Vec<(Letter, i64)> {
+        std::mem::take(&mut self.stale)
+    }
+
+    /// Returns the message that answered the one under a key, or an earlier version of it.
+    pub(super) fn answer_to(&self, key: &MessageKey) -> Option<Answered> {
+        self.answers.get(key.unedited()).copied()
+    }
+
     /// Takes out what waits for somebody who is no longer served; who joined anew can be reached.
     fn follow_crew(&mut self, change: &CrewChange) {
         if let CrewChange::Joined { who, .. } = change {
@@ -148,13 +243,7 @@ impl Outbox {
     /// Tells what an edit under `key` that reads `text` does to the message it edits.
     pub(super) fn edit(&self, key: &MessageKey, text: &str) -> Option<Edit> {
         let last = self.wordings.get(key.unedited())?;
-        let when = |key: &MessageKey| {
-            key.0
-                .rsplit_once(':')
-                .and_then(|(_, date)| date.parse::<i64>().ok())
-                .unwrap_or(0)
-        };
-        if last.digest == digest(text) || when(key) < when(&last.key) {
+        if last.digest == digest(text) || edited_at(key) < edited_at(&last.key) {
             return Some(Edit::Nothing);
         }
         Some(Edit::Replaces(last.key.clone()))
@@ -275,6 +364,14 @@ impl Outbox {
             self.waiting.remove(at);
         }
     }
+}
+
+/// Returns the edit date in a key; 0 where the message was not edited.
+fn edited_at(key: &MessageKey) -> i64 {
+    key.0
+        .rsplit_once(':')
+        .and_then(|(_, date)| date.parse().ok())
+        .unwrap_or(0)
 }
 
 /// FNV-1a (Fowler, Noll and Vo, IETF draft-eastlake-fnv): stable between releases, unlike the standard hasher.

@@ -30,6 +30,8 @@ impl<T: Turns> State<T> {
         for line in opened.lines {
             state.take_in(&line.map_err(|error: StoreError| error.to_string())?)?;
         }
+        // what followed from these stands in the lines after them
+        state.outbox.stale();
         Ok(state)
     }
 

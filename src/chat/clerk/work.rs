@@ -100,6 +100,7 @@ impl<T: Turns> Work<T> {
                 next = jobs.try_recv().ok();
             }
             self.write_sent(sent);
+            self.point_on();
             if let Some(job) = next {
                 if let Job::Stop(answer) = job {
                     let outcome = self

@@ -7,6 +7,7 @@ mod api;
 mod buttons;
 pub mod checkup;
 mod limits;
+mod menu;
 mod parse;
 mod poll;
 mod queue;
@@ -120,6 +121,7 @@ pub async fn serve(
     if let Some(username) = &me.username {
         window.named(username);
     }
+    let menu = tokio::spawn(menu::set(api.clone()));
     let sender = send::run(api.clone(), window.clone(), parcels, limits, stop.clone());
     let poller = poll::run(api, me, window, clock, stop);
     info!("serving");
@@ -129,4 +131,5 @@ pub async fn serve(
         () = &mut sender => {}
         () = poller => sender.await,
     }
+    menu.abort();
 }

@@ -4,7 +4,8 @@ use std::time::Duration;
 
 use serde_json::Value;
 use teloxide::payloads::{
-    AnswerCallbackQuery, AnswerCallbackQuerySetters, SendMessage, SendMessageSetters,
+    AnswerCallbackQuery, AnswerCallbackQuerySetters, EditMessageText, EditMessageTextSetters,
+    SendMessage, SendMessageSetters,
 };
 use teloxide::types::{
     CallbackQueryId, ChatId, LinkPreviewOptions, MessageId, ReplyParameters, ThreadId,
@@ -50,7 +51,10 @@ pub(super) async fn run(
                 Next::Send(piece) => {
                     let api = api.clone();
                     on_their_way.spawn(async move {
-                        let outcome = api.call(&request(&piece)).await;
+                        let outcome = match piece.edits {
+                            Some(message) => api.call(&edit(&piece, message)).await,
+                            None => api.call(&request(&piece)).await,
+                        };
                         (piece, outcome)
                     });
                 }
@@ -117,15 +121,28 @@ fn take(parcel: Parcel, api: &Api, queues: &mut Queues, window: &Window) {
     }
 }
 
-fn request(piece: &Piece) -> SendMessage {
-    let preview = LinkPreviewOptions {
+fn no_preview() -> LinkPreviewOptions {
+    LinkPreviewOptions {
         is_disabled: true,
         url: None,
         prefer_small_media: false,
         prefer_large_media: false,
         show_above_text: false,
-    };
-    let request = SendMessage::new(ChatId(piece.chat), &piece.text).link_preview_options(preview);
+    }
+}
+
+fn edit(piece: &Piece, message: i32) -> EditMessageText {
+    let request = EditMessageText::new(ChatId(piece.chat), MessageId(message), &piece.text)
+        .link_preview_options(no_preview());
+    match buttons::under(piece) {
+        Some(keyboard) => request.reply_markup(keyboard),
+        None => request,
+    }
+}
+
+fn request(piece: &Piece) -> SendMessage {
+    let request =
+        SendMessage::new(ChatId(piece.chat), &piece.text).link_preview_options(no_preview());
     let request = match piece.answers {
         Some(message) => request.reply_parameters(
             ReplyParameters::new(MessageId(message)).allow_sending_without_reply(),
@@ -166,6 +183,20 @@ fn settle(piece: &Piece, outcome: Result<Value, Refusal>, queues: &mut Queues, w
         Err(refusal @ (Refusal::Unwell(_) | Refusal::Token | Refusal::Conflict(_))) => {
             warn!("a message is not sent yet: {refusal}");
             return queues.failed(chat, now);
+        }
+        Err(Refusal::Rejected(what)) if piece.edits.is_some() => {
+            // it says so already, or what only points to another message has nowhere to stand
+            if what.contains("message is not modified") || piece.answers.is_none() {
+                debug!("an edit changes nothing: {what}");
+                queues.accepted(chat);
+                if let (Some(id), Some(message)) = (piece.id, piece.edits) {
+                    window.sent(id, piece.part, piece.of, message.into());
+                }
+            } else {
+                debug!("an answer cannot be edited any more: {what}");
+                queues.send_anew(chat);
+            }
+            return;
         }
         Err(Refusal::Unreachable(_)) => GivenUp::Unreachable,
         Err(Refusal::Rejected(what)) => {

@@ -2,6 +2,7 @@
 
 use super::question::{numbered, to_do, warn};
 use super::reply::Reply;
+use crate::desk::phrases::Phrases;
 use crate::desk::receive::Hearing;
 use crate::desk::situate::Case;
 use crate::finding::{Caution, Finding, FindingId, Level, TaskKind, Urgency};
@@ -21,7 +22,12 @@ const CODE_PSI: f64 = 80.0;
 
 /// Is that number all right? Holds it against the trailer's limits as if it had been reported; nothing is logged.
 pub(super) fn is_ok(hearing: &Hearing<'_>, case: &Case, reply: &mut Reply<'_>) -> Vec<FindingId> {
-    let Some((key, value)) = number(hearing.text, Some(case), &hearing.talk.advice) else {
+    let Some((key, value)) = number(
+        &hearing.desk.phrases,
+        hearing.text,
+        Some(case),
+        &hearing.talk.advice,
+    ) else {
         how_it_is(case, reply);
         return Vec::new();
     };
@@ -94,7 +100,12 @@ fn judges(key: ReadingKey, id: FindingId) -> bool {
 
 /// Answers for no trailer in particular, by the usual limits; false where the question needs one.
 pub(super) fn in_general(hearing: &Hearing<'_>, topic: &str, reply: &mut Reply<'_>) -> bool {
-    let asked = number(hearing.text, None, &hearing.talk.advice);
+    let asked = number(
+        &hearing.desk.phrases,
+        hearing.text,
+        None,
+        &hearing.talk.advice,
+    );
     let pressure = match (topic, asked) {
         ("is-ok", Some((ReadingKey::PressurePsi, value))) => Some(value),
         ("is-ok", _) => return false,
@@ -425,7 +436,12 @@ fn range(limits: PressureLimits, reply: &Reply<'_>) -> String {
 
 /// Finds the number that is asked about, and what it is a reading of: by its unit of measure or its noun, else by what was
 /// last talked about, else by its size. A trailer's own name is no such number.
-fn number(text: &str, case: Option<&Case>, advice: &[Finding]) -> Option<(ReadingKey, f64)> {
+fn number(
+    phrases: &Phrases,
+    text: &str,
+    case: Option<&Case>,
+    advice: &[Finding],
+) -> Option<(ReadingKey, f64)> {
     let text = text.to_lowercase();
     let is_its_name = |digits: &str| case.is_some_and(|case| case.unit.as_str() == digits);
     let words: Vec<&str> = text
@@ -446,25 +462,29 @@ fn number(text: &str, case: Option<&Case>, advice: &[Finding]) -> Option<(Readin
         (!(rest.is_empty() && is_its_name(digits))).then_some((place, value, rest))
     })?;
     let next = words.get(place + 1).copied().unwrap_or_default();
-    let has = |wanted: &[&str]| words.iter().any(|word| wanted.contains(word));
-    let battery = has(&["battery", "bateria", "batería"]);
-    let key = match if rest.is_empty() { next } else { rest } {
-        "psi" | "libras" => ReadingKey::PressurePsi,
-        "bar" => {
+    let spoken_of = |list: &str| phrases.holds("asked-value", list, &text);
+    let measure = if rest.is_empty() { next } else { rest };
+    let in_measure = |list: &str| measure == list || phrases.is("asked-value", list, measure);
+    let battery = spoken_of("battery");
+    let key = match () {
+        () if in_measure("psi") => ReadingKey::PressurePsi,
+        () if in_measure("bar") => {
             return Some((
                 ReadingKey::PressurePsi,
                 value * crate::quantity::PSI_PER_BAR,
             ));
         }
-        "v" | "volt" | "volts" | "voltios" if battery || value < 20.0 => ReadingKey::BatteryV,
-        "v" | "volt" | "volts" | "voltios" => ReadingKey::Volts,
-        "f" | "°f" | "degrees" | "grados" => ReadingKey::AirF,
-        "%" | "percent" | "por" if has(&["fresh", "limpia", "agua"]) => ReadingKey::FreshPct,
-        "%" | "percent" | "por" => ReadingKey::WastePct,
-        _ if battery => ReadingKey::BatteryV,
-        _ if has(&["pressure", "presion", "presión"]) => ReadingKey::PressurePsi,
-        _ if has(&["volts", "voltage", "voltaje", "outlet"]) => ReadingKey::Volts,
-        _ => {
+        () if in_measure("v") && (battery || value < 20.0) => ReadingKey::BatteryV,
+        () if in_measure("v") => ReadingKey::Volts,
+        () if in_measure("degrees") => ReadingKey::AirF,
+        () if in_measure("percent") || measure == "%" => match spoken_of("fresh") {
+            true => ReadingKey::FreshPct,
+            false => ReadingKey::WastePct,
+        },
+        () if battery => ReadingKey::BatteryV,
+        () if spoken_of("pressure") => ReadingKey::PressurePsi,
+        () if spoken_of("volts") => ReadingKey::Volts,
+        () => {
             let talked_of = advice.first().map(|finding| finding.id.topic());
             match value {
                 v if (10.0..=15.0).contains(&v) => ReadingKey::BatteryV,

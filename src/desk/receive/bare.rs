@@ -8,7 +8,7 @@ use super::super::when;
 use super::Hearing;
 use crate::dialogue::{About, Mend};
 use crate::fleet::Fleet;
-use crate::heard::{Answer, Ask, Entry, Heard, ReadingKey, ShortAnswer, Taps, UnitName};
+use crate::heard::{Answer, Ask, Entry, Event, Heard, ReadingKey, ShortAnswer, Taps, UnitName};
 
 /// The most words that an answer has.
 const LONGEST: usize = 6;
@@ -178,6 +178,19 @@ impl Bare<'_> {
                     (None, None) => return None,
                 };
                 Some(Answered::Tasks(ids))
+            }
+            About::Arrived { units, .. } => {
+                if self.says("no") {
+                    return Some(Answered::Dropped);
+                }
+                let all = self.says("yes").then(|| units.clone());
+                let units = all.or_else(|| self.units_among(units))?;
+                let entries = units.into_iter().map(|unit| Entry {
+                    unit: Some(unit),
+                    events: vec![Event::Arrived],
+                    ..Entry::default()
+                });
+                Some(report(entries.collect(), at))
             }
             About::UndoOlder { key } => {
                 if self.says("no") {

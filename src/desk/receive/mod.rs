@@ -22,14 +22,14 @@ use super::inbound::{Body, Inbound, Turn};
 use super::settle::{self, Settled};
 use super::when;
 use super::{
-    Desk, ahead, alarm, answer, choices, command, crew, door, incident, standing, truck, walk,
-    watch,
+    Desk, ahead, alarm, answer, choices, command, crew, door, incident, place, standing, truck,
+    walk, watch,
 };
 use crate::book::{Bears, MessageKey, Record, UnitBook, UnitState};
 use crate::dialogue::{About, Talk};
 use crate::finding::FindingId;
 use crate::fleet::{CrewMember, Fleet};
-use crate::heard::{Ask, Heard, Plan, PlanKind, UnitName};
+use crate::heard::{Ask, Command, CommandName, Heard, Plan, PlanKind, UnitName};
 
 /// One message with what is known about its sender.
 pub(super) struct Hearing<'a> {
@@ -67,6 +67,9 @@ pub(super) fn receive(desk: &Desk, inbound: &Inbound) -> Turn {
     let Some(member) = desk.crew_of(&inbound.from) else {
         return door::knock(desk, inbound);
     };
+    if place::is_in_passing(desk, inbound, &member) {
+        return Turn::empty(inbound.at);
+    }
     let Body::Press(press) = &inbound.body else {
         return hear(desk, inbound, &member, None);
     };
@@ -108,7 +111,8 @@ fn hear(
     };
     let mut talk = desk.book.talk(&member.id).cloned().unwrap_or_default();
     let mut heard = desk.reader.hear(written, fleet.style.temperature);
-    if let Some(order) = ordered_by_task(desk, written, &heard, &fleet) {
+    let ordered = ordered_by_task(desk, written, &heard, &fleet);
+    if let Some(order) = ordered.or_else(|| noted(desk, written, &fleet)) {
         heard = order;
     }
     // a bare answer may complete a message that waits for its trailer: then it is read as that message
@@ -202,6 +206,27 @@ fn ordered_by_task(desk: &Desk, text: &str, heard: &Heard, fleet: &Fleet) -> Opt
     (done || of_a_task).then_some(heard)
 }
 
+/// Reads "nota 12 la chapa se atora" as the order it is: elsewhere the number behind that word is a slip's.
+fn noted(desk: &Desk, text: &str, fleet: &Fleet) -> Option<Heard> {
+    let rest = desk.phrases.after("note", "opens", text.trim_start())?;
+    let name = rest.split([' ', ':', ',']).next()?;
+    settle::known(fleet, &UnitName::new(name))?;
+    let order = Command {
+        name: CommandName::Note,
+        task: None,
+        rest: rest.to_owned(),
+    };
+    let heard = desk.reader.hear(rest, fleet.style.temperature);
+    Some(Heard {
+        ask: Some(Ask::Command {
+            name: CommandName::Note,
+        }),
+        command: Some(order),
+        language: heard.language,
+        ..Heard::default()
+    })
+}
+
 impl Hearing<'_> {
     fn work(mut self, unreadable: Option<&str>) -> Turn {
         // what it means: a bare answer, a report, a step of a guided check
@@ -242,6 +267,7 @@ impl Hearing<'_> {
         if let Some(kind) = unreadable {
             reply.unreadable(kind);
         }
+        place::tell(&self, &mut reply);
         if self.replaced().is_some() {
             self.tell_changes(&settled, &mut reply);
         }
@@ -292,7 +318,8 @@ impl Hearing<'_> {
         ahead::note(&self, &settled, &cases, &mut reply, &mut records);
 
         // what stays open, and the whole turn as it is written down
-        let talk = self.talk_after(&settled, &mut reply);
+        let mut talk = self.talk_after(&settled, &mut reply);
+        place::note(&self, &mut talk);
         self.finish(settled, cases, reply, records, talk)
     }
 

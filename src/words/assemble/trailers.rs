@@ -3,10 +3,15 @@
 use super::Fact;
 use crate::words::concept::Mark;
 use crate::words::item::{Item, What};
-use crate::words::scope::Sentence;
+use crate::words::scope::{Scope, Sentence};
 
 /// Gives each fact its trailers.
-pub(in crate::words) fn assign(facts: &mut [Fact], items: &[Item], sentences: &[Sentence]) {
+pub(in crate::words) fn assign(
+    facts: &mut [Fact],
+    items: &[Item],
+    sentences: &[Sentence],
+    scope: &[Scope],
+) {
     let units: Vec<(usize, usize)> = items
         .iter()
         .enumerate()
@@ -77,7 +82,10 @@ pub(in crate::words) fn assign(facts: &mut [Fact], items: &[Item], sentences: &[
                 }
                 // what was said before in this sentence without a trailer is about the one named last
                 let own = !chunk_facts.is_empty();
-                if !pending.is_empty() && (!own || current.is_none()) {
+                let planned = chunk_units
+                    .iter()
+                    .all(|(i, _)| scope[*i].aside.is_some() || scope[*i].doubt);
+                if !pending.is_empty() && (!own && !planned || current.is_none()) {
                     for f in pending.drain(..) {
                         facts[f].group = Some(chunk_units[0].1);
                     }

@@ -83,6 +83,7 @@ impl Placer<'_> {
         let key = match noun {
             Some(Noun::Fresh | Noun::Water) => K::FreshGal,
             Some(Noun::Fuel | Noun::Generator) => K::FuelGal,
+            Some(Noun::Waste | Noun::Tank) if self.inside_it(at) => K::WasteGal,
             _ if self.pumping(at) => K::PumpedGal,
             Some(Noun::Waste | Noun::Tank | Noun::Sewage) => K::WasteGal,
             Some(_) => return Value::Label,
@@ -93,6 +94,24 @@ impl Placer<'_> {
             },
         };
         within(key, gal, 0.0, 20_000.0)
+    }
+
+    /// "30 gallons in the waste": what is in it, and not what was taken out.
+    fn inside_it(&self, at: usize) -> bool {
+        let mut next = at + 1;
+        let place = self
+            .items
+            .get(next)
+            .is_some_and(|n| n.what == What::Is(Concept::Mark(Mark::At)) || n.is(Mark::Inside));
+        next += 1;
+        while self.items.get(next).is_some_and(|n| n.is(Mark::Article)) {
+            next += 1;
+        }
+        place
+            && self
+                .items
+                .get(next)
+                .is_some_and(|n| matches!(n.noun(), Some(Noun::Waste | Noun::Tank)))
     }
 
     fn percentage(&self, at: usize, v: f64, noun: Option<Noun>) -> Value {
@@ -120,6 +139,16 @@ impl Placer<'_> {
         if next.is_some_and(|n| n.what == What::Is(Concept::State(State::Low))) {
             return Value::Unclear("below-what");
         }
+        // "cord run 75 f": feet, for certain no degrees
+        let run = (0..at)
+            .rev()
+            .take(4)
+            .take_while(|i| self.items[*i].chunk == self.items[at].chunk)
+            .find(|i| !self.items[*i].is_filler())
+            .and_then(|i| self.items[i].noun());
+        if noun.is_none() && matches!(run, Some(Noun::Cord | Noun::Cords | Noun::Hose)) {
+            return Value::Unclear("feet-or-metres");
+        }
         let f = match (unit, self.scale) {
             (Unit::DegC, _) | (Unit::Deg, TemperatureScale::C) => quantity::f_from_c(v),
             _ => v,
@@ -145,8 +174,30 @@ impl Placer<'_> {
         within(key, f, -60.0, 130.0)
     }
 
+    /// "120V 30A": what a plate says the thing is made for.
+    fn rated_together(&self, at: usize) -> bool {
+        let number = |i: usize, unit: Unit| {
+            self.items.get(i).is_some_and(|n| {
+                n.chunk == self.items[at].chunk
+                    && n.number().is_some_and(|n| {
+                        n.unit == Some(unit)
+                            && n.form == Form::Whole
+                            && match unit {
+                                Unit::Volt => [120.0, 240.0].contains(&n.value),
+                                _ => [15.0, 20.0, 30.0, 50.0].contains(&n.value),
+                            }
+                    })
+            })
+        };
+        number(at, Unit::Volt) && number(at + 1, Unit::Amp)
+            || at > 0 && number(at, Unit::Amp) && number(at - 1, Unit::Volt)
+    }
+
     fn volts(&self, at: usize, number: Number, noun: Option<Noun>) -> Value {
         use ReadingKey as K;
+        if self.rated_together(at) {
+            return Value::Label;
+        }
         let v = number.value;
         match noun {
             // 12v lights: the system, not a reading
@@ -172,7 +223,11 @@ impl Placer<'_> {
             noun,
             Some(Noun::Breaker | Noun::Fuse | Noun::Cord | Noun::Cords | Noun::Plug | Noun::Gfci)
         );
-        if rated || self.rating(at) || noun.is_none() && self.of_what_protects(at) {
+        if rated
+            || self.rated_together(at)
+            || self.rating(at)
+            || noun.is_none() && self.of_what_protects(at)
+        {
             return Value::Label;
         }
         match within(ReadingKey::Volts, v, 0.0, 60.0) {

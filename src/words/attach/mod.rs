@@ -248,7 +248,7 @@ impl Placer<'_> {
         let below = number.value > 0.0
             && at > 0
             && self.items[at - 1].chunk == self.items[at].chunk
-            && (degrees && self.strange(at - 1)
+            && (degrees && matches!(self.items[at - 1].what, What::Word { .. })
                 || noun.is_some_and(|(_, n)| n == Noun::Air)
                     && matches!(self.items[at - 1].what, What::Is(Concept::Unit(_))));
         // "3/4 empy": full or empty, which is the opposite
@@ -262,7 +262,7 @@ impl Placer<'_> {
         let hourly = self
             .items
             .get(at + 1)
-            .is_some_and(|n| matches!(n.what, What::Word { .. } | What::Is(Concept::Unit(_))))
+            .is_some_and(|n| matches!(n.what, What::Word { .. } | What::Is(_)))
             && self
                 .items
                 .get(at + 2)
@@ -284,6 +284,15 @@ impl Placer<'_> {
             Value::Reading(..) | Value::Amps(..) if slip => Value::Unclear("no-measure"),
             // "30 amp crd": a rating, where the thing rated is misspelt
             Value::Amps(None, _) if self.slip_after(at) => Value::Unclear("no-measure"),
+            Value::Amps(None, amps)
+                if [15.0, 20.0, 30.0, 50.0].contains(&amps)
+                    && self
+                        .items
+                        .get(at + 1)
+                        .is_some_and(|n| matches!(n.what, What::Word { .. })) =>
+            {
+                Value::Unclear("no-measure")
+            }
             // "resh tank 400 L": which tank was meant is what the unknown word said
             Value::Reading(..)
                 if noun.is_some_and(|(i, n)| {

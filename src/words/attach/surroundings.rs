@@ -162,7 +162,8 @@ impl Placer<'_> {
             return true;
         }
         chunk(self.items, at).any(|i| {
-            self.items[i].is(Mark::Away)
+            // "took 45 min" tells how long it was, "45 min away" how long it will be
+            i > at && self.items[i].is(Mark::Away)
                 || self.items[i].is(Mark::Underway)
                 // "en 20 minutos llego"
                 || i > at

@@ -56,7 +56,12 @@ impl Placer<'_> {
             Noun::Waste | Noun::Tank | Noun::Fresh
                 if (5.0..=100.0).contains(&v)
                     && self.trailer_named(at)
-                    && !self.before_a_level(at) =>
+                    && !self.before_a_level(at)
+                    // "90 tallons": a slip for gallons would be another reading
+                    && !self
+                        .items
+                        .get(at + 1)
+                        .is_some_and(|n| matches!(n.what, What::Word { .. }) && n.chunk == self.items[at].chunk) =>
             {
                 within(noun.reading().unwrap_or(K::WastePct), v, 0.0, 100.0)
             }
@@ -162,6 +167,18 @@ impl Placer<'_> {
     }
 
     pub(super) fn bare(&self, at: usize) -> Value {
+        // "put the regulator on, was 110 at first, now 50"
+        let v = self.items[at].number().map_or(0.0, |n| n.value);
+        let sentence = self.items[at].sentence;
+        let regulated = (0..at).rev().take(16).any(|i| {
+            self.items[i].sentence == sentence
+                && self.items[i].what
+                    == What::Is(Concept::Event(crate::heard::Event::RegulatorFitted))
+        });
+        let now = chunk(self.items, at).any(|i| self.items[i].is(Mark::Now));
+        if regulated && now && (15.0..=150.0).contains(&v) {
+            return within(ReadingKey::PressurePsi, v, 0.0, 250.0);
+        }
         // "opened 12 at 4": the hour
         if self.items.get(at + 1).is_some_and(|n| n.is(Mark::Inside)) {
             let v = self.items[at].number().map_or(f64::MAX, |n| n.value);
@@ -254,7 +271,11 @@ impl Placer<'_> {
             .number()
             .is_some_and(|n| n.form == Form::Whole && n.value <= 20.0);
         // "three toilets clogged": how many
-        let many = small && thing(at + 1) && at + 1 < self.items.len();
+        let protector = self
+            .items
+            .get(at + 1)
+            .is_some_and(|n| matches!(n.noun(), Some(Noun::Breaker | Noun::Circuit | Noun::Fuse)));
+        let many = small && (thing(at + 1) || protector) && at + 1 < self.items.len();
         if many {
             return Value::Label;
         }

@@ -42,7 +42,16 @@ fn opens_with_a_trailer(items: &[Item], at: usize, measure: usize, unit: Unit) -
     let told = items
         .get(measure + 2)
         .is_none_or(|n| matches!(n.what, What::Sign(',' | '.' | '!') | What::Break));
-    whole && (at == 0 && stands && told || opens && own_number(items, measure, unit).is_some())
+    // "17 amps ckt 1 14, ckt 2 8.5"
+    let of_circuits = unit == Unit::Amp
+        && items
+            .get(measure + 1)
+            .is_some_and(|n| n.noun() == Some(Noun::Circuit))
+        && (measure + 2..measure + 4).all(|i| items.get(i).is_some_and(|n| n.number().is_some()));
+    whole
+        && (opens && of_circuits
+            || at == 0 && stands && told
+            || opens && own_number(items, measure, unit).is_some())
 }
 
 /// "waste 1/2 psi 50", "pressure 50 volts 118", "battery 12.1 volts 118": the number before the measure has a noun of

@@ -34,6 +34,9 @@ pub(super) fn signs(items: &mut [Item], at: usize) {
             number.form = Form::Decimal;
             number.unit = Some(Unit::Deg);
             items[next].what = What::Gone;
+        } else if next > at + 1 {
+            // "5 degrees below X": below what cannot be told
+            number.bound = true;
         }
     }
     items[at].what = What::Number(number);
@@ -51,6 +54,27 @@ pub(super) fn unit_after(items: &[Item], at: usize) -> Option<(usize, Unit)> {
 /// One hour fifteen minutes; an hour and 15 min.
 pub(super) fn hours_and_minutes(items: &mut [Item]) {
     for at in 0..items.len() {
+        // "half an hour": half of one
+        let part = items[at]
+            .number()
+            .filter(|n| n.form == Form::Part && n.unit.is_none() && n.value < 1.0);
+        let hour = items
+            .get(at + 1)
+            .and_then(Item::number)
+            .filter(|n| n.unit == Some(Unit::Hour) && n.value == 1.0);
+        if let (Some(part), Some(hour)) = (part, hour)
+            && items[at + 1].end > items[at + 1].first + 1
+        {
+            items[at].what = What::Number(Number {
+                value: part.value * 60.0,
+                form: Form::Whole,
+                unit: Some(Unit::Minute),
+                bound: part.bound || hour.bound,
+            });
+            items[at].end = items[at + 1].end;
+            items[at + 1].what = What::Gone;
+            continue;
+        }
         // "an hour and a hallf": the rest of it is lost
         let odd = (at + 1..items.len())
             .take(3)

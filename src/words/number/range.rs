@@ -15,7 +15,13 @@ pub(super) fn ranges(items: &mut [Item]) {
     for (n, three) in live.windows(3).enumerate() {
         let [a, b, mut c] = [three[0], three[1], three[2]];
         // "a quarter to a half"
-        if items[c].is(Mark::Article) || items[c].is(Mark::Filler) || items[c].is(Mark::About) {
+        // "55 or maybe 60"
+        let or_maybe = items[b].is(Mark::Or) && items[c].is(Mark::Doubt);
+        if items[c].is(Mark::Article)
+            || items[c].is(Mark::Filler)
+            || items[c].is(Mark::About)
+            || or_maybe
+        {
             match live.get(n + 3) {
                 Some(next) => c = *next,
                 None => continue,
@@ -94,7 +100,14 @@ pub(super) fn ranges(items: &mut [Item]) {
         if whither {
             continue;
         }
-        let joined = items[b].is(Mark::To);
+        // from 60 to 40, de 30 a 48: what it moved to counts
+        let moved = items[..a]
+            .iter()
+            .rev()
+            .find(|i| !i.is_filler())
+            .is_some_and(|i| i.is(Mark::From));
+        let joined = items[b].is(Mark::To)
+            || moved && items[b].is(Mark::Filler) && items[b].end == items[b].first + 1;
         let between = items[b].is(Mark::And)
             && a > 0
             && items[..a]
@@ -132,16 +145,14 @@ pub(super) fn ranges(items: &mut [Item]) {
         {
             continue;
         }
-        // from 60 to 40: the last word counts
-        let moved = items[..a]
-            .iter()
-            .rev()
-            .find(|i| !i.is_filler())
-            .is_some_and(|i| i.is(Mark::From));
+        let of_a_noun = items[..a].iter().rev().take(8).any(|i| {
+            i.noun()
+                .is_some_and(|n| n.reading().is_some() && !n.is_tank())
+        });
         if moved
             && joined
             && from.unit.is_none_or(|u| to.unit.is_none_or(|v| u == v))
-            && (to.form != Form::Whole || to.unit.is_some())
+            && (to.form != Form::Whole || to.unit.is_some() || of_a_noun)
         {
             items[a].what = What::Gone;
             items[b].what = What::Gone;

@@ -108,7 +108,13 @@ fn one_spoken(
                 return Some((part(v * p), used + 1));
             }
             (Spoken::Parts(_), _) => break,
-            (Spoken::Part(p), Some(v)) if v >= 1.0 && v * p <= 1.0 && (p < 0.5 || v == 1.0) => {
+            // "de la 3 un tercio" is not three of them
+            (Spoken::Part(p), Some(v))
+                if item.end == item.first + 1
+                    && v >= 1.0
+                    && v * p <= 1.0
+                    && (p < 0.5 || v == 1.0) =>
+            {
                 return Some((part(v * p), used + 1));
             }
             (Spoken::Part(_), Some(_)) => break,

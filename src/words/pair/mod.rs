@@ -41,6 +41,18 @@ pub(super) fn statements(items: &[Item], scope: &[Scope], pairs: &Pairs) -> Vec<
                     && items[at - 1].chunk == items[at].chunk
                     && items[at - 1].number().is_some_and(|n| n.unit.is_some()) => {}
             What::Is(Concept::Event(Event::Left)) if a_person_did(items, at) => {}
+            // "felt a shock at the sink so I closed 15"
+            What::Is(Concept::State(State::Closed))
+                if !scope[at].denied
+                    && items.get(at + 1).is_some_and(|n| {
+                        n.chunk == items[at].chunk && matches!(n.what, What::Units(_))
+                    }) =>
+            {
+                found.push(Found {
+                    at,
+                    outcome: Outcome::Event(Event::Closed),
+                })
+            }
             What::Is(Concept::State(State::Closed)) if part_closed(items, at) => {}
             What::Is(Concept::Event(event)) if !scope[at].denied => found.push(Found {
                 at,
@@ -72,6 +84,15 @@ pub(super) fn statements(items: &[Item], scope: &[Scope], pairs: &Pairs) -> Vec<
     cures(items, scope, &mut found);
     explained(items, &mut found);
     locked_in(items, scope, &mut found);
+    // "not chocked yet, chocks are in the truck"
+    found.retain(|f| {
+        f.outcome != Outcome::Event(Event::Chocked)
+            || !(0..f.at).any(|i| {
+                scope[i].denied
+                    && items[i].sentence == items[f.at].sentence
+                    && items[i].what == What::Is(Concept::State(State::Chocked))
+            })
+    });
     found.sort_by_key(|f| f.at);
     found
 }

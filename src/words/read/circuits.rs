@@ -7,6 +7,22 @@ use crate::words::senses::{Sense, Senses};
 
 /// "circuit 2", "breaker 3": a circuit by its number; "breaker 20a" is a rating.
 pub(super) fn circuits(items: &mut [Item]) {
+    // "15 amps en el 2": the current is of a circuit
+    for at in 3..items.len() {
+        let small = items[at].number().is_some_and(|n| {
+            n.unit.is_none() && n.form == Form::Whole && (1.0..=4.0).contains(&n.value)
+        });
+        if small
+            && items[at - 1].is(Mark::Article)
+            && items[at - 2].is(Mark::At)
+            && items[at - 3]
+                .number()
+                .is_some_and(|n| n.unit == Some(Unit::Amp))
+        {
+            let value = items[at].number().map_or(0.0, |n| n.value);
+            items[at].what = What::Circuit(value as u8);
+        }
+    }
     for at in 0..items.len() {
         let circuit = matches!(items[at].noun(), Some(Noun::Circuit | Noun::Breaker));
         if !circuit {

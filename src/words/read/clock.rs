@@ -95,6 +95,11 @@ pub(super) fn clock_words(text: &str, tokens: &[Token], items: &mut [Item], sens
             }
             continue;
         }
+        // "quarter to nine"
+        if before.is(Mark::Idle) && says(Sense::QuarterTo) && (1.0..=12.0).contains(&n.value) {
+            items[at].what = What::Labelled;
+            continue;
+        }
         if beside_a_day(items, at) {
             items[at].what = hour_of(items, at, n.value);
             continue;

@@ -2,7 +2,7 @@
 
 use crate::heard::ReadingKey;
 use crate::words::attach;
-use crate::words::concept::Noun;
+use crate::words::concept::{Mark, Noun};
 use crate::words::item::{Form, Item, What};
 use crate::words::scope;
 
@@ -85,6 +85,20 @@ pub(super) fn drop_beside_unplaced(items: &[Item], placed: &mut [attach::Placed]
             };
             doubtful.extend(n.checked_sub(1).and_then(|m| near(placed.get(m))));
             doubtful.extend(near(placed.get(n + 1)));
+        }
+    }
+    // "battery 11.9 an our ago, 12.4 now": a second value, of now, that has no place of its own
+    for pair in placed.windows(2) {
+        let [a, b] = [&pair[0], &pair[1]];
+        let here = |i: &usize| items[*i].chunk == items[b.at].chunk;
+        let now = (b.at.saturating_sub(4)..items.len().min(b.at + 4))
+            .filter(here)
+            .any(|i| items[i].is(Mark::Now));
+        if now
+            && b.value == Value::Unclear("no-place")
+            && items[a.at].sentence == items[b.at].sentence
+        {
+            doubtful.insert(items[a.at].chunk);
         }
     }
     // "7 waste 1/2, I mena 3/4": a second level that no tank claims, beside a word that says nothing here

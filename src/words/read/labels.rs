@@ -74,7 +74,9 @@ pub(super) fn tasks(text: &str, tokens: &[Token], items: &mut [Item], senses: &S
     });
     for at in 0..items.len() {
         // "la nota 4471": an order only where it opens the message
-        if items[at].what == What::Is(Concept::Command(CommandName::Note)) {
+        if items[at].what == What::Is(Concept::Command(CommandName::Note))
+            && !items.get(at + 1).is_some_and(|n| n.what == What::Sign(':'))
+        {
             items[at].what = What::Is(Concept::Mark(Mark::Label));
         }
         if items[at].is(Mark::Label) && at + 1 < items.len() {
@@ -131,6 +133,20 @@ pub(super) fn tasks(text: &str, tokens: &[Token], items: &mut [Item], senses: &S
         {
             items[at - 1].what = What::Labelled;
         }
+        // "bought it in 2019", "its from 2016"
+        let dated = at > 0
+            && (items[at - 1].is(Mark::At) || items[at - 1].is(Mark::Of))
+            && items.get(at + 1).is_none_or(|n| {
+                n.noun().is_none()
+                    && n.number().is_none()
+                    && !matches!(n.what, What::Is(Concept::Unit(_)))
+            });
+        let a_year = items[at].number().is_some_and(|n| {
+            (1990.0..=2039.0).contains(&n.value) && n.unit.is_none() && n.form == Form::Whole
+        });
+        if dated && a_year {
+            items[at].what = What::Labelled;
+        }
         // "a 2014 F-250": a year before the name of a model
         let year = items[at]
             .number()
@@ -171,6 +187,15 @@ fn places_by_number(items: &mut [Item], is_place: impl Fn(&Item) -> bool) {
     };
     for at in 0..items.len() {
         let labels = items[at].is(Mark::Label) || items[at].is(Mark::LabelAfter);
+        if labels
+            && is_place(&items[at])
+            && matches!(
+                items.get(at + 1).map(|n| n.what),
+                Some(What::Range(_, _, None))
+            )
+        {
+            items[at + 1].what = What::Labelled;
+        }
         if !labels || !is_place(&items[at]) || !items.get(at + 1).is_some_and(small) {
             continue;
         }

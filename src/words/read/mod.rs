@@ -125,7 +125,7 @@ impl<'t> Reading<'t> {
         }
         self.uncounted(&counts, &mut facts, &mut out);
         self.all_unnamed(&mut facts, &mut out);
-        assemble::assign(&mut facts, &self.items, &sentences);
+        assemble::assign(&mut facts, &self.items, &sentences, &scopes);
         assemble::doubted_trailers(&mut facts, &self.items, &scopes, &mut out);
         assemble::times(&mut facts, &self.items, &scopes);
         if out.unclear.iter().any(|(_, why)| *why == "order") {
@@ -335,8 +335,9 @@ impl<'t> Reading<'t> {
                 continue;
             };
             let next = self.items.get(at + 1);
-            let all =
-                next.is_some_and(|n| n.is(Mark::All)) || at > 0 && self.items[at - 1].is(Mark::All);
+            let all = next.is_some_and(|n| n.is(Mark::All))
+                || at > 0 && self.items[at - 1].is(Mark::All)
+                || at > 1 && self.items[at - 1].is(Mark::Of) && self.items[at - 2].is(Mark::All);
             let units =
                 at > 0 && self.items[at - 1].is(Mark::Unit) && self.groups[g].names.len() > 1;
             let are = next.is_some_and(|n| n.is(Mark::Aux) && self.groups[g].names.len() > 1);

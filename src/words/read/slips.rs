@@ -8,6 +8,12 @@ use crate::words::senses::Sense;
 impl Words<'_> {
     /// Reads what a slip beside a number may have been meant to be.
     pub(super) fn slip(&mut self, at: usize) {
+        self.lost_ones(at);
+        self.lost_tens(at);
+        self.lost_between(at);
+        if self.items[at].is(Mark::No) {
+            self.lost_place(at);
+        }
         if self.items[at].is(Mark::Between)
             && self
                 .items
@@ -61,6 +67,60 @@ impl Words<'_> {
         self.meant_to_mend(at);
     }
 
+    /// Tells whether the number at `at` was written in words.
+    fn spelled(&self, at: usize) -> bool {
+        !self
+            .spelt(at)
+            .starts_with(|c: char| c.is_ascii_digit() || c == '-')
+    }
+
+    /// "fifty dive pounds", "is fifty tow": what the tens had after them is lost.
+    fn lost_ones(&mut self, at: usize) {
+        let word = matches!(self.items[at].what, What::Word { .. })
+            || self.items[at].is(Mark::To) && self.ends(at);
+        if !word || at == 0 || !self.spelled(at - 1) || !self.same_chunk(at, at - 1) {
+            return;
+        }
+        let measured = self.ends(at)
+            || self.items.get(at + 1).is_some_and(|n| {
+                matches!(n.what, What::Is(Concept::Unit(_)))
+                    || n.noun().is_some_and(|n| n.reading().is_some())
+            });
+        if let What::Number(n) = &mut self.items[at - 1].what
+            && (20.0..=90.0).contains(&n.value)
+            && n.value % 10.0 == 0.0
+            && measured
+        {
+            n.bound = true;
+        }
+    }
+
+    /// "sity two psi", "ttwo hundred gallons": what stood before is lost.
+    fn lost_tens(&mut self, at: usize) {
+        let word = self.items[at].what == (What::Word { ordinary: false });
+        if !word || !self.same_chunk(at, at + 1) || !self.spelled(at + 1) {
+            return;
+        }
+        if let What::Number(n) = &mut self.items[at + 1].what
+            && n.unit.is_some()
+            && (n.value < 10.0 || n.value % 100.0 == 0.0)
+        {
+            n.bound = true;
+        }
+    }
+
+    /// "entree 2 y 3 bares": only a range, also where the slip is a word.
+    fn lost_between(&mut self, at: usize) {
+        let two = |i: usize| self.items.get(i).is_some_and(|n| n.number().is_some());
+        let range = two(at + 1)
+            && self.items.get(at + 2).is_some_and(|n| n.is(Mark::And))
+            && two(at + 3)
+            && matches!(self.items[at].what, What::Word { .. });
+        if range && self.slip_for(at, Sense::Between, usize::MAX) {
+            self.bound(at + 1);
+        }
+    }
+
     /// "two and a hslf gallons", "twl and a half": half of the number is lost.
     fn lost_part(&mut self, at: usize) {
         let and = |i: usize| self.items.get(i).is_some_and(|n| n.is(Mark::And));
@@ -88,9 +148,11 @@ impl Words<'_> {
                 || matches!(self.items[at - 1].what, What::Is(Concept::Level(_))));
         let trailer = self.names(at + 1) && self.ends(at + 1);
         let word = self.spelt(at);
+        let no = self.items[at].is(Mark::No);
         let place = |meant: &Box<str>| {
-            word.len() <= 3
-                && (one_slip(&word, meant) || word.len() == 2 && near_pair(&word, meant))
+            no && word == "no" && meant.as_ref() == "on"
+                || word.len() <= 3
+                    && (one_slip(&word, meant) || word.len() == 2 && near_pair(&word, meant))
         };
         if value && trailer && self.senses.of(Sense::Place).iter().any(place) {
             self.items[at].what = What::Is(Concept::Mark(Mark::At));

@@ -4,7 +4,7 @@ mod day;
 mod denial;
 mod sentence;
 
-use crate::words::concept::{Concept, Mark};
+use crate::words::concept::{Concept, Mark, Unit};
 use crate::words::item::{Item, What};
 pub(super) use day::{Day, clock};
 use denial::denials;
@@ -105,7 +105,8 @@ pub(super) fn scopes(items: &[Item], sentences: &[Sentence]) -> Vec<Scope> {
                     } else {
                         at
                     };
-                    set(&mut scope, from..sentence.end, Aside::Condition)
+                    let end = condition_ends(items, sentence, at);
+                    set(&mut scope, from..end, Aside::Condition)
                 }
                 What::Is(Concept::Mark(Mark::Expected)) => {
                     set(&mut scope, chunk_start()..chunk_end(), Aside::Plan)
@@ -138,6 +139,12 @@ pub(super) fn scopes(items: &[Item], sentences: &[Sentence]) -> Vec<Scope> {
                         s.doubt = true;
                     }
                 }
+                // "maybe half an hour": about so long
+                What::Is(Concept::Mark(Mark::Doubt))
+                    if items.get(at + 1).is_some_and(|n| {
+                        n.number()
+                            .is_some_and(|n| matches!(n.unit, Some(Unit::Minute | Unit::Hour)))
+                    }) => {}
                 What::Is(Concept::Mark(Mark::Doubt)) => {
                     // "maybe a leak" doubts what follows, "a leak maybe" what went before
                     let (start, end) = (chunk_start(), chunk_end());
@@ -195,6 +202,21 @@ fn question_ends(items: &[Item], sentence: &Sentence, from: usize) -> usize {
     };
     (from + 1..sentence.end)
         .find(states)
+        .unwrap_or(sentence.end)
+}
+
+/// Returns where a condition ends: with its sentence, or where a later chunk tells how it is now: "if it goes over half
+/// I'll pump it, the tank is at 30% now".
+fn condition_ends(items: &[Item], sentence: &Sentence, at: usize) -> usize {
+    let now = (at + 1..sentence.end)
+        .find(|i| items[*i].is(Mark::Now) && items[*i].chunk != items[at].chunk);
+    let told = now.filter(|now| {
+        let here = |i: &usize| items[*i].chunk == items[*now].chunk;
+        (sentence.start..sentence.end).filter(here).any(|i| {
+            items[i].number().is_some() || matches!(items[i].what, What::Is(Concept::Level(_)))
+        })
+    });
+    told.and_then(|now| (at..=now).find(|i| items[*i].chunk == items[now].chunk))
         .unwrap_or(sentence.end)
 }
 

@@ -11,7 +11,7 @@ pub(super) fn significant_before(items: &[Item], at: usize) -> Option<usize> {
     let found = (0..at)
         .rev()
         .take_while(here)
-        .find(|i| !items[*i].is_filler())?;
+        .find(|i| !items[*i].is_filler() && items[*i].what != What::Sign('\u{fffd}'))?;
     let greeting = |i: usize| items[i].is(Mark::Call) || items[i].is_filler();
     let greets = items[found].is(Mark::Call) && (0..found).rev().take_while(here).all(greeting);
     (!greets).then_some(found)
@@ -136,6 +136,14 @@ impl<'a> Candidate<'a> {
                 _ => break,
             }
         }
+        // "6 = 54 psi"
+        let equals = items.get(at + 1).is_some_and(|n| n.what == What::Sign('='))
+            && self
+                .next_item()
+                .is_some_and(|n| n.number().is_some_and(|n| n.unit.is_some()));
+        if equals {
+            return Some(Likely);
+        }
         (self.item.what == What::Code).then_some(Certain)
     }
 
@@ -186,7 +194,62 @@ impl<'a> Candidate<'a> {
         if self.regulated() {
             return Some(Likely);
         }
+        // "right now 41 outside 12"
+        let now = (0..at)
+            .rev()
+            .take(3)
+            .take_while(|i| items[*i].chunk == self.item.chunk)
+            .any(|i| items[i].is(Mark::Now));
+        let here = adjacent
+            && now
+            && self
+                .next_item()
+                .is_some_and(|n| n.noun() == Some(Noun::Air) && n.end == n.first + 1)
+            && items
+                .get(at + 2)
+                .is_some_and(|n| n.number().is_some_and(plain))
+            && chunk_ends(items, at + 2);
+        if here {
+            return Some(No);
+        }
+        if self.at_the_outlet() {
+            return Some(No);
+        }
+        if self.outside_of() {
+            return Some(Likely);
+        }
         (self.aired() || outside(items, at)).then_some(No)
+    }
+
+    /// "nineteen degrees outside 15": the air was told before the word, and this is where.
+    fn outside_of(&self) -> bool {
+        let Some(air) = self.prior.filter(|p| {
+            *p > 0
+                && *p + 1 == self.at
+                && self.items[*p].noun() == Some(Noun::Air)
+                && self.items[*p].end == self.items[*p].first + 1
+        }) else {
+            return false;
+        };
+        let told = &self.items[air - 1];
+        let opens = air < 2 || self.items[air - 2].chunk != told.chunk;
+        told.chunk == self.item.chunk
+            && told.number().is_some_and(|n| match n.unit {
+                Some(Unit::Deg | Unit::DegF | Unit::DegC) => true,
+                None => !opens && chunk_ends(self.items, self.at),
+                _ => false,
+            })
+    }
+
+    /// "121 at the outlet".
+    fn at_the_outlet(&self) -> bool {
+        let place = self.items.get(self.at + 1).is_some_and(|n| n.is(Mark::At));
+        place
+            && self.items[self.at + 2..]
+                .iter()
+                .take(2)
+                .find(|n| !n.is(Mark::Article))
+                .is_some_and(|n| n.noun() == Some(Noun::Plug))
     }
 
     /// "12 is at 50 psi, 14 at 62": after a trailer that is at a value, another that is at one.
@@ -213,13 +276,25 @@ impl<'a> Candidate<'a> {
         let Some(n) = self.next.filter(|n| *n == at + 1) else {
             return false;
         };
-        let at_word = items[n].is(Mark::At) || items[n].what == What::Is(Concept::State(State::On));
-        let trailer = items.get(n + 1).is_some_and(|u| {
-            u.what == What::Code
-                || u.is(Mark::Unit)
-                || u.is(Mark::Article)
-                || matches!(u.what, What::Number(n) if plain(n))
+        // "48 psi on 7 at 6": a place itself
+        let placed = self.before.is_some_and(|b| {
+            b.is(Mark::At) || b.is(Mark::Unit) || b.what == What::Is(Concept::State(State::On))
         });
+        if placed {
+            return false;
+        }
+        let at_word = items[n].is(Mark::At) || items[n].what == What::Is(Concept::State(State::On));
+        // "closed 9 for the night": no trailer follows the article
+        let the = items.get(n + 1).is_some_and(|u| u.is(Mark::Article))
+            && items
+                .get(n + 2)
+                .is_some_and(|u| u.what == What::Code || u.is(Mark::Unit) || u.number().is_some());
+        let trailer = the
+            || items.get(n + 1).is_some_and(|u| {
+                u.what == What::Code
+                    || u.is(Mark::Unit)
+                    || matches!(u.what, What::Number(n) if plain(n))
+            });
         let counted = items
             .get(n + 2)
             .is_some_and(|c| c.noun().is_some_and(counts));
@@ -331,7 +406,14 @@ impl<'a> Candidate<'a> {
             && self.next == Some(self.at + 1)
             && !matches!(self.item.what, What::Range(..))
             && others(self.items, self.at);
-        (counts(noun) || measured).then_some(No)
+        // "12.7v on 9 battery": the value stands before its place
+        let told = self.at > 1
+            && (self.items[self.at - 1].is(Mark::At)
+                || self.items[self.at - 1].what == What::Is(Concept::State(State::On)))
+            && self.items[self.at - 2]
+                .number()
+                .is_some_and(|n| n.unit.is_some());
+        (counts(noun) || measured && !told).then_some(No)
     }
 
     /// "310 gal out of 12", "ckt 1 of 20", "the pressure of 44 is 3.2 bar".
@@ -361,7 +443,10 @@ impl<'a> Candidate<'a> {
             b.is(Mark::Past) && b.end == b.first + 1
                 || b.is(Mark::About) && value(self.item) <= 12.0
         }) && self.named_in_sentence()
-            && chunk_ends(items, at);
+            && (chunk_ends(items, at)
+                || items
+                    .get(at + 1)
+                    .is_some_and(|n| n.is(Mark::Past) || n.is(Mark::Now)));
         let drawn = (0..at)
             .rev()
             .take(3)

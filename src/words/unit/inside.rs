@@ -127,8 +127,23 @@ pub(super) fn count_of_things(
         && number.unit.is_none()
         && (number.value <= 4.0 && noun == Noun::Cord || number.value >= 2.0 && plural)
         && number.value <= 10.0
-        && (spelled || named && (!opens || noun == Noun::Cord && number.value <= 4.0))
+        && (spelled
+            || plural && number.value <= 4.0 && places_follow(items, at + 2)
+            || named && (!opens || noun == Noun::Cord && number.value <= 4.0))
         && !(at > 0 && (items[at - 1].is(Mark::Unit) || items[at - 1].is(Mark::Article)))
+}
+
+/// Tells whether a place and a number stand at `at`: "on 22".
+fn places_follow(items: &[Item], at: usize) -> bool {
+    let place = items
+        .get(at)
+        .is_some_and(|n| n.is(Mark::At) || n.what == What::Is(Concept::State(State::On)));
+    place
+        && items.get(at + 1).is_some_and(|n| {
+            n.what == What::Code
+                || n.number()
+                    .is_some_and(|n| n.form == Form::Whole && n.unit.is_none())
+        })
 }
 
 /// "21 guest trapped": one guest, and the trailer where it happened.

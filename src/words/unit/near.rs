@@ -61,9 +61,11 @@ pub(super) fn counts(noun: Noun) -> bool {
 pub(super) fn owns_number(items: &[Item], noun: Option<usize>) -> bool {
     let Some(at) = noun else { return false };
     significant_after(items, at).is_some_and(|i| match items[i].what {
-        What::Number(n) => items[at]
-            .noun()
-            .is_none_or(|noun| !counts(noun) || fits(noun, n.unit, n.form == Form::Part)),
+        What::Number(n) => items[at].noun().is_none_or(|noun| {
+            // "2 cords 12": a trailer has four cords at most
+            let more = noun == Noun::Cords && n.unit.is_none() && n.value > 4.0;
+            !counts(noun) || fits(noun, n.unit, n.form == Form::Part) && !more
+        }),
         What::Range(..) | What::Is(Concept::Level(_)) => true,
         _ => false,
     })

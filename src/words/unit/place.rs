@@ -179,9 +179,12 @@ impl Candidate<'_> {
     }
 
     fn first_of_its_chunk(&self) -> Verdict {
-        let opens = self
-            .before
-            .is_none_or(|b| b.chunk != self.item.chunk || b.is_filler() || b.is(Mark::Call));
+        let opens = self.before.is_none_or(|b| {
+            b.chunk != self.item.chunk
+                || b.is_filler()
+                || b.is(Mark::Call)
+                || b.what == What::Sign('\u{fffd}')
+        });
         if !opens || self.left_over() {
             return No;
         }
@@ -319,7 +322,7 @@ impl Candidate<'_> {
         if of_the_trailer {
             return No;
         }
-        if at_word && !range && self.an_hour(place) {
+        if at_word && !range && (self.an_hour(place) || self.ends_at(place)) {
             return No;
         }
         // "pressure at 55": the value, where no number follows and another trailer is named
@@ -331,6 +334,32 @@ impl Candidate<'_> {
             return No;
         }
         Likely
+    }
+
+    /// "23 fresh wsa at 80", "12 pressure holding steady at 55": the value of a noun that has none yet, after its trailer.
+    fn ends_at(&self, place: usize) -> bool {
+        let from = self.named.last().map_or(place, |n| n.at + 1);
+        let Some(noun) = (from..place)
+            .rev()
+            .find(|i| self.items[*i].noun().is_some_and(|n| n.reading().is_some()))
+        else {
+            return false;
+        };
+        self.named_in_chunk()
+            && self.items[noun].chunk == self.item.chunk
+            && (noun + 1..place).all(|i| {
+                !matches!(
+                    self.items[i].what,
+                    What::Number(_)
+                        | What::Range(..)
+                        | What::Is(
+                            Concept::Level(_)
+                                | Concept::State(_)
+                                | Concept::Event(_)
+                                | Concept::Fault(_)
+                        )
+                )
+            })
     }
 
     /// "opened 12 at 4": beside a trailer, what was done at a small number was done at that hour.
@@ -372,7 +401,9 @@ impl Candidate<'_> {
         }
         let valued =
             noun.reading().is_some() || matches!(noun, Noun::Circuit | Noun::Breaker | Noun::Amps);
-        if !valued || self.before_its_level(noun) || self.pulled(noun) {
+        // a trailer has four cords at most
+        let more = noun == Noun::Cords && value(self.item) > 4.0;
+        if !valued || more || self.before_its_level(noun) || self.pulled(noun) {
             Likely
         } else {
             No

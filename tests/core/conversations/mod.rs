@@ -5,7 +5,8 @@
 //! A script starts with `fleet NAME` (a folder of `tests/data/fleets`, `demo`, `demo-es`: all of it in Spanish, or
 //! `demo-phones`: everybody on the chat network, so that buttons are offered, `[in brackets]` below a message) and has cases, each headed by `== title` and `day YYYY-MM-DD`. A message is `HH:MM crew> words`; further lines of it are
 //! indented. It may carry `(received HH:MM)` before the `>`, or `(edits N)` for the Nth message of the case, or be
-//! `(presses LABEL)`, the last button of theirs with that label. `HH:MM` alone lets the clock run on. A sender of digits alone is a user of the chat network, perhaps a stranger; an invite's code is
+//! `(presses LABEL)`, the last button of theirs with that label, `(is at 40.021, -106.910)`, a place that is shared, or
+//! `(passes ...)`, one that a moving phone sends. `HH:MM` alone lets the clock run on. A sender of digits alone is a user of the chat network, perhaps a stranger; an invite's code is
 //! the count of the case's messages in two hex digits, 16 times. `bot> ...` answers the sender, `bot to crew> ...` goes to somebody else.
 
 use std::fmt::Write;
@@ -14,7 +15,7 @@ use std::path::{Path, PathBuf};
 use chrono::{DateTime, NaiveDate, NaiveTime, TimeDelta, TimeZone, Utc};
 use chrono_tz::Tz;
 use hosebib::book::MessageKey;
-use hosebib::desk::{Body, Desk, Inbound, Means, Press, Sender, Turn};
+use hosebib::desk::{Body, Desk, Inbound, Means, Place, Press, Sender, Turn};
 use hosebib::fleet::{self, Fleet, FleetFiles};
 use hosebib::heard::Language;
 
@@ -226,6 +227,9 @@ impl Case {
                 if let Some(label) = bracketed(&note, "presses") {
                     inbound.body = self.press(&from, label);
                 }
+                if let Some(place) = bracketed(&note, "is at").or(bracketed(&note, "passes")) {
+                    inbound.body = place_of(place, note.contains("passes"));
+                }
                 if let Ok(user) = from.parse() {
                     inbound.from = Sender::ChatUser(user);
                 }
@@ -321,6 +325,16 @@ fn said(turn: &Turn, out: &mut String) {
     if let Some(toast) = &turn.toast {
         writeln!(out, "bot shows> {toast}").expect("a string");
     }
+}
+
+/// Reads a place in degrees: `40.021, -106.910`.
+fn place_of(text: &str, moves: bool) -> Body {
+    let (north, east) = text.split_once(", ").expect("a place has two numbers");
+    Body::Place(Place {
+        latitude: north.parse().expect("degrees north"),
+        longitude: east.parse().expect("degrees east"),
+        moves,
+    })
 }
 
 /// Returns what a note in brackets says after its word: `(presses Done 6)`.

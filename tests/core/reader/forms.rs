@@ -62,7 +62,8 @@ fn an_emoji_does_not_change_the_meaning() {
 fn missing_accents_do_not_change_the_meaning() {
     use unicode_normalization::UnicodeNormalization;
     use unicode_normalization::char::is_combining_mark;
-    unchanged_by("no accents", 2, |text| {
+    // in these the accent is the word: sí and si, cuánto and cuanto, choqué and choque
+    unchanged_by("no accents", 4, |text| {
         let bare: String = text
             .nfd()
             .filter(|c| !is_combining_mark(*c))

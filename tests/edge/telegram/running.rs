@@ -28,14 +28,11 @@ fn the_token_is_in_no_log_and_no_name_or_text_is_at_info() {
         .stderr(log)
         .spawn()
         .unwrap();
-    std::thread::sleep(std::time::Duration::from_millis(500));
+    folders.wait_for_log("cannot be reached yet", 1);
     child.kill().unwrap();
     child.wait().unwrap();
     let log = folders.log();
-    assert!(
-        log.contains("serving") && log.contains("cannot be reached yet"),
-        "{log}"
-    );
+    assert!(log.contains("serving"), "{log}");
     for secret in [
         TOKEN,
         TOKEN.split_once(':').unwrap().1,

@@ -1,29 +1,23 @@
 //! What only addresses the bot, taken off a message.
 
-/// Takes off what only addresses the bot: a mention before the words, the slash and the name of a command.
-pub(super) fn addressed<'a>(words: &'a str, username: Option<&str>) -> &'a str {
+/// Takes off what only addresses the bot: a mention before the words, the slash and the name of a command. A command is
+/// one word to the network, so `/got_it` stands for "got it".
+pub(in crate::chat::telegram) fn addressed(words: &str, username: Option<&str>) -> String {
     let mut words = words.trim();
-    let Some(name) = username else {
-        return words.strip_prefix('/').unwrap_or(words);
-    };
-    if let Some(rest) = words
-        .strip_prefix('@')
-        .and_then(|rest| strip_name(rest, name))
-    {
+    let after_name = |text| strip_name(text, username?);
+    if let Some(rest) = words.strip_prefix('@').and_then(after_name) {
         words = rest.trim_start_matches([',', ':']).trim_start();
     }
     let Some(command) = words.strip_prefix('/') else {
-        return words;
+        return words.to_owned();
     };
-    match command.split_once('@') {
-        // `/digest@hosebib_bot` is nothing but the command
-        Some((word, rest))
-            if !word.contains(char::is_whitespace) && strip_name(rest, name) == Some("") =>
-        {
-            word
-        }
-        _ => command,
-    }
+    let end = command.find(char::is_whitespace).unwrap_or(command.len());
+    let (word, rest) = command.split_at(end);
+    let word = match word.split_once('@') {
+        Some((word, of)) if after_name(of) == Some("") => word,
+        _ => word,
+    };
+    format!("{}{rest}", word.replace('_', " "))
 }
 
 /// Takes a name off the front where it stands as a whole word, in any case.
@@ -50,6 +44,9 @@ mod tests {
         );
         assert_eq!(addressed("@Hosebib_Bot: digest", bot), "digest");
         assert_eq!(addressed("/digest@hosebib_bot", bot), "digest");
+        assert_eq!(addressed("/status@hosebib_bot 12", bot), "status 12");
+        assert_eq!(addressed("/got_it", bot), "got it");
+        assert_eq!(addressed("/start u-4_a", bot), "start u-4_a");
         assert_eq!(addressed("/why", None), "why");
         assert_eq!(
             addressed("@hosebib_botany club", bot),

@@ -4,13 +4,14 @@
 //! something new, is searched for the few fields that matter, so that a crew's words are not lost to a novelty.
 
 mod address;
+mod body;
 mod press;
 
 use chrono::{DateTime, Utc};
 use serde_json::Value;
 use teloxide::types::{Message, MessageKind, Update, UpdateKind};
 
-use self::address::addressed;
+pub(super) use self::address::addressed;
 use super::NETWORK;
 use crate::book::MessageKey;
 use crate::desk::{Body, Inbound, Sender};
@@ -85,7 +86,7 @@ fn from_known(
         date: message.date,
         edit: common.edit_date,
         words: message.text().or(message.caption()),
-        kind: kind_of(raw).unwrap_or("other"),
+        raw,
     };
     facts.inbound(edited, username, received)
 }
@@ -108,7 +109,7 @@ fn from_raw(
     else {
         return Brought::Nothing("an update of an unknown kind");
     };
-    if words.is_none() && kind_of(message).is_none() {
+    if words.is_none() && body::kind_of(message).is_none() {
         return Brought::Nothing("a message of an unknown kind");
     }
     let facts = Facts {
@@ -121,34 +122,9 @@ fn from_raw(
         date,
         edit: instant("/edit_date"),
         words,
-        kind: kind_of(message).unwrap_or("other"),
+        raw: message,
     };
     facts.inbound(edited, username, received)
-}
-
-/// Returns what a message without words carries, by the field that carries it; none for something unheard of.
-fn kind_of(message: &Value) -> Option<&'static str> {
-    // the network fills in `document` beside `animation`, and `location` beside `venue`
-    const KINDS: &[&str] = &[
-        "animation",
-        "audio",
-        "contact",
-        "document",
-        "dice",
-        "photo",
-        "poll",
-        "sticker",
-        "story",
-        "venue",
-        "location",
-        "video",
-        "video_note",
-        "voice",
-    ];
-    KINDS
-        .iter()
-        .find(|kind| message.get(kind).is_some())
-        .copied()
 }
 
 /// Returns the topic that a message was written in; a thread of replies in a group without topics is none.
@@ -184,7 +160,8 @@ struct Facts<'a> {
     date: DateTime<Utc>,
     edit: Option<DateTime<Utc>>,
     words: Option<&'a str>,
-    kind: &'a str,
+    /// The whole message.
+    raw: &'a Value,
 }
 
 impl Facts<'_> {
@@ -200,10 +177,10 @@ impl Facts<'_> {
             .edit
             .filter(|_| edited)
             .map_or(0, |date| date.timestamp());
-        let body = match self.words {
-            Some(words) => Body::Text(addressed(words, username).to_owned()),
-            None => Body::Other(self.kind.to_owned()),
-        };
+        let words = self.words.map(|words| addressed(words, username));
+        let body = body::of(self.raw, words, edited);
+        // a place that moves with its phone is no edit of what was said
+        let edited = edited && !matches!(body, Body::Place(_));
         Brought::Message(Inbound {
             key: MessageKey::new(NETWORK, self.chat, self.message, edit),
             from: Sender::ChatUser(user),

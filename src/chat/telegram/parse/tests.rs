@@ -1,6 +1,7 @@
 //! Updates as the network sends them, and as it does not.
 
 use super::*;
+use crate::desk::Photo;
 use serde_json::json;
 
 fn received() -> DateTime<Utc> {
@@ -64,7 +65,12 @@ fn other_kinds_come_by_name_and_captions_are_words() {
     let photo = json!({"caption": "unit 12 gauge", "photo": [{"file_id": "a", "file_unique_id": "b", "width": 1, "height": 1}]});
     assert_eq!(
         message(&update("message", photo)).body,
-        Body::Text("unit 12 gauge".into())
+        Body::Photo(Photo {
+            file: "a".into(),
+            bytes: None,
+            caption: Some("unit 12 gauge".into()),
+            album: None,
+        })
     );
 }
 

@@ -70,6 +70,18 @@ impl Chat {
         queue.front().expect("something was ready").piece.clone()
     }
 
+    /// Makes the one on its way a message of its own, to be sent again.
+    pub(super) fn send_anew(&mut self) {
+        let queue = match self.on_its_way.take() {
+            Some(true) => &mut self.dangers,
+            Some(false) => &mut self.rest,
+            None => return,
+        };
+        if let Some(entry) = queue.front_mut() {
+            entry.piece.edits = None;
+        }
+    }
+
     pub(super) fn take_out(&mut self) -> Option<Entry> {
         if self.on_its_way.take()? {
             self.dangers.pop_front()

@@ -32,6 +32,8 @@ pub(super) struct Piece {
     pub(super) answers: Option<i32>,
     /// The likely answers.
     pub(super) buttons: Vec<Button>,
+    /// The number of the message whose place it takes.
+    pub(super) edits: Option<i32>,
 }
 
 /// What to do now.
@@ -75,6 +77,9 @@ impl Queues {
             .answers
             .as_ref()
             .and_then(|key| parse::message_number(key, chat));
+        // a long text does not fit into the place of a short one
+        let edits = parcel.edits.filter(|_| of == 1);
+        let edits = edits.and_then(|message| i32::try_from(message).ok());
         let danger = parcel.level == Some(Level::Danger);
         for (part, text) in (0..).zip(parts).skip(parcel.parts_sent as usize) {
             self.counter += 1;
@@ -96,6 +101,7 @@ impl Queues {
                     of,
                     answers,
                     buttons,
+                    edits,
                 },
             };
             let limits = self.limits;
@@ -156,6 +162,13 @@ impl Queues {
         }
     }
 
+    /// Lets what could not take an earlier message's place go as a message of its own.
+    pub(super) fn send_anew(&mut self, chat: i64) {
+        if let Some(chat) = self.chats.get_mut(&chat) {
+            chat.send_anew();
+        }
+    }
+
     /// Notes that a send failed and is to be tried again after a while.
     pub(super) fn failed(&mut self, chat: i64, now: Instant) {
         let Some(wait) = self.chats.get_mut(&chat).map(|chat| chat.pause.next()) else {
@@ -203,6 +216,7 @@ impl Queues {
             entry.piece.chat = to;
             // message numbers do not move along
             entry.piece.answers = None;
+            entry.piece.edits = None;
             // nor do topics
             entry.piece.topic = None;
             entry

@@ -34,7 +34,8 @@ impl Words<'_> {
         if live {
             self.items[at].what = What::Number(Number {
                 value: 2.0,
-                form: Form::Whole,
+                // no trailer's name
+                form: Form::Decimal,
                 unit: None,
                 bound: false,
             });
