@@ -58,6 +58,9 @@ impl<T: Turns> Work<T> {
             outgoing: Vec::new(),
         };
         self.write(&[draft])?;
+        if matches!(what, Forget::Person(_)) {
+            self.forget_photos(what);
+        }
         for note in &notes {
             self.state.outbox.note(now, note);
         }
@@ -92,6 +95,7 @@ impl<T: Turns> Work<T> {
 
     /// Takes out what is older than the fleet keeps, once a day at most.
     pub(super) fn retain(&mut self) -> Result<Forgotten, NotDone> {
+        self.retain_photos();
         let now = (self.clock)();
         let Some(fleet) = self.state.turns.fleet() else {
             return Ok(Forgotten::default());
