@@ -625,6 +625,11 @@ service-undelivered = This did not reach { $who } on the chat. Phone them:
 ### Orders and their answers
 
 undone = Taken back, from { $time }: { $what }. It counts no more. To bring it back, send it again.
+undone-note = Note on { $unit } taken back: { $quote }
+undone-cleared = The notes on { $unit } stand again.
+undone-override = Taken back on { $unit }: { $quote }. The advice holds again.
+undone-step = Taken back on { $unit }: { $what }. It counts as not done.
+order-taken-back = { $unit }: { $who } takes back the order told before: { $quote }.
 undone-correction = Your correction is taken back. What you sent before stands again.
 undone-task = Taken back: what you told me to do at { $time }.
 undo-older = You took your last one back already. Before it, at { $time }: { $what }. Take that back too? Yes or no.
@@ -953,6 +958,17 @@ alarm-person = { $signal }: { $who } reports { $what }. Phone them now.
 alarm-answer = Answer "got it" to stop this alarm for all.
 alarm-driving = { $who } is on the road. Phone them, do not text.
 
+### Loads, as fleets name them
+
+part-ac = AC
+part-heat = heat
+part-water-heater = water heater
+part-converter = converter
+part-bay-heater = bay heater
+part-tank-heater = tank heater
+part-of-room = { $what } room { $name }
+fact-feed-count = how many circuits
+
 ### Help
 
 help-driver =
@@ -962,9 +978,9 @@ help-driver =
       12 pumped 380 gal
     Ask: "status 12", "forecast 12", "history 12", "tasks", "why".
     "done 41" closes task 41, "take 41" makes it yours.
-    "oops 52" or "*3/4" mends your last report, "undo" takes it back.
+    "oops 52" or "*3/4" mends your last report. "undo" takes back a report, note, watch or order.
     "if 12 hits 3/4 call me" sets a watch, "watches" lists yours.
-    "where were we" goes on with a check.
+    In a check: "back", "repeat", "skip", "stop check". Later "where were we" goes on, "take over 12" takes another's.
     "note 12 tap the gauge" is told at each arrival of 12.
     "language es" changes your language, "quiet 22:00-06:00" sets your quiet hours. "log" lists your reports.
     "leave the crew" ends it for good.
@@ -1217,12 +1233,18 @@ power-cord-overloaded = { $amps } on a { $gauge } cord made for { $cord_amps }. 
 power-too-few-circuits = { $cords ->
         [one] One cord
        *[other] { $cords } cords
-    }, but { $cords_needed } circuits are needed. Feed circuit { $feed }: circuit { $converter_circuit } keeps lights and pumps alive. Will not run: { $left_out }.
+    }, but { $cords_needed } circuits are needed. { $feed_count ->
+        [one] Feed circuit
+       *[other] Feed circuits
+    } { $feed }: circuit { $converter_circuit } keeps lights and pumps alive. Will not run: { $left_out }.
 power-too-few-circuits-power-off = Feed no circuit until the power is cleared. Then the converter's circuit first.
 power-too-few-circuits-cold = { $cords ->
         [one] One cord
        *[other] { $cords } cords
-    }, but { $cords_needed } circuits are needed in this cold. Feed circuit { $feed }: circuit { $converter_circuit } first, then the tank heater. Will not run: { $left_out }.
+    }, but { $cords_needed } circuits are needed in this cold. { $feed_count ->
+        [one] Feed circuit
+       *[other] Feed circuits
+    } { $feed }: circuit { $converter_circuit } first, then the tank heater. Will not run: { $left_out }.
 
 power-on-battery-ask = { $cords ->
         [one] One cord
@@ -1252,6 +1274,8 @@ power-battery-low-told = Battery low. Read its volts at rest. Is the converter's
 
 power-generator-soon = The generator gives { $generator_w }. All loads run at { $running_w } and need { $needed_w } to start an AC. Start one AC at a time, the heater last. Or bring a bigger one.
 power-generator-act = The generator gives { $generator_w }. All loads together run at { $running_w }, and { $needed_w } starts an AC. Leave one AC or the water heater off. Or bring a bigger one.
+power-generator-soon-heat = The generator gives { $generator_w }. All loads run at { $running_w }. At { $altitude } and { $air } that asks for one of { $needed_w }. Leave one heater off. Or bring a bigger one.
+power-generator-act-heat = The generator gives { $generator_w }. All loads together run at { $running_w }. At { $altitude } and { $air } that asks for one of { $needed_w }. Leave heaters off, the water heater first. Or bring a bigger one.
 power-generator-inside = Everybody out into fresh air. Its exhaust kills, and nobody smells it. Generator off, if you can do it without breathing the exhaust. Move it 20 ft from doors, windows and tents. Anyone dizzy or with a headache: call the emergency number.
 
 ## Crowd

@@ -626,6 +626,11 @@ service-undelivered = Esto no le llegó a { $who } por el chat. Llame por teléf
 ### Orders and their answers
 
 undone = Retirado, de las { $time }: { $what }. Ya no cuenta. Para ponerlo otra vez, mándelo de nuevo.
+undone-note = Nota de la { $unit } retirada: { $quote }
+undone-cleared = Las notas de la { $unit } valen otra vez.
+undone-override = Retirado de la { $unit }: { $quote }. El consejo vale otra vez.
+undone-step = Retirado de la { $unit }: { $what }. Cuenta como no hecho.
+order-taken-back = { $unit }: { $who } retira la orden que avisó antes: { $quote }.
 undone-correction = Su corrección queda retirada. Vuelve a contar lo que mandó antes.
 undone-task = Retirado: lo que me pidió a las { $time }.
 undo-older = Ya retiró su último mensaje. Antes, a las { $time }: { $what }. ¿Retiro ese también? Sí o no.
@@ -954,6 +959,17 @@ alarm-person = { $signal }: { $who } reporta { $what }. Llame por teléfono ya.
 alarm-answer = Conteste "enterado" para parar este aviso para todos.
 alarm-driving = { $who } va en camino. Llame por teléfono, no escriba.
 
+### Cargas, como las nombran las flotas
+
+part-ac = aire
+part-heat = calefacción
+part-water-heater = calentador de agua
+part-converter = convertidor
+part-bay-heater = calentador del compartimento
+part-tank-heater = calentador del tanque
+part-of-room = { $what } del cuarto { $name }
+fact-feed-count = cuántos circuitos
+
 ### Help
 
 help-driver =
@@ -963,9 +979,9 @@ help-driver =
       12 vacié 380 gal
     Pregunte: "estado 12", "pronóstico 12", "historial 12", "tareas", "por qué".
     "hecho 41" cierra la tarea 41, "tomo 41" la hace suya.
-    "perdón, 52" o "*3/4" corrige su último reporte, "deshacer" lo quita.
+    "perdón, 52" o "*3/4" corrige su último reporte. "deshacer" quita un reporte, nota, aviso u orden.
     "si la 12 llega a 3/4 avísame" pone un aviso, "mis avisos" los muestra.
-    "en qué íbamos" sigue una revisión.
+    En una revisión: "atrás", "repite", "omite", "deja la revisión". Luego "en qué íbamos" la sigue, "yo sigo con la 12" toma la de otro.
     "apunta 12 golpee el medidor" sale en cada llegada de la 12.
     "idioma en" cambia su idioma, "silencio 22:00-06:00" pone sus horas de silencio. "log" muestra sus reportes.
     "dejo el equipo" lo saca para siempre.
@@ -1218,12 +1234,18 @@ power-cord-overloaded = { $amps } en un cable { $gauge } hecho para { $cord_amps
 power-too-few-circuits = { $cords ->
         [one] Un cable
        *[other] { $cords } cables
-    }, pero hacen falta { $cords_needed } circuitos. Alimente el circuito { $feed }: el circuito { $converter_circuit } mantiene luces y bombas. No andarán: { $left_out }.
+    }, pero hacen falta { $cords_needed } circuitos. { $feed_count ->
+        [one] Alimente el circuito
+       *[other] Alimente los circuitos
+    } { $feed }: el circuito { $converter_circuit } mantiene luces y bombas. No andarán: { $left_out }.
 power-too-few-circuits-power-off = No dé corriente a ningún circuito hasta que la autoricen. Luego, primero el del convertidor.
 power-too-few-circuits-cold = { $cords ->
         [one] Un cable
        *[other] { $cords } cables
-    }, pero con este frío hacen falta { $cords_needed } circuitos. Alimente el circuito { $feed }: primero el circuito { $converter_circuit }, luego el calentador del tanque. No andarán: { $left_out }.
+    }, pero con este frío hacen falta { $cords_needed } circuitos. { $feed_count ->
+        [one] Alimente el circuito
+       *[other] Alimente los circuitos
+    } { $feed }: primero el circuito { $converter_circuit }, luego el calentador del tanque. No andarán: { $left_out }.
 
 power-on-battery-ask = { $cords ->
         [one] Un cable
@@ -1253,6 +1275,8 @@ power-battery-low-told = Batería baja. Lea sus voltios en reposo. ¿Tiene corri
 
 power-generator-soon = El generador da { $generator_w }. Todas las cargas llevan { $running_w } y piden { $needed_w } para arrancar un aire. Arranque un aire a la vez, el calentador al final. O traiga uno más grande.
 power-generator-act = El generador da { $generator_w }. Todas las cargas juntas llevan { $running_w }, y un aire arranca con { $needed_w }. Deje apagado un aire o el calentador de agua. O traiga uno más grande.
+power-generator-soon-heat = El generador da { $generator_w }. Todas las cargas llevan { $running_w }. A { $altitude } y { $air } eso pide uno de { $needed_w }. Deje un calentador apagado. O traiga uno más grande.
+power-generator-act-heat = El generador da { $generator_w }. Todas las cargas juntas llevan { $running_w }. A { $altitude } y { $air } eso pide uno de { $needed_w }. Deje calentadores apagados, primero el de agua. O traiga uno más grande.
 power-generator-inside = Todos fuera, al aire libre. Su humo mata, y nadie lo huele. Apague el generador, si puede sin respirar el humo. Póngalo a 20 pies de puertas, ventanas y carpas. Si alguien se marea o le duele la cabeza: llame a emergencias.
 
 ## Crowd
@@ -1665,7 +1689,7 @@ leave-not-ready = La { $unit } no está lista para remolcar. Falta: { $what }.
 value-waste = tanque de aguas negras
 value-fresh = tanque de agua limpia
 value-chocks = calzas
-value-breakaway = freno de emergencia
+value-breakaway = freno de seguridad (breakaway)
 confirmed = Anotado en la { $unit }: { $what }, hecho.
 
 ## Plugging in

@@ -86,6 +86,11 @@ impl Store {
         recover::open(dir, setup)
     }
 
+    /// Returns the data directory.
+    pub fn path(&self) -> &Path {
+        self.held.path()
+    }
+
     /// Returns the journal's last turn.
     pub fn head(&self) -> Head {
         self.journal.head()

@@ -93,7 +93,7 @@ impl<T: Turns> Work<T> {
         Ok(Forgotten { texts, held })
     }
 
-    /// Takes out what is older than the fleet keeps, once a day at most.
+    /// Takes out what is older than the fleet keeps: photos, and once a day at most texts.
     pub(super) fn retain(&mut self) -> Result<Forgotten, NotDone> {
         self.retain_photos();
         let now = (self.clock)();

@@ -32,7 +32,7 @@ pub use forget::{Forget, Forgotten};
 pub use held::is_held_by;
 pub use letter::{Button, Parcel, ParcelId, PressAnswer};
 pub use look_up::entries;
-pub use photos::{MOST_BYTES, PhotoLost};
+pub use photos::{MOST_BYTES, PHOTOS, PhotoLost};
 pub use turns::Turns;
 
 use super::metrics::{Metrics, Standing};

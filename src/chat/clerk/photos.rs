@@ -20,7 +20,7 @@ use crate::desk::Outgoing;
 use crate::heard::UnitName;
 
 /// The folder of the pictures in the data directory.
-const FOLDER: &str = "photos";
+pub const PHOTOS: &str = "photos";
 /// The largest picture that is kept, bytes.
 pub const MOST_BYTES: usize = 10 * 1024 * 1024;
 /// How far back somebody's word on which trailer their pictures show reaches.
@@ -169,7 +169,7 @@ impl<T: Turns> Work<T> {
             None => Err(PhotoLost::NoPicture),
         });
         match checked {
-            Ok((bytes, kind)) => match keep(&self.dir.join(FOLDER), &bytes, kind) {
+            Ok((bytes, kind)) => match keep(&self.dir.join(PHOTOS), &bytes, kind) {
                 Ok(file) => {
                     let note = Note::PhotoKept {
                         key: key.to_owned(),
@@ -215,7 +215,7 @@ impl<T: Turns> Work<T> {
         for key in &going {
             let file = photos.file(key).filter(|file| !photos.stays(file, &going));
             let removed = file.map_or(Ok(()), |file| {
-                fs::remove_file(self.dir.join(FOLDER).join(file))
+                fs::remove_file(self.dir.join(PHOTOS).join(file))
             });
             match removed {
                 Err(problem) if problem.kind() != io::ErrorKind::NotFound => {
@@ -311,12 +311,12 @@ mod tests {
     fn a_file_bears_its_digest_and_is_whole() {
         let folder = tempfile::TempDir::new().unwrap();
         let bytes = b"\xff\xd8\xff, a picture";
-        let name = keep(&folder.path().join(FOLDER), bytes, "jpg").unwrap();
+        let name = keep(&folder.path().join(PHOTOS), bytes, "jpg").unwrap();
         // sha256sum of the same bytes has 64 hex digits
         assert_eq!(name.len(), 64 + ".jpg".len());
-        let read = fs::read(folder.path().join(FOLDER).join(&name)).unwrap();
+        let read = fs::read(folder.path().join(PHOTOS).join(&name)).unwrap();
         assert_eq!(read, bytes);
-        let files = fs::read_dir(folder.path().join(FOLDER)).unwrap().count();
+        let files = fs::read_dir(folder.path().join(PHOTOS)).unwrap().count();
         assert_eq!(files, 1, "nothing half is left");
     }
 }
