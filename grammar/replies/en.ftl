@@ -943,6 +943,17 @@ place-late = That place is from a while ago, so I did not use it. Say it in word
 ask-arrived = { $unit } arrived? Yes or no.
 ask-arrived-which = Which arrived: { $units }? Send the unit, or "all".
 
+### Pictures
+
+photo-noted = Photo noted with { $unit }.
+photo-noted-nowhere = Photo noted.
+photo-of = The photos go with { $unit }.
+ask-photo-of = Which unit does it show?
+ask-photo-of-which = Which unit does it show: { $units }?
+photo-lost-too-large = A photo you sent is not kept: larger than 10 MB. Send it smaller, as a photo and not as a file.
+photo-lost-no-picture = A photo you sent is not kept: it is not a JPEG, PNG, WebP or HEIC picture. Send it as a photo.
+photo-lost-gone = A photo you sent is not kept: the network does not give it out any more. Send it again.
+
 ### Alarms to a dispatcher
 
 alarm-danger = { $signal } { $unit }: { $who } reports { $what } at { $site }. Phone them now.

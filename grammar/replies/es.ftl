@@ -944,6 +944,17 @@ place-late = Ese lugar es de hace rato, así que no lo usé. Dígalo con palabra
 ask-arrived = ¿Llegó la { $unit }? Sí o no.
 ask-arrived-which = ¿Cuál llegó: { $units }? Mande la unidad, o "todas".
 
+### Pictures
+
+photo-noted = Foto anotada con la { $unit }.
+photo-noted-nowhere = Foto anotada.
+photo-of = Las fotos quedan con la { $unit }.
+ask-photo-of = ¿De qué unidad es?
+ask-photo-of-which = ¿De qué unidad es: { $units }?
+photo-lost-too-large = Una foto que mandó no se guardó: pasa de 10 MB. Mándela más chica, como foto y no como archivo.
+photo-lost-no-picture = Una foto que mandó no se guardó: no es una imagen JPEG, PNG, WebP o HEIC. Mándela como foto.
+photo-lost-gone = Una foto que mandó no se guardó: la red ya no la entrega. Mándela otra vez.
+
 ### Alarms to a dispatcher
 
 alarm-danger = { $signal } { $unit }: { $who } reporta { $what } en { $site }. Llame por teléfono ya.

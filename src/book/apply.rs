@@ -166,6 +166,8 @@ impl Book {
                 chat,
                 offers,
             } => self.offers.take_in(*at, who, *chat, offers),
+            // the files are the clerk's to keep
+            Record::Photo { .. } | Record::PhotoOf { .. } => {}
             Record::Pressed { who, digest, .. } => self.offers.pressed(who, digest),
             Record::Crew { at, change, .. } => self.change_crew(*at, change),
             Record::Incident { at, by, change } => self.incidents.apply(*at, by, change),

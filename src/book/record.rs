@@ -282,6 +282,28 @@ pub enum Record {
         /// When.
         at: DateTime<Utc>,
     },
+    /// A picture came in.
+    Photo {
+        /// When it was taken up.
+        at: DateTime<Utc>,
+        /// From whom.
+        by: String,
+        /// The book's key of its message.
+        key: MessageKey,
+        /// The trailer it shows, where that is known.
+        unit: Option<UnitName>,
+        /// What the network calls the file.
+        file: Personal,
+    },
+    /// Somebody said which trailer their last pictures show.
+    PhotoOf {
+        /// When.
+        at: DateTime<Utc>,
+        /// Who.
+        by: String,
+        /// The trailer.
+        unit: UnitName,
+    },
     /// Buttons were offered with a message.
     Offered {
         /// When.

@@ -42,6 +42,11 @@ impl Phrases {
         self.say(language, "service-answered-below", &[])
     }
 
+    /// Says why a picture is not kept, by the key of its text.
+    pub(crate) fn photo_lost(&self, language: Language, key: &str) -> String {
+        self.say(language, key, &[])
+    }
+
     /// Returns a command of the menu, and what it is for.
     pub(crate) fn menu(&self, language: Language, code: &str) -> (String, String) {
         let command = self.say(language, &format!("menu-{code}"), &[]);

@@ -336,7 +336,7 @@ impl Chat {
         self.barrier()?;
         let mut lines = Vec::new();
         while let Ok(parcel) = self.letters.try_recv() {
-            if parcel.is_recall() {
+            if parcel.is_recall() || parcel.fetch.is_some() {
                 continue;
             }
             self.accept(&parcel);

@@ -102,7 +102,9 @@ fn asked(now: DateTime<Utc>, voice: &Voice<'_>, said: &Said<'_>) -> Vec<Choice> 
     };
     let own = |label: String, says: String| Choice::new(label, says, bears.clone());
     match &question.about {
-        About::WhichUnit { likely, .. } | About::WhichUnitOf { likely, .. } => likely
+        About::WhichUnit { likely, .. }
+        | About::WhichUnitOf { likely, .. }
+        | About::PhotoOf { likely } => likely
             .iter()
             .take(MOST)
             .map(|unit| own(unit.to_string(), unit.to_string()))

@@ -14,6 +14,7 @@ mod digest;
 mod door;
 mod inbound;
 mod incident;
+mod photo;
 mod phrases;
 mod place;
 mod receive;

@@ -45,6 +45,9 @@ pub struct Talk {
     /// True where the last report that was logged or taken back was taken back: one more undo asks first.
     #[serde(default, skip_serializing_if = "std::ops::Not::not")]
     pub undone: bool,
+    /// The album of the person's last picture.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub album: Option<String>,
     /// Where the person was last asked whether they have arrived.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub placed: Option<Placed>,
@@ -171,6 +174,11 @@ pub enum About {
         /// Which fact.
         fact: Fact,
     },
+    /// Which trailer the last pictures show.
+    PhotoOf {
+        /// The likely answers.
+        likely: Vec<UnitName>,
+    },
     /// Which trailers have arrived at a site near which their driver is.
     Arrived {
         /// The site's id.
@@ -195,6 +203,7 @@ impl About {
                 | About::UndoOlder { .. }
                 | About::IncidentFact { .. }
                 | About::Arrived { .. }
+                | About::PhotoOf { .. }
         )
     }
 }

@@ -45,6 +45,11 @@ impl Voice<'_> {
                 let ways = self.one_of(&self.ways(ways));
                 self.say("ask-which-mend", &[("ways", ways.into())])
             }
+            About::PhotoOf { likely } if likely.is_empty() => self.word("ask-photo-of"),
+            About::PhotoOf { likely } => {
+                let units = self.one_of(&self.units(likely));
+                self.say("ask-photo-of-which", &[("units", units.into())])
+            }
             About::Arrived { units, .. } => match units.as_slice() {
                 [unit] => self.say("ask-arrived", &[("unit", unit.as_str().into())]),
                 units => {

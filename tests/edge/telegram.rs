@@ -12,6 +12,7 @@ mod mangled;
 mod menu;
 mod messages;
 mod outages;
+mod photos;
 mod places;
 mod running;
 

@@ -72,7 +72,7 @@ impl Eraser<'_> {
                 "sent" if self.is_theirs(&record["id"]) => empty(record),
                 "talk" | "offered" if record["who"] == who => empty(record),
                 "incident" if record["by"] == who => empty(record),
-                "task" if record["by"] == who => empty(record),
+                "task" | "photo" if record["by"] == who => empty(record),
                 "fleet" => self.erase_from_fleet(record, who),
                 _ => {}
             }

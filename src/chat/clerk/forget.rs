@@ -11,7 +11,6 @@ use tracing::{info, warn};
 use super::NotDone;
 use super::erase::Eraser;
 use super::letter::Note;
-use super::photos;
 use super::turns::Turns;
 use super::work::Work;
 use crate::store::Draft;
@@ -59,6 +58,9 @@ impl<T: Turns> Work<T> {
             outgoing: Vec::new(),
         };
         self.write(&[draft])?;
+        if matches!(what, Forget::Person(_)) {
+            self.forget_photos(what);
+        }
         for note in &notes {
             self.state.outbox.note(now, note);
         }
@@ -93,19 +95,11 @@ impl<T: Turns> Work<T> {
 
     /// Takes out what is older than the fleet keeps: photos, and once a day at most texts.
     pub(super) fn retain(&mut self) -> Result<Forgotten, NotDone> {
+        self.retain_photos();
         let now = (self.clock)();
         let Some(fleet) = self.state.turns.fleet() else {
             return Ok(Forgotten::default());
         };
-        if let Some(days) = fleet.keep_photos_days {
-            let before = now - TimeDelta::days(days.into());
-            let holds = self.state.turns.holds();
-            match photos::delete_old(self.store.path(), before, &holds) {
-                Ok(0) => {}
-                Ok(gone) => info!("{gone} photos older than keep_photos_days were deleted"),
-                Err(error) => warn!("old photos cannot be deleted: {error}"),
-            }
-        }
         let Some(days) = fleet.keep_texts_days else {
             return Ok(Forgotten::default());
         };

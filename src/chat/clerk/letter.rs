@@ -41,6 +41,8 @@ pub struct Parcel {
     pub buttons: Vec<Button>,
     /// The number of the earlier message whose place it takes.
     pub edits: Option<i64>,
+    /// The picture that is to be fetched, instead of saying something: its key, and the network's name for its file.
+    pub fetch: Option<(String, String)>,
     /// The press that it answers, instead of saying something in a chat.
     pub press: Option<PressAnswer>,
 }
@@ -68,6 +70,14 @@ impl Parcel {
     pub(super) fn recall(id: ParcelId) -> Self {
         Parcel {
             id: Some(id),
+            ..Parcel::default()
+        }
+    }
+
+    /// Makes what asks for a picture.
+    pub(super) fn fetch(key: String, file: String) -> Self {
+        Parcel {
+            fetch: Some((key, file)),
             ..Parcel::default()
         }
     }
@@ -147,6 +157,7 @@ impl Letter {
             parts_sent,
             buttons: self.buttons.clone(),
             edits: self.edits,
+            fetch: None,
             press: None,
         }
     }
@@ -180,6 +191,10 @@ pub(super) enum Note {
         who: Option<String>,
         before: Option<DateTime<Utc>>,
     },
+    /// A picture is kept, in this file.
+    PhotoKept { key: String, file: String },
+    /// A picture is kept no more, or could not be.
+    PhotoGone { key: String },
     /// A group got a new number.
     Moved { from: Personal, to: Personal },
 }

@@ -32,7 +32,7 @@ pub use forget::{Forget, Forgotten};
 pub use held::is_held_by;
 pub use letter::{Button, Parcel, ParcelId, PressAnswer};
 pub use look_up::entries;
-pub use photos::PHOTOS;
+pub use photos::{MOST_BYTES, PHOTOS, PhotoLost};
 pub use turns::Turns;
 
 use super::metrics::{Metrics, Standing};
@@ -132,6 +132,11 @@ pub(super) enum Job {
         id: ParcelId,
         why: GivenUp,
     },
+    /// A picture was fetched, or cannot be.
+    Photo {
+        key: String,
+        fetched: Result<Vec<u8>, PhotoLost>,
+    },
     Moved {
         from: i64,
         to: i64,
@@ -173,6 +178,7 @@ impl Clerk {
         let notes = opened.notes.clone();
         let state = state::State::<T>::fold(opened).map_err(OpenError::Unreadable)?;
         let mut work = Work::new(
+            dir,
             store,
             state,
             setup.clock,
@@ -182,6 +188,7 @@ impl Clerk {
             setup.metrics,
         );
         work.send_all();
+        work.fetch_photos();
         let (jobs, inbox) = mpsc::channel();
         let thread = std::thread::Builder::new()
             .name("clerk".into())
@@ -372,6 +379,14 @@ impl Window {
     /// Tells that a message will not be sent.
     pub fn given_up(&self, id: ParcelId, why: GivenUp) {
         self.tell(Job::GivenUp { id, why });
+    }
+
+    /// Hands over a picture that was fetched, or tells why it cannot be.
+    pub fn photo(&self, key: &str, fetched: Result<Vec<u8>, PhotoLost>) {
+        self.tell(Job::Photo {
+            key: key.to_owned(),
+            fetched,
+        });
     }
 
     /// Tells that a group has a new number.

@@ -7,6 +7,7 @@ use chrono::{DateTime, TimeDelta, Utc};
 use serde::{Deserialize, Serialize};
 
 use super::letter::{Letter, Note, Parcel, ParcelId};
+use super::photos::Photos;
 use crate::book::{CrewChange, MessageKey, Personal, Record};
 
 /// How many messages are known by their wording at most. An edit of one that is not does what an edit of a message nobody
@@ -33,6 +34,9 @@ pub(super) struct Outbox {
     /// Those of them that the network accepted all the same, with their numbers there.
     #[serde(skip)]
     stale: Vec<(Letter, i64)>,
+    /// The pictures that people sent.
+    #[serde(default)]
+    pub(super) photos: Photos,
     /// What was taken out because its reader is shut out, and still may wait with a transport.
     #[serde(skip)]
     recalled: Vec<ParcelId>,
@@ -120,6 +124,8 @@ impl Outbox {
             }
             Note::GivenUp { id, .. } => self.take_out(*id),
             Note::SetAside { .. } => {}
+            Note::PhotoKept { key, file } => self.photos.kept(key, file),
+            Note::PhotoGone { key } => self.photos.gone(key),
             Note::Forget { before, .. } => {
                 if before.is_some() {
                     self.retained = Some(at);
@@ -142,6 +148,7 @@ impl Outbox {
     /// Remembers how messages read, to tell an edit from a touch.
     pub(super) fn remember(&mut self, records: &[Record]) {
         for record in records {
+            self.photos.take_in(record);
             let message = match record {
                 Record::Message(message) => message,
                 Record::Crew { change, .. } => {

@@ -1,6 +1,8 @@
 //! The clerk at work: jobs and the clock's own work, one after the other.
 
+use std::collections::HashSet;
 use std::panic::{AssertUnwindSafe, catch_unwind};
+use std::path::{Path, PathBuf};
 use std::sync::mpsc::{Receiver, RecvTimeoutError};
 use std::time::Duration;
 
@@ -43,11 +45,17 @@ pub(super) struct Work<T> {
     pub(super) bot: Option<String>,
     /// What is known does not fit the journal: it has to be folded anew before anything else.
     pub(super) stale: bool,
+    /// The data directory.
+    pub(super) dir: PathBuf,
+    /// The pictures that the transport was asked for since this process began.
+    pub(super) fetching: HashSet<String>,
     pub(super) metrics: Metrics,
 }
 
 impl<T: Turns> Work<T> {
+    #[allow(clippy::too_many_arguments)] // they are what a clerk is set up with
     pub(super) fn new(
+        dir: &Path,
         store: Store,
         state: State<T>,
         clock: Box<dyn Fn() -> DateTime<Utc> + Send>,
@@ -70,6 +78,8 @@ impl<T: Turns> Work<T> {
             tick_after: None,
             bot: None,
             stale: false,
+            dir: dir.to_owned(),
+            fetching: HashSet::new(),
             metrics,
         }
     }
@@ -133,6 +143,7 @@ impl<T: Turns> Work<T> {
                 if taken {
                     self.recall();
                     self.send_from(first);
+                    self.fetch_photos();
                 }
             }
             Job::Invite(invite, answer) => {
@@ -168,6 +179,7 @@ impl<T: Turns> Work<T> {
             Job::Standing(answer) => {
                 let _ = answer.send(Ok(self.standing()));
             }
+            Job::Photo { key, fetched } => self.photo(&key, fetched),
             Job::GivenUp { id, why } => self.give_up(id, &why),
             Job::Moved { from, to } => {
                 let note = Note::Moved {

@@ -187,6 +187,44 @@ impl Api {
     }
 }
 
+impl Api {
+    /// Fetches a file from where the network says it keeps it; none where it is larger than `most` bytes.
+    pub(super) async fn download(
+        &self,
+        path: &str,
+        most: usize,
+    ) -> Result<Option<Vec<u8>>, Refusal> {
+        let mut url = self.bot.api_url();
+        url.path_segments_mut()
+            .expect("the address has a host, checked when it was set")
+            .extend(["file", &format!("bot{}", self.token.secret())])
+            .extend(path.split('/'));
+        let broken = |what: String| Refusal::Unwell(self.token.redact(&what));
+        let request = self.bot.client().get(url);
+        let mut response = request
+            .send()
+            .await
+            .map_err(|error| broken(chain(&error.without_url())))?;
+        match response.status().as_u16() {
+            200 => {}
+            status @ 400..500 => return Err(Refusal::Rejected(format!("status {status}"))),
+            status => return Err(Refusal::Unwell(format!("status {status}"))),
+        }
+        let mut bytes = Vec::new();
+        while let Some(chunk) = response
+            .chunk()
+            .await
+            .map_err(|error| broken(chain(&error.without_url())))?
+        {
+            if bytes.len() + chunk.len() > most {
+                return Ok(None);
+            }
+            bytes.extend_from_slice(&chunk);
+        }
+        Ok(Some(bytes))
+    }
+}
+
 fn refusal(envelope: Envelope, status: u16) -> Refusal {
     let what = envelope.description.unwrap_or_default();
     if let Some(parameters) = envelope.parameters {

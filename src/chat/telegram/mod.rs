@@ -9,6 +9,7 @@ pub mod checkup;
 mod limits;
 mod menu;
 mod parse;
+mod photo;
 mod poll;
 mod queue;
 mod send;

@@ -16,7 +16,7 @@ use tokio::time::Instant;
 use tracing::{debug, error, info, warn};
 
 use super::queue::{Next, Piece, Queues};
-use super::{Api, Limits, Refusal, buttons};
+use super::{Api, Limits, Refusal, buttons, photo};
 use crate::chat::clerk::{GivenUp, Parcel, Window};
 
 /// How many requests are on their way at once.
@@ -96,6 +96,10 @@ pub(super) async fn run(
 }
 
 fn take(parcel: Parcel, api: &Api, queues: &mut Queues, window: &Window) {
+    if let Some((key, file)) = parcel.fetch {
+        tokio::spawn(photo::fetch(api.clone(), window.clone(), key, file));
+        return;
+    }
     if let Some(press) = parcel.press {
         // it is no message, so no queue; lost, a button looks busy for a while and that is all
         let api = api.clone();

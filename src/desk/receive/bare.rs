@@ -29,6 +29,8 @@ pub(super) enum Answered {
     Tasks(Vec<u32>),
     /// An older message is taken back, by its key.
     TakeBack(String),
+    /// The last pictures show this trailer.
+    Shows(UnitName),
     /// The question is dropped.
     Dropped,
 }
@@ -178,6 +180,10 @@ impl Bare<'_> {
                     (None, None) => return None,
                 };
                 Some(Answered::Tasks(ids))
+            }
+            About::PhotoOf { likely } => {
+                let unit = self.units_among(likely)?.into_iter().next();
+                unit.map(Answered::Shows)
             }
             About::Arrived { units, .. } => {
                 if self.says("no") {

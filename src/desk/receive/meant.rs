@@ -109,6 +109,13 @@ impl Hearing<'_> {
                 self.takes_back = Some(MessageKey(key));
                 Some(Settled::default())
             }
+            Answered::Shows(unit) => {
+                self.set_alone(Heard::default());
+                self.talk.question = None;
+                self.talk.unit = Some((unit.clone(), self.inbound.at));
+                self.photo_of = Some(unit);
+                Some(Settled::default())
+            }
             Answered::Dropped => {
                 self.set_alone(Heard {
                     command: Some(Command {

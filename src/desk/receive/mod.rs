@@ -22,8 +22,8 @@ use super::inbound::{Body, Inbound, Turn};
 use super::settle::{self, Settled};
 use super::when;
 use super::{
-    Desk, ahead, alarm, answer, choices, command, crew, door, incident, place, standing, truck,
-    walk, watch,
+    Desk, ahead, alarm, answer, choices, command, crew, door, incident, photo, place, standing,
+    truck, walk, watch,
 };
 use crate::book::{Bears, MessageKey, Record, UnitBook, UnitState};
 use crate::dialogue::{About, Talk};
@@ -56,6 +56,8 @@ pub(super) struct Hearing<'a> {
     pub(super) also_done: Vec<u32>,
     /// The older message that is to be taken back.
     pub(super) takes_back: Option<MessageKey>,
+    /// The trailer that the sender's last pictures are said to show.
+    pub(super) photo_of: Option<UnitName>,
     /// Whether it takes back the sender's correction, so that what that mended stands again.
     uncorrects: bool,
     /// What it says of an incident whose facts are being asked.
@@ -183,6 +185,7 @@ fn hear(
         asks: None,
         also_done: Vec::new(),
         takes_back,
+        photo_of: None,
         uncorrects: false,
         fact,
     };
@@ -318,8 +321,10 @@ impl Hearing<'_> {
         ahead::note(&self, &settled, &cases, &mut reply, &mut records);
 
         // what stays open, and the whole turn as it is written down
+        photo::take(&self, &settled, &mut reply, &mut records);
         let mut talk = self.talk_after(&settled, &mut reply);
         place::note(&self, &mut talk);
+        photo::note(&self, &mut talk);
         self.finish(settled, cases, reply, records, talk)
     }
 
