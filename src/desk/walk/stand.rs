@@ -8,8 +8,8 @@ use super::super::standing;
 use super::leave::leave;
 use super::report::{events_of, number_of};
 use super::said::{Said, of_opening};
-use crate::dialogue::{About, Round, STEP_LASTS, Way};
-use crate::finding::{FactValue, Finding, FindingId};
+use crate::dialogue::{About, Round, STEP_LASTS, Told, Way};
+use crate::finding::{FactValue, Finding, FindingId, Level, Urgency};
 use crate::heard::{CommandName, Entry, Event};
 use crate::rules;
 use crate::situation::Occasion;
@@ -61,6 +61,16 @@ pub(in crate::desk) fn take(
     let no_answer =
         |about: &About| matches!(about, About::WhatValue { .. }) && answers.is_done(hearing.text);
     if rival.is_some_and(|rival| !answers.goes_on(hearing.text) && !no_answer(&rival.about)) {
+        return None;
+    }
+    // what was told since, or another trailer talked about, is what a bare word answers
+    let elsewhere = hearing
+        .talk
+        .unit
+        .as_ref()
+        .is_some_and(|(unit, since)| *unit != round.unit && *since > round.asked);
+    let urgent = |told: &Told| told.at > round.asked && told.urgency == Urgency::Now;
+    if ordered.is_none() && (elsewhere || hearing.talk.told.iter().any(urgent)) {
         return None;
     }
     let said = match ordered {
@@ -127,6 +137,14 @@ pub(in crate::desk) fn go_on(
         start(case, &mut round, hearing);
     }
     let Some(mut round) = round else { return };
+    // beside the first words for somebody in danger no step is asked
+    let in_danger = reply
+        .findings
+        .iter()
+        .any(|finding| finding.level == Level::Danger);
+    if in_danger && stood.is_none() && hearing.talk.round.is_some() {
+        return;
+    }
     if stood == Some(Stood::Stopped) {
         reply.say("round-dropped", &[("unit", round.unit.as_str().into())]);
         reply.round = Some(None);

@@ -91,6 +91,20 @@ fn a_restart_between_any_two_messages_changes_no_word() {
 }
 
 #[test]
+fn a_bare_yes_after_a_danger_is_no_step_of_setting_up() {
+    for text in ["12 i feel dizzy", "16 i feel dizzy", "16 is on fire"] {
+        let mut crew = Crew::new(false);
+        crew.hears(
+            "juno",
+            "16 arrived, leveled, chocked, unhitched, jacks down",
+        );
+        crew.hears("juno", text);
+        let told = crew.hears("juno", "yes");
+        assert!(!told.contains("power on"), "{text}: {told}");
+    }
+}
+
+#[test]
 fn two_people_on_the_same_trailer_do_not_answer_for_each_other() {
     let mut crew = Crew::new(false);
     crew.hears("tobin", "12 no lights in room A");
