@@ -255,6 +255,9 @@ answer-refuel = Switch it off and let it cool first. Then fuel it, away from fla
 answer-antifreeze = Pink antifreeze only, never car antifreeze. Salt only in the waste tank, never on the fresh side. Ask the treatment plant first: salt eats valves.
 answer-unclog = No acid, no lye, no pressure washer. Gloves and eye shield on. Plunger first, then a closet auger.
 answer-bleach = Only on hard ground and tools, in water: 1/4 cup a gallon (15 ml a litre) for tools. Never mix it, never in the waste tank.
+answer-bigger-breaker = No. The breaker protects the wire and the plug, and those stay as thin as they are. Shed load, or use another circuit.
+answer-boiling-water = No. Boiling water splits a cold pipe and scalds, and it freezes again. Warm towels or warm air, tap open first.
+answer-power-again = No, not after a shock, a hot plug, a burnt smell or water near power. Leave it off until an electrician has cleared it. Nothing of that: once, and read the volts.
 answer-bypass = No. A GFCI that trips has found a fault. Unplug all from it, and plug back one at a time.
 answer-reset-again = Once more at most: fully off, then on. Trips again: leave it off. Hot or brown plug: do not reset.
 answer-bigger-fuse = No. The same rating only, once. It blows again: there is a short.
@@ -625,6 +628,11 @@ service-undelivered = This did not reach { $who } on the chat. Phone them:
 ### Orders and their answers
 
 undone = Taken back, from { $time }: { $what }. It counts no more. To bring it back, send it again.
+undone-note = Note on { $unit } taken back: { $quote }
+undone-cleared = The notes on { $unit } stand again.
+undone-override = Taken back on { $unit }: { $quote }. The advice holds again.
+undone-step = Taken back on { $unit }: { $what }. It counts as not done.
+order-taken-back = { $unit }: { $who } takes back the order told before: { $quote }.
 undone-correction = Your correction is taken back. What you sent before stands again.
 undone-task = Taken back: what you told me to do at { $time }.
 undo-older = You took your last one back already. Before it, at { $time }: { $what }. Take that back too? Yes or no.
@@ -653,6 +661,7 @@ never-mind-nothing = No question is open.
 order-not-yet = I cannot do that yet. Nothing changed.
 order-which-task = Which task? Send the word with the task number. "tasks" lists them.
 drop-needs-reason = Why drop it? Send "drop { $id }" with the reason.
+move-past-limit = By the forecast the tank may be at its limit from { $time }. A truck at { $due } is late for that.
 move-needs-time = To when? Send "move { $id } 19:30" with your own time.
 log-of = { $who }, newest first:
 log-line = { $time } { $unit }: { $what }
@@ -942,6 +951,17 @@ alarm-person = { $signal }: { $who } reports { $what }. Phone them now.
 alarm-answer = Answer "got it" to stop this alarm for all.
 alarm-driving = { $who } is on the road. Phone them, do not text.
 
+### Loads, as fleets name them
+
+part-ac = AC
+part-heat = heat
+part-water-heater = water heater
+part-converter = converter
+part-bay-heater = bay heater
+part-tank-heater = tank heater
+part-of-room = { $what } room { $name }
+fact-feed-count = how many circuits
+
 ### Help
 
 help-driver =
@@ -951,9 +971,9 @@ help-driver =
       12 pumped 380 gal
     Ask: "status 12", "forecast 12", "history 12", "tasks", "why".
     "done 41" closes task 41, "take 41" makes it yours.
-    "oops 52" or "*3/4" mends your last report, "undo" takes it back.
+    "oops 52" or "*3/4" mends your last report. "undo" takes back a report, note, watch or order.
     "if 12 hits 3/4 call me" sets a watch, "watches" lists yours.
-    "where were we" goes on with a check.
+    In a check: "back", "repeat", "skip", "stop check". Later "where were we" goes on, "take over 12" takes another's.
     "note 12 tap the gauge" is told at each arrival of 12.
     "language es" changes your language, "quiet 22:00-06:00" sets your quiet hours. "log" lists your reports.
     "leave the crew" ends it for good.
@@ -1035,7 +1055,7 @@ name-trouble-frozen = frozen
 name-trouble-toilet-clog = toilet clogged
 name-trouble-toilet-running = toilet runs on
 name-trouble-odor = bad smell
-name-trouble-odor-warning = smell of gas or fuel
+name-trouble-odor-danger = smell of gas or fuel
 name-trouble-damage = damage
 name-trouble-fan-dead = fan dead
 name-trouble-lock-jam = lock jammed
@@ -1206,12 +1226,18 @@ power-cord-overloaded = { $amps } on a { $gauge } cord made for { $cord_amps }. 
 power-too-few-circuits = { $cords ->
         [one] One cord
        *[other] { $cords } cords
-    }, but { $cords_needed } circuits are needed. Feed circuit { $feed }: circuit { $converter_circuit } keeps lights and pumps alive. Will not run: { $left_out }.
+    }, but { $cords_needed } circuits are needed. { $feed_count ->
+        [one] Feed circuit
+       *[other] Feed circuits
+    } { $feed }: circuit { $converter_circuit } keeps lights and pumps alive. Will not run: { $left_out }.
 power-too-few-circuits-power-off = Feed no circuit until the power is cleared. Then the converter's circuit first.
 power-too-few-circuits-cold = { $cords ->
         [one] One cord
        *[other] { $cords } cords
-    }, but { $cords_needed } circuits are needed in this cold. Feed circuit { $feed }: circuit { $converter_circuit } first, then the tank heater. Will not run: { $left_out }.
+    }, but { $cords_needed } circuits are needed in this cold. { $feed_count ->
+        [one] Feed circuit
+       *[other] Feed circuits
+    } { $feed }: circuit { $converter_circuit } first, then the tank heater. Will not run: { $left_out }.
 
 power-on-battery-ask = { $cords ->
         [one] One cord
@@ -1241,6 +1267,8 @@ power-battery-low-told = Battery low. Read its volts at rest. Is the converter's
 
 power-generator-soon = The generator gives { $generator_w }. All loads run at { $running_w } and need { $needed_w } to start an AC. Start one AC at a time, the heater last. Or bring a bigger one.
 power-generator-act = The generator gives { $generator_w }. All loads together run at { $running_w }, and { $needed_w } starts an AC. Leave one AC or the water heater off. Or bring a bigger one.
+power-generator-soon-heat = The generator gives { $generator_w }. All loads run at { $running_w }. At { $altitude } and { $air } that asks for one of { $needed_w }. Leave one heater off. Or bring a bigger one.
+power-generator-act-heat = The generator gives { $generator_w }. All loads together run at { $running_w }. At { $altitude } and { $air } that asks for one of { $needed_w }. Leave heaters off, the water heater first. Or bring a bigger one.
 power-generator-inside = Everybody out into fresh air. Its exhaust kills, and nobody smells it. Generator off, if you can do it without breathing the exhaust. Move it 20 ft from doors, windows and tents. Anyone dizzy or with a headache: call the emergency number.
 
 ## Crowd
@@ -2077,6 +2105,7 @@ speak-low-mild = Low { $value } noted. No unit at risk.
 speak-low-nobody = Low { $value } noted. No unit stands at a job where it could freeze.
 speak-heard-of = Noted: somebody is at { $unit }. Send tank, pressure and power when you can.
 digest-fills = Fills first: { $names }.
+digest-fills-now = now
 digest-late = Late: { $names }.
 digest-silent = Silent: { $names }.
 ahead-none = { $word }: no jobs.

@@ -256,6 +256,9 @@ answer-refuel = Primero apáguelo y deje que se enfríe. Luego cargue, lejos de 
 answer-antifreeze = Solo anticongelante rosa, nunca el de auto. Sal solo en el tanque de negras, nunca en el agua limpia. Pregunte antes a la planta: la sal daña las válvulas.
 answer-unclog = Ni ácido, ni sosa, ni agua a presión. Guantes y careta. Primero bomba de mano, luego guía para taza.
 answer-bleach = Solo en piso duro y herramienta, con agua: 1/4 de taza por galón (15 ml por litro) en herramienta. Nunca lo mezcle, nunca en el tanque de negras.
+answer-bigger-breaker = No. El breaker protege el cable y la clavija, y esos siguen igual de delgados. Quite carga, o use otro circuito.
+answer-boiling-water = No. El agua hirviendo raja un tubo frío y quema, y se vuelve a congelar. Toallas tibias o aire tibio, con la llave abierta antes.
+answer-power-again = No, no después de un toque, una clavija caliente, olor a quemado o agua cerca de corriente. Déjelo apagado hasta que un electricista lo revise. Si no hubo nada de eso: una vez, y lea los voltios.
 answer-bypass = No. Un GFCI que se bota halló una falla. Desconecte todo y conecte de uno en uno.
 answer-reset-again = Una vez más, y ya: bájelo todo, luego súbalo. Se bota otra vez: déjelo abajo. Clavija caliente o quemada: no lo suba.
 answer-bigger-fuse = No. Solo uno igual, una vez. Se quema otra vez: hay un corto.
@@ -626,6 +629,11 @@ service-undelivered = Esto no le llegó a { $who } por el chat. Llame por teléf
 ### Orders and their answers
 
 undone = Retirado, de las { $time }: { $what }. Ya no cuenta. Para ponerlo otra vez, mándelo de nuevo.
+undone-note = Nota de la { $unit } retirada: { $quote }
+undone-cleared = Las notas de la { $unit } valen otra vez.
+undone-override = Retirado de la { $unit }: { $quote }. El consejo vale otra vez.
+undone-step = Retirado de la { $unit }: { $what }. Cuenta como no hecho.
+order-taken-back = { $unit }: { $who } retira la orden que avisó antes: { $quote }.
 undone-correction = Su corrección queda retirada. Vuelve a contar lo que mandó antes.
 undone-task = Retirado: lo que me pidió a las { $time }.
 undo-older = Ya retiró su último mensaje. Antes, a las { $time }: { $what }. ¿Retiro ese también? Sí o no.
@@ -654,6 +662,7 @@ never-mind-nothing = No hay ninguna pregunta abierta.
 order-not-yet = Aún no puedo hacer eso. No cambié nada.
 order-which-task = ¿Qué tarea? Mande la palabra con el número de tarea. "tareas" da la lista.
 drop-needs-reason = ¿Por qué la quita? Mande "quita { $id }" con el motivo.
+move-past-limit = Por el pronóstico el tanque puede llegar a su límite desde { $time }. Un camión a las { $due } llega tarde.
 move-needs-time = ¿Para cuándo? Mande "mueve { $id } 19:30" con su propia hora.
 log-of = { $who }, primero lo más nuevo:
 log-line = { $time } { $unit }: { $what }
@@ -943,6 +952,17 @@ alarm-person = { $signal }: { $who } reporta { $what }. Llame por teléfono ya.
 alarm-answer = Conteste "enterado" para parar este aviso para todos.
 alarm-driving = { $who } va en camino. Llame por teléfono, no escriba.
 
+### Cargas, como las nombran las flotas
+
+part-ac = aire
+part-heat = calefacción
+part-water-heater = calentador de agua
+part-converter = convertidor
+part-bay-heater = calentador del compartimento
+part-tank-heater = calentador del tanque
+part-of-room = { $what } del cuarto { $name }
+fact-feed-count = cuántos circuitos
+
 ### Help
 
 help-driver =
@@ -952,9 +972,9 @@ help-driver =
       12 vacié 380 gal
     Pregunte: "estado 12", "pronóstico 12", "historial 12", "tareas", "por qué".
     "hecho 41" cierra la tarea 41, "tomo 41" la hace suya.
-    "perdón, 52" o "*3/4" corrige su último reporte, "deshacer" lo quita.
+    "perdón, 52" o "*3/4" corrige su último reporte. "deshacer" quita un reporte, nota, aviso u orden.
     "si la 12 llega a 3/4 avísame" pone un aviso, "mis avisos" los muestra.
-    "en qué íbamos" sigue una revisión.
+    En una revisión: "atrás", "repite", "omite", "deja la revisión". Luego "en qué íbamos" la sigue, "yo sigo con la 12" toma la de otro.
     "apunta 12 golpee el medidor" sale en cada llegada de la 12.
     "idioma en" cambia su idioma, "silencio 22:00-06:00" pone sus horas de silencio. "log" muestra sus reportes.
     "dejo el equipo" lo saca para siempre.
@@ -1036,7 +1056,7 @@ name-trouble-frozen = congelado
 name-trouble-toilet-clog = taza tapada
 name-trouble-toilet-running = la taza no deja de correr
 name-trouble-odor = mal olor
-name-trouble-odor-warning = olor a gas o combustible
+name-trouble-odor-danger = olor a gas o combustible
 name-trouble-damage = daño
 name-trouble-fan-dead = ventilador parado
 name-trouble-lock-jam = chapa trabada
@@ -1207,12 +1227,18 @@ power-cord-overloaded = { $amps } en un cable { $gauge } hecho para { $cord_amps
 power-too-few-circuits = { $cords ->
         [one] Un cable
        *[other] { $cords } cables
-    }, pero hacen falta { $cords_needed } circuitos. Alimente el circuito { $feed }: el circuito { $converter_circuit } mantiene luces y bombas. No andarán: { $left_out }.
+    }, pero hacen falta { $cords_needed } circuitos. { $feed_count ->
+        [one] Alimente el circuito
+       *[other] Alimente los circuitos
+    } { $feed }: el circuito { $converter_circuit } mantiene luces y bombas. No andarán: { $left_out }.
 power-too-few-circuits-power-off = No dé corriente a ningún circuito hasta que la autoricen. Luego, primero el del convertidor.
 power-too-few-circuits-cold = { $cords ->
         [one] Un cable
        *[other] { $cords } cables
-    }, pero con este frío hacen falta { $cords_needed } circuitos. Alimente el circuito { $feed }: primero el circuito { $converter_circuit }, luego el calentador del tanque. No andarán: { $left_out }.
+    }, pero con este frío hacen falta { $cords_needed } circuitos. { $feed_count ->
+        [one] Alimente el circuito
+       *[other] Alimente los circuitos
+    } { $feed }: primero el circuito { $converter_circuit }, luego el calentador del tanque. No andarán: { $left_out }.
 
 power-on-battery-ask = { $cords ->
         [one] Un cable
@@ -1242,6 +1268,8 @@ power-battery-low-told = Batería baja. Lea sus voltios en reposo. ¿Tiene corri
 
 power-generator-soon = El generador da { $generator_w }. Todas las cargas llevan { $running_w } y piden { $needed_w } para arrancar un aire. Arranque un aire a la vez, el calentador al final. O traiga uno más grande.
 power-generator-act = El generador da { $generator_w }. Todas las cargas juntas llevan { $running_w }, y un aire arranca con { $needed_w }. Deje apagado un aire o el calentador de agua. O traiga uno más grande.
+power-generator-soon-heat = El generador da { $generator_w }. Todas las cargas llevan { $running_w }. A { $altitude } y { $air } eso pide uno de { $needed_w }. Deje un calentador apagado. O traiga uno más grande.
+power-generator-act-heat = El generador da { $generator_w }. Todas las cargas juntas llevan { $running_w }. A { $altitude } y { $air } eso pide uno de { $needed_w }. Deje calentadores apagados, primero el de agua. O traiga uno más grande.
 power-generator-inside = Todos fuera, al aire libre. Su humo mata, y nadie lo huele. Apague el generador, si puede sin respirar el humo. Póngalo a 20 pies de puertas, ventanas y carpas. Si alguien se marea o le duele la cabeza: llame a emergencias.
 
 ## Crowd
@@ -1654,7 +1682,7 @@ leave-not-ready = La { $unit } no está lista para remolcar. Falta: { $what }.
 value-waste = tanque de aguas negras
 value-fresh = tanque de agua limpia
 value-chocks = calzas
-value-breakaway = freno de emergencia
+value-breakaway = freno de seguridad (breakaway)
 confirmed = Anotado en la { $unit }: { $what }, hecho.
 
 ## Plugging in
@@ -2078,6 +2106,7 @@ speak-low-mild = Mínima de { $value } anotada. Ninguna unidad en riesgo.
 speak-low-nobody = Mínima de { $value } anotada. Ninguna unidad está en un trabajo donde se congele.
 speak-heard-of = Anotado: hay alguien en la { $unit }. Mande tanque, presión y luz cuando pueda.
 digest-fills = Se llenan primero: { $names }.
+digest-fills-now = ya
 digest-late = Atrasadas: { $names }.
 digest-silent = Sin reporte: { $names }.
 ahead-none = { $word }: ningún trabajo.

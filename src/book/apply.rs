@@ -13,7 +13,7 @@ use super::offers::Offers;
 use super::people::{CrewChange, People};
 use super::record::{AlarmChange, Message, MessageKey, Personal, Record, Report};
 use super::refusals::Refusals;
-use super::standing::Standing;
+use super::standing::{DoneStep, Standing};
 use super::tasks::{Task, Tasks};
 use super::taught::TaughtWords;
 use super::unit::UnitBook;
@@ -170,9 +170,15 @@ impl Book {
             Record::Crew { at, change, .. } => self.change_crew(*at, change),
             Record::Incident { at, by, change } => self.incidents.apply(*at, by, change),
             Record::Note { note } => self.standing.note(note),
-            Record::NotesCleared { unit, .. } => self.standing.clear(unit),
-            Record::Confirmed { at, unit, step, .. } => self.standing.confirm(unit, step, *at),
+            Record::NotesCleared { at, by, unit } => self.standing.clear(unit, *at, by),
+            Record::Confirmed { at, by, unit, step } => self.standing.confirm(DoneStep {
+                unit: unit.clone(),
+                step: step.clone(),
+                at: *at,
+                by: by.clone(),
+            }),
             Record::Override { decided } => self.standing.decide(decided),
+            Record::TakenBack { what, .. } => self.standing.take_back(what),
             Record::Ahead { at, change } => self.ahead.apply(*at, change),
             Record::Taught { taught } => self.taught.learn(taught),
             Record::Untaught { say, .. } => self.taught.forget(say),

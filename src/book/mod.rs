@@ -27,7 +27,7 @@ pub use offers::{Bears, Offer, Offers, Pressed};
 pub use people::{CrewChange, Invite, People, Spent};
 pub use record::{AlarmChange, Message, MessageKey, Personal, Record, Report, TaskChange, Unread};
 pub use refusals::{Attempt, Refusals};
-pub use standing::{Override, Standing, StandingNote};
+pub use standing::{ClearedNotes, DoneStep, Override, Standing, StandingNote, TakesBack};
 pub use state::{Latest, PowerState, PressureRead, Stage, TankNote, UnitState, WaterState, Word};
 pub use tasks::{Task, TaskState, Tasks};
 pub use taught::{Taught, TaughtWords};

@@ -11,7 +11,7 @@ use super::lessons::Lesson;
 use super::offers::Offer;
 use super::people::CrewChange;
 use super::refusals::Attempt;
-use super::standing::{Override, StandingNote};
+use super::standing::{Override, StandingNote, TakesBack};
 use super::tasks::Task;
 use super::taught::Taught;
 use crate::dialogue::{Talk, Watch};
@@ -352,6 +352,15 @@ pub enum Record {
     Override {
         /// What was decided.
         decided: Override,
+    },
+    /// What stood with a trailer was taken back by whoever put it there.
+    TakenBack {
+        /// When.
+        at: DateTime<Utc>,
+        /// By whom.
+        by: String,
+        /// What.
+        what: TakesBack,
     },
     /// What the bot has to speak of by itself changed.
     Ahead {

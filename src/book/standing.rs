@@ -12,6 +12,8 @@ use crate::heard::UnitName;
 const OVERRIDE_HOLDS: TimeDelta = TimeDelta::hours(24);
 /// How many overrides of a trailer are kept at hand.
 const OVERRIDES_KEPT: usize = 8;
+/// How long what was cleared or done is kept at hand, to be taken back.
+const KEPT: TimeDelta = TimeDelta::hours(48);
 
 /// A note on a trailer, said at its arrivals until it is cleared.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
@@ -45,6 +47,58 @@ pub struct Override {
     pub ordered: bool,
 }
 
+/// Notes on a trailer that were cleared together.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub struct ClearedNotes {
+    /// The trailer.
+    pub unit: UnitName,
+    /// When.
+    pub at: DateTime<Utc>,
+    /// By whom.
+    pub by: String,
+    /// What they were.
+    pub notes: Vec<StandingNote>,
+}
+
+/// A step of leaving that somebody called done.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct DoneStep {
+    /// The trailer.
+    pub unit: UnitName,
+    /// The step, by its code.
+    pub step: String,
+    /// When.
+    pub at: DateTime<Utc>,
+    /// By whom.
+    pub by: String,
+}
+
+/// Something that stands with a trailer and that whoever put it there can take back.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case", tag = "what")]
+pub enum TakesBack {
+    /// A note.
+    Note(StandingNote),
+    /// That notes were cleared.
+    Cleared(ClearedNotes),
+    /// A decision against the advice, or an order.
+    Override(Override),
+    /// A step of leaving.
+    Step(DoneStep),
+}
+
+impl TakesBack {
+    /// Returns when it was put there.
+    pub fn at(&self) -> DateTime<Utc> {
+        match self {
+            TakesBack::Note(note) => note.at,
+            TakesBack::Cleared(cleared) => cleared.at,
+            TakesBack::Override(decided) => decided.at,
+            TakesBack::Step(step) => step.at,
+        }
+    }
+}
+
 /// The notes and overrides that stand, by trailer.
 #[derive(Debug, Clone, Default, PartialEq, Serialize, Deserialize)]
 pub struct Standing {
@@ -53,6 +107,12 @@ pub struct Standing {
     /// Steps of leaving that somebody did, by trailer and code, and when.
     #[serde(default)]
     confirmed: BTreeMap<UnitName, BTreeMap<String, DateTime<Utc>>>,
+    /// What was cleared lately.
+    #[serde(default)]
+    cleared: Vec<ClearedNotes>,
+    /// Who did which step lately.
+    #[serde(default)]
+    steps: Vec<DoneStep>,
 }
 
 impl Standing {
@@ -85,9 +145,54 @@ impl Standing {
         done.is_some_and(|at| since.is_none_or(|since| since <= *at))
     }
 
-    pub(super) fn confirm(&mut self, unit: &UnitName, step: &str, at: DateTime<Utc>) {
-        let steps = self.confirmed.entry(unit.clone()).or_default();
-        steps.insert(step.to_owned(), at);
+    /// Returns what a person put there since `since`, oldest first, with what went with one message side by side.
+    pub fn put_by(&self, by: &str, since: DateTime<Utc>) -> Vec<TakesBack> {
+        let notes = self.notes.values().flatten().filter(|note| note.by == by);
+        let overrides = self.overrides.values().flatten();
+        let overrides = overrides.filter(|decided| decided.by == by);
+        let cleared = self.cleared.iter().filter(|cleared| cleared.by == by);
+        let steps = self.steps.iter().filter(|step| step.by == by);
+        let mut put: Vec<TakesBack> = notes.cloned().map(TakesBack::Note).collect();
+        put.extend(overrides.cloned().map(TakesBack::Override));
+        put.extend(cleared.cloned().map(TakesBack::Cleared));
+        put.extend(steps.cloned().map(TakesBack::Step));
+        put.retain(|one| one.at() >= since);
+        put.sort_by_key(TakesBack::at);
+        put
+    }
+
+    pub(super) fn take_back(&mut self, what: &TakesBack) {
+        match what {
+            TakesBack::Note(note) => {
+                if let Some(notes) = self.notes.get_mut(&note.unit) {
+                    notes.retain(|other| other != note);
+                }
+                self.notes.retain(|_, notes| !notes.is_empty());
+            }
+            TakesBack::Cleared(cleared) => {
+                self.cleared.retain(|other| other != cleared);
+                let notes = self.notes.entry(cleared.unit.clone()).or_default();
+                notes.splice(..0, cleared.notes.iter().cloned());
+            }
+            TakesBack::Override(decided) => {
+                if let Some(kept) = self.overrides.get_mut(&decided.unit) {
+                    kept.retain(|other| other != decided);
+                }
+            }
+            TakesBack::Step(done) => {
+                self.steps.retain(|other| other != done);
+                if let Some(steps) = self.confirmed.get_mut(&done.unit) {
+                    steps.remove(&done.step);
+                }
+            }
+        }
+    }
+
+    pub(super) fn confirm(&mut self, done: DoneStep) {
+        let steps = self.confirmed.entry(done.unit.clone()).or_default();
+        steps.insert(done.step.clone(), done.at);
+        self.steps.retain(|other| done.at - other.at <= KEPT);
+        self.steps.push(done);
     }
 
     pub(super) fn note(&mut self, note: &StandingNote) {
@@ -95,8 +200,15 @@ impl Standing {
         notes.push(note.clone());
     }
 
-    pub(super) fn clear(&mut self, unit: &UnitName) {
-        self.notes.remove(unit);
+    pub(super) fn clear(&mut self, unit: &UnitName, at: DateTime<Utc>, by: &str) {
+        let notes = self.notes.remove(unit).unwrap_or_default();
+        self.cleared.retain(|other| at - other.at <= KEPT);
+        self.cleared.push(ClearedNotes {
+            unit: unit.clone(),
+            at,
+            by: by.to_owned(),
+            notes,
+        });
     }
 
     pub(super) fn decide(&mut self, decided: &Override) {
@@ -119,7 +231,12 @@ mod tests {
     fn a_step_done_before_the_trailer_last_stood_open_counts_no_more() {
         let twelve = UnitName::new("12");
         let mut standing = Standing::default();
-        standing.confirm(&twelve, "breakaway", at(2));
+        standing.confirm(DoneStep {
+            unit: twelve.clone(),
+            step: "breakaway".into(),
+            at: at(2),
+            by: "tobin".into(),
+        });
         assert!(standing.is_confirmed(&twelve, "breakaway", Some(at(1))));
         assert!(!standing.is_confirmed(&twelve, "breakaway", Some(at(3))));
         assert!(!standing.is_confirmed(&twelve, "chocks", None));

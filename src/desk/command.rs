@@ -9,7 +9,7 @@ use super::teach;
 use super::watch;
 use super::when;
 use crate::book::{AlarmChange, Attempt, Personal, Record, TaskChange};
-use crate::finding::{Facts, Finding, FindingId, Level, Origin, Urgency};
+use crate::finding::{Facts, Finding, FindingId, Level, Origin, TaskKind, Urgency};
 use crate::fleet::Role;
 use crate::heard::{Command, CommandName};
 use crate::reply::{Arg, Voice};
@@ -132,6 +132,12 @@ fn on_task(hearing: &Hearing<'_>, order: &Command, reply: &mut Reply<'_>) {
                 .and_then(|clock| when::next(&clock, hearing.now, zone))
             {
                 Some(due) => {
+                    if task.kind == TaskKind::PumpOut
+                        && let Some(limit) = task.due.filter(|limit| *limit < due)
+                    {
+                        let args = [("time", limit.into()), ("due", due.into())];
+                        reply.say("move-past-limit", &args);
+                    }
                     // the call-by time keeps its distance to the due time
                     let call_by = task
                         .call_by

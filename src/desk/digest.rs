@@ -12,11 +12,13 @@ use super::situate::Case;
 use crate::book::{Stage, Stand, TankNote, Task, UnitState, WasteStand};
 use crate::finding::{Finding, FindingId, TaskKind};
 use crate::fleet::{Fleet, Job, Role};
-use crate::heard::{PlanKind, UnitName};
+use crate::heard::{PlanKind, ReadingKey, UnitName};
 use crate::outlook::{Outlook, Prospect};
 use crate::reply::{DayJob, DigestRow, DigestTail, Voice, digest, digest_tail, look_ahead};
 use crate::situation::Occasion;
 
+/// A waste tank at its stop level, % by volume (common practice, no source).
+const FULL_PCT: f64 = 85.0;
 /// A unit nobody said a word about for this long, and at no job, is left out.
 const STALE: TimeDelta = TimeDelta::days(14);
 
@@ -95,8 +97,13 @@ pub(super) fn text(desk: &Desk, stands: &[Stand], voice: &Voice<'_>) -> String {
     let mut fills: Vec<_> = stands
         .iter()
         .filter_map(|stand| {
-            let at = stand.waste?.p50?;
-            (at > now).then_some((&stand.unit, at))
+            let waste = stand.waste?;
+            if let Some(at) = waste.p50.filter(|at| *at > now) {
+                return Some((&stand.unit, at));
+            }
+            // what is full already fills first of all; a tank that nobody has read may be anything
+            let full = waste.level_pct >= FULL_PCT;
+            (full && was_read(desk, &stand.unit, now)).then_some((&stand.unit, now))
         })
         .collect();
     fills.sort_by_key(|(_, at)| *at);
@@ -120,6 +127,17 @@ pub(super) fn text(desk: &Desk, stands: &[Stand], voice: &Voice<'_>) -> String {
         text.push_str(&tail);
     }
     text
+}
+
+/// Tells whether somebody read a waste tank within the day.
+fn was_read(desk: &Desk, unit: &UnitName, now: DateTime<Utc>) -> bool {
+    let state = desk.book.unit(unit).map(|kept| kept.state());
+    state.is_some_and(|state| {
+        [ReadingKey::WastePct, ReadingKey::WasteGal]
+            .iter()
+            .filter_map(|key| state.readings.get(key))
+            .any(|read| now.signed_duration_since(read.at) <= TimeDelta::hours(24))
+    })
 }
 
 /// Tells how every unit stands, or what the day that was asked for brings.

@@ -77,7 +77,24 @@ pub(super) fn coming(words: &str, now: DateTime<Utc>, zone: Tz) -> Option<DateTi
         let times = [morning, evening].map(|hour| next(&format!("{hour:02}:00"), now, zone));
         return times.into_iter().flatten().min();
     }
-    next(&clock_in(words)?, now, zone)
+    let clock = clock_in(words)?;
+    let sooner = other_half(words, &clock).and_then(|other| next(&other, now, zone));
+    next(&clock, now, zone).into_iter().chain(sooner).min()
+}
+
+/// Returns the same clock time in the other half of the day, where the words leave open which is meant: "7:15".
+fn other_half(words: &str, clock: &str) -> Option<String> {
+    const HALVES: &str = "am pm morning tomorrow manana mañana madrugada noche tarde";
+    let (hour, minute) = clock.split_once(':')?;
+    let hour: u32 = hour.parse().ok()?;
+    let words = words.to_lowercase();
+    let mut apart = words.split(|c: char| !c.is_alphanumeric());
+    let told = apart.any(|word| HALVES.split(' ').any(|half| half == word));
+    // "07:15" is told on a clock of 24 hours, and "7:15pm" tells its half
+    let bare = format!("{hour}:{minute}");
+    let mut typed = words.split_whitespace();
+    let open = typed.any(|word| word.trim_end_matches([',', '.', '!']) == bare);
+    ((1..=11).contains(&hour) && open && !told).then(|| format!("{:02}:{minute}", hour + 12))
 }
 
 /// Returns the words of a text that are part of a clock time, in lower case: they name no trailer.

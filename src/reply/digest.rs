@@ -115,7 +115,10 @@ const NAMED: usize = 3;
 pub fn digest_tail(voice: &Voice<'_>, tail: &DigestTail<'_>) -> String {
     let fills = tail.fills.iter().take(NAMED);
     let fills: Vec<String> = fills
-        .map(|(unit, at)| format!("{unit} {}", voice.time(*at)))
+        .map(|(unit, at)| match *at <= voice.now() {
+            true => format!("{unit} {}", voice.word("digest-fills-now")),
+            false => format!("{unit} {}", voice.time(*at)),
+        })
         .collect();
     let silent = tail.silent.iter().take(NAMED);
     let silent: Vec<String> = silent

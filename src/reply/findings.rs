@@ -128,12 +128,48 @@ impl Voice<'_> {
     /// Turns a fact into what a text takes. Codes that the rules give are said in words: `jacks-up, closed`.
     fn spoken<'f>(&self, fact: &'f Fact) -> Arg<'f> {
         if let FactValue::Text(text) = &fact.value
+            && fact.name == "left_out"
+        {
+            return self.loads(text).into();
+        }
+        if let FactValue::Text(text) = &fact.value
+            && fact.name == "feed"
+        {
+            let circuits: Vec<String> = text.split(", ").map(str::to_owned).collect();
+            return self.all_of(&circuits).into();
+        }
+        if let FactValue::Text(text) = &fact.value
             && fact.origin != Origin::Read
             && let Some(words) = self.in_words(text)
         {
             return words.into();
         }
         self.fact(&fact.value)
+    }
+
+    /// Says a list of loads as the fleet's files name them: those that are common in the reader's language.
+    fn loads(&self, names: &str) -> String {
+        let names = names.split(", ").map(|name| self.load(name));
+        names.collect::<Vec<_>>().join(", ")
+    }
+
+    fn load(&self, name: &str) -> String {
+        let (what, room) = match name.split_once(" room ") {
+            Some((what, room)) => (what, Some(room)),
+            None => (name, None),
+        };
+        let key = format!("part-{}", what.to_lowercase().replace(' ', "-"));
+        match (self.knows(&key), room) {
+            (false, _) => self.plain(name).into_owned(),
+            (true, None) => self.word(&key),
+            (true, Some(room)) => {
+                let room = self.plain(room);
+                self.say(
+                    "part-of-room",
+                    &[("what", self.word(&key).into()), ("name", Arg::Text(room))],
+                )
+            }
+        }
     }
 
     /// Says a list of codes in words; none where one of them is no code of ours.

@@ -24,7 +24,7 @@ pub fn first_words(fault: Fault) -> Option<Finding> {
             Level::Danger,
             &[Caution::CarbonMonoxide, Caution::TankGas, Caution::NoEntry],
         ),
-        Fault::GasSmell => (Level::Warning, &[Caution::FuelGas, Caution::CarbonMonoxide]),
+        Fault::GasSmell => (Level::Danger, &[Caution::FuelGas, Caution::CarbonMonoxide]),
         Fault::GeneratorInside => (
             Level::Danger,
             &[Caution::CarbonMonoxide, Caution::GeneratorHandling],

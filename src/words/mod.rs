@@ -12,6 +12,7 @@ mod attach;
 mod concept;
 mod correct;
 mod explain;
+mod hot_skin;
 mod item;
 mod json;
 mod legs;

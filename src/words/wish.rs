@@ -162,6 +162,14 @@ fn check_me(words: &[String]) -> Option<u32> {
         Some((start, phrase.split(' ').count()))
     })?;
     let after = &words[start + phrase..];
+    // "avísame si la 6 llega a 3/4" is an alarm on a trailer
+    let on_condition = ["if", "when", "si", "cuando"];
+    if after
+        .first()
+        .is_some_and(|word| on_condition.contains(&word.as_str()))
+    {
+        return None;
+    }
     let (at, number) = after
         .iter()
         .take(4)

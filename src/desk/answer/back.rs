@@ -7,6 +7,7 @@ use crate::book::{MessageKey, Record, Sent, Task, TaskChange, TaskState};
 
 use crate::desk::inbound::Outgoing;
 use crate::desk::receive::Hearing;
+use crate::desk::standing;
 use crate::desk::teach;
 use crate::desk::tick::dispatchers;
 use crate::dialogue::About;
@@ -49,6 +50,10 @@ pub(super) fn undo(hearing: &Hearing<'_>, reply: &mut Reply<'_>, records: &mut V
     if let Some(taught) = taught.filter(|taught| hearing.takes_back.is_none() && newer(taught.at)) {
         return teach::take_back(hearing, taught, reply, records);
     }
+    let reach = (hearing.now - UNDO_REACH, sent.map(|sent| sent.at));
+    if hearing.takes_back.is_none() && standing::take_back(hearing, reach, reply, records) {
+        return;
+    }
     let Some(sent) = sent else {
         reply.say("undo-nothing", &[]);
         return;
@@ -76,6 +81,7 @@ pub(super) fn undo(hearing: &Hearing<'_>, reply: &mut Reply<'_>, records: &mut V
     let worked: (DateTime<Utc>, DateTime<Utc>) = (sent.at, sent.worked.unwrap_or(sent.at));
     reply.board.restore(&sent.tasks_before, worked);
     tell_untaken(hearing, reply);
+    standing::went_with(hearing, sent.at, reply, records);
     let told = hearing.told_in(sent);
     if told.is_empty() {
         reply.say("undone-task", &[("time", sent.at.into())]);

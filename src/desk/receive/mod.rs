@@ -29,7 +29,7 @@ use crate::book::{Bears, MessageKey, Record, UnitBook, UnitState};
 use crate::dialogue::{About, Talk};
 use crate::finding::FindingId;
 use crate::fleet::{CrewMember, Fleet};
-use crate::heard::{Ask, Heard, Plan, PlanKind, UnitName};
+use crate::heard::{Ask, Command, CommandName, Heard, Plan, PlanKind, UnitName};
 
 /// One message with what is known about its sender.
 pub(super) struct Hearing<'a> {
@@ -111,7 +111,8 @@ fn hear(
     };
     let mut talk = desk.book.talk(&member.id).cloned().unwrap_or_default();
     let mut heard = desk.reader.hear(written, fleet.style.temperature);
-    if let Some(order) = ordered_by_task(desk, written, &heard, &fleet) {
+    let ordered = ordered_by_task(desk, written, &heard, &fleet);
+    if let Some(order) = ordered.or_else(|| noted(desk, written, &fleet)) {
         heard = order;
     }
     // a bare answer may complete a message that waits for its trailer: then it is read as that message
@@ -203,6 +204,27 @@ fn ordered_by_task(desk: &Desk, text: &str, heard: &Heard, fleet: &Fleet) -> Opt
         .as_ref()
         .is_some_and(|order| order.task.is_some());
     (done || of_a_task).then_some(heard)
+}
+
+/// Reads "nota 12 la chapa se atora" as the order it is: elsewhere the number behind that word is a slip's.
+fn noted(desk: &Desk, text: &str, fleet: &Fleet) -> Option<Heard> {
+    let rest = desk.phrases.after("note", "opens", text.trim_start())?;
+    let name = rest.split([' ', ':', ',']).next()?;
+    settle::known(fleet, &UnitName::new(name))?;
+    let order = Command {
+        name: CommandName::Note,
+        task: None,
+        rest: rest.to_owned(),
+    };
+    let heard = desk.reader.hear(rest, fleet.style.temperature);
+    Some(Heard {
+        ask: Some(Ask::Command {
+            name: CommandName::Note,
+        }),
+        command: Some(order),
+        language: heard.language,
+        ..Heard::default()
+    })
 }
 
 impl Hearing<'_> {

@@ -52,7 +52,7 @@ pub(super) fn tell(hearing: &Hearing<'_>, unit: &UnitName, fault: Fault, reply: 
             repairs.push((false, at, reply.voice.task_head(task)));
         }
     }
-    repairs.sort_by(|a, b| (b.0, b.1).cmp(&(a.0, a.1)));
+    repairs.sort_by_key(|(same, at, _)| std::cmp::Reverse((*same, *at)));
     let mut told: Vec<String> = Vec::new();
     let mut named: Vec<&str> = Vec::new();
     for (_, at, what) in &repairs {

@@ -5,15 +5,23 @@
 //! nothing.
 
 mod answers;
+mod ask;
+mod bare;
+mod begin;
 mod culprit;
 mod lately;
+mod leave;
+mod logged;
+mod number;
 mod over;
 mod phrase;
 mod plug_in;
+mod report;
 mod round;
 mod said;
 pub(super) mod stand;
 mod take;
+mod trips;
 mod values;
 
 use chrono::TimeDelta;

@@ -4,16 +4,14 @@ use super::super::answer::Reply;
 use super::super::receive::Hearing;
 use super::super::situate::Case;
 use super::said::is_trip;
-use super::{FRESH, LATELY, OPEN_AT_MOST, Outcome, RESETS, Said, outcome, step_of};
-use super::{culprit, lately};
+use super::{LATELY, Outcome, RESETS, Said, outcome, step_of};
 use crate::book::UnitState;
-use crate::dialogue::{Check, STEP_LASTS};
+use crate::dialogue::Check;
 use crate::finding::{FindingId, Level, TaskKind};
 use crate::fleet::Role;
-use crate::heard::{Ask, Event, Fault, PlanKind, UnitName};
-use crate::outlook::runs_on_tank;
+use crate::heard::{Event, Fault, UnitName};
 use crate::reply::Arg;
-use crate::rules::{Asks, Sought, Step, Then, WaterFrom, last_resort, steps};
+use crate::rules::{Asks, Step, Then};
 
 /// One turn of a person's checks.
 pub(super) struct Round<'a> {
@@ -99,12 +97,12 @@ impl Round<'_> {
         before.is_some_and(|before| before.resets < check.resets)
     }
 
-    fn resets(&self, check: &Check) -> u32 {
+    pub(super) fn resets(&self, check: &Check) -> u32 {
         check.resets.max(self.resets_lately(&check.unit))
     }
 
     /// Ends a check at its second reset.
-    fn no_third(&self, check: &Check, reply: &mut Reply<'_>) {
+    pub(super) fn no_third(&self, check: &Check, reply: &mut Reply<'_>) {
         let id = FindingId::of_fault(check.fault);
         for finding in &mut reply.findings {
             if finding.id == id && finding.unit.as_ref() == Some(&check.unit) {
@@ -130,7 +128,7 @@ impl Round<'_> {
     }
 
     /// Moves a check on by one outcome; false where that ends it.
-    fn settle(
+    pub(super) fn settle(
         &self,
         check: &mut Check,
         step: &Step,
@@ -193,7 +191,7 @@ impl Round<'_> {
     }
 
     /// Hands the fault over to whose work it is.
-    fn call(&self, check: &Check, kind: TaskKind, cause: &str, reply: &mut Reply<'_>) {
+    pub(super) fn call(&self, check: &Check, kind: TaskKind, cause: &str, reply: &mut Reply<'_>) {
         let key = match kind {
             TaskKind::Electrician => "walk-calls-electrician",
             TaskKind::Plumber => "walk-calls-plumber",
@@ -206,7 +204,7 @@ impl Round<'_> {
             .open_found(&check.unit, kind, finding, cause.to_owned());
     }
 
-    fn say_over(&self, check: &Check, reply: &mut Reply<'_>) {
+    pub(super) fn say_over(&self, check: &Check, reply: &mut Reply<'_>) {
         let told = self.cases.iter().filter(|case| case.unit == check.unit);
         let reset = |case: &Case| case.report.events.contains(&Event::BreakerReset);
         let name = reply.voice.fault(check.fault);
@@ -218,222 +216,6 @@ impl Round<'_> {
             reply.say("walk-reset", &[]);
         } else {
             reply.say("walk-fixed", &args);
-        }
-    }
-
-    /// Drops the checks whose fault no longer stands.
-    pub(super) fn drop_what_is_over(&mut self, reply: &mut Reply<'_>) {
-        let checks = std::mem::take(&mut self.checks);
-        for check in checks {
-            if self.state(&check.unit).has(check.fault) {
-                self.checks.push(check);
-            } else if self
-                .cases
-                .iter()
-                .any(|case| case.unit == check.unit && case.before.has(check.fault))
-            {
-                self.say_over(&check, reply);
-            }
-        }
-    }
-
-    /// Starts a check for each fault newly reported, the worst last, so that it is at hand.
-    pub(super) fn start(&mut self, reply: &mut Reply<'_>) -> bool {
-        let mut new: Vec<(UnitName, Fault)> = Vec::new();
-        for finding in &reply.findings {
-            for case in self
-                .cases
-                .iter()
-                .filter(|case| finding.unit.as_ref() == Some(&case.unit))
-            {
-                let of = |fault: &&Fault| FindingId::of_fault(**fault) == finding.id;
-                new.extend(
-                    case.report
-                        .faults
-                        .iter()
-                        .find(of)
-                        .map(|fault| (case.unit.clone(), *fault)),
-                );
-            }
-        }
-        let mut started = false;
-        for (unit, fault) in new.into_iter().rev() {
-            if self.ended.contains(&(unit.clone(), fault)) || self.is_known(&unit, fault) {
-                continue;
-            }
-            let place = self
-                .checks
-                .iter()
-                .position(|check| check.unit == unit && check.fault == fault);
-            if let Some(place) = place {
-                // said again: it keeps its place, and its first words are not said twice
-                let check = self.checks.remove(place);
-                self.checks.push(check);
-                let id = FindingId::of_fault(fault);
-                let repeated = |finding: &crate::finding::Finding| {
-                    finding.id == id
-                        && finding.unit.as_ref() == Some(&unit)
-                        && finding.level < crate::finding::Level::Warning
-                };
-                let findings = std::mem::take(&mut reply.findings);
-                let (again, rest): (Vec<_>, Vec<_>) = findings.into_iter().partition(repeated);
-                reply.findings = rest;
-                reply.listed.extend(again);
-                started = true;
-            } else if !steps(fault).is_empty() {
-                lately::tell(self.hearing, &unit, fault, reply);
-                self.checks.push(Check {
-                    unit,
-                    fault,
-                    steps_of: fault,
-                    step: 0,
-                    mending: false,
-                    resets: 0,
-                    asked: self.hearing.now,
-                    waits: false,
-                });
-                started = true;
-            }
-        }
-        let over = self.checks.len().saturating_sub(OPEN_AT_MOST);
-        self.checks.drain(..over);
-        started
-    }
-
-    /// Tells whether a fault is what a heater that must stay off leads to: no check would end but with that heater on.
-    fn is_known(&self, unit: &UnitName, fault: Fault) -> bool {
-        let case = self.cases.iter().find(|case| case.unit == *unit);
-        matches!(fault, Fault::NoHeat | Fault::NoHotWater)
-            && case.is_some_and(|case| culprit::heater_kept_off(self.hearing, case).is_some())
-    }
-
-    /// Asks the step at hand, past those that need no asking; ends the check where none is left.
-    pub(super) fn ask(&mut self, reply: &mut Reply<'_>, before: Option<&Check>, shortly: bool) {
-        while let Some(mut check) = self.checks.pop() {
-            let other = before
-                .is_some_and(|before| before.unit != check.unit || before.fault != check.fault);
-            if other {
-                let name = reply.voice.fault(check.fault);
-                reply.say(
-                    "walk-back",
-                    &[("unit", check.unit.as_str().into()), ("name", name.into())],
-                );
-            }
-            if self.pass_known(&mut check, reply) {
-                check.asked = self.hearing.now;
-                check.waits = false;
-                if let Some(step) = step_of(&check) {
-                    reply.step = Some(question(&check, step, reply, shortly));
-                    reply.step_answers = answers(&check, step);
-                }
-                self.checks.push(check);
-                return;
-            }
-        }
-    }
-
-    /// Reminds of the check at hand, once, after a message on something else. A step that guards somebody is asked again
-    /// after every message that says nothing.
-    pub(super) fn remind(&mut self, reply: &mut Reply<'_>) {
-        let asks = matches!(self.hearing.heard.ask, None | Some(Ask::Status { .. }));
-        let silent = self.cases.is_empty()
-            && self.hearing.heard.ask.is_none()
-            && self.hearing.heard.command.is_none()
-            && reply.findings.is_empty()
-            && self.hearing.heard.unclear.is_empty()
-            && self
-                .hearing
-                .heard
-                .plans
-                .iter()
-                .all(|plan| plan.kind == PlanKind::Well);
-        let now = self.hearing.now;
-        let Some(check) = self.checks.last_mut() else {
-            return;
-        };
-        let Some(step) = step_of(check) else { return };
-        let guards = step.guards() && !check.mending && now - check.asked <= STEP_LASTS;
-        if silent && (guards || !check.waits) {
-            if !guards {
-                reply.say("walk-unread", &[]);
-            }
-            // asked again, it is the last thing said
-            check.waits = !guards;
-            check.asked = now;
-            reply.step = Some(question(check, step, reply, true));
-            return;
-        }
-        if asks && !check.waits {
-            check.waits = true;
-            let name = reply.voice.fault(check.fault);
-            let args = [
-                ("unit", Arg::from(check.unit.as_str())),
-                ("name", name.into()),
-                ("count", Arg::Count(i64::from(check.step) + 1)),
-            ];
-            let line = reply.voice.say("walk-waits", &args);
-            reply.step = Some(line);
-        }
-    }
-
-    /// Goes past the steps that are answered already; false where that ends the check.
-    fn pass_known(&self, check: &mut Check, reply: &mut Reply<'_>) -> bool {
-        let state = self.state(&check.unit);
-        let now = self.hearing.now;
-        let from = if runs_on_tank(&state, self.site(&check.unit)) {
-            WaterFrom::Tank
-        } else {
-            WaterFrom::Site
-        };
-        loop {
-            if check.mending {
-                return true;
-            }
-            let Some(step) = step_of(check) else {
-                reply.say("walk-no-more", &[]);
-                let fault = format!("fault-{}", check.fault);
-                self.call(check, last_resort(check.fault), &fault, reply);
-                return false;
-            };
-            if step.water_from.is_some_and(|wanted| wanted != from) {
-                advance(check);
-                continue;
-            }
-            if matches!(step.then, Then::Report(fault) if state.has(fault)) {
-                advance(check);
-                continue;
-            }
-            if step.resets && self.resets(check) >= RESETS {
-                self.no_third(check, reply);
-                return false;
-            }
-            let lately = step.by.and_then(|event| Some((event, state.when(event)?)));
-            if let Some((event, at)) = lately.filter(|(_, at)| now - *at <= LATELY) {
-                let what = reply.voice.event(event);
-                let age = reply.voice.age(at);
-                reply.say("walk-lately", &[("what", what.into()), ("age", age.into())]);
-                advance(check);
-                continue;
-            }
-            let Asks::For {
-                what: Sought::Reading(key),
-                least,
-                most,
-            } = step.asks
-            else {
-                return true;
-            };
-            let Some(value) = state.value_since(key, now - FRESH) else {
-                return true;
-            };
-            let outcome = if (least..=most).contains(&value) {
-                Outcome::RuledOut
-            } else {
-                Outcome::Found
-            };
-            if !self.settle(check, step, outcome, reply) {
-                return false;
-            }
         }
     }
 
@@ -450,7 +232,7 @@ impl Round<'_> {
         (before.count() + told.count()) as u32
     }
 
-    fn state(&self, unit: &UnitName) -> UnitState {
+    pub(super) fn state(&self, unit: &UnitName) -> UnitState {
         match self.cases.iter().find(|case| case.unit == *unit) {
             Some(case) => case.now.clone(),
             None => self
@@ -463,7 +245,7 @@ impl Round<'_> {
         }
     }
 
-    fn site(&self, unit: &UnitName) -> Option<&crate::fleet::Site> {
+    pub(super) fn site(&self, unit: &UnitName) -> Option<&crate::fleet::Site> {
         let fleet = &self.hearing.fleet;
         let job = fleet.job_of(unit, self.hearing.now, None)?;
         fleet.sites.get(&job.id.site)
@@ -474,56 +256,6 @@ impl Round<'_> {
     }
 }
 
-/// Puts the question of a step into words, with the answers it takes; shortly, only what it asks.
-/// Returns the likely answers to a step, by their codes.
-fn answers(check: &Check, step: &Step) -> &'static [&'static str] {
-    match step.asks {
-        _ if check.mending => &["yes", "no", "skip"],
-        Asks::For { .. } => &["skip"],
-        _ if step.guards() => &["yes", "no"],
-        _ => &["yes", "no", "skip"],
-    }
-}
-
-fn question(check: &Check, step: &Step, reply: &Reply<'_>, shortly: bool) -> String {
-    let voice = &reply.voice;
-    let (what, answers) = if check.mending {
-        let did = voice.word(&format!("did-{}", step.cause));
-        let works = voice.word(&format!("mended-{}", check.fault));
-        let args = [("what", did.into()), ("words", works.into())];
-        (voice.say("walk-mended-now", &args), "walk-answer-word")
-    } else {
-        let answers = match step.asks {
-            Asks::For { .. } => "walk-answer-number",
-            _ if step.guards() => "walk-answer-safe",
-            _ => "walk-answer-word",
-        };
-        let what = voice.word(step.key);
-        let what = if shortly { last_question(&what) } else { what };
-        (what, answers)
-    };
-    let what = format!("{what} {}", voice.word(answers));
-    let name = voice.fault(check.steps_of);
-    voice.say(
-        "walk-step",
-        &[
-            ("unit", check.unit.as_str().into()),
-            ("name", name.into()),
-            ("count", Arg::Count(i64::from(check.step) + 1)),
-            ("what", what.into()),
-        ],
-    )
-}
-
-/// Returns the last sentence of a text that asks; the whole where none does.
-fn last_question(text: &str) -> String {
-    let Some(end) = text.rfind('?') else {
-        return text.to_owned();
-    };
-    let start = text[..end].rfind(['.', '?']).map_or(0, |at| at + 1);
-    text[start..=end].trim().to_owned()
-}
-
 /// Goes back by one step, or to the question before it was asked whether that helped.
 fn step_back(check: &mut Check) {
     let reads = step_of(check).is_some_and(|step| matches!(step.asks, Asks::For { .. }));
@@ -532,7 +264,7 @@ fn step_back(check: &mut Check) {
     }
 }
 
-fn advance(check: &mut Check) {
+pub(super) fn advance(check: &mut Check) {
     check.step += 1;
     check.mending = false;
 }

@@ -3,19 +3,18 @@
 //! An answer is taken only where it plainly answers this step's question. Where the step guards somebody, every word of
 //! the message must be accounted for, and "ok" or "done" never say that it is safe.
 
-use super::super::phrases::plain;
 use super::answers::{Answers, Own};
-use super::phrase::{Phrases, Span, is_question, sole_value};
+use super::phrase::{Phrases, Span, is_question};
 use crate::dialogue::Check;
-use crate::heard::{Entry, Fault, Heard, ReadingKey};
-use crate::rules::{Asks, Sought, Step, Then};
+use crate::heard::{Entry, Fault, Heard};
+use crate::rules::{Asks, Step, Then};
 
 /// A longer message is a report or a story, and no answer.
-const LONGEST: usize = 24;
+pub(super) const LONGEST: usize = 24;
 /// Words that may be left over beside the words of a step's own.
 const LEFT_BESIDE_OWN: usize = 4;
 /// Words that may be left over beside a plain yes or no.
-const LEFT_BESIDE_PLAIN: usize = 3;
+pub(super) const LEFT_BESIDE_PLAIN: usize = 3;
 
 /// An answer to a step.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -326,128 +325,6 @@ impl Answers {
         };
         spans.iter().any(fresh).then_some(said)
     }
-
-    /// Reads what a whole message orders of setting up or leaving; none where it is no order.
-    pub(in crate::desk) fn orders_on(&self, text: &str) -> Option<Said> {
-        let words = Phrases::of(text);
-        let is = |list| self.is_all(&words, list);
-        let again = is("resume") || is("next") || is("back") || is("repeat") && !is("yes");
-        match () {
-            () if is("stop") => Some(Said::Stop),
-            () if again => Some(Said::Resume),
-            () if is("all") => Some(Said::DidAll),
-            () if is("skip") => Some(Said::Skip),
-            () => None,
-        }
-    }
-
-    /// Tells whether a message only asks for the next step, or passes this one: no question but a step's takes that.
-    pub(in crate::desk) fn goes_on(&self, text: &str) -> bool {
-        let words = Phrases::of(text);
-        ["resume", "next", "skip", "all"]
-            .into_iter()
-            .any(|list| self.is_all(&words, list))
-    }
-
-    /// Reads a bare message as an answer to a step of setting up or leaving. Where the step guards somebody, every word of
-    /// it must be accounted for, and what is only a promise is none.
-    pub(in crate::desk) fn bare(&self, heard: &Heard, text: &str, guards: bool) -> Option<Said> {
-        let mut words = Phrases::of(text);
-        if words.len() > LONGEST || is_question(text) || self.any(&words, "mistake") {
-            return None;
-        }
-        let number = heard.answer.as_ref().and_then(|answer| answer.number);
-        let not = self.any(&words, "not");
-        let said = match self.leading(&words) {
-            Some(false) => Said::No,
-            Some(true) if not => Said::Unclear,
-            Some(true) => Said::Yes,
-            None if self.any(&words, "skip") => Said::Skip,
-            None if self.any(&words, "done") || self.any(&words, "mended") => match not {
-                true => Said::No,
-                false => Said::Yes,
-            },
-            None if number.is_some() => return number.map(Said::Number),
-            None if self.any(&words, "ack") => Said::Unclear,
-            None => return None,
-        };
-        let yes = guards && said == Said::Yes;
-        let promised = yes && (self.is_all(&words, "promise") || self.any(&words, "later"));
-        self.cover_what_is_clear(&mut words, "", yes);
-        let later = self.has_uncovered(&words, "later") || self.has_uncovered(&words, "but");
-        let unsure = yes && self.has_uncovered(&words, "unsure");
-        match words.left().count() {
-            _ if later || unsure || promised => Some(Said::Unclear),
-            0 => Some(said),
-            1 if !yes => Some(said),
-            1..=LEFT_BESIDE_PLAIN if yes => Some(Said::Unclear),
-            _ => None,
-        }
-    }
-
-    /// Finds the number that a step asks for: as it was reported, else as a bare answer.
-    fn number(&self, message: &Message<'_>, what: Sought) -> Option<f64> {
-        let told = message.told;
-        let reported = told.and_then(|entry| match what {
-            Sought::Reading(key) => entry.readings.value(key),
-            Sought::Amps => entry.readings.amps.last().map(|current| current.amps),
-            Sought::Plain => None,
-        });
-        if reported.is_some() {
-            return reported;
-        }
-        if told.is_some_and(|entry| !entry.is_empty()) {
-            return None;
-        }
-        let answer = message.heard.answer.as_ref();
-        let fits = answer.is_some_and(|answer| {
-            let measure = answer.measure.as_deref();
-            measure.is_none_or(|measure| measures(what).contains(&measure))
-        });
-        let bare = answer.filter(|_| fits).and_then(|answer| answer.number);
-        let bare = bare.or_else(|| self.only_number(message, what))?;
-        match what {
-            Sought::Reading(key) if is_level(key) && bare.fract() != 0.0 && bare < 1.0 => {
-                Some(bare * 100.0)
-            }
-            Sought::Reading(key) => plausible(key).contains(&bare).then_some(bare),
-            Sought::Amps => (0.0..=100.0).contains(&bare).then_some(bare),
-            Sought::Plain => Some(bare),
-        }
-    }
-
-    /// Finds the one number of a message in which every other word is clear: "its about 52 psi".
-    fn only_number(&self, message: &Message<'_>, what: Sought) -> Option<f64> {
-        let mut words = Phrases::of(message.text);
-        if self.any(&words, "mistake") || self.any(&words, "later") {
-            return None;
-        }
-        let amount = |(list, value): (&str, f64)| self.is_all(&words, list).then_some(value);
-        let level = matches!(what, Sought::Reading(key) if is_level(key));
-        let by_name = [("none", 0.0), ("half", 50.0), ("full", 100.0)];
-        let named = by_name
-            .into_iter()
-            .filter(|(list, _)| level || *list == "none")
-            .find_map(amount);
-        if named.is_some() {
-            return named;
-        }
-        let (value, measure) = sole_value(message.text)?;
-        if !measure.is_empty() && measure != "ish" && !measures(what).contains(&measure.as_str()) {
-            return None;
-        }
-        for list in ["filler", "about", "yes", "ack"] {
-            let spans = words.find(self.list("any", list));
-            words.cover(&spans);
-        }
-        let question = plain(message.question);
-        words.cover_words(|word| {
-            word.starts_with(|c: char| c.is_ascii_digit())
-                || measures(what).contains(&word)
-                || question.split(' ').any(|asked| asked == word)
-        });
-        words.left().next().is_none().then_some(value)
-    }
 }
 
 impl Message<'_> {
@@ -481,35 +358,9 @@ pub(super) fn of_opening(entry: &Entry) -> bool {
             .all(|event| matches!(event, InService | Closed))
 }
 
-fn is_level(key: ReadingKey) -> bool {
-    matches!(key, ReadingKey::WastePct | ReadingKey::FreshPct)
-}
-
-/// Returns the measures in which a number may be given without being taken for another.
-fn measures(what: Sought) -> &'static [&'static str] {
-    match what {
-        Sought::Reading(ReadingKey::PressurePsi) => &["psi", "lbs", "lb", "pounds", "libras"],
-        Sought::Reading(ReadingKey::Volts | ReadingKey::BatteryV) => {
-            &["v", "volts", "volt", "vac", "vdc", "voltios"]
-        }
-        Sought::Amps => &["a", "amps", "amp", "amperes", "amperios"],
-        Sought::Reading(_) => &["pct", "percent", "%", "por", "ciento"],
-        Sought::Plain => &["f", "degrees", "deg", "grados", "degf"],
-    }
-}
-
-fn plausible(key: ReadingKey) -> std::ops::RangeInclusive<f64> {
-    match key {
-        ReadingKey::PressurePsi => 0.0..=300.0,
-        ReadingKey::Volts => 0.0..=300.0,
-        ReadingKey::BatteryV => 0.0..=20.0,
-        ReadingKey::SlopePct => 0.0..=20.0,
-        _ => 0.0..=100.0,
-    }
-}
-
 #[cfg(test)]
 mod tests {
+    use super::super::super::phrases::plain;
     use super::*;
     use crate::rules::steps;
 

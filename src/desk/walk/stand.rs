@@ -5,16 +5,17 @@ use super::super::receive::Hearing;
 use super::super::settle::Settled;
 use super::super::situate::Case;
 use super::super::standing;
+use super::leave::leave;
+use super::report::{events_of, number_of};
 use super::said::{Said, of_opening};
 use crate::dialogue::{About, Round, STEP_LASTS, Way};
-use crate::finding::{FactValue, Finding, FindingId, Level, Urgency};
-use crate::heard::{Amps, CommandName, Entry, Event, ReadingKey, Taps, UnitName};
-use crate::reply::Arg;
+use crate::finding::{FactValue, Finding, FindingId};
+use crate::heard::{CommandName, Entry, Event};
 use crate::rules;
 use crate::situation::Occasion;
 
 /// Steps that guard somebody: they are never skipped.
-const GUARDS: &[&str] = &[
+pub(super) const GUARDS: &[&str] = &[
     "chock",
     "regulator",
     "waste",
@@ -23,7 +24,7 @@ const GUARDS: &[&str] = &[
     "lights-checked",
 ];
 /// Steps of leaving that no report tells of: a yes is kept with the person.
-const BY_WORD: &[&str] = &["chocks", "breakaway"];
+pub(super) const BY_WORD: &[&str] = &["chocks", "breakaway"];
 
 /// What a message says to the step that waits.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -255,140 +256,4 @@ fn code_of(finding: &Finding) -> String {
         Some(FactValue::Text(code)) => code.clone(),
         _ => String::new(),
     }
-}
-
-/// Asks what is still to be done before leaving; at the end says whether it is ready. False at the end.
-fn leave(hearing: &Hearing<'_>, case: &Case, round: &mut Round, reply: &mut Reply<'_>) -> bool {
-    let Some(situation) = case.situation() else {
-        return false;
-    };
-    let mut left: Vec<&str> = rules::leaving(&situation);
-    let lights = left.iter().position(|code| *code == "lights-checked");
-    left.insert(lights.unwrap_or(left.len()), "chocks");
-    left.push("breakaway");
-    left.retain(|code| !round.confirmed.iter().any(|done| done == code));
-    // by whoever did it, in this message or before
-    left.retain(|code| {
-        let now = |(unit, step): &(UnitName, String)| *unit == case.unit && step == code;
-        !reply.confirmed.iter().any(now) && !standing::is_confirmed(hearing, &case.unit, code)
-    });
-    let next = left
-        .iter()
-        .find(|code| !round.skipped.iter().any(|skipped| skipped == *code));
-    if let Some(next) = next {
-        round.step = (*next).to_owned();
-        let what = reply.voice.word(&format!("leave-{next}"));
-        let answers = reply.voice.word("walk-answer-word");
-        let what = format!("{what} {answers}");
-        let args = [
-            ("unit", Arg::from(case.unit.as_str())),
-            ("what", what.into()),
-        ];
-        reply.step = Some(reply.voice.say("leave-step", &args));
-        reply.step_answers = match GUARDS.contains(next) {
-            true => &["yes", "no"],
-            false => &["yes", "no", "skip"],
-        };
-        return true;
-    }
-    let heavy = overweight(hearing, &case.unit);
-    if left.is_empty() && heavy.is_none() {
-        reply.say("leave-ready", &[("unit", case.unit.as_str().into())]);
-        return false;
-    }
-    let mut names: Vec<String> = left
-        .iter()
-        .map(|code| reply.voice.word(&format!("value-{code}")))
-        .collect();
-    names.extend(heavy.map(|finding| reply.voice.name(finding.id, finding.level)));
-    let what = reply.voice.all_of(&names);
-    reply.say(
-        "leave-not-ready",
-        &[("unit", case.unit.as_str().into()), ("what", what.into())],
-    );
-    let decided = standing::in_force(hearing, &case.unit, &reply.voice);
-    reply.lines.extend(decided);
-    false
-}
-
-/// Returns the finding that the trailer is too heavy, where it holds.
-fn overweight(hearing: &Hearing<'_>, unit: &UnitName) -> Option<Finding> {
-    let case = Case::standing(
-        hearing.desk,
-        &hearing.fleet,
-        unit,
-        hearing.now,
-        Occasion::Asked,
-    );
-    let grave = |finding: &Finding| {
-        finding.id == FindingId::TowOverweight
-            && finding.level >= Level::Warning
-            && finding.urgency == Urgency::Now
-    };
-    case.findings().into_iter().find(grave)
-}
-
-/// Returns what a yes to the step reports; with `all`, what its text names after it too.
-fn events_of(round: &Round, all: bool) -> Entry {
-    let events: &[Event] = match (round.way, round.step.as_str()) {
-        (Way::SetUp, "level") if all => &[
-            Event::Leveled,
-            Event::Chocked,
-            Event::Unhitched,
-            Event::JacksDown,
-        ],
-        (Way::SetUp, "chock") if all => &[Event::Chocked, Event::Unhitched],
-        (Way::SetUp, "level") => &[Event::Leveled],
-        (Way::SetUp, "chock") => &[Event::Chocked],
-        (Way::SetUp, "unhitch") => &[Event::Unhitched],
-        (Way::SetUp, "jacks") => &[Event::JacksDown],
-        (Way::SetUp, "power") => &[Event::PowerOn],
-        (Way::SetUp, "regulator") => &[Event::RegulatorFitted],
-        (Way::SetUp, "water") => &[Event::WaterOn],
-        (Way::SetUp, "fill") => &[Event::FreshFilled],
-        (Way::SetUp, "heater") => &[Event::HeaterOn],
-        (Way::Leaving, "closed") => &[Event::Closed],
-        (Way::Leaving, "waste") => &[Event::WastePumped],
-        (Way::Leaving, "fresh") => &[Event::FreshDrained],
-        (Way::Leaving, "water-off") => &[Event::WaterOff],
-        (Way::Leaving, "heater-off") => &[Event::HeaterOff],
-        (Way::Leaving, "power-off") => &[Event::PowerOff],
-        (Way::Leaving, "stowed") => &[Event::Stowed],
-        (Way::Leaving, "jacks-up") => &[Event::JacksUp],
-        (Way::Leaving, "lights-checked") => &[Event::LightsChecked],
-        _ => &[],
-    };
-    Entry {
-        events: events.to_vec(),
-        ..Entry::default()
-    }
-}
-
-/// Returns what a bare number reports at the step; none where the step wants none, or it cannot be.
-fn number_of(round: &Round, number: f64) -> Option<Entry> {
-    let (key, most) = match (round.way, round.step.as_str()) {
-        (Way::SetUp, "level") => (ReadingKey::SlopePct, 20.0),
-        (Way::SetUp, "volts") => (ReadingKey::Volts, 300.0),
-        (Way::SetUp, "pressure" | "water") => (ReadingKey::PressurePsi, 300.0),
-        (Way::Leaving, "waste") => (ReadingKey::WastePct, 100.0),
-        (Way::Leaving, "fresh") => (ReadingKey::FreshPct, 100.0),
-        (Way::SetUp, "heater") if (0.0..=100.0).contains(&number) => {
-            let mut entry = Entry::default();
-            entry.readings.amps.push(Amps {
-                circuit: None,
-                amps: number,
-            });
-            return Some(entry);
-        }
-        _ => return None,
-    };
-    if !(0.0..=most).contains(&number) {
-        return None;
-    }
-    let mut entry = Entry::default();
-    entry.readings.set(key, number);
-    if key == ReadingKey::PressurePsi {
-        entry.readings.taps = Some(Taps::Shut);
-    }
-    Some(entry)
 }

@@ -3,14 +3,14 @@
 use super::super::receive::Hearing;
 use super::super::settle::{self, Settled};
 use super::answers::Answers;
+use super::logged::report;
 use super::said::{self, Message, Said};
+use super::trips::{dizzy_from_a_shock, same_trip};
 use super::{GUARD_LASTS, Outcome, outcome, over, phrase, step_of};
 use crate::dialogue::{CHECK_LASTS, Check, STEP_LASTS};
 use crate::fleet::Role;
-use crate::heard::{
-    Amps, Ask, Entry, Event, Fault, Language, PlanKind, ReadingKey, Taps, UnitName,
-};
-use crate::rules::{Asks, Sought, Step, Then, steps};
+use crate::heard::{Ask, Entry, Event, Fault, Language, PlanKind, UnitName};
+use crate::rules::{Asks, Sought, Step, steps};
 
 /// What a message says to the step that waits, and to those after it.
 pub(in crate::desk) struct Took {
@@ -183,48 +183,6 @@ fn asked_after(hearing: &Hearing<'_>, check: &Check) -> bool {
     clock.is_some_and(|clock| clock.asked.is_some_and(|asked| asked > check.asked))
 }
 
-/// Takes a trip that names no device for that of the GFCI, where the GFCI is what trips on the trailer; in the check of a
-/// breaker for that of the breaker.
-fn same_trip(hearing: &Hearing<'_>, settled: &mut Settled) {
-    let names = |list| hearing.desk.answers.says("trip", list, hearing.text);
-    let (gfci, breaker) = (names("gfci"), names("breaker"));
-    for (unit, _, entry) in &mut settled.reports {
-        let Some(kept) = hearing.desk.book.unit(unit) else {
-            continue;
-        };
-        let trips = |fault| kept.state().has(fault);
-        let (other, mine) = match (trips(Fault::GfciTrip), trips(Fault::BreakerTrip)) {
-            (true, false) if !breaker => (Fault::BreakerTrip, Fault::GfciTrip),
-            (false, true) if !gfci => (Fault::GfciTrip, Fault::BreakerTrip),
-            _ => continue,
-        };
-        stand_for(entry, other, mine);
-    }
-}
-
-/// Takes a shocked person who is dizzy for a hurt one, unless the message names gas.
-fn dizzy_from_a_shock(hearing: &Hearing<'_>, settled: &mut Settled, check: &Check) {
-    let gas = || hearing.desk.answers.says("shock", "gas", hearing.text);
-    if check.fault != Fault::Shock || gas() {
-        return;
-    }
-    for (unit, _, entry) in &mut settled.reports {
-        if *unit == check.unit {
-            stand_for(entry, Fault::GasIllness, Fault::PersonHurt);
-        }
-    }
-}
-
-/// Puts a fault in the place of another.
-fn stand_for(entry: &mut Entry, other: Fault, mine: Fault) {
-    if entry.faults.contains(&other) {
-        entry
-            .faults
-            .retain(|fault| *fault != other && *fault != mine);
-        entry.faults.push(mine);
-    }
-}
-
 /// Finds the load at fault: the one without which it holds, or with which it trips.
 fn culprit<'a>(
     answers: &'a Answers,
@@ -316,80 +274,5 @@ fn adopt(settled: &mut Settled, check: &Check, step: &Step) {
         settled
             .reports
             .push((check.unit.clone(), check.asked, entry));
-    }
-}
-
-/// Adds to the reports what an answer says beyond them.
-fn report(
-    settled: &mut Settled,
-    check: &Check,
-    step: &Step,
-    said: Said,
-    at: chrono::DateTime<chrono::Utc>,
-) {
-    let mut entry = Entry {
-        unit: Some(check.unit.clone()),
-        ..Entry::default()
-    };
-    match outcome(check, step, said) {
-        Outcome::Mended => entry.cleared.push(check.fault),
-        Outcome::RuledOut => entry.events.extend(step.tells),
-        Outcome::Found => {
-            if let Then::Report(fault) = step.then {
-                entry.faults.push(fault);
-            }
-        }
-        _ => {}
-    }
-    if let (Said::Number(number), Asks::For { what, .. }) = (said, step.asks) {
-        match what {
-            Sought::Reading(key) => {
-                entry.readings.set(key, number);
-                // seen with a light: it says nothing of the gauge
-                if check.fault == Fault::GaugeStuck {
-                    entry.faults.push(Fault::GaugeStuck);
-                }
-                if key == ReadingKey::PressurePsi {
-                    entry.readings.taps = Some(Taps::Shut);
-                }
-            }
-            Sought::Amps => entry.readings.amps.push(Amps {
-                circuit: None,
-                amps: number,
-            }),
-            Sought::Plain => {}
-        }
-    }
-    let known = settled
-        .reports
-        .iter_mut()
-        .find(|(unit, ..)| *unit == check.unit);
-    match known {
-        Some((.., told)) => {
-            // dizzy from a shock is no gas
-            if entry.faults.contains(&Fault::PersonHurt) {
-                told.faults.retain(|fault| *fault != Fault::GasIllness);
-            }
-            let reads_already = !told.readings.is_empty();
-            join(&mut told.cleared, &entry.cleared);
-            join(&mut told.faults, &entry.faults);
-            join(&mut told.events, &entry.events);
-            if reads_already {
-                told.readings.taps = told.readings.taps.or(entry.readings.taps);
-            } else {
-                told.readings = entry.readings;
-            }
-        }
-        None if entry.is_empty() => {}
-        None => settled.reports.push((check.unit.clone(), at, entry)),
-    }
-}
-
-/// Adds what is not there yet.
-fn join<T: PartialEq + Copy>(to: &mut Vec<T>, from: &[T]) {
-    for one in from {
-        if !to.contains(one) {
-            to.push(*one);
-        }
     }
 }

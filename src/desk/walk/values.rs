@@ -69,6 +69,19 @@ impl Values {
         self.value.iter().find(|value| value.steps.contains(step))
     }
 
+    /// Puts the trailer before a bare count of cords: "2 cords 12".
+    fn turned(&self, message: &Texted<'_>) -> Option<String> {
+        let words: Vec<&str> = message.text.split_whitespace().collect();
+        let [count, cords, name] = words.as_slice() else {
+            return None;
+        };
+        let name = name.trim_end_matches(['.', ',', '!']);
+        let unit = settle::known(message.fleet, &UnitName::new(name))?;
+        let nothing = message.heard.entries.is_empty();
+        let turned = Word::of(cords).is_in(&self.cords) && nothing;
+        turned.then(|| format!("{unit}: {count} {cords}"))
+    }
+
     /// Tells whether a text is a bare number that the step asks for: that is its answer, and not to be written out.
     fn answers_alone(&self, place: &Place, text: &str) -> bool {
         let number = Word::of(text.trim()).number();
@@ -98,6 +111,9 @@ pub(in crate::desk) fn written_out(message: &Texted<'_>) -> Option<String> {
     let mends = message.desk.answers.any(&Phrases::of(text), "mistake");
     if !has_number || mends || heard.ask.is_some() || heard.command.is_some() || is_question(text) {
         return None;
+    }
+    if let Some(turned) = message.desk.values.turned(message) {
+        return Some(turned);
     }
     let place = started(message).or_else(|| waiting(message))?;
     let values = &message.desk.values;

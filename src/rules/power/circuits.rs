@@ -40,6 +40,7 @@ pub(super) fn too_few_circuits(s: &Situation<'_>) -> Option<Finding> {
             Measure::Count,
         )
         .text("feed", fed, Origin::Computed)
+        .computed("feed_count", cords.min(needed), Measure::Count)
         .text("left_out", left_out, Origin::Computed)
         .by("formula-services", "common practice, no source");
     let says = if cold_package_due(s) {

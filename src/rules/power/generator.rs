@@ -52,10 +52,13 @@ pub(super) fn generator(s: &Situation<'_>) -> Option<Finding> {
         .spec("altitude", site.altitude_ft, Measure::Ft)
         .number("air", air, Measure::DegF, air_origin)
         .by("formula-generator", "common practice, no source");
-    let (urgency, says) = if running > rated {
-        (Urgency::Now, "power-generator-act")
-    } else {
-        (Urgency::Soon, "power-generator-soon")
+    // where nothing starts hard, height and heat alone ask for more
+    let starts = loads.iter().any(|load| load.starting > load.running);
+    let (urgency, says) = match (running > rated, starts) {
+        (true, true) => (Urgency::Now, "power-generator-act"),
+        (true, false) => (Urgency::Now, "power-generator-act-heat"),
+        (false, true) => (Urgency::Soon, "power-generator-soon"),
+        (false, false) => (Urgency::Soon, "power-generator-soon-heat"),
     };
     Some(
         Finding::new(FindingId::PowerGenerator, Level::Caution, urgency, facts)

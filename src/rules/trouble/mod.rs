@@ -125,7 +125,7 @@ fn row(fault: Fault) -> Option<Row> {
         Fault::GasIllness => row(Danger, Now, &[C::CarbonMonoxide, C::TankGas, C::NoEntry])
             .emergency()
             .from("CPSC portable generator alert; NIOSH (hydrogen sulphide); 29 CFR 1910.146"),
-        Fault::GasSmell => row(Warning, Now, &[C::FuelGas, C::CarbonMonoxide]).emergency(),
+        Fault::GasSmell => row(Danger, Now, &[C::FuelGas, C::CarbonMonoxide]).emergency(),
         Fault::PersonTrapped => row(Warning, Now, &[C::EmergencyCall]).emergency(),
         Fault::HotPlug => row(Warning, Now, &[C::HotPlug, C::Electrician])
             .task(TaskKind::Electrician)

@@ -23,7 +23,7 @@ use crate::words::pair::{self, Found, Outcome};
 use crate::words::scope::{self, Scope};
 use crate::words::senses::Senses;
 use crate::words::unit::{self, Group};
-use crate::words::{Reader, answer, ask, correct, legs, plan, told, weather, wish};
+use crate::words::{Reader, answer, ask, correct, hot_skin, legs, plan, told, weather, wish};
 use circuits::{circuit_codes, circuits};
 use clock::clock_words;
 use doubt::{doubted_again, drop_beside_unplaced};
@@ -149,6 +149,7 @@ impl<'t> Reading<'t> {
         self.heard.entries = out.entries;
         self.heard.entries.iter_mut().for_each(smells_too);
         self.forecast_low(scale);
+        hot_skin::take(&self.normal.text, &mut self.heard);
         let wishes = wish::find(&self.normal.text, self.original, &self.heard);
         // "check me in 20" is no word of a report, and is understood all the same
         if !wishes.is_empty() {

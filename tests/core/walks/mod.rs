@@ -3,6 +3,8 @@
 mod chatter;
 mod ends;
 mod own_words;
+mod plug_in;
+mod tow;
 mod values;
 
 use chrono::{DateTime, TimeDelta, Utc};

@@ -4,6 +4,7 @@ use super::Told;
 use crate::desk::receive::Hearing;
 use crate::dialogue::Mend;
 use crate::heard::ReadingKey;
+use crate::quantity::PSI_PER_BAR;
 
 /// A number that corrects another is of its size, up to this ratio.
 const LIKE_SIZE: f64 = 2.5;
@@ -70,6 +71,10 @@ impl Hearing<'_> {
                 .all(|c| c.is_ascii_digit() || c == '.' || c == ',');
         let by_marks = |pct: f64| (pct / 12.5).fract() == 0.0 || (pct * 3.0 / 100.0).fract() < 0.02;
         let (before, after) = match key {
+            // "4.5 bares", then "3.2": a correction keeps the unit it mends
+            ReadingKey::PressurePsi if bare && in_bars(was, right.trim().parse().ok()?) => {
+                ("pressure ", " bar")
+            }
             ReadingKey::PressurePsi => ("pressure ", if bare { " psi" } else { "" }),
             ReadingKey::SupplyPsi => ("supply ", if bare { " psi" } else { "" }),
             // a level told by the gauge's marks is mended by them
@@ -113,6 +118,12 @@ impl Hearing<'_> {
             _ => None,
         }
     }
+}
+
+/// Tells whether a number is of the size of a pressure only in bar.
+fn in_bars(was_psi: f64, value: f64) -> bool {
+    let key = ReadingKey::PressurePsi;
+    !alike(key, was_psi, value) && alike(key, was_psi, value * PSI_PER_BAR)
 }
 
 /// Tells whether a number is of the size of the one it would mend.

@@ -1,0 +1,131 @@
+//! "undo" for what stands with a trailer: a note, notes cleared, a decision, a step of leaving, a watch.
+
+use chrono::{DateTime, Utc};
+
+use super::super::answer::Reply;
+use super::super::inbound::Outgoing;
+use super::super::receive::Hearing;
+use super::super::tick::dispatchers;
+use crate::book::{Override, Record, TakesBack};
+use crate::dialogue::Watch;
+use crate::finding::Level;
+use crate::reply::Arg;
+
+/// Takes back the last thing the sender put beside a trailer, where it is newer than `last`; false where nothing is.
+pub(in crate::desk) fn take_back(
+    hearing: &Hearing<'_>,
+    (since, last): (DateTime<Utc>, Option<DateTime<Utc>>),
+    reply: &mut Reply<'_>,
+    records: &mut Vec<Record>,
+) -> bool {
+    let me = &hearing.member.id;
+    let book = &hearing.desk.book;
+    let newer = |at: DateTime<Utc>| at <= hearing.now && last.is_none_or(|last| last < at);
+    let put = book.standing().put_by(me, since);
+    let put: Vec<TakesBack> = put.into_iter().filter(|one| newer(one.at())).collect();
+    let watch = book
+        .watches()
+        .iter()
+        .filter(|watch| watch.who == *me && watch.since >= since && newer(watch.since))
+        .max_by_key(|watch| watch.since);
+    let newest = put.last().map(TakesBack::at);
+    match watch.filter(|watch| newest.is_none_or(|at| at < watch.since)) {
+        Some(watch) => unwatch(watch, reply, records),
+        None => {
+            let Some(newest) = newest else { return false };
+            for one in put.iter().filter(|one| one.at() == newest) {
+                one_back(hearing, one, reply, records);
+            }
+        }
+    }
+    true
+}
+
+/// Takes back what went with a message of the sender that is taken back.
+pub(in crate::desk) fn went_with(
+    hearing: &Hearing<'_>,
+    at: DateTime<Utc>,
+    reply: &mut Reply<'_>,
+    records: &mut Vec<Record>,
+) {
+    let put = hearing.desk.book.standing().put_by(&hearing.member.id, at);
+    for one in put.iter().filter(|one| one.at() == at) {
+        one_back(hearing, one, reply, records);
+    }
+}
+
+fn one_back(
+    hearing: &Hearing<'_>,
+    one: &TakesBack,
+    reply: &mut Reply<'_>,
+    records: &mut Vec<Record>,
+) {
+    records.push(Record::TakenBack {
+        at: hearing.inbound.at,
+        by: hearing.member.id.clone(),
+        what: one.clone(),
+    });
+    reply.undone = true;
+    match one {
+        TakesBack::Note(note) => {
+            let quote = reply.voice.quote(note.text.text());
+            let args = [
+                ("unit", Arg::from(note.unit.as_str())),
+                ("quote", quote.into()),
+            ];
+            reply.say("undone-note", &args);
+        }
+        TakesBack::Cleared(cleared) => {
+            reply.say("undone-cleared", &[("unit", cleared.unit.as_str().into())]);
+        }
+        TakesBack::Override(decided) => decision_back(hearing, decided, reply),
+        TakesBack::Step(done) => {
+            let what = reply.voice.word(&format!("value-{}", done.step));
+            let args = [
+                ("unit", Arg::from(done.unit.as_str())),
+                ("what", what.into()),
+            ];
+            reply.say("undone-step", &args);
+            // the walk that is open asks for it again
+            let round = hearing.talk.round.clone();
+            if let Some(mut round) = round.filter(|round| round.unit == done.unit) {
+                round.confirmed.retain(|step| *step != done.step);
+                reply.round = Some(Some(round));
+            }
+        }
+    }
+}
+
+/// Says that a decision stands no more; of an order, every dispatcher who was told of it.
+fn decision_back(hearing: &Hearing<'_>, decided: &Override, reply: &mut Reply<'_>) {
+    let quote = reply.voice.quote(decided.reason.text());
+    let unit = decided.unit.as_str();
+    let args = [("unit", Arg::from(unit)), ("quote", quote.into())];
+    reply.say("undone-override", &args);
+    let me = &hearing.member.id;
+    for to in dispatchers(&hearing.fleet).filter(|to| decided.ordered && to != me) {
+        let Some(member) = hearing.fleet.crew.get(to) else {
+            continue;
+        };
+        let voice = hearing
+            .desk
+            .voice_for(member, None, &hearing.fleet, hearing.now);
+        let args = [
+            ("unit", Arg::from(unit)),
+            ("who", voice.person(me).into_owned().into()),
+            ("quote", voice.quote(decided.reason.text()).into()),
+        ];
+        let text = voice.say("order-taken-back", &args);
+        reply
+            .others
+            .push(Outgoing::to(to, text).of_level(Level::Notice));
+    }
+}
+
+fn unwatch(watch: &Watch, reply: &mut Reply<'_>, records: &mut Vec<Record>) {
+    records.push(Record::Unwatch {
+        watch: watch.clone(),
+    });
+    reply.undone = true;
+    reply.say("never-mind-watch", &[("unit", watch.unit.as_str().into())]);
+}

@@ -1,0 +1,97 @@
+//! Which checks a message starts, and which are over without another word.
+
+use super::super::answer::Reply;
+use super::round::Round;
+use super::{OPEN_AT_MOST, culprit, lately};
+use crate::dialogue::Check;
+use crate::finding::FindingId;
+use crate::heard::{Fault, UnitName};
+use crate::rules::steps;
+
+impl Round<'_> {
+    /// Drops the checks whose fault no longer stands.
+    pub(super) fn drop_what_is_over(&mut self, reply: &mut Reply<'_>) {
+        let checks = std::mem::take(&mut self.checks);
+        for check in checks {
+            if self.state(&check.unit).has(check.fault) {
+                self.checks.push(check);
+            } else if self
+                .cases
+                .iter()
+                .any(|case| case.unit == check.unit && case.before.has(check.fault))
+            {
+                self.say_over(&check, reply);
+            }
+        }
+    }
+
+    /// Starts a check for each fault newly reported, the worst last, so that it is at hand.
+    pub(super) fn start(&mut self, reply: &mut Reply<'_>) -> bool {
+        let mut new: Vec<(UnitName, Fault)> = Vec::new();
+        for finding in &reply.findings {
+            for case in self
+                .cases
+                .iter()
+                .filter(|case| finding.unit.as_ref() == Some(&case.unit))
+            {
+                let of = |fault: &&Fault| FindingId::of_fault(**fault) == finding.id;
+                new.extend(
+                    case.report
+                        .faults
+                        .iter()
+                        .find(of)
+                        .map(|fault| (case.unit.clone(), *fault)),
+                );
+            }
+        }
+        let mut started = false;
+        for (unit, fault) in new.into_iter().rev() {
+            if self.ended.contains(&(unit.clone(), fault)) || self.is_known(&unit, fault) {
+                continue;
+            }
+            let place = self
+                .checks
+                .iter()
+                .position(|check| check.unit == unit && check.fault == fault);
+            if let Some(place) = place {
+                // said again: it keeps its place, and its first words are not said twice
+                let check = self.checks.remove(place);
+                self.checks.push(check);
+                let id = FindingId::of_fault(fault);
+                let repeated = |finding: &crate::finding::Finding| {
+                    finding.id == id
+                        && finding.unit.as_ref() == Some(&unit)
+                        && finding.level < crate::finding::Level::Warning
+                };
+                let findings = std::mem::take(&mut reply.findings);
+                let (again, rest): (Vec<_>, Vec<_>) = findings.into_iter().partition(repeated);
+                reply.findings = rest;
+                reply.listed.extend(again);
+                started = true;
+            } else if !steps(fault).is_empty() {
+                lately::tell(self.hearing, &unit, fault, reply);
+                self.checks.push(Check {
+                    unit,
+                    fault,
+                    steps_of: fault,
+                    step: 0,
+                    mending: false,
+                    resets: 0,
+                    asked: self.hearing.now,
+                    waits: false,
+                });
+                started = true;
+            }
+        }
+        let over = self.checks.len().saturating_sub(OPEN_AT_MOST);
+        self.checks.drain(..over);
+        started
+    }
+
+    /// Tells whether a fault is what a heater that must stay off leads to: no check would end but with that heater on.
+    fn is_known(&self, unit: &UnitName, fault: Fault) -> bool {
+        let case = self.cases.iter().find(|case| case.unit == *unit);
+        matches!(fault, Fault::NoHeat | Fault::NoHotWater)
+            && case.is_some_and(|case| culprit::heater_kept_off(self.hearing, case).is_some())
+    }
+}
