@@ -98,7 +98,7 @@ pub(super) fn take(hearing: &Hearing<'_>, reply: &mut Reply<'_>, records: &mut V
         }
         Said::Told(_, fact) => {
             // a bare time tells when it was, whatever was asked
-            let fact = match is_a_time(hearing.written) {
+            let fact = match is_bare_clock(hearing.written) {
                 true => &Fact::When,
                 false => fact,
             };
@@ -416,7 +416,7 @@ fn is_either_half(words: &str) -> bool {
 }
 
 /// Tells whether a text is a time and nothing else: `4:30pm`, `around 16:30`, `ayer a las 18:40`.
-fn is_a_time(words: &str) -> bool {
+fn is_bare_clock(words: &str) -> bool {
     const BESIDE: &[&str] = &[
         "at",
         "about",
@@ -464,9 +464,9 @@ mod tests {
         assert_eq!(at("around 10:40"), day(16, 17));
         assert_eq!(at("1:40 on the ice"), day(16, 8));
         assert!(
-            is_a_time("4:30pm")
-                && is_a_time("around 16:30")
-                && !is_a_time("4 of them at 16:30 there")
+            is_bare_clock("4:30pm")
+                && is_bare_clock("around 16:30")
+                && !is_bare_clock("4 of them at 16:30 there")
         );
         assert_eq!(
             at("ayer a las 18:40 se cayó un señor").as_deref(),
