@@ -1,7 +1,7 @@
 //! Incidents: a dispatcher opens one for a trailer, is asked its facts one by one, and releases it with a reason. While
 //! it stands, what was said of the trailer around it is kept.
 
-use chrono::{DateTime, Days, NaiveDate, NaiveTime, TimeZone, Utc};
+use chrono::{DateTime, Days, NaiveDate, NaiveTime, TimeDelta, TimeZone, Utc};
 use chrono_tz::Tz;
 
 use super::answer::Reply;
@@ -97,6 +97,11 @@ pub(super) fn take(hearing: &Hearing<'_>, reply: &mut Reply<'_>, records: &mut V
             }
         }
         Said::Told(_, fact) => {
+            // a bare time tells when it was, whatever was asked
+            let fact = match is_bare_clock(hearing.written) {
+                true => &Fact::When,
+                false => fact,
+            };
             incident.told.insert(*fact);
             let happened = (*fact == Fact::When)
                 .then(|| happened(hearing.written, hearing.inbound.at, zone(hearing, &unit)))
@@ -208,7 +213,8 @@ fn open(
     if !words.is_empty() {
         tell(Fact::What, words.to_owned());
     }
-    if let Some(at) = told {
+    // "4:30" can be either half of the day: then it is asked
+    if let Some(at) = told.filter(|_| !is_either_half(words)) {
         tell(Fact::When, reply.voice.time(at));
     }
     let Some(incident) = book.incident(number).cloned() else {
@@ -371,7 +377,15 @@ fn happened(words: &str, written: DateTime<Utc>, zone: Tz) -> Option<DateTime<Ut
     });
     let before = has(&["yesterday", "ayer", "anoche"]) || lower.contains("last night");
     if date.is_none() && !before {
-        return when::instant(&clock?, written, zone);
+        let clock = clock?;
+        let told = when::instant(&clock, written, zone);
+        let later = NaiveTime::parse_from_str(&clock, "%H:%M").ok()? + TimeDelta::hours(12);
+        let later = when::instant(&later.format("%H:%M").to_string(), written, zone);
+        // of two that are past, the later one
+        return match is_either_half(words) {
+            true => told.into_iter().chain(later).max(),
+            false => told,
+        };
     }
     let day = match date {
         Some(date) => date,
@@ -386,6 +400,42 @@ fn happened(words: &str, written: DateTime<Utc>, zone: Tz) -> Option<DateTime<Ut
     };
     let at = zone.from_local_datetime(&day.and_time(time)).earliest()?;
     Some(at.with_timezone(&Utc)).filter(|at| *at <= written)
+}
+
+/// Tells whether the clock time in a text may be of either half of the day: `4:30`, and not `04:30`, `16:30` or `4:30pm`.
+fn is_either_half(words: &str) -> bool {
+    let lower = words.to_lowercase();
+    let halved = halved(&lower) || lower.split_whitespace().any(|word| HALVES.contains(&word));
+    let open = words.split_whitespace().any(|word| {
+        let hour = word
+            .split_once(':')
+            .and_then(|(hour, _)| hour.parse::<u32>().ok());
+        !word.starts_with('0') && hour.is_some_and(|hour| (1..12).contains(&hour))
+    });
+    open && !halved
+}
+
+/// Tells whether a text is a time and nothing else: `4:30pm`, `around 16:30`, `ayer a las 18:40`.
+fn is_bare_clock(words: &str) -> bool {
+    const BESIDE: &[&str] = &[
+        "at",
+        "about",
+        "around",
+        "am",
+        "pm",
+        "yesterday",
+        "today",
+        "ayer",
+        "hoy",
+        "a",
+        "las",
+        "como",
+    ];
+    let lower = words.to_lowercase();
+    when::clock_in(words).is_some()
+        && lower
+            .split_whitespace()
+            .all(|word| BESIDE.contains(&word) || word.starts_with(|c: char| c.is_ascii_digit()))
 }
 
 const HALVES: &[&str] = &["am", "pm"];
@@ -410,6 +460,14 @@ mod tests {
         let at = |words: &str| happened(words, written, zone).map(|at| at.to_rfc3339());
         let day = |day: u32, hour: u32| Some(format!("2027-01-{day}T{hour:02}:40:00+00:00"));
         assert_eq!(at("man slipped at 9:40"), day(16, 16));
+        // at 11:00, 10:40 is this morning's, and 12:40 and 1:40 are last night's
+        assert_eq!(at("around 10:40"), day(16, 17));
+        assert_eq!(at("1:40 on the ice"), day(16, 8));
+        assert!(
+            is_bare_clock("4:30pm")
+                && is_bare_clock("around 16:30")
+                && !is_bare_clock("4 of them at 16:30 there")
+        );
         assert_eq!(
             at("ayer a las 18:40 se cayó un señor").as_deref(),
             Some("2027-01-16T01:40:00+00:00")
