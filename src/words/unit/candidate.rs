@@ -251,7 +251,10 @@ impl<'a> Candidate<'a> {
         told.chunk == self.item.chunk
             && told.number().is_some_and(|n| match n.unit {
                 Some(Unit::Deg | Unit::DegF | Unit::DegC) => true,
-                None => !opens && chunk_ends(self.items, self.at),
+                // "right now 41 outside 12"; in "la 18 temp 101" the first is the trailer
+                None => {
+                    !opens && self.items[air - 2].is(Mark::Now) && chunk_ends(self.items, self.at)
+                }
                 _ => false,
             })
     }
