@@ -231,7 +231,7 @@ pub(super) fn pressed(
     inbound: &Inbound,
     member: &CrewMember,
     press: &Press,
-) -> Result<Word, Turn> {
+) -> Result<Word, Box<Turn>> {
     let digest = door::digest(&press.key);
     let at = inbound.received;
     let offers = desk.book.offers();
@@ -265,7 +265,7 @@ pub(super) fn pressed(
             tried: Attempt::Press,
         });
     }
-    Err(turn)
+    Err(Box::new(turn))
 }
 
 /// Tells whether what a button bears on is still open, so that a bare answer would be taken for it.

@@ -40,7 +40,7 @@ mod tests {
         // Nashville (BNA) to Los Angeles (LAX): 2886.44444 km on a sphere of 6371.0 km, the worked example of the
         // Rosetta Code task "Haversine formula"
         let km = miles((36.12, -86.67), (33.94, -118.40)) * KM_PER_MILE;
-        assert!((km - 2886.444_442_8).abs() < 1e-3, "{km}");
+        assert!((km - 2_886.444_442_8).abs() < 1e-3, "{km}");
     }
 
     #[test]

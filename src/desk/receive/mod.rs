@@ -90,7 +90,7 @@ pub(super) fn receive(desk: &Desk, inbound: &Inbound) -> Turn {
             turn.records.insert(0, word.record);
             turn
         }
-        Err(refused) => refused,
+        Err(refused) => *refused,
     }
 }
 
