@@ -100,6 +100,7 @@ fn sample() -> Fleet {
             site.water.source = hosebib::fleet::Source::Hydrant;
             let site = fleet.sites.get_mut("glasshouse").expect("the site");
             site.power.generator_w = Some(6000.0);
+            site.altitude_ft = 8000.0; // so high that heat alone asks for more than the set gives
             site.water.static_psi = Some(90.0);
             let site = fleet.sites.get_mut("old-cannery").expect("the site");
             site.water.source = hosebib::fleet::Source::None;

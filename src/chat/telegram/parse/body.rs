@@ -36,7 +36,10 @@ fn place(message: &Value, edited: bool) -> Option<Place> {
 fn photo(message: &Value, caption: Option<String>) -> Option<Photo> {
     let sizes = message.get("photo").and_then(Value::as_array);
     let largest = sizes.and_then(|sizes| {
-        let pixels = |size: &&Value| Some(size["width"].as_u64()? * size["height"].as_u64()?);
+        let pixels = |size: &&Value| {
+            let (width, height) = (size["width"].as_u64()?, size["height"].as_u64()?);
+            Some(width.saturating_mul(height))
+        };
         sizes.iter().max_by_key(pixels)
     });
     let picture = message.get("document").filter(|document| {
