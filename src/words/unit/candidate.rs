@@ -460,7 +460,7 @@ impl<'a> Candidate<'a> {
         let loose = self.before.is_some_and(|b| {
             b.is(Mark::Past) && b.end == b.first + 1
                 || b.is(Mark::About) && value(self.item) <= 12.0
-        }) && self.named_in_sentence()
+        }) && (self.named_in_sentence() || self.of_what_was())
             && (chunk_ends(items, at)
                 || items
                     .get(at + 1)
@@ -479,6 +479,13 @@ impl<'a> Candidate<'a> {
 }
 
 impl Candidate<'_> {
+    /// "pressure was 38, now 56": what a noun was.
+    fn of_what_was(&self) -> bool {
+        let noun = self.at.checked_sub(2).map(|i| &self.items[i]);
+        self.before.is_some_and(|b| b.is(Mark::Past))
+            && noun.is_some_and(|n| n.chunk == self.item.chunk && n.noun().is_some())
+    }
+
     /// "guest count at the reservoir is 180": what the one noun that opens the chunk amounts to.
     fn what_its_noun_is(&self) -> Option<Verdict> {
         let (items, at) = (self.items, self.at);
