@@ -2,6 +2,7 @@
 
 use std::fs;
 use std::path::Path;
+use std::time::Duration;
 
 use hosebib::store::*;
 
@@ -178,6 +179,19 @@ fn an_index_checked_bit_by_bit_while_it_grows_is_found_whole() {
     assert!(seq > 60, "the check was over at once");
 }
 
+/// Opens the index's own database, once its last owner has let go of it: a closed one is let go a moment later.
+fn opened_beside(path: &Path) -> sled::Db {
+    for _ in 0..250 {
+        match sled::open(path) {
+            Err(sled::Error::Io(error)) if error.to_string().contains("lock") => {
+                std::thread::sleep(Duration::from_millis(20));
+            }
+            opened => return opened.unwrap(),
+        }
+    }
+    panic!("{} stays locked", path.display());
+}
+
 #[test]
 fn an_entry_too_few_too_many_or_changed_in_silence_is_found() {
     type Change = fn(&sled::Db);
@@ -193,7 +207,7 @@ fn an_entry_too_few_too_many_or_changed_in_silence_is_found() {
             .apply(&(1..=20).map(turn).collect::<Vec<_>>())
             .unwrap();
         drop(index);
-        let db = sled::open(dir.path()).unwrap();
+        let db = opened_beside(dir.path());
         change(&db);
         drop(db);
         let mut index = SledIndex::open(dir.path()).unwrap();
@@ -210,7 +224,7 @@ fn an_entry_too_few_too_many_or_changed_in_silence_is_found() {
 #[test]
 fn an_index_with_a_malformed_entry_is_set_aside_and_rebuilt() {
     let dir = filled(30);
-    let db = sled::open(dir.path().join("index")).unwrap();
+    let db = opened_beside(&dir.path().join("index"));
     // the first of a unit's entries, now too short to say where its line stands
     let (key, _) = db.scan_prefix("c").next().unwrap().unwrap();
     db.insert(key, &[1]).unwrap();
