@@ -129,6 +129,16 @@ codes! {
     }
 }
 
+impl Fault {
+    /// Tells whether it names a person who is hurt, ill or shut in, rather than something that is broken.
+    pub fn harms_a_person(self) -> bool {
+        matches!(
+            self,
+            Fault::PersonHurt | Fault::PersonTrapped | Fault::GasIllness | Fault::Shock
+        )
+    }
+}
+
 codes! {
     /// A number a message can report; the code names its unit of measure.
     #[allow(missing_docs)]

@@ -12,7 +12,7 @@ use super::{Desk, door, settle, when};
 use crate::book::{Incident, IncidentChange, Personal, Record};
 use crate::dialogue::{About, Fact, Talk};
 use crate::fleet::{CrewMember, Role};
-use crate::heard::{Command, CommandName, Heard, UnitName};
+use crate::heard::{Command, CommandName, Entry, Fault, Heard, UnitName};
 use crate::reply::{Arg, Voice};
 
 /// How many incidents a list shows.
@@ -67,13 +67,22 @@ pub(super) fn said(
     if desk.phrases.is("incident", "skip", text) {
         return Some(Said::NotKnown(number, fact));
     }
-    // numbers on a trailer that is named are a report, whatever was asked
-    let reports = heard
-        .entries
-        .iter()
-        .any(|entry| entry.unit.is_some() && !entry.readings.is_empty());
+    // what is told of a trailer that is named is a report, whatever was asked; so is a person in danger, where that is
+    // not what was asked for
+    let asks_of_it = matches!(fact, Fact::What | Fact::Injured);
+    let reports = heard.entries.iter().any(|entry| {
+        let told =
+            !(entry.readings.is_empty() && entry.events.is_empty() && entry.faults.is_empty());
+        told && entry.unit.is_some() || in_danger(entry) && !asks_of_it
+    });
     let other = reports || heard.ask.is_some() || heard.command.is_some();
     (!other).then_some(Said::Told(number, fact))
+}
+
+/// Tells whether somebody is in danger by what is told of a trailer.
+fn in_danger(entry: &Entry) -> bool {
+    let endangers = |fault: &Fault| fault.harms_a_person() || *fault == Fault::Fire;
+    entry.faults.iter().any(endangers)
 }
 
 /// Takes what was said to a fact, and asks the next.

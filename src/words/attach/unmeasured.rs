@@ -117,17 +117,12 @@ impl Placer<'_> {
             }
             // "two guests are dizzy": people who are sick or hurt are no count of a crowd
             Noun::Guests
-                if chunk(self.items, at).any(|i| {
-                    use crate::heard::Fault as F;
-                    matches!(
-                        self.items[i].what,
-                        What::Is(
-                            Concept::State(State::Hurt | State::Trapped)
-                                | Concept::Fault(
-                                    F::GasIllness | F::PersonHurt | F::PersonTrapped | F::Shock
-                                )
-                        )
-                    )
+                if chunk(self.items, at).any(|i| match self.items[i].what {
+                    What::Is(Concept::Fault(fault)) => fault.harms_a_person(),
+                    What::Is(Concept::State(state)) => {
+                        matches!(state, State::Hurt | State::Trapped)
+                    }
+                    _ => false,
                 }) =>
             {
                 Value::Label

@@ -164,17 +164,13 @@ pub(super) fn beside_one_person(
     let in_danger = (at + 2..items.len())
         .take(8)
         .take_while(|i| items[*i].sentence == items[at].sentence)
-        .any(|i| {
-            use crate::heard::Fault as F;
-            matches!(
-                items[i].what,
-                What::Is(
-                    Concept::State(State::Trapped | State::Hurt | State::Stuck | State::Down)
-                        | Concept::Fault(
-                            F::PersonTrapped | F::PersonHurt | F::GasIllness | F::Shock
-                        )
-                )
-            )
+        .any(|i| match items[i].what {
+            What::Is(Concept::Fault(fault)) => fault.harms_a_person(),
+            What::Is(Concept::State(state)) => matches!(
+                state,
+                State::Trapped | State::Hurt | State::Stuck | State::Down
+            ),
+            _ => false,
         });
     more_than_one && in_danger && senses.has(spelt, Sense::OnePerson)
 }
