@@ -7,7 +7,7 @@ use chrono::{DateTime, TimeDelta, Utc};
 use serde_json::Value;
 
 use super::forget::Forget;
-use super::held;
+use super::held::{self, kind};
 use super::letter::ParcelId;
 use crate::book::Hold;
 use crate::store::Line;
@@ -162,12 +162,6 @@ impl Eraser<'_> {
         };
         u32::try_from(index).is_ok_and(|index| self.theirs.contains(&ParcelId { turn, index }))
     }
-}
-
-/// Returns what kind of record or note a value is.
-fn kind(record: &Value) -> &str {
-    let tag = record.get("record").or(record.get("note"));
-    tag.and_then(Value::as_str).unwrap_or_default()
 }
 
 /// Empties every personal text in a value.

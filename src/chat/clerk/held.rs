@@ -42,7 +42,8 @@ fn is_about(line: &Line, unit: &str) -> bool {
     })
 }
 
-fn kind(record: &Value) -> &str {
+/// Returns what kind of record or note a value is.
+pub(super) fn kind(record: &Value) -> &str {
     let tag = record.get("record").or(record.get("note"));
     tag.and_then(Value::as_str).unwrap_or_default()
 }

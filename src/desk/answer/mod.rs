@@ -189,13 +189,7 @@ fn about_unit(
 
 /// Opens the case of a trailer that is asked about; a report in the same message already counts.
 fn case_of(hearing: &Hearing<'_>, settled: &Settled, unit: &UnitName) -> Case {
-    let case = Case::standing(
-        hearing.desk,
-        &hearing.fleet,
-        unit,
-        hearing.now,
-        Occasion::Asked,
-    );
+    let case = hearing.asked_about(unit);
     match hearing.reported(unit, settled) {
         None => case,
         Some(now) => Case::new(

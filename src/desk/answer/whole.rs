@@ -7,13 +7,11 @@ use super::tell::person_named;
 use crate::book::Task;
 use crate::desk::receive::Hearing;
 use crate::desk::settle::known;
-use crate::desk::situate::Case;
 use crate::finding::TaskKind;
 use crate::fleet::CrewMember;
 use crate::heard::UnitName;
 use crate::outlook::TankOutlook;
 use crate::reply::Arg;
-use crate::situation::Occasion;
 
 /// How long a person's last word tells where they are.
 const FRESH: TimeDelta = TimeDelta::hours(24);
@@ -119,13 +117,7 @@ fn who_has(hearing: &Hearing<'_>, unit: &UnitName, reply: &mut Reply<'_>) {
 
 /// How many people a trailer's site has, as last counted, or as booked.
 fn guests(hearing: &Hearing<'_>, unit: &UnitName, reply: &mut Reply<'_>) {
-    let case = Case::standing(
-        hearing.desk,
-        &hearing.fleet,
-        unit,
-        hearing.now,
-        Occasion::Asked,
-    );
+    let case = hearing.asked_about(unit);
     let mut args = vec![("unit", Arg::from(unit.as_str()))];
     let told = case
         .situation()
@@ -246,12 +238,12 @@ fn silent(hearing: &Hearing<'_>, reply: &mut Reply<'_>) {
 
 /// Which waste tanks fill first, and the pump-outs that are asked for.
 fn fills_first(hearing: &Hearing<'_>, reply: &mut Reply<'_>) {
-    let (desk, fleet, now) = (hearing.desk, &hearing.fleet, hearing.now);
+    let (desk, now) = (hearing.desk, hearing.now);
     let units: Vec<&UnitName> = desk.book.open_units().map(|(unit, _)| unit).collect();
     let mut fills: Vec<(DateTime<Utc>, UnitName, TankOutlook)> = Vec::new();
     if units.len() <= FORECAST {
         for unit in units {
-            let case = Case::standing(desk, fleet, unit, now, Occasion::Asked);
+            let case = hearing.asked_about(unit);
             let Some(waste) = case.outlook.waste.clone() else {
                 continue;
             };

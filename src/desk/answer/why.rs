@@ -9,11 +9,9 @@ use super::reply::Reply;
 use super::topic::holds;
 use crate::desk::phrases::plain;
 use crate::desk::receive::Hearing;
-use crate::desk::situate::Case;
 use crate::desk::{settle, standing};
 use crate::finding::{Finding, FindingId};
 use crate::heard::{Ask, UnitName};
-use crate::situation::Occasion;
 
 const WORDS: &str = include_str!("../../../grammar/replies/why.toml");
 
@@ -126,14 +124,7 @@ fn own_name<'a>(text: &str, advice: &[&'a Finding], reply: &Reply<'_>) -> Option
 }
 
 fn standing_findings(hearing: &Hearing<'_>, unit: &UnitName) -> Vec<Finding> {
-    Case::standing(
-        hearing.desk,
-        &hearing.fleet,
-        unit,
-        hearing.now,
-        Occasion::Asked,
-    )
-    .findings()
+    hearing.asked_about(unit).findings()
 }
 
 fn tell(hearing: &Hearing<'_>, finding: &Finding, reply: &mut Reply<'_>) {

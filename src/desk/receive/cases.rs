@@ -192,4 +192,9 @@ impl Hearing<'_> {
     pub(super) fn standing(&self, unit: &UnitName) -> Case {
         Case::standing(self.desk, &self.fleet, unit, self.now, Occasion::Report)
     }
+
+    /// Opens the case of a trailer that is asked about, as it stands.
+    pub(in crate::desk) fn asked_about(&self, unit: &UnitName) -> Case {
+        Case::standing(self.desk, &self.fleet, unit, self.now, Occasion::Asked)
+    }
 }

@@ -11,7 +11,6 @@ use crate::book::{Record, TaskChange};
 use crate::dialogue::About;
 use crate::finding::TaskKind;
 use crate::heard::PlanKind;
-use crate::situation::Occasion;
 
 impl Hearing<'_> {
     /// Answers requests: opens or confirms the task each asks for.
@@ -33,13 +32,7 @@ impl Hearing<'_> {
                     let case = match cases.iter().find(|case| case.unit == unit) {
                         Some(case) => case,
                         None => {
-                            opened = Case::standing(
-                                self.desk,
-                                &self.fleet,
-                                &unit,
-                                self.now,
-                                Occasion::Report,
-                            );
+                            opened = self.standing(&unit);
                             &opened
                         }
                     };

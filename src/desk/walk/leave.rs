@@ -10,7 +10,6 @@ use crate::finding::{Finding, FindingId, Level, Urgency};
 use crate::heard::UnitName;
 use crate::reply::Arg;
 use crate::rules;
-use crate::situation::Occasion;
 
 /// Asks what is still to be done before leaving; at the end says whether it is ready. False at the end.
 pub(super) fn leave(
@@ -73,13 +72,7 @@ pub(super) fn leave(
 
 /// Returns the finding that the trailer is too heavy, where it holds.
 fn overweight(hearing: &Hearing<'_>, unit: &UnitName) -> Option<Finding> {
-    let case = Case::standing(
-        hearing.desk,
-        &hearing.fleet,
-        unit,
-        hearing.now,
-        Occasion::Asked,
-    );
+    let case = hearing.asked_about(unit);
     let grave = |finding: &Finding| {
         finding.id == FindingId::TowOverweight
             && finding.level >= Level::Warning

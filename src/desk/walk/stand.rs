@@ -12,7 +12,6 @@ use crate::dialogue::{About, Round, STEP_LASTS, Told, Way};
 use crate::finding::{FactValue, Finding, FindingId, Level, Urgency};
 use crate::heard::{CommandName, Entry, Event};
 use crate::rules;
-use crate::situation::Occasion;
 
 /// Steps that guard somebody: they are never skipped.
 pub(super) const GUARDS: &[&str] = &[
@@ -172,13 +171,7 @@ pub(in crate::desk) fn go_on(
     let case = match here {
         Some(case) => case,
         None => {
-            standing_case = Case::standing(
-                hearing.desk,
-                &hearing.fleet,
-                &round.unit,
-                hearing.now,
-                Occasion::Asked,
-            );
+            standing_case = hearing.asked_about(&round.unit);
             &standing_case
         }
     };
