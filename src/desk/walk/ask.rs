@@ -141,7 +141,6 @@ impl Round<'_> {
     }
 }
 
-/// Puts the question of a step into words, with the answers it takes; shortly, only what it asks.
 /// Returns the likely answers to a step, by their codes.
 fn answers(check: &Check, step: &Step) -> &'static [&'static str] {
     match step.asks {
@@ -152,6 +151,7 @@ fn answers(check: &Check, step: &Step) -> &'static [&'static str] {
     }
 }
 
+/// Puts the question of a step into words, with the answers it takes; shortly, only what it asks.
 fn question(check: &Check, step: &Step, reply: &Reply<'_>, shortly: bool) -> String {
     let voice = &reply.voice;
     let (what, answers) = if check.mending {
