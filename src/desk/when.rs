@@ -154,7 +154,10 @@ pub(super) fn clock_in(words: &str) -> Option<String> {
             // "7h" is a time, "7:" opens what is said of a trailer
             Some((hour, "")) if digits.ends_with('h') => (hour.parse::<u32>().ok()?, 0),
             Some((hour, minute)) => (hour.parse::<u32>().ok()?, minute.parse::<u32>().ok()?),
-            None if digits.len() == 4 => (digits[..2].parse().ok()?, digits[2..].parse().ok()?),
+            None if digits.len() == 4 => {
+                let (hour, minute) = digits.split_at_checked(2)?;
+                (hour.parse().ok()?, minute.parse().ok()?)
+            }
             None if half.is_some() => (digits.parse().ok()?, 0),
             None => return None,
         };
@@ -208,6 +211,12 @@ mod tests {
             instant("this morning", written, zone),
             Some(utc("2027-01-16T15:00:00Z"))
         );
+    }
+
+    #[test]
+    fn a_word_of_four_bytes_that_is_no_clock_is_passed_over() {
+        assert_eq!(clock_in("at 1930"), Some("19:30".into()));
+        assert_eq!(clock_in("a¾b 9¾x 🚽 5 gal"), None);
     }
 
     #[test]

@@ -32,8 +32,9 @@ fn message(chance: &mut fastrand::Rng) -> String {
     mangle::message(&bytes)
 }
 
+/// The storm's seed. It stands still, so that a change fails by what it changes; a search for more gives its own.
 fn seed() -> u64 {
-    let seed = number("HOSEBIB_FUZZ_SEED", fastrand::u64(..));
+    let seed = number("HOSEBIB_FUZZ_SEED", 7);
     println!("HOSEBIB_FUZZ_SEED={seed}");
     seed
 }

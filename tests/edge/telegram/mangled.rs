@@ -158,7 +158,7 @@ fn no_mangled_update_panics() {
             .and_then(|text| text.parse::<u64>().ok())
     };
     let count = number("HOSEBIB_FUZZ").unwrap_or(20_000);
-    let seed = number("HOSEBIB_FUZZ_SEED").unwrap_or_else(|| fastrand::u64(..));
+    let seed = number("HOSEBIB_FUZZ_SEED").unwrap_or(7);
     println!("HOSEBIB_FUZZ_SEED={seed}");
     let mut chance = Rng::with_seed(seed);
     let recorded = recorded();
