@@ -1301,6 +1301,7 @@ site-not-level-soon = { $slope } off level, limit { $limit }. Level it. Doors sw
 site-not-level-act = { $slope } off level, limit { $limit }. Move it or block it up. Close it to guests until then.
 site-not-level-told = Not level. Level it side to side first. Doors swing, and gauge and drain go wrong.
 site-not-chocked = Stop. Chock both sides before anything else. An unhitched trailer can roll.
+site-not-chocked-out = Chocks out, and nobody said that it is on the hook. Put them back, both sides, until it is hitched.
 site-wind-soon = Wind { $wind }. Take awnings in. Hold the doors. Tie down what is loose.
 site-wind-act = Wind { $wind }. Nobody on roof or steps. Awnings in, doors shut. Close the unit if it rocks.
 
@@ -1320,7 +1321,8 @@ site-set-up-next-fill = next: no water at this site. Fill the fresh tank, up to 
 site-set-up-next-fill-no-power = next: no water and no power here. Fill the fresh tank, up to { $fresh_gal }. Read the battery. It feeds lights and pumps.
 site-set-up-next-pressure = next: read the water pressure with all taps shut. { $least } to { $limit } is good. Send the number.
 site-set-up-next-heater = next: tank and bay heater on, circuit { $circuit }. Read its amps.
-site-set-up-next-test = next: flush each stall, try each tap and lock. Water heater on once its tank is full. Take photos. Then text that it is in service.
+site-set-up-next-test = next: flush each stall, try each tap and lock. Water heater on once its tank is full. Then photos.
+site-set-up-next-photos = next: photos of each room, the hook-ups, the steps and the ground under it. Then text that it is in service.
 
 ## Towing
 
@@ -1329,7 +1331,7 @@ tow-waste-aboard-unknown = Stop. Nobody said that the waste tank is empty. Read 
 tow-fresh-aboard = Fresh tank at { $level }. Drain it before you tow.
 tow-fresh-aboard-unknown = Nobody said that the fresh tank is empty. Read it. Drain it before you tow.
 tow-not-ready = Not reported yet: { $missing }. Do it, or text that it is done. Then jacks up, chocks out last, test lights and breakaway.
-tow-not-ready-left = It left with these not reported: { $missing }. Pull over where it is safe and check. Test lights and breakaway.
+tow-not-ready-left = Not reported: { $missing }. Do it before it rolls. On the road already: pull over where it is safe and check. Test lights and breakaway.
 tow-overweight = Too heavy to tow: { $gross }, limit { $gvwr }. That is { $over } over. Empty both tanks first.
 
 ## Crew
@@ -1674,6 +1676,7 @@ set-up-answer = Answer "done", the number, or "skip".
 set-up-open-now = All set on { $unit }. Send "{ $unit } in service" when guests may come in.
 set-up-not-skipped = This one keeps people safe. It cannot be skipped.
 round-dropped = Steps on { $unit } dropped. The reports stand.
+round-undone = So the steps on { $unit } are dropped too.
 leave-step = { $unit }, leaving: { $what }
 leave-closed = Is it closed to guests?
 leave-waste = Is the waste tank pumped out? Send the level.
@@ -1693,7 +1696,8 @@ value-waste = waste tank
 value-fresh = fresh tank
 value-chocks = chocks
 value-breakaway = breakaway
-confirmed = Noted on { $unit }: { $what } done.
+confirmed-chocks = Noted on { $unit }: chocks taken out.
+confirmed-breakaway = Noted on { $unit }: breakaway tested.
 
 ## Plugging in
 

@@ -1302,6 +1302,7 @@ site-not-level-soon = Desnivel de { $slope }, límite { $limit }. Nivele. Las pu
 site-not-level-act = Desnivel de { $slope }, límite { $limit }. Muévala o póngale bloques. Hasta entonces, cierre al público.
 site-not-level-told = Desnivelada. Nivele primero de lado a lado. Las puertas se mueven solas, y medidor y drenaje fallan.
 site-not-chocked = Alto. Calce los dos lados antes que nada. Un remolque sin enganchar puede rodar.
+site-not-chocked-out = Sin calzas, y nadie dijo que está enganchada. Póngalas otra vez, los dos lados, hasta engancharla.
 site-wind-soon = Viento { $wind }. Meta los toldos. Detenga las puertas. Amarre lo suelto.
 site-wind-act = Viento { $wind }. Nadie en el techo ni en los escalones. Toldos adentro, puertas cerradas. Si se mece, cierre la unidad.
 
@@ -1321,7 +1322,8 @@ site-set-up-next-fill = siguiente: aquí no hay agua. Llene el tanque limpio, ha
 site-set-up-next-fill-no-power = siguiente: aquí no hay agua ni corriente. Llene el tanque limpio, hasta { $fresh_gal }. Lea la batería. De ella viven luces y bombas.
 site-set-up-next-pressure = siguiente: lea la presión del agua con todas las llaves cerradas. De { $least } a { $limit } está bien. Mande el número.
 site-set-up-next-heater = siguiente: prenda calentador de tanque y compartimento, circuito { $circuit }. Lea sus amperes.
-site-set-up-next-test = siguiente: baje cada taza, pruebe cada llave y chapa. El calentador de agua, ya con su tanque lleno. Tome fotos. Luego avise que está en servicio.
+site-set-up-next-test = siguiente: baje cada taza, pruebe cada llave y chapa. El calentador de agua, ya con su tanque lleno. Luego las fotos.
+site-set-up-next-photos = siguiente: fotos de cada cuarto, las conexiones, los escalones y el piso debajo. Luego avise que está en servicio.
 
 ## Towing
 
@@ -1330,7 +1332,7 @@ tow-waste-aboard-unknown = Alto. Nadie dijo que el tanque de negras está vacío
 tow-fresh-aboard = Agua limpia al { $level }. Drénela antes de remolcar.
 tow-fresh-aboard-unknown = Nadie dijo que el tanque limpio está vacío. Léalo. Drénelo antes de remolcar.
 tow-not-ready = Aún sin reportar: { $missing }. Hágalo, o avise que está hecho. Luego gatos arriba, calzas al final, y pruebe luces y freno de seguridad (breakaway).
-tow-not-ready-left = Salió sin reportar: { $missing }. Oríllese donde sea seguro y revise. Pruebe luces y freno de seguridad (breakaway).
+tow-not-ready-left = Sin reportar: { $missing }. Hágalo antes de que ruede. Si ya va en camino: oríllese donde sea seguro y revise. Pruebe luces y freno de seguridad (breakaway).
 tow-overweight = Pesa demasiado para remolcar: { $gross }, límite { $gvwr }. Se pasa por { $over }. Primero vacíe los dos tanques.
 
 ## Crew
@@ -1675,6 +1677,7 @@ set-up-answer = Conteste "listo", el número u "omite".
 set-up-open-now = Todo listo en la { $unit }. Mande "{ $unit } en servicio" cuando pueda entrar la gente.
 set-up-not-skipped = Este paso cuida a la gente. No se puede saltar.
 round-dropped = Pasos de la { $unit } dejados. Los reportes siguen.
+round-undone = También quedan dejados los pasos de la { $unit }.
 leave-step = { $unit }, salida: { $what }
 leave-closed = ¿Está cerrada a la gente?
 leave-waste = ¿Vació el tanque de aguas negras? Mande el nivel.
@@ -1694,7 +1697,8 @@ value-waste = tanque de aguas negras
 value-fresh = tanque de agua limpia
 value-chocks = calzas
 value-breakaway = freno de seguridad (breakaway)
-confirmed = Anotado en la { $unit }: { $what }, hecho.
+confirmed-chocks = Anotado en la { $unit }: calzas quitadas.
+confirmed-breakaway = Anotado en la { $unit }: freno de seguridad (breakaway) probado.
 
 ## Plugging in
 

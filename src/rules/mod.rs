@@ -27,6 +27,7 @@ pub use tow::leaving;
 pub use trouble::steps::{Asks, Sought, Step, Then, WaterFrom, last_resort, steps};
 
 use crate::finding::Finding;
+use crate::heard::Fault;
 use crate::situation::Situation;
 
 /// One rule: what it has to say, if anything.
@@ -63,6 +64,10 @@ pub fn check(situation: &Situation<'_>) -> Vec<Finding> {
     found.sort_by_key(|finding| (finding.order(), finding.id));
     let mut found = once(found);
     together::settle(&mut found);
+    // whatever is told while a shock stands, nothing is switched on
+    if situation.now.has(Fault::Shock) {
+        together::keep_power_off(&mut found);
+    }
     found
 }
 

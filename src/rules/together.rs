@@ -210,6 +210,15 @@ pub(super) fn settle(found: &mut [Finding]) {
     }
 }
 
+/// Changes the texts of findings that would switch on, feed or reset what a shock told before has cut off.
+pub(super) fn keep_power_off(found: &mut [Finding]) {
+    for finding in found {
+        if let Some(text) = instead(finding, "power-shock") {
+            finding.action = Cow::Borrowed(text);
+        }
+    }
+}
+
 /// Which of two wins: what cuts power or water off goes before what keeps things running; else the graver one.
 fn place(finding: &Finding) -> (bool, bool, impl Ord + use<>) {
     let orders = orders(&finding.action);

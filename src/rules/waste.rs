@@ -47,6 +47,10 @@ fn book_pump_out(s: &Situation<'_>) -> Option<Finding> {
     ) {
         return None;
     }
+    // on the hook the rules of towing speak of what is aboard
+    if s.now.stage() == Stage::Hitched {
+        return None;
+    }
     let (level, origin) = waste_level(s)?;
     let unread = waste_told(s).is_none();
     if unread && s.now.in_service().is_none() {
@@ -75,7 +79,8 @@ fn book_pump_out(s: &Situation<'_>) -> Option<Finding> {
         // by the crowd alone there is nothing to act on but the gauge
         _ if used_up && known && unread => Urgency::Soon,
         _ if used_up && known => Urgency::Now,
-        _ if used_up && level >= PLAN_PCT => Urgency::Soon,
+        // where even one in ten fills it before the job ends
+        _ if used_up && level >= PLAN_PCT && p10.is_some() => Urgency::Soon,
         pct if pct >= SOON_PCT => Urgency::Soon,
         pct if pct >= PLAN_PCT => Urgency::Plan,
         _ => return None,

@@ -7,8 +7,10 @@ use std::path::Path;
 use chrono::{DateTime, Utc};
 use hosebib::book::MessageKey;
 use hosebib::desk::{Desk, Inbound, Sender, Turn};
-use hosebib::finding::Finding;
+use hosebib::finding::{Finding, FindingId};
 use hosebib::fleet::{self, FleetFiles};
+use hosebib::heard::Fault;
+use hosebib::rules::first_words;
 use serde::Deserialize;
 
 #[derive(Deserialize)]
@@ -59,6 +61,7 @@ struct Task {
 #[test]
 fn every_field_situation_gets_its_advice() {
     let data = Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/data");
+    let table = contract();
     let mut failures = Vec::new();
     let mut count = 0;
     for entry in std::fs::read_dir(data.join("scenarios")).expect("the scenarios' folder") {
@@ -67,7 +70,9 @@ fn every_field_situation_gets_its_advice() {
             let scenario: Scenario =
                 serde_json::from_str(line).unwrap_or_else(|error| panic!("{error}: {line}"));
             count += 1;
-            let missed = play(&scenario);
+            let turns = play(&scenario);
+            let mut missed = judge(&scenario, &turns);
+            missed.extend(off_the_table(&turns, &table));
             if !missed.is_empty() {
                 failures.push(format!(
                     "{} {}:\n  {}",
@@ -87,8 +92,74 @@ fn every_field_situation_gets_its_advice() {
     );
 }
 
-/// Plays a scenario and returns what was missed.
-fn play(scenario: &Scenario) -> Vec<String> {
+/// A finding of contract C3 with the urgencies and levels that the contract fixes; empty where it fixes none.
+struct Fixed {
+    id: String,
+    urgencies: String,
+    levels: String,
+}
+
+/// Reads the table of contract C3.
+fn contract() -> Vec<Fixed> {
+    let path = Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/data/findings-c3.csv");
+    let text = std::fs::read_to_string(path).expect("the table of C3");
+    let rows = text.lines().filter(|line| !line.starts_with('#'));
+    rows.map(|line| {
+        let mut cells = line.split(',').map(str::to_owned);
+        let mut cell = || cells.next().expect("three cells");
+        Fixed {
+            id: cell(),
+            urgencies: cell(),
+            levels: cell(),
+        }
+    })
+    .collect()
+}
+
+/// Names the findings whose urgency or level is not as the contract fixes it.
+fn off_the_table(turns: &[(Vec<Turn>, Turn)], table: &[Fixed]) -> Vec<String> {
+    let all = turns
+        .iter()
+        .flat_map(|(ticks, turn)| ticks.iter().chain([turn]));
+    let found = all.flat_map(|turn| &turn.findings);
+    let strays = found.filter(|finding| {
+        let row = table.iter().find(|row| row.id == finding.id.code());
+        let fits = |wanted: &str, got: &str| wanted.is_empty() || either(wanted, got);
+        row.is_some_and(|row| {
+            !fits(&row.urgencies, &code(&finding.urgency))
+                || !fits(&row.levels, &code(&finding.level))
+        })
+    });
+    let stray = |finding: &Finding| {
+        let (urgency, level) = (code(&finding.urgency), code(&finding.level));
+        format!("{} is {urgency}, {level}", finding.id.code())
+    };
+    strays.map(stray).collect()
+}
+
+#[test]
+fn every_finding_of_the_contract_is_registered() {
+    let registered: BTreeSet<&str> = FindingId::ALL.iter().map(|id| id.code()).collect();
+    for row in contract() {
+        assert!(registered.contains(row.id.as_str()), "{}", row.id);
+    }
+}
+
+/// A danger is told as grave before anybody knows which trailer it is about as after.
+#[test]
+fn first_words_are_as_grave_as_the_contract_says() {
+    let table = contract();
+    let firsts = Fault::ALL.iter().filter_map(|fault| first_words(*fault));
+    for first in firsts {
+        let row = table.iter().find(|row| row.id == first.id.code());
+        if let Some(row) = row.filter(|row| !row.levels.is_empty()) {
+            assert!(either(&row.levels, &code(&first.level)), "{}", row.id);
+        }
+    }
+}
+
+/// Plays a scenario.
+fn play(scenario: &Scenario) -> Vec<(Vec<Turn>, Turn)> {
     let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/data/fleets/sample");
     let text = |file: &str| std::fs::read_to_string(folder.join(file)).expect("a fleet file");
     let files = FleetFiles {
@@ -146,7 +217,7 @@ fn play(scenario: &Scenario) -> Vec<String> {
         desk.apply(&turn.records);
         turns.push((ticks, turn));
     }
-    judge(scenario, &turns)
+    turns
 }
 
 fn judge(scenario: &Scenario, turns: &[(Vec<Turn>, Turn)]) -> Vec<String> {

@@ -10,6 +10,7 @@ use crate::desk::receive::Hearing;
 use crate::desk::standing;
 use crate::desk::teach;
 use crate::desk::tick::dispatchers;
+use crate::desk::walk;
 use crate::dialogue::About;
 use crate::reply::Arg;
 
@@ -89,6 +90,7 @@ pub(super) fn undo(hearing: &Hearing<'_>, reply: &mut Reply<'_>, records: &mut V
     }
     let what = what_of(hearing, sent, reply);
     reply.say("undone", &[("time", sent.at.into()), ("what", what.into())]);
+    walk::stand::began_with(hearing, &told, reply);
 }
 
 /// Iterates over the sender's messages that can be taken back, the newest first.

@@ -62,6 +62,7 @@ impl Hearing<'_> {
             reply.take_case(case);
         }
         walk::keep_off(self, &cases, reply);
+        walk::hold_back(self, &cases, reply);
         reply.findings.append(&mut settled.findings);
         reply.findings.sort_by_key(|finding| finding.order());
         // a task that the mended report asks for as well keeps its number

@@ -3,7 +3,8 @@
 use super::super::answer::Reply;
 use super::super::receive::Hearing;
 use super::super::settle;
-use crate::book::Record;
+use crate::book::{Record, Stage};
+use crate::finding::{Caution, Facts, Finding, FindingId, Level, Urgency};
 use crate::heard::{Event, UnitName};
 
 /// Steps of leaving that no report tells of, by their codes.
@@ -33,11 +34,44 @@ pub(in crate::desk) fn confirm(hearing: &Hearing<'_>, at_a_step: bool, reply: &m
         if at_a_step && asked == Some(step) {
             continue;
         }
-        let what = reply.voice.word(&format!("value-{step}"));
-        let args = [("unit", unit.as_str().into()), ("what", what.into())];
-        reply.say("confirmed", &args);
+        if step == "chocks" && stands_loose(hearing, &unit) {
+            reply.findings.push(chocks_out(&unit));
+            continue;
+        }
+        reply.say(
+            &format!("confirmed-{step}"),
+            &[("unit", unit.as_str().into())],
+        );
         reply.confirmed.push((unit.clone(), step.to_owned()));
     }
+}
+
+/// Tells whether a trailer stands on a site and nobody said that it is on the hook.
+fn stands_loose(hearing: &Hearing<'_>, unit: &UnitName) -> bool {
+    let state = hearing.asked_about(unit).now;
+    let on_site = matches!(
+        state.stage(),
+        Stage::SettingUp | Stage::InService | Stage::Closed
+    );
+    let hooks = [Event::Hitched, Event::Left];
+    let mut told = hearing.heard.entries.iter();
+    let hitched = told.any(|entry| entry.events.iter().any(|event| hooks.contains(event)));
+    on_site && !hitched && state.holds(Event::Unhitched, &hooks)
+}
+
+/// The warning that a trailer off the hook can roll.
+fn chocks_out(unit: &UnitName) -> Finding {
+    let facts = Facts::new().by("formula-reported", "common practice, no source");
+    let mut found = Finding::new(
+        FindingId::SiteNotChocked,
+        Level::Warning,
+        Urgency::Now,
+        facts,
+    )
+    .says("site-not-chocked-out")
+    .cautions(&[Caution::RollAway]);
+    found.unit = Some(unit.clone());
+    found
 }
 
 /// Writes down the steps of leaving that were done in this turn.

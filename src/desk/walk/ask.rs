@@ -66,6 +66,12 @@ impl Round<'_> {
             reply.step = Some(question(check, step, reply, true));
             return;
         }
+        let of_this = self.cases.iter().all(|case| case.unit == check.unit);
+        if asks && guards && of_this {
+            check.asked = now;
+            reply.step = Some(question(check, step, reply, true));
+            return;
+        }
         if asks && !check.waits {
             check.waits = true;
             let name = reply.voice.fault(check.fault);

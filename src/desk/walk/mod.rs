@@ -9,6 +9,7 @@ mod ask;
 mod bare;
 mod begin;
 mod culprit;
+mod danger;
 mod lately;
 mod leave;
 mod logged;
@@ -29,6 +30,7 @@ use round::Round;
 
 pub(super) use answers::Answers;
 pub(super) use culprit::keep_off;
+pub(super) use danger::hold_back;
 use said::Said;
 pub(super) use take::take;
 use take::{Took, names_its_unit};
@@ -38,7 +40,7 @@ use super::answer::Reply;
 use super::receive::Hearing;
 use super::situate::Case;
 use crate::book::Record;
-use crate::dialogue::{CHECK_LASTS, Check};
+use crate::dialogue::{CHECK_LASTS, Check, Talk};
 use crate::heard::{Ask, CommandName};
 use crate::rules::{Asks, Step, steps};
 
@@ -100,6 +102,12 @@ fn outcome(check: &Check, step: &Step, said: Said) -> Outcome {
 
 fn step_of(check: &Check) -> Option<&'static Step> {
     steps(check.steps_of).get(check.step as usize)
+}
+
+/// Tells whether the step of a check that waits asks for a number.
+pub(super) fn asks_for_a_number(talk: &Talk) -> bool {
+    let step = talk.checks.last().and_then(step_of);
+    step.is_some_and(|step| matches!(step.asks, Asks::For { .. }))
 }
 
 /// Carries the sender's checks on: says what the answer came to, starts checks for what is newly wrong, asks the next step.
@@ -187,6 +195,7 @@ pub(super) fn go_on(
     } else {
         round.remind(reply);
     }
+    danger::tell_what_waited(hearing, &round.checks, reply);
     reply.checks = Some(round.checks);
 }
 

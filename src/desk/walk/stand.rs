@@ -1,6 +1,9 @@
 //! Setting up and leaving, one step at a time: the rules say which step is next, a bare answer reports it done.
 
+use chrono::{DateTime, Utc};
+
 use super::super::answer::Reply;
+use super::super::inbound::Body;
 use super::super::receive::Hearing;
 use super::super::settle::Settled;
 use super::super::situate::Case;
@@ -8,9 +11,10 @@ use super::super::standing;
 use super::leave::leave;
 use super::report::{events_of, number_of};
 use super::said::{Said, of_opening};
+use crate::book::Stage;
 use crate::dialogue::{About, Round, STEP_LASTS, Told, Way};
 use crate::finding::{FactValue, Finding, FindingId, Level, Urgency};
-use crate::heard::{CommandName, Entry, Event};
+use crate::heard::{CommandName, Entry, Event, UnitName};
 use crate::rules;
 
 /// Steps that guard somebody: they are never skipped.
@@ -24,6 +28,8 @@ pub(super) const GUARDS: &[&str] = &[
 ];
 /// Steps of leaving that no report tells of: a yes is kept with the person.
 pub(super) const BY_WORD: &[&str] = &["chocks", "breakaway"];
+/// Steps of setting up that no report tells of: a yes is kept with the round.
+const SET_UP_BY_WORD: &[&str] = &["test", "photos"];
 
 /// What a message says to the step that waits.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -79,6 +85,7 @@ pub(in crate::desk) fn take(
             hearing.heard.command = None;
             said
         }
+        None if round.step == "photos" && shows(hearing, &round) => return Some(Stood::Done),
         None => {
             let mut reports = settled.reports.iter();
             let told = reports.all(|(unit, _, entry)| *unit == round.unit && of_opening(entry));
@@ -110,7 +117,7 @@ pub(in crate::desk) fn take(
         Said::Skip => Stood::Skipped,
         Said::Stop => Stood::Stopped,
         Said::No => Stood::Not,
-        Said::Yes if round.step == "test" => Stood::Done,
+        Said::Yes if SET_UP_BY_WORD.contains(&round.step.as_str()) => Stood::Done,
         Said::Yes | Said::DidAll | Said::Number(_) if !needs_a_number => Stood::Done,
         _ => Stood::Again,
     })
@@ -164,6 +171,9 @@ pub(in crate::desk) fn go_on(
                 .confirmed
                 .push((round.unit.clone(), round.step.clone()));
         }
+        Some(Stood::Done) if SET_UP_BY_WORD.contains(&round.step.as_str()) => {
+            round.confirmed.push(round.step.clone());
+        }
         Some(Stood::Not) if round.way == Way::Leaving => reply.say("leave-do-it", &[]),
         _ => {}
     }
@@ -211,6 +221,28 @@ fn start(case: &Case, round: &mut Option<Round>, hearing: &Hearing<'_>) {
     });
 }
 
+/// Ends the round that began with what is taken back: a trailer that never was on the hook is not leaving.
+pub(in crate::desk) fn began_with(
+    hearing: &Hearing<'_>,
+    told: &[(UnitName, DateTime<Utc>, Entry)],
+    reply: &mut Reply<'_>,
+) {
+    let Some(round) = &hearing.talk.round else {
+        return;
+    };
+    let begins: &[Event] = match round.way {
+        Way::SetUp => &[Event::Arrived],
+        Way::Leaving => &[Event::Hitched, Event::Left],
+    };
+    let begun = |(unit, _, entry): &(UnitName, DateTime<Utc>, Entry)| {
+        *unit == round.unit && entry.events.iter().any(|event| begins.contains(event))
+    };
+    if told.iter().any(begun) {
+        reply.round = Some(None);
+        reply.say("round-undone", &[("unit", round.unit.as_str().into())]);
+    }
+}
+
 /// Puts the step of the rules in the place of the finding, past what was skipped; false where nothing is left.
 fn set_up(
     hearing: &Hearing<'_>,
@@ -222,7 +254,7 @@ fn set_up(
     let is_this = |finding: &Finding| {
         finding.id == FindingId::SiteSetUpNext && finding.unit.as_ref() == Some(&case.unit)
     };
-    let mut skipped = round.skipped.clone();
+    let mut skipped = [&round.skipped[..], &round.confirmed[..]].concat();
     if super::culprit::heater_kept_off(hearing, case).is_some() {
         skipped.push("heater".to_owned());
     }
@@ -233,14 +265,13 @@ fn set_up(
     let first = round.step.is_empty();
     let Some(mut next) = next else {
         reply.findings.retain(|finding| !is_this(finding));
+        if stood.is_some() && case.now.stage() == Stage::SettingUp {
+            reply.say("set-up-open-now", &[("unit", case.unit.as_str().into())]);
+        }
         return false;
     };
     next.unit = Some(case.unit.clone());
     let code = code_of(&next);
-    if code == "test" && stood == Some(Stood::Done) && round.step == "test" {
-        reply.say("set-up-open-now", &[("unit", case.unit.as_str().into())]);
-        return false;
-    }
     match told {
         Some(place) => reply.findings[place] = next,
         // asked once; it is not asked again after a report on something else
@@ -260,6 +291,12 @@ fn set_up(
         reply.say("set-up-answer", &[]);
     }
     true
+}
+
+/// Tells whether the message is a picture, and no other trailer is talked about.
+fn shows(hearing: &Hearing<'_>, round: &Round) -> bool {
+    let names = hearing.names();
+    matches!(hearing.inbound.body, Body::Photo(_)) && names.iter().all(|unit| *unit == round.unit)
 }
 
 fn code_of(finding: &Finding) -> String {

@@ -37,6 +37,7 @@ enum Step {
     Pressure,
     Heater,
     Test,
+    Photos,
 }
 
 /// The order: the trailer stands before it is fed, and is fed before it is filled (common practice, no source).
@@ -53,6 +54,7 @@ const ORDER: &[Step] = &[
     Step::Pressure,
     Step::Heater,
     Step::Test,
+    Step::Photos,
 ];
 
 /// After an arrival and each step reported, until it is in service: the next step, and what follows it.
@@ -115,6 +117,7 @@ impl Step {
             Step::Pressure => "pressure",
             Step::Heater => "heater",
             Step::Test => "test",
+            Step::Photos => "photos",
         }
     }
 
@@ -158,7 +161,8 @@ impl Step {
             }
             Step::Pressure => !s.now.pressures.is_empty(),
             Step::Heater => s.now.heater_on(),
-            Step::Test => told(Event::InService),
+            // a trailer that comes again is tested again
+            Step::Test | Step::Photos => s.now.when(Event::InService) > s.now.when(Event::Arrived),
         }
     }
 
@@ -181,6 +185,7 @@ impl Step {
             Step::Pressure => "site-set-up-next-pressure",
             Step::Heater => "site-set-up-next-heater",
             Step::Test => "site-set-up-next-test",
+            Step::Photos => "site-set-up-next-photos",
         }
     }
 
@@ -204,7 +209,7 @@ impl Step {
             Step::Water => vec![Caution::Backflow, Caution::NotDrinking],
             Step::Fill => vec![Caution::AirGap, Caution::NotDrinking],
             Step::Heater | Step::Test => vec![Caution::HeaterDry],
-            Step::Volts | Step::Pressure => Vec::new(),
+            Step::Volts | Step::Pressure | Step::Photos => Vec::new(),
         }
     }
 

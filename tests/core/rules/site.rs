@@ -56,7 +56,7 @@ fn steps(found: &Found) -> String {
     format!("{} | {}", text("next"), text("then"))
 }
 
-// handbook 8: place, level, chock, unhitch, jacks, power (converter's circuit first), volts, water, test, in service
+// handbook 8: place, level, chock, unhitch, jacks, power (converter's circuit first), volts, water, test, photos, in service
 #[test]
 fn setting_up_goes_in_order_and_skips_what_is_done() {
     let mut twelve = unit("12");
@@ -64,14 +64,14 @@ fn setting_up_goes_in_order_and_skips_what_is_done() {
     arrived.has(Id::SiteSetUpNext, Urgency::Plan);
     assert_eq!(
         steps(&arrived),
-        "level | chock, unhitch, jacks, power, volts, water, pressure, test"
+        "level | chock, unhitch, jacks, power, volts, water, pressure, test, photos"
     );
     twelve = twelve.after("2027-05-29 10:10", said().did(Event::Arrived));
     let leveled = said().did(Event::Leveled).did(Event::Chocked);
     let next = twelve.hears("2027-05-29 10:20", leveled);
     assert_eq!(
         steps(&next),
-        "unhitch | jacks, power, volts, water, pressure, test"
+        "unhitch | jacks, power, volts, water, pressure, test, photos"
     );
     twelve = twelve.after(
         "2027-05-29 10:40",
@@ -100,7 +100,7 @@ fn a_strong_hydrant_wants_its_regulator_before_the_hose() {
         .read(R::Volts, 120.0);
     let found = unit("12").hears("2027-06-12 10:10", set);
     found.says(Id::SiteSetUpNext, "site-set-up-next-regulator");
-    assert_eq!(steps(&found), "regulator | water, pressure, test");
+    assert_eq!(steps(&found), "regulator | water, pressure, test, photos");
 }
 
 #[test]

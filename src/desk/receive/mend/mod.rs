@@ -17,8 +17,9 @@ use self::ways::labelled;
 use super::Hearing;
 use crate::book::{MessageKey, Sent};
 use crate::desk::settle::known;
+use crate::desk::walk;
 use crate::dialogue::{About, Mend};
-use crate::heard::{Entry, UnitName};
+use crate::heard::{Entry, ReadingKey, UnitName};
 
 /// A correction comes within this long of what it mends.
 const MENDS_WITHIN: TimeDelta = TimeDelta::minutes(90);
@@ -50,34 +51,51 @@ impl Hearing<'_> {
             return None;
         }
         let said = self.correction()?;
-        let sent = self.mended()?;
-        let told = self.told_in(sent);
-        if told.is_empty() {
-            return None;
-        }
+        let mut within = self.within_reach();
+        let (sent, told) = within.next()?;
         let untrue = self.untrue(&said, &told);
         if !untrue.is_empty() {
             return Some(Mending::Plain(sent.key.clone(), untrue));
         }
-        let ways = if said.wrong.is_some() {
-            self.ways(&said, &told)
-        } else if heard.entries.is_empty() {
-            self.firmly_meant(&said, self.ways(&said, &told))
-        } else if said.sure {
-            self.said_again(&told)
-                .unwrap_or_else(|| self.ways(&said, &told))
-        } else {
-            // "no water", "no, 46 psi now": a report of its own
-            return None;
+        let ways = |told: &[Told]| {
+            if said.wrong.is_some() {
+                Some(self.ways(&said, told))
+            } else if heard.entries.is_empty() {
+                Some(self.firmly_meant(&said, self.ways(&said, told)))
+            } else if said.sure {
+                let again = self.said_again(told);
+                Some(again.unwrap_or_else(|| self.ways(&said, told)))
+            } else {
+                // "no water", "no, 46 psi now": a report of its own
+                None
+            }
+        };
+        let of_the_last = (sent, ways(&told)?);
+        // what the last report has not got was told in one before it: "12 frozen hose", then "it was 380"
+        let of_a_number = |ways: &[Mend]| {
+            let number = |way: &Mend| matches!(way, Mend::Value { .. } | Mend::Amps { .. });
+            !ways.is_empty() && ways.iter().all(number)
+        };
+        let mut earlier = within.filter_map(|(sent, told)| Some((sent, ways(&told)?)));
+        let (sent, ways) = match of_the_last {
+            (_, ways) if ways.is_empty() => earlier
+                .find(|(_, ways)| of_a_number(ways))
+                .unwrap_or((sent, ways)),
+            found => found,
+        };
+        let either = |ways| {
+            Mending::Either(About::WhichMend {
+                key: sent.key.0.clone(),
+                ways,
+            })
         };
         match ways.len() {
             0 if !said.sure || self.says_more(&said) => None,
             0 => Some(Mending::Unknown),
+            // "it was 55": how it stood before, or what should have been written; what was done has one number
+            1 if said.weak && said.past && !of_what_was_done(&ways[0]) => Some(either(ways)),
             1 => Some(Mending::Plain(sent.key.clone(), ways)),
-            _ => Some(Mending::Either(About::WhichMend {
-                key: sent.key.0.clone(),
-                ways,
-            })),
+            _ => Some(either(ways)),
         }
     }
 
@@ -85,6 +103,10 @@ impl Hearing<'_> {
     fn firmly_meant(&self, said: &Said<'_>, ways: Vec<Mend>) -> Vec<Mend> {
         let of_a_unit = |way: &Mend| matches!(way, Mend::Unit { .. } | Mend::Off { .. });
         if said.sure {
+            return ways;
+        }
+        // "it was 380": what was told wrong; at a step that asks for a number, its answer
+        if said.weak && said.past && bare_number(said.right) && !self.waits_for_a_number() {
             return ways;
         }
         // "its 14": as well a new reading as another trailer
@@ -131,18 +153,23 @@ impl Hearing<'_> {
         Some(Vec::new())
     }
 
-    /// Returns the sender's report that a correction means: the one this message edits, or the last within reach.
-    fn mended(&self) -> Option<&Sent> {
+    /// Returns the sender's reports that a correction can mean, the latest first: the one this message edits, or those within
+    /// reach.
+    fn within_reach(&self) -> impl Iterator<Item = (&Sent, Vec<Told>)> {
         let sent = self.desk.book.sent(&self.member.id);
-        if let Some(key) = &self.edited {
-            return sent.iter().find(|sent| sent.key == *key);
-        }
         let at = self.inbound.at;
-        let last = sent
-            .iter()
-            .rev()
-            .find(|sent| sent.at <= at && !self.told_in(sent).is_empty())?;
-        (at - last.at <= MENDS_WITHIN).then_some(last)
+        let meant = move |sent: &&Sent| match &self.edited {
+            Some(key) => sent.key == *key,
+            None => sent.at <= at && at - sent.at <= MENDS_WITHIN,
+        };
+        let told = |sent| (sent, self.told_in(sent));
+        let found = sent.iter().rev().filter(meant).map(told);
+        found.filter(|(_, told)| !told.is_empty())
+    }
+
+    /// Tells whether a step is open that takes a number for its answer.
+    fn waits_for_a_number(&self) -> bool {
+        walk::asks_for_a_number(&self.talk) || self.talk.round.is_some()
     }
 
     /// Returns what a message of the sender reported, a word without a reading left out.
@@ -170,4 +197,23 @@ impl Hearing<'_> {
             || !heard.plans.is_empty()
             || !said.right.chars().any(|c| c.is_ascii_digit())
     }
+}
+
+/// Tells whether a way mends the number of something that was done once, and not of how things stand.
+fn of_what_was_done(way: &Mend) -> bool {
+    matches!(
+        way,
+        Mend::Value {
+            key: ReadingKey::PumpedGal,
+            ..
+        }
+    )
+}
+
+fn bare_number(text: &str) -> bool {
+    let text = text.trim().trim_end_matches(['.', '!']);
+    !text.is_empty()
+        && text
+            .chars()
+            .all(|c| c.is_ascii_digit() || matches!(c, '.' | ',' | '/'))
 }

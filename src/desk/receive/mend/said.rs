@@ -12,6 +12,8 @@ pub(super) struct Said<'t> {
     pub(super) sure: bool,
     /// True for one that opens reports too: "its", "era".
     pub(super) weak: bool,
+    /// True for one that tells of before: "it was", "era".
+    pub(super) past: bool,
     /// True where "no" or "not" stands before what is said.
     pub(super) denied: bool,
 }
@@ -26,6 +28,7 @@ impl Hearing<'_> {
             wrong: None,
             sure,
             weak: false,
+            past: false,
             denied: false,
         };
         if let Some(right) = text.strip_prefix('*').or(text.strip_suffix('*')) {
@@ -33,10 +36,11 @@ impl Hearing<'_> {
             return (!right.is_empty()).then(|| plain(right, true));
         }
         let mut rest = text;
-        let (mut sure, mut denied) = (false, false);
+        let (mut sure, mut denied, mut past) = (false, false, false);
         while let Some(after) = phrases.after("mend", "opens", rest) {
             let head = &rest[..rest.len() - after.len()];
             sure |= !phrases.is("mend", "weak", head);
+            past |= phrases.ends("mend", "past", head);
             // "perdón, no está": the denial went with the mark
             denied |= phrases.ends("mend", "no", head);
             rest = after;
@@ -56,6 +60,7 @@ impl Hearing<'_> {
                     wrong: Some(self.without_is(wrong.trim())),
                     sure,
                     weak: false,
+                    past: false,
                     denied: false,
                 });
             }
@@ -73,6 +78,7 @@ impl Hearing<'_> {
                 wrong: Some(self.without_is(wrong)),
                 sure,
                 weak: false,
+                past: false,
                 denied: false,
             });
         }
@@ -84,6 +90,7 @@ impl Hearing<'_> {
         }
         (rest != text).then_some(Said {
             weak: !sure,
+            past,
             denied,
             ..plain(rest, sure)
         })

@@ -5,7 +5,7 @@ use crate::finding::TaskKind;
 use crate::heard::{Event, Fault, ReadingKey};
 
 pub(super) const SHOCK: &[Step] = &[
-    good("step-power-off-source", "live-metal", Then::Hold),
+    good("step-power-off-source", "live-metal", Then::Hold).tells(Event::PowerOff),
     bad(
         "step-person-hurt",
         "person-hurt",

@@ -1,0 +1,81 @@
+//! While somebody is in danger nothing else is talked of: advice that follows from what was done to make it safe waits.
+
+use chrono::TimeDelta;
+
+use super::super::answer::Reply;
+use super::super::receive::Hearing;
+use super::super::situate::Case;
+use super::{Check, GUARD_LASTS};
+use crate::dialogue::STEP_LASTS;
+use crate::finding::{Finding, FindingId, Level, Urgency};
+use crate::heard::{Fault, UnitName};
+use crate::rules::steps;
+
+/// Faults by which somebody can be killed or is hurt.
+const DANGERS: &[Fault] = &[
+    Fault::Shock,
+    Fault::Fire,
+    Fault::GasIllness,
+    Fault::GasSmell,
+    Fault::GeneratorInside,
+    Fault::PersonHurt,
+    Fault::PersonTrapped,
+    Fault::PersonCold,
+];
+
+/// Holds back what a message brings up on a trailer where somebody is in danger, unless the sender tells a new reading or a
+/// new fault: "unplugged it" is no time to drain a hose. It still holds, and is listed.
+pub(in crate::desk) fn hold_back(hearing: &Hearing<'_>, cases: &[Case], reply: &mut Reply<'_>) {
+    for case in cases {
+        let told = &case.report;
+        if !told.readings.is_empty() || !told.faults.is_empty() || !is_open(hearing, case) {
+            continue;
+        }
+        let waits = |finding: &Finding| {
+            finding.unit.as_ref() == Some(&case.unit) && finding.level < Level::Warning
+        };
+        let findings = std::mem::take(&mut reply.findings);
+        let (held, rest): (Vec<_>, Vec<_>) = findings.into_iter().partition(waits);
+        reply.findings = rest;
+        reply.listed.extend(held);
+    }
+}
+
+/// Says what was held back once the check of a danger has ended: what the cold does to a trailer without power.
+pub(super) fn tell_what_waited(hearing: &Hearing<'_>, open: &[Check], reply: &mut Reply<'_>) {
+    let same =
+        |check: &Check, other: &Check| check.unit == other.unit && check.fault == other.fault;
+    let over = |check: &&Check| !open.iter().any(|other| same(check, other));
+    let mut over = hearing.talk.checks.iter().filter(over);
+    let Some(check) = over.find(|check| DANGERS.contains(&check.fault)) else {
+        return;
+    };
+    let of_it = |finding: &Finding| {
+        finding.unit.as_ref() == Some(&check.unit) && finding.id == FindingId::ColdFreezeSoon
+    };
+    let findings = hearing.asked_about(&check.unit).findings();
+    let waited = findings
+        .into_iter()
+        .find(|finding| of_it(finding) && finding.urgency == Urgency::Now);
+    if let Some(waited) = waited.filter(|_| !reply.findings.iter().any(of_it)) {
+        reply.listed.retain(|finding| !of_it(finding));
+        let due = |_: &UnitName| TimeDelta::zero();
+        reply.board.open_for(std::slice::from_ref(&waited), due);
+        reply.findings.push(waited);
+    }
+}
+
+/// Tells whether a danger on this trailer was open before the message: its check, or where none guides through it, what
+/// was told of it a short while ago.
+fn is_open(hearing: &Hearing<'_>, case: &Case) -> bool {
+    let checked = |check: &&Check| check.unit == case.unit && DANGERS.contains(&check.fault);
+    let lasts = |since, at_most: TimeDelta| hearing.now - since <= at_most;
+    let mut checks = hearing.talk.checks.iter().filter(checked);
+    let unguided = |fault: &&Fault| steps(**fault).is_empty();
+    let lately = |fault: &Fault| {
+        let since = case.before.faults.get(fault);
+        since.is_some_and(|since| lasts(*since, GUARD_LASTS)) && case.now.has(*fault)
+    };
+    checks.any(|check| lasts(check.asked, STEP_LASTS))
+        || DANGERS.iter().filter(unguided).any(lately)
+}
