@@ -1134,11 +1134,13 @@ water-backflow-no-device = Keep the supply shut. Fit a vacuum breaker or a backf
 
 ## Waste
 
-waste-book-pump-out-now = Waste about { $level }. { $stop_level } about { $p50 }, maybe { $p10 }. Call the pump truck. Truck on site by { $p10 }. It wants { $lead } notice.
+waste-book-pump-out-now = Waste about { $level }. { $stop_level } about { $p50 }, maybe { $p10 }. Call the pump truck now. Truck on site by { $p10 }. It wants { $lead } notice.
+waste-book-pump-out-late = Waste about { $level }. { $stop_level } about { $p50 }, maybe { $p10 }. Call the pump truck now. It wants { $lead } notice: on site about { $here }. Ask if it can come by { $p10 }.
+waste-book-pump-out-too-late = Waste about { $level }. { $stop_level } about { $p50 }, maybe { $p10 }. Call the pump truck now. It wants { $lead } notice: on site about { $here }, too late. Ask if it can come sooner. Be ready to close stalls from { $p10 }.
 waste-book-pump-out-unread = Nobody has read the waste tank. By the crowd it is at { $stop_level } about { $p50 }, or sooner. Read it. The pump truck wants { $lead } notice: call it in time.
 waste-book-pump-out-unread-over = Nobody has read the waste tank. By the crowd it may be over { $stop_level }. Read it. The pump truck wants { $lead } notice.
-waste-book-pump-out-any-time = Waste about { $level }. It may be at { $stop_level } any time, likely about { $p50 }. Call the pump truck. It wants { $lead } notice.
-waste-book-pump-out-over = Waste about { $level }, past { $stop_level }. Call the pump truck, or chase it. It wants { $lead } notice.
+waste-book-pump-out-any-time = Waste about { $level }. It may be at { $stop_level } any time, likely about { $p50 }. Call the pump truck now. It wants { $lead } notice: on site about { $here }. Close some stalls till then.
+waste-book-pump-out-over = Waste about { $level }, past { $stop_level }. Call the pump truck now, or chase it. It wants { $lead } notice: on site about { $here } if you call now.
 waste-book-pump-out-soon = Waste about { $level }. { $stop_level } about { $p50 }, maybe { $p10 }. Pump truck booked? Who comes, and when? Keep the way clear.
 waste-book-pump-out-high = Waste about { $level }. Pump truck booked? Who comes, and when? Keep the way clear.
 waste-book-pump-out-plan = Waste about { $level }. { $stop_level } about { $p50 }, maybe { $p10 }. Make sure of a pump truck by { $p10 }.
@@ -1506,6 +1508,7 @@ fact-level = level
 fact-stop-level = stop level
 fact-lead = hauler's notice
 fact-in-hand = kept in hand
+fact-here = called now, the truck is on site
 fact-rate = rise while open
 fact-book-in = time left to book
 fact-p10 = one chance in ten before

@@ -1135,11 +1135,13 @@ water-backflow-no-device = No abra la toma. Ponga antes un rompevacío o una vá
 
 ## Waste
 
-waste-book-pump-out-now = Aguas negras como al { $level }. Llegan al { $stop_level } hacia { $p50 }, quizá { $p10 }. Llame al camión de vaciado. Camión en sitio antes de { $p10 }. Pide { $lead } de aviso.
+waste-book-pump-out-now = Aguas negras como al { $level }. Llegan al { $stop_level } hacia { $p50 }, quizá { $p10 }. Llame ya al camión de vaciado. Camión en sitio antes de { $p10 }. Pide { $lead } de aviso.
+waste-book-pump-out-late = Aguas negras como al { $level }. Llegan al { $stop_level } hacia { $p50 }, quizá { $p10 }. Llame ya al camión de vaciado. Pide { $lead } de aviso: en sitio hacia { $here }. Pregunte si puede venir antes de { $p10 }.
+waste-book-pump-out-too-late = Aguas negras como al { $level }. Llegan al { $stop_level } hacia { $p50 }, quizá { $p10 }. Llame ya al camión de vaciado. Pide { $lead } de aviso: en sitio hacia { $here }, muy tarde. Pregunte si puede venir antes. Esté listo para cerrar baños desde { $p10 }.
 waste-book-pump-out-unread = Nadie ha leído el tanque de aguas negras. Por la gente llega al { $stop_level } hacia { $p50 }, o antes. Léalo. El camión de vaciado pide { $lead } de aviso: llámelo a tiempo.
 waste-book-pump-out-unread-over = Nadie ha leído el tanque de aguas negras. Por la gente puede pasar del { $stop_level }. Léalo. El camión de vaciado pide { $lead } de aviso.
-waste-book-pump-out-any-time = Aguas negras como al { $level }. Pueden llegar al { $stop_level } en cualquier momento, quizá hacia { $p50 }. Llame al camión de vaciado. Pide { $lead } de aviso.
-waste-book-pump-out-over = Aguas negras como al { $level }, pasan del { $stop_level }. Llame al camión de vaciado, o apúrelo. Pide { $lead } de aviso.
+waste-book-pump-out-any-time = Aguas negras como al { $level }. Pueden llegar al { $stop_level } en cualquier momento, quizá hacia { $p50 }. Llame ya al camión de vaciado. Pide { $lead } de aviso: en sitio hacia { $here }. Cierre algunos baños mientras llega.
+waste-book-pump-out-over = Aguas negras como al { $level }, pasan del { $stop_level }. Llame ya al camión de vaciado, o apúrelo. Pide { $lead } de aviso: en sitio hacia { $here } si llama ahora.
 waste-book-pump-out-soon = Aguas negras como al { $level }. Llegan al { $stop_level } hacia { $p50 }, quizá { $p10 }. ¿Ya pidió el camión? ¿Quién viene y a qué hora? Deje libre el paso.
 waste-book-pump-out-high = Aguas negras como al { $level }. ¿Ya pidió el camión de vaciado? ¿Quién viene y a qué hora? Deje libre el paso.
 waste-book-pump-out-plan = Aguas negras como al { $level }. Llegan al { $stop_level } hacia { $p50 }, quizá { $p10 }. Asegure un camión de vaciado antes de { $p10 }.
@@ -1507,6 +1509,7 @@ fact-level = nivel
 fact-stop-level = nivel de paro
 fact-lead = aviso del camión
 fact-in-hand = de reserva
+fact-here = llamado ahora, el camión está en sitio
 fact-rate = subida con público
 fact-book-in = tiempo que queda para pedir
 fact-p10 = una de diez veces antes de

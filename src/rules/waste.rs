@@ -80,11 +80,14 @@ fn book_pump_out(s: &Situation<'_>) -> Option<Finding> {
         pct if pct >= PLAN_PCT => Urgency::Plan,
         _ => return None,
     };
+    // called at once, the truck is on site at
+    let here = s.at + TimeDelta::minutes((lead * 60.0).round() as i64);
     let mut facts = Facts::new()
         .number("level", level, Measure::Pct, origin)
         .limit("stop_level", STOP_PCT, Measure::Pct)
         .spec("lead", lead, Measure::Hour)
-        .assumed("in_hand", SAFETY_H, Measure::Hour);
+        .assumed("in_hand", SAFETY_H, Measure::Hour)
+        .time("here", here, Origin::Computed);
     if let Some(waste) = outlook {
         facts = facts.computed("rate", waste.rate_pct_h, Measure::PctPerHour);
     }
@@ -113,6 +116,8 @@ fn book_pump_out(s: &Situation<'_>) -> Option<Finding> {
         (Urgency::Now, _) if over => "waste-book-pump-out-over",
         (Urgency::Now, _) if come(p10) => "waste-book-pump-out-any-time",
         _ if unread => "waste-book-pump-out-unread",
+        (Urgency::Now, _) if p50.is_some_and(|at| at < here) => "waste-book-pump-out-too-late",
+        (Urgency::Now, _) if p10.is_some_and(|at| at < here) => "waste-book-pump-out-late",
         (Urgency::Now, _) => "waste-book-pump-out-now",
         (Urgency::Soon, true) => "waste-book-pump-out-soon",
         (Urgency::Soon, false) => "waste-book-pump-out-high",
