@@ -1,6 +1,6 @@
 //! The waste tank: book the truck, close in time, and doubt a gauge that lies.
 
-use chrono::{DateTime, TimeDelta, Utc};
+use chrono::{DateTime, DurationRound, TimeDelta, Utc};
 
 use super::tanks::{Told, reads_waste, waste_told, waste_volume};
 use super::{COMMON_PRACTICE, Rule};
@@ -31,6 +31,8 @@ const AFTER_PUMP_OUT_PCT: f64 = 25.0;
 
 /// A forecast this near is not told as a time.
 const JUST_NOW: TimeDelta = TimeDelta::minutes(5);
+
+const TEN_MINUTES: TimeDelta = TimeDelta::minutes(10);
 
 const WASTE: &[ReadingKey] = &[ReadingKey::WastePct, ReadingKey::WasteGal];
 
@@ -80,8 +82,11 @@ fn book_pump_out(s: &Situation<'_>) -> Option<Finding> {
         pct if pct >= PLAN_PCT => Urgency::Plan,
         _ => return None,
     };
-    // called at once, the truck is on site at
+    // where the truck is called at once, to the next ten minutes: nobody drives to the minute
     let here = s.at + TimeDelta::minutes((lead * 60.0).round() as i64);
+    let here = (here + TEN_MINUTES - TimeDelta::nanoseconds(1))
+        .duration_trunc(TEN_MINUTES)
+        .unwrap_or(here);
     let mut facts = Facts::new()
         .number("level", level, Measure::Pct, origin)
         .limit("stop_level", STOP_PCT, Measure::Pct)
