@@ -21,6 +21,7 @@ const DANGERS: &[Fault] = &[
     Fault::PersonHurt,
     Fault::PersonTrapped,
     Fault::PersonCold,
+    Fault::Runaway,
 ];
 
 /// Holds back what a message brings up on a trailer where somebody is in danger, unless the sender tells a new reading or a
