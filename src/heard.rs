@@ -138,6 +138,7 @@ codes! {
         TowLightsFault = "tow-lights-fault",
         /// A jack does not move.
         JackFault = "jack-fault",
+        Runaway = "runaway",
     }
 }
 

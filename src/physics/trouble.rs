@@ -131,6 +131,7 @@ pub fn first_step(fault: Fault) -> &'static str {
         | Fault::ChainFault
         | Fault::TowLightsFault
         | Fault::JackFault => "do-not-tow",
+        Fault::Runaway => "out-of-its-path",
         Fault::FanDead => "lights-work",
         Fault::LockJam => "speak-to-them",
         Fault::Damage => "make-safe",

@@ -36,10 +36,9 @@ impl Hearing<'_> {
             if !of_the_road && !self.is_going(unit, entry) {
                 continue;
             }
-            let checked = self.talk.checks.iter();
-            let at_lights = checked
-                .into_iter()
-                .any(|check| check.unit == *unit && check.fault == Fault::NoLights);
+            let mut checks = self.talk.checks.iter();
+            let at_lights =
+                checks.any(|check| check.unit == *unit && check.fault == Fault::NoLights);
             if entry.cleared.contains(&Fault::NoLights) && !at_lights {
                 entry.cleared.retain(|fault| *fault != Fault::NoLights);
                 let dark = [Fault::TowLightsFault, Fault::NoLights];

@@ -34,7 +34,7 @@ pub(super) const UNCOMPARED_READINGS: [&str; 13] = [
     "when",
 ];
 
-pub(super) const UNCOMPARED_CODES: [&str; 26] = [
+pub(super) const UNCOMPARED_CODES: [&str; 27] = [
     "power-off",
     "heater-off",
     "unhitched",
@@ -61,6 +61,7 @@ pub(super) const UNCOMPARED_CODES: [&str; 26] = [
     "chain-fault",
     "tow-lights-fault",
     "jack-fault",
+    "runaway",
 ];
 
 /// Leaves in an entry only what is compared; none where nothing is.
