@@ -140,6 +140,12 @@ impl FindingId {
             Fault::GeneratorInside => FindingId::PowerGenerator,
             Fault::NoBackflow => FindingId::WaterBackflow,
             Fault::GasSmell => FindingId::TroubleOdor,
+            Fault::BreakawayFault
+            | Fault::BrakeFault
+            | Fault::CouplerFault
+            | Fault::ChainFault
+            | Fault::TowLightsFault
+            | Fault::JackFault => FindingId::TowNotReady,
             other => FindingId::from_code(&format!("trouble.{}", other.code()))
                 .expect("each other fault has a trouble id"),
         }
@@ -375,6 +381,7 @@ codes! {
         LeakNearPower = "leak-near-power",
         DrainCleaner = "drain-cleaner",
         Breakaway = "breakaway",
+        RoadLaw = "road-law",
     }
 }
 

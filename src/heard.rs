@@ -126,11 +126,34 @@ codes! {
         GeneratorInside = "generator-inside",
         NoBackflow = "no-backflow",
         GasSmell = "gas-smell",
+        /// The breakaway does not work, or its battery is flat.
+        BreakawayFault = "breakaway-fault",
+        /// The trailer's brakes do not work, or drag.
+        BrakeFault = "brake-fault",
+        /// The coupler does not latch, or its pin is missing.
+        CouplerFault = "coupler-fault",
+        /// The safety chains are missing, or not as they should be.
+        ChainFault = "chain-fault",
+        /// A lamp that the road needs is out.
+        TowLightsFault = "tow-lights-fault",
+        /// A jack does not move.
+        JackFault = "jack-fault",
         Runaway = "runaway",
     }
 }
 
 impl Fault {
+    /// What holds a trailer back from the road until it is said to be mended, in the order it is asked after.
+    pub const OF_TOWING: &'static [Fault] = &[
+        Fault::CouplerFault,
+        Fault::ChainFault,
+        Fault::BrakeFault,
+        Fault::BreakawayFault,
+        Fault::TowLightsFault,
+        Fault::JackFault,
+        Fault::Tire,
+    ];
+
     /// Tells whether it names a person who is hurt, ill or shut in, rather than something that is broken.
     pub fn harms_a_person(self) -> bool {
         matches!(

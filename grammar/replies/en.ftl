@@ -59,7 +59,7 @@ event-restocked = restocked
 event-cleaned = cleaned
 event-winterized = winterized
 event-hitched = hitched
-event-left = left the site
+event-left = departure from the site
 event-returned = back in the yard
 event-power-off = power off
 event-heater-off = heater off
@@ -110,6 +110,12 @@ fault-person-cold = someone suffering from cold
 fault-generator-inside = generator running inside
 fault-no-backflow = nothing against backflow
 fault-gas-smell = smell of gas or fuel
+fault-breakaway-fault = breakaway trouble
+fault-brake-fault = trailer brake trouble
+fault-coupler-fault = coupler or pin trouble
+fault-chain-fault = safety chain trouble
+fault-tow-lights-fault = tow light out
+fault-jack-fault = jack stuck
 
 ### Readings
 
@@ -1335,7 +1341,9 @@ tow-waste-aboard-unknown = Stop. Nobody said that the waste tank is empty. Read 
 tow-fresh-aboard = Fresh tank at { $level }. Drain it before you tow.
 tow-fresh-aboard-unknown = Nobody said that the fresh tank is empty. Read it. Drain it before you tow.
 tow-not-ready = Not reported yet: { $missing }. Do it, or text that it is done. Then jacks up, chocks out last, test lights and breakaway.
-tow-not-ready-left = Not reported: { $missing }. Do it before it rolls. On the road already: pull over where it is safe and check. Test lights and breakaway.
+tow-not-ready-left = It left with these not reported: { $missing }. Pull over where it is safe and check. Test lights and breakaway.
+tow-not-ready-roll = Before you roll: still not reported: { $missing }. It is not ready to tow. Already on the road: pull over where it is safe and check. Test lights and breakaway.
+tow-not-ready-gear = Do not tow it: { $gear }. On the road: pull over where it is safe. Mend it, test it, then text that it is fixed.
 tow-overweight = Too heavy to tow: { $gross }, limit { $gvwr }. That is { $over } over. Empty both tanks first.
 
 ## Crew
@@ -1446,6 +1454,7 @@ caution-two-resets = Two resets at most. Then leave it off.
 caution-leak-near-power = Water near power: cut the power first, then touch.
 caution-drain-cleaner = No acid or lye: it splashes, and it makes gas with bleach. No pressure washer up the line.
 caution-breakaway = Test brakes and breakaway at each hitch. Chains crossed, pins clipped, every lamp lit.
+caution-road-law = Brakes, breakaway, chains and lamps are law on the road. Federal and state rules decide what may roll.
 
 ## Formulas, in words
 
@@ -1478,6 +1487,7 @@ formula-queue = busy share = people an hour in the peak × time a use ÷ stalls
 formula-slope = how far off level, against the limit
 formula-set-up = the order of setting up, less what was reported done
 formula-tow-empty = more than 5 % aboard, or nobody said since the last guest
+formula-tow-gear = a fault of what it is towed, held or seen by, not reported fixed
 formula-leaving = the order of leaving, less what was reported done
 formula-gross-weight = empty weight + gallons aboard × 8.34 lb, against the rating
 formula-silence = hours since the last word, against the limit
@@ -1582,6 +1592,7 @@ fact-then = after that
 fact-least = least pressure
 fact-fresh-gal = fresh tank holds
 fact-missing = not reported
+fact-gear = not fit for the road
 fact-empty = empty weight
 fact-liquid = liquid aboard
 fact-gvwr = weight rating
@@ -1698,6 +1709,13 @@ leave-jacks-up = Hitched, chains crossed, jacks up?
 leave-chocks = Chocks out, as the last thing on the ground?
 leave-lights-checked = Do all the tow lights work?
 leave-breakaway = Breakaway: battery good, pin pulled, brakes hold?
+leave-breakaway-fault = The breakaway was reported bad. Is it mended and tested since?
+leave-brake-fault = The trailer brakes were reported bad. Are they mended and tested since?
+leave-coupler-fault = The coupler or its pin was reported bad. Is it mended, latched and pinned?
+leave-chain-fault = The chains were reported bad. Are both on, crossed and clipped now?
+leave-tow-lights-fault = A tow light was reported out. Do all of them work now?
+leave-jack-fault = A jack was reported stuck. Is it free and up now?
+leave-tire = A tire was reported bad. Is it changed, and the others checked?
 leave-do-it = Do it first. It is not ready to tow.
 leave-ready = { $unit } is ready to tow, by what you told me. Re-check lug nuts after 50 miles (80 km).
 leave-not-ready = { $unit } is not ready to tow. Still open: { $what }.
@@ -1707,6 +1725,13 @@ value-chocks = chocks
 value-breakaway = breakaway
 confirmed-chocks = Noted on { $unit }: chocks taken out.
 confirmed-breakaway = Noted on { $unit }: breakaway tested.
+value-coupler-fault = coupler or pin trouble
+value-chain-fault = safety chain trouble
+value-brake-fault = trailer brake trouble
+value-breakaway-fault = breakaway trouble
+value-tow-lights-fault = tow light out
+value-jack-fault = jack stuck
+value-tire = tire trouble
 
 ## Plugging in
 

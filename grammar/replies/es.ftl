@@ -60,7 +60,7 @@ event-restocked = surtida
 event-cleaned = limpia
 event-winterized = lista para el invierno
 event-hitched = enganchada
-event-left = salió del sitio
+event-left = salida del sitio
 event-returned = de vuelta en el patio
 event-power-off = corriente cortada
 event-heater-off = calentador apagado
@@ -111,6 +111,12 @@ fault-person-cold = alguien afectado por el frío
 fault-generator-inside = generador andando adentro
 fault-no-backflow = nada contra el retroceso
 fault-gas-smell = olor a gas o combustible
+fault-breakaway-fault = falla del freno de seguridad (breakaway)
+fault-brake-fault = falla de frenos del remolque
+fault-coupler-fault = falla del enganche o su perno
+fault-chain-fault = falla de cadenas de seguridad
+fault-tow-lights-fault = luz de remolque apagada
+fault-jack-fault = gato atorado
 
 ### Readings
 
@@ -1336,7 +1342,9 @@ tow-waste-aboard-unknown = Alto. Nadie dijo que el tanque de negras está vacío
 tow-fresh-aboard = Agua limpia al { $level }. Drénela antes de remolcar.
 tow-fresh-aboard-unknown = Nadie dijo que el tanque limpio está vacío. Léalo. Drénelo antes de remolcar.
 tow-not-ready = Aún sin reportar: { $missing }. Hágalo, o avise que está hecho. Luego gatos arriba, calzas al final, y pruebe luces y freno de seguridad (breakaway).
-tow-not-ready-left = Sin reportar: { $missing }. Hágalo antes de que ruede. Si ya va en camino: oríllese donde sea seguro y revise. Pruebe luces y freno de seguridad (breakaway).
+tow-not-ready-left = Salió sin reportar: { $missing }. Oríllese donde sea seguro y revise. Pruebe luces y freno de seguridad (breakaway).
+tow-not-ready-roll = Antes de salir: aún sin reportar: { $missing }. No está lista para remolcar. Si ya va en camino: oríllese donde sea seguro y revise. Pruebe luces y freno de seguridad (breakaway).
+tow-not-ready-gear = No la remolque: { $gear }. Si va en camino: oríllese donde sea seguro. Arréglelo, pruébelo y avise que ya quedó.
 tow-overweight = Pesa demasiado para remolcar: { $gross }, límite { $gvwr }. Se pasa por { $over }. Primero vacíe los dos tanques.
 
 ## Crew
@@ -1447,6 +1455,7 @@ caution-two-resets = Repóngalo dos veces como máximo. Luego déjelo abajo.
 caution-leak-near-power = Agua cerca de corriente: primero corte la corriente, luego toque.
 caution-drain-cleaner = Ni ácido ni sosa: salpican, y con cloro hacen gas. Nada de agua a presión por la línea.
 caution-breakaway = Pruebe frenos y freno de seguridad (breakaway) en cada enganche. Cadenas cruzadas, pernos con seguro, cada luz prendida.
+caution-road-law = Frenos, freno de seguridad, cadenas y luces son ley en el camino. Las reglas federales y del estado deciden qué puede rodar.
 
 ## Formulas, in words
 
@@ -1479,6 +1488,7 @@ formula-queue = parte ocupada = personas por hora en el pico × tiempo por uso �
 formula-slope = cuánto desnivel, contra el límite
 formula-set-up = el orden de montaje, menos lo que ya se reportó
 formula-tow-empty = más de 5 % a bordo, o nadie dijo desde el último invitado
+formula-tow-gear = una falla de enganche, frenos, cadenas o luces, sin aviso de que ya quedó
 formula-leaving = el orden de salida, menos lo que ya se reportó
 formula-gross-weight = peso vacío + galones a bordo × 8.34 lb, contra el límite
 formula-silence = horas desde el último reporte, contra el límite
@@ -1583,6 +1593,7 @@ fact-then = después
 fact-least = presión mínima
 fact-fresh-gal = al tanque limpio le caben
 fact-missing = sin reportar
+fact-gear = no apto para el camino
 fact-empty = peso vacío
 fact-liquid = líquido a bordo
 fact-gvwr = peso máximo
@@ -1699,6 +1710,13 @@ leave-jacks-up = ¿Enganchado, cadenas cruzadas, gatos arriba?
 leave-chocks = ¿Quitó las calzas, lo último en el suelo?
 leave-lights-checked = ¿Prenden todas las luces de remolque?
 leave-breakaway = Freno de emergencia: ¿batería buena, perno fuera, frenos agarran?
+leave-breakaway-fault = Avisaron que falla el freno de seguridad. ¿Ya se arregló y se probó?
+leave-brake-fault = Avisaron que fallan los frenos del remolque. ¿Ya se arreglaron y se probaron?
+leave-coupler-fault = Avisaron que falla el enganche o su perno. ¿Ya quedó, cerrado y con perno?
+leave-chain-fault = Avisaron que fallan las cadenas. ¿Ya están las dos, cruzadas y con seguro?
+leave-tow-lights-fault = Avisaron de una luz de remolque apagada. ¿Ya prenden todas?
+leave-jack-fault = Avisaron de un gato atorado. ¿Ya quedó libre y arriba?
+leave-tire = Avisaron de una llanta mala. ¿Ya se cambió y se revisaron las otras?
 leave-do-it = Hágalo primero. No está listo para remolcar.
 leave-ready = La { $unit } está lista para remolcar, según lo que me dijo. Revise los birlos a las 50 millas (80 km).
 leave-not-ready = La { $unit } no está lista para remolcar. Falta: { $what }.
@@ -1708,6 +1726,13 @@ value-chocks = calzas
 value-breakaway = freno de seguridad (breakaway)
 confirmed-chocks = Anotado en la { $unit }: calzas quitadas.
 confirmed-breakaway = Anotado en la { $unit }: freno de seguridad (breakaway) probado.
+value-coupler-fault = falla del enganche o su perno
+value-chain-fault = falla de cadenas de seguridad
+value-brake-fault = falla de frenos del remolque
+value-breakaway-fault = falla del freno de seguridad (breakaway)
+value-tow-lights-fault = luz de remolque apagada
+value-jack-fault = gato atorado
+value-tire = llanta con problema
 
 ## Plugging in
 

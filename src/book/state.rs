@@ -502,6 +502,7 @@ fn cured_by(event: Event) -> &'static [Fault] {
         Event::BreakerReset => &[Fault::BreakerTrip],
         Event::FuseReplaced => &[Fault::FuseBlown],
         Event::Restocked => &[Fault::OutOfSupplies],
+        Event::LightsChecked => &[Fault::TowLightsFault],
         _ => &[],
     }
 }

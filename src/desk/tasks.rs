@@ -4,7 +4,7 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use chrono::{DateTime, TimeDelta, Utc};
 
-use crate::book::{MessageKey, Record, Task, TaskChange, TaskState, Tasks};
+use crate::book::{MessageKey, Record, Task, TaskChange, TaskState, Tasks, UnitState};
 use crate::finding::{Finding, FindingId, TaskKind};
 use crate::heard::{Entry, Event, Fault, Need, UnitName};
 use crate::reply::TAKEN_BACK;
@@ -144,13 +144,13 @@ impl Board {
         (id, true)
     }
 
-    /// Closes the open tasks that what was reported does.
-    pub(super) fn close_by(&mut self, unit: &UnitName, entry: &Entry) {
+    /// Closes the open tasks that what was reported does; `now` is how the trailer stands after it.
+    pub(super) fn close_by(&mut self, unit: &UnitName, entry: &Entry, now: &UnitState) {
         for kind in TaskKind::ALL {
             let Some(task) = self.tasks.open_task(unit, *kind) else {
                 continue;
             };
-            if does(entry, *kind, task.finding) {
+            if does(entry, now, *kind, task.finding) {
                 let change = TaskChange::Done {
                     id: task.id,
                     by: self.by.clone(),
@@ -300,9 +300,11 @@ pub(super) fn kind_of(need: Need) -> TaskKind {
 }
 
 /// Tells whether a report does a task of this kind.
-fn does(entry: &Entry, kind: TaskKind, finding: Option<FindingId>) -> bool {
+fn does(entry: &Entry, now: &UnitState, kind: TaskKind, finding: Option<FindingId>) -> bool {
     let says = |event| entry.events.contains(&event);
-    let fixed = |fault: &Fault| finding == Some(FindingId::of_fault(*fault));
+    let of_it = |fault: &Fault| finding == Some(FindingId::of_fault(*fault));
+    // several faults may share a finding: the work is done with the last of them
+    let fixed = |fault: &Fault| of_it(fault) && !now.faults.keys().any(of_it);
     match kind {
         TaskKind::PumpOut => says(Event::WastePumped),
         TaskKind::Refill => says(Event::FreshFilled),

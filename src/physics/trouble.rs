@@ -124,7 +124,13 @@ pub fn first_step(fault: Fault) -> &'static str {
         Fault::Odor => "fill-traps",
         Fault::GaugeStuck => "look-inside",
         Fault::NotLevel => "level-first",
-        Fault::Tire => "do-not-tow",
+        Fault::Tire
+        | Fault::BreakawayFault
+        | Fault::BrakeFault
+        | Fault::CouplerFault
+        | Fault::ChainFault
+        | Fault::TowLightsFault
+        | Fault::JackFault => "do-not-tow",
         Fault::Runaway => "out-of-its-path",
         Fault::FanDead => "lights-work",
         Fault::LockJam => "speak-to-them",

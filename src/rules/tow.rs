@@ -6,7 +6,7 @@ use super::tanks::{Told, fresh_told, waste_told};
 use super::{COMMON_PRACTICE, Rule};
 use crate::book::{PowerState, Stage, WaterState};
 use crate::finding::{Caution, Facts, Finding, FindingId, Level, Origin, TaskKind, Urgency};
-use crate::heard::{Event, Plan, PlanKind, ReadingKey};
+use crate::heard::{Event, Fault, Plan, PlanKind, ReadingKey};
 use crate::physics::tow::over_gvwr;
 use crate::physics::units::{gal, in_lb, lb};
 use crate::quantity::Measure;
@@ -163,25 +163,65 @@ fn last_guest(s: &Situation<'_>) -> Option<DateTime<Utc>> {
     }
 }
 
-/// Something on the leaving list was never reported: soon on the hook, now once it has left.
+/// What the message has to touch for the leaving list to be held against it.
+const ON_THE_LIST: &[Event] = &[
+    Event::Hitched,
+    Event::Left,
+    Event::WaterOff,
+    Event::PowerOff,
+    Event::HeaterOff,
+    Event::Stowed,
+    Event::JacksUp,
+    Event::LightsChecked,
+];
+/// So long after a trailer was said to leave its crew may still stand beside it (common practice, no source).
+const ABOUT_TO_ROLL: TimeDelta = TimeDelta::minutes(10);
+
+/// Brakes, breakaway, coupler, chains, lamps or jack are bad: now, whatever else is done. Else something on the leaving list
+/// was never reported: soon on the hook, now once it leaves.
 fn not_ready(s: &Situation<'_>) -> Option<Finding> {
+    gear(s).or_else(|| undone(s))
+}
+
+/// Returns the faults that stand and hold the trailer back from the road.
+fn faults_of_towing(s: &Situation<'_>) -> impl Iterator<Item = Fault> {
+    let standing = |fault: &Fault| s.now.has(*fault);
+    Fault::OF_TOWING.iter().copied().filter(standing)
+}
+
+/// Something that the trailer is towed, held or seen by is bad.
+fn gear(s: &Situation<'_>) -> Option<Finding> {
+    // a tire has a finding of its own
+    let bad: Vec<Fault> = faults_of_towing(s)
+        .filter(|fault| FindingId::of_fault(*fault) == FindingId::TowNotReady)
+        .collect();
+    let on_the_hook = s.now.stage() == Stage::Hitched;
+    let bears = s.touches(&[], &[], Fault::OF_TOWING)
+        || bears(s)
+        || on_the_hook && s.touches(&[], ON_THE_LIST, &[]);
+    if bad.is_empty() || !bears {
+        return None;
+    }
+    let codes: Vec<&str> = bad.iter().map(|fault| fault.code()).collect();
+    let facts = Facts::new()
+        .text("gear", codes.join(", "), Origin::Computed)
+        .by("formula-tow-gear", "49 CFR 393.9, 393.43, 393.48, 393.70");
+    // what stands still is not held up by its jack
+    let level = match bad.as_slice() {
+        [Fault::JackFault] => Level::Caution,
+        _ => Level::Warning,
+    };
+    let due = on_the_hook.then_some(s.at);
+    let finding = Finding::new(FindingId::TowNotReady, level, Urgency::Now, facts)
+        .says("tow-not-ready-gear")
+        .cautions(&[Caution::Breakaway, Caution::RoadLaw]);
+    Some(finding.task(TaskKind::Repair, due))
+}
+
+fn undone(s: &Situation<'_>) -> Option<Finding> {
     let left = s.now.when(Event::Left) > s.now.when(Event::Hitched)
         || (s.says(Event::Left) && s.now.stage() == Stage::Hitched);
-    let bears = s.now.stage() == Stage::Hitched
-        && s.touches(
-            &[],
-            &[
-                Event::Hitched,
-                Event::Left,
-                Event::WaterOff,
-                Event::PowerOff,
-                Event::HeaterOff,
-                Event::Stowed,
-                Event::JacksUp,
-                Event::LightsChecked,
-            ],
-            &[],
-        );
+    let bears = s.now.stage() == Stage::Hitched && s.touches(&[], ON_THE_LIST, &[]);
     if !bears || !comes_from_site(s) {
         return None;
     }
@@ -195,16 +235,29 @@ fn not_ready(s: &Situation<'_>) -> Option<Finding> {
             "formula-leaving",
             "common practice; 49 CFR 393.43 (breakaway)",
         );
-    let (urgency, says) = if left {
-        (Urgency::Now, "tow-not-ready-left")
-    } else {
-        (Urgency::Soon, "tow-not-ready")
+    let (urgency, says) = match (left, still_stands(s)) {
+        (true, true) => (Urgency::Now, "tow-not-ready-roll"),
+        (true, false) => (Urgency::Now, "tow-not-ready-left"),
+        (false, _) => (Urgency::Soon, "tow-not-ready"),
     };
     Some(
         Finding::new(FindingId::TowNotReady, Level::Caution, urgency, facts)
             .says(says)
             .cautions(&[Caution::Breakaway]),
     )
+}
+
+/// Tells whether the trailer, said to leave, most likely stands yet: "leaving now" is texted before the truck moves.
+fn still_stands(s: &Situation<'_>) -> bool {
+    let rolls = |plan: &Plan| plan.kind == PlanKind::OnTheRoad;
+    if s.plans.iter().any(rolls) || s.touches(&[ReadingKey::EtaMin], &[], &[]) {
+        return false;
+    }
+    if s.says(Event::Left) {
+        return s.plans.iter().any(|plan| plan.kind == PlanKind::Leave);
+    }
+    let said = s.now.when(Event::Left);
+    said.is_some_and(|said| s.at - said <= ABOUT_TO_ROLL)
 }
 
 /// Tells whether the trailer stood open or connected on a site, rather than in the yard before its job.
@@ -223,11 +276,14 @@ fn comes_from_site(s: &Situation<'_>) -> bool {
 }
 
 /// Returns what is still to be done before the trailer may leave, by code, in the order of leaving (common practice, no
-/// source): from closing it, past empty tanks, to its lamps.
+/// source): from closing it, past empty tanks and what is to be mended, to its lamps.
 pub fn leaving(s: &Situation<'_>) -> Vec<&'static str> {
     let empty =
         |told: Option<Told>| known(s, told) && told.is_some_and(|told| told.pct <= ABOARD_PCT);
     let mut left = missing(s, true);
+    let lights = left.iter().position(|code| *code == "lights-checked");
+    let at_lights = lights.unwrap_or(left.len());
+    left.splice(at_lights..at_lights, faults_of_towing(s).map(Fault::code));
     let at = left.iter().take_while(|code| **code == "closed").count();
     if !empty(fresh_told(s)) {
         left.insert(at, "fresh");

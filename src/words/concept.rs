@@ -94,6 +94,14 @@ names! {
         Tire = "tire",
         Generator = "generator",
         Hitch = "hitch",
+        /// What keeps the coupler shut.
+        HitchPin = "hitch-pin",
+        Breakaway = "breakaway",
+        Brakes = "brakes",
+        Chains = "chains",
+        /// The lamps that the road needs.
+        TowLights = "tow-lights",
+        TongueJack = "tongue-jack",
         /// What keeps water from being sucked back into the main.
         Backflow = "backflow",
         Body = "body",

@@ -58,7 +58,7 @@ impl Hearing<'_> {
         reply.board.reopen(&replaced);
         let cases = self.cases(settled);
         for case in &cases {
-            reply.board.close_by(&case.unit, &case.report);
+            reply.board.close_by(&case.unit, &case.report, &case.now);
             reply.take_case(case);
         }
         walk::keep_off(self, &cases, reply);

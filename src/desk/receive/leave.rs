@@ -1,14 +1,83 @@
-//! A message that says that a trailer goes, beside what it reports: the towing check starts with it.
+//! A message that says that a trailer goes, beside what it reports: the towing check starts with it, and what it reports is
+//! read by that.
 
 use super::super::settle::Settled;
 use super::super::settle::known;
 use super::Hearing;
 use crate::book::Stage;
-use crate::heard::{CommandName, Event, Plan, PlanKind, ReadingKey, UnitName};
+use crate::dialogue::Way;
+use crate::heard::{Ask, CommandName, Entry, Event, Fault, Plan, PlanKind, ReadingKey, UnitName};
+
+/// What is done to a trailer that goes, and not to one that is set up.
+const GOES: &[Event] = &[Event::Hitched, Event::Left, Event::Stowed, Event::JacksUp];
+/// What is done to one that is set up.
+const STAYS: &[Event] = &[
+    Event::Arrived,
+    Event::Unhitched,
+    Event::JacksDown,
+    Event::PowerOn,
+    Event::InService,
+    Event::Returned,
+];
 
 impl Hearing<'_> {
+    /// Reads a report by whether its trailer goes: then the lights that are fine are those that the road needs, and cords
+    /// that are in are off their power. What was never said to be bad is not said to be mended.
+    pub(super) fn as_it_goes(&self, settled: &mut Settled) {
+        let alone = settled.reports.len() == 1;
+        for (unit, _, entry) in &mut settled.reports {
+            let stood = self.desk.book.unit(unit).map(|kept| kept.state());
+            let stands = |fault: &Fault| stood.is_some_and(|state| state.has(*fault));
+            entry
+                .cleared
+                .retain(|fault| !Fault::OF_TOWING.contains(fault) || stands(fault));
+            // who tells which of them is out speaks of the road's lights
+            let of_the_road = entry.faults.contains(&Fault::TowLightsFault);
+            if !of_the_road && !self.is_going(unit, entry) {
+                continue;
+            }
+            let mut checks = self.talk.checks.iter();
+            let at_lights =
+                checks.any(|check| check.unit == *unit && check.fault == Fault::NoLights);
+            if entry.cleared.contains(&Fault::NoLights) && !at_lights {
+                entry.cleared.retain(|fault| *fault != Fault::NoLights);
+                let dark = [Fault::TowLightsFault, Fault::NoLights];
+                if !dark.iter().any(|fault| entry.faults.contains(fault)) {
+                    entry.events.push(Event::LightsChecked);
+                }
+            }
+            if entry.faults.contains(&Fault::TowLightsFault) {
+                entry.events.retain(|event| *event != Event::LightsChecked);
+            }
+            let power = [Event::PowerOff, Event::PowerOn];
+            if alone
+                && !power.iter().any(|event| entry.events.contains(event))
+                && self.desk.phrases.holds("leave", "cords", self.text)
+            {
+                entry.events.push(Event::PowerOff);
+            }
+        }
+        settled.reports.retain(|(.., entry)| !entry.is_empty());
+    }
+
+    /// Tells whether a trailer is on the hook, or packed up, by what is known or said of it.
+    fn is_going(&self, unit: &UnitName, entry: &Entry) -> bool {
+        let says = |events: &[Event]| events.iter().any(|event| entry.events.contains(event));
+        let round = self.talk.round.as_ref();
+        let leaving = round.is_some_and(|round| round.unit == *unit && round.way == Way::Leaving);
+        let hooked = self.stage(unit) == Some(Stage::Hitched);
+        !says(STAYS) && (says(GOES) || leaving || hooked)
+    }
+
+    fn stage(&self, unit: &UnitName) -> Option<Stage> {
+        self.desk.book.unit(unit).map(|kept| kept.state().stage())
+    }
+
     /// Notes which trailer is about to go, where the message says so and no report of it tells.
     pub(super) fn leaving(&mut self, settled: &mut Settled) {
+        if self.rolls(settled) || self.goes_with_its_report(settled) {
+            return;
+        }
         let phrases = &self.desk.phrases;
         let by_order = self.heard.command.as_ref().filter(|order| {
             order.name == CommandName::Take && phrases.holds("leave", "home", &order.rest)
@@ -20,7 +89,9 @@ impl Hearing<'_> {
         let says =
             phrases.holds("leave", "says", self.text) || phrases.ends("leave", "ends", self.text);
         let not_yet = phrases.holds("leave", "not", self.text);
-        if taken.is_none() && (!says || not_yet || self.speaks_of_more()) {
+        let packs = self.packs_up();
+        let more = !packs && (!says || not_yet || self.speaks_of_more());
+        if taken.is_none() && more {
             return;
         }
         let Some(unit) = taken.or_else(|| self.goes(settled)) else {
@@ -36,7 +107,7 @@ impl Hearing<'_> {
             return;
         }
         // from the yard it goes to a job, and nothing was aboard
-        let stage = self.desk.book.unit(&unit).map(|kept| kept.state().stage());
+        let stage = self.stage(&unit);
         // where nobody said where it stands, what is told to be aboard says that it was in use
         let levels = [
             ReadingKey::WastePct,
@@ -54,18 +125,110 @@ impl Hearing<'_> {
             stage,
             Some(Stage::SettingUp | Stage::InService | Stage::Closed)
         );
-        let gone = matches!(stage, Some(Stage::Yard | Stage::Hitched));
-        if !on_site && (gone || !reported) {
+        let gone = match packs {
+            // "leaving check 12" of one on the hook goes on with its list
+            true => stage == Some(Stage::Yard),
+            false => matches!(stage, Some(Stage::Yard | Stage::Hitched)),
+        };
+        if !on_site && (gone || !reported && !packs) {
             return;
         }
         self.heard.command = None;
         self.heard.ask = None;
+        if packs {
+            self.heard.unclear.clear();
+        }
+        self.plan_to_leave(unit.clone());
+        settled.leaving.push(unit);
+    }
+
+    fn plan_to_leave(&mut self, unit: UnitName) {
         self.heard.plans.push(Plan {
-            unit: Some(unit.clone()),
+            unit: Some(unit),
             kind: PlanKind::Leave,
             text: self.text.trim().to_owned(),
         });
-        settled.leaving.push(unit);
+    }
+
+    /// "16 rolling": one that is on the hook has left with that, as far as the book goes.
+    fn rolls(&mut self, settled: &mut Settled) -> bool {
+        let phrases = &self.desk.phrases;
+        let says = phrases.holds("leave", "rolls", self.text)
+            && !phrases.holds("leave", "soon", self.text)
+            && !phrases.holds("leave", "not", self.text);
+        if !says || self.speaks_of_more() {
+            return false;
+        }
+        let Some(unit) = self.goes(settled) else {
+            return false;
+        };
+        let since = self.desk.book.unit(&unit).map(|kept| {
+            let state = kept.state();
+            let left = state.when(Event::Left);
+            (state.stage(), left > state.when(Event::Hitched))
+        });
+        if since != Some((Stage::Hitched, false)) {
+            return false;
+        }
+        let told = settled.reports.iter_mut().find(|(of, ..)| *of == unit);
+        match told {
+            Some((.., entry)) if entry.events.contains(&Event::Left) => {}
+            Some((.., entry)) => entry.events.push(Event::Left),
+            None => {
+                let entry = Entry {
+                    unit: Some(unit.clone()),
+                    events: vec![Event::Left],
+                    ..Entry::default()
+                };
+                settled.reports.push((unit.clone(), self.inbound.at, entry));
+            }
+        }
+        if !phrases.holds("leave", "road", self.text) {
+            self.plan_to_leave(unit);
+        }
+        true
+    }
+
+    /// Marks a report of having left as one of leaving now: "12 leaving" is texted beside the trailer.
+    fn goes_with_its_report(&mut self, settled: &Settled) -> bool {
+        let phrases = &self.desk.phrases;
+        let goes = phrases.holds("leave", "going", self.text)
+            && !phrases.holds("leave", "road", self.text);
+        let left = |entry: &Entry| entry.events.contains(&Event::Left);
+        let units: Vec<UnitName> = settled
+            .reports
+            .iter()
+            .filter(|(.., entry)| goes && left(entry))
+            .map(|(unit, ..)| unit.clone())
+            .collect();
+        let any = !units.is_empty();
+        for unit in units {
+            self.plan_to_leave(unit);
+        }
+        any
+    }
+
+    /// Tells whether the message says that a trailer is packed up now, or asks for the leaving check.
+    fn packs_up(&self) -> bool {
+        let phrases = &self.desk.phrases;
+        let not_yet = phrases.holds("leave", "not", self.text);
+        if not_yet || self.heard.command.is_some() || self.mends() {
+            return false;
+        }
+        let of_a_task = |id: u32| self.desk.book.tasks().task(id).is_some();
+        if let Some(Ask::Done { task }) = self.heard.ask
+            && of_a_task(task)
+        {
+            return false;
+        }
+        let named = || {
+            let opens = phrases.after("leave", "over", self.text.trim_start());
+            let rest = opens.or_else(|| phrases.following("leave", "over", self.text))?;
+            let mut words = rest.split(|c: char| !(c.is_alphanumeric() || c == '-'));
+            let name = words.find(|word| !phrases.is("mend", "trailer", word))?;
+            known(&self.fleet, &UnitName::new(name))
+        };
+        phrases.holds("leave", "check", self.text) || named().is_some()
     }
 
     /// Tells whether the message asks, orders, or is about an earlier one: then nothing goes by it.

@@ -236,6 +236,7 @@ impl Hearing<'_> {
         let booked = truck::called(&self);
         self.heard.plans.extend(booked);
         let mut settled = self.settle();
+        self.as_it_goes(&mut settled);
         let truck_here = truck::has_come(&self, &mut settled);
         if truck_here.is_some() {
             self.heard.plans.clear();

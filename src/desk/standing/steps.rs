@@ -5,7 +5,7 @@ use super::super::receive::Hearing;
 use super::super::settle;
 use crate::book::{Record, Stage};
 use crate::finding::{Caution, Facts, Finding, FindingId, Level, Urgency};
-use crate::heard::{Event, UnitName};
+use crate::heard::{Event, Fault, UnitName};
 
 /// Steps of leaving that no report tells of, by their codes.
 const BY_WORD: [&str; 2] = ["chocks", "breakaway"];
@@ -17,6 +17,12 @@ pub(in crate::desk) fn confirm(hearing: &Hearing<'_>, at_a_step: bool, reply: &m
         .into_iter()
         .filter(|step| phrases.holds("confirm", step, hearing.text))
         .collect();
+    let mut said = said;
+    // what is reported bad was tested and did not pass
+    let faults = || hearing.heard.entries.iter().flat_map(|entry| &entry.faults);
+    if faults().any(|fault| matches!(fault, Fault::BreakawayFault | Fault::BrakeFault)) {
+        said.retain(|step| *step != "breakaway");
+    }
     if said.is_empty() || hearing.heard.ask.is_some() || hearing.heard.command.is_some() {
         return;
     }

@@ -4,7 +4,7 @@ use super::super::answer::Reply;
 use super::super::receive::Hearing;
 use super::super::situate::Case;
 use super::super::standing;
-use super::stand::GUARDS;
+use super::stand::guards;
 use crate::dialogue::Round;
 use crate::finding::{Finding, FindingId, Level, Urgency};
 use crate::heard::UnitName;
@@ -44,7 +44,7 @@ pub(super) fn leave(
             ("what", what.into()),
         ];
         reply.step = Some(reply.voice.say("leave-step", &args));
-        reply.step_answers = match GUARDS.contains(next) {
+        reply.step_answers = match guards(next) {
             true => &["yes", "no"],
             false => &["yes", "no", "skip"],
         };

@@ -1,7 +1,7 @@
 //! What an answer to a step of setting up or leaving reports.
 
 use crate::dialogue::{Round, Way};
-use crate::heard::{Amps, Entry, Event, ReadingKey, Taps};
+use crate::heard::{Amps, Entry, Event, Fault, ReadingKey, Taps};
 
 /// Returns what a yes to the step reports; with `all`, what its text names after it too.
 pub(super) fn events_of(round: &Round, all: bool) -> Entry {
@@ -33,8 +33,11 @@ pub(super) fn events_of(round: &Round, all: bool) -> Entry {
         (Way::Leaving, "lights-checked") => &[Event::LightsChecked],
         _ => &[],
     };
+    // a yes to what was reported bad says that it is mended
+    let mended = Fault::from_code(&round.step).filter(|_| round.way == Way::Leaving);
     Entry {
         events: events.to_vec(),
+        cleared: mended.into_iter().collect(),
         ..Entry::default()
     }
 }

@@ -14,11 +14,11 @@ use super::said::{Said, of_opening};
 use crate::book::Stage;
 use crate::dialogue::{About, Round, STEP_LASTS, Told, Way};
 use crate::finding::{FactValue, Finding, FindingId, Level, Urgency};
-use crate::heard::{CommandName, Entry, Event, UnitName};
+use crate::heard::{CommandName, Entry, Event, Fault, UnitName};
 use crate::rules;
 
-/// Steps that guard somebody: they are never skipped.
-pub(super) const GUARDS: &[&str] = &[
+/// Steps that guard somebody, beside what is to be mended before it is towed.
+const GUARDS: &[&str] = &[
     "chock",
     "regulator",
     "waste",
@@ -26,6 +26,11 @@ pub(super) const GUARDS: &[&str] = &[
     "breakaway",
     "lights-checked",
 ];
+/// Tells whether a step guards somebody: then it is never skipped.
+pub(super) fn guards(step: &str) -> bool {
+    GUARDS.contains(&step) || Fault::from_code(step).is_some()
+}
+
 /// Steps of leaving that no report tells of: a yes is kept with the person.
 pub(super) const BY_WORD: &[&str] = &["chocks", "breakaway"];
 /// Steps of setting up that no report tells of: a yes is kept with the round.
@@ -56,7 +61,7 @@ pub(in crate::desk) fn take(
         return None;
     }
     let answers = &hearing.desk.answers;
-    let guards = GUARDS.contains(&round.step.as_str());
+    let guards = guards(&round.step);
     let ordered = answers.orders_on(hearing.text);
     // a newer question takes the bare answer, unless that can only be meant for the step
     let rival = hearing
@@ -161,7 +166,7 @@ pub(in crate::desk) fn go_on(
         return;
     }
     match stood {
-        Some(Stood::Skipped) if GUARDS.contains(&round.step.as_str()) => {
+        Some(Stood::Skipped) if guards(&round.step) => {
             reply.say("set-up-not-skipped", &[]);
         }
         Some(Stood::Skipped) => round.skipped.push(round.step.clone()),
@@ -281,7 +286,7 @@ fn set_up(
     if told.is_some() || stood.is_some() {
         reply.step_answers = match code.as_str() {
             "volts" | "pressure" => &["skip"],
-            code if GUARDS.contains(&code) => &["ready"],
+            code if guards(code) => &["ready"],
             _ => &["ready", "skip"],
         };
     }

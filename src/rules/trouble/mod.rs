@@ -121,7 +121,13 @@ fn row(fault: Fault) -> Option<Row> {
         | Fault::PersonHurt
         | Fault::PersonCold
         | Fault::GeneratorInside
-        | Fault::NoBackflow => return None,
+        | Fault::NoBackflow
+        | Fault::BreakawayFault
+        | Fault::BrakeFault
+        | Fault::CouplerFault
+        | Fault::ChainFault
+        | Fault::TowLightsFault
+        | Fault::JackFault => return None,
         Fault::Fire => row(Danger, Now, &[C::EmergencyCall, C::FireElectric]).emergency(),
         Fault::GasIllness => row(Danger, Now, &[C::CarbonMonoxide, C::TankGas, C::NoEntry])
             .emergency()

@@ -34,7 +34,7 @@ pub(super) const UNCOMPARED_READINGS: [&str; 13] = [
     "when",
 ];
 
-pub(super) const UNCOMPARED_CODES: [&str; 21] = [
+pub(super) const UNCOMPARED_CODES: [&str; 27] = [
     "power-off",
     "heater-off",
     "unhitched",
@@ -55,6 +55,12 @@ pub(super) const UNCOMPARED_CODES: [&str; 21] = [
     "generator-inside",
     "no-backflow",
     "gas-smell",
+    "breakaway-fault",
+    "brake-fault",
+    "coupler-fault",
+    "chain-fault",
+    "tow-lights-fault",
+    "jack-fault",
     "runaway",
 ];
 

@@ -1,5 +1,5 @@
 use hosebib::finding::{Caution, FactValue, FindingId as Id, Level, TaskKind, Urgency};
-use hosebib::heard::{Event, ReadingKey as R};
+use hosebib::heard::{Event, Fault, ReadingKey as R};
 
 use super::support::{Unit, said, unit};
 
@@ -160,4 +160,42 @@ fn a_plan_to_tow_with_waste_aboard_is_stopped() {
                 .plans("bringing towels later"),
         )
         .lacks(Id::TowWasteAboard);
+}
+
+// 49 CFR 393.9 (lamps), 393.43 (breakaway), 393.48 (brakes), 393.70 (coupling, chains), from memory; jacks: common practice
+#[test]
+fn a_fault_of_what_it_is_towed_by_stops_the_tow_until_it_is_over() {
+    let gear = Fault::OF_TOWING
+        .iter()
+        .filter(|fault| Id::of_fault(**fault) == Id::TowNotReady);
+    let mut met = 0;
+    for fault in gear {
+        met += 1;
+        let level = match fault {
+            Fault::JackFault => Level::Caution,
+            _ => Level::Warning,
+        };
+        let found = unit("12").hears("2027-05-29 20:00", said().wrong(*fault));
+        found
+            .has(Id::TowNotReady, Urgency::Now)
+            .at_level(Id::TowNotReady, level)
+            .says(Id::TowNotReady, "tow-not-ready-gear")
+            .warns(Id::TowNotReady, Caution::Breakaway)
+            .warns(Id::TowNotReady, Caution::RoadLaw);
+        assert_eq!(found.task(Id::TowNotReady).kind, TaskKind::Repair);
+        let hitched = said()
+            .did(Event::WaterOff)
+            .did(Event::PowerOff)
+            .did(Event::Stowed)
+            .did(Event::Hitched);
+        let bad = closed_and_pumped().after("2027-06-05 22:40", said().wrong(*fault));
+        bad.hears("2027-06-05 22:50", hitched.clone())
+            .says(Id::TowNotReady, "tow-not-ready-gear");
+        closed_and_pumped()
+            .after("2027-06-05 22:40", said().wrong(*fault))
+            .after("2027-06-05 22:45", said().over(*fault))
+            .hears("2027-06-05 22:50", hitched)
+            .lacks(Id::TowNotReady);
+    }
+    assert_eq!(met, 6);
 }
