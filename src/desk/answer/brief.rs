@@ -92,11 +92,11 @@ fn row(finding: &Finding, reply: &Reply<'_>) -> String {
     }
     let args = [
         (
-            "opening",
+            "signal",
             Arg::from(voice.opening(finding.level, finding.urgency)),
         ),
         ("name", name.into()),
-        ("do", does.into()),
+        ("what", does.into()),
     ];
     // where somebody can be hurt the trailer is named beside the signal word
     let mut row = match &finding.unit {

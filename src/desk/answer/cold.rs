@@ -102,7 +102,7 @@ fn row(case: &Case, cold: String, reply: &mut Reply<'_>) -> String {
     let mut args = vec![
         ("unit", Arg::from(case.unit.as_str())),
         ("site", case.place().unwrap_or_default().into()),
-        ("cold", cold.into()),
+        ("read", cold.into()),
     ];
     let key = match names.is_empty() {
         true => "answer-tonight-row",

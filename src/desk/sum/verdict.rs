@@ -16,7 +16,7 @@ pub(super) const JUDGED: &str = "voltage_drop_pct";
 
 /// Says in words what a voltage drop comes to.
 pub(super) fn tell(given: &Map<String, Value>, reply: &mut Reply<'_>) {
-    let Some(pct) = number(JUDGED, given) else {
+    let Some(pct) = worked_out(JUDGED, given) else {
         return;
     };
     let thicker = thicker(given);
@@ -39,14 +39,14 @@ pub(super) fn tell(given: &Map<String, Value>, reply: &mut Reply<'_>) {
         match better(limit) {
             Some((awg, pct)) => {
                 key.push_str("-use");
-                args.push(("gauge", awg.into()));
+                args.push(("count", awg.into()));
                 args.push(("value", Arg::Number(pct, Measure::Pct)));
             }
             None => key.push_str("-shorter"),
         }
     }
     reply.say(&key, &args);
-    if let Some((amps, most)) = amps(given).zip(number("cord_ampacity_A", given))
+    if let Some((amps, most)) = amps(given).zip(worked_out("cord_ampacity_A", given))
         && amps > most
     {
         let args = [
@@ -68,8 +68,8 @@ fn thicker(given: &Map<String, Value>) -> Vec<(u32, f64)> {
     let with = |gauge: &u32| {
         let mut given = given.clone();
         given.insert("awg".into(), json!(gauge));
-        let carries = amps(&given)? <= number("cord_ampacity_A", &given)?;
-        let pct = number(JUDGED, &given)?;
+        let carries = amps(&given)? <= worked_out("cord_ampacity_A", &given)?;
+        let pct = worked_out(JUDGED, &given)?;
         carries.then_some((*gauge, pct))
     };
     thicker.filter_map(with).collect()
@@ -79,6 +79,6 @@ fn amps(given: &Map<String, Value>) -> Option<f64> {
     given.get("amps").and_then(Value::as_f64)
 }
 
-fn number(quantity: &str, given: &Map<String, Value>) -> Option<f64> {
+fn worked_out(quantity: &str, given: &Map<String, Value>) -> Option<f64> {
     compute(quantity, given).ok()?.value.as_f64()
 }
