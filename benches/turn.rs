@@ -76,6 +76,20 @@ fn main() {
         "three quarters of an hour on, and the digest",
         digest,
     );
+    let asked = digest + TimeDelta::minutes(1);
+    let inbound = Inbound {
+        from: Sender::Crew("dot".into()),
+        ..says(1_000_000, "digest".into(), asked)
+    };
+    let mut turn = None;
+    let took = timed(|| turn = Some(desk.receive(&inbound)));
+    desk.apply(&turn.expect("a turn").records);
+    println!(
+        "{:<46} {:>6.1} ms",
+        "the turn of a dispatcher who asks for a digest",
+        took.as_secs_f64() * 1e3
+    );
+    ticks(&mut desk, "that digest", asked);
 }
 
 /// Ticks until nothing is due any more at `now`, and prints what that took.

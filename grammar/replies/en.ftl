@@ -247,6 +247,9 @@ ask-what-value-on = What is { $quote } on { $unit }? Answer with one word: psi, 
 ask-taps-shut = Was the pressure on { $unit } read with taps running or shut?
 ask-before-regulator = Was the pressure on { $unit } read before or after the regulator?
 ask-when = Not logged yet: { $quote } on { $unit }. When was that? Send a clock time such as 14:30, or "now".
+ask-leaves-unit = Does { $unit } leave the site with you? Yes or no. Nothing logged yet.
+ask-leaves = Does a trailer leave with you? Send its number, or no.
+ask-override-why = Not logged yet. Why override on { $unit }? Send the reason in a few words.
 
 ### Answers to questions
 
@@ -336,6 +339,26 @@ answer-fills-now = { $unit }: waste may be at { $limit } % already.
 answer-fills-perhaps = { $unit }: waste { $limit } % perhaps from { $time } on.
 answer-fills-none = No tank is on its way to its limit, and no pump-out is asked for.
 answer-send-someone = I cannot send anybody. Pass it on: "tell NAME take 12 for me".
+answer-greeting = Here. Send what you see, with the unit: 12 pressure 50 tank 1/2. "help" shows more.
+answer-what-are-you = I am a bot, not a person. Text me what you read on a trailer. I check it, log it and say what to do. "help" shows how.
+answer-stop-texting = Send "quiet 22:00-06:00": at those hours only what cannot wait comes. "got it" stops an alarm. "leave the crew" ends it for good.
+answer-my-job = { $site }, with { $units }. Doors open { $time }.
+answer-my-job-on = { $site }, with { $units }. Doors open since { $time }.
+answer-my-job-ask = No job names you. Ask the dispatcher: "tell { $who } where do I go".
+answer-my-job-none = No job names you. Ask your dispatcher.
+answer-tonight-freezes = Yes, it freezes here:
+answer-tonight-low = low { $value }
+answer-tonight-air = { $value } read at { $time }
+answer-tonight-mild = No: by the low that was told it stays above freezing.
+answer-tonight-unknown = I cannot tell. Nobody told me tonight's low, and no unit read freezing air.
+answer-tonight-row = { $unit } at { $site }: { $read }.
+answer-tonight-row-what = { $unit } at { $site }: { $read }, { $what }.
+answer-tonight-more = More units are out than I list. Name a unit for its own answer.
+answer-tonight-tell = Not every site has tonight's low. Send "low tonight 12F", or paste a METAR or TAF.
+answer-tonight-ask = Not every site has tonight's low. Ask the dispatcher for it.
+answer-package-none = No cold package: { $units }.
+answer-package-none-out = Of these out now or soon: { $units }. Drain them before it freezes.
+answer-package-with = With a cold package: { $units }.
 question-unknown = I have no answer to that. I know: "status 12", "forecast 12", "who has 12", "what is late", "tasks", "why". To ask a person: "tell NAME ...".
 answer-no-word = I have no readings from { $unit }. Send pressure, tank, volts and temp.
 answer-not-well = No. { $unit } needs something now.
@@ -473,6 +496,8 @@ task-has-it = { $who } has it.
 task-is-done = Done.
 task-is-dropped = Dropped.
 task-is-late = It is late.
+task-due-by = By { $time }.
+task-was-due = Was due { $time }.
 task-late = Late: task { $task }
 task-opened = New task { $task }
 task-moved = New time: task { $task }
@@ -539,6 +564,9 @@ status-no-word = No word from it yet.
 status-read = { $time }: { $what }
 status-faults = Wrong now: { $faults }.
 status-fault = { $fault } since { $time }
+status-row = { $signal } { $name }. { $what }
+status-row-signal = { $signal } { $unit }: { $name }. { $what }
+status-more = "more" tells all of { $unit }, "why" the reasons.
 history = { $unit }, last reports:
 history-line = { $time } { $who }: { $what }
 history-none = No reports on { $unit } yet.
@@ -578,7 +606,7 @@ stranger = This chat is for invited people only.
 ### Incidents: opened, told and released by a dispatcher
 
 incident-opened = Incident { $id } on { $unit } is open. What was said of { $unit } from { $from } to { $to } is kept until it is released.
-incident-help-first = Is somebody hurt now? Call the emergency number first. This can wait.
+incident-help-first = Is somebody hurt now? Yes: call the emergency number first. Later "incident { $unit }" goes on.
 incident-opened-by = { $who } opened incident { $id } on { $unit }. What was said of { $unit } from { $from } to { $to } is kept.
 incident-goes-on = Incident { $id } on { $unit } goes on.
 incident-ask = Incident { $id }, { $row } of { $rows }: { $what }
@@ -677,6 +705,10 @@ log-who = I know nobody called { $quote }. Send a name from the crew list.
 tell-sent = Passed on to { $who }.
 tell-from = From { $who }: { $quote }
 tell-who = I know nobody called { $quote }. Nothing passed on. Send "tell", the name and your words.
+tell-all-what = Send "tell everyone" and your words.
+tell-all-nobody = Nobody else is on the crew today. Nothing passed on.
+tell-all-off = Not on today's crew, so not told: { $who }. Tell them by name.
+tell-all-instead = Tell them one by one: "tell NAME" and your words.
 override-logged = Override on { $unit } logged in your name. Reason: { $quote }.
 relearn-done = I forgot what { $count ->
         [one] one pump-out
@@ -760,6 +792,12 @@ sum-need-seconds = seconds
 sum-need-hours = hours
 sum-drop = voltage drop
 sum-drop-pct = of 120 V
+sum-drop-fine = Fine: up to { $limit } is good.
+sum-drop-long-use = Too long for hours of load: over { $limit }. A { $count } gauge cord loses { $value }.
+sum-drop-long-shorter = Too long for hours of load: over { $limit }. Use a shorter cord or less load.
+sum-drop-too-much-use = Too much: over { $limit }. Use { $count } gauge: it loses { $value }. Or a shorter cord.
+sum-drop-too-much-shorter = Too much: over { $limit }. Use a shorter cord or less load.
+sum-drop-over-rating = And { $read } is over that cord's rating of { $limit }. Do not run it so.
 sum-freeze = standing hose at freezing in
 sum-blocked = standing hose may be blocked by ice in
 sum-hose = hose loss
@@ -1096,6 +1134,7 @@ name-desk-not-allowed = not allowed
 
 ### Digest
 
+digest-asked = Many units are out. The digest comes in a moment.
 digest-head = { $time }: { $count ->
     [one] 1 unit
    *[other] { $count } units

@@ -248,6 +248,9 @@ ask-what-value-on = ¿Qué es { $quote } en la { $unit }? Conteste con una palab
 ask-taps-shut = ¿Leyó la presión de la { $unit } con llaves abiertas o cerradas?
 ask-before-regulator = ¿Leyó la presión de la { $unit } antes o después del regulador?
 ask-when = No anotado aún: { $quote } en la { $unit }. ¿A qué hora fue? Mande una hora como 14:30, o "ahora".
+ask-leaves-unit = ¿Sale la { $unit } del sitio con usted? Sí o no. Aún nada anotado.
+ask-leaves = ¿Sale algún remolque con usted? Mande su número, o no.
+ask-override-why = Aún no anotado. ¿Por qué autoriza en la { $unit }? Mande la razón en pocas palabras.
 
 ### Respuestas a preguntas
 
@@ -337,6 +340,26 @@ answer-fills-now = { $unit }: las negras quizá ya están al { $limit } %.
 answer-fills-perhaps = { $unit }: negras al { $limit } % quizá desde las { $time }.
 answer-fills-none = Ningún tanque va hacia su límite, y no hay vaciado pedido.
 answer-send-someone = Yo no puedo mandar a nadie. Páselo: "dile a NOMBRE toma la 12 por mí".
+answer-greeting = Aquí estoy. Mande lo que ve, con la unidad: 12 presión 50 tanque 1/2. "ayuda" dice más.
+answer-what-are-you = Soy un bot, no una persona. Mándeme lo que lee en un remolque. Lo reviso, lo anoto y digo qué hacer. "ayuda" dice cómo.
+answer-stop-texting = Mande "silencio 22:00-06:00": a esas horas llega solo lo que no puede esperar. "enterado" detiene una alarma. "dejo el equipo" lo termina del todo.
+answer-my-job = { $site }, con { $units }. Abre { $time }.
+answer-my-job-on = { $site }, con { $units }. Abierto desde { $time }.
+answer-my-job-ask = Ningún trabajo lo nombra. Pregunte al despachador: "dile a { $who } a dónde voy".
+answer-my-job-none = Ningún trabajo lo nombra. Pregunte a su despachador.
+answer-tonight-freezes = Sí, aquí hiela:
+answer-tonight-low = mínima { $value }
+answer-tonight-air = { $value } leídos a las { $time }
+answer-tonight-mild = No: con la mínima que se dijo no llega a congelar.
+answer-tonight-unknown = No puedo decirlo. Nadie me dijo la mínima de esta noche, y ninguna unidad leyó aire helado.
+answer-tonight-row = { $unit } en { $site }: { $read }.
+answer-tonight-row-what = { $unit } en { $site }: { $read }, { $what }.
+answer-tonight-more = Hay más unidades fuera de las que digo. Nombre una para su respuesta.
+answer-tonight-tell = No todo sitio tiene la mínima de esta noche. Mande "mínima esta noche 12F", o pegue un METAR o TAF.
+answer-tonight-ask = No todo sitio tiene la mínima de esta noche. Pídala al despachador.
+answer-package-none = Sin paquete de frío: { $units }.
+answer-package-none-out = De esas, fuera ahora o pronto: { $units }. Drénelas antes de que hiele.
+answer-package-with = Con paquete de frío: { $units }.
 question-unknown = Para eso no tengo respuesta. Sé: "estado 12", "pronóstico 12", "quién tiene la 12", "qué está atrasado", "tareas", "por qué". Para preguntar a una persona: "dile a NOMBRE ...".
 answer-no-word = No tengo lecturas de la { $unit }. Mande presión, tanque, voltios y temperatura.
 answer-not-well = No. La { $unit } necesita algo ya.
@@ -389,7 +412,7 @@ do-water-pressure-falling = Limpie el filtro de entrada.
 do-water-hose-undersized = Use manguera más ancha o corta.
 do-water-fresh-endurance = Llene el tanque limpio.
 do-water-backflow = Puntas de manguera fuera de baldes y tanques.
-do-waste-book-pump-out = Llame el camión.
+do-waste-book-pump-out = Llame al camión.
 do-waste-close-now = Cierre tazas, apure el camión.
 do-waste-spill = Cierre la unidad, tape las coladeras.
 do-waste-dropped-unexplained = Busque abajo una válvula abierta o una fuga.
@@ -474,6 +497,8 @@ task-has-it = { $who } la tiene.
 task-is-done = Hecha.
 task-is-dropped = Quitada.
 task-is-late = Va tarde.
+task-due-by = Antes de { $time }.
+task-was-due = Era para { $time }.
 task-late = Tarde: tarea { $task }
 task-opened = Tarea nueva { $task }
 task-moved = Hora nueva: tarea { $task }
@@ -540,6 +565,9 @@ status-no-word = Aún no hay reporte de ella.
 status-read = { $time }: { $what }
 status-faults = Mal ahora: { $faults }.
 status-fault = { $fault } desde { $time }
+status-row = { $signal } { $name }. { $what }
+status-row-signal = { $signal } { $unit }: { $name }. { $what }
+status-more = "más" dice todo de la { $unit }, "por qué" las razones.
 history = { $unit }, últimos reportes:
 history-line = { $time } { $who }: { $what }
 history-none = Aún no hay reportes de la { $unit }.
@@ -579,7 +607,7 @@ stranger = Este chat es solo para personas invitadas.
 ### Incidents: opened, told and released by a dispatcher
 
 incident-opened = Incidente { $id } de la { $unit } abierto. Lo que se dijo de la { $unit } de { $from } a { $to } se guarda hasta liberarlo.
-incident-help-first = ¿Hay alguien herido ahora? Primero llame al número de emergencia. Esto puede esperar.
+incident-help-first = ¿Hay alguien herido ahora? Sí: primero llame al número de emergencia. Luego "incidente { $unit }" sigue.
 incident-opened-by = { $who } abrió el incidente { $id } de la { $unit }. Lo que se dijo de la { $unit } de { $from } a { $to } se guarda.
 incident-goes-on = Sigue el incidente { $id } de la { $unit }.
 incident-ask = Incidente { $id }, { $row } de { $rows }: { $what }
@@ -678,6 +706,10 @@ log-who = No conozco a { $quote }. Mande un nombre de la lista del equipo.
 tell-sent = Se lo pasé a { $who }.
 tell-from = De { $who }: { $quote }
 tell-who = No conozco a { $quote }. No pasé nada. Mande "dile", el nombre y sus palabras.
+tell-all-what = Mande "dile a todos" y sus palabras.
+tell-all-nobody = No hay nadie más en el equipo hoy. Nada pasado.
+tell-all-off = No son del equipo de hoy y no se les avisó: { $who }. Avíseles por nombre.
+tell-all-instead = Avíseles uno por uno: "dile a NOMBRE" y sus palabras.
 override-logged = Permiso para la { $unit } anotado a su nombre. Motivo: { $quote }.
 relearn-done = Olvidé lo que { $count ->
         [one] un vaciado
@@ -761,6 +793,12 @@ sum-need-seconds = segundos
 sum-need-hours = horas
 sum-drop = caída de voltaje
 sum-drop-pct = de 120 V
+sum-drop-fine = Bien: hasta { $limit } está bien.
+sum-drop-long-use = Muy larga para horas de carga: más de { $limit }. Un cable calibre { $count } pierde { $value }.
+sum-drop-long-shorter = Muy larga para horas de carga: más de { $limit }. Use un cable más corto o menos carga.
+sum-drop-too-much-use = Demasiado: más de { $limit }. Use calibre { $count }: pierde { $value }. O un cable más corto.
+sum-drop-too-much-shorter = Demasiado: más de { $limit }. Use un cable más corto o menos carga.
+sum-drop-over-rating = Y { $read } pasa de lo que aguanta ese cable, { $limit }. No lo use así.
 sum-freeze = manguera quieta a punto de hielo en
 sum-blocked = manguera quieta tapada por hielo en
 sum-hose = pérdida en la manguera
@@ -1097,6 +1135,7 @@ name-desk-not-allowed = sin permiso
 
 ### Digest
 
+digest-asked = Hay muchas unidades fuera. El resumen llega en un momento.
 digest-head = { $time }: { $count ->
     [one] 1 unidad
    *[other] { $count } unidades

@@ -22,6 +22,8 @@ const GATHERED_LASTS: TimeDelta = TimeDelta::minutes(10);
 pub enum Listing {
     /// The digest.
     Digest,
+    /// A digest that somebody asked for.
+    Asked,
     /// The long stays that nobody looks after.
     Patrol,
 }
@@ -171,6 +173,13 @@ pub enum AheadChange {
         /// How the trailers of this slice stand.
         stands: Vec<Stand>,
     },
+    /// A digest was asked for that is gathered in slices.
+    Asked {
+        /// By whom.
+        who: String,
+    },
+    /// It went out to all who asked for it.
+    Told,
     /// The digest went out.
     Digest,
     /// The list of long stays to look at went out.
@@ -192,6 +201,8 @@ pub struct Ahead {
     digest: Option<DateTime<Utc>>,
     patrol: Option<DateTime<Utc>>,
     spoke: Option<DateTime<Utc>>,
+    #[serde(default)]
+    asked: BTreeMap<String, DateTime<Utc>>,
     #[serde(default)]
     gathered: BTreeMap<Listing, (DateTime<Utc>, Vec<Stand>)>,
 }
@@ -224,6 +235,11 @@ impl Ahead {
                 }
                 gathered.extend_from_slice(stands);
             }
+            AheadChange::Asked { who } => put(&mut self.asked, who, Some(&at)),
+            AheadChange::Told => {
+                self.asked.clear();
+                self.gathered.remove(&Listing::Asked);
+            }
             AheadChange::Digest => {
                 self.digest = Some(at);
                 self.gathered.remove(&Listing::Digest);
@@ -240,6 +256,7 @@ impl Ahead {
     pub(super) fn let_go(&mut self, who: &str) {
         self.roads.remove(who);
         self.held.remove(who);
+        self.asked.remove(who);
     }
 
     /// Iterates over the trailers whose forecast is to be worked out again, each with when.
@@ -302,6 +319,11 @@ impl Ahead {
             Some((since, stands)) if at - *since <= GATHERED_LASTS => stands,
             _ => &[],
         }
+    }
+
+    /// Iterates over those who wait for a digest, each with when they asked.
+    pub fn asked(&self) -> impl Iterator<Item = (&str, DateTime<Utc>)> {
+        self.asked.iter().map(|(who, at)| (who.as_str(), *at))
     }
 
     /// Returns when the digest last went out.

@@ -175,10 +175,7 @@ impl Chat {
         let voice = self.voice(&replies);
         let mut err = std::io::stderr();
         let name = ("name", Arg::from(self.crew.name.as_str()));
-        let time = (
-            "time",
-            Arg::from(self.local().format("%a %-d %b %Y, %H:%M").to_string()),
-        );
+        let time = ("time", Arg::from(voice.date_and_time(self.clock.now())));
         let key = if demo {
             "demo-greeting"
         } else {

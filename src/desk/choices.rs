@@ -126,14 +126,20 @@ fn asked(now: DateTime<Utc>, voice: &Voice<'_>, said: &Said<'_>) -> Vec<Choice> 
             let units = units.map(|unit| own(unit.to_string(), unit.to_string()));
             units.chain(codes(&["all"])).collect()
         }
-        About::UndoOlder { .. } => codes(&["yes", "no"]),
+        About::UndoOlder { .. } | About::HurtNow { .. } | About::Leaves { unit: Some(_) } => {
+            codes(&["yes", "no"])
+        }
         About::WhichMend { ways, .. } => {
             let places = ["first", "second", "third"];
             let ways = voice.ways(ways).into_iter().zip(places);
             ways.map(|(way, place)| own(way, voice.word(&format!("choice-{place}-says"))))
                 .collect()
         }
-        About::WhatValue { .. } | About::When { .. } | About::IncidentFact { .. } => Vec::new(),
+        About::WhatValue { .. }
+        | About::When { .. }
+        | About::IncidentFact { .. }
+        | About::OverrideWhy { .. }
+        | About::Leaves { unit: None } => Vec::new(),
     }
 }
 

@@ -4,6 +4,7 @@ use super::answer::Reply;
 use super::inbound::Outgoing;
 use super::incident;
 use super::receive::Hearing;
+use super::relay;
 use super::standing;
 use super::teach;
 use super::watch;
@@ -38,7 +39,7 @@ pub(super) fn obey(
         CommandName::GotIt => got_it(hearing, reply, records),
         CommandName::NeverMind => never_mind(hearing, reply, records),
         CommandName::Log => log(hearing, order, reply, records),
-        CommandName::Tell => tell(hearing, order, reply),
+        CommandName::Tell => relay::tell(hearing, order, reply, records),
         CommandName::Note => standing::note(hearing, order, reply, records),
         CommandName::Override => standing::decide(hearing, order, reply, records),
         CommandName::Relearn => standing::relearn(hearing, order, reply, records),
@@ -88,7 +89,7 @@ pub(super) fn not_allowed(name: CommandName, least: Role) -> Finding {
 }
 
 /// Notes an order that was refused: the dispatchers hear of it now and then.
-fn refused(hearing: &Hearing<'_>) -> Record {
+pub(super) fn refused(hearing: &Hearing<'_>) -> Record {
     Record::Refused {
         at: hearing.now,
         who: Personal::new(&*hearing.member.id),
@@ -247,7 +248,7 @@ fn log(hearing: &Hearing<'_>, order: &Command, reply: &mut Reply<'_>, records: &
     let name = order.rest.trim();
     let mut whose = hearing.member;
     if !name.is_empty() {
-        let found = person(hearing, name);
+        let found = relay::person(hearing, name);
         match found {
             None => {
                 let quoted = reply.voice.quote(name);
@@ -301,33 +302,6 @@ fn log(hearing: &Hearing<'_>, order: &Command, reply: &mut Reply<'_>, records: &
     reply.lines.append(&mut lines);
 }
 
-/// Relays a message to another person of the crew.
-fn tell(hearing: &Hearing<'_>, order: &Command, reply: &mut Reply<'_>) {
-    let (name, words) = order
-        .rest
-        .trim()
-        .split_once(char::is_whitespace)
-        .unwrap_or((order.rest.trim(), ""));
-    match person(hearing, name).filter(|_| !words.trim().is_empty()) {
-        None => {
-            let quoted = reply.voice.quote(name);
-            reply.say("tell-who", &[("quote", quoted.into())]);
-        }
-        Some(other) => {
-            let voice = hearing
-                .desk
-                .voice_for(other, None, &hearing.fleet, hearing.now);
-            let who = voice.person(&hearing.member.id).into_owned();
-            let text = voice.say(
-                "tell-from",
-                &[("who", who.into()), ("quote", words.trim().into())],
-            );
-            reply.others.push(Outgoing::to(&other.id, text));
-            reply.say("tell-sent", &[("who", other.name.as_str().into())]);
-        }
-    }
-}
-
 /// Returns the words of an order after its task number.
 fn reason_of(order: &Command) -> &str {
     let rest = order.rest.trim();
@@ -335,14 +309,4 @@ fn reason_of(order: &Command) -> &str {
         .trim_start_matches(|c: char| c.is_ascii_digit())
         .trim_start_matches([':', ',', ' '])
         .trim()
-}
-
-/// Finds a person of the crew by id or name.
-fn person<'a>(hearing: &'a Hearing<'_>, name: &str) -> Option<&'a crate::fleet::CrewMember> {
-    let name = name.trim_end_matches([':', ',']).to_lowercase();
-    hearing
-        .fleet
-        .crew
-        .values()
-        .find(|member| member.id.to_lowercase() == name || member.name.to_lowercase() == name)
 }

@@ -9,7 +9,8 @@ use super::Desk;
 use super::answer::Reply;
 use super::receive::Hearing;
 use super::situate::Case;
-use crate::book::{Stage, Stand, TankNote, Task, UnitState, WasteStand};
+use super::tick;
+use crate::book::{AheadChange, Record, Stage, Stand, TankNote, Task, UnitState, WasteStand};
 use crate::finding::{Finding, FindingId, TaskKind};
 use crate::fleet::{Fleet, Job, Role};
 use crate::heard::{PlanKind, ReadingKey, UnitName};
@@ -140,8 +141,9 @@ fn was_read(desk: &Desk, unit: &UnitName, now: DateTime<Utc>) -> bool {
     })
 }
 
-/// Tells how every unit stands, or what the day that was asked for brings.
-pub(super) fn tell(hearing: &Hearing<'_>, reply: &mut Reply<'_>) {
+/// Tells how every unit stands, or what the day that was asked for brings. A digest over many is gathered by ticks, in
+/// slices between which turns run.
+pub(super) fn tell(hearing: &Hearing<'_>, reply: &mut Reply<'_>, records: &mut Vec<Record>) {
     let day = hearing.heard.plans.iter().find_map(|plan| match plan.kind {
         PlanKind::Day { day } => Some(day),
         _ => None,
@@ -152,6 +154,15 @@ pub(super) fn tell(hearing: &Hearing<'_>, reply: &mut Reply<'_>) {
         return;
     }
     let (desk, fleet) = (hearing.desk, &hearing.fleet);
+    let at_job = |unit| fleet.job_of(unit, hearing.now, None).is_some();
+    if tick::too_many(told_of(desk, fleet, hearing.now, None).map(at_job)) {
+        reply.say("digest-asked", &[]);
+        let who = hearing.member.id.clone();
+        return records.push(Record::Ahead {
+            at: hearing.now,
+            change: AheadChange::Asked { who },
+        });
+    }
     let mut stands = Vec::new();
     for unit in told_of(desk, fleet, hearing.now, None) {
         let (case, mut findings, stand) = look(desk, fleet, unit, hearing.now);

@@ -22,6 +22,8 @@ const MOST_LISTED: usize = 12;
 pub(super) enum Said {
     /// The fact, in the words of the message.
     Told(u32, Fact),
+    /// Nobody is hurt now: the facts can be asked.
+    NobodyHurt(u32),
     /// It is not known.
     NotKnown(u32, Fact),
     /// No more now.
@@ -55,8 +57,18 @@ pub(super) fn said(
     heard: &Heard,
     text: &str,
 ) -> Option<Said> {
-    let About::IncidentFact { number, fact } = talk.question_at(inbound.at)?.about else {
-        return None;
+    let (number, fact) = match &talk.question_at(inbound.at)?.about {
+        About::IncidentFact { number, fact } => (*number, *fact),
+        // words that are no yes or no tell the first fact at once
+        About::HurtNow { number, .. } if desk.phrases.is("choice", "no", text) => {
+            return Some(Said::NobodyHurt(*number));
+        }
+        About::HurtNow { .. } if desk.phrases.is("choice", "yes", text) => return None,
+        About::HurtNow { number, .. } => {
+            let incident = desk.book.incidents().incident(*number)?;
+            (*number, incident.next()?)
+        }
+        _ => return None,
     };
     if inbound.replaces.is_some() || text.trim().is_empty() || member.role < Role::Dispatcher {
         return None;
@@ -88,7 +100,10 @@ fn in_danger(entry: &Entry) -> bool {
 /// Takes what was said to a fact, and asks the next.
 pub(super) fn take(hearing: &Hearing<'_>, reply: &mut Reply<'_>, records: &mut Vec<Record>) {
     let Some(said) = &hearing.fact else { return };
-    let (Said::Told(number, _) | Said::NotKnown(number, _) | Said::Stop(number)) = *said;
+    let (Said::Told(number, _)
+    | Said::NotKnown(number, _)
+    | Said::NobodyHurt(number)
+    | Said::Stop(number)) = *said;
     let Some(incident) = hearing.desk.book.incidents().incident(number) else {
         return;
     };
@@ -96,6 +111,7 @@ pub(super) fn take(hearing: &Hearing<'_>, reply: &mut Reply<'_>, records: &mut V
     let unit = incident.hold.unit.clone();
     let change = match said {
         Said::Stop(_) => return stopped(number, &incident, reply),
+        Said::NobodyHurt(_) => return ask_next(number, &incident, reply),
         Said::NotKnown(_, fact) => {
             incident.not_known.insert(*fact);
             reply.say("incident-not-known", &[]);
@@ -242,11 +258,12 @@ fn open(
         )
     };
     reply.lines.push(numbered(&reply.voice, "incident-opened"));
-    reply.say("incident-help-first", &[]);
     tell_others(hearing, reply, |voice| {
         numbered(voice, "incident-opened-by")
     });
-    ask_next(number, &incident, reply);
+    // the facts wait until it is known that nobody needs help
+    let unit = unit.clone();
+    reply.asks = Some(About::HurtNow { number, unit });
 }
 
 fn go_on(number: u32, incident: &Incident, reply: &mut Reply<'_>) {

@@ -18,6 +18,7 @@ mod photo;
 mod phrases;
 mod place;
 mod receive;
+mod relay;
 mod repeat;
 mod settle;
 mod situate;

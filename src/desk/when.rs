@@ -77,9 +77,19 @@ pub(super) fn coming(words: &str, now: DateTime<Utc>, zone: Tz) -> Option<DateTi
         let times = [morning, evening].map(|hour| next(&format!("{hour:02}:00"), now, zone));
         return times.into_iter().flatten().min();
     }
-    let clock = clock_in(words)?;
-    let sooner = other_half(words, &clock).and_then(|other| next(&other, now, zone));
-    next(&clock, now, zone).into_iter().chain(sooner).min()
+    told(&clock_in(words)?, words, now, zone)
+}
+
+/// Returns the next instant that a clock time told in these words names: the sooner of the two where they leave open
+/// which half of the day is meant.
+pub(super) fn told(
+    clock: &str,
+    words: &str,
+    now: DateTime<Utc>,
+    zone: Tz,
+) -> Option<DateTime<Utc>> {
+    let sooner = other_half(words, clock).and_then(|other| next(&other, now, zone));
+    next(clock, now, zone).into_iter().chain(sooner).min()
 }
 
 /// Returns the same clock time in the other half of the day, where the words leave open which is meant: "7:15".

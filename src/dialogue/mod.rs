@@ -186,6 +186,26 @@ pub enum About {
         /// Those that are due there.
         units: Vec<UnitName>,
     },
+    /// Whether a trailer leaves with somebody who says that they go.
+    Leaves {
+        /// The trailer last talked about.
+        unit: Option<UnitName>,
+    },
+    /// Whether somebody is hurt, before the facts of an incident are asked.
+    HurtNow {
+        /// The incident's number.
+        number: u32,
+        /// Its trailer.
+        unit: UnitName,
+    },
+    /// Why a dispatcher decides against the advice.
+    OverrideWhy {
+        /// The trailer.
+        unit: UnitName,
+        /// What the decision is about, in the words of the order.
+        #[serde(with = "crate::fleet::personal::text")]
+        text: String,
+    },
     /// Whether an older message is to be taken back too.
     UndoOlder {
         /// Its key in the book.
@@ -203,6 +223,9 @@ impl About {
                 | About::UndoOlder { .. }
                 | About::IncidentFact { .. }
                 | About::Arrived { .. }
+                | About::Leaves { .. }
+                | About::HurtNow { .. }
+                | About::OverrideWhy { .. }
                 | About::PhotoOf { .. }
         )
     }

@@ -57,6 +57,16 @@ impl Voice<'_> {
                     self.say("ask-arrived-which", &[("units", units.into())])
                 }
             },
+            About::Leaves { unit: Some(unit) } => {
+                self.say("ask-leaves-unit", &[("unit", unit.as_str().into())])
+            }
+            About::Leaves { unit: None } => self.word("ask-leaves"),
+            About::HurtNow { unit, .. } => {
+                self.say("incident-help-first", &[("unit", unit.as_str().into())])
+            }
+            About::OverrideWhy { unit, .. } => {
+                self.say("ask-override-why", &[("unit", unit.as_str().into())])
+            }
             // asked in a line of their own, beside what they are about
             About::WhichTask { .. } | About::UndoOlder { .. } => String::new(),
             About::IncidentFact { number, fact } => {

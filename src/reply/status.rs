@@ -43,6 +43,39 @@ impl Voice<'_> {
     /// Says how a unit stands: where, last word, last readings with their times, what is wrong, what is coming, tasks.
     pub fn status(&self, status: &Status<'_>) -> String {
         let state = status.state;
+        let mut out = self.status_head(status);
+        for (at, entry) in last_told(state) {
+            out.push('\n');
+            self.write_read(&mut out, at, &entry, status.spec);
+        }
+        self.write_faults(&mut out, state);
+        if let Some(outlook) = status.outlook
+            && *outlook != Outlook::default()
+        {
+            out.push('\n');
+            out.push_str(&self.forecast(outlook));
+        }
+        for task in &status.tasks {
+            out.push('\n');
+            self.write(&mut out, "task-stands", &[("task", self.task(task).into())]);
+        }
+        out
+    }
+
+    /// Says in short how a unit stands: where, last word, what was read last, what is wrong.
+    pub fn status_in_short(&self, status: &Status<'_>) -> String {
+        let mut out = self.status_head(status);
+        if let Some((at, entry)) = last_told(status.state).into_iter().next() {
+            out.push('\n');
+            self.write_read(&mut out, at, &entry, status.spec);
+        }
+        self.write_faults(&mut out, status.state);
+        out
+    }
+
+    /// Says where a unit is, and who spoke of it last.
+    fn status_head(&self, status: &Status<'_>) -> String {
+        let state = status.state;
         let mut args = vec![
             ("unit", Arg::from(status.unit.as_str())),
             ("stage", self.stage(state.stage()).into()),
@@ -64,37 +97,37 @@ impl Voice<'_> {
             }
             None => self.write(&mut out, "status-no-word", &[]),
         }
-        for (at, entry) in last_told(state) {
-            let args = [
-                ("time", Arg::from(at)),
-                ("what", self.readings(&entry, status.spec).into()),
-            ];
-            out.push('\n');
-            self.write(&mut out, "status-read", &args);
-        }
-        if !state.faults.is_empty() {
-            let faults = state.faults.iter().map(|(fault, since)| {
-                let args = [
-                    ("fault", Arg::from(self.coded("fault", fault.code()))),
-                    ("time", Arg::from(*since)),
-                ];
-                self.say("status-fault", &args)
-            });
-            let faults = faults.collect::<Vec<_>>().join(", ");
-            out.push('\n');
-            self.write(&mut out, "status-faults", &[("faults", faults.into())]);
-        }
-        if let Some(outlook) = status.outlook
-            && *outlook != Outlook::default()
-        {
-            out.push('\n');
-            out.push_str(&self.forecast(outlook));
-        }
-        for task in &status.tasks {
-            out.push('\n');
-            self.write(&mut out, "task-stands", &[("task", self.task(task).into())]);
-        }
         out
+    }
+
+    fn write_read(
+        &self,
+        out: &mut String,
+        at: DateTime<Utc>,
+        entry: &Entry,
+        spec: Option<&Trailer>,
+    ) {
+        let args = [
+            ("time", Arg::from(at)),
+            ("what", self.readings(entry, spec).into()),
+        ];
+        self.write(out, "status-read", &args);
+    }
+
+    fn write_faults(&self, out: &mut String, state: &UnitState) {
+        if state.faults.is_empty() {
+            return;
+        }
+        let faults = state.faults.iter().map(|(fault, since)| {
+            let args = [
+                ("fault", Arg::from(self.coded("fault", fault.code()))),
+                ("time", Arg::from(*since)),
+            ];
+            self.say("status-fault", &args)
+        });
+        let faults = faults.collect::<Vec<_>>().join(", ");
+        out.push('\n');
+        self.write(out, "status-faults", &[("faults", faults.into())]);
     }
 
     /// Says what was reported on a unit before, a line a report, in the order given.

@@ -64,6 +64,18 @@ impl Voice<'_> {
         out
     }
 
+    /// Says by when a task is due, and who has it: `By 17:26. Nobody called yet: task 4.`
+    pub fn task_in_short(&self, task: &Task) -> String {
+        let mut out = String::new();
+        if let Some(due) = task.due {
+            let late = task.is_open() && due < self.now();
+            let key = if late { "task-was-due" } else { "task-due-by" };
+            self.write(&mut out, key, &[("time", due.into())]);
+        }
+        self.write_task_tail(&mut out, task);
+        out.trim_start().to_owned()
+    }
+
     /// Says the open tasks, one a line, soonest first; those without a time come last.
     pub fn tasks<'t>(&self, tasks: impl IntoIterator<Item = &'t Task>) -> String {
         let mut tasks: Vec<&Task> = tasks.into_iter().collect();

@@ -145,6 +145,19 @@ impl<'a> Voice<'a> {
         out
     }
 
+    /// Prints an instant with its day: `Sat 23 Jan 2027, 17:10`, in the reader's language.
+    pub fn date_and_time(&self, at: DateTime<Utc>) -> String {
+        let local = at.with_timezone(&self.zone);
+        let month = self.word(MONTHS[local.month0() as usize]);
+        let (day, year) = (local.day(), local.year());
+        let today = Voice { now: at, ..*self };
+        format!(
+            "{} {day} {month} {year}, {}",
+            self.weekday(at),
+            today.time(at)
+        )
+    }
+
     /// Prints the weekday of an instant's local day.
     pub fn weekday(&self, at: DateTime<Utc>) -> String {
         let local = at.with_timezone(&self.zone);

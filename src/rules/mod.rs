@@ -21,6 +21,7 @@ mod water;
 
 pub use first::first_words;
 pub use power::circuits_to_feed;
+pub use power::cord::{CORD_NOTE_PCT, CORD_WARN_PCT};
 pub use power::plug_in::{PlugIn, plug_in};
 pub use site::set_up::set_up;
 pub use tow::leaving;

@@ -146,6 +146,36 @@ mod tests {
     }
 
     #[test]
+    fn the_published_examples_are_read() {
+        // ICAO Annex 3, Appendix 3, Examples A3-1 and A3-2, and Appendix 5, Example A5-1 (from memory): 17 °C is 62.6 °F,
+        // 4 m/s 8.948 mph, 25 °C 77 °F, 25 kt 28.769 mph; that TAF gives no temperature
+        let metar = "METAR YUDO 221630Z 24004MPS 0600 R12/1000U DZ FG SCT010 OVC020 17/16 Q1018 \
+                     BECMG TL1700 0800 FG BECMG AT1800 9999 NSW";
+        assert_eq!(
+            read(metar),
+            [(ReadingKey::AirF, 62.6), (ReadingKey::WindMph, 8.948)]
+        );
+        let speci = "SPECI YUDO 151115Z 05025G37KT 3000 1200NE +TSRA BKN005CB 25/22 Q1008 \
+                     TEMPO TL1200 0600 BECMG AT1200 8000 NSW NSC";
+        assert_eq!(
+            read(speci),
+            [(ReadingKey::AirF, 77.0), (ReadingKey::WindMph, 28.769)]
+        );
+        let taf = "TAF YUDO 151800Z 1600/1618 13005MPS 9000 BKN020 BECMG 1606/1608 SCT015CB BKN020 \
+                   TEMPO 1608/1612 17006G12MPS 1000 TSRA SCT010CB BKN020 FM161230 15004MPS 9999 BKN020";
+        assert_eq!(read(taf), []);
+        // WMO No. 306, 15.11 (from memory): −0.5 °C is sent as M00; a dew point may be missing
+        assert_eq!(
+            read("METAR YUDO 221630Z VRB01KT 9999 M00/M03 Q1018"),
+            [(ReadingKey::AirF, 32.0), (ReadingKey::WindMph, 1.151)]
+        );
+        assert_eq!(
+            read("YUDO 221630Z /////KT 9999 M12/ Q1018"),
+            [(ReadingKey::AirF, 10.4)]
+        );
+    }
+
+    #[test]
     fn a_taf_gives_the_lowest_temperature_to_come() {
         // −8 °C is 17.6 °F
         let text = "TAF KXYZ 161720Z 1618/1724 27015KT P6SM SKC\n  TX02/1721Z TNM08/1712Z";

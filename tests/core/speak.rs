@@ -289,30 +289,60 @@ fn a_digest_of_many_trailers_is_gathered_in_slices_and_survives_a_restart() {
     }
     let due = local(day, 14, 0);
     bot.runs(local(day, 12, 0), due - TimeDelta::seconds(1));
-    let mut bot = bot.restarted();
-    let (mut slices, mut digests) = (0, Vec::new());
-    while bot.desk.next_due().is_some_and(|next| next <= due) {
-        let turn = bot.ticks(due).expect("it is due");
-        slices += 1;
-        assert!(turn.forecast.len() <= 8, "{} at once", turn.forecast.len());
-        digests.extend(
-            texts(&turn)
-                .into_iter()
-                .filter(|(_, text)| text.contains("30 units")),
-        );
-        bot = bot.restarted();
-        assert!(slices < 20);
-    }
+    let (slices, digests) = gathered(bot, due, "30 units");
     assert!(slices >= 4, "{slices}");
     assert_eq!(digests.len(), 1, "{digests:?}");
 }
 
-/// A fleet of thirty trailers at one job, a driver and a dispatcher.
+#[test]
+fn a_digest_that_is_asked_for_over_many_trailers_is_gathered_in_slices() {
+    let day = (2027, 6, 19);
+    let mut bot = Bot::new(many(60, ""));
+    for n in 1..=60 {
+        let text = format!("{n} in service, tank empty");
+        bot.hears(local(day, 12, 0), "ana", &text);
+    }
+    let asked = local(day, 12, 10);
+    bot.runs(local(day, 12, 0), asked);
+    let turn = bot.hears(asked, "dot", "digest");
+    assert!(turn.forecast.is_empty(), "{} at once", turn.forecast.len());
+    // somebody is answered in between
+    let between = bot.hears(asked, "ana", "7 pressure 50");
+    assert_eq!(between.outgoing[0].to, "ana");
+    let (slices, digests) = gathered(bot, asked, "60 units");
+    assert!(slices >= 8, "{slices}");
+    let [(to, text)] = digests.as_slice() else {
+        panic!("{digests:?}");
+    };
+    assert_eq!(to, "dot", "{text}");
+}
+
+/// Ticks through what is due, restarted after each slice; returns how many there were, and what was said with `words`.
+fn gathered(bot: Bot, due: DateTime<Utc>, words: &str) -> (usize, Vec<(String, String)>) {
+    let mut bot = bot.restarted();
+    let (mut slices, mut said) = (0, Vec::new());
+    while bot.desk.next_due().is_some_and(|next| next <= due) {
+        let turn = bot.ticks(due).expect("it is due");
+        slices += 1;
+        assert!(turn.forecast.len() <= 8, "{} at once", turn.forecast.len());
+        let told = texts(&turn).into_iter();
+        said.extend(told.filter(|(_, text)| text.contains(words)));
+        bot = bot.restarted();
+        assert!(slices < 20);
+    }
+    (slices, said)
+}
+
 fn thirty(more: &str) -> Fleet {
+    many(30, more)
+}
+
+/// A fleet of so many trailers at one job, a driver and a dispatcher.
+fn many(count: usize, more: &str) -> Fleet {
     use std::fmt::Write;
     let mut trailers = format!("company = \"Reed Lane\"\ntime_zone = \"America/Denver\"\n{more}");
     let mut names = Vec::new();
-    for n in 1..=30 {
+    for n in 1..=count {
         write!(trailers, "[[trailer]]\nid = \"{n}\"\n").expect("a string");
         names.push(format!("\"{n}\""));
     }

@@ -2,6 +2,9 @@
 
 mod advice;
 mod back;
+mod brief;
+mod cold;
+mod duty;
 mod finish;
 mod question;
 mod reply;
@@ -27,7 +30,7 @@ use crate::book::Record;
 use crate::heard::{Ask, UnitName};
 use crate::situation::Occasion;
 
-/// The words that ask for a status in full: English, Spanish.
+/// The words that ask for a status: English, Spanish.
 const STATUS_WORDS: &[&str] = &["status", "sitrep", "estado", "estatus"];
 
 /// Returns the known trailer that a question is about: the one named, or the sender's last.
@@ -138,7 +141,7 @@ pub(super) fn ask(
         Ask::Forecast { unit } => {
             about_unit(hearing, settled, unit.as_ref(), ask, reply, tell::forecast)
         }
-        Ask::Digest => digest::tell(hearing, reply),
+        Ask::Digest => digest::tell(hearing, reply, records),
         Ask::Tasks => tell::tasks(hearing, reply),
         Ask::Help => {
             let key = format!("help-{}", digest::role_code(hearing.member.role));
@@ -152,12 +155,12 @@ pub(super) fn ask(
     }
 }
 
-/// A status in full where one is asked for by that word; else how the trailer is, without what this person knows already.
+/// A status where one is asked for by that word; else how the trailer is, without what this person knows already.
 fn status(hearing: &Hearing<'_>, case: &Case, reply: &mut Reply<'_>) {
     let text = plain(hearing.text);
-    let in_full = text.split(' ').any(|word| STATUS_WORDS.contains(&word));
-    if in_full {
-        tell::status(hearing, case, reply);
+    let by_word = text.split(' ').any(|word| STATUS_WORDS.contains(&word));
+    if by_word {
+        brief::status(hearing, case, reply);
     } else if hearing.heard.entries.iter().any(|entry| !entry.is_empty()) {
         // the report is answered by its own findings
         question::beside(hearing, case, reply, &[]);

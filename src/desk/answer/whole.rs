@@ -4,6 +4,7 @@ use chrono::{DateTime, TimeDelta, Utc};
 
 use super::reply::Reply;
 use super::tell::person_named;
+use super::{cold, duty};
 use crate::book::Task;
 use crate::desk::receive::Hearing;
 use crate::desk::settle::known;
@@ -40,6 +41,13 @@ pub(super) fn answer(hearing: &Hearing<'_>, topic: &str, reply: &mut Reply<'_>) 
                     .unwrap_or_else(|| reply.voice.say("answer-where-none", &[who(member)]));
                 reply.first.push(line);
             }
+        }
+        "freeze-tonight" => cold::tonight(hearing, reply),
+        "no-package" => cold::packages(hearing, reply),
+        "my-job" => duty::mine(hearing, reply),
+        "greeting" | "what-are-you" | "stop-texting" => {
+            let line = reply.voice.word(&format!("answer-{topic}"));
+            reply.first.push(line);
         }
         "late" => late(hearing, reply),
         "silent" => silent(hearing, reply),

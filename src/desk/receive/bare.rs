@@ -8,7 +8,9 @@ use super::super::when;
 use super::Hearing;
 use crate::dialogue::{About, Mend};
 use crate::fleet::Fleet;
-use crate::heard::{Answer, Ask, Entry, Event, Heard, ReadingKey, ShortAnswer, Taps, UnitName};
+use crate::heard::{
+    Answer, Ask, Entry, Event, Fault, Heard, ReadingKey, ShortAnswer, Taps, UnitName,
+};
 
 /// The most words that an answer has.
 const LONGEST: usize = 6;
@@ -21,8 +23,8 @@ pub(super) enum Answered {
         at: DateTime<Utc>,
         instead: bool,
     },
-    /// A message to read in place of the bare answer.
-    Reread(String, Option<UnitName>, DateTime<Utc>),
+    /// The messages that may be read in place of the bare answer, likeliest first.
+    Reread(Vec<String>, Option<UnitName>, DateTime<Utc>),
     /// The sender's report under this key is mended.
     Mends(String, Mend),
     /// Tasks that are done.
@@ -67,12 +69,14 @@ pub(super) fn completed(
     text: &str,
     about: &About,
 ) -> Option<String> {
-    let About::WhichUnitOf {
-        text: waits,
-        likely,
-    } = about
-    else {
-        return None;
+    if let About::OverrideWhy { unit, text: waits } = about {
+        return reason_of(heard, text).then(|| format!("override {unit} {waits}: {text}"));
+    }
+    let (waits, likely): (_, &[UnitName]) = match about {
+        About::WhichUnitOf { text, likely } => (text, likely),
+        // the trailer may be what was missing of a value
+        About::WhatValue { text, .. } if !names_one(fleet, text) => (text, &[]),
+        _ => return None,
     };
     if !heard.entries.is_empty() || heard.ask.is_some() || heard.command.is_some() {
         return None;
@@ -87,6 +91,27 @@ pub(super) fn completed(
         [unit] => Some(format!("{unit}: {waits}")),
         _ => None,
     }
+}
+
+/// Tells whether a message can be the reason that was asked for: no order, no question, no report of a trailer.
+fn reason_of(heard: &Heard, text: &str) -> bool {
+    let reports = heard.entries.iter().any(|entry| entry.unit.is_some());
+    !(reports || heard.ask.is_some() || heard.command.is_some() || text.trim().is_empty())
+}
+
+/// Tells whether a word of a text is a trailer's name.
+fn names_one(fleet: &Fleet, text: &str) -> bool {
+    let mut words = text.split(|c: char| !(c.is_alphanumeric() || c == '-'));
+    words.any(|word| known(fleet, &UnitName::new(word)).is_some())
+}
+
+/// Returns the messages that a value and what was missing of it make: the words as they stand, or, where a word behind
+/// the number is not known, without that.
+fn with_answer(value: &str, answer: &str) -> Vec<String> {
+    let end = value.rfind(|c: char| c.is_ascii_digit());
+    let short = end.map(|end| &value[..=end]);
+    let ways = std::iter::once(value).chain(short);
+    ways.map(|value| format!("{value} {answer}")).collect()
 }
 
 /// A bare message.
@@ -123,7 +148,7 @@ impl Bare<'_> {
             }
             About::WhatValue { unit, text, at, .. } => {
                 let told = self.answer.measure.is_some() || self.answer.noun.is_some();
-                told.then(|| Answered::Reread(format!("{text} {}", self.text), unit.clone(), *at))
+                told.then(|| Answered::Reread(with_answer(text, self.text), unit.clone(), *at))
             }
             About::TapsShut { unit } => {
                 let taps = self.taps()?;
@@ -166,7 +191,32 @@ impl Bare<'_> {
                 Some(report(vec![entry.clone()], told))
             }
             // completed, or taken as it stands, before it is heard
-            About::WhichUnitOf { .. } | About::IncidentFact { .. } => None,
+            About::WhichUnitOf { .. } | About::IncidentFact { .. } | About::OverrideWhy { .. } => {
+                None
+            }
+            About::Leaves { unit } => {
+                if self.says("no") || self.phrases.is("leave", "me", self.text) {
+                    return Some(Answered::Dropped);
+                }
+                let it = unit.clone().filter(|_| self.says("yes"));
+                let units = it
+                    .map(|unit| vec![unit])
+                    .or_else(|| self.units_among(&[]))?;
+                let left = |unit| Entry {
+                    unit: Some(unit),
+                    events: vec![Event::Left],
+                    ..Entry::default()
+                };
+                Some(report(units.into_iter().map(left).collect(), at))
+            }
+            About::HurtNow { unit, .. } => {
+                let hurt = Entry {
+                    unit: Some(unit.clone()),
+                    faults: vec![Fault::PersonHurt],
+                    ..Entry::default()
+                };
+                self.says("yes").then(|| report(vec![hurt], at))
+            }
             About::WhichMend { key, ways } => {
                 let way = self.way_among(ways)?;
                 Some(Answered::Mends(key.clone(), way))

@@ -5,7 +5,7 @@ use super::super::settle::Settled;
 use super::super::settle::known;
 use super::Hearing;
 use crate::book::Stage;
-use crate::dialogue::Way;
+use crate::dialogue::{About, Way};
 use crate::heard::{Ask, CommandName, Entry, Event, Fault, Plan, PlanKind, ReadingKey, UnitName};
 
 /// What is done to a trailer that goes, and not to one that is set up.
@@ -71,6 +71,32 @@ impl Hearing<'_> {
 
     fn stage(&self, unit: &UnitName) -> Option<Stage> {
         self.desk.book.unit(unit).map(|kept| kept.state().stage())
+    }
+
+    /// Asks whether a trailer goes too, where somebody says that they go and names none. Nothing is logged by it.
+    pub(super) fn ask_who_leaves(&mut self, settled: &mut Settled) {
+        let phrases = &self.desk.phrases;
+        let goes = phrases.is("leave", "either", self.text);
+        if !goes || !self.heard.named.is_empty() || self.speaks_of_more() || self.asks.is_some() {
+            return;
+        }
+        let last = self.talk.unit_at(self.inbound.at);
+        let unit = last.and_then(|last| known(&self.fleet, last)).cloned();
+        let stage = unit.as_ref().and_then(|unit| self.desk.book.unit(unit));
+        let stage = stage.map(|kept| kept.state().stage());
+        let round = self.talk.round.as_ref();
+        let going = round.is_some_and(|round| round.way == Way::Leaving);
+        if going || stage == Some(Stage::Hitched) {
+            return;
+        }
+        settled.reports.clear();
+        settled.homeless = None;
+        settled.from_context = None;
+        self.heard.entries.clear();
+        self.heard.plans.clear();
+        self.heard.set_aside.clear();
+        let unit = unit.filter(|_| stage != Some(Stage::Yard));
+        self.asks = Some(About::Leaves { unit });
     }
 
     /// Notes which trailer is about to go, where the message says so and no report of it tells.

@@ -78,11 +78,11 @@ impl Hearing<'_> {
                     .for_each(|(_, told, _)| *told = at);
                 Some(settled)
             }
-            Answered::Reread(text, unit, at) => {
-                let mut reread = self.desk.reader.hear(&text, self.fleet.style.temperature);
-                if reread.entries.is_empty() || !reread.unclear.is_empty() {
-                    return None;
-                }
+            Answered::Reread(ways, unit, at) => {
+                let scale = self.fleet.style.temperature;
+                let mut reread = ways.iter().map(|text| self.desk.reader.hear(text, scale));
+                let whole = |heard: &Heard| !heard.entries.is_empty() && heard.unclear.is_empty();
+                let mut reread = reread.find(whole)?;
                 for entry in &mut reread.entries {
                     entry.unit = entry.unit.take().or_else(|| unit.clone());
                 }

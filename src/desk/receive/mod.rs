@@ -22,8 +22,8 @@ use super::inbound::{Body, Inbound, Turn};
 use super::settle::{self, Settled};
 use super::when;
 use super::{
-    Desk, ahead, alarm, answer, choices, command, crew, door, incident, photo, place, standing,
-    truck, walk, watch,
+    Desk, ahead, alarm, answer, choices, command, crew, door, incident, photo, place, relay,
+    standing, truck, walk, watch,
 };
 use crate::book::{Bears, MessageKey, Record, UnitBook, UnitState};
 use crate::dialogue::{About, Talk};
@@ -144,7 +144,8 @@ fn hear(
     }
     let whole = whole.or(spelled);
     let order = crew::order(&desk.phrases, written);
-    if let Some(order) = order.or_else(|| incident::order(&desk.phrases, written)) {
+    let order = order.or_else(|| incident::order(&desk.phrases, written));
+    if let Some(order) = order.or_else(|| relay::order(&desk.phrases, written)) {
         heard = Heard {
             ask: Some(Ask::Command { name: order.name }),
             command: Some(order),
@@ -236,6 +237,7 @@ impl Hearing<'_> {
         let booked = truck::called(&self);
         self.heard.plans.extend(booked);
         let mut settled = self.settle();
+        self.ask_who_leaves(&mut settled);
         self.as_it_goes(&mut settled);
         let truck_here = truck::has_come(&self, &mut settled);
         if truck_here.is_some() {

@@ -106,7 +106,8 @@ impl Hearing<'_> {
     /// Tells whether an incident's fact stays asked while the dispatcher sees to something else.
     fn leaves_the_fact_open(&self) -> bool {
         let of_an_incident = |about: &&About| {
-            matches!(about, About::IncidentFact { .. }) && !incident::is_one(&self.heard)
+            let asked = matches!(about, About::IncidentFact { .. } | About::HurtNow { .. });
+            asked && !incident::is_one(&self.heard)
         };
         self.open_about().filter(of_an_incident).is_some()
     }

@@ -40,7 +40,7 @@ impl Hearing<'_> {
                     let zone = case.job().map_or(self.fleet.time_zone, |job| job.time_zone);
                     let wanted = by
                         .as_deref()
-                        .and_then(|clock| when::next(clock, self.now, zone));
+                        .and_then(|clock| when::told(clock, &plan.text, self.now, zone));
                     let forecast = (kind == TaskKind::PumpOut)
                         .then(|| case.outlook.waste.as_ref()?.p10)
                         .flatten();
@@ -54,7 +54,7 @@ impl Hearing<'_> {
                     let zone = self.fleet.time_zone;
                     let promised = at
                         .as_deref()
-                        .and_then(|clock| when::next(clock, self.now, zone));
+                        .and_then(|clock| when::told(clock, &plan.text, self.now, zone));
                     let kind = kind_of(*need);
                     let standing;
                     let case = match cases.iter().find(|case| case.unit == unit) {

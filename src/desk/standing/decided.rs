@@ -8,6 +8,7 @@ use super::super::settle::{self, Settled};
 use super::super::situate::Case;
 use super::unit_and_words;
 use crate::book::{Override, Personal, Record};
+use crate::dialogue::About;
 use crate::finding::{Finding, Level};
 use crate::fleet::Role;
 use crate::heard::{Command, CommandName, Event, UnitName};
@@ -19,10 +20,23 @@ pub(in crate::desk) fn decide(
     reply: &mut Reply<'_>,
     records: &mut Vec<Record>,
 ) {
-    match unit_and_words(hearing, &order.rest).filter(|(_, words)| !words.is_empty()) {
+    match unit_and_words(hearing, &order.rest) {
         None => reply.say("override-needs-reason", &[]),
+        Some((unit, words)) if gives_no_reason(hearing, &words) => {
+            reply.asks = Some(About::OverrideWhy { unit, text: words });
+        }
         Some((unit, words)) => log_decision(hearing, &unit, &words, reply, records),
     }
+}
+
+/// Tells whether the words of an order only name what it is about, as in "override 12 waste".
+fn gives_no_reason(hearing: &Hearing<'_>, words: &str) -> bool {
+    let phrases = &hearing.desk.phrases;
+    let mut rest = words.trim();
+    while let Some(after) = phrases.after("override", "about", rest) {
+        rest = after;
+    }
+    rest.is_empty()
 }
 
 /// Takes a dispatcher's decision in their own words: "12 can go anyway, the gate closes".

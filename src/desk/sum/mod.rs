@@ -4,6 +4,7 @@
 //! follow by their units of measure. What it computes is a quantity of [`crate::physics::sum`], the one that the rules use.
 
 mod numbers;
+mod verdict;
 mod words;
 
 use serde_json::{Map, Value};
@@ -53,6 +54,13 @@ pub(super) fn answer(hearing: &Hearing<'_>, reply: &mut Reply<'_>) {
                 return;
             }
         }
+    }
+    if sum
+        .answers
+        .iter()
+        .any(|(quantity, _)| quantity == verdict::JUDGED)
+    {
+        verdict::tell(&given, reply);
     }
 }
 

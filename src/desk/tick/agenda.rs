@@ -36,6 +36,8 @@ pub(super) enum Duty {
     Rested(String),
     /// The dispatchers hear what was refused.
     Refused,
+    /// A digest that somebody asked for is gathered.
+    Asked,
     /// The digest goes out.
     Digest,
     /// The list of long stays goes out.
@@ -47,7 +49,7 @@ impl Duty {
     pub(super) fn speaks(&self) -> bool {
         !matches!(
             self,
-            Duty::Look(_) | Duty::Road(_) | Duty::Rested(_) | Duty::Refused
+            Duty::Look(_) | Duty::Road(_) | Duty::Rested(_) | Duty::Refused | Duty::Asked
         )
     }
 
@@ -184,7 +186,7 @@ fn falls_due(book: &Book, duty: &Duty, spoke: Option<DateTime<Utc>>) -> Option<D
             let at = quiet::paced(spoke, late::due(book, task)?);
             Some(quiet::awake(fleet, at, late::harm(fleet, task, at)))
         }
-        Duty::Rested(_) | Duty::Refused | Duty::Digest | Duty::Patrol => None,
+        Duty::Rested(_) | Duty::Refused | Duty::Asked | Duty::Digest | Duty::Patrol => None,
     }
 }
 
@@ -260,6 +262,7 @@ fn lists(book: &Book) -> impl Iterator<Item = (DateTime<Utc>, Duty)> {
             patrol.map(|at| (at, Duty::Patrol)),
         ])
     });
+    let asked = ahead.asked().map(|(_, at)| at).min();
     let refused = book.fleet().and_then(|fleet| {
         let at = refused::due(book.refusals())?;
         Some((quiet::awake(fleet, at, None), Duty::Refused))
@@ -272,6 +275,7 @@ fn lists(book: &Book) -> impl Iterator<Item = (DateTime<Utc>, Duty)> {
         .into_iter()
         .flatten()
         .flatten()
+        .chain(asked.map(|at| (at, Duty::Asked)))
         .chain(refused)
         .chain(rested)
 }

@@ -41,6 +41,8 @@ pub(super) use self::silence::silence_key;
 /// turns wait meanwhile.
 const SLICE: usize = 8 * AT_JOB;
 const AT_JOB: usize = 12;
+/// How much is looked into within the turn of whoever asks for a digest; more is gathered in slices.
+const IN_ONE_TURN: usize = 40 * AT_JOB;
 
 /// How long after an instant a tick is late enough to say so.
 const LATE: TimeDelta = TimeDelta::minutes(15);
@@ -71,6 +73,18 @@ impl Slice {
     fn took(&mut self, at_job: bool) {
         self.left = self.left.saturating_sub(if at_job { AT_JOB } else { 1 });
     }
+}
+
+/// Tells whether so many trailers, each at a job or not, are too many to look into within a turn.
+pub(super) fn too_many(at_job: impl Iterator<Item = bool>) -> bool {
+    let mut left = IN_ONE_TURN;
+    let cost = |at_job| if at_job { AT_JOB } else { 1 };
+    let mut fits = at_job.map(cost).map(|cost| {
+        let fits = cost <= left;
+        left = left.saturating_sub(cost);
+        fits
+    });
+    fits.any(|fits| !fits)
 }
 
 /// Returns the next instant at which something is due, after what was worked through.
@@ -128,6 +142,7 @@ impl Round<'_> {
             Duty::LateTask(id) => late::tell(self, id),
             Duty::Rested(who) => rest::over(self, &who),
             Duty::Refused => refused::tell(self),
+            Duty::Asked => rounds::asked(self),
             Duty::Digest => rounds::digest(self),
             Duty::Patrol => rounds::patrol(self),
         }

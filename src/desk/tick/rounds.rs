@@ -6,6 +6,7 @@ use std::sync::Arc;
 use chrono::{DateTime, TimeDelta, Utc};
 
 use super::super::digest;
+use super::super::inbound::Outgoing;
 use super::Round;
 use super::say::Answer;
 use crate::book::{AheadChange, Listing, Stand};
@@ -50,6 +51,26 @@ pub(super) fn digest(round: &mut Round<'_>) {
     }
 }
 
+/// Sends a digest to those who asked for one, once all it tells of was looked at: a slice at a time.
+pub(super) fn asked(round: &mut Round<'_>) {
+    let now = round.now;
+    let desk = round.desk;
+    let fleet = Arc::clone(&round.fleet);
+    let last = desk.book.ahead().gathered(Listing::Asked, now).last();
+    let units = digest::told_of(desk, &fleet, now, last.map(|stand| &stand.unit));
+    let Some(stands) = gather(round, Listing::Asked, units) else {
+        return;
+    };
+    round.record(AheadChange::Told);
+    for (who, _) in desk.book.ahead().asked() {
+        // an answer does not wait for anybody's quiet hours
+        if let Some(voice) = round.voice(who) {
+            let text = digest::text(desk, &stands, &voice);
+            round.turn.outgoing.push(Outgoing::to(who, text));
+        }
+    }
+}
+
 /// Looks at the trailers of a list while this slice lasts; returns all of them, with those of the slices before, once
 /// there are no more.
 fn gather<'u>(
@@ -67,7 +88,7 @@ fn gather<'u>(
         if case.job().is_some() {
             round.turn.forecast.insert(case.unit.clone(), case.outlook);
         }
-        if list == Listing::Digest {
+        if list != Listing::Patrol {
             round.turn.findings.append(&mut findings);
         }
     }

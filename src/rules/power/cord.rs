@@ -13,9 +13,9 @@ use crate::quantity::{Measure, rounded};
 use crate::situation::Situation;
 
 /// A cord may lose this much before it is worth a note, % (NEC 210.19(A), advice).
-const NOTE_PCT: f64 = 3.0;
+pub const CORD_NOTE_PCT: f64 = 3.0;
 /// From more than this it is too thin or too long, % (the same note).
-const WARN_PCT: f64 = 5.0;
+pub const CORD_WARN_PCT: f64 = 5.0;
 /// What a 20 A circuit carries for hours, taken where nobody read the current, A.
 pub(super) const USUAL_LOAD_A: f64 = 16.0;
 /// The cord most crews carry, AWG.
@@ -41,14 +41,14 @@ fn measured(s: &Situation<'_>) -> Option<Finding> {
         return None;
     }
     let fall = rounded(100.0 * (before - latest.value) / before);
-    if fall <= WARN_PCT {
+    if fall <= CORD_WARN_PCT {
         return None;
     }
     let facts = Facts::new()
         .read("before", before, Measure::Volt)
         .read("volts", latest.value, Measure::Volt)
         .computed("fall", fall, Measure::Pct)
-        .limit("fall_limit", WARN_PCT, Measure::Pct)
+        .limit("fall_limit", CORD_WARN_PCT, Measure::Pct)
         .by("formula-volts-fall", "NEC 210.19(A) informational note");
     Some(
         Finding::new(
@@ -79,8 +79,8 @@ fn reckoned(s: &Situation<'_>) -> Option<Finding> {
     let pct = cord_drop_pct(amps(load), ft(cord.run_ft), cord.awg, volts(RATED_V))?;
     let pct = rounded(pct);
     let (urgency, says) = match pct {
-        p if p > WARN_PCT => (Urgency::Soon, "power-cord-drop-soon"),
-        p if p > NOTE_PCT => (Urgency::Plan, "power-cord-drop-plan"),
+        p if p > CORD_WARN_PCT => (Urgency::Soon, "power-cord-drop-soon"),
+        p if p > CORD_NOTE_PCT => (Urgency::Plan, "power-cord-drop-plan"),
         _ => return None,
     };
     let lost = in_volts(cord_drop(amps(load), ft(cord.run_ft), cord.awg)?);
@@ -96,7 +96,7 @@ fn reckoned(s: &Situation<'_>) -> Option<Finding> {
         .computed("lost", lost, Measure::Volt)
         .computed("drop", pct, Measure::Pct)
         .computed("volts_expected", left, Measure::Volt)
-        .limit("drop_limit", NOTE_PCT, Measure::Pct)
+        .limit("drop_limit", CORD_NOTE_PCT, Measure::Pct)
         .by(
             "formula-cord-drop",
             "NEC Chapter 9 Table 8; NEC 210.19(A) informational note",

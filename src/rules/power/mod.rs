@@ -2,7 +2,7 @@
 
 mod battery;
 mod circuits;
-mod cord;
+pub(super) mod cord;
 mod current;
 mod generator;
 pub(super) mod plug_in;

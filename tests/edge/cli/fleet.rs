@@ -35,6 +35,49 @@ fn a_load_keeps_the_log() {
 }
 
 #[test]
+fn what_a_pump_out_taught_stands_beside_what_is_stated_until_it_is_reset() {
+    let folders = Folders::new();
+    let demo = concat!(env!("CARGO_MANIFEST_DIR"), "/demo-fleet");
+    run(["fleet", "load", demo, "--data", folders.data()]).good();
+    let show = || run(["fleet", "show", "12", "--data", folders.data()]).good();
+    let stated = show();
+    assert!(!stated.contains("learned"), "{stated}");
+    folders.says(
+        "tobin",
+        "2027-01-23T18:00:00Z",
+        "12 in service, waste empty\n",
+    );
+    folders.says("tobin", "2027-01-23T23:00:00Z", "12 waste 3/4\n");
+    folders.says("tobin", "2027-01-23T23:10:00Z", "12 pumped 390 gal\n");
+    let shown = show();
+    let row = |key: &str| {
+        let found = shown
+            .lines()
+            .find(|line| line.trim_start().starts_with(key));
+        found.unwrap_or_else(|| panic!("no `{key}` in {shown}"))
+    };
+    let rate = row("use rate at sleigh-barn");
+    assert!(
+        rate.contains("1 times the guests' usual; learned "),
+        "{rate}"
+    );
+    assert!(rate.ends_with("from 1 pump-out"), "{rate}");
+    let gauge = row("waste_gauge.kind");
+    assert!(
+        gauge.contains("sight") && gauge.contains("; its log looks like "),
+        "{gauge}"
+    );
+    folders.says("nadia", "2027-01-23T23:20:00Z", "relearn 12\n");
+    let reset = |text: String| {
+        text.lines()
+            .take_while(|line| !line.is_empty())
+            .collect::<Vec<_>>()
+            .join("\n")
+    };
+    assert_eq!(reset(show()), reset(stated));
+}
+
+#[test]
 fn every_problem_is_said_and_nothing_is_half_loaded() {
     let folders = Folders::new();
     folders.load();
