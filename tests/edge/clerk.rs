@@ -437,7 +437,7 @@ fn a_long_run_leaves_nothing_waiting_and_everything_recorded() {
     let messages: i64 = std::env::var("HOSEBIB_SOAK")
         .ok()
         .and_then(|text| text.parse().ok())
-        .unwrap_or(3_000);
+        .unwrap_or(600);
     let dir = TempDir::new().unwrap();
     let post = Post::open(dir.path(), Files);
     let began = std::time::Instant::now();

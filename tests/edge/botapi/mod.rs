@@ -102,8 +102,10 @@ pub(crate) struct State {
     pub(crate) webhook: String,
     /// Whether privacy mode is off.
     pub(crate) reads_groups: bool,
-    /// The `Date` header, where the server tells its time.
-    pub(crate) date: Option<String>,
+    /// How far ahead of this machine's the server's clock is, s, where it tells its time.
+    pub(crate) ahead_s: Option<i64>,
+    /// Answers a poll at once where nothing waits, as a server without long polling does.
+    pub(crate) hurries: bool,
     /// What a well-behaved bot does not do.
     pub(crate) offences: Vec<String>,
 }

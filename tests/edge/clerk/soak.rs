@@ -1,6 +1,6 @@
 //! A season of messages through the clerk and the real desk: memory stays flat, nothing is left waiting.
 //!
-//! `HOSEBIB_SOAK` sets how many messages (300 unless told); the figures are printed.
+//! `HOSEBIB_SOAK` sets how many messages (200 unless told); the figures are printed.
 
 use std::collections::BTreeSet;
 use std::sync::{Arc, Mutex, mpsc};
@@ -65,7 +65,7 @@ fn words(chance: &mut Rng) -> String {
 #[test]
 fn a_season_of_messages_keeps_memory_flat() {
     let number = std::env::var("HOSEBIB_SOAK").ok();
-    let messages: usize = number.and_then(|text| text.parse().ok()).unwrap_or(300);
+    let messages: usize = number.and_then(|text| text.parse().ok()).unwrap_or(200);
     let dir = tempfile::tempdir().unwrap();
     let (out, parcels) = mpsc::channel::<Parcel>();
     let clock = Arc::new(Mutex::new(start()));

@@ -108,6 +108,27 @@ fn a_second_poller_is_waited_out_and_said() {
 }
 
 #[test]
+fn a_server_that_holds_no_poll_open_is_not_asked_on_and_on() {
+    let (api, folders) = (BotApi::start(), Folders::new());
+    api.state().hurries = true;
+    let bot = Bot::start(&api, &folders);
+    api.says(77, "unit 12 arrived");
+    api.replies(77, 1);
+    let (before, began) = (api.state().polls, std::time::Instant::now());
+    std::thread::sleep(std::time::Duration::from_secs(2));
+    let polls = api.state().polls - before;
+    // one a second; however slow this machine is, more are only made where nothing holds them back
+    assert!(
+        polls <= began.elapsed().as_secs() + 2,
+        "{polls} polls in {:?}",
+        began.elapsed()
+    );
+    api.says(77, "unit 12 leveled");
+    api.replies(77, 2);
+    assert!(bot.stop());
+}
+
+#[test]
 fn a_refused_token_ends_the_start_with_what_to_do() {
     let (api, folders) = (BotApi::start(), Folders::new());
     let output = command(&api.url(), folders.data.path())
