@@ -22,7 +22,7 @@ use crate::store::journal::Head;
 
 /// Pages that sled may keep in memory, in bytes as they lie on the disk; in memory they take a few times that. What is
 /// asked for was mostly written lately, so more would only grow with the log.
-const CACHE: u64 = 4 << 20;
+const CACHE: u64 = 2 << 20;
 
 /// The index on disk.
 pub struct SledIndex {

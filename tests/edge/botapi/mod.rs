@@ -254,6 +254,12 @@ impl BotApi {
         }
     }
 
+    /// Checks that the bot did nothing which the network forbids.
+    #[track_caller]
+    pub(crate) fn has_no_complaint(&self) {
+        assert_eq!(self.state().offences, [""; 0]);
+    }
+
     /// Waits for so many messages to a chat and returns their texts.
     #[track_caller]
     pub(crate) fn replies(&self, chat: i64, count: usize) -> Vec<String> {

@@ -81,11 +81,7 @@ fn a_bot_in_good_order_is_found_so() {
     ] {
         assert!(line(&ran, what).starts_with("ok"), "{ran:?}");
     }
-    assert!(
-        api.state().offences.is_empty(),
-        "{:?}",
-        api.state().offences
-    );
+    api.has_no_complaint();
 }
 
 #[test]

@@ -23,11 +23,7 @@ fn code(text: &str) -> String {
 #[track_caller]
 fn well(api: &BotApi, bot: Bot) {
     assert!(bot.stop());
-    assert!(
-        api.state().offences.is_empty(),
-        "{:?}",
-        api.state().offences
-    );
+    api.has_no_complaint();
 }
 
 #[test]
