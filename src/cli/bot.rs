@@ -8,9 +8,9 @@ use crate::chat::telegram::{Api, Token};
 /// The environment variable that holds the bot's token.
 pub(super) const TOKEN: &str = "HOSEBIB_TOKEN";
 
-/// Arguments of every command that asks the network.
+/// Arguments of every command that asks the network. (Not `Args`: clap names a group after each such type, once.)
 #[derive(Debug, clap::Args)]
-pub(super) struct Args {
+pub(super) struct Bot {
     /// A file that holds the bot's token; without it, the environment variable HOSEBIB_TOKEN does
     #[arg(long, value_name = "FILE")]
     pub(super) token_file: Option<PathBuf>,
@@ -19,7 +19,7 @@ pub(super) struct Args {
     api_url: Option<String>,
 }
 
-impl Args {
+impl Bot {
     /// Returns the bot's token.
     pub(super) fn token(&self) -> Result<Token, CliError> {
         let text = match &self.token_file {

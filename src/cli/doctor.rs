@@ -21,7 +21,7 @@ pub(super) struct Args {
     #[arg(long, value_name = "DIR")]
     fleet: Option<PathBuf>,
     #[command(flatten)]
-    bot: super::bot::Args,
+    bot: super::bot::Bot,
 }
 
 pub(super) fn run(args: &Args) -> Result<ExitCode, CliError> {

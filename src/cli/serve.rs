@@ -41,7 +41,7 @@ pub(super) struct Args {
     #[arg(long, value_name = "DIR")]
     fleet: Option<PathBuf>,
     #[command(flatten)]
-    bot: bot::Args,
+    bot: bot::Bot,
     /// Tell Prometheus what is counted, on this port of the loopback: 127.0.0.1:9464
     #[arg(long, value_name = "ADDRESS", value_parser = address)]
     metrics: Option<SocketAddr>,

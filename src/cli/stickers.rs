@@ -45,7 +45,7 @@ pub(super) struct Args {
     #[arg(long, value_name = "DIR")]
     fleet: Option<PathBuf>,
     #[command(flatten)]
-    network: bot::Args,
+    network: bot::Bot,
 }
 
 #[derive(Debug, Clone, Copy, ValueEnum)]
