@@ -16,14 +16,16 @@ fn a_torn_last_line_is_cut_off_wherever_it_is_torn() {
         .iter()
         .rposition(|&byte| byte == b'\n')
         .map_or(0, |at| at + 1);
-    let torn = copied(dir.path());
-    fs::remove_dir_all(torn.path().join("index")).unwrap();
-    let path = torn.path().join("journal").join(last.file_name().unwrap());
+    // copied without its index, which is most of it
+    let bare = copied(dir.path());
+    fs::remove_dir_all(bare.path().join("index")).unwrap();
     for length in start + 1..bytes.len() - 1 {
+        let torn = copied(bare.path());
+        let path = torn.path().join("journal").join(last.file_name().unwrap());
         fs::write(&path, &bytes[..length]).unwrap();
         let (mut store, opened) = Store::open(torn.path(), in_memory()).unwrap();
         let expected = Note::TornLine {
-            file: path.clone(),
+            file: path,
             bytes: (length - start) as u64,
         };
         assert_eq!(opened.notes, [expected], "cut to {length}");
@@ -117,7 +119,7 @@ fn damage_before_the_snapshot_is_found_by_verify_by_a_rebuild_and_by_reading_it(
 #[test]
 fn verify_finds_every_flipped_byte_of_a_closed_segment() {
     let dir = tempfile::tempdir().unwrap();
-    // two lines and a seal, and one line behind them: short, since each of its bytes has its turn
+    // closed after a line or two: short, since each of its bytes has its turn
     let short = Setup {
         segment_bytes: 1_000,
         ..in_memory()
@@ -128,7 +130,7 @@ fn verify_finds_every_flipped_byte_of_a_closed_segment() {
     }
     drop(store);
     let path = segments(dir.path())[0].clone();
-    assert_eq!(segments(dir.path()).len(), 2);
+    assert!(segments(dir.path()).len() > 1, "the first is closed");
     let good = fs::read(&path).unwrap();
     for at in 0..good.len() {
         let mut bad = good.clone();
