@@ -20,12 +20,8 @@ pub(super) struct Args {
     /// The folder with fleet.toml, jobs.toml and crew.toml
     #[arg(long, value_name = "DIR")]
     fleet: Option<PathBuf>,
-    /// A file that holds the bot's token; without it, the environment variable HOSEBIB_TOKEN does
-    #[arg(long, value_name = "FILE")]
-    token_file: Option<PathBuf>,
-    /// The address of a self-hosted Bot API server
-    #[arg(long, value_name = "URL")]
-    api_url: Option<String>,
+    #[command(flatten)]
+    bot: super::bot::Bot,
 }
 
 pub(super) fn run(args: &Args) -> Result<ExitCode, CliError> {

@@ -5,6 +5,7 @@
 
 mod backup;
 mod beside;
+mod bot;
 mod chat;
 mod clock;
 mod data;

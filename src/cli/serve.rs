@@ -13,6 +13,7 @@ use tracing_subscriber::EnvFilter;
 use tracing_subscriber::fmt::MakeWriter;
 
 use super::CliError;
+use super::bot::{self, TOKEN};
 use super::clock::now;
 use super::data::Random;
 use super::load;
@@ -22,9 +23,6 @@ use crate::chat::socket::Socket;
 use crate::chat::telegram::{self, Api, Limits, Refusal, Token};
 use crate::desk::Desk;
 use crate::store::Files;
-
-/// The environment variable that holds the bot's token.
-pub(super) const TOKEN: &str = "HOSEBIB_TOKEN";
 
 /// How long everything may take to stop.
 const STOPS_WITHIN: Duration = Duration::from_secs(7);
@@ -42,12 +40,8 @@ pub(super) struct Args {
     /// again on SIGHUP
     #[arg(long, value_name = "DIR")]
     fleet: Option<PathBuf>,
-    /// A file that holds the bot's token; without it, the environment variable HOSEBIB_TOKEN does
-    #[arg(long, value_name = "FILE")]
-    token_file: Option<PathBuf>,
-    /// The address of a self-hosted Bot API server
-    #[arg(long, value_name = "URL")]
-    api_url: Option<String>,
+    #[command(flatten)]
+    bot: bot::Bot,
     /// Tell Prometheus what is counted, on this port of the loopback: 127.0.0.1:9464
     #[arg(long, value_name = "ADDRESS", value_parser = address)]
     metrics: Option<SocketAddr>,
@@ -56,11 +50,10 @@ pub(super) struct Args {
 pub(super) fn run(args: &Args) -> Result<ExitCode, CliError> {
     let told_at = args.metrics.map(Listener::check).transpose();
     let told_at = told_at.map_err(|error| CliError::Usage(error.to_string()))?;
-    let token = token(args.token_file.as_deref())?;
+    let token = args.bot.token()?;
     let metrics = Metrics::default();
-    let api = Api::new(token.clone(), args.api_url.as_deref())
-        .map_err(CliError::Usage)?
-        .counted(metrics.clone());
+    let api = args.bot.api(token.clone()).map_err(CliError::Usage)?;
+    let api = api.counted(metrics.clone());
     log(token);
     let runtime = tokio::runtime::Builder::new_current_thread()
         .enable_all()
@@ -255,23 +248,6 @@ async fn in_force(window: &Window) -> Result<String, CliError> {
         .as_str()
         .unwrap_or_default()
         .to_owned())
-}
-
-pub(super) fn token(file: Option<&Path>) -> Result<Token, CliError> {
-    let text = match file {
-        Some(file) => std::fs::read_to_string(file).map_err(|error| {
-            CliError::Usage(format!(
-                "the token file `{}` cannot be read: {error}",
-                file.display()
-            ))
-        })?,
-        None => std::env::var(TOKEN).map_err(|_| {
-            CliError::Usage(format!(
-                "no token: set {TOKEN} or name a file that holds it with `--token-file`"
-            ))
-        })?,
-    };
-    Token::parse(&text).map_err(|error| CliError::Usage(error.to_string()))
 }
 
 /// Sets up the log on standard error. Whatever is logged, the token is not; a panic tells its place and not its text,

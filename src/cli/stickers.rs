@@ -10,9 +10,9 @@ use std::process::ExitCode;
 use clap::ValueEnum;
 
 use super::shown::counted;
-use super::{CliError, beside, clock, load, serve};
+use super::{CliError, beside, bot, clock, load};
 use crate::chat::socket::{self, Request};
-use crate::chat::telegram::{Api, checkup};
+use crate::chat::telegram::checkup;
 use crate::desk::sticker_code;
 use crate::fleet::{Fleet, Trailer};
 use crate::heard::Language;
@@ -44,12 +44,8 @@ pub(super) struct Args {
     /// The folder with fleet.toml, jobs.toml and crew.toml
     #[arg(long, value_name = "DIR")]
     fleet: Option<PathBuf>,
-    /// A file that holds the bot's token, to ask the network for its name; without it, HOSEBIB_TOKEN does
-    #[arg(long, value_name = "FILE")]
-    token_file: Option<PathBuf>,
-    /// The address of a self-hosted Bot API server
-    #[arg(long, value_name = "URL")]
-    api_url: Option<String>,
+    #[command(flatten)]
+    network: bot::Bot,
 }
 
 #[derive(Debug, Clone, Copy, ValueEnum)]
@@ -175,9 +171,9 @@ fn on_the_network(args: &Args) -> Result<String, CliError> {
             "the bot's name is not known: {why}. Give it with `--bot NAME`"
         ))
     };
-    let token =
-        serve::token(args.token_file.as_deref()).map_err(|error| unknown(&error.to_string()))?;
-    let api = Api::new(token, args.api_url.as_deref()).map_err(CliError::Usage)?;
+    let token = args.network.token();
+    let token = token.map_err(|error| unknown(&error.to_string()))?;
+    let api = args.network.api(token).map_err(CliError::Usage)?;
     let runtime = tokio::runtime::Builder::new_current_thread()
         .enable_all()
         .build()?;

@@ -13,7 +13,7 @@ use std::path::{Path, PathBuf};
 
 use chrono::DateTime;
 use hosebib::store::{
-    Draft, FaultyFiles, IndexEntries, Line, Opened, Setup, Store, StoreError, verify,
+    Draft, FaultyFiles, IndexEntries, IndexKind, Line, Opened, Setup, Store, StoreError, verify,
 };
 use serde_json::{Value, json};
 use tempfile::TempDir;
@@ -59,6 +59,14 @@ pub(crate) fn setup() -> Setup {
     Setup {
         segment_bytes: 4_000,
         ..Setup::new(Box::new(counting_salt()), Box::new(entries), 1)
+    }
+}
+
+/// The same with an index that no file holds.
+fn in_memory() -> Setup {
+    Setup {
+        index: IndexKind::Memory,
+        ..setup()
     }
 }
 
@@ -141,10 +149,15 @@ fn segments(dir: &Path) -> Vec<PathBuf> {
 /// Checks that exactly the turns 1 to `last` are there, whole, and can be looked up.
 #[track_caller]
 pub(crate) fn holds_exactly(dir: &Path, last: u64) {
+    holds_exactly_with(setup(), dir, last);
+}
+
+#[track_caller]
+fn holds_exactly_with(setup: Setup, dir: &Path, last: u64) {
     let report = verify(dir).unwrap();
     assert_eq!(report.damage, []);
     assert_eq!(report.turns, last);
-    let (mut store, opened) = open(dir);
+    let (mut store, opened) = Store::open(dir, setup).unwrap();
     let from = opened.snapshot.map_or(0, |snapshot| snapshot.head.seq);
     let lines: Vec<Line> = opened.lines.map(Result::unwrap).collect();
     assert_eq!(lines.len() as u64, last - from);

@@ -16,10 +16,12 @@ mod photos;
 mod places;
 mod running;
 
+use std::collections::BTreeSet;
 use std::path::Path;
 use std::process::{Child, Command, Stdio};
 
 use botapi::{BotApi, Fault, TOKEN};
+use serde_json::Value;
 use tempfile::TempDir;
 
 use crate::small_fleet::{CREW, FLEET};
@@ -136,10 +138,22 @@ fn command(url: &str, data: &Path) -> Command {
     command
 }
 
-/// The messages that a data directory holds, by key, each as often as it is recorded.
-fn recorded(data: &Path) -> Vec<String> {
+/// The messages that a data directory holds, by key; none is recorded twice.
+#[track_caller]
+fn recorded(data: &Path) -> BTreeSet<String> {
+    let mut recorded = BTreeSet::new();
+    let lines = hosebib::store::read_only(data).unwrap();
+    for key in lines.filter_map(|line| line.unwrap().key) {
+        assert!(recorded.insert(key.clone()), "{key} is recorded twice");
+    }
+    recorded
+}
+
+/// The records and notes of one kind that a data directory holds.
+fn records(data: &Path, kind: &str) -> Vec<Value> {
     hosebib::store::read_only(data)
         .unwrap()
-        .flat_map(|line| line.unwrap().key)
+        .flat_map(|line| line.unwrap().records)
+        .filter(|record| record["record"] == kind || record["note"] == kind)
         .collect()
 }

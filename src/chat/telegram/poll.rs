@@ -1,6 +1,7 @@
 //! Fetching messages: the offset moves past a batch only once the clerk has it on disk.
 
 use std::collections::{BTreeSet, HashMap};
+use std::time::Duration;
 
 use chrono::{DateTime, Utc};
 use serde::Serialize;
@@ -8,6 +9,7 @@ use serde_json::Value;
 use teloxide::requests::Payload;
 use teloxide::types::AllowedUpdate;
 use tokio::sync::watch;
+use tokio::time::Instant;
 use tracing::{debug, error, info, warn};
 
 use super::parse::{self, Brought};
@@ -17,6 +19,8 @@ use crate::desk::Inbound;
 
 /// How long the network holds a request open when there is nothing, s. Our client gives up on any request after 17 s.
 const LONG_POLL_S: u32 = 10;
+/// How far apart two requests that bring nothing begin at least: a server that holds none open is not asked on and on.
+const APART: Duration = Duration::from_secs(1);
 /// How many messages are fetched at once: the most the network gives.
 const AT_ONCE: u8 = 100;
 /// The kinds of updates that are asked for.
@@ -83,6 +87,7 @@ async fn fetch(api: &Api, me: &Me, window: &Window, clock: fn() -> DateTime<Utc>
             timeout: LONG_POLL_S,
             allowed_updates: ALLOWED,
         };
+        let asked = Instant::now();
         let updates = match api.call(&request).await {
             Ok(Value::Array(updates)) => updates,
             Ok(_) => {
@@ -107,13 +112,17 @@ async fn fetch(api: &Api, me: &Me, window: &Window, clock: fn() -> DateTime<Utc>
         }
         pause.reset();
         if updates.is_empty() {
+            tokio::time::sleep_until(asked + APART).await;
             continue;
         }
         match take(&updates, &mut since, me, window, clock).await {
             Ok(()) => {
-                offset.past(&updates);
+                let again = offset.past(&updates);
                 since.clear();
                 unlogged.reset();
+                if again {
+                    tokio::time::sleep_until(asked + APART).await;
+                }
             }
             Err(NotDone::Gone) => {
                 error!("the clerk is gone: no more messages are fetched");
@@ -177,16 +186,19 @@ struct Offset {
 }
 
 impl Offset {
-    fn past(&mut self, updates: &[Value]) {
+    /// Moves past a batch; returns true where it is the one before once more.
+    fn past(&mut self, updates: &[Value]) -> bool {
         let ids: BTreeSet<i64> = updates.iter().filter_map(parse::update_id).collect();
         // the same batch again: its highest number confirmed nothing, so a new count may have begun below it
-        let id = if ids == self.before {
+        let again = ids == self.before;
+        let id = if again {
             updates.iter().rev().find_map(parse::update_id)
         } else {
             ids.last().copied()
         };
         self.next = id.map(|id| id.saturating_add(1));
         self.before = ids;
+        again
     }
 }
 

@@ -5,7 +5,7 @@ use std::path::Path;
 
 use chrono::TimeDelta;
 
-use super::super::{clock, serve};
+use super::super::{bot, clock};
 use super::{Args, CliError, Report};
 use crate::chat::socket::{self, Request};
 use crate::chat::telegram::checkup::{self, Identity};
@@ -17,10 +17,10 @@ const FAR_OFF_S: i64 = 60;
 const NEAR_S: i64 = 5;
 
 pub(super) fn check(args: &Args, report: &mut Report) -> Result<(), CliError> {
-    let Some(token) = token(args.token_file.as_deref(), report)? else {
+    let Some(token) = token(args.bot.token_file.as_deref(), report)? else {
         return Ok(());
     };
-    let api = match Api::new(token, args.api_url.as_deref()) {
+    let api = match args.bot.api(token) {
         Ok(api) => api,
         Err(error) => return report.bad("network", error),
     };
@@ -44,12 +44,12 @@ fn token(file: Option<&Path>, report: &mut Report) -> Result<Option<Token>, CliE
                 return Ok(None);
             }
         },
-        None => match std::env::var(serve::TOKEN) {
+        None => match std::env::var(bot::TOKEN) {
             Ok(text) => text,
             Err(_) => {
                 let said = format!(
                     "none given, so the network is not checked: set {} or name a file with `--token-file`",
-                    serve::TOKEN
+                    bot::TOKEN
                 );
                 report.note("token", said)?;
                 return Ok(None);

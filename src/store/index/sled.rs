@@ -20,8 +20,9 @@ use super::entries::{
 use super::{Found, Index, IndexError, Indexed, Snapshot};
 use crate::store::journal::Head;
 
-/// Memory that sled may use for pages, in bytes.
-const CACHE: u64 = 64 << 20;
+/// Pages that sled may keep in memory, in bytes as they lie on the disk; in memory they take a few times that. What is
+/// asked for was mostly written lately, so more would only grow with the log.
+const CACHE: u64 = 2 << 20;
 
 /// The index on disk.
 pub struct SledIndex {

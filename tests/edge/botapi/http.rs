@@ -4,7 +4,9 @@ use std::io::{BufRead, BufReader, Read, Write};
 use std::net::{TcpListener, TcpStream};
 use std::sync::Arc;
 use std::sync::atomic::Ordering;
+use std::time::SystemTime;
 
+use chrono::{DateTime, TimeDelta, Utc};
 use serde_json::Value;
 
 use super::methods::{self, Outcome};
@@ -67,7 +69,7 @@ fn converse(stream: TcpStream, shared: &Shared) -> std::io::Result<()> {
         match fault {
             None | Some(Fault::Slow(_)) => {
                 let Outcome { status, body } = methods::call(&method, &body, shared);
-                let date = shared.lock().date.clone();
+                let date = shared.lock().ahead_s.map(date);
                 answer_dated(&mut writer, status, &body.to_string(), date.as_deref())?;
             }
             Some(Fault::Status(status, what)) => {
@@ -92,6 +94,12 @@ fn converse(stream: TcpStream, shared: &Shared) -> std::io::Result<()> {
         }
     }
     Ok(())
+}
+
+/// A date as HTTP prints it (RFC 9110, 5.6.7), so many seconds from now.
+fn date(ahead_s: i64) -> String {
+    let now = DateTime::<Utc>::from(SystemTime::now()) + TimeDelta::seconds(ahead_s);
+    now.format("%a, %d %b %Y %H:%M:%S GMT").to_string()
 }
 
 fn request(reader: &mut BufReader<TcpStream>) -> std::io::Result<Option<(String, Vec<u8>)>> {

@@ -106,7 +106,7 @@ fn updates(body: &Value, shared: &Shared) -> Outcome {
             );
         }
         let now = Instant::now();
-        if !state.updates.is_empty() || now >= end {
+        if !state.updates.is_empty() || now >= end || state.hurries {
             let batch: Vec<Value> = state
                 .updates
                 .iter()

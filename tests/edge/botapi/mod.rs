@@ -102,8 +102,10 @@ pub(crate) struct State {
     pub(crate) webhook: String,
     /// Whether privacy mode is off.
     pub(crate) reads_groups: bool,
-    /// The `Date` header, where the server tells its time.
-    pub(crate) date: Option<String>,
+    /// How far ahead of this machine's the server's clock is, s, where it tells its time.
+    pub(crate) ahead_s: Option<i64>,
+    /// Answers a poll at once where nothing waits, as a server without long polling does.
+    pub(crate) hurries: bool,
     /// What a well-behaved bot does not do.
     pub(crate) offences: Vec<String>,
 }
@@ -250,6 +252,12 @@ impl BotApi {
                 .unwrap_or_else(std::sync::PoisonError::into_inner)
                 .0;
         }
+    }
+
+    /// Checks that the bot did nothing which the network forbids.
+    #[track_caller]
+    pub(crate) fn has_no_complaint(&self) {
+        assert_eq!(self.state().offences, [""; 0]);
     }
 
     /// Waits for so many messages to a chat and returns their texts.

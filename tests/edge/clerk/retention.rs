@@ -1,7 +1,7 @@
 //! Old texts go by themselves, once a day in the small hours.
 
 use chrono::TimeDelta;
-use hosebib::chat::clerk::Forgotten;
+use hosebib::chat::clerk::{Forgotten, Window};
 use hosebib::desk::Inbound;
 use hosebib::fleet::Fleet;
 use hosebib::store::Files;
@@ -9,10 +9,15 @@ use hosebib::store::Files;
 use super::{Post, fleet, inbound};
 
 fn retain(post: &Post) -> Forgotten {
+    retain_through(&post.window)
+}
+
+/// Takes out what is old, and waits for it.
+pub(super) fn retain_through(window: &Window) -> Forgotten {
     let runtime = tokio::runtime::Builder::new_current_thread()
         .build()
         .unwrap();
-    runtime.block_on(post.window.retain()).unwrap()
+    runtime.block_on(window.retain()).unwrap()
 }
 
 fn holds(dir: &std::path::Path, word: &str) -> bool {

@@ -1,20 +1,19 @@
 //! A season of messages through the clerk and the real desk: memory stays flat, nothing is left waiting.
 //!
-//! `HOSEBIB_SOAK` sets how many messages (300 unless told); the figures are printed.
+//! `HOSEBIB_SOAK` sets how many messages (200 unless told); the figures are printed.
 
 use std::collections::BTreeSet;
-use std::sync::{Arc, Mutex, mpsc};
+use std::ops::Range;
+use std::time::{Duration, Instant};
 
 use chrono::{DateTime, TimeDelta, Utc};
 use fastrand::Rng;
 use hosebib::book::MessageKey;
-use hosebib::chat::clerk::{Clerk, Parcel, Setup};
-use hosebib::chat::metrics::Metrics;
 use hosebib::desk::{Desk, Inbound, Sender};
 use hosebib::fleet::{self, FleetFiles};
 use hosebib::store::Files;
 
-use super::{resident_kb, start};
+use super::{Post, resident_kb, start};
 
 const TRAILERS: usize = 60;
 const PEOPLE: usize = 20;
@@ -62,57 +61,101 @@ fn words(chance: &mut Rng) -> String {
     }
 }
 
+/// Lets the crew write, a message after the other, and the network accept what they are told.
+fn write(post: &Post, numbers: Range<usize>, at: &mut DateTime<Utc>, chance: &mut Rng) {
+    let batch = numbers.map(|number| {
+        *at += APART;
+        let user = 500 + chance.i64(0..PEOPLE as i64);
+        Inbound {
+            chat: Some(user),
+            ..Inbound::says(
+                MessageKey::new("telegram", user, number as i64, 0),
+                Sender::ChatUser(user),
+                *at,
+                words(chance),
+            )
+        }
+    });
+    let batch = batch.collect();
+    *post.clock.lock().unwrap() = *at;
+    post.window.batch_blocking(batch).unwrap();
+    post.accept();
+}
+
+/// `HOSEBIB_RETAIN` sets how many messages were written before (100 unless told); the longest wait of one is printed.
+#[test]
+fn people_write_on_while_old_texts_go() {
+    let number = std::env::var("HOSEBIB_RETAIN").ok();
+    let before: usize = number.and_then(|text| text.parse().ok()).unwrap_or(100);
+    let dir = tempfile::tempdir().unwrap();
+    let post = Post::with::<Desk>(dir.path(), Files, 5_000);
+    let keeps = fleet::Fleet {
+        keep_texts_days: Some(2),
+        ..company()
+    };
+    post.window.load_blocking("soak".into(), keeps).unwrap();
+    let mut chance = Rng::with_seed(12);
+    let mut at: DateTime<Utc> = start();
+    for first in (0..before).step_by(20) {
+        write(&post, first..(first + 20).min(before), &mut at, &mut chance);
+    }
+    at += TimeDelta::days(3);
+    *post.clock.lock().unwrap() = at;
+    let window = post.window.clone();
+    let began = Instant::now();
+    let going = std::thread::spawn(move || super::retention::retain_through(&window));
+    let (mut numbers, mut longest) = (before.., Duration::ZERO);
+    while numbers.start < before + 10 || !going.is_finished() {
+        let number = numbers.next().unwrap();
+        let asked = Instant::now();
+        write(&post, number..number + 1, &mut at, &mut chance);
+        longest = longest.max(asked.elapsed());
+        std::thread::sleep(Duration::from_millis(5));
+    }
+    let texts = going.join().unwrap().texts;
+    println!(
+        "{texts} texts of {before} messages gone in {:.1} s; one of {} written meanwhile waited {:.2} s at the most",
+        began.elapsed().as_secs_f64(),
+        numbers.start - before,
+        longest.as_secs_f64()
+    );
+    assert!(texts > before, "{texts} texts of messages and answers");
+    post.stop();
+    assert_eq!(hosebib::store::verify(dir.path()).unwrap().damage, []);
+    let (mut emptied, mut kept) = (0, 0);
+    for line in hosebib::store::read_only(dir.path()).unwrap() {
+        for record in line.unwrap().records {
+            if record["record"] == "message" {
+                let text = record["text"]["personal"].as_str();
+                *(if text.is_some() {
+                    &mut kept
+                } else {
+                    &mut emptied
+                }) += 1;
+            }
+        }
+    }
+    assert_eq!((emptied, kept), (before, numbers.start - before));
+}
+
 #[test]
 fn a_season_of_messages_keeps_memory_flat() {
     let number = std::env::var("HOSEBIB_SOAK").ok();
-    let messages: usize = number.and_then(|text| text.parse().ok()).unwrap_or(300);
+    let messages: usize = number.and_then(|text| text.parse().ok()).unwrap_or(200);
     let dir = tempfile::tempdir().unwrap();
-    let (out, parcels) = mpsc::channel::<Parcel>();
-    let clock = Arc::new(Mutex::new(start()));
-    let reading = clock.clone();
-    let mut salt = 0_u128;
-    let setup = Setup {
-        salt: Box::new(move || {
-            salt += 1;
-            salt.to_be_bytes()
-        }),
-        clock: Box::new(move || *reading.lock().unwrap()),
-        deliver: Box::new(move |parcel| drop(out.send(parcel))),
-        comes_again: true,
-        disk: Box::new(Files),
-        snapshot_every: 5_000,
-        metrics: Metrics::default(),
-    };
-    let (clerk, _) = Clerk::open::<Desk>(dir.path(), setup).unwrap();
-    let window = clerk.window();
-    window.load_blocking("soak".into(), company()).unwrap();
+    let post = Post::with::<Desk>(dir.path(), Files, 5_000);
+    post.window.load_blocking("soak".into(), company()).unwrap();
     let mut chance = Rng::with_seed(11);
-    let began = std::time::Instant::now();
+    let began = Instant::now();
     let mut resident = Vec::new();
     let mut at: DateTime<Utc> = start();
-    let accept = || {
-        for parcel in parcels.try_iter() {
-            window.sent(parcel.id.unwrap(), 0, 1, 1);
-        }
-    };
     for first in (0..messages).step_by(20) {
-        let batch = (first..(first + 20).min(messages)).map(|number| {
-            at += APART;
-            let user = 500 + chance.i64(0..PEOPLE as i64);
-            Inbound {
-                chat: Some(user),
-                ..Inbound::says(
-                    MessageKey::new("telegram", user, number as i64, 0),
-                    Sender::ChatUser(user),
-                    at,
-                    words(&mut chance),
-                )
-            }
-        });
-        let batch = batch.collect();
-        *clock.lock().unwrap() = at;
-        window.batch_blocking(batch).unwrap();
-        accept();
+        write(
+            &post,
+            first..(first + 20).min(messages),
+            &mut at,
+            &mut chance,
+        );
         if first % (messages / 20).max(100) < 20 {
             resident.push(resident_kb());
             println!(
@@ -122,12 +165,13 @@ fn a_season_of_messages_keeps_memory_flat() {
             );
         }
     }
-    window.show_blocking().unwrap();
-    accept();
+    post.window.show_blocking().unwrap();
+    post.accept();
     // what the clock brings may put out a last word meanwhile
-    let waiting = window.show_blocking().unwrap()["waiting"].as_u64().unwrap();
+    let shown = post.window.show_blocking().unwrap();
+    let waiting = shown["waiting"].as_u64().unwrap();
     assert!(waiting < 50, "{waiting} messages wait");
-    clerk.stop().unwrap();
+    post.stop();
     let lines = hosebib::store::read_only(dir.path()).unwrap();
     let mut recorded = 0;
     let mut keys = BTreeSet::new();

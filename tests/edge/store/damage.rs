@@ -9,42 +9,39 @@ use super::*;
 
 #[test]
 fn a_torn_last_line_is_cut_off_wherever_it_is_torn() {
-    let dir = filled(9);
+    let dir = filled(2);
     let last = segments(dir.path()).pop().unwrap();
-    let name = last.file_name().unwrap();
     let bytes = fs::read(&last).unwrap();
     let start = bytes[..bytes.len() - 1]
         .iter()
         .rposition(|&byte| byte == b'\n')
         .map_or(0, |at| at + 1);
+    // copied without its index, which is most of it
+    let bare = copied(dir.path());
+    fs::remove_dir_all(bare.path().join("index")).unwrap();
     for length in start + 1..bytes.len() - 1 {
-        let torn = copied(dir.path());
-        fs::remove_dir_all(torn.path().join("index")).unwrap();
-        let path = torn.path().join("journal").join(name);
+        let torn = copied(bare.path());
+        let path = torn.path().join("journal").join(last.file_name().unwrap());
         fs::write(&path, &bytes[..length]).unwrap();
-        let memory = Setup {
-            index: IndexKind::Memory,
-            ..setup()
-        };
-        let (mut store, opened) = Store::open(torn.path(), memory).unwrap();
+        let (mut store, opened) = Store::open(torn.path(), in_memory()).unwrap();
         let expected = Note::TornLine {
             file: path,
             bytes: (length - start) as u64,
         };
         assert_eq!(opened.notes, [expected], "cut to {length}");
-        assert_eq!(opened.lines.count(), 8);
-        fill(&mut store, 9..=9);
+        assert_eq!(opened.lines.count(), 1);
+        fill(&mut store, 2..=2);
         drop(store);
-        assert_eq!(verify(torn.path()).unwrap().turns, 9);
+        assert_eq!(verify(torn.path()).unwrap().turns, 2);
     }
     // only the newline is missing, or something else stands in its place: the turn itself is whole and stays
     for ending in [&b""[..], b"\x0b"] {
         let torn = copied(dir.path());
-        let path = torn.path().join("journal").join(name);
+        let path = torn.path().join("journal").join(last.file_name().unwrap());
         fs::write(&path, [&bytes[..bytes.len() - 1], ending].concat()).unwrap();
         let (_, opened) = open(torn.path());
         assert_eq!(opened.notes, [Note::NewlineMended { file: path }]);
-        holds_exactly(torn.path(), 9);
+        holds_exactly(torn.path(), 2);
     }
 }
 
@@ -121,8 +118,19 @@ fn damage_before_the_snapshot_is_found_by_verify_by_a_rebuild_and_by_reading_it(
 
 #[test]
 fn verify_finds_every_flipped_byte_of_a_closed_segment() {
-    let dir = filled(12);
+    let dir = tempfile::tempdir().unwrap();
+    // closed after a line or two: short, since each of its bytes has its turn
+    let short = Setup {
+        segment_bytes: 1_000,
+        ..in_memory()
+    };
+    let (mut store, _) = Store::open(dir.path(), short).unwrap();
+    for seq in 1..=3 {
+        fill(&mut store, seq..=seq);
+    }
+    drop(store);
     let path = segments(dir.path())[0].clone();
+    assert!(segments(dir.path()).len() > 1, "the first is closed");
     let good = fs::read(&path).unwrap();
     for at in 0..good.len() {
         let mut bad = good.clone();
@@ -165,8 +173,7 @@ fn verify_finds_a_message_that_is_recorded_twice() {
     let (mut store, _) = open(dir.path());
     let forgetful = Setup {
         entries: Box::new(|_| IndexEntries::default()),
-        index: IndexKind::Memory,
-        ..setup()
+        ..in_memory()
     };
     store.follow().unwrap();
     drop(store);

@@ -50,8 +50,7 @@ fn a_disk_that_fails_while_a_segment_is_closed_loses_nothing() {
         let faulty = Setup {
             disk: Box::new(disk.clone()),
             segment_bytes: 1,
-            index: IndexKind::Memory,
-            ..setup()
+            ..in_memory()
         };
         let (mut store, _) = Store::open(dir.path(), faulty).unwrap();
         fill(&mut store, 1..=1);
@@ -69,7 +68,7 @@ fn a_disk_that_fails_while_a_segment_is_closed_loses_nothing() {
         }
         fill(&mut store, 3..=4);
         drop(store);
-        holds_exactly(dir.path(), 4);
+        holds_exactly_with(in_memory(), dir.path(), 4);
     }
 }
 
@@ -141,10 +140,10 @@ fn the_child_fills_its_disk() {
         // the index may meet the full disk first; that costs no turn
         let _ = store.follow();
         let committed = store
-            .prepare(&drafts(last + 1..=last + 5))
+            .prepare(&drafts(last + 1..=last + 20))
             .and_then(|prepared| store.commit(prepared));
         match committed {
-            Ok(_) => last += 5,
+            Ok(_) => last += 20,
             Err(error) => break error,
         }
         assert!(last < 100_000, "the disk never filled");

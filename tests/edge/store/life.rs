@@ -1,6 +1,6 @@
 //! Random lives of a store, held against what was acknowledged.
 //!
-//! `HOSEBIB_LIVES=200` sets how many (12 unless told), `HOSEBIB_LIFE_SEED` repeats a run.
+//! `HOSEBIB_LIVES=200` sets how many (6 unless told), `HOSEBIB_LIFE_SEED` repeats a run.
 
 use hosebib::store::*;
 
@@ -19,7 +19,7 @@ struct Known {
 #[test]
 fn whatever_happens_in_a_life_what_was_acknowledged_is_there() {
     let number = |name: &str| std::env::var(name).ok().and_then(|text| text.parse().ok());
-    let lives = number("HOSEBIB_LIVES").unwrap_or(12);
+    let lives = number("HOSEBIB_LIVES").unwrap_or(6);
     let seed = number("HOSEBIB_LIFE_SEED").unwrap_or(7);
     let mut chance = fastrand::Rng::with_seed(seed);
     for life in 0..lives {

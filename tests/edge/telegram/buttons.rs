@@ -59,11 +59,7 @@ fn a_press_says_what_could_have_been_written_and_says_it_once() {
         .map(|message| message["text"]["personal"].as_str().unwrap().to_owned())
         .collect();
     assert_eq!(said[1..], ["done 1", "why 12", "why 12"]);
-    assert!(
-        api.state().offences.is_empty(),
-        "{:?}",
-        api.state().offences
-    );
+    api.has_no_complaint();
 }
 
 #[test]

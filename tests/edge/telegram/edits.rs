@@ -22,11 +22,7 @@ fn an_edit_replaces_once_and_an_unchanged_one_does_nothing() {
     let texts = api.state().texts(77);
     assert_eq!(texts.len(), 1, "{texts:?}");
     assert!(texts[0].contains("55 psi"), "{texts:?}");
-    let messages: Vec<_> = hosebib::store::read_only(folders.data.path())
-        .unwrap()
-        .flat_map(|line| line.unwrap().records)
-        .filter(|record| record["record"] == "message")
-        .collect();
+    let messages = records(folders.data.path(), "message");
     let original = format!("telegram:77:{number}:0");
     assert_eq!(messages.len(), 3);
     assert_eq!(messages[0]["network"]["personal"], original.as_str());
@@ -100,11 +96,7 @@ fn an_answer_that_cannot_be_edited_is_given_anew() {
     assert!(texts[1].contains("12.7"), "{texts:?}");
     assert!(texts[2].contains("12.8"), "{texts:?}");
     assert!(bot.stop());
-    assert!(
-        api.state().offences.is_empty(),
-        "{:?}",
-        api.state().offences
-    );
+    api.has_no_complaint();
 }
 
 #[test]

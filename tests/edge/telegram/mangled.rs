@@ -1,6 +1,6 @@
 //! Updates as the network sends them with pieces changed, dropped, doubled and retyped: none panics.
 //!
-//! `HOSEBIB_FUZZ` sets how many (20,000 unless told), `HOSEBIB_FUZZ_SEED` repeats a run.
+//! `HOSEBIB_FUZZ` sets how many (5,000 unless told), `HOSEBIB_FUZZ_SEED` repeats a run.
 
 use chrono::{DateTime, Utc};
 use fastrand::Rng;
@@ -157,7 +157,7 @@ fn no_mangled_update_panics() {
             .ok()
             .and_then(|text| text.parse::<u64>().ok())
     };
-    let count = number("HOSEBIB_FUZZ").unwrap_or(20_000);
+    let count = number("HOSEBIB_FUZZ").unwrap_or(5_000);
     let seed = number("HOSEBIB_FUZZ_SEED").unwrap_or(7);
     println!("HOSEBIB_FUZZ_SEED={seed}");
     let mut chance = Rng::with_seed(seed);

@@ -1,7 +1,7 @@
 //! Pictures: kept with the check-in, checked, forgotten.
 
 use super::*;
-use serde_json::{Value, json};
+use serde_json::json;
 
 const JPEG: &[u8] = b"\xff\xd8\xff\xe0\x00\x10JFIF a gauge";
 
@@ -36,14 +36,6 @@ fn wait_for_files(folders: &Folders, count: usize) -> Vec<String> {
     panic!("never {count} files: {:?}", kept(folders));
 }
 
-fn records(folders: &Folders, kind: &str) -> Vec<Value> {
-    hosebib::store::read_only(folders.data.path())
-        .unwrap()
-        .flat_map(|line| line.unwrap().records)
-        .filter(|record| record["record"] == kind || record["note"] == kind)
-        .collect()
-}
-
 #[test]
 fn a_photo_is_kept_with_its_check_in_and_its_caption_is_read() {
     let (api, folders) = (BotApi::start(), Folders::new());
@@ -68,8 +60,8 @@ fn a_photo_is_kept_with_its_check_in_and_its_caption_is_read() {
         "{files:?}"
     );
     assert!(bot.stop());
-    let photos = records(&folders, "photo");
-    let message = &records(&folders, "message")[0];
+    let photos = records(folders.data.path(), "photo");
+    let message = &records(folders.data.path(), "message")[0];
     assert_eq!(
         (&photos[0]["unit"], &photos[0]["key"]),
         (&json!("12"), &message["key"])
@@ -90,7 +82,7 @@ fn a_photo_without_words_goes_with_the_unit_talked_about_or_is_asked_about() {
     assert!(api.replies(77, 3)[2].contains("Photo noted with 14"));
     wait_for_files(&folders, 1);
     assert!(bot.stop());
-    assert_eq!(records(&folders, "photo-of")[0]["unit"], "14");
+    assert_eq!(records(folders.data.path(), "photo-of")[0]["unit"], "14");
 }
 
 #[test]
