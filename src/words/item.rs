@@ -1,5 +1,7 @@
 //! Phrases: tokens become items, each standing for one thing, with numbers read whole and joined to their measures.
 
+use std::ops::Range;
+
 use super::concept::{Concept, Mark, Noun, Spoken, Unit};
 use super::lex::{Kind, Token};
 use super::normal::plain;
@@ -363,6 +365,23 @@ fn look_up(
         words.push(ids);
     }
     words
+}
+
+/// Returns the items of the sentence that `at` stands in. Sentences are numbered in order and of bounded length, so this
+/// does not grow with the message.
+pub(super) fn sentence_around(items: &[Item], at: usize) -> Range<usize> {
+    let sentence = items[at].sentence;
+    let start = at
+        - items[..at]
+            .iter()
+            .rev()
+            .take_while(|i| i.sentence == sentence)
+            .count();
+    let rest = items[at..]
+        .iter()
+        .take_while(|i| i.sentence == sentence)
+        .count();
+    start..at + rest
 }
 
 /// Tells the part of a spoken number that an item is.

@@ -80,6 +80,17 @@ struct Entry {
     say: Vec<String>,
 }
 
+/// The senses of one spelling.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct SensesOf(u64);
+
+impl SensesOf {
+    /// Tells whether the spelling has the sense.
+    pub(super) fn has(self, sense: Sense) -> bool {
+        self.0 & (1 << sense as u8) != 0
+    }
+}
+
 /// The spellings of each sense.
 #[derive(Debug, Clone, Default)]
 pub(super) struct Senses {
@@ -119,13 +130,16 @@ impl Senses {
 
     /// Tells whether `spelt` has the sense, however its words are parted.
     pub(super) fn has(&self, spelt: &str, sense: Sense) -> bool {
+        self.all_of(spelt).has(sense)
+    }
+
+    /// Returns every sense that `spelt` has, however its words are parted.
+    pub(super) fn all_of(&self, spelt: &str) -> SensesOf {
         if spelt.contains("  ") {
             let parted: Vec<&str> = spelt.split_whitespace().collect();
-            return self.has(&parted.join(" "), sense);
+            return self.all_of(&parted.join(" "));
         }
-        self.bits
-            .get(spelt)
-            .is_some_and(|bits| bits & (1 << sense as u8) != 0)
+        SensesOf(self.bits.get(spelt).copied().unwrap_or_default())
     }
 
     /// Returns the spellings of a sense, in the order of the file.

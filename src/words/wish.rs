@@ -4,6 +4,10 @@
 //! These are set phrases around at most one number, so they are looked for in the folded text as a whole. Nothing is taken
 //! out of the message by it: what else it says is read as ever.
 
+use std::borrow::Cow;
+use std::sync::LazyLock;
+
+use super::vocab::FastMap;
 use crate::heard::{Ask, Heard, Plan, PlanKind, UnitName};
 
 /// "Ask after me in so many minutes": English, Spanish.
@@ -101,13 +105,33 @@ const MINE: &[&str] = &["my", "mine", "mis", "mias"];
 /// Minutes that a lone worker's clock may run.
 const MINUTES: std::ops::RangeInclusive<u32> = 1..=240;
 
+/// The bit of [`CHECK_ME`] in [`OPENERS`].
+const ASKS_AFTER: u8 = 1;
+/// The bit of [`ON_THE_ROAD`] in [`OPENERS`].
+const ROAD: u8 = 2;
+
+/// The words that phrases open with: most messages have none of them, and no phrase need be looked for.
+static OPENERS: LazyLock<FastMap<&'static str, u8>> = LazyLock::new(|| {
+    let mut openers = FastMap::default();
+    for (phrases, kind) in [(CHECK_ME, ASKS_AFTER), (ON_THE_ROAD, ROAD)] {
+        for opener in phrases.iter().filter_map(|phrase| phrase.split(' ').next()) {
+            *openers.entry(opener).or_default() |= kind;
+        }
+    }
+    openers
+});
+
 /// Finds the wishes of a message that is otherwise read.
 pub(super) fn find(text: &str, original: &str, heard: &Heard) -> Vec<Plan> {
-    let words: Vec<String> = text
+    let words: Vec<Cow<'_, str>> = text
         .split(|c: char| !c.is_alphanumeric())
         .filter(|word| !word.is_empty())
         .map(plain)
         .collect();
+    let opened = words
+        .iter()
+        .filter_map(|word| OPENERS.get(word.as_ref()))
+        .fold(0, |all, kinds| all | kinds);
     let mut found = Vec::new();
     let mut wish = |unit: Option<UnitName>, kind: PlanKind| {
         found.push(Plan {
@@ -120,24 +144,30 @@ pub(super) fn find(text: &str, original: &str, heard: &Heard) -> Vec<Plan> {
         Some(Ask::Digest) => {
             let day = (0_u8..)
                 .zip(DAYS)
-                .find(|(_, names)| words.iter().any(|word| names.contains(&word.as_str())));
+                .find(|(_, names)| words.iter().any(|word| names.contains(&word.as_ref())));
             if let Some((day, _)) = day {
                 wish(None, PlanKind::Day { day });
             }
         }
-        Some(Ask::Tasks) if words.iter().any(|word| MINE.contains(&word.as_str())) => {
+        Some(Ask::Tasks) if words.iter().any(|word| MINE.contains(&word.as_ref())) => {
             wish(None, PlanKind::Mine);
         }
         _ => {}
     }
-    if let Some(minutes) = check_me(&words) {
+    let minutes = if opened & ASKS_AFTER != 0 {
+        check_me(&words)
+    } else {
+        None
+    };
+    if let Some(minutes) = minutes {
         let unit = heard
             .named
             .iter()
             .find(|name| name.as_str() != minutes.to_string());
         let unit = unit.cloned().or_else(|| place_of(&words));
         wish(unit, PlanKind::CheckMe { minutes });
-    } else if heard.ask.is_none()
+    } else if opened & ROAD != 0
+        && heard.ask.is_none()
         && ON_THE_ROAD.iter().any(|phrase| holds(&words, phrase))
         && !NOT_YET.iter().any(|phrase| holds(&words, phrase))
     {
@@ -148,7 +178,7 @@ pub(super) fn find(text: &str, original: &str, heard: &Heard) -> Vec<Plan> {
         && WELL.iter().any(|phrase| holds(&words, phrase))
         && !words
             .iter()
-            .any(|word| matches!(word.as_str(), "not" | "no" | "isnt"))
+            .any(|word| matches!(word.as_ref(), "not" | "no" | "isnt"))
     {
         wish(None, PlanKind::Well);
     }
@@ -156,7 +186,7 @@ pub(super) fn find(text: &str, original: &str, heard: &Heard) -> Vec<Plan> {
 }
 
 /// Returns the minutes after which somebody wants to be asked after.
-fn check_me(words: &[String]) -> Option<u32> {
+fn check_me(words: &[Cow<'_, str>]) -> Option<u32> {
     let (start, phrase) = CHECK_ME.iter().find_map(|phrase| {
         let start = place(words, phrase)?;
         Some((start, phrase.split(' ').count()))
@@ -166,7 +196,7 @@ fn check_me(words: &[String]) -> Option<u32> {
     let on_condition = ["if", "when", "si", "cuando"];
     if after
         .first()
-        .is_some_and(|word| on_condition.contains(&word.as_str()))
+        .is_some_and(|word| on_condition.contains(&word.as_ref()))
     {
         return None;
     }
@@ -177,7 +207,7 @@ fn check_me(words: &[String]) -> Option<u32> {
         .find_map(|(at, word)| Some((at, number(word)?)))?;
     let hours = after.get(at + 1).is_some_and(|word| {
         matches!(
-            word.as_str(),
+            word.as_ref(),
             "h" | "hr" | "hrs" | "hour" | "hours" | "hora" | "horas"
         )
     });
@@ -186,7 +216,7 @@ fn check_me(words: &[String]) -> Option<u32> {
 }
 
 /// Returns the trailer named right after a word for where somebody goes.
-fn place_of(words: &[String]) -> Option<UnitName> {
+fn place_of(words: &[Cow<'_, str>]) -> Option<UnitName> {
     let places = [
         "under",
         "underneath",
@@ -200,7 +230,7 @@ fn place_of(words: &[String]) -> Option<UnitName> {
     ];
     let at = words
         .iter()
-        .position(|word| places.contains(&word.as_str()))?;
+        .position(|word| places.contains(&word.as_ref()))?;
     words[at + 1..]
         .iter()
         .take(3)
@@ -224,19 +254,25 @@ fn number(word: &str) -> Option<u32> {
     }
 }
 
-fn place(words: &[String], phrase: &str) -> Option<usize> {
-    let wanted: Vec<&str> = phrase.split(' ').collect();
-    words
-        .windows(wanted.len())
-        .position(|window| window.iter().zip(&wanted).all(|(a, b)| a == b))
+fn place(words: &[Cow<'_, str>], phrase: &str) -> Option<usize> {
+    let (opener, rest) = phrase.split_once(' ').unwrap_or((phrase, ""));
+    let goes_on = |from: usize| {
+        let mut told = words[from..].iter();
+        rest.split_terminator(' ')
+            .all(|wanted| told.next().is_some_and(|word| word == wanted))
+    };
+    (0..words.len()).find(|at| words[*at] == opener && goes_on(at + 1))
 }
 
-fn holds(words: &[String], phrase: &str) -> bool {
+fn holds(words: &[Cow<'_, str>], phrase: &str) -> bool {
     place(words, phrase).is_some()
 }
 
 /// Takes the accents off: people on phones leave them out.
-fn plain(word: &str) -> String {
+fn plain(word: &str) -> Cow<'_, str> {
+    if word.is_ascii() {
+        return Cow::Borrowed(word);
+    }
     let bare = |c| match c {
         'á' => 'a',
         'é' => 'e',
@@ -246,7 +282,7 @@ fn plain(word: &str) -> String {
         'ñ' => 'n',
         c => c,
     };
-    word.chars().map(bare).collect()
+    Cow::Owned(word.chars().map(bare).collect())
 }
 
 #[cfg(test)]

@@ -158,12 +158,18 @@ pub(super) fn doubted_trailers(
     scope: &[Scope],
     out: &mut Assembled,
 ) {
-    let doubted = |group: usize| {
-        let mut named = (0..items.len()).filter(|i| items[*i].what == What::Units(group));
-        named.all(|i| scope[i].doubt && scope[i].aside.is_none())
-    };
+    // a group that is named without a doubt anywhere is no doubted one
+    let certain: BTreeSet<usize> = items
+        .iter()
+        .zip(scope)
+        .filter(|(_, scope)| !scope.doubt || scope.aside.is_some())
+        .filter_map(|(item, _)| match item.what {
+            What::Units(group) => Some(group),
+            _ => None,
+        })
+        .collect();
     facts.retain(|fact| {
-        let lost = fact.group.is_some_and(doubted);
+        let lost = fact.group.is_some_and(|group| !certain.contains(&group));
         if lost {
             out.unclear.push((fact.at, "which-unit"));
         }

@@ -60,6 +60,10 @@ pub(super) fn values(
         taken: vec![None; items.len()],
         out: Vec::new(),
         last: None,
+        clocks: items
+            .iter()
+            .filter(|i| matches!(i.what, What::Clock(_)))
+            .count(),
     };
     placer.run();
     placer.out
@@ -76,6 +80,8 @@ struct Placer<'a> {
     out: Vec<Placed>,
     /// The noun of the last placed value, for "14 has 2".
     last: Option<(usize, Noun, Form)>,
+    /// How many times of day the message names.
+    clocks: usize,
 }
 
 impl Placer<'_> {

@@ -81,6 +81,9 @@ impl Placer<'_> {
                         What::Number(_) | What::Range(..) | What::Units(_) | What::Code
                     )
             });
+        if !now {
+            return None;
+        }
         let before = self.items[..at]
             .iter()
             .enumerate()
@@ -91,10 +94,9 @@ impl Placer<'_> {
         let past = self.scope[before.0].was || self.scope[before.0].aside.is_some();
         // without a measure it takes the noun that the other had
         let unit = before.1.number()?.unit;
-        let noun = self.out.iter().find(|p| p.at == before.0)?.noun;
+        let noun = self.out.iter().rev().find(|p| p.at == before.0)?.noun;
         let known = unit.is_some() || noun.is_some();
-        (now && past && known && number.form != Form::Part)
-            .then_some((Number { unit, ..number }, noun))
+        (past && known && number.form != Form::Part).then_some((Number { unit, ..number }, noun))
     }
 
     /// "6 bar before the regulator, 3.4 after it": the measure of the pressure told just before.

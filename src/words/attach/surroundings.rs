@@ -3,7 +3,7 @@
 use super::Placer;
 use crate::heard::Event;
 use crate::words::concept::{Concept, Mark, Noun, State, Unit};
-use crate::words::item::{Form, Item, Number, What};
+use crate::words::item::{Form, Item, Number, What, sentence_around};
 
 impl Placer<'_> {
     /// Tells whether a word nobody knows stands at `at`.
@@ -11,7 +11,7 @@ impl Placer<'_> {
         self.items
             .get(at)
             .is_some_and(|n| n.what == What::Word { ordinary: false })
-            && self.short.contains(&at)
+            && self.short.binary_search(&at).is_ok()
     }
 
     /// Tells whether a short word nobody knows stands right after a number: it may be a misspelt measure.
@@ -19,7 +19,7 @@ impl Placer<'_> {
         self.items.get(at + 1).is_some_and(|n| {
             matches!(n.what, What::Word { ordinary: false })
                 && n.chunk == self.items[at].chunk
-                && self.short.contains(&(at + 1))
+                && self.short.binary_search(&(at + 1)).is_ok()
         })
     }
 
@@ -83,8 +83,8 @@ impl Placer<'_> {
         if off {
             return true;
         }
-        let here = (0..self.items.len()).filter(|i| self.items[*i].sentence == sentence);
-        if here.clone().any(|i| hauls(&self.items[i])) {
+        let here = sentence_around(self.items, at);
+        if self.items[here.clone()].iter().any(hauls) {
             return true;
         }
         // a line of its own under "pumped out 21"
@@ -94,7 +94,7 @@ impl Placer<'_> {
             .filter(|i| self.items[*i].sentence + 1 == sentence)
             .collect();
         above.iter().any(|i| hauls(&self.items[*i]))
-            && here.clone().all(|i| self.items[i].noun().is_none())
+            && self.items[here].iter().all(|i| i.noun().is_none())
     }
 
     /// Tells whether a percentage stands beside "leaning", "off level".
@@ -142,9 +142,9 @@ impl Placer<'_> {
                     Some(Noun::Pump | Noun::Lights | Noun::Fan)
                 )
             })
-            && (0..self.items.len())
-                .filter(here)
-                .all(|i| self.items[i].noun() != Some(Noun::Battery));
+            && self.items[sentence_around(self.items, at)]
+                .iter()
+                .all(|i| i.noun() != Some(Noun::Battery));
         before && read || of_a_thing
     }
 

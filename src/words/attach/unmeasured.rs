@@ -6,7 +6,7 @@ use super::{Placer, Value};
 use crate::heard::ReadingKey;
 use crate::quantity::{self, TemperatureScale};
 use crate::words::concept::{Concept, Mark, Noun, State, Unit};
-use crate::words::item::{Form, Item, Number, What};
+use crate::words::item::{Form, Item, Number, What, sentence_around};
 
 impl Placer<'_> {
     pub(super) fn unmeasured(&self, at: usize, number: Number, noun: Option<Noun>) -> Value {
@@ -196,12 +196,9 @@ impl Placer<'_> {
         if let Some(What::Circuit(circuit)) = drawn.map(|i| self.items[i].what)
             && let Some(n) = self.items[at].number()
             && (0.0..=60.0).contains(&n.value)
-            && (0..self.items.len()).any(|i| {
-                self.items[i].sentence == self.items[at].sentence
-                    && (self.items[i].noun() == Some(Noun::Amps)
-                        || self.items[i]
-                            .number()
-                            .is_some_and(|n| n.unit == Some(Unit::Amp)))
+            && self.items[sentence_around(self.items, at)].iter().any(|i| {
+                i.noun() == Some(Noun::Amps)
+                    || i.number().is_some_and(|n| n.unit == Some(Unit::Amp))
             })
         {
             return Value::Amps(Some(circuit), n.value);
@@ -240,10 +237,11 @@ impl Placer<'_> {
             return Value::Label;
         }
         // "toilet two", "la chapa del 1": a place inside the trailer that the sentence names
-        let named = (0..self.items.len()).any(|i| {
-            self.items[i].sentence == self.items[at].sentence
-                && matches!(self.items[i].what, What::Units(_))
-        });
+        let named = || {
+            self.items[sentence_around(self.items, at)]
+                .iter()
+                .any(|i| matches!(i.what, What::Units(_)))
+        };
         let thing = |i: usize| {
             self.items.get(i).and_then(Item::noun).is_some_and(|n| {
                 matches!(
@@ -276,13 +274,13 @@ impl Placer<'_> {
         }
         let few = self.items[at].number().is_some_and(|n| n.value <= 4.0);
         let inside = small
-            && (named || few)
             && at > 0
             && (thing(at - 1)
                 || at > 1
                     && (self.items[at - 1].is(Mark::Of)
                         || self.items[at - 1].what == What::Sign('#'))
-                    && thing(at - 2));
+                    && thing(at - 2))
+            && (few || named());
         if inside {
             return Value::Label;
         }
@@ -315,12 +313,7 @@ impl Placer<'_> {
             .take_while(|i| self.items[*i].chunk == self.items[at].chunk)
             .find(|i| !self.items[*i].is_filler());
         // "2pm 12 half, 4pm 3/4": levels at times of day are the waste tank's
-        let clocked = self
-            .items
-            .iter()
-            .filter(|i| matches!(i.what, What::Clock(_)))
-            .count()
-            >= 2
+        let clocked = self.clocks >= 2
             && chunk(self.items, at).any(|i| matches!(self.items[i].what, What::Clock(_)));
         if clocked {
             let percent = self.items[at]

@@ -2,7 +2,7 @@
 
 use crate::heard::Event;
 use crate::words::concept::{Concept, Mark, Noun, Unit};
-use crate::words::item::{Form, Item, What};
+use crate::words::item::{Form, Item, What, sentence_around};
 use crate::words::lex::Token;
 use crate::words::senses::{Sense, Senses};
 
@@ -176,21 +176,20 @@ fn beside_a_day(items: &[Item], at: usize) -> bool {
             .get(i)
             .is_some_and(|n| n.is(Mark::LastNight) || n.is(Mark::Yesterday) || n.is(Mark::Morning))
     };
-    let another = items.iter().enumerate().any(|(i, item)| {
+    let another = |i: usize| {
         i != at
-            && item.sentence == items[at].sentence
-            && (item.what == What::Code
-                || item
+            && (items[i].what == What::Code
+                || items[i]
                     .number()
                     .is_some_and(|n| n.form == Form::Whole && n.unit.is_none()))
-    });
-    hour && led && another && (day(at + 1) || at > 1 && day(at - 2))
+    };
+    hour && led && (day(at + 1) || at > 1 && day(at - 2)) && sentence_around(items, at).any(another)
 }
 
 /// Returns a bare hour as a time of day; "yesterday at 9" is of neither half of the day for certain.
 fn hour_of(items: &[Item], at: usize, hour: f64) -> What {
     let either_half = (1.0..=12.0).contains(&hour)
-        && items
+        && items[sentence_around(items, at)]
             .iter()
             .any(|i| i.is(Mark::Yesterday) && i.chunk == items[at].chunk);
     if either_half {

@@ -30,6 +30,9 @@ pub(super) fn significant_after(items: &[Item], at: usize) -> Option<usize> {
         })
 }
 
+/// The most items that are looked back over for what bears on a whole message: far more than people write.
+const FAR: usize = 400;
+
 /// What a look at a candidate comes to.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(super) enum Verdict {
@@ -161,6 +164,8 @@ impl<'a> Candidate<'a> {
             && chunk_ends(items, at + 1)
             && !items[..at]
                 .iter()
+                .rev()
+                .take(FAR)
                 .any(|i| i.is(Mark::Not) || i.is(Mark::No));
         (slip || beside || strange && placed_later(items, at) || yes).then_some(No)
     }

@@ -11,7 +11,7 @@ use std::borrow::Cow;
 use crate::words::concept::Mark;
 use crate::words::item::{Form, Item, What};
 use crate::words::lex::Token;
-use crate::words::senses::{Sense, Senses};
+use crate::words::senses::{Sense, Senses, SensesOf};
 
 /// The items with the text they were read from.
 pub(super) struct Words<'a> {
@@ -19,15 +19,23 @@ pub(super) struct Words<'a> {
     pub(super) tokens: &'a [Token],
     pub(super) items: &'a mut [Item],
     pub(super) senses: &'a Senses,
+    /// For each item, the senses of its spelling: every rule asks for some, and the spellings do not change.
+    said: Vec<SensesOf>,
 }
 
 /// Gives each such word its meaning.
 pub(super) fn settle(text: &str, tokens: &[Token], items: &mut [Item], senses: &Senses) {
+    let spelt = |item: &Item| &text[tokens[item.first].start..tokens[item.end - 1].end];
+    let said = items
+        .iter()
+        .map(|item| senses.all_of(spelt(item)))
+        .collect();
     let mut words = Words {
         text,
         tokens,
         items,
         senses,
+        said,
     };
     for at in 0..words.items.len() {
         words.slip(at);
@@ -67,7 +75,7 @@ impl Words<'_> {
 
     /// Tells whether the item at `at` is spelt as one of the words of `sense`.
     pub(super) fn says(&self, at: usize, sense: Sense) -> bool {
-        self.senses.has(&self.spelt(at), sense)
+        self.said[at].has(sense)
     }
 
     pub(super) fn same_chunk(&self, a: usize, b: usize) -> bool {
