@@ -126,6 +126,7 @@ codes! {
         GeneratorInside = "generator-inside",
         NoBackflow = "no-backflow",
         GasSmell = "gas-smell",
+        Runaway = "runaway",
     }
 }
 

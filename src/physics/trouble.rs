@@ -125,6 +125,7 @@ pub fn first_step(fault: Fault) -> &'static str {
         Fault::GaugeStuck => "look-inside",
         Fault::NotLevel => "level-first",
         Fault::Tire => "do-not-tow",
+        Fault::Runaway => "out-of-its-path",
         Fault::FanDead => "lights-work",
         Fault::LockJam => "speak-to-them",
         Fault::Damage => "make-safe",

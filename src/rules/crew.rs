@@ -74,6 +74,6 @@ fn person_hurt(s: &Situation<'_>) -> Option<Finding> {
             facts,
         )
         .says(says)
-        .cautions(&[Caution::EmergencyCall, Caution::NoEntry]),
+        .cautions(&[Caution::EmergencyCall, Caution::FirstAid, Caution::NoEntry]),
     )
 }

@@ -33,8 +33,12 @@ pub fn first_words(fault: Fault) -> Option<Finding> {
             Level::Warning,
             &[Caution::EmergencyCall, Caution::Frostbite],
         ),
-        Fault::PersonHurt => (Level::Danger, &[Caution::EmergencyCall, Caution::NoEntry]),
+        Fault::PersonHurt => (
+            Level::Danger,
+            &[Caution::EmergencyCall, Caution::FirstAid, Caution::NoEntry],
+        ),
         Fault::PersonTrapped => (Level::Warning, &[Caution::EmergencyCall]),
+        Fault::Runaway => (Level::Danger, &[Caution::EmergencyCall, Caution::UnderLoad]),
         Fault::Spill => (
             Level::Warning,
             &[Caution::SewageHygiene, Caution::SewageDischarge],

@@ -1,6 +1,6 @@
 //! The waste tank: book the truck, close in time, and doubt a gauge that lies.
 
-use chrono::{DateTime, TimeDelta, Utc};
+use chrono::{DateTime, DurationRound, TimeDelta, Utc};
 
 use super::tanks::{Told, reads_waste, waste_told, waste_volume};
 use super::{COMMON_PRACTICE, Rule};
@@ -31,6 +31,8 @@ const AFTER_PUMP_OUT_PCT: f64 = 25.0;
 
 /// A forecast this near is not told as a time.
 const JUST_NOW: TimeDelta = TimeDelta::minutes(5);
+
+const TEN_MINUTES: TimeDelta = TimeDelta::minutes(10);
 
 const WASTE: &[ReadingKey] = &[ReadingKey::WastePct, ReadingKey::WasteGal];
 
@@ -80,11 +82,17 @@ fn book_pump_out(s: &Situation<'_>) -> Option<Finding> {
         pct if pct >= PLAN_PCT => Urgency::Plan,
         _ => return None,
     };
+    // where the truck is called at once, to the next ten minutes: nobody drives to the minute
+    let here = s.at + TimeDelta::minutes((lead * 60.0).round() as i64);
+    let here = (here + TEN_MINUTES - TimeDelta::nanoseconds(1))
+        .duration_trunc(TEN_MINUTES)
+        .unwrap_or(here);
     let mut facts = Facts::new()
         .number("level", level, Measure::Pct, origin)
         .limit("stop_level", STOP_PCT, Measure::Pct)
         .spec("lead", lead, Measure::Hour)
-        .assumed("in_hand", SAFETY_H, Measure::Hour);
+        .assumed("in_hand", SAFETY_H, Measure::Hour)
+        .time("here", here, Origin::Computed);
     if let Some(waste) = outlook {
         facts = facts.computed("rate", waste.rate_pct_h, Measure::PctPerHour);
     }
@@ -113,6 +121,8 @@ fn book_pump_out(s: &Situation<'_>) -> Option<Finding> {
         (Urgency::Now, _) if over => "waste-book-pump-out-over",
         (Urgency::Now, _) if come(p10) => "waste-book-pump-out-any-time",
         _ if unread => "waste-book-pump-out-unread",
+        (Urgency::Now, _) if p50.is_some_and(|at| at < here) => "waste-book-pump-out-too-late",
+        (Urgency::Now, _) if p10.is_some_and(|at| at < here) => "waste-book-pump-out-late",
         (Urgency::Now, _) => "waste-book-pump-out-now",
         (Urgency::Soon, true) => "waste-book-pump-out-soon",
         (Urgency::Soon, false) => "waste-book-pump-out-high",

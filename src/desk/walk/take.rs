@@ -5,7 +5,7 @@ use super::super::settle::{self, Settled};
 use super::answers::Answers;
 use super::logged::report;
 use super::said::{self, Message, Said};
-use super::trips::{dizzy_from_a_shock, same_trip};
+use super::trips::{dizzy_from_a_shock, locked_in_is_out, same_trip};
 use super::{GUARD_LASTS, Outcome, outcome, over, phrase, step_of};
 use crate::dialogue::{CHECK_LASTS, Check, STEP_LASTS};
 use crate::fleet::Role;
@@ -27,6 +27,7 @@ pub(in crate::desk) struct Took {
 /// the message reports.
 pub(in crate::desk) fn take(hearing: &mut Hearing<'_>, settled: &mut Settled) -> Option<Took> {
     same_trip(hearing, settled);
+    locked_in_is_out(hearing, settled);
     if let Some(over) = over::from_another(hearing) {
         return Some(Took {
             said: Vec::new(),

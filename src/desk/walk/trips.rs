@@ -1,9 +1,10 @@
-//! One fault told by the name of another: a trip that names no device, a shocked person who is dizzy.
+//! One thing told by the name of another: a trip that names no device, a shocked person who is dizzy, somebody locked in
+//! who "has left".
 
 use super::super::receive::Hearing;
 use super::super::settle::Settled;
 use crate::dialogue::Check;
-use crate::heard::{Entry, Fault};
+use crate::heard::{Entry, Event, Fault};
 
 /// Takes a trip that names no device for that of the GFCI, where the GFCI is what trips on the trailer; in the check of a
 /// breaker for that of the breaker.
@@ -33,6 +34,18 @@ pub(super) fn dizzy_from_a_shock(hearing: &Hearing<'_>, settled: &mut Settled, c
     for (unit, _, entry) in &mut settled.reports {
         if *unit == check.unit {
             stand_for(entry, Fault::GasIllness, Fault::PersonHurt);
+        }
+    }
+}
+
+/// Takes "has left" for somebody locked in who is out: "ya salió". Nobody tows a trailer with a person in it.
+pub(super) fn locked_in_is_out(hearing: &Hearing<'_>, settled: &mut Settled) {
+    for (unit, _, entry) in &mut settled.reports {
+        let kept = hearing.desk.book.unit(unit);
+        let locked_in = kept.is_some_and(|kept| kept.state().has(Fault::PersonTrapped));
+        if locked_in && entry.events.contains(&Event::Left) {
+            entry.events.retain(|event| *event != Event::Left);
+            entry.cleared.push(Fault::PersonTrapped);
         }
     }
 }

@@ -62,6 +62,7 @@ fn at_address(fault: Fault) -> Option<&'static str> {
         Fault::GasIllness => Some("trouble-gas-illness-at"),
         Fault::GasSmell => Some("trouble-odor-gas-at"),
         Fault::PersonTrapped => Some("trouble-person-trapped-at"),
+        Fault::Runaway => Some("trouble-runaway-at"),
         _ => None,
     }
 }
@@ -127,6 +128,9 @@ fn row(fault: Fault) -> Option<Row> {
             .from("CPSC portable generator alert; NIOSH (hydrogen sulphide); 29 CFR 1910.146"),
         Fault::GasSmell => row(Danger, Now, &[C::FuelGas, C::CarbonMonoxide]).emergency(),
         Fault::PersonTrapped => row(Warning, Now, &[C::EmergencyCall]).emergency(),
+        Fault::Runaway => row(Danger, Now, &[C::EmergencyCall, C::UnderLoad])
+            .emergency()
+            .task(TaskKind::Repair),
         Fault::HotPlug => row(Warning, Now, &[C::HotPlug, C::Electrician])
             .task(TaskKind::Electrician)
             .from("UL 489; common practice"),

@@ -39,7 +39,9 @@ pub(super) fn level_words(text: &str, tokens: &[Token], items: &mut [Item], sens
 }
 
 /// "3 units arrived", "four of the trailers": counted, and none named. Returns the items of such counts.
-pub(super) fn counted(items: &mut [Item]) -> Vec<usize> {
+/// "12 trailer fell" names the twelfth: only the plural is counted.
+pub(super) fn counted(text: &str, tokens: &[Token], items: &mut [Item]) -> Vec<usize> {
+    let plural = |item: &Item| text[..tokens[item.end - 1].end].ends_with('s');
     let mut out = Vec::new();
     for at in 0..items.len() {
         if items[at]
@@ -51,7 +53,7 @@ pub(super) fn counted(items: &mut [Item]) -> Vec<usize> {
         let next = (at + 1..items.len())
             .take(3)
             .find(|i| !items[*i].is_filler());
-        let Some(next) = next.filter(|i| items[*i].is(Mark::Unit)) else {
+        let Some(next) = next.filter(|i| items[*i].is(Mark::Unit) && plural(&items[*i])) else {
             continue;
         };
         let named = items.get(next + 1).is_some_and(|n| {

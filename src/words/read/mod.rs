@@ -172,7 +172,7 @@ impl<'t> Reading<'t> {
         circuits(&mut self.items);
         clock_words(text, tokens, &mut self.items, senses);
         tasks(text, tokens, &mut self.items, senses);
-        let counts = counted(&mut self.items)
+        let counts = counted(text, tokens, &mut self.items)
             .iter()
             .map(|i| self.items[*i].first)
             .collect();

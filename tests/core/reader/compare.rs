@@ -34,7 +34,7 @@ pub(super) const UNCOMPARED_READINGS: [&str; 13] = [
     "when",
 ];
 
-pub(super) const UNCOMPARED_CODES: [&str; 20] = [
+pub(super) const UNCOMPARED_CODES: [&str; 21] = [
     "power-off",
     "heater-off",
     "unhitched",
@@ -55,6 +55,7 @@ pub(super) const UNCOMPARED_CODES: [&str; 20] = [
     "generator-inside",
     "no-backflow",
     "gas-smell",
+    "runaway",
 ];
 
 /// Leaves in an entry only what is compared; none where nothing is.

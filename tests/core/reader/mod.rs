@@ -2,6 +2,7 @@
 
 mod any_text;
 mod compare;
+mod dangers;
 mod desk;
 mod figures;
 mod forms;

@@ -41,7 +41,7 @@ WARNING 12: Water 95 psi, limit 60 psi. Is that before or after the regulator? B
 first. After: it does not hold. Swap it. Task 40.
   Stand clear when you open the water. A burst hose or fitting whips.
   Shut the spigot and bleed the pressure at a sink before you open anything.
-Now Waste about 75 %. 85 % about 19:40, maybe 19:15. Call the pump truck. Truck on site by 19:15. It wants 2 h 30 min \
+Now Waste about 75 %. 85 % about 19:40, maybe 19:15. Call the pump truck now. Truck on site by 19:15. It wants 2 h 30 min \
 notice. Nobody called yet: task 41.
 Logged for 12 at Heron Mere: water 95 psi, waste 3/4 (about 375 gal), outside -5 °F.
 Send \"why\", \"done 40\" or the new pressure."
@@ -53,7 +53,7 @@ ADVERTENCIA 12: Agua a 95 psi, límite 60 psi. ¿Es antes o después del regulad
 cerrada. Después: no aguanta. Cámbielo. Tarea 40.
   Hágase a un lado al abrir el agua. Una manguera o pieza que revienta da latigazos.
   Cierre la toma y saque la presión por un lavabo antes de abrir cualquier pieza.
-Ahora Aguas negras como al 75 %. Llegan al 85 % hacia 19:40, quizá 19:15. Llame al camión de vaciado. Camión en \
+Ahora Aguas negras como al 75 %. Llegan al 85 % hacia 19:40, quizá 19:15. Llame ya al camión de vaciado. Camión en \
 sitio antes de 19:15. Pide 2 h 30 min de aviso. Nadie ha llamado aún: tarea 41.
 Anotado para la 12 en Heron Mere: agua 95 psi, tanque de negras 3/4 (unos 375 gal), afuera -5 °F.
 Mande \"por qué\", \"hecho 40\" o la presión nueva."
