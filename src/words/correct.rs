@@ -3,6 +3,7 @@
 use super::concept::{Concept, Mark, Noun, State};
 use super::item::{Form, Item, What};
 use super::unit::Group;
+use crate::heard::UnitName;
 
 /// A number that corrects another is of its size: beyond this ratio it may be a trailer.
 const LIKE_SIZE: f64 = 2.5;
@@ -62,7 +63,22 @@ pub(super) fn apply(items: &mut [Item], groups: &mut [Group]) -> (Vec<usize>, Ve
                     .take(8)
                     .find(|i| matches!(items[*i].what, What::Is(Concept::Level(_))))
                     .filter(|_| number.form == Form::Part && old.is_none());
-                if let Some(level) = level {
+                // "tank 3/4 on 14, sorry, 15": right after a trailer a name like it
+                let named = match items[before].what {
+                    What::Units(g) if number.unit.is_none() && number.form == Form::Whole => {
+                        trailer
+                            .filter(|name| apart(number.value, *name) < LIKE_SIZE.ln())
+                            .map(|_| g)
+                    }
+                    _ => None,
+                };
+                let like_old = old.and_then(|o| items[o].number()).is_some_and(|old| {
+                    old.form != Form::Part && apart(number.value, old.value) < LIKE_SIZE.ln()
+                });
+                if let (Some(g), false) = (named, like_old) {
+                    groups[g].names = vec![UnitName::new(&number.value.to_string())];
+                    items[next].what = What::Gone;
+                } else if let Some(level) = level {
                     items[level].what = What::Number(number);
                     items[next].what = What::Gone;
                 } else if let (true, Some(old)) = (either, old) {

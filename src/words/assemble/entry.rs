@@ -38,7 +38,9 @@ pub(super) fn one_unit(
                         entry.cleared.push(*fault);
                     }
                 }
-                if !entry.events.contains(&event) {
+                // "22 back in the yard, parked": one coming
+                let home = event == Event::Arrived && entry.events.contains(&Event::Returned);
+                if !home && !entry.events.contains(&event) {
                     entry.events.push(event);
                 }
             }

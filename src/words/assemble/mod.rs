@@ -310,14 +310,16 @@ fn by_day<'f>(facts: &[&'f Fact], out: &mut Assembled) -> Vec<Vec<&'f Fact>> {
     vec![left.collect()]
 }
 
-/// Tells whether a value said of several trailers holds for each.
-fn shared(items: &[Item], at: usize, _g: usize, group: &Group) -> bool {
+/// Tells whether a value said of several trailers holds for each: by a word such as "both", or as what a clause says that
+/// they are.
+fn shared(items: &[Item], at: usize, g: usize, group: &Group) -> bool {
     let chunk = items[at].chunk;
     let near =
         (at.saturating_sub(130)..items.len().min(at + 130)).filter(|i| items[*i].chunk == chunk);
     let mut all = group.plural;
     for i in near {
-        all |= items[i].is(Mark::All);
+        all |= items[i].is(Mark::All)
+            || items[i].what == What::Units(g) && items.get(i + 1).is_some_and(|n| n.is(Mark::Aux));
     }
     all
 }

@@ -1,13 +1,14 @@
 //! Which trailer each fact is about.
 
-use super::Fact;
+use super::{Fact, Says};
 use crate::words::concept::Mark;
 use crate::words::item::{Item, What};
+use crate::words::pair::Outcome;
 use crate::words::scope::{Scope, Sentence};
 
 /// Gives each fact its trailers.
 pub(in crate::words) fn assign(
-    facts: &mut [Fact],
+    facts: &mut Vec<Fact>,
     items: &[Item],
     sentences: &[Sentence],
     scope: &[Scope],
@@ -24,8 +25,10 @@ pub(in crate::words) fn assign(
     let mut current: Option<usize> = None;
     let mut unplaced: Vec<usize> = Vec::new();
     let mut cursor = 0;
+    let mut also: Vec<Fact> = Vec::new();
     for sentence in sentences {
         let first = cursor;
+        let mut said_before: Vec<usize> = Vec::new();
         while cursor < facts.len() && facts[cursor].at < sentence.end {
             cursor += 1;
         }
@@ -52,7 +55,7 @@ pub(in crate::words) fn assign(
                 .filter(|(i, _)| (at..end).contains(i))
                 .collect();
             if chunk_units.is_empty() {
-                for f in chunk_facts {
+                for f in chunk_facts.iter().copied() {
                     match in_sentence {
                         Some(g) => facts[f].group = Some(g),
                         None => pending.push(f),
@@ -91,6 +94,24 @@ pub(in crate::words) fn assign(
                     }
                 }
                 in_sentence = chunk_units.last().map(|(_, g)| *g);
+                if chunk_facts.is_empty() && closes_with_also(items, at, end) {
+                    also.extend(said_before.iter().map(|f| Fact {
+                        at: chunk_units[0].0,
+                        group: Some(chunk_units[0].1),
+                        ..facts[*f]
+                    }));
+                }
+            }
+            if !chunk_facts.is_empty() {
+                said_before = chunk_facts
+                    .into_iter()
+                    .filter(|f| {
+                        matches!(
+                            facts[*f].says,
+                            Says::That(Outcome::Event(_) | Outcome::Fault(_))
+                        )
+                    })
+                    .collect();
             }
             at = end;
         }
@@ -114,6 +135,19 @@ pub(in crate::words) fn assign(
             }
         }
     }
+    if !also.is_empty() {
+        facts.extend(also);
+        facts.sort_by_key(|fact| fact.at);
+    }
+}
+
+/// "25 is in the yard, 26 also": the clause says of its trailer what the one before said.
+fn closes_with_also(items: &[Item], start: usize, end: usize) -> bool {
+    items[start..end]
+        .iter()
+        .rev()
+        .find(|i| !matches!(i.what, What::Sign(_) | What::Break))
+        .is_some_and(|i| i.is(Mark::And))
 }
 
 /// Tells whether the chunk opens with a noun whose value comes after the trailer: "pressure on 12 is 60".

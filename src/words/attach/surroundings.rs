@@ -221,7 +221,8 @@ pub(super) fn bounded(items: &[Item], at: usize) -> bool {
         .rev()
         .take(4)
         .take_while(|i| items[*i].chunk == items[at].chunk)
-        .find(|i| !items[*i].is_filler())
+        // "almost at 3/4"
+        .find(|i| !items[*i].is_filler() && !items[*i].is(Mark::At))
         .is_some_and(|i| items[i].is(Mark::Bound))
 }
 

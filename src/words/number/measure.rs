@@ -192,6 +192,10 @@ pub(super) fn levels(items: &mut [Item], at: usize) {
 
 /// Over, under, almost: no plain value.
 pub(super) fn hedge(items: &mut [Item], at: usize) {
+    // "almost at 3/4"; a number without a measure is at home after "over at"
+    let measured = items[at]
+        .number()
+        .is_some_and(|n| n.form == Form::Part || n.unit.is_some());
     let mut before = at;
     while before > 0 {
         before -= 1;
@@ -203,7 +207,8 @@ pub(super) fn hedge(items: &mut [Item], at: usize) {
         if !matches!(
             items[before].what,
             What::Is(Concept::Mark(Mark::Filler | Mark::About | Mark::Article)) | What::Gone
-        ) {
+        ) && !(measured && items[before].is(Mark::At))
+        {
             break;
         }
     }

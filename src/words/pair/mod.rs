@@ -8,7 +8,7 @@ mod table;
 
 use crate::heard::Event;
 use crate::words::concept::{Concept, Mark, State};
-use crate::words::item::{Item, What};
+use crate::words::item::{Item, What, sentence_around};
 use crate::words::scope::Scope;
 use cures::{cures, explained, locked_in};
 use people::{a_person_did, part_closed, somebody_else};
@@ -87,9 +87,9 @@ pub(super) fn statements(items: &[Item], scope: &[Scope], pairs: &Pairs) -> Vec<
     // "not chocked yet, chocks are in the truck"
     found.retain(|f| {
         f.outcome != Outcome::Event(Event::Chocked)
-            || !(0..f.at).any(|i| {
-                scope[i].denied
-                    && items[i].sentence == items[f.at].sentence
+            || !sentence_around(items, f.at).any(|i| {
+                i < f.at
+                    && scope[i].denied
                     && items[i].what == What::Is(Concept::State(State::Chocked))
             })
     });

@@ -139,6 +139,15 @@ fn nearest(
         {
             return;
         }
+        // "battery 11.6v, kinda low", "waste 60%, cleaned": what has its number in another clause is told
+        let told = matches!(state, State::Low | State::Weak | State::Cleaned)
+            && items[i].chunk != items[at].chunk
+            && items[i].noun().is_some_and(|n| n.reading().is_some())
+            && i < at
+            && items[i + 1..at].iter().any(|n| n.number().is_some());
+        if told {
+            return;
+        }
         if let Some(outcome) = items[i].noun().and_then(|noun| pairs.of(noun, state)) {
             if outcome == Outcome::Nothing && items[i].chunk != items[at].chunk {
                 return;

@@ -135,16 +135,18 @@ pub(super) fn tasks(text: &str, tokens: &[Token], items: &mut [Item], senses: &S
         {
             items[at - 1].what = What::Labelled;
         }
-        // "bought it in 2019", "its from 2016"
+        // "bought it in 2019", "its from 2016", "22 is a 2019"
         let dated = at > 0
-            && (items[at - 1].is(Mark::At) || items[at - 1].is(Mark::Of))
+            && (items[at - 1].is(Mark::At)
+                || items[at - 1].is(Mark::Of)
+                || senses.has(spelt(&items[at - 1]), Sense::A))
             && items.get(at + 1).is_none_or(|n| {
                 n.noun().is_none()
                     && n.number().is_none()
-                    && !matches!(n.what, What::Is(Concept::Unit(_)))
+                    && !matches!(n.what, What::Is(Concept::Unit(_)) | What::Code)
             });
         let a_year = items[at].number().is_some_and(|n| {
-            (1990.0..=2039.0).contains(&n.value) && n.unit.is_none() && n.form == Form::Whole
+            (1990.0..=2039.0).contains(&n.value) && n.unit.is_none() && n.value.fract() == 0.0
         });
         if dated && a_year {
             items[at].what = What::Labelled;

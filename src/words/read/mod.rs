@@ -340,8 +340,7 @@ impl<'t> Reading<'t> {
                 || at > 1 && self.items[at - 1].is(Mark::Of) && self.items[at - 2].is(Mark::All);
             let units =
                 at > 0 && self.items[at - 1].is(Mark::Unit) && self.groups[g].names.len() > 1;
-            let are = next.is_some_and(|n| n.is(Mark::Aux) && self.groups[g].names.len() > 1);
-            if all || units || are {
+            if all || units {
                 self.groups[g].plural = true;
             }
         }

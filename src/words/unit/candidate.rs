@@ -1,8 +1,8 @@
 //! Whether a number or a code stands where only a trailer can.
 
 use super::Named;
-use super::near::{chunk_ends, counts, noun_earlier, others, owns_number, risky, value};
-use crate::words::concept::{AskWord, Concept, Mark, Noun, State, Unit};
+use super::near::{chunk_ends, counts, others, owns_number, risky, value};
+use crate::words::concept::{Concept, Mark, Noun, State, Unit};
 use crate::words::item::{Form, Item, Number, What};
 
 /// Returns the nearest item before `at` in its chunk that says something; a greeting that opens the chunk does not.
@@ -181,187 +181,6 @@ impl<'a> Candidate<'a> {
         follows.then_some(Likely)
     }
 
-    /// Values that the words after them tell from a trailer: 88 inside, 60 at 12, 26 outside.
-    fn value_by_what_follows(&self) -> Option<Verdict> {
-        let (items, at) = (self.items, self.at);
-        let adjacent = self.next == Some(at + 1);
-        if self.goes_on_a_series() {
-            return Some(Likely);
-        }
-        let inside = adjacent
-            && self.next_item().is_some_and(|n| n.is(Mark::Inside))
-            && value(self.item) >= 30.0
-            && chunk_ends(items, at + 1);
-        let spoken_of = noun_earlier(items, at) || measured_earlier(items, at);
-        if inside || self.reached() || self.of_now() || self.before_its_place() && spoken_of {
-            return Some(No);
-        }
-        if self.regulated() {
-            return Some(Likely);
-        }
-        // "right now 41 outside 12"
-        let now = (0..at)
-            .rev()
-            .take(3)
-            .take_while(|i| items[*i].chunk == self.item.chunk)
-            .any(|i| items[i].is(Mark::Now));
-        let here = adjacent
-            && now
-            && self
-                .next_item()
-                .is_some_and(|n| n.noun() == Some(Noun::Air) && n.end == n.first + 1)
-            && items
-                .get(at + 2)
-                .is_some_and(|n| n.number().is_some_and(plain))
-            && chunk_ends(items, at + 2);
-        if here {
-            return Some(No);
-        }
-        if self.at_the_outlet() {
-            return Some(No);
-        }
-        if self.outside_of() {
-            return Some(Likely);
-        }
-        (self.aired() || outside(items, at)).then_some(No)
-    }
-
-    /// "if 12 hits 80 text me": what the trailer gets to, and no second one.
-    fn reached(&self) -> bool {
-        let gets_to = self
-            .prior_item()
-            .is_some_and(|p| p.what == What::Is(Concept::Ask(AskWord::Fill)) || p.is(Mark::To));
-        gets_to
-            && self.named_in_sentence()
-            && value(self.item) <= 100.0
-            && self.items[..self.at]
-                .iter()
-                .rev()
-                .take_while(|i| i.sentence == self.item.sentence)
-                .any(|i| i.is(Mark::If))
-    }
-
-    /// "nineteen degrees outside 15": the air was told before the word, and this is where.
-    fn outside_of(&self) -> bool {
-        let Some(air) = self.prior.filter(|p| {
-            *p > 0
-                && *p + 1 == self.at
-                && self.items[*p].noun() == Some(Noun::Air)
-                && self.items[*p].end == self.items[*p].first + 1
-        }) else {
-            return false;
-        };
-        let told = &self.items[air - 1];
-        let opens = air < 2 || self.items[air - 2].chunk != told.chunk;
-        told.chunk == self.item.chunk
-            && told.number().is_some_and(|n| match n.unit {
-                Some(Unit::Deg | Unit::DegF | Unit::DegC) => true,
-                // "right now 41 outside 12"; in "la 18 temp 101" the first is the trailer
-                None => {
-                    !opens && self.items[air - 2].is(Mark::Now) && chunk_ends(self.items, self.at)
-                }
-                _ => false,
-            })
-    }
-
-    /// "121 at the outlet".
-    fn at_the_outlet(&self) -> bool {
-        let place = self.items.get(self.at + 1).is_some_and(|n| n.is(Mark::At));
-        place
-            && self.items[self.at + 2..]
-                .iter()
-                .take(2)
-                .find(|n| !n.is(Mark::Article))
-                .is_some_and(|n| n.noun() == Some(Noun::Plug))
-    }
-
-    /// "12 is at 50 psi, 14 at 62": after a trailer that is at a value, another that is at one.
-    fn goes_on_a_series(&self) -> bool {
-        let at_word = |i: usize| self.items.get(i).is_some_and(|n| n.is(Mark::At));
-        let number = |i: usize| self.items.get(i).and_then(Item::number);
-        let opens = self.prior.is_none_or(|p| self.items[p].is(Mark::And));
-        let here = opens
-            && at_word(self.at + 1)
-            && number(self.at + 2).is_some_and(|n| n.value >= 15.0)
-            && chunk_ends(self.items, self.at + 2);
-        here && self.named_in_sentence()
-            && self.named.iter().rev().take(4).any(|n| {
-                let value = (n.at + 1..self.at)
-                    .take(4)
-                    .find(|i| !self.items[*i].is_filler() && !self.items[*i].is(Mark::At));
-                value.is_some_and(|i| i > n.at + 1 && number(i).is_some())
-            })
-    }
-
-    /// "60 at 12 and 85 at 14": a number before the place of a trailer.
-    fn before_its_place(&self) -> bool {
-        let (items, at) = (self.items, self.at);
-        let Some(n) = self.next.filter(|n| *n == at + 1) else {
-            return false;
-        };
-        // "48 psi on 7 at 6": a place itself
-        let placed = self.before.is_some_and(|b| {
-            b.is(Mark::At) || b.is(Mark::Unit) || b.what == What::Is(Concept::State(State::On))
-        });
-        if placed {
-            return false;
-        }
-        let at_word = items[n].is(Mark::At) || items[n].what == What::Is(Concept::State(State::On));
-        // "closed 9 for the night": no trailer follows the article
-        let the = items.get(n + 1).is_some_and(|u| u.is(Mark::Article))
-            && items
-                .get(n + 2)
-                .is_some_and(|u| u.what == What::Code || u.is(Mark::Unit) || u.number().is_some());
-        let trailer = the
-            || items.get(n + 1).is_some_and(|u| {
-                u.what == What::Code
-                    || u.is(Mark::Unit)
-                    || matches!(u.what, What::Number(n) if plain(n))
-            });
-        let counted = items
-            .get(n + 2)
-            .is_some_and(|c| c.noun().is_some_and(counts));
-        at_word && trailer && !counted
-    }
-
-    /// "4.1 bar at 52 after the regulator": the value was said before.
-    fn regulated(&self) -> bool {
-        let after = matches!(
-            self.next_item().and_then(Item::noun),
-            Some(Noun::AfterRegulator | Noun::BeforeRegulator)
-        );
-        let measured = |i: usize| {
-            self.items[i].number().is_some_and(|n| {
-                matches!(
-                    n.unit,
-                    Some(Unit::Psi | Unit::Bar | Unit::Kpa | Unit::KgCm2)
-                )
-            })
-        };
-        after
-            && self.prior_item().is_some_and(|p| p.is(Mark::At))
-            && (0..self.at)
-                .rev()
-                .take(6)
-                .take_while(|i| self.items[*i].chunk == self.item.chunk)
-                .any(measured)
-    }
-
-    /// "wind 18 mph, 26 outside": the air, where the words before gave another value.
-    fn aired(&self) -> bool {
-        let (items, at) = (self.items, self.at);
-        self.next == Some(at + 1)
-            && self.next_item().and_then(Item::noun) == Some(Noun::Air)
-            && chunk_ends(items, at + 1)
-            && items.get(at + 2).is_none_or(|n| n.number().is_none())
-            && self.prior_item().is_none_or(|p| p.is(Mark::And))
-            && items[..at]
-                .iter()
-                .rev()
-                .take_while(|i| i.sentence == self.item.sentence)
-                .any(|i| matches!(i.what, What::Number(_)))
-    }
-
     /// Tells whether only commas and "and" part it from the trailer before.
     fn after_a_comma(&self) -> bool {
         self.named.last().is_some_and(|n| {
@@ -425,10 +244,17 @@ impl<'a> Candidate<'a> {
         if owns_number(self.items, self.next) {
             return None;
         }
+        // "water on 55 static": on is the water, and the pressure is told
+        let after_water_on = value(self.item) >= 15.0
+            && chunk_ends(self.items, self.at + 1)
+            && self.at > 1
+            && self.items[self.at - 1].what == What::Is(Concept::State(State::On))
+            && self.items[self.at - 2].noun() == Some(Noun::Water)
+            && noun == Noun::Pressure;
         let measured = noun.reading().is_some()
             && self.next == Some(self.at + 1)
             && !matches!(self.item.what, What::Range(..))
-            && others(self.items, self.at);
+            && (others(self.items, self.at) || after_water_on);
         // "12.7v on 9 battery": the value stands before its place
         let told = self.at > 1
             && (self.items[self.at - 1].is(Mark::At)
@@ -447,6 +273,8 @@ impl<'a> Candidate<'a> {
         let told = self.prior_item().is_some_and(|p| {
             matches!(p.what, What::Labelled | What::Circuit(_))
                 || p.number().is_some_and(|n| n.unit.is_some())
+                // "the second stall of 24"
+                || (p.is(Mark::Label) || p.is(Mark::LabelAfter)) && value(self.item) < 1000.0
         });
         let valued = self
             .prior_item()
@@ -520,7 +348,7 @@ impl Candidate<'_> {
 }
 
 /// Tells whether a number is whole and has no measure, as a trailer's is.
-fn plain(n: Number) -> bool {
+pub(super) fn plain(n: Number) -> bool {
     n.form == Form::Whole && n.unit.is_none()
 }
 
@@ -539,22 +367,6 @@ fn placed_later(items: &[Item], at: usize) -> bool {
         })
 }
 
-/// Tells whether a pressure or the like was told earlier in the sentence: "55 psi on 12, 60 on 14".
-fn measured_earlier(items: &[Item], at: usize) -> bool {
-    (0..at)
-        .rev()
-        .take(10)
-        .take_while(|i| items[*i].sentence == items[at].sentence)
-        .any(|i| {
-            items[i].number().is_some_and(|n| {
-                matches!(
-                    n.unit,
-                    Some(Unit::Psi | Unit::Bar | Unit::Kpa | Unit::KgCm2 | Unit::Volt)
-                )
-            })
-        })
-}
-
 /// Tells whether the sentence gives a current in amps.
 fn amps_told(items: &[Item], at: usize) -> bool {
     let here = |i: &usize| items[*i].sentence == items[at].sentence;
@@ -564,19 +376,4 @@ fn amps_told(items: &[Item], at: usize) -> bool {
         .take_while(here)
         .chain((at + 1..items.len()).take(20).take_while(here))
         .any(|i| items[i].number().is_some_and(|n| n.unit == Some(Unit::Amp)))
-}
-
-/// "26 outside" with no more in its sentence: the air, for no trailer is only outside.
-fn outside(items: &[Item], at: usize) -> bool {
-    items
-        .get(at + 1)
-        .is_some_and(|n| n.noun() == Some(Noun::Air) && n.end == n.first + 1)
-        && items.get(at + 2).is_none_or(|n| {
-            n.sentence != items[at].sentence || matches!(n.what, What::Sign(_) | What::Break)
-        })
-        && (at == 0 || items[at - 1].chunk != items[at].chunk || items[at - 1].is_filler())
-        && (at > 0 && items[at - 1].chunk == items[at].chunk
-            || items[at + 2..]
-                .iter()
-                .all(|i| matches!(i.what, What::Sign(_) | What::Break)))
 }

@@ -51,6 +51,11 @@ pub(super) fn join(items: &mut Vec<Item>, named: Vec<Named>) -> Vec<Group> {
                         )
                     })
                     && !gap.clone().any(|g| items[g].what == What::Break)
+                    // "la 26 también, la 27 desnivelada": what closes a clause opens no list
+                    && !gap.clone().any(|g| {
+                        items[g].is(Mark::And)
+                            && items.get(g + 1).is_some_and(|n| n.what == What::Sign(','))
+                    })
             });
         let commas = gap.as_ref().is_some_and(|gap| {
             gap.clone().any(|g| items[g].what == What::Sign(','))

@@ -2,6 +2,7 @@
 //! stands where only a trailer can.
 
 mod candidate;
+mod follows;
 mod inside;
 mod join;
 mod near;

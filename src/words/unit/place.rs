@@ -403,7 +403,8 @@ impl Candidate<'_> {
             noun.reading().is_some() || matches!(noun, Noun::Circuit | Noun::Breaker | Noun::Amps);
         // a trailer has four cords at most
         let more = noun == Noun::Cords && value(self.item) > 4.0;
-        if !valued || more || self.before_its_level(noun) || self.pulled(noun) {
+        if !valued || more || self.before_its_level(noun) || self.pulled(noun) || self.told_to(noun)
+        {
             Likely
         } else {
             No
@@ -424,6 +425,19 @@ impl Candidate<'_> {
                                 | Concept::Mark(Mark::Full | Mark::Empty)
                         )
                     )
+            })
+    }
+
+    /// "folks 37 is pumped": people are spoken to, and the number is what something is said of.
+    fn told_to(&self, noun: Noun) -> bool {
+        noun == Noun::Guests
+            && self.prior.is_some_and(|p| {
+                p + 1 == self.at && (p == 0 || self.items[p - 1].chunk != self.item.chunk)
+            })
+            && self.items.get(self.at + 1).is_some_and(|n| n.is(Mark::Aux))
+            && self.items.get(self.at + 2).is_some_and(|n| {
+                matches!(n.what, What::Is(Concept::State(state)) if state != State::Ok)
+                    || matches!(n.what, What::Is(Concept::Event(_)))
             })
     }
 

@@ -56,6 +56,8 @@ pub(super) fn settle(text: &str, tokens: &[Token], items: &mut [Item], senses: &
         words.here(at);
         words.truck(at);
         words.regulator_side(at);
+        words.flowing(at);
+        words.unhurried(at);
         words.alternating(at);
         words.all_of_them(at);
     }

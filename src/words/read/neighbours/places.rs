@@ -188,4 +188,31 @@ impl Words<'_> {
             self.items[at].what = What::Is(Concept::Event(Event::Arrived));
         }
     }
+
+    /// "no pressure, take your time with 22": said of no water.
+    pub(super) fn unhurried(&mut self, at: usize) {
+        if !self.says(at, Sense::NoPressure) {
+            return;
+        }
+        let beside = |i: usize| {
+            self.items
+                .get(i)
+                .is_some_and(|n| n.sentence == self.items[at].sentence)
+                && self.says(i, Sense::NoHurry)
+        };
+        let opens = at == 0 || !self.same_chunk(at, at - 1);
+        let comma = |i: usize| {
+            self.items
+                .get(i)
+                .is_some_and(|n| matches!(n.what, What::Sign(',' | '-')))
+        };
+        let after = opens && (beside(at + 1) || comma(at + 1) && beside(at + 2));
+        let before = self.ends(at)
+            && at
+                .checked_sub(1)
+                .is_some_and(|i| beside(i) || comma(i) && i.checked_sub(1).is_some_and(beside));
+        if after || before {
+            self.items[at].what = What::Is(Concept::Mark(Mark::Filler));
+        }
+    }
 }

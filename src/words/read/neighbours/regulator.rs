@@ -76,4 +76,21 @@ impl Words<'_> {
             n.unit = measure;
         }
     }
+
+    /// "static 80 flowing 52": the second is a pressure too, and no trailer.
+    pub(super) fn flowing(&mut self, at: usize) {
+        let told = self.says(at, Sense::Flowing)
+            && self.same_chunk(at, at + 1)
+            && self.bare_number(at + 1).is_some();
+        if !told {
+            return;
+        }
+        let beside_static = (0..at)
+            .rev()
+            .take(4)
+            .any(|i| self.says(i, Sense::Static) && self.items[i].noun() == Some(Noun::Pressure));
+        if beside_static {
+            self.items[at].what = What::Is(Concept::Noun(Noun::Pressure));
+        }
+    }
 }
