@@ -234,7 +234,12 @@ fn lights_and_cords_are_read_by_the_leaving() {
         "tobin",
         "12 stabilizers up, cords in, lights good, chocks in the truck",
     );
-    for said in ["jacks up", "power off", "tow lights checked", "chocks done"] {
+    for said in [
+        "jacks up",
+        "power off",
+        "tow lights checked",
+        "chocks taken out",
+    ] {
         assert!(told.contains(said), "{said}: {told}");
     }
     assert!(!told.contains("chocked"), "{told}");
