@@ -204,11 +204,12 @@ pub(super) fn hedge(items: &mut [Item], at: usize) {
         {
             number.bound = true;
         }
-        if !matches!(
+        let between = matches!(
             items[before].what,
             What::Is(Concept::Mark(Mark::Filler | Mark::About | Mark::Article)) | What::Gone
-        ) && !(measured && items[before].is(Mark::At))
-        {
+        );
+        let leads = between || measured && items[before].is(Mark::At);
+        if !leads {
             break;
         }
     }
