@@ -1,7 +1,7 @@
 //! Numbers and words that only their company explains: task 41, three units, a level that is no tank's.
 
 use crate::heard::CommandName;
-use crate::words::concept::{AskWord, Concept, Mark, Noun};
+use crate::words::concept::{AskWord, Concept, Mark, Noun, Unit};
 use crate::words::item::{Form, Item, What};
 use crate::words::lex::Token;
 use crate::words::senses::{Sense, Senses};
@@ -34,6 +34,31 @@ pub(super) fn level_words(text: &str, tokens: &[Token], items: &mut [Item], sens
             .is_some_and(|n| n.number().is_some() && n.chunk == chunk);
         if !measured && !tank && !number_after {
             items[at].what = What::Is(Concept::State(crate::words::concept::State::Level));
+        }
+    }
+}
+
+/// "65 psi all four tires", "tyre pressure 50": no pressure of the water.
+pub(super) fn tire_pressures(items: &mut [Item]) {
+    for at in 0..items.len() {
+        if items[at].noun() != Some(Noun::Tire) {
+            continue;
+        }
+        let chunk = items[at].chunk;
+        let named = items
+            .get(at + 1)
+            .is_some_and(|next| next.noun() == Some(Noun::Pressure) && next.chunk == chunk);
+        if named {
+            items[at + 1].what = What::Is(Concept::Mark(Mark::Filler));
+        }
+        for i in at.saturating_sub(8)..items.len().min(at + 8) {
+            let of_a_tire = items[i].number().is_some_and(|n| match n.unit {
+                Some(unit) => matches!(unit, Unit::Psi | Unit::Bar | Unit::Kpa | Unit::KgCm2),
+                None => named && i > at && n.form == Form::Whole,
+            });
+            if of_a_tire && items[i].chunk == chunk {
+                items[i].what = What::Labelled;
+            }
         }
     }
 }

@@ -1,7 +1,7 @@
 //! The word files: each entry reads as it says, and a fleet may add its own.
 
 use super::compare::{all_examples, values};
-use hosebib::heard::Fault;
+use hosebib::heard::{Event, Fault, ReadingKey};
 use hosebib::quantity::TemperatureScale;
 use hosebib::words::{NameOf, Reader, TaughtWord, TeachError, to_json};
 use std::fs;
@@ -223,4 +223,34 @@ fn no_example_is_read_otherwise_once_words_are_taught() {
         let read = |reader: &Reader| reader.hear(text, TemperatureScale::F);
         assert_eq!(read(&own), read(&plain), "{text:?}");
     }
+}
+
+#[test]
+fn the_pressure_of_a_tire_and_what_nobody_checked_are_no_reading() {
+    let reader = Reader::new();
+    for (text, waste) in [
+        ("12 tyre pressure 50", None),
+        ("65 psi all four tires on 12, waste 1/2", Some(50.0)),
+        ("llantas a 65 psi en la 12, tanque a la mitad", Some(50.0)),
+        (
+            "gate guy said 80 psi at the other tap on 12 but i didnt check",
+            None,
+        ),
+    ] {
+        let heard = reader.hear(text, TemperatureScale::F);
+        let read = |key| {
+            heard
+                .entries
+                .iter()
+                .find_map(|entry| entry.readings.values.get(&key).copied())
+        };
+        assert_eq!(read(ReadingKey::PressurePsi), None, "{text:?}");
+        assert_eq!(read(ReadingKey::WastePct), waste, "{text:?}");
+    }
+    let heard = reader.hear("12 tank half, 10 left in the fresh", TemperatureScale::F);
+    let left = heard
+        .entries
+        .iter()
+        .any(|entry| entry.events.contains(&Event::Left));
+    assert!(!left, "{heard:?}");
 }

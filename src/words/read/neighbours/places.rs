@@ -30,7 +30,7 @@ impl Words<'_> {
         }
     }
 
-    /// "90 gallons left" remains, "left it in the truck" was forgotten: neither is a departure.
+    /// "90 gallons left" and "10 left in the fresh" remain, "left it in the truck" was forgotten: none is a departure.
     pub(super) fn left(&mut self, at: usize) {
         if self.items[at].what != What::Is(Concept::Event(Event::Left))
             || !self.says(at, Sense::Left)
@@ -62,9 +62,24 @@ impl Words<'_> {
                         .get(at + 2)
                         .is_some_and(|n| n.is(Mark::With) || n.is(Mark::And)))
         });
-        if remains || forgot {
+        let inside = self.in_a_tank(at);
+        if remains || forgot || inside {
             self.items[at].what = What::Is(Concept::Mark(Mark::Filler));
         }
+    }
+
+    /// Tells whether "in the fresh" or the like follows.
+    fn in_a_tank(&self, at: usize) -> bool {
+        let mut next = at + 1;
+        while self
+            .items
+            .get(next)
+            .is_some_and(|n| n.is(Mark::At) || n.is(Mark::Article) || n.is(Mark::Filler))
+        {
+            next += 1;
+        }
+        let tank = self.items.get(next).and_then(Item::noun);
+        next > at + 1 && self.same_chunk(at, next) && tank.is_some_and(Noun::is_tank)
     }
 
     /// "leaving the heater on": what stays behind, and no departure.
