@@ -154,6 +154,19 @@ impl Fault {
         Fault::Tire,
     ];
 
+    /// What can kill somebody, or has hurt somebody, before it harms the trailer.
+    pub const DANGERS: &'static [Fault] = &[
+        Fault::Shock,
+        Fault::Fire,
+        Fault::GasIllness,
+        Fault::GasSmell,
+        Fault::GeneratorInside,
+        Fault::PersonHurt,
+        Fault::PersonTrapped,
+        Fault::PersonCold,
+        Fault::Runaway,
+    ];
+
     /// Tells whether it names a person who is hurt, ill or shut in, rather than something that is broken.
     pub fn harms_a_person(self) -> bool {
         matches!(

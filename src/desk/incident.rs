@@ -93,8 +93,8 @@ pub(super) fn said(
 
 /// Tells whether somebody is in danger by what is told of a trailer.
 fn in_danger(entry: &Entry) -> bool {
-    let endangers = |fault: &Fault| fault.harms_a_person() || *fault == Fault::Fire;
-    entry.faults.iter().any(endangers)
+    let mut faults = entry.faults.iter();
+    faults.any(|fault| Fault::DANGERS.contains(fault))
 }
 
 /// Takes what was said to a fact, and asks the next.

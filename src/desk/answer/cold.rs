@@ -9,7 +9,7 @@ use crate::desk::receive::Hearing;
 use crate::desk::situate::Case;
 use crate::finding::{Finding, FindingId};
 use crate::fleet::Role;
-use crate::heard::{ReadingKey, UnitName};
+use crate::heard::{Event, ReadingKey, UnitName};
 use crate::quantity::Measure;
 use crate::reply::Arg;
 
@@ -33,16 +33,14 @@ pub(super) fn tonight(hearing: &Hearing<'_>, reply: &mut Reply<'_>) {
                 .collect::<Vec<_>>(),
         );
     }
-    let many = units.len() > ROWS;
-    units.truncate(ROWS);
     let mut without_low = false;
-    let mut freezes = false;
+    let mut freezing = 0;
     let mut rows = Vec::new();
     for unit in &units {
-        let case = hearing.asked_about(unit);
-        let low = low_of(hearing, &case);
+        let low = low_of(hearing, unit);
         without_low |= low.is_none();
-        let air = case.now.readings.get(&ReadingKey::AirF);
+        let kept = hearing.desk.book.unit(unit);
+        let air = kept.and_then(|kept| kept.state().readings.get(&ReadingKey::AirF));
         let air = air.filter(|read| hearing.now - read.at <= TONIGHT);
         let voice = &reply.voice;
         let value = |value| ("value", Arg::Number(value, Measure::DegF));
@@ -55,9 +53,12 @@ pub(super) fn tonight(hearing: &Hearing<'_>, reply: &mut Reply<'_>) {
             }
             _ => continue,
         };
-        freezes = true;
-        rows.push(row(&case, cold, reply));
+        freezing += 1;
+        if freezing <= ROWS {
+            rows.push(row(&hearing.asked_about(unit), cold, reply));
+        }
     }
+    let freezes = freezing > 0;
     let head = match (freezes, without_low || units.is_empty()) {
         (true, _) => "answer-tonight-freezes",
         (false, true) => "answer-tonight-unknown",
@@ -70,7 +71,7 @@ pub(super) fn tonight(hearing: &Hearing<'_>, reply: &mut Reply<'_>) {
         let line = reply.voice.word("speak-low-do");
         reply.first.push(line);
     }
-    if many {
+    if freezing > ROWS {
         let line = reply.voice.word("answer-tonight-more");
         reply.first.push(line);
     }
@@ -85,8 +86,10 @@ pub(super) fn tonight(hearing: &Hearing<'_>, reply: &mut Reply<'_>) {
 }
 
 /// Returns the low told for the trailer's site, °F.
-fn low_of(hearing: &Hearing<'_>, case: &Case) -> Option<f64> {
-    let site = &case.job()?.id.site;
+fn low_of(hearing: &Hearing<'_>, unit: &UnitName) -> Option<f64> {
+    let kept = hearing.desk.book.unit(unit);
+    let left = kept.and_then(|kept| kept.state().when(Event::Left));
+    let site = &hearing.fleet.job_of(unit, hearing.now, left)?.id.site;
     let weather = hearing.desk.book.ahead().weather(site, hearing.now)?;
     Some(weather.low_f)
 }

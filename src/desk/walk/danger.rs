@@ -11,19 +11,6 @@ use crate::finding::{Finding, FindingId, Level, Urgency};
 use crate::heard::{Fault, UnitName};
 use crate::rules::steps;
 
-/// Faults by which somebody can be killed or is hurt.
-const DANGERS: &[Fault] = &[
-    Fault::Shock,
-    Fault::Fire,
-    Fault::GasIllness,
-    Fault::GasSmell,
-    Fault::GeneratorInside,
-    Fault::PersonHurt,
-    Fault::PersonTrapped,
-    Fault::PersonCold,
-    Fault::Runaway,
-];
-
 /// Holds back what a message brings up on a trailer where somebody is in danger, unless the sender tells a new reading or a
 /// new fault: "unplugged it" is no time to drain a hose. It still holds, and is listed.
 pub(in crate::desk) fn hold_back(hearing: &Hearing<'_>, cases: &[Case], reply: &mut Reply<'_>) {
@@ -48,7 +35,7 @@ pub(super) fn tell_what_waited(hearing: &Hearing<'_>, open: &[Check], reply: &mu
         |check: &Check, other: &Check| check.unit == other.unit && check.fault == other.fault;
     let over = |check: &&Check| !open.iter().any(|other| same(check, other));
     let mut over = hearing.talk.checks.iter().filter(over);
-    let Some(check) = over.find(|check| DANGERS.contains(&check.fault)) else {
+    let Some(check) = over.find(|check| Fault::DANGERS.contains(&check.fault)) else {
         return;
     };
     let of_it = |finding: &Finding| {
@@ -69,7 +56,7 @@ pub(super) fn tell_what_waited(hearing: &Hearing<'_>, open: &[Check], reply: &mu
 /// Tells whether a danger on this trailer was open before the message: its check, or where none guides through it, what
 /// was told of it a short while ago.
 fn is_open(hearing: &Hearing<'_>, case: &Case) -> bool {
-    let checked = |check: &&Check| check.unit == case.unit && DANGERS.contains(&check.fault);
+    let checked = |check: &&Check| check.unit == case.unit && Fault::DANGERS.contains(&check.fault);
     let lasts = |since, at_most: TimeDelta| hearing.now - since <= at_most;
     let mut checks = hearing.talk.checks.iter().filter(checked);
     let unguided = |fault: &&Fault| steps(**fault).is_empty();
@@ -78,5 +65,5 @@ fn is_open(hearing: &Hearing<'_>, case: &Case) -> bool {
         since.is_some_and(|since| lasts(*since, GUARD_LASTS)) && case.now.has(*fault)
     };
     checks.any(|check| lasts(check.asked, STEP_LASTS))
-        || DANGERS.iter().filter(unguided).any(lately)
+        || Fault::DANGERS.iter().filter(unguided).any(lately)
 }
