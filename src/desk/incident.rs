@@ -517,7 +517,7 @@ mod tests {
 
     #[test]
     fn the_trailer_stands_first() {
-        let phrases = Phrases::default();
+        let phrases = Phrases::built_in();
         let parted = |text| {
             let (unit, rest) = trailer_and_rest(&phrases, text)?;
             Some((unit.to_string(), rest.to_owned()))

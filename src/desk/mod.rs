@@ -48,18 +48,19 @@ use crate::reply::{Replies, Voice};
 use crate::words::{Reader, TaughtWord};
 
 /// The desk: what is known, and the means to read and to answer.
+#[derive(Clone)]
 pub struct Desk {
     book: Book,
     agenda: Agenda,
     reader: Reader,
     words: Vec<TaughtWord>,
     replies: Replies,
-    answers: walk::Answers,
-    values: walk::Values,
-    phrases: phrases::Phrases,
-    questions: answer::Questions,
-    why_words: answer::WhyWords,
-    sum_words: sum::SumWords,
+    answers: &'static walk::Answers,
+    values: &'static walk::Values,
+    phrases: &'static phrases::Phrases,
+    questions: &'static answer::Questions,
+    why_words: &'static answer::WhyWords,
+    sum_words: &'static sum::SumWords,
     means: Means,
 }
 
@@ -90,13 +91,13 @@ impl Desk {
             reader: Reader::new(),
             words: Vec::new(),
             replies: Replies::new(),
-            answers: walk::Answers::default(),
-            values: walk::Values::default(),
-            phrases: phrases::Phrases::default(),
-            questions: answer::Questions::default(),
+            answers: walk::Answers::built_in(),
+            values: walk::Values::built_in(),
+            phrases: phrases::Phrases::built_in(),
+            questions: answer::Questions::built_in(),
             means: Means::default(),
-            why_words: answer::WhyWords::default(),
-            sum_words: sum::SumWords::default(),
+            why_words: answer::WhyWords::built_in(),
+            sum_words: sum::SumWords::built_in(),
         };
         desk.learn_words();
         desk

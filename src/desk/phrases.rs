@@ -2,6 +2,7 @@
 //! that the truck is not coming.
 
 use std::collections::BTreeMap;
+use std::sync::LazyLock;
 
 use serde::Deserialize;
 use unicode_normalization::char::{decompose_canonical, is_combining_mark};
@@ -13,13 +14,15 @@ const TALK: &str = include_str!("../../grammar/talk.toml");
 #[serde(transparent)]
 pub(super) struct Phrases(BTreeMap<String, BTreeMap<String, Vec<String>>>);
 
-impl Default for Phrases {
-    fn default() -> Self {
-        toml::from_str(TALK).expect("the built-in phrases are read by a test")
-    }
-}
-
 impl Phrases {
+    /// Returns those of the built-in file, which is parsed once.
+    pub(super) fn built_in() -> &'static Phrases {
+        static BUILT_IN: LazyLock<Phrases> = LazyLock::new(|| {
+            toml::from_str(TALK).expect("the built-in phrases are read by a test")
+        });
+        &BUILT_IN
+    }
+
     /// Tells whether a text is one of a list's phrases and nothing else.
     pub(super) fn is(&self, topic: &str, list: &str, text: &str) -> bool {
         let text = plain(text);
@@ -171,7 +174,7 @@ mod tests {
 
     #[test]
     fn what_follows_an_opening_keeps_its_signs() {
-        let phrases = Phrases::default();
+        let phrases = Phrases::built_in();
         for (text, rest) in [
             ("oops 52", Some("52")),
             ("Sorry, -5", Some("-5")),
@@ -186,7 +189,7 @@ mod tests {
 
     #[test]
     fn what_stands_before_a_closing_keeps_its_signs() {
-        let phrases = Phrases::default();
+        let phrases = Phrases::built_in();
         for (text, rest) in [
             ("119, I mean", Some("119")),
             ("-5 perdón", Some("-5")),
@@ -200,7 +203,7 @@ mod tests {
 
     #[test]
     fn a_phrase_is_found_as_whole_words_whatever_its_accents() {
-        let phrases = Phrases::default();
+        let phrases = Phrases::built_in();
         assert!(phrases.holds("truck", "off", "el camión ya no viene hoy"));
         assert!(!phrases.holds("truck", "off", "cancelation fees"));
         assert!(

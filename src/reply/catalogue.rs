@@ -1,6 +1,7 @@
 //! The message files of both languages, parsed once.
 
 use std::fmt::Write;
+use std::sync::{Arc, LazyLock};
 
 use chrono::{DateTime, Utc};
 use chrono_tz::Tz;
@@ -17,10 +18,11 @@ const SPANISH: &str = include_str!("../../grammar/replies/es.ftl");
 
 type Bundle = FluentBundle<FluentResource>;
 
-/// Every text in every language.
+/// Every text in every language; clones share them.
+#[derive(Clone)]
 pub struct Replies {
-    english: Bundle,
-    spanish: Bundle,
+    english: Arc<Bundle>,
+    spanish: Arc<Bundle>,
 }
 
 impl Default for Replies {
@@ -30,12 +32,14 @@ impl Default for Replies {
 }
 
 impl Replies {
-    /// Parses the message files that were compiled in. A faulty message is left out; tests see to it that there is none.
+    /// Returns the texts of the message files that were compiled in. A faulty message is left out; tests see to it that
+    /// there is none.
     pub fn new() -> Replies {
-        Replies {
-            english: bundle("en", ENGLISH),
-            spanish: bundle("es-MX", SPANISH),
-        }
+        static BUILT_IN: LazyLock<Replies> = LazyLock::new(|| Replies {
+            english: Arc::new(bundle("en", ENGLISH)),
+            spanish: Arc::new(bundle("es-MX", SPANISH)),
+        });
+        BUILT_IN.clone()
     }
 
     /// Returns a voice that speaks `language`, prints numbers in `style` and local times in `zone`, seen from `now`.
@@ -62,7 +66,7 @@ impl Replies {
         key: &str,
         args: Option<&FluentArgs<'_>>,
     ) {
-        for bundle in [self.bundle(language), &self.english] {
+        for bundle in [self.bundle(language), self.english.as_ref()] {
             let Some(pattern) = bundle.get_message(key).and_then(|m| m.value()) else {
                 continue;
             };

@@ -38,7 +38,7 @@ pub use json::to_json;
 pub use taught::{LONGEST, MOST_WORDS, NameOf, TaughtWord, TeachError, common_keywords};
 pub use vocab::{WordFile, WordsError};
 
-use std::sync::LazyLock;
+use std::sync::{Arc, LazyLock};
 
 use crate::heard::{Heard, Language};
 use crate::quantity::TemperatureScale;
@@ -62,12 +62,12 @@ const ORDINARY: [(&str, Language); 2] = [
 const SENSES: &str = include_str!("../../grammar/words/senses.toml");
 const FACTS: &str = include_str!("../../grammar/words/facts.toml");
 
-/// Reads messages. Compile it once; reading needs no more than `&self`.
+/// Reads messages. Reading needs no more than `&self`, and clones share what was compiled.
 #[derive(Debug, Clone)]
 pub struct Reader {
-    vocab: Vocab,
-    senses: Senses,
-    pairs: Pairs,
+    vocab: Arc<Vocab>,
+    senses: Arc<Senses>,
+    pairs: Arc<Pairs>,
 }
 
 impl Default for Reader {
@@ -79,7 +79,7 @@ impl Default for Reader {
 impl Reader {
     /// Makes a reader of the built-in word files, in both languages.
     pub fn new() -> Reader {
-        // compiled once: a fleet's own words are added to a copy
+        // compiled once; a fleet's own words are added to a copy of the vocabulary
         static BUILT_IN: LazyLock<Reader> = LazyLock::new(|| {
             Reader::compile().expect("the built-in word files are read by a test")
         });
@@ -115,9 +115,9 @@ impl Reader {
         let pairs = Pairs::parse("facts.toml", FACTS)?;
         let senses = Senses::parse("senses.toml", SENSES)?;
         Ok(Reader {
-            vocab,
-            senses,
-            pairs,
+            vocab: Arc::new(vocab),
+            senses: Arc::new(senses),
+            pairs: Arc::new(pairs),
         })
     }
 }

@@ -175,6 +175,10 @@ fn tag_length(text: &str) -> Option<usize> {
 
 /// Takes the accents off a word; `ñ` becomes `n`.
 pub(super) fn plain(word: &str) -> String {
+    // most of what the word files hold needs no tables
+    if word.is_ascii() {
+        return word.to_owned();
+    }
     word.nfd().filter(|c| !is_combining_mark(*c)).collect()
 }
 

@@ -30,31 +30,36 @@ impl Speller {
     pub(super) fn new(keywords: &[(Box<str>, WordId, Concept)]) -> Speller {
         let mut speller = Speller::default();
         for (word, id, concept) in keywords {
-            // a short number word is too near too many others
-            let least = match concept {
-                Concept::Spoken(Spoken::Number(n)) if *n < 20.0 => 6,
-                Concept::Spoken(_) => 5,
-                // what sets a value aside
-                Concept::Mark(Mark::Past | Mark::Doubt | Mark::Expected | Mark::Forwarded) => 5,
-                _ => SHORTEST,
-            };
-            if word.len() < least {
-                continue;
-            }
-            let index = speller.words.len() as u32;
-            speller.words.push((word.clone(), *id, Some(*concept)));
-            speller.note(word.as_bytes(), index);
-            for left in deletions(word.as_bytes()) {
-                speller.note(&left, index);
-            }
-            if !matches!(
-                concept,
-                Concept::Spoken(_) | Concept::Unit(_) | Concept::Mark(_)
-            ) {
-                speller.note_bare(word.as_bytes(), index);
-            }
+            speller.add(word, *id, *concept);
         }
         speller
+    }
+
+    /// Prepares for one more keyword.
+    pub(super) fn add(&mut self, word: &str, id: WordId, concept: Concept) {
+        // a short number word is too near too many others
+        let least = match concept {
+            Concept::Spoken(Spoken::Number(n)) if n < 20.0 => 6,
+            Concept::Spoken(_) => 5,
+            // what sets a value aside
+            Concept::Mark(Mark::Past | Mark::Doubt | Mark::Expected | Mark::Forwarded) => 5,
+            _ => SHORTEST,
+        };
+        if word.len() < least {
+            return;
+        }
+        let index = self.words.len() as u32;
+        self.words.push((word.into(), id, Some(concept)));
+        self.note(word.as_bytes(), index);
+        for left in deletions(word.as_bytes()) {
+            self.note(&left, index);
+        }
+        if !matches!(
+            concept,
+            Concept::Spoken(_) | Concept::Unit(_) | Concept::Mark(_)
+        ) {
+            self.note_bare(word.as_bytes(), index);
+        }
     }
 
     /// Returns the one keyword that `word` is clearly a slip for.

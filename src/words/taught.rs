@@ -2,6 +2,7 @@
 //! that no message is read otherwise than before but for the new word.
 
 use std::collections::BTreeSet;
+use std::sync::Arc;
 
 use serde::{Deserialize, Serialize};
 
@@ -85,16 +86,12 @@ impl Reader {
     /// Makes a reader that also knows words of a company's own. One that [`Reader::check_word`] refuses is left out.
     pub fn with_words(words: &[TaughtWord]) -> Reader {
         let mut reader = Reader::new();
-        let mut taken = false;
         for word in words {
             if check(&reader, word).is_ok()
                 && let Some(concept) = meaning(&reader, &word.means)
             {
-                taken |= reader.vocab.teach(&word.say, concept);
+                Arc::make_mut(&mut reader.vocab).teach(&word.say, concept);
             }
-        }
-        if taken {
-            reader.vocab.finish();
         }
         reader
     }

@@ -3,6 +3,7 @@
 
 use std::collections::BTreeSet;
 use std::path::Path;
+use std::sync::LazyLock;
 
 use chrono::{DateTime, Utc};
 use hosebib::book::MessageKey;
@@ -160,19 +161,8 @@ fn first_words_are_as_grave_as_the_contract_says() {
 
 /// Plays a scenario.
 fn play(scenario: &Scenario) -> Vec<(Vec<Turn>, Turn)> {
-    let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/data/fleets/sample");
-    let text = |file: &str| std::fs::read_to_string(folder.join(file)).expect("a fleet file");
-    let files = FleetFiles {
-        fleet: text("fleet.toml"),
-        jobs: text("jobs.toml"),
-        crew: text("crew.toml"),
-        ..FleetFiles::default()
-    };
-    let fleet = fleet::read(&files).unwrap_or_else(|problems| panic!("{}", problems[0]));
-    let mut desk = Desk::default();
-    let turn = desk.load(DateTime::UNIX_EPOCH, "scenarios", fleet);
-    desk.apply(&turn.records);
-
+    static LOADED: LazyLock<Desk> = LazyLock::new(loaded);
+    let mut desk = LOADED.clone();
     // each message's turn, with the ticks that came before it
     let mut turns: Vec<(Vec<Turn>, Turn)> = Vec::new();
     let mut now: Option<DateTime<Utc>> = None;
@@ -218,6 +208,23 @@ fn play(scenario: &Scenario) -> Vec<(Vec<Turn>, Turn)> {
         turns.push((ticks, turn));
     }
     turns
+}
+
+/// Loads the fleet of the situations.
+fn loaded() -> Desk {
+    let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/data/fleets/sample");
+    let text = |file: &str| std::fs::read_to_string(folder.join(file)).expect("a fleet file");
+    let files = FleetFiles {
+        fleet: text("fleet.toml"),
+        jobs: text("jobs.toml"),
+        crew: text("crew.toml"),
+        ..FleetFiles::default()
+    };
+    let fleet = fleet::read(&files).unwrap_or_else(|problems| panic!("{}", problems[0]));
+    let mut desk = Desk::default();
+    let turn = desk.load(DateTime::UNIX_EPOCH, "scenarios", fleet);
+    desk.apply(&turn.records);
+    desk
 }
 
 fn judge(scenario: &Scenario, turns: &[(Vec<Turn>, Turn)]) -> Vec<String> {

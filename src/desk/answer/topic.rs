@@ -1,6 +1,7 @@
 //! What a question is about, by its words: the list stands in `grammar/replies/questions.toml`.
 
 use serde::Deserialize;
+use std::sync::LazyLock;
 
 use crate::desk::phrases::plain;
 use crate::finding::Caution;
@@ -121,13 +122,15 @@ pub(in crate::desk) struct Question {
     pub(super) cautions: Vec<Caution>,
 }
 
-impl Default for Questions {
-    fn default() -> Self {
-        toml::from_str(QUESTIONS).expect("the built-in questions are read by a test")
-    }
-}
-
 impl Questions {
+    /// Returns those of the built-in file, which is parsed once.
+    pub(in crate::desk) fn built_in() -> &'static Questions {
+        static BUILT_IN: LazyLock<Questions> = LazyLock::new(|| {
+            toml::from_str(QUESTIONS).expect("the built-in questions are read by a test")
+        });
+        &BUILT_IN
+    }
+
     /// Finds what a message asks about; none where it asks nothing that is known here.
     ///
     /// A message that also reports is answered so only where the answer is a caution: the rest of it is answered by what the
@@ -202,7 +205,7 @@ mod tests {
     use crate::words::Reader;
 
     fn topic(text: &str) -> String {
-        let questions = Questions::default();
+        let questions = Questions::built_in();
         let heard = Reader::new().hear(text, TemperatureScale::F);
         questions
             .of(&heard, text)

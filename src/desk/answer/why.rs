@@ -4,6 +4,7 @@
 //! worst of the last reply.
 
 use serde::Deserialize;
+use std::sync::LazyLock;
 
 use super::reply::Reply;
 use super::topic::holds;
@@ -30,13 +31,14 @@ struct Meant {
     of: Vec<FindingId>,
 }
 
-impl Default for WhyWords {
-    fn default() -> Self {
-        toml::from_str(WORDS).expect("the built-in words are read by a test")
-    }
-}
-
 impl WhyWords {
+    /// Returns those of the built-in file, which is parsed once.
+    pub(in crate::desk) fn built_in() -> &'static WhyWords {
+        static BUILT_IN: LazyLock<WhyWords> =
+            LazyLock::new(|| toml::from_str(WORDS).expect("the built-in words are read by a test"));
+        &BUILT_IN
+    }
+
     /// Picks the advice that a text names; none where it names none of it.
     fn pick<'a>(&self, text: &str, advice: &[&'a Finding]) -> Option<&'a Finding> {
         self.meant(text).find_map(|meant| {
@@ -150,7 +152,7 @@ mod tests {
             .map(|id| Finding::new(*id, Level::Notice, Urgency::Soon, Facts::new()))
             .collect();
         let advice: Vec<&Finding> = found.iter().collect();
-        WhyWords::default()
+        WhyWords::built_in()
             .pick(&plain(text), &advice)
             .map(|finding| finding.id)
     }

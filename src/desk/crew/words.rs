@@ -119,7 +119,7 @@ mod tests {
     use super::*;
 
     fn name_of(text: &str) -> Option<CommandName> {
-        order(&Phrases::default(), text).map(|order| order.name)
+        order(Phrases::built_in(), text).map(|order| order.name)
     }
 
     #[test]

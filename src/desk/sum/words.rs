@@ -1,6 +1,7 @@
 //! Which sum a message asks for.
 
 use serde::Deserialize;
+use std::sync::LazyLock;
 
 use super::numbers::Kind;
 use crate::desk::answer::holds;
@@ -35,13 +36,14 @@ struct Entry {
     takes: Vec<(String, Kind)>,
 }
 
-impl Default for SumWords {
-    fn default() -> Self {
-        toml::from_str(SUMS).expect("the built-in sums are read by a test")
-    }
-}
-
 impl SumWords {
+    /// Returns those of the built-in file, which is parsed once.
+    pub(in crate::desk) fn built_in() -> &'static SumWords {
+        static BUILT_IN: LazyLock<SumWords> =
+            LazyLock::new(|| toml::from_str(SUMS).expect("the built-in sums are read by a test"));
+        &BUILT_IN
+    }
+
     /// Finds the sum a message asks for: by the full name of a quantity, by its words, by most words of a quantity's name.
     pub(super) fn find(&self, folded: &str, typed: &str) -> Option<Sum> {
         let exact = typed
@@ -127,7 +129,7 @@ mod tests {
     use crate::desk::phrases::plain;
 
     fn asked(text: &str) -> String {
-        SumWords::default()
+        SumWords::built_in()
             .find(&plain(text), text)
             .map_or_else(String::new, |sum| sum.answers[0].0.clone())
     }
@@ -169,7 +171,7 @@ mod tests {
 
     #[test]
     fn the_words_name_quantities_and_inputs_that_are_there() {
-        for entry in &SumWords::default().sum {
+        for entry in &SumWords::built_in().sum {
             for (name, _) in &entry.answers {
                 let quantity =
                     crate::physics::sum::quantity(name).expect("a quantity of the registry");

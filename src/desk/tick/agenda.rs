@@ -68,7 +68,7 @@ impl Duty {
 }
 
 /// Everything that will fall due but the lists (see `lists`).
-#[derive(Debug, Default)]
+#[derive(Debug, Clone, Default)]
 pub(in super::super) struct Agenda {
     earliest: BTreeMap<Duty, DateTime<Utc>>,
     order: BTreeSet<(DateTime<Utc>, Duty)>,

@@ -1,6 +1,7 @@
 //! How crews answer, as phrases by list: looked up in the words of a message.
 
 use std::collections::BTreeMap;
+use std::sync::LazyLock;
 
 use serde::Deserialize;
 
@@ -15,12 +16,6 @@ const ANSWERS: &str = include_str!("../../../grammar/walk/answers.toml");
 #[serde(transparent)]
 pub(in crate::desk) struct Answers(pub(super) BTreeMap<String, BTreeMap<String, Vec<String>>>);
 
-impl Default for Answers {
-    fn default() -> Self {
-        toml::from_str(ANSWERS).expect("the built-in answers are read by a test")
-    }
-}
-
 /// What the words of a step's own say.
 pub(super) enum Own {
     Yes(Vec<Span>),
@@ -32,6 +27,14 @@ pub(super) enum Own {
 }
 
 impl Answers {
+    /// Returns those of the built-in file, which is parsed once.
+    pub(in crate::desk) fn built_in() -> &'static Answers {
+        static BUILT_IN: LazyLock<Answers> = LazyLock::new(|| {
+            toml::from_str(ANSWERS).expect("the built-in answers are read by a test")
+        });
+        &BUILT_IN
+    }
+
     /// Tells whether a message holds one of a list's phrases as whole words.
     pub(super) fn says(&self, of: &str, list: &str, text: &str) -> bool {
         !Phrases::of(text).find(self.list(of, list)).is_empty()

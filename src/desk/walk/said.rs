@@ -391,7 +391,7 @@ mod tests {
             after: &[],
             fresh: true,
         };
-        Answers::default().read(&message, &check, &step(key))
+        Answers::built_in().read(&message, &check, &step(key))
     }
 
     #[test]
@@ -445,7 +445,7 @@ mod tests {
 
     #[test]
     fn every_step_named_in_the_answers_exists() {
-        let answers = Answers::default();
+        let answers = Answers::built_in();
         let faults = Fault::ALL.iter().map(|fault| format!("mended-{fault}"));
         let faults: Vec<String> = faults.collect();
         for key in answers.0.keys().filter(|key| key.starts_with("mended-")) {
@@ -461,7 +461,7 @@ mod tests {
 
     #[test]
     fn no_phrase_says_both_yes_and_no() {
-        for (of, lists) in Answers::default().0 {
+        for (of, lists) in &Answers::built_in().0 {
             let no = lists.get("no").cloned().unwrap_or_default();
             for phrase in lists.get("yes").into_iter().flatten() {
                 assert!(!no.contains(phrase), "{of}: {phrase}");

@@ -6,6 +6,7 @@
 
 use chrono::{DateTime, Utc};
 use serde::Deserialize;
+use std::sync::LazyLock;
 
 use super::super::phrases::plain;
 use super::super::{Desk, settle};
@@ -47,12 +48,6 @@ struct Value {
     sure: Option<(f64, f64)>,
 }
 
-impl Default for Values {
-    fn default() -> Self {
-        toml::from_str(VALUES).expect("the built-in values are read by a test")
-    }
-}
-
 /// A message as it came, with what is known of its sender.
 pub(in crate::desk) struct Texted<'a> {
     pub(in crate::desk) desk: &'a Desk,
@@ -64,6 +59,14 @@ pub(in crate::desk) struct Texted<'a> {
 }
 
 impl Values {
+    /// Returns those of the built-in file, which is parsed once.
+    pub(in crate::desk) fn built_in() -> &'static Values {
+        static BUILT_IN: LazyLock<Values> = LazyLock::new(|| {
+            toml::from_str(VALUES).expect("the built-in values are read by a test")
+        });
+        &BUILT_IN
+    }
+
     fn by_step(&self, place: &Place) -> Option<&Value> {
         let step = place.step.as_ref()?;
         self.value.iter().find(|value| value.steps.contains(step))

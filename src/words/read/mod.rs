@@ -48,7 +48,7 @@ impl<'t> Reading<'t> {
     /// Reads `text` through all stages.
     pub(super) fn new(reader: &Reader, text: &'t str, scale: TemperatureScale) -> Reading<'t> {
         let normal = Normal::new(text);
-        let tokens = lex::tokens(&normal.text, &reader.vocab);
+        let tokens = lex::tokens(&normal.text, reader.vocab.as_ref());
         let Items {
             list,
             mended,

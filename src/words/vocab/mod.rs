@@ -6,6 +6,8 @@
 mod file;
 mod hash;
 
+use std::collections::BTreeSet;
+
 use crate::heard::Language;
 use crate::words::concept::{Concept, Mark, Noun, Spoken, Unit};
 use crate::words::lex::Letters;
@@ -99,7 +101,7 @@ impl Vocab {
 
     /// Adds words that are never a slip for one of ours.
     pub(super) fn add_ordinary(&mut self, words: &str, language: Option<Language>) {
-        for word in words.split_whitespace() {
+        for word in words.split_ascii_whitespace() {
             let id = self.intern(&plain(word));
             self.known[id as usize].languages |= bit(language);
         }
@@ -167,9 +169,19 @@ impl Vocab {
         (longest.words() as usize == words.len()).then_some(longest.concept)
     }
 
-    /// Adds a phrase; tells whether it was free. `finish` has to follow.
-    pub(super) fn teach(&mut self, phrase: &str, concept: Concept) -> bool {
-        self.add_phrase(phrase, concept, 0, false).is_ok()
+    /// Adds a phrase after `finish`, and mends slips for it from then on; an occupied one stays as it is.
+    pub(super) fn teach(&mut self, phrase: &str, concept: Concept) {
+        if self.add_phrase(phrase, concept, 0, false).is_err() || phrase.contains(' ') {
+            return;
+        }
+        for word in BTreeSet::from([phrase.to_owned(), plain(phrase)]) {
+            if word.is_ascii()
+                && is_mendable(&concept)
+                && let Some(id) = self.id(&word)
+            {
+                self.speller.add(&word, id, concept);
+            }
+        }
     }
 
     fn walk(
@@ -230,16 +242,15 @@ impl Vocab {
         accents: bool,
     ) -> Result<(), String> {
         self.add_spelling(phrase, concept, bit)?;
-        let bare = plain(phrase);
-        if !accents && bare != phrase {
-            self.add_spelling(&bare, concept, bit)?;
+        if !accents && !phrase.is_ascii() {
+            self.add_spelling(&plain(phrase), concept, bit)?;
         }
         Ok(())
     }
 
     fn add_spelling(&mut self, phrase: &str, concept: Concept, bit: u8) -> Result<(), String> {
         let mut node: Option<u32> = None;
-        for word in phrase.split_whitespace() {
+        for word in phrase.split_ascii_whitespace() {
             if word == "*" {
                 let here = node.ok_or_else(|| phrase.to_string())? as usize;
                 let gap = match self.nodes[here].gap {

@@ -71,11 +71,11 @@ fn every_script_is_spoken_to_the_letter() {
 fn play(script: &str) -> String {
     let mut out = String::new();
     let mut lines = script.lines().peekable();
-    let mut fleet = None;
+    let mut fleet: Option<(Tz, Desk)> = None;
     let mut case: Option<Case> = None;
     while let Some(line) = lines.next() {
         if let Some(name) = line.strip_prefix("fleet ") {
-            fleet = Some(load(name));
+            fleet = Some(at_desk(load(name)));
             writeln!(out, "{line}").expect("a string");
         } else if line.starts_with("== ") || line.starts_with('#') {
             if !out.ends_with("\n\n") {
@@ -84,10 +84,8 @@ fn play(script: &str) -> String {
             writeln!(out, "{line}").expect("a string");
         } else if let Some(day) = line.strip_prefix("day ") {
             let day = day.parse().expect("a day such as 2027-01-23");
-            case = Some(Case::new(
-                fleet.clone().expect("a script names its fleet first"),
-                day,
-            ));
+            let (zone, desk) = fleet.clone().expect("a script names its fleet first");
+            case = Some(Case::new(zone, desk, day));
             writeln!(out, "{line}").expect("a string");
         } else if let Some((at, rest)) = line.split_once(' ').filter(|(at, _)| clock(at).is_some())
         {
@@ -128,6 +126,15 @@ fn play(script: &str) -> String {
     out
 }
 
+/// Loads a fleet, and tells its time zone.
+fn at_desk(fleet: Fleet) -> (Tz, Desk) {
+    let zone = fleet.time_zone;
+    let mut desk = Desk::default();
+    let turn = desk.load(DateTime::UNIX_EPOCH, "script", fleet);
+    desk.apply(&turn.records);
+    (zone, desk)
+}
+
 struct Case {
     desk: Desk,
     zone: Tz,
@@ -140,11 +147,7 @@ struct Case {
 }
 
 impl Case {
-    fn new(fleet: Fleet, day: NaiveDate) -> Self {
-        let zone = fleet.time_zone;
-        let mut desk = Desk::default();
-        let turn = desk.load(DateTime::UNIX_EPOCH, "script", fleet);
-        desk.apply(&turn.records);
+    fn new(zone: Tz, desk: Desk, day: NaiveDate) -> Self {
         let now = zone
             .from_local_datetime(&day.and_time(NaiveTime::MIN))
             .earliest()

@@ -7,6 +7,8 @@ mod plug_in;
 mod tow;
 mod values;
 
+use std::sync::LazyLock;
+
 use chrono::{DateTime, TimeDelta, Utc};
 use hosebib::book::{Book, MessageKey};
 use hosebib::desk::{Desk, Inbound, Sender, Turn};
@@ -23,11 +25,14 @@ struct Crew {
 
 impl Crew {
     fn new(restarts: bool) -> Crew {
-        let mut desk = Desk::default();
-        let turn = desk.load(DateTime::UNIX_EPOCH, "walks", fleet::demo::fleet());
-        desk.apply(&turn.records);
+        static LOADED: LazyLock<Desk> = LazyLock::new(|| {
+            let mut desk = Desk::default();
+            let turn = desk.load(DateTime::UNIX_EPOCH, "walks", fleet::demo::fleet());
+            desk.apply(&turn.records);
+            desk
+        });
         Crew {
-            desk,
+            desk: LOADED.clone(),
             now: DAY.parse().expect("an instant"),
             said: 0,
             restarts,
