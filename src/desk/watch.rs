@@ -10,7 +10,7 @@ use crate::book::Record;
 
 use crate::dialogue::Watch;
 use crate::finding::Level;
-use crate::heard::{ReadingKey, UnitName};
+use crate::heard::{Entry, Plan, PlanKind, ReadingKey, UnitName};
 
 /// A reading older than this does not tell where a trailer is now.
 const FRESH: TimeDelta = TimeDelta::hours(24);
@@ -75,6 +75,22 @@ pub(super) fn set(
     let old = hearing.desk.book.watches().iter().filter(alike).cloned();
     records.extend(old.map(|watch| Record::Unwatch { watch }));
     records.push(Record::Watch { watch });
+}
+
+/// Tells whether the message wants an alarm and sets none: its condition is not understood.
+pub(super) fn is_missed(hearing: &Hearing<'_>) -> bool {
+    let phrases = &hearing.desk.phrases;
+    let says = |list| phrases.holds("watch", list, hearing.text);
+    let heard = &hearing.heard;
+    let set = |plan: &Plan| matches!(plan.kind, PlanKind::Watch { .. } | PlanKind::CheckMe { .. });
+    says("wants")
+        && says("on")
+        && heard.ask.is_none()
+        && heard.command.is_none()
+        && heard.entries.iter().all(Entry::is_empty)
+        && heard.unclear.is_empty()
+        && !heard.plans.is_empty()
+        && !heard.plans.iter().any(set)
 }
 
 /// Lists the sender's watches where the message asks for them.
