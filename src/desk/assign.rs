@@ -5,8 +5,8 @@ use super::inbound::Outgoing;
 use super::phrases::{Phrases, plain};
 use super::receive::Hearing;
 use super::relay;
-use crate::book::TaskChange;
-use crate::finding::Level;
+use crate::book::{Task, TaskChange};
+use crate::finding::{Level, TaskKind};
 use crate::fleet::Fleet;
 use crate::heard::{Command, CommandName};
 use crate::reply::Arg;
@@ -16,34 +16,78 @@ const BETWEEN: &[&str] = &[
     "to", "a", "al", "para", "task", "tarea", "la", "the", "number", "no",
 ];
 
-/// Reads the order; none where it names no task, or nobody of the crew and no task by that word: "give 12 some water".
+/// Words of courtesy behind a name.
+const COURTESY: &[&str] = &[
+    "please", "pls", "plz", "thanks", "thx", "favor", "por", "gracias", "ok",
+];
+
+/// Reads the order; none where it names nobody of the crew and no task by that word: "give 12 some water".
 pub(super) fn order(phrases: &Phrases, fleet: &Fleet, text: &str) -> Option<Command> {
     let rest = phrases.after("assign", "opens", text.trim())?;
     let folded = plain(rest);
     let words: Vec<&str> = folded
         .split(' ')
-        .filter(|word| !BETWEEN.contains(word))
+        .filter(|word| !COURTESY.contains(word))
         .collect();
-    let number = |word: &&&str| word.chars().all(|c| c.is_ascii_digit());
-    let numbers: Vec<&&str> = words.iter().filter(number).collect();
-    let [id] = numbers.as_slice() else {
+    let command = |task: Option<u32>, name: String| Command {
+        name: CommandName::Assign,
+        task,
+        rest: name,
+    };
+    let is_known = |name: &str| {
+        let mut crew = fleet.crew.values();
+        crew.any(|member| plain(&member.id) == name || plain(&member.name) == name)
+    };
+    let number = |word: &&str| word.chars().all(|c| c.is_ascii_digit());
+    let names = words
+        .iter()
+        .filter(|word| !number(word) && !BETWEEN.contains(word));
+    let name = names.copied().collect::<Vec<_>>().join(" ");
+    let numbers: Vec<u32> = words
+        .iter()
+        .filter(|word| number(word))
+        .filter_map(|word| word.parse().ok())
+        .collect();
+    if let ([id], false) = (numbers.as_slice(), name.is_empty())
+        && (is_known(&name) || phrases.holds("assign", "plainly", text))
+    {
+        return Some(command(Some(*id), name));
+    }
+    // "give the pump-out on 6 to wren": the work is named, and not its number
+    let of_work = phrases.holds("assign", "plainly", text) || phrases.holds("truck", "who", text);
+    let (last, before) = words.split_last()?;
+    let handed = before
+        .last()
+        .is_some_and(|word| ["to", "a", "para"].contains(word));
+    (handed && is_known(last) && of_work).then(|| command(None, (*last).to_owned()))
+}
+
+/// Finds the one open task that the words mean: of the trailer they name, a pump-out where they say so.
+fn meant(hearing: &Hearing<'_>) -> Option<Task> {
+    let names = hearing.names();
+    let [unit] = names.as_slice() else {
         return None;
     };
-    let name: Vec<&str> = words.iter().filter(|word| !number(word)).copied().collect();
-    let name = name.join(" ");
-    let says_task = phrases.holds("assign", "plainly", text);
-    let mut crew = fleet.crew.values();
-    let known = crew.any(|member| plain(&member.id) == name || plain(&member.name) == name);
-    (!name.is_empty() && (known || says_task)).then_some(Command {
-        name: CommandName::Assign,
-        task: id.parse().ok(),
-        rest: name,
-    })
+    let pumps = hearing.desk.phrases.holds("truck", "who", hearing.text);
+    let mut open = hearing
+        .desk
+        .book
+        .tasks()
+        .open_on(unit)
+        .filter(|task| !pumps || task.kind == TaskKind::PumpOut);
+    open.next().filter(|_| open.next().is_none()).cloned()
 }
 
 /// Hands a task that is open to the person named, and tells them.
 pub(super) fn obey(hearing: &Hearing<'_>, order: &Command, reply: &mut Reply<'_>) {
-    let Some(id) = order.task else {
+    let by_words = match order.task {
+        Some(_) => None,
+        None => meant(hearing),
+    };
+    if let Some(task) = &by_words {
+        reply.adopt(task);
+    }
+    let Some(id) = order.task.or(by_words.map(|task| task.id)) else {
         return reply.say("assign-how", &[]);
     };
     let Some(task) = reply.board.tasks().task(id).cloned() else {

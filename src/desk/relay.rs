@@ -8,7 +8,7 @@ use super::inbound::Outgoing;
 use super::phrases::{Phrases, plain};
 use super::receive::Hearing;
 use crate::book::Record;
-use crate::fleet::{CrewMember, Role};
+use crate::fleet::{CrewMember, Fleet, Role};
 use crate::heard::{Command, CommandName};
 use crate::reply::Arg;
 
@@ -18,15 +18,29 @@ const BEFORE_DOORS: TimeDelta = TimeDelta::hours(24);
 /// A name this many letters off may be meant.
 const NEAR: usize = 2;
 
-/// Reads words for all the crew as the order they are: what they say is theirs, and no report.
-pub(super) fn order(phrases: &Phrases, text: &str) -> Option<Command> {
-    let rest = phrases.after("tell", "opens", text.trim_start())?;
-    phrases.after("tell", "all", rest)?;
-    Some(Command {
+/// Reads words for all the crew, or for somebody of it, as the order they are: what they say is theirs, and no report.
+pub(super) fn order(phrases: &Phrases, fleet: &Fleet, text: &str) -> Option<Command> {
+    let text = text.trim_start();
+    let command = |rest: String| Command {
         name: CommandName::Tell,
         task: None,
-        rest: rest.to_owned(),
-    })
+        rest,
+    };
+    let is_named = |rest: &str| {
+        let end = rest.find(|c: char| c.is_whitespace() || ",:/&".contains(c));
+        let name = plain(&rest[..end.unwrap_or(rest.len())]);
+        let mut crew = fleet.crew.values();
+        crew.any(|member| plain(&member.id) == name || plain(&member.name) == name)
+    };
+    if let Some(rest) = phrases.after("tell", "let", text)
+        && is_named(rest)
+        && let Some((names, words)) = phrases.parted("tell", "know", rest)
+    {
+        return Some(command(format!("{names}: {words}")));
+    }
+    let rest = phrases.after("tell", "opens", text)?;
+    let all = phrases.after("tell", "all", rest).is_some();
+    (all || is_named(rest)).then(|| command(rest.to_owned()))
 }
 
 /// Passes a message on: to one person, or to all who are named before the words.

@@ -77,6 +77,30 @@ pub(super) fn set(
     records.push(Record::Watch { watch });
 }
 
+/// Reads the other half of "if 10 goes over 3/4 or pressure drops under 40": a watch of its own, or the words it is not
+/// understood by.
+pub(super) fn other_half(hearing: &Hearing<'_>) -> Option<Result<Plan, String>> {
+    let watches = |plan: &&Plan| matches!(plan.kind, PlanKind::Watch { .. });
+    let mut set = hearing.heard.plans.iter().filter(watches);
+    let (first, none) = (set.next()?, set.next());
+    let half = [" or ", " o ", " u "];
+    let rest = half
+        .iter()
+        .find_map(|word| Some(hearing.text.split_once(word)?.1))?;
+    if none.is_some() || !rest.contains(|c: char| c.is_ascii_digit()) {
+        return None;
+    }
+    let unit = first.unit.as_ref().map_or("", UnitName::as_str);
+    let text = format!("if {unit} {rest} call me");
+    let heard = hearing
+        .desk
+        .reader
+        .hear(&text, hearing.fleet.style.temperature);
+    let mut other = heard.plans.into_iter();
+    let other = other.find(|plan| watches(&plan) && plan.kind != first.kind);
+    Some(other.ok_or_else(|| rest.trim().to_owned()))
+}
+
 /// Tells whether the message wants an alarm and sets none: its condition is not understood.
 pub(super) fn is_missed(hearing: &Hearing<'_>) -> bool {
     let phrases = &hearing.desk.phrases;

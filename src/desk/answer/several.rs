@@ -1,6 +1,6 @@
 //! Several questions in one message, each answered on its own: "status 12 and when does 14 fill?"
 
-use super::{ask, question};
+use super::{ask, question, topic};
 use crate::book::Record;
 use crate::desk::answer::Reply;
 use crate::desk::receive::Hearing;
@@ -18,6 +18,8 @@ const MOST: usize = 4;
 pub(in crate::desk) struct Part {
     text: String,
     heard: Heard,
+    /// Whether anything is known of what it asks.
+    known: bool,
 }
 
 /// Parts a message into its questions; empty where it asks one thing, or does more than ask.
@@ -34,13 +36,16 @@ pub(in crate::desk) fn parts(hearing: &Hearing<'_>) -> Vec<Part> {
     }
     let mut parts: Vec<Part> = Vec::new();
     for piece in pieces(hearing.text) {
-        match part(hearing, &piece).or_else(|| of_another(hearing, parts.last()?, &piece)) {
+        let read = part(hearing, &piece)
+            .or_else(|| of_another(hearing, parts.last()?, &piece))
+            .or_else(|| unknown(hearing, &piece));
+        match read {
             Some(part) => parts.push(part),
             // a piece that asks nothing belongs to the one before it, or to one question that has "and" in it
             None => return Vec::new(),
         }
     }
-    if parts.len() < 2 {
+    if parts.len() < 2 || !parts.iter().any(|part| part.known) {
         return Vec::new();
     }
     parts.truncate(MOST);
@@ -64,6 +69,12 @@ pub(in crate::desk) fn answer(
 ) {
     reply.several = true;
     for part in parts {
+        if !part.known {
+            let quote = reply.voice.quote(&part.text);
+            let line = reply.voice.say("several-left", &[("quote", quote.into())]);
+            reply.first.push(line);
+            continue;
+        }
         let one = hearing.asking(&part.text, part.heard.clone());
         if !question(&one, settled, reply)
             && let Some(wanted) = &part.heard.ask
@@ -110,6 +121,22 @@ fn part(hearing: &Hearing<'_>, piece: &str) -> Option<Part> {
     asks.then(|| Part {
         text: piece.to_owned(),
         heard,
+        known: true,
+    })
+}
+
+/// Takes a piece that opens as questions do and is none that is known: it is said to be left.
+fn unknown(hearing: &Hearing<'_>, piece: &str) -> Option<Part> {
+    let bare = piece.trim_end_matches('?');
+    let heard = hearing
+        .desk
+        .reader
+        .hear(bare, hearing.fleet.style.temperature);
+    let reports = heard.entries.iter().any(|entry| !entry.is_empty());
+    (topic::sounds_like_one(bare) && !reports).then(|| Part {
+        text: bare.to_owned(),
+        heard,
+        known: false,
     })
 }
 
@@ -118,10 +145,15 @@ fn of_another(hearing: &Hearing<'_>, before: &Part, piece: &str) -> Option<Part>
     let [was] = before.heard.named.as_slice() else {
         return None;
     };
-    let name = piece.trim_end_matches(['?', '.', '!']);
-    let name = name.rsplit(' ').next()?;
-    let words = piece.split_whitespace().count();
-    let unit = settle::known(&hearing.fleet, &UnitName::new(name)).filter(|_| words <= 2)?;
+    let words: Vec<&str> = piece
+        .split_whitespace()
+        .map(|word| word.trim_end_matches(['?', '.', '!']))
+        .collect();
+    let names = words.iter().map(|word| UnitName::new(word));
+    let mut units = names.filter_map(|name| settle::known(&hearing.fleet, &name).cloned());
+    let unit = units
+        .next()
+        .filter(|_| words.len() <= 2 && units.next().is_none())?;
     let text = before.text.replacen(was.as_str(), unit.as_str(), 1);
     (text != before.text).then(|| part(hearing, &text))?
 }

@@ -160,7 +160,7 @@ fn hear(
     let order = crew::order(&desk.phrases, written);
     let order = order.or_else(|| incident::order(&desk.phrases, written));
     let order = order.or_else(|| assign::order(&desk.phrases, &fleet, written));
-    if let Some(order) = order.or_else(|| relay::order(&desk.phrases, written)) {
+    if let Some(order) = order.or_else(|| relay::order(&desk.phrases, &fleet, written)) {
         heard = Heard {
             ask: Some(Ask::Command { name: order.name }),
             command: Some(order),
@@ -253,6 +253,10 @@ impl Hearing<'_> {
         if let Some(coming) = &coming {
             truck::put(&mut self.heard, coming);
         }
+        let other_watch = watch::other_half(&self);
+        if let Some(Ok(plan)) = &other_watch {
+            self.heard.plans.push(plan.clone());
+        }
         let mut settled = self.settle();
         self.ask_who_leaves(&mut settled);
         self.as_it_goes(&mut settled);
@@ -316,6 +320,10 @@ impl Hearing<'_> {
         }
         if self.heard.command.is_none() {
             watch::list(&self, &mut reply);
+            if let Some(Err(words)) = &other_watch {
+                let quote = reply.voice.quote(words);
+                reply.say("watch-left", &[("quote", quote.into())]);
+            }
             if watch::is_missed(&self) {
                 reply.say("watch-how", &[]);
             }

@@ -8,6 +8,7 @@ use chrono::{DateTime, TimeDelta, Utc};
 use chrono_tz::Tz;
 
 use super::noted;
+use crate::book::Stage;
 use crate::desk::receive::Hearing;
 use crate::desk::{answer, settle, when};
 use crate::heard::{Entry, Heard, Need, Plan, PlanKind, ReadingKey, UnitName};
@@ -50,7 +51,8 @@ pub(in crate::desk) fn coming(hearing: &Hearing<'_>) -> Option<Coming> {
     }
     // a trailer that is 40 minutes out is no truck
     let under_way = |entry: &Entry| entry.readings.values.contains_key(&ReadingKey::EtaMin);
-    if heard.entries.iter().any(under_way) && !(says("pumps") || says("for") || says("phoned")) {
+    let of_a_pump_truck = says("pumps") || says("for") || says("phoned") || stands(hearing);
+    if heard.entries.iter().any(under_way) && !of_a_pump_truck {
         return None;
     }
     let piece = of_the_truck(hearing)?;
@@ -80,6 +82,20 @@ pub(in crate::desk) fn coming(hearing: &Hearing<'_>) -> Option<Coming> {
         text: text.trim().to_owned(),
     });
     Some(Coming::Trucks(plans.collect(), whole))
+}
+
+/// Tells whether the one trailer that is named stands at its site: then it is on no road.
+fn stands(hearing: &Hearing<'_>) -> bool {
+    let names = hearing.names();
+    let [unit] = names.as_slice() else {
+        return false;
+    };
+    let stage = hearing.desk.book.unit(unit);
+    let stage = stage.map(|kept| kept.state().stage());
+    matches!(
+        stage,
+        Some(Stage::SettingUp | Stage::InService | Stage::Closed)
+    )
 }
 
 /// Tells whether somebody wants the bot to call, which it cannot.
@@ -194,7 +210,7 @@ fn mark(
         return (clock(local(comes, zone)), took);
     }
     let hour = || when::coming(&format!("at {word} {}", day_in(text)), hearing.now, zone);
-    let after_mark = when::HOUR_MARKS.contains(&before);
+    let after_mark = when::HOUR_MARKS.contains(&before) || OF_AN_HOUR.contains(&next);
     if ["am", "pm", "a.m", "p.m"].contains(&next) {
         let joined = format!("{word}{}", next.replace('.', ""));
         return (when::clock_in(&joined).and_then(clock), 2);
@@ -213,6 +229,9 @@ fn mark(
         _ => (when::clock_in(word).and_then(clock), 1),
     }
 }
+
+/// Words that make a number before them an hour: "6 tonight".
+const OF_AN_HOUR: &[&str] = &["tonight", "tonite", "oclock", "o'clock", "ish", "sharp"];
 
 /// Measures that make a number before them neither a trailer nor an hour.
 const MEASURES: &[&str] = &[
