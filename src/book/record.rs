@@ -216,6 +216,10 @@ pub enum AlarmChange {
 /// One thing that was decided.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case", tag = "record")]
+#[allow(
+    clippy::large_enum_variant,
+    reason = "records are made one by one and written down at once"
+)]
 pub enum Record {
     /// A fleet was loaded.
     Fleet {

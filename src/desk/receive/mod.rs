@@ -142,7 +142,7 @@ fn hear(
     let spelled = match worked {
         Some(truck::Work::Pumped(report)) => Some(report),
         Some(truck::Work::OneOf(about)) => {
-            asks = Some(about);
+            asks = Some(*about);
             heard = Heard {
                 language: heard.language,
                 ..Heard::default()

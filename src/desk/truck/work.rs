@@ -64,7 +64,7 @@ pub(in crate::desk) enum Work {
     /// It pumped: the report to read in the message's place.
     Pumped(String),
     /// It pumped one of several: which is asked.
-    OneOf(About),
+    OneOf(Box<About>),
 }
 
 /// Reads "truck left, 380 gal" as the pump-out it tells of: of the trailer named, else of the one whose truck was called.
@@ -114,10 +114,10 @@ pub(in crate::desk) fn work_told(
         }
         (None, [unit]) => Some(Work::Pumped(format!("{unit}: {report}"))),
         (None, []) => Some(Work::Pumped(report)),
-        (_, likely) => Some(Work::OneOf(About::WhichUnitOf {
+        (_, likely) => Some(Work::OneOf(Box::new(About::WhichUnitOf {
             text: report,
             likely: likely.to_vec(),
-        })),
+        }))),
     }
 }
 
