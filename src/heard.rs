@@ -357,6 +357,7 @@ codes! {
         NeverMind = "never-mind",
         Note = "note",
         Tell = "tell",
+        Assign = "assign",
         Incident = "incident",
         Relearn = "relearn",
         Crew = "crew",

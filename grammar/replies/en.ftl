@@ -359,6 +359,7 @@ answer-tonight-ask = Not every site has tonight's low. Ask the dispatcher for it
 answer-package-none = No cold package: { $units }.
 answer-package-none-out = Of these out now or soon: { $units }. Drain them before it freezes.
 answer-package-with = With a cold package: { $units }.
+several-left = I have no answer to { $quote }. Ask it on its own, or "tell NAME" it.
 question-unknown = I have no answer to that. I know: "status 12", "forecast 12", "who has 12", "what is late", "tasks", "why". To ask a person: "tell NAME ...".
 answer-no-word = I have no readings from { $unit }. Send pressure, tank, volts and temp.
 answer-not-well = No. { $unit } needs something now.
@@ -509,6 +510,8 @@ task-dropped = Task { $task }: dropped, { $reason }.
 task-taken-back = Task { $task }: taken back, no longer needed.
 task-called = Called.
 task-called-for = Called, promised for { $time }.
+task-called-by = Called, says { $who }.
+task-called-by-for = Called, says { $who }. Promised for { $time }.
 tail-called = It was called: task { $id }.
 booked-too-late = The tank may be full at { $due }, before the truck at { $promised }. Ask for an earlier one. Else close stalls in time.
 booked-too-late-now = The tank may be full before the truck comes at { $promised }. Ask for an earlier one. Else close stalls in time.
@@ -516,6 +519,9 @@ truck-off = The truck for { $unit } is not coming. Call another one.
 truck-here = The truck is at { $unit }. Send the gallons when it is done, as in "{ $unit } pumped 380 gal".
 truck-none = No truck is noted for { $unit }. Nothing changed.
 truck-none-booked = No truck is noted as called. Nothing changed.
+truck-how = Which truck comes when? I noted none. Send unit and time, one truck a line: "truck for 12 comes at 19:00".
+truck-gone = Did the truck pump { $unit } out? Send the gallons, as in "{ $unit } pumped 380 gal". Nothing is logged yet.
+truck-call-yourself = I call nobody. When somebody has, send "truck for { $unit } comes at 19:00".
 truck-late-when = When does the truck for { $unit } come now? Send the time, as in "truck late, 19:30".
 truck-off-told = { $who } says the truck for { $unit } is not coming. Call another one.
 truck-late-told = { $who } says the truck for { $unit } comes at { $time }. That may be too late for the tank.
@@ -529,6 +535,8 @@ tasks-head = { $count ->
 }
 tasks-none = No open tasks.
 tasks-none-mine = You have no open tasks. "tasks" lists all of them.
+tasks-none-on = No open tasks on { $unit }.
+tasks-who = I know nobody called { $quote }. "tasks" lists all, "tasks for" and a name theirs.
 tasks-none-of = { $who } has no open tasks.
 task-unknown = There is no task { $id }. Nothing changed. Send "tasks" for the list.
 tasks-on-unit = Open on { $unit }: { $tasks }. Use the task number, the first one.
@@ -566,6 +574,7 @@ status-faults = Wrong now: { $faults }.
 status-fault = { $fault } since { $time }
 status-row = { $signal } { $name }. { $what }
 status-row-signal = { $signal } { $unit }: { $name }. { $what }
+more-left = "more" goes on with { $unit }.
 status-more = "more" tells all of { $unit }, "why" the reasons.
 history = { $unit }, last reports:
 history-line = { $time } { $who }: { $what }
@@ -666,6 +675,8 @@ undone = Taken back, from { $time }: { $what }. It counts no more. To bring it b
 undone-note = Note on { $unit } taken back: { $quote }
 undone-cleared = The notes on { $unit } stand again.
 undone-override = Taken back on { $unit }: { $quote }. The advice holds again.
+undone-weather = Taken back: a low of { $value } tonight.
+weather-taken-back = { $who } takes back the low of { $value } told before.
 undone-step = Taken back on { $unit }: { $what }. It counts as not done.
 order-taken-back = { $unit }: { $who } takes back the order told before: { $quote }.
 undone-correction = Your correction is taken back. What you sent before stands again.
@@ -684,6 +695,8 @@ late-since = Since then on { $unit }, { $time }, { $who }: { $what }.
 watch-set = I will tell you when { $unit } reaches { $what }.
 watch-set-below = I will tell you when { $unit } is down to { $what }.
 watch-past = { $unit } is there already: { $what } at { $time }. No watch set.
+watch-how = No alarm is set: I did not get what to watch. Send unit and value, as in "if 12 hits 3/4 call me".
+watch-left = Not watched: { $quote }. Send that on its own.
 watch-none = You have no watch set. Send for instance: if 12 hits 3/4 call me.
 watch-hit = You asked to know: { $unit } { $what }, reported by { $who }.
 got-it = Noted: { $what }. It will not come up again unless it gets worse.
@@ -702,9 +715,14 @@ log-of = { $who }, newest first:
 log-line = { $time } { $unit }: { $what }
 log-none = { $who } has no reports in the last two days.
 log-who = I know nobody called { $quote }. Send a name from the crew list.
+assign-how = Send "assign", the task number and a name: assign 4 to Sam.
+assign-who = I know nobody called { $quote }. The task stays as it was.
+assign-told = { $who } gives you this task: { $task } Send "done { $id }" when it is done. If you cannot do it, tell { $who }.
+assign-taken-back = { $who } took that back. This is no longer your task: { $task }
 tell-sent = Passed on to { $who }.
 tell-from = From { $who }: { $quote }
 tell-who = I know nobody called { $quote }. Nothing passed on. Send "tell", the name and your words.
+tell-who-near = Did you mean { $names }?
 tell-all-what = Send "tell everyone" and your words.
 tell-all-nobody = Nobody else is on the crew today. Nothing passed on.
 tell-all-off = Not on today's crew, so not told: { $who }. Tell them by name.
@@ -1039,7 +1057,7 @@ help-tech =
     As a tech: "drop 41" with a reason, "move 41 19:30".
 help-dispatcher =
     { help-tech }
-    As a dispatcher: "digest", "log" with a name, "override 12" with a reason. "relearn 12" forgets what pump-outs taught. "teach" adds a word of your own, "words" lists them. "got it" stops an alarm for all.
+    As a dispatcher: "digest", "log" with a name, "override 12" with a reason. "assign 41 to Sam" gives Sam a task. "relearn 12" forgets what pump-outs taught. "teach" adds a word of your own, "words" lists them. "got it" stops an alarm for all.
     "invite tech Sam es" lets Sam in. "role Sam driver" changes what Sam may do. "crew" lists everybody.
     A lost phone: "shut out Sam". It works at once.
     "incident 14" with what happened keeps what was said of 14, and asks the facts.
@@ -2163,6 +2181,7 @@ speak-overdue-unit = { $unit }: { $who } was due there at { $time } and did not 
 speak-alone-ask = OK? Answer with any word by { $time }. If not, I alarm the dispatcher.
 speak-alone-alarm = { $signal }: { $who } works alone since { $time } and does not answer. They said { $words }. Place: { $site }. Phone them now. No answer: send somebody, call emergency.
 speak-alone-nowhere = not told
+speak-read-tank = { $unit }: please look at the waste tank now. Your answer decides when to call the truck. Send it like "{ $unit } tank 3/4".
 speak-patrol = { $count ->
     [one] One long stay to look at today:
    *[other] { $count } long stays to look at today:
@@ -2193,6 +2212,7 @@ speak-low-mild = Low { $value } noted. No unit at risk.
 speak-low-nobody = Low { $value } noted. No unit stands at a job where it could freeze.
 speak-heard-of = Noted: somebody is at { $unit }. Send tank, pressure and power when you can.
 digest-fills = Fills first: { $names }.
+digest-fills-maybe = maybe { $time }
 digest-fills-now = now
 digest-late = Late: { $names }.
 digest-silent = Silent: { $names }.

@@ -360,6 +360,7 @@ answer-tonight-ask = No todo sitio tiene la mínima de esta noche. Pídala al de
 answer-package-none = Sin paquete de frío: { $units }.
 answer-package-none-out = De esas, fuera ahora o pronto: { $units }. Drénelas antes de que hiele.
 answer-package-with = Con paquete de frío: { $units }.
+several-left = No tengo respuesta a { $quote }. Pregúntelo aparte, o "dile a NOMBRE".
 question-unknown = Para eso no tengo respuesta. Sé: "estado 12", "pronóstico 12", "quién tiene la 12", "qué está atrasado", "tareas", "por qué". Para preguntar a una persona: "dile a NOMBRE ...".
 answer-no-word = No tengo lecturas de la { $unit }. Mande presión, tanque, voltios y temperatura.
 answer-not-well = No. La { $unit } necesita algo ya.
@@ -510,6 +511,8 @@ task-dropped = Tarea { $task }: quitada, { $reason }.
 task-taken-back = Tarea { $task }: retirada, ya no hace falta.
 task-called = Ya se llamó.
 task-called-for = Ya se llamó, prometido para { $time }.
+task-called-by = Ya se llamó, dice { $who }.
+task-called-by-for = Ya se llamó, dice { $who }. Prometido para { $time }.
 tail-called = Ya se llamó: tarea { $id }.
 booked-too-late = El tanque puede llenarse a las { $due }, antes del camión de las { $promised }. Pida uno antes. Si no, cierre baños a tiempo.
 booked-too-late-now = El tanque puede llenarse antes del camión de las { $promised }. Pida uno antes. Si no, cierre baños a tiempo.
@@ -517,6 +520,9 @@ truck-off = El camión para la { $unit } no viene. Llame a otro.
 truck-here = El camión está en la { $unit }. Mande los galones al terminar: "{ $unit } vacié 380 gal".
 truck-none = No hay camión anotado para la { $unit }. Nada cambió.
 truck-none-booked = No hay camión anotado como llamado. Nada cambió.
+truck-how = ¿Qué camión llega a qué hora? No anoté ninguno. Mande unidad y hora, un camión por línea: "camión para la 12 llega a las 19:00".
+truck-gone = ¿El camión vació la { $unit }? Mande los galones: "{ $unit } vacié 380 gal". Aún no se anota nada.
+truck-call-yourself = Yo no llamo a nadie. Cuando alguien llame, mande "camión para la { $unit } llega a las 19:00".
 truck-late-when = ¿Cuándo viene ahora el camión para la { $unit }? Mande la hora: "camión tarde, 19:30".
 truck-off-told = { $who } dice que el camión para la { $unit } no viene. Llame a otro.
 truck-late-told = { $who } dice que el camión para la { $unit } llega a las { $time }. Puede ser tarde para el tanque.
@@ -530,6 +536,8 @@ tasks-head = { $count ->
 }
 tasks-none = No hay tareas abiertas.
 tasks-none-mine = No tiene tareas abiertas. "tareas" las muestra todas.
+tasks-none-on = No hay tareas abiertas en la { $unit }.
+tasks-who = No conozco a nadie que se llame { $quote }. "tareas" las dice todas, "tareas de" y un nombre las suyas.
 tasks-none-of = { $who } no tiene tareas abiertas.
 task-unknown = No hay tarea { $id }. No cambié nada. Mande "tareas" para ver la lista.
 tasks-on-unit = Abiertas en la { $unit }: { $tasks }. Use el número de tarea, el primero.
@@ -567,6 +575,7 @@ status-faults = Mal ahora: { $faults }.
 status-fault = { $fault } desde { $time }
 status-row = { $signal } { $name }. { $what }
 status-row-signal = { $signal } { $unit }: { $name }. { $what }
+more-left = "más" sigue con la { $unit }.
 status-more = "más" dice todo de la { $unit }, "por qué" las razones.
 history = { $unit }, últimos reportes:
 history-line = { $time } { $who }: { $what }
@@ -667,6 +676,8 @@ undone = Retirado, de las { $time }: { $what }. Ya no cuenta. Para ponerlo otra 
 undone-note = Nota de la { $unit } retirada: { $quote }
 undone-cleared = Las notas de la { $unit } valen otra vez.
 undone-override = Retirado de la { $unit }: { $quote }. El consejo vale otra vez.
+undone-weather = Se quita: una mínima de { $value } esta noche.
+weather-taken-back = { $who } se retracta de la mínima de { $value } que dijo antes.
 undone-step = Retirado de la { $unit }: { $what }. Cuenta como no hecho.
 order-taken-back = { $unit }: { $who } retira la orden que avisó antes: { $quote }.
 undone-correction = Su corrección queda retirada. Vuelve a contar lo que mandó antes.
@@ -685,6 +696,8 @@ late-since = Después en la { $unit }, { $time }, { $who }: { $what }.
 watch-set = Le aviso cuando la { $unit } llegue a { $what }.
 watch-set-below = Le aviso cuando la { $unit } baje a { $what }.
 watch-past = La { $unit } ya está ahí: { $what } a las { $time }. Sin aviso puesto.
+watch-how = No hay aviso puesto: no entendí qué vigilar. Mande unidad y valor: "avísame si la 12 llega a 3/4".
+watch-left = Esto no se vigila: { $quote }. Mándelo aparte.
 watch-none = No tiene avisos puestos. Mande por ejemplo: si la 12 llega a 3/4 avísame.
 watch-hit = Pidió que le avise: { $unit } { $what }, según { $who }.
 got-it = Enterado: { $what }. No sale de nuevo, salvo que empeore.
@@ -703,9 +716,14 @@ log-of = { $who }, primero lo más nuevo:
 log-line = { $time } { $unit }: { $what }
 log-none = { $who } no tiene reportes de los últimos dos días.
 log-who = No conozco a { $quote }. Mande un nombre de la lista del equipo.
+assign-how = Mande "asigna", el número de tarea y un nombre: asigna 4 a Sam.
+assign-who = No conozco a nadie que se llame { $quote }. La tarea queda como estaba.
+assign-told = { $who } le da esta tarea: { $task } Mande "hecho { $id }" cuando quede. Si no puede, avise a { $who }.
+assign-taken-back = { $who } se retractó. Esta tarea ya no es suya: { $task }
 tell-sent = Se lo pasé a { $who }.
 tell-from = De { $who }: { $quote }
 tell-who = No conozco a { $quote }. No pasé nada. Mande "dile", el nombre y sus palabras.
+tell-who-near = ¿Quiso decir { $names }?
 tell-all-what = Mande "dile a todos" y sus palabras.
 tell-all-nobody = No hay nadie más en el equipo hoy. Nada pasado.
 tell-all-off = No son del equipo de hoy y no se les avisó: { $who }. Avíseles por nombre.
@@ -1040,7 +1058,7 @@ help-tech =
     Como técnico: "quita 41" con un motivo, "mueve 41 19:30".
 help-dispatcher =
     { help-tech }
-    Como despachador: "resumen", "log" con un nombre, "autoriza 12" con un motivo. "reaprende 12" olvida lo aprendido de los vaciados. "aprende" suma una palabra propia, "palabras" las muestra. "enterado" para un aviso para todos.
+    Como despachador: "resumen", "log" con un nombre, "autoriza 12" con un motivo. "asigna 41 a Sam" le da una tarea a Sam. "reaprende 12" olvida lo aprendido de los vaciados. "aprende" suma una palabra propia, "palabras" las muestra. "enterado" para un aviso para todos.
     "invita técnico Sam es" deja entrar a Sam. "rol Sam conductor" cambia lo que puede hacer. "equipo" muestra a todos.
     Un teléfono perdido: "bloquea a Sam". Vale al momento.
     "incidente 14" con lo que pasó guarda lo que se dijo de la 14, y pregunta los datos.
@@ -2164,6 +2182,7 @@ speak-overdue-unit = { $unit }: { $who } iba a llegar a las { $time } y no escri
 speak-alone-ask = ¿Todo bien? Conteste lo que sea antes de las { $time }. Si no, aviso al despachador.
 speak-alone-alarm = { $signal }: { $who } trabaja a solas desde las { $time } y no contesta. Dijo { $words }. Lugar: { $site }. Llámele ya. Si no contesta: mande a alguien, llame a emergencias.
 speak-alone-nowhere = no lo dijo
+speak-read-tank = { $unit }: vea ahora el tanque de negras, por favor. De su respuesta depende cuándo llamar al camión. Mándela así: "{ $unit } tanque 3/4".
 speak-patrol = { $count ->
     [one] Una estancia larga para revisar hoy:
    *[other] { $count } estancias largas para revisar hoy:
@@ -2194,6 +2213,7 @@ speak-low-mild = Mínima de { $value } anotada. Ninguna unidad en riesgo.
 speak-low-nobody = Mínima de { $value } anotada. Ninguna unidad está en un trabajo donde se congele.
 speak-heard-of = Anotado: hay alguien en la { $unit }. Mande tanque, presión y luz cuando pueda.
 digest-fills = Se llenan primero: { $names }.
+digest-fills-maybe = quizá { $time }
 digest-fills-now = ya
 digest-late = Atrasadas: { $names }.
 digest-silent = Sin reporte: { $names }.

@@ -132,6 +132,18 @@ pub enum AheadChange {
         /// When.
         look: Option<DateTime<Utc>>,
     },
+    /// When to ask for a reading of a trailer's waste tank; never where none is worth it.
+    Read {
+        /// The trailer.
+        unit: UnitName,
+        /// When.
+        ask: Option<DateTime<Utc>>,
+    },
+    /// Somebody was asked to read a trailer's waste tank.
+    AskedToRead {
+        /// The trailer.
+        unit: UnitName,
+    },
     /// Somebody took to the road, or left it.
     Road {
         /// Who.
@@ -149,6 +161,11 @@ pub enum AheadChange {
     /// Weather was forecast.
     Weather {
         /// What.
+        weather: Weather,
+    },
+    /// Weather that was forecast is taken back: what held before holds again.
+    WeatherBack {
+        /// What was told.
         weather: Weather,
     },
     /// A message was held back.
@@ -192,9 +209,16 @@ pub enum AheadChange {
 #[derive(Debug, Clone, Default, PartialEq, Serialize, Deserialize)]
 pub struct Ahead {
     looks: BTreeMap<UnitName, DateTime<Utc>>,
+    #[serde(default)]
+    reads: BTreeMap<UnitName, DateTime<Utc>>,
+    #[serde(default)]
+    asked_to_read: BTreeMap<UnitName, DateTime<Utc>>,
     roads: BTreeMap<String, Road>,
     alone: BTreeMap<String, Alone>,
     weather: Vec<Weather>,
+    /// What each took the place of, to hold again where that is taken back.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    weather_before: Vec<Weather>,
     held: BTreeMap<String, Vec<Held>>,
     #[serde(default)]
     offered: BTreeMap<String, DateTime<Utc>>,
@@ -211,14 +235,32 @@ impl Ahead {
     pub(super) fn apply(&mut self, at: DateTime<Utc>, change: &AheadChange) {
         match change {
             AheadChange::Look { unit, look } => put(&mut self.looks, unit, look.as_ref()),
+            AheadChange::Read { unit, ask } => put(&mut self.reads, unit, ask.as_ref()),
+            AheadChange::AskedToRead { unit } => {
+                self.reads.remove(unit);
+                self.asked_to_read.insert(unit.clone(), at);
+            }
             AheadChange::Road { who, road } => put(&mut self.roads, who, road.as_ref()),
             AheadChange::Alone { who, alone } => put(&mut self.alone, who, alone.as_ref()),
             AheadChange::Weather { weather } => {
-                let stale = |other: &Weather| {
-                    other.site == weather.site || weather.at - other.at > WEATHER_LASTS
-                };
-                self.weather.retain(|other| !stale(other));
+                let old = |other: &Weather| weather.at - other.at > WEATHER_LASTS;
+                self.weather_before
+                    .retain(|other| !old(other) && other.site != weather.site);
+                let (same, others) = std::mem::take(&mut self.weather)
+                    .into_iter()
+                    .filter(|other| !old(other))
+                    .partition::<Vec<_>, _>(|other| other.site == weather.site);
+                self.weather_before.extend(same);
+                self.weather = others;
                 self.weather.push(weather.clone());
+            }
+            AheadChange::WeatherBack { weather } => {
+                self.weather.retain(|other| other != weather);
+                let (again, rest) = std::mem::take(&mut self.weather_before)
+                    .into_iter()
+                    .partition::<Vec<_>, _>(|other| other.site == weather.site);
+                self.weather_before = rest;
+                self.weather.extend(again);
             }
             AheadChange::Held { held } => self
                 .held
@@ -269,6 +311,21 @@ impl Ahead {
         self.looks.get(unit).copied()
     }
 
+    /// Iterates over the trailers whose tank is to be read, each with when to ask.
+    pub fn reads(&self) -> impl Iterator<Item = (&UnitName, DateTime<Utc>)> {
+        self.reads.iter().map(|(unit, at)| (unit, *at))
+    }
+
+    /// Returns when to ask for a reading of a trailer's tank.
+    pub fn read(&self, unit: &UnitName) -> Option<DateTime<Utc>> {
+        self.reads.get(unit).copied()
+    }
+
+    /// Returns when somebody was last asked to read a trailer's tank.
+    pub fn asked_to_read(&self, unit: &UnitName) -> Option<DateTime<Utc>> {
+        self.asked_to_read.get(unit).copied()
+    }
+
     /// Iterates over the people on the road.
     pub fn roads(&self) -> impl Iterator<Item = (&str, &Road)> {
         self.roads.iter().map(|(who, road)| (who.as_str(), road))
@@ -296,6 +353,12 @@ impl Ahead {
             .filter(|weather| weather.site.as_deref().is_none_or(|named| named == site))
             .filter(|weather| weather.at <= at && at - weather.at <= WEATHER_LASTS)
             .min_by(|a, b| a.low_f.total_cmp(&b.low_f))
+    }
+
+    /// Returns the weather that a person told last.
+    pub fn weather_of(&self, who: &str) -> Option<&Weather> {
+        let told = self.weather.iter().filter(|weather| weather.by == who);
+        told.max_by_key(|weather| weather.at)
     }
 
     /// Returns when a person was last offered a lone worker's clock.

@@ -149,8 +149,13 @@ pub enum TaskChange {
     },
     /// Whoever was called for it does not come.
     Uncalled { id: u32, by: String },
-    /// Somebody took it.
-    Taken { id: u32, by: String },
+    /// Somebody took it, or was given it by a dispatcher.
+    Taken {
+        id: u32,
+        by: String,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        from: Option<String>,
+    },
     /// It was done, by a person's word or by an event that does it.
     Done {
         id: u32,
@@ -211,6 +216,10 @@ pub enum AlarmChange {
 /// One thing that was decided.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case", tag = "record")]
+#[allow(
+    clippy::large_enum_variant,
+    reason = "records are made one by one and written down at once"
+)]
 pub enum Record {
     /// A fleet was loaded.
     Fleet {

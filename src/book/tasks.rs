@@ -32,12 +32,18 @@ pub struct Task {
     pub cause: Option<MessageKey>,
     /// Who took it.
     pub taken_by: Option<String>,
+    /// Who gave it to them, where they were given it.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub given_by: Option<String>,
     /// When whoever does it was called, where somebody said so.
     #[serde(default)]
     pub called: Option<DateTime<Utc>>,
     /// When they promised to come.
     #[serde(default)]
     pub promised: Option<DateTime<Utc>>,
+    /// Who said that they were called.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub called_by: Option<String>,
     /// Whether it is open.
     pub state: TaskState,
     /// The message that closed it.
@@ -166,18 +172,23 @@ impl Tasks {
                 task.call_by = *call_by;
                 task.moved = Some(at);
             }),
-            TaskChange::Called { id, promised, .. } => self.with(*id, |task| {
+            TaskChange::Called { id, by, promised } => self.with(*id, |task| {
                 task.called = Some(at);
                 task.promised = *promised;
+                task.called_by = Some(by.clone());
             }),
             TaskChange::Uncalled { id, .. } => self.with(*id, |task| {
                 task.called = None;
                 task.promised = None;
+                task.called_by = None;
                 // the dispatchers hear of it anew
                 task.escalated = None;
             }),
             TaskChange::Restored { task } => self.put(task.clone()),
-            TaskChange::Taken { id, by } => self.with(*id, |task| task.taken_by = Some(by.clone())),
+            TaskChange::Taken { id, by, from } => self.with(*id, |task| {
+                task.taken_by = Some(by.clone());
+                task.given_by.clone_from(from);
+            }),
             TaskChange::Done { id, cause, .. } => self.with(*id, |task| {
                 task.state = TaskState::Done;
                 task.closed = Some(at);

@@ -1,6 +1,7 @@
 //! Orders to the bot itself: tasks taken, dropped and moved, alarms taken note of, questions dropped.
 
 use super::answer::Reply;
+use super::assign;
 use super::inbound::Outgoing;
 use super::incident;
 use super::receive::Hearing;
@@ -40,6 +41,7 @@ pub(super) fn obey(
         CommandName::NeverMind => never_mind(hearing, reply, records),
         CommandName::Log => log(hearing, order, reply, records),
         CommandName::Tell => relay::tell(hearing, order, reply, records),
+        CommandName::Assign => assign::obey(hearing, order, reply),
         CommandName::Note => standing::note(hearing, order, reply, records),
         CommandName::Override => standing::decide(hearing, order, reply, records),
         CommandName::Relearn => standing::relearn(hearing, order, reply, records),
@@ -69,6 +71,7 @@ fn least_role(name: CommandName) -> Option<Role> {
         | CommandName::Role
         | CommandName::ShutOut
         | CommandName::Crew
+        | CommandName::Assign
         | CommandName::Incident => Some(Role::Dispatcher),
         _ => None,
     }
@@ -114,7 +117,7 @@ fn on_task(hearing: &Hearing<'_>, order: &Command, reply: &mut Reply<'_>) {
     }
     let by = hearing.member.id.clone();
     match order.name {
-        CommandName::Take => reply.board.change(TaskChange::Taken { id, by }),
+        CommandName::Take => reply.board.change(TaskChange::Taken { id, by, from: None }),
         CommandName::Drop if reason_of(order).is_empty() => {
             reply.say("drop-needs-reason", &[("id", number)])
         }

@@ -19,7 +19,7 @@ use crate::reply::{DayJob, DigestRow, DigestTail, Voice, digest, digest_tail, lo
 use crate::situation::Occasion;
 
 /// A waste tank at its stop level, % by volume (common practice, no source).
-const FULL_PCT: f64 = 85.0;
+pub(super) const FULL_PCT: f64 = 85.0;
 /// A unit nobody said a word about for this long, and at no job, is left out.
 const STALE: TimeDelta = TimeDelta::days(14);
 
@@ -65,7 +65,7 @@ pub(super) fn look(
             .iter()
             .any(|finding| finding.id == FindingId::CrewLateCheckIn),
         waste: case.outlook.waste.as_ref().map(|waste| WasteStand {
-            level_pct: waste.level_pct[1],
+            level_pct: waste.likely_pct,
             p10: waste.p10,
             p50: waste.p50,
         }),
@@ -95,28 +95,16 @@ pub(super) fn text(desk: &Desk, stands: &[Stand], voice: &Voice<'_>) -> String {
         .collect();
     let mut text = digest(voice, &rows);
     let now = voice.now();
-    let mut fills: Vec<_> = stands
-        .iter()
-        .filter_map(|stand| {
-            let waste = stand.waste?;
-            if let Some(at) = waste.p50.filter(|at| *at > now) {
-                return Some((&stand.unit, at));
-            }
-            // what is full already fills first of all; a tank that nobody has read may be anything
-            let full = waste.level_pct >= FULL_PCT;
-            (full && was_read(desk, &stand.unit, now)).then_some((&stand.unit, now))
-        })
-        .collect();
-    fills.sort_by_key(|(_, at)| *at);
-    let is_late = |task: &&Task| {
-        let due = task.promised.max(task.due);
-        task.kind != TaskKind::CheckIn && due.is_some_and(|due| due < now)
-    };
-    let mut late: Vec<&Task> = desk.book.tasks().open().filter(is_late).collect();
-    late.sort_by_key(|task| task.due);
+    // who is silent is told apart
+    let mut late = late(desk, now);
+    late.retain(|task| task.kind != TaskKind::CheckIn);
     let silent = stands.iter().filter(|stand| stand.silent);
     let tail = DigestTail {
-        fills,
+        fills: fills(desk, stands, now)
+            .into_iter()
+            .filter(|fill| !fill.unread)
+            .map(|fill| (&fill.stand.unit, fill.at, fill.likely))
+            .collect(),
         late: late.into_iter().map(|task| voice.task_head(task)).collect(),
         silent: silent
             .filter_map(|stand| Some((&stand.unit, word(&stand.unit)?.at)))
@@ -128,6 +116,55 @@ pub(super) fn text(desk: &Desk, stands: &[Stand], voice: &Voice<'_>) -> String {
         text.push_str(&tail);
     }
     text
+}
+
+/// A waste tank that fills up.
+pub(super) struct Fill<'a> {
+    /// Its trailer, as it stands.
+    pub(super) stand: &'a Stand,
+    /// When it is at its stop level, now at the earliest.
+    pub(super) at: DateTime<Utc>,
+    /// Whether it is likely by then, or only possible.
+    pub(super) likely: bool,
+    /// Whether only the crowd says that it may be full by now: nobody has read it.
+    pub(super) unread: bool,
+}
+
+/// Lists the waste tanks that fill up, the soonest first: the same for everybody who asks.
+pub(super) fn fills<'a>(desk: &Desk, stands: &'a [Stand], now: DateTime<Utc>) -> Vec<Fill<'a>> {
+    let fill = |stand: &'a Stand| {
+        let waste = stand.waste?;
+        let read = was_read(desk, &stand.unit, now);
+        let (at, likely) = match (waste.p50.filter(|at| *at > now), waste.p10) {
+            (Some(at), _) => (at, true),
+            // what is full already fills first of all
+            (None, _) if waste.level_pct >= FULL_PCT && read => (now, true),
+            (None, Some(at)) => (at.max(now), false),
+            (None, None) => return None,
+        };
+        let unread = !read && !likely && at <= now;
+        Some(Fill {
+            stand,
+            at,
+            likely,
+            unread,
+        })
+    };
+    let mut fills: Vec<Fill<'a>> = stands.iter().filter_map(fill).collect();
+    // a tank that nobody has read may be anything: it comes last
+    fills.sort_by_key(|fill| (fill.unread, fill.at, !fill.likely));
+    fills
+}
+
+/// Lists the open tasks that are past their time, the longest first: what is due, and who was called and did not come.
+pub(super) fn late(desk: &Desk, now: DateTime<Utc>) -> Vec<&Task> {
+    let is_late = |task: &&Task| {
+        let past = task.due.is_some_and(|due| due <= now);
+        past || task.promised.is_some_and(|at| at < now)
+    };
+    let mut late: Vec<&Task> = desk.book.tasks().open().filter(is_late).collect();
+    late.sort_by_key(|task| (task.due.is_none(), task.due, task.id));
+    late
 }
 
 /// Tells whether somebody read a waste tank within the day.

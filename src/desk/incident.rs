@@ -87,7 +87,8 @@ pub(super) fn said(
             !(entry.readings.is_empty() && entry.events.is_empty() && entry.faults.is_empty());
         told && entry.unit.is_some() || in_danger(entry) && !asks_of_it
     });
-    let other = reports || heard.ask.is_some() || heard.command.is_some();
+    let asks = heard.ask.is_some() || desk.questions.of(heard, text).is_some();
+    let other = reports || asks || text.contains(['?', '¿']) || heard.command.is_some();
     (!other).then_some(Said::Told(number, fact))
 }
 

@@ -7,6 +7,7 @@
 mod ahead;
 mod alarm;
 mod answer;
+mod assign;
 mod choices;
 mod command;
 mod crew;

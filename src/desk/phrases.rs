@@ -81,7 +81,10 @@ impl Phrases {
     pub(super) fn following<'t>(&self, topic: &str, list: &str, text: &'t str) -> Option<&'t str> {
         let words = plain(text).split(' ').count();
         (0..words).find_map(|at| {
-            let (_, rest) = cut(text, at)?;
+            let rest = match at {
+                0 => text,
+                at => cut(text, at)?.1,
+            };
             self.after(topic, list, rest)
         })
     }

@@ -5,28 +5,45 @@ use chrono::TimeDelta;
 use super::answer::Reply;
 use super::command::{not_allowed, refused};
 use super::inbound::Outgoing;
-use super::phrases::Phrases;
+use super::phrases::{Phrases, plain};
 use super::receive::Hearing;
 use crate::book::Record;
-use crate::fleet::{CrewMember, Role};
+use crate::fleet::{CrewMember, Fleet, Role};
 use crate::heard::{Command, CommandName};
 use crate::reply::Arg;
 
 /// From so long before the doors a job's crew is of the day.
 const BEFORE_DOORS: TimeDelta = TimeDelta::hours(24);
 
-/// Reads words for all the crew as the order they are: what they say is theirs, and no report.
-pub(super) fn order(phrases: &Phrases, text: &str) -> Option<Command> {
-    let rest = phrases.after("tell", "opens", text.trim_start())?;
-    phrases.after("tell", "all", rest)?;
-    Some(Command {
+/// A name this many letters off may be meant.
+const NEAR: usize = 2;
+
+/// Reads words for all the crew, or for somebody of it, as the order they are: what they say is theirs, and no report.
+pub(super) fn order(phrases: &Phrases, fleet: &Fleet, text: &str) -> Option<Command> {
+    let text = text.trim_start();
+    let command = |rest: String| Command {
         name: CommandName::Tell,
         task: None,
-        rest: rest.to_owned(),
-    })
+        rest,
+    };
+    let is_named = |rest: &str| {
+        let end = rest.find(|c: char| c.is_whitespace() || ",:/&".contains(c));
+        let name = plain(&rest[..end.unwrap_or(rest.len())]);
+        let mut crew = fleet.crew.values();
+        crew.any(|member| plain(&member.id) == name || plain(&member.name) == name)
+    };
+    if let Some(rest) = phrases.after("tell", "let", text)
+        && is_named(rest)
+        && let Some((names, words)) = phrases.parted("tell", "know", rest)
+    {
+        return Some(command(format!("{names}: {words}")));
+    }
+    let rest = phrases.after("tell", "opens", text)?;
+    let all = phrases.after("tell", "all", rest).is_some();
+    (all || is_named(rest)).then(|| command(rest.to_owned()))
 }
 
-/// Passes a message on.
+/// Passes a message on: to one person, or to all who are named before the words.
 pub(super) fn tell(
     hearing: &Hearing<'_>,
     order: &Command,
@@ -36,21 +53,87 @@ pub(super) fn tell(
     if let Some(words) = hearing.desk.phrases.after("tell", "all", order.rest.trim()) {
         return tell_all(hearing, words, reply, records);
     }
-    let (name, words) = order
-        .rest
-        .trim()
-        .split_once(char::is_whitespace)
-        .unwrap_or((order.rest.trim(), ""));
-    match person(hearing, name).filter(|_| !words.trim().is_empty()) {
-        None => {
-            let quoted = reply.voice.quote(name);
-            reply.say("tell-who", &[("quote", quoted.into())]);
-        }
-        Some(other) => {
-            pass_on(hearing, other, words, reply);
-            reply.say("tell-sent", &[("who", other.name.as_str().into())]);
+    let (people, words) = addressed(hearing, order.rest.trim());
+    let mut known = Vec::new();
+    for name in &people {
+        match person(hearing, name) {
+            Some(other) if !known.contains(&other) => known.push(other),
+            Some(_) => {}
+            // to some of those who are named and not to others would be no receipt
+            None => return unknown(hearing, name, "tell-who", reply),
         }
     }
+    if words.trim().is_empty() {
+        let quoted = reply.voice.quote(order.rest.trim());
+        return reply.say("tell-who", &[("quote", quoted.into())]);
+    }
+    for other in &known {
+        pass_on(hearing, other, words, reply);
+    }
+    let names: Vec<String> = known.iter().map(|other| other.name.clone()).collect();
+    let names = reply.voice.all_of(&names);
+    reply.say("tell-sent", &[("who", names.into())]);
+}
+
+/// Parts the names that an order begins with from the words to pass on: "wren and juno the gate is locked".
+fn addressed<'t>(hearing: &Hearing<'_>, text: &'t str) -> (Vec<&'t str>, &'t str) {
+    let phrases = &hearing.desk.phrases;
+    let next = |text: &'t str| {
+        let end = text.find(|c: char| c.is_whitespace() || ",/&".contains(c));
+        let (name, rest) = text.split_at(end.unwrap_or(text.len()));
+        (name, rest)
+    };
+    let (name, mut rest) = next(text);
+    let mut people = vec![name.trim_end_matches(':')];
+    loop {
+        let joined = phrases.after("tell", "and", rest.trim_start_matches([' ', '&', '/']));
+        let listed = || {
+            let listed = rest.trim_start().starts_with([',', '/', '&']);
+            listed.then(|| rest.trim_start_matches([' ', ',', '/', '&']))
+        };
+        let Some(more) = joined.or_else(listed).filter(|_| !name.ends_with(':')) else {
+            break;
+        };
+        let (name, behind) = next(more);
+        // behind "and" somebody is meant, behind a comma only who is known
+        if joined.is_none() && person(hearing, name).is_none() || name.is_empty() {
+            break;
+        }
+        people.push(name.trim_end_matches(':'));
+        rest = behind;
+    }
+    let words = rest.trim_start_matches([' ', ',', ':', '/', '&']);
+    let words = phrases.after("tell", "that", words).unwrap_or(words);
+    (people, words)
+}
+
+/// Says that nobody is called so, and who may be meant.
+pub(super) fn unknown(hearing: &Hearing<'_>, name: &str, key: &str, reply: &mut Reply<'_>) {
+    let quoted = reply.voice.quote(name);
+    reply.say(key, &[("quote", quoted.into())]);
+    let near = nearest(hearing, name);
+    if !near.is_empty() {
+        let names = reply.voice.one_of(&near);
+        reply.say("tell-who-near", &[("names", names.into())]);
+    }
+}
+
+/// Returns the names of the crew that are nearest to one that nobody has.
+fn nearest(hearing: &Hearing<'_>, name: &str) -> Vec<String> {
+    let name = plain(name);
+    let mut near: Vec<(usize, &str)> = hearing
+        .fleet
+        .crew
+        .values()
+        .map(|member| {
+            let far = strsim::damerau_levenshtein(&plain(&member.name), &name);
+            (far, member.name.as_str())
+        })
+        .filter(|(far, _)| *far <= NEAR)
+        .collect();
+    near.sort_unstable();
+    near.truncate(2);
+    near.into_iter().map(|(_, name)| name.to_owned()).collect()
 }
 
 /// Passes a dispatcher's words on to all the crew of the day, and says who they went to and who is not among them.
@@ -116,10 +199,8 @@ fn pass_on(hearing: &Hearing<'_>, to: &CrewMember, words: &str, reply: &mut Repl
 
 /// Finds a person of the crew by id or name.
 pub(super) fn person<'a>(hearing: &'a Hearing<'_>, name: &str) -> Option<&'a CrewMember> {
-    let name = name.trim_end_matches([':', ',']).to_lowercase();
-    hearing
-        .fleet
-        .crew
-        .values()
-        .find(|member| member.id.to_lowercase() == name || member.name.to_lowercase() == name)
+    let name = plain(name);
+    let called = |member: &&CrewMember| plain(&member.id) == name || plain(&member.name) == name;
+    let crew = &hearing.fleet.crew;
+    crew.values().find(called).filter(|_| !name.is_empty())
 }

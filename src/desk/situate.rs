@@ -17,6 +17,7 @@ use crate::situation::{Occasion, Situation};
 const EARLIEST: TimeDelta = TimeDelta::days(7);
 
 /// One trailer at one time, with everything the rules want to know, owned.
+#[derive(Clone)]
 pub(super) struct Case {
     pub(super) fleet: Arc<Fleet>,
     pub(super) unit: UnitName,

@@ -130,8 +130,10 @@ impl Board {
             finding,
             cause: self.cause.clone(),
             taken_by: None,
+            given_by: None,
             called: None,
             promised: None,
+            called_by: None,
             state: TaskState::Open,
             closed_cause: None,
             escalated: None,
@@ -210,8 +212,10 @@ impl Board {
                 continue;
             };
             let mut restored = task.clone();
-            if task.taken_by.as_deref() == Some(&self.by) {
+            let mine = [&task.taken_by, &task.given_by].map(Option::as_deref);
+            if mine.contains(&Some(&*self.by)) {
                 restored.taken_by.clone_from(&old.taken_by);
+                restored.given_by.clone_from(&old.given_by);
             }
             if by_it(task.moved) {
                 restored.due = old.due;
@@ -221,6 +225,7 @@ impl Board {
             if by_it(task.called) || task.called.is_none() {
                 restored.called = old.called;
                 restored.promised = old.promised;
+                restored.called_by.clone_from(&old.called_by);
             }
             if restored != *task {
                 self.change(TaskChange::Restored { task: restored });

@@ -10,7 +10,7 @@ use crate::book::Record;
 
 use crate::dialogue::Watch;
 use crate::finding::Level;
-use crate::heard::{ReadingKey, UnitName};
+use crate::heard::{Entry, Plan, PlanKind, ReadingKey, UnitName};
 
 /// A reading older than this does not tell where a trailer is now.
 const FRESH: TimeDelta = TimeDelta::hours(24);
@@ -75,6 +75,46 @@ pub(super) fn set(
     let old = hearing.desk.book.watches().iter().filter(alike).cloned();
     records.extend(old.map(|watch| Record::Unwatch { watch }));
     records.push(Record::Watch { watch });
+}
+
+/// Reads the other half of "if 10 goes over 3/4 or pressure drops under 40": a watch of its own, or the words it is not
+/// understood by.
+pub(super) fn other_half(hearing: &Hearing<'_>) -> Option<Result<Plan, String>> {
+    let watches = |plan: &&Plan| matches!(plan.kind, PlanKind::Watch { .. });
+    let mut set = hearing.heard.plans.iter().filter(watches);
+    let (first, none) = (set.next()?, set.next());
+    let half = [" or ", " o ", " u "];
+    let rest = half
+        .iter()
+        .find_map(|word| Some(hearing.text.split_once(word)?.1))?;
+    if none.is_some() || !rest.contains(|c: char| c.is_ascii_digit()) {
+        return None;
+    }
+    let unit = first.unit.as_ref().map_or("", UnitName::as_str);
+    let text = format!("if {unit} {rest} call me");
+    let heard = hearing
+        .desk
+        .reader
+        .hear(&text, hearing.fleet.style.temperature);
+    let mut other = heard.plans.into_iter();
+    let other = other.find(|plan| watches(&plan) && plan.kind != first.kind);
+    Some(other.ok_or_else(|| rest.trim().to_owned()))
+}
+
+/// Tells whether the message wants an alarm and sets none: its condition is not understood.
+pub(super) fn is_missed(hearing: &Hearing<'_>) -> bool {
+    let phrases = &hearing.desk.phrases;
+    let says = |list| phrases.holds("watch", list, hearing.text);
+    let heard = &hearing.heard;
+    let set = |plan: &Plan| matches!(plan.kind, PlanKind::Watch { .. } | PlanKind::CheckMe { .. });
+    says("wants")
+        && says("on")
+        && heard.ask.is_none()
+        && heard.command.is_none()
+        && heard.entries.iter().all(Entry::is_empty)
+        && heard.unclear.is_empty()
+        && !heard.plans.is_empty()
+        && !heard.plans.iter().any(set)
 }
 
 /// Lists the sender's watches where the message asks for them.

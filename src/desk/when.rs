@@ -1,7 +1,9 @@
 //! From the time a sender gives ("05:50", "yesterday 21:00", "this morning", "20 min ago") to an instant before the message was written.
 
-use chrono::{DateTime, Days, NaiveTime, TimeDelta, TimeZone, Timelike, Utc};
+use chrono::{DateTime, Datelike, Days, NaiveDate, NaiveTime, TimeDelta, TimeZone, Timelike, Utc};
 use chrono_tz::Tz;
+
+use super::phrases::plain;
 
 /// A clock time still to come is yesterday's where that is no longer ago than this.
 const LAST_NIGHT: TimeDelta = TimeDelta::hours(14);
@@ -73,6 +75,9 @@ pub(super) fn next(clock: &str, now: DateTime<Utc>, zone: Tz) -> Option<DateTime
 /// a half of the day ("a las 8", "at 8") is the sooner of the two.
 pub(super) fn coming(words: &str, now: DateTime<Utc>, zone: Tz) -> Option<DateTime<Utc>> {
     if let Some(hour) = bare_hour(words) {
+        if let Some(date) = day_ahead(words, now, zone) {
+            return on(date, &format!("{:02}:00", usual_hour(hour)), zone);
+        }
         let (morning, evening) = (hour % 12, hour % 12 + 12);
         let times = [morning, evening].map(|hour| next(&format!("{hour:02}:00"), now, zone));
         return times.into_iter().flatten().min();
@@ -88,8 +93,71 @@ pub(super) fn told(
     now: DateTime<Utc>,
     zone: Tz,
 ) -> Option<DateTime<Utc>> {
+    if let Some(date) = day_ahead(words, now, zone) {
+        return on(date, clock, zone);
+    }
     let sooner = other_half(words, clock).and_then(|other| next(&other, now, zone));
     next(clock, now, zone).into_iter().chain(sooner).min()
+}
+
+/// The names of the weekdays from Monday on, without accents: English, Spanish.
+const WEEKDAYS: [&[&str]; 7] = [
+    &["monday", "mon", "lunes"],
+    &["tuesday", "tue", "tues", "martes"],
+    &["wednesday", "wed", "miercoles"],
+    &["thursday", "thu", "thurs", "jueves"],
+    &["friday", "fri", "viernes"],
+    &["saturday", "sat", "sabado"],
+    &["sunday", "sun", "domingo"],
+];
+const TOMORROW: &[&str] = &["tomorrow", "tmrw", "tmw", "manana"];
+
+/// Tells whether words name a day to come.
+pub(super) fn names_a_day(words: &str) -> bool {
+    day_named(words).is_some()
+}
+
+/// Returns the day that words name: tomorrow, or the next of a weekday.
+fn day_ahead(words: &str, now: DateTime<Utc>, zone: Tz) -> Option<NaiveDate> {
+    let today = now.with_timezone(&zone).date_naive();
+    let days = match day_named(words)? {
+        None => 1,
+        Some(weekday) => {
+            let today = u64::from(today.weekday().num_days_from_monday());
+            (weekday + 7 - today) % 7
+        }
+    };
+    today.checked_add_days(Days::new(days))
+}
+
+/// Finds a day in words: a weekday from Monday, or none of them for tomorrow. "De la mañana" is a half of the day.
+fn day_named(words: &str) -> Option<Option<u64>> {
+    let folded = plain(words);
+    let typed: Vec<&str> = folded.split(' ').collect();
+    typed.iter().enumerate().find_map(|(at, word)| {
+        let half = at > 0 && typed[at - 1] == "la";
+        if TOMORROW.contains(word) && !half {
+            return Some(None);
+        }
+        let weekday = WEEKDAYS.iter().position(|names| names.contains(word))?;
+        Some(Some(weekday as u64))
+    })
+}
+
+/// Returns the hour of the day that "at 2" or "at 9" means on a day to come: one to six are taken for the afternoon, when
+/// trucks drive.
+fn usual_hour(hour: u32) -> u32 {
+    match hour {
+        1..=6 => hour + 12,
+        hour => hour,
+    }
+}
+
+/// Returns the instant of a clock time on a day; of two equal local times the first.
+fn on(date: NaiveDate, clock: &str, zone: Tz) -> Option<DateTime<Utc>> {
+    let time = NaiveTime::parse_from_str(clock, "%H:%M").ok()?;
+    let local = zone.from_local_datetime(&date.and_time(time)).earliest()?;
+    Some(local.with_timezone(&Utc))
 }
 
 /// Returns the same clock time in the other half of the day, where the words leave open which is meant: "7:15".
@@ -130,7 +198,7 @@ pub(super) fn clock_words(text: &str) -> Vec<String> {
 }
 
 /// Words after which a bare number is an hour.
-const HOUR_MARKS: &[&str] = &["at", "until", "till", "las", "by", "around"];
+pub(super) const HOUR_MARKS: &[&str] = &["at", "until", "till", "las", "by", "around"];
 
 fn bare_hour(words: &str) -> Option<u32> {
     let typed: Vec<String> = words.split_whitespace().map(str::to_lowercase).collect();
@@ -235,6 +303,22 @@ mod tests {
         let now = utc("2027-01-16T23:10:00Z");
         assert_eq!(next("19:30", now, zone), Some(utc("2027-01-17T01:30:00Z")));
         assert_eq!(next("06:00", now, zone), Some(utc("2027-01-17T12:00:00Z")));
+    }
+
+    #[test]
+    fn a_day_that_is_named_is_the_day_that_is_meant() {
+        let zone = Tz::America__Chicago;
+        let now = utc("2027-01-16T14:10:00Z"); // Saturday, 08:10 local
+        for (words, wanted) in [
+            ("truck tomorrow at 9", "2027-01-17T15:00:00Z"),
+            ("truck tomorrow at 2", "2027-01-17T20:00:00Z"),
+            ("camión mañana a las 9", "2027-01-17T15:00:00Z"),
+            ("camión el lunes a las 9:30", "2027-01-18T15:30:00Z"),
+            ("camión a las 9 de la mañana", "2027-01-16T15:00:00Z"),
+        ] {
+            assert_eq!(coming(words, now, zone), Some(utc(wanted)), "{words}");
+        }
+        assert!(!names_a_day("a las 9 de la mañana") && names_a_day("mañana a las 9"));
     }
 
     #[test]

@@ -51,6 +51,9 @@ pub struct Talk {
     /// Where the person was last asked whether they have arrived.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub placed: Option<Placed>,
+    /// How far "more" has told of a trailer.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub more: Option<More>,
     /// When the person was last told how to write.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub taught: Option<DateTime<Utc>>,
@@ -69,6 +72,15 @@ impl Talk {
             .as_ref()
             .filter(|question| at - question.asked <= QUESTION_LASTS)
     }
+}
+
+/// How far a trailer's state was told, a screen at a time.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct More {
+    /// The trailer.
+    pub unit: UnitName,
+    /// How many things were told.
+    pub told: usize,
 }
 
 /// A site near which somebody was asked whether they have arrived.

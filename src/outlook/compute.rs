@@ -5,11 +5,11 @@ use chrono::{DateTime, TimeDelta, Utc};
 use super::learned::{Habits, tank};
 use super::{BatteryOutlook, Outlook, TankOutlook};
 use crate::book::{Lesson, PowerState, TankNote, UnitState, WaterState};
-use crate::fleet::{Fleet, Job, Site, Source, Trailer};
-use crate::heard::{Event, ReadingKey};
+use crate::fleet::{Fleet, GaugeKind, Job, Site, Source, TankShape, Trailer};
+use crate::heard::{Event, Fault, ReadingKey};
 use crate::physics::battery::{Bank, Living, hours_left, load_at_uses, soc_from_rest};
 use crate::physics::forecast::{self, Doubt, Forecast, Observation, Tank, Usage};
-use crate::physics::tank::{BODY_GAL, usual_uses_per_h};
+use crate::physics::tank::{BODY_GAL, cylinder_fill, usual_uses_per_h};
 use crate::physics::units::{gal, in_amps, in_hours, volts};
 
 /// The level at which a waste tank is to be stopped, % by volume: 15 % covers gauge error, slope and surge.
@@ -18,6 +18,19 @@ pub const WASTE_LIMIT_PCT: f64 = 85.0;
 pub const FRESH_LIMIT_PCT: f64 = 10.0;
 /// The charge to which a battery may be run, %.
 pub const BATTERY_LIMIT_PCT: f64 = 50.0;
+
+/// What was read this lately is how it is, h.
+const JUST_READ_H: f64 = 0.25;
+/// A level only moves on from what was read this lately, h.
+const LATELY_READ_H: f64 = 1.0;
+
+/// Returns the volume, %, at which a waste gauge shows `gauge_pct`.
+pub fn waste_volume(spec: &Trailer, gauge_pct: f64) -> f64 {
+    match spec.waste_tank {
+        TankShape::Box => gauge_pct,
+        TankShape::Cylinder { .. } => 100.0 * cylinder_fill(gauge_pct / 100.0),
+    }
+}
 
 /// What the outlook is worked out of.
 #[derive(Debug, Clone, Copy)]
@@ -177,7 +190,7 @@ impl<'a> Case<'a> {
         // a fresh tank's gauge and walls are as the waste tank's, but no trailer states a lying fresh tank
         let tank = Tank {
             capacity_gal: spec.fresh_gal,
-            shape: crate::fleet::TankShape::Box,
+            shape: TankShape::Box,
             gauge: spec.waste_gauge,
         };
         let observations = self.observations(true);
@@ -270,8 +283,12 @@ impl<'a> Case<'a> {
                 .any(|doubt| doubt.why == why && Some(doubt.index) == last)
         };
         let at = |hours: Option<f64>| hours.map(|hours| self.axis.instant(hours));
+        let misread = doubt(Doubt::OutOfLine);
+        let sticks = self.prospect.state.has(Fault::GaugeStuck);
+        let told = observations.last().filter(|_| !misread && !sticks);
         TankOutlook {
             limit_pct,
+            likely_pct: self.likely(forecast.level_now.p50, limit_pct, told),
             p10: at(forecast.p10),
             p50: at(forecast.p50),
             p90: at(forecast.p90),
@@ -283,7 +300,34 @@ impl<'a> Case<'a> {
             rate_pct_h: forecast.rate_pct_h,
             could_stay_below: forecast.could_stay_below,
             stuck: doubt(Doubt::Unchanged),
-            misread: doubt(Doubt::OutOfLine),
+            misread,
+        }
+    }
+
+    /// Returns the level as people are told it: two figures for one tank within minutes are believed by nobody.
+    fn likely(&self, middle: f64, limit_pct: f64, told: Option<&Observation>) -> f64 {
+        let spec = self.prospect.spec;
+        let falls = limit_pct < 50.0;
+        let (at_h, read) = match told {
+            Some(Observation::Gauge { at_h, pct }) if falls => (*at_h, *pct),
+            Some(Observation::Gauge { at_h, pct }) => (*at_h, waste_volume(spec, *pct)),
+            Some(Observation::Gallons { at_h, gal }) => {
+                let whole = if falls {
+                    spec.fresh_gal
+                } else {
+                    spec.waste_gal
+                };
+                (*at_h, 100.0 * gal / whole.max(1.0))
+            }
+            _ => return middle,
+        };
+        // a lamp is the least it can be: the middle is what is likely
+        let floor = spec.waste_gauge.kind == GaugeKind::Lamps && !falls;
+        match -at_h {
+            age if age <= JUST_READ_H && !floor => read,
+            age if age <= LATELY_READ_H && falls => middle.min(read),
+            age if age <= LATELY_READ_H => middle.max(read),
+            _ => middle,
         }
     }
 

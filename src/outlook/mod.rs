@@ -11,6 +11,7 @@ use chrono::{DateTime, Utc};
 
 pub use compute::{
     BATTERY_LIMIT_PCT, FRESH_LIMIT_PCT, Prospect, WASTE_LIMIT_PCT, runs_on_battery, runs_on_tank,
+    waste_volume,
 };
 pub use learned::Habits;
 
@@ -38,6 +39,9 @@ pub struct TankOutlook {
     pub p90: Option<DateTime<Utc>>,
     /// The level now, % by volume: the tenth, the half, the nine tenths.
     pub level_pct: [f64; 3],
+    /// The level as people are told it, % by volume: what was read just now; else the half, on the far side of what was
+    /// read within the hour.
+    pub likely_pct: f64,
     /// The rate it moves at while people use it, % an open hour (falling for fresh water).
     pub rate_pct_h: f64,
     /// True when the level could stay short of the limit.

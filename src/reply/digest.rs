@@ -100,8 +100,8 @@ pub fn digest(voice: &Voice<'_>, rows: &[DigestRow<'_>]) -> String {
 /// What a digest ends with: what comes first, what is late, who is silent.
 #[derive(Debug, Clone, Default)]
 pub struct DigestTail<'a> {
-    /// The trailers whose waste tank reaches its stop level, each with when: the soonest first.
-    pub fills: Vec<(&'a UnitName, DateTime<Utc>)>,
+    /// The trailers whose waste tank reaches its stop level, each with when and whether that is likely: the soonest first.
+    pub fills: Vec<(&'a UnitName, DateTime<Utc>, bool)>,
     /// The tasks that are late, by number, kind and trailer.
     pub late: Vec<String>,
     /// The trailers in service of which nobody spoke for too long, each with the last word.
@@ -115,9 +115,13 @@ const NAMED: usize = 3;
 pub fn digest_tail(voice: &Voice<'_>, tail: &DigestTail<'_>) -> String {
     let fills = tail.fills.iter().take(NAMED);
     let fills: Vec<String> = fills
-        .map(|(unit, at)| match *at <= voice.now() {
-            true => format!("{unit} {}", voice.word("digest-fills-now")),
-            false => format!("{unit} {}", voice.time(*at)),
+        .map(|(unit, at, likely)| match (*at <= voice.now(), likely) {
+            (true, true) => format!("{unit} {}", voice.word("digest-fills-now")),
+            (_, true) => format!("{unit} {}", voice.time(*at)),
+            (_, false) => {
+                let args = [("time", Arg::from(*at))];
+                format!("{unit} {}", voice.say("digest-fills-maybe", &args))
+            }
         })
         .collect();
     let silent = tail.silent.iter().take(NAMED);

@@ -36,8 +36,8 @@ impl Voice<'_> {
     fn tank_forecast(&self, tank: &str, outlook: &TankOutlook) -> String {
         let limit = ("limit", Arg::Number(outlook.limit_pct, Measure::Pct));
         let past = match tank {
-            "waste" => outlook.level_pct[1] >= outlook.limit_pct,
-            _ => outlook.level_pct[1] <= outlook.limit_pct,
+            "waste" => outlook.likely_pct >= outlook.limit_pct,
+            _ => outlook.likely_pct <= outlook.limit_pct,
         };
         let key = |what: &str| format!("forecast-{tank}-{what}");
         let mut said = match (outlook.p10, outlook.p50, outlook.p90) {

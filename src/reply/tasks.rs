@@ -167,14 +167,26 @@ impl Voice<'_> {
         out
     }
 
+    /// Says that whoever does it was called, on whose word, and when they come.
+    fn write_called(&self, out: &mut String, task: &Task) {
+        let mut key = String::from("task-called");
+        let mut args = Vec::new();
+        if let Some(who) = &task.called_by {
+            key.push_str("-by");
+            args.push(("who", Arg::from(self.person(who))));
+        }
+        if let Some(at) = task.promised {
+            key.push_str("-for");
+            args.push(("time", at.into()));
+        }
+        self.write(out, &key, &args);
+    }
+
     fn write_standing(&self, out: &mut String, task: &Task) {
         match (&task.state, &task.taken_by) {
             (TaskState::Done, _) => self.write(out, "task-is-done", &[]),
             (TaskState::Dropped(_), _) => self.write(out, "task-is-dropped", &[]),
-            (TaskState::Open, _) if task.called.is_some() => match task.promised {
-                Some(at) => self.write(out, "task-called-for", &[("time", at.into())]),
-                None => self.write(out, "task-called", &[]),
-            },
+            (TaskState::Open, _) if task.called.is_some() => self.write_called(out, task),
             (TaskState::Open, Some(who)) => {
                 self.write(out, "task-has-it", &[("who", self.person(who).into())]);
             }

@@ -3,9 +3,8 @@
 use chrono::{DateTime, Utc};
 
 use crate::book::TankNote;
-use crate::fleet::{TankShape, Trailer};
 use crate::heard::{Event, Fault, ReadingKey};
-use crate::physics::tank::cylinder_fill;
+pub(super) use crate::outlook::waste_volume;
 use crate::situation::Situation;
 
 /// A tank's level as somebody told it.
@@ -15,14 +14,6 @@ pub(super) struct Told {
     pub(super) at: DateTime<Utc>,
     /// % by volume: for a lamp gauge the least it can be.
     pub(super) pct: f64,
-}
-
-/// Returns the volume, %, at which a waste gauge shows `gauge_pct`.
-pub(super) fn waste_volume(spec: &Trailer, gauge_pct: f64) -> f64 {
-    match spec.waste_tank {
-        TankShape::Box => gauge_pct,
-        TankShape::Cylinder { .. } => 100.0 * cylinder_fill(gauge_pct / 100.0),
-    }
 }
 
 /// Returns the waste level as last told: a gauge, gallons or a pump-out. None where nothing was, or the gauge sticks.

@@ -335,7 +335,7 @@ fn overweight(s: &Situation<'_>) -> Option<Finding> {
         return None;
     }
     let weight = s.spec.weight_lb?;
-    let forecast = s.outlook.waste.as_ref().map(|waste| waste.level_pct[1]);
+    let forecast = s.outlook.waste.as_ref().map(|waste| waste.likely_pct);
     let waste_pct = waste_told(s)
         .filter(|told| known(s, Some(*told)))
         .map(|told| told.pct)

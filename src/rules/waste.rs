@@ -87,13 +87,23 @@ fn book_pump_out(s: &Situation<'_>) -> Option<Finding> {
         pct if pct >= PLAN_PCT => Urgency::Plan,
         _ => return None,
     };
+    // a time that has come is no forecast
+    let come = |at: Option<DateTime<Utc>>| at.is_some_and(|at| at - s.at <= JUST_NOW);
+    let over = level >= STOP_PCT || come(p50);
+    // what is past the stop level is not told with a lamp's lower figure
+    let (told, origin) = match outlook {
+        Some(waste) if over && level < STOP_PCT.min(waste.level_pct[1]) => {
+            (waste.level_pct[1], Origin::Computed)
+        }
+        _ => (level, origin),
+    };
     // where the truck is called at once, to the next ten minutes: nobody drives to the minute
     let here = s.at + TimeDelta::minutes((lead * 60.0).round() as i64);
     let here = (here + TEN_MINUTES - TimeDelta::nanoseconds(1))
         .duration_trunc(TEN_MINUTES)
         .unwrap_or(here);
     let mut facts = Facts::new()
-        .number("level", level, Measure::Pct, origin)
+        .number("level", told, Measure::Pct, origin)
         .limit("stop_level", STOP_PCT, Measure::Pct)
         .spec("lead", lead, Measure::Hour)
         .assumed("in_hand", SAFETY_H, Measure::Hour)
@@ -117,9 +127,6 @@ fn book_pump_out(s: &Situation<'_>) -> Option<Finding> {
     if unread && (!known || urgency == Urgency::Plan) {
         return None;
     }
-    // a time that has come is no forecast
-    let come = |at: Option<DateTime<Utc>>| at.is_some_and(|at| at - s.at <= JUST_NOW);
-    let over = level >= STOP_PCT || come(p50);
     let says = match (urgency, known) {
         _ if unread && over => "waste-book-pump-out-unread-over",
         (Urgency::Soon, false) if over => "waste-book-pump-out-over",
@@ -156,7 +163,7 @@ fn close_now(s: &Situation<'_>) -> Option<Finding> {
         .outlook
         .waste
         .as_ref()
-        .map(|waste| waste.level_pct[1])
+        .map(|waste| waste.likely_pct)
         .filter(|pct| *pct >= STOP_PCT && !lately_read(s))
         .filter(|_| waste_told(s).is_some() || s.now.in_service().is_some());
     let (level, origin, urgency) = match (told, forecast) {
@@ -304,7 +311,7 @@ fn lately_read(s: &Situation<'_>) -> bool {
 fn waste_level(s: &Situation<'_>) -> Option<(f64, Origin)> {
     let told = waste_told(s);
     let outlook = s.outlook.waste.as_ref();
-    let forecast = outlook.map(|waste| waste.level_pct[1]);
+    let forecast = outlook.map(|waste| waste.likely_pct);
     let doubted = outlook.is_some_and(|waste| waste.misread);
     let read_now = s.occasion == Occasion::Report && reads_waste(s);
     match (told, forecast) {

@@ -1,7 +1,7 @@
 //! Needs, plans and watches: what a message wants done, or wants to be told of.
 
 use super::attach::{Placed, Value};
-use super::concept::{Concept, Mark, Noun, State};
+use super::concept::{Concept, Mark, Noun, State, Unit};
 use super::item::{Form, Item, What};
 use super::scope::{Aside, Scope, Sentence};
 use super::unit::Group;
@@ -65,9 +65,10 @@ pub(super) fn find<'t>(
             let bare = range
                 .clone()
                 .filter_map(|i| items[i].number())
-                .find(|n| n.unit.is_none() && n.form == Form::Whole)
+                .find(|n| matches!(n.unit, None | Some(Unit::Pct)) && n.form == Form::Whole)
+                .filter(|n| n.unit.is_some() || !units.is_empty())
                 .map(|n| n.value)
-                .filter(|v| !spoken_of && (5.0..=100.0).contains(v) && !units.is_empty());
+                .filter(|v| !spoken_of && (5.0..=100.0).contains(v));
             let watch = watch.or_else(|| {
                 part.or(full)
                     .or(bare)

@@ -86,7 +86,7 @@ fn take_in(tasks: &mut BTreeMap<u32, Told>, at: DateTime<Utc>, change: TaskChang
             told.called_by = None;
         }),
         TaskChange::Restored { task } => with(task.id, &|told| told.task = task.clone()),
-        TaskChange::Taken { id, by } => with(id, &|told| told.task.taken_by = Some(by.clone())),
+        TaskChange::Taken { id, by, .. } => with(id, &|told| told.task.taken_by = Some(by.clone())),
         TaskChange::Done { id, by, .. } => with(id, &|told| {
             told.task.state = TaskState::Done;
             told.closed = Some((at, by.clone()));

@@ -14,6 +14,8 @@ use crate::fleet::Role;
 use crate::heard::{CommandName, Event, Plan, PlanKind, ReadingKey, ShortAnswer};
 use crate::physics::cold::{chill_band, wind_chill};
 use crate::physics::units::{deg_f, mph};
+use crate::quantity::Measure;
+use crate::reply::Arg;
 
 /// The wind that is taken where nobody read it, mph.
 const WIND_TAKEN_MPH: f64 = 10.0;
@@ -69,18 +71,12 @@ fn set(hearing: &Hearing<'_>, mut clock: Alone, reply: &mut Reply<'_>, records: 
         .as_ref()
         .and_then(|state| frostbite(state, hearing.now));
     let shortened = limit.filter(|(limit, _)| *limit < clock.minutes);
+    let mut lines = Vec::new();
     if let Some((limit, chill)) = shortened {
         clock.minutes = limit;
-        reply.say(
-            "speak-alone-cold",
-            &[
-                (
-                    "value",
-                    crate::reply::Arg::Number(chill, crate::quantity::Measure::DegF),
-                ),
-                ("count", limit.into()),
-            ],
-        );
+        let value = Arg::Number(chill, Measure::DegF);
+        let args = [("value", value), ("count", limit.into())];
+        lines.push(reply.voice.say("speak-alone-cold", &args));
     }
     clock.due = hearing.inbound.at + TimeDelta::minutes(i64::from(clock.minutes));
     let answer_by = clock.due + TimeDelta::minutes(3);
@@ -89,21 +85,15 @@ fn set(hearing: &Hearing<'_>, mut clock: Alone, reply: &mut Reply<'_>, records: 
     } else {
         "speak-alone-set-nowhere"
     };
-    reply.say(
-        key,
-        &[
-            ("time", clock.due.into()),
-            ("last", reply.voice.time(answer_by).into()),
-            (
-                "unit",
-                clock
-                    .unit
-                    .as_ref()
-                    .map_or(String::new(), ToString::to_string)
-                    .into(),
-            ),
-        ],
-    );
+    let unit = clock.unit.as_ref().map_or("", |unit| unit.as_str());
+    let args = [
+        ("time", clock.due.into()),
+        ("last", reply.voice.time(answer_by).into()),
+        ("unit", unit.into()),
+    ];
+    lines.insert(0, reply.voice.say(key, &args));
+    // somebody's life hangs on it: it is not to be looked for below the advice
+    reply.first.splice(..0, lines);
     let change = AheadChange::Alone {
         who: hearing.member.id.clone(),
         alone: Some(clock),
@@ -138,7 +128,9 @@ fn answered(
     if clock.asked.is_none() && !well {
         let mut next = clock.clone();
         next.due = hearing.inbound.at + TimeDelta::minutes(i64::from(clock.minutes));
-        reply.say("speak-alone-again", &[("time", next.due.into())]);
+        let args = [("time", next.due.into())];
+        let line = reply.voice.say("speak-alone-again", &args);
+        reply.first.insert(0, line);
         let change = AheadChange::Alone {
             who,
             alone: Some(next),
@@ -146,7 +138,8 @@ fn answered(
         records.push(Record::Ahead { at, change });
         return;
     }
-    reply.say("speak-alone-over", &[]);
+    let line = reply.voice.word("speak-alone-over");
+    reply.first.insert(0, line);
     let change = AheadChange::Alone { who, alone: None };
     records.push(Record::Ahead { at, change });
     if clock.alarmed.is_none() {

@@ -11,7 +11,7 @@ use super::inbound::Outgoing;
 use super::receive::Hearing;
 use super::settle::{self, Settled};
 use super::situate::Case;
-use super::tick::{dispatchers, look_again, silence_key, task_key};
+use super::tick::{ask_at, dispatchers, look_again, silence_key, task_key};
 use crate::book::{AheadChange, AlarmChange, Record, Task};
 
 use crate::finding::FindingId;
@@ -44,6 +44,13 @@ fn looks(hearing: &Hearing<'_>, cases: &[Case], reply: &Reply<'_>, records: &mut
         if look != known.look(&case.unit) {
             let unit = case.unit.clone();
             let change = AheadChange::Look { unit, look };
+            records.push(Record::Ahead { at, change });
+        }
+        let asked = known.asked_to_read(&case.unit);
+        let ask = ask_at(case, &reply.board, asked, at);
+        if ask != known.read(&case.unit) {
+            let unit = case.unit.clone();
+            let change = AheadChange::Read { unit, ask };
             records.push(Record::Ahead { at, change });
         }
         // a head count bears on every trailer of the job

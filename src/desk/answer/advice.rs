@@ -389,7 +389,7 @@ pub(super) fn pump_out(case: &Case, reply: &mut Reply<'_>) -> Vec<FindingId> {
     let unit = ("unit", Arg::from(case.unit.as_str()));
     let key = match &case.outlook.waste {
         None => "answer-pump-out-unread",
-        Some(waste) if waste.level_pct[1] >= waste.limit_pct => "answer-pump-out-now",
+        Some(waste) if waste.likely_pct >= waste.limit_pct => "answer-pump-out-now",
         Some(waste) if waste.p50.is_some() => "answer-pump-out-yes",
         Some(waste) if waste.p10.is_some() => "answer-pump-out-perhaps",
         Some(_) => "answer-pump-out-no",

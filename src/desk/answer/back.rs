@@ -82,6 +82,7 @@ pub(super) fn undo(hearing: &Hearing<'_>, reply: &mut Reply<'_>, records: &mut V
     let worked: (DateTime<Utc>, DateTime<Utc>) = (sent.at, sent.worked.unwrap_or(sent.at));
     reply.board.restore(&sent.tasks_before, worked);
     tell_untaken(hearing, reply);
+    tell_unassigned(hearing, reply);
     standing::went_with(hearing, sent.at, reply, records);
     let told = hearing.told_in(sent);
     if told.is_empty() {
@@ -146,6 +147,35 @@ fn tell_untaken(hearing: &Hearing<'_>, reply: &mut Reply<'_>) {
                 .push(Outgoing::to(to, voice.say("speak-untaken", &args)));
         }
     }
+}
+
+/// Tells those who were given a task by what is taken back that it is theirs no more.
+fn tell_unassigned(hearing: &Hearing<'_>, reply: &mut Reply<'_>) {
+    let me = &hearing.member.id;
+    let mut told = Vec::new();
+    for change in reply.board.changes() {
+        let TaskChange::Restored { task } = change else {
+            continue;
+        };
+        let had = hearing.desk.book.tasks().task(task.id);
+        let had = had.and_then(|before| before.taken_by.as_ref());
+        let lost = had.filter(|who| *who != me && task.taken_by.as_ref() != Some(who));
+        let Some(member) = lost.and_then(|who| hearing.fleet.crew.get(who)) else {
+            continue;
+        };
+        let voice = hearing
+            .desk
+            .voice_for(member, None, &hearing.fleet, hearing.now);
+        let args = [
+            ("who", voice.person(me).into_owned().into()),
+            ("task", voice.task(task).into()),
+        ];
+        told.push(Outgoing::to(
+            &member.id,
+            voice.say("assign-taken-back", &args),
+        ));
+    }
+    reply.others.append(&mut told);
 }
 
 /// Says what a message reported and which tasks it changed.

@@ -14,6 +14,7 @@ use crate::desk::settle::Settled;
 use crate::desk::situate::Case;
 use crate::desk::tasks::Board;
 use crate::desk::truck;
+use crate::desk::watch;
 use crate::finding::{Finding, Level};
 use crate::heard::{Remark, UnitName};
 use crate::outlook::Outlook;
@@ -201,6 +202,8 @@ impl Reply<'_> {
             .collect();
         let told = self.told(hearing, settled);
         let stands = self.still_standing(&told);
+        let asks = self.several || is_question(hearing);
+        let answered = self.asks_which_task || asks && heard.entries.is_empty();
         let answer = Answer {
             opening,
             context: settled.from_context.as_ref().map(Context::Last),
@@ -223,11 +226,7 @@ impl Reply<'_> {
             set_aside: self.set_aside(hearing, settled),
             answered: &heard.plans,
             // "12 done" is asked back about by its tasks
-            unclear: if self.asks_which_task || is_question(hearing) && heard.entries.is_empty() {
-                &[]
-            } else {
-                unclear
-            },
+            unclear: if answered { &[] } else { unclear },
             question: self.question.as_ref(),
             step: self.step.as_deref(),
             zones: cases
@@ -302,6 +301,7 @@ impl Reply<'_> {
     fn set_aside<'h>(&self, hearing: &'h Hearing<'_>, settled: &Settled) -> &'h [Remark] {
         let answered = asks_only(hearing, settled)
             || truck::is_told_of(&hearing.desk.phrases, hearing.text)
+            || watch::is_missed(hearing)
             || hearing.desk.answers.tells_of_an_order(hearing.text);
         if answered {
             &[]

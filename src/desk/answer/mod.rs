@@ -8,6 +8,7 @@ mod duty;
 mod finish;
 mod question;
 mod reply;
+mod several;
 mod sought;
 mod tell;
 mod topic;
@@ -17,6 +18,7 @@ mod why;
 
 pub(super) use back::correction;
 pub(super) use reply::Reply;
+pub(super) use several::{answer as several, parts};
 pub(super) use topic::{Questions, holds};
 pub(super) use whole::tasks_in_hand;
 pub(super) use why::WhyWords;

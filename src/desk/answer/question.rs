@@ -53,7 +53,7 @@ pub(super) fn answer(
         return;
     };
     let covered = match topic {
-        "more" => return tell::status(hearing, &case, reply),
+        "more" => return tell::all_of_it(hearing, &case, reply),
         "next" => return next(hearing, &case, reply),
         "truck" => sought::truck(&case, reply),
         "pump-out" => advice::pump_out(&case, reply),

@@ -8,7 +8,7 @@ use crate::desk::receive::Hearing;
 use crate::desk::settle;
 use crate::desk::situate::Case;
 use crate::desk::tasks::Board;
-use crate::dialogue::{About, Check, Question, Round};
+use crate::dialogue::{About, Check, More, Question, Round};
 use crate::finding::{Finding, FindingId};
 use crate::heard::{ReadingKey, UnitName};
 use crate::outlook::Outlook;
@@ -51,6 +51,10 @@ pub(in crate::desk) struct Reply<'a> {
     pub(in crate::desk) confirmed: Vec<(UnitName, String)>,
     pub(super) question: Option<About>,
     pub(super) every_task: bool,
+    /// Whether the message asks several things, each answered on its own.
+    pub(in crate::desk) several: bool,
+    /// How far "more" has told, where there is still more.
+    pub(in crate::desk) more: Option<More>,
 }
 
 impl<'a> Reply<'a> {
@@ -79,6 +83,8 @@ impl<'a> Reply<'a> {
             confirmed: Vec::new(),
             question: None,
             every_task: false,
+            several: false,
+            more: None,
         }
     }
 

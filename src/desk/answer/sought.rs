@@ -35,7 +35,7 @@ pub(super) fn level(what: &str, case: &Case, reply: &mut Reply<'_>) -> Vec<Findi
         .waste
         .as_ref()
         .filter(|_| what == "waste")
-        .map(|waste| waste.level_pct[1]);
+        .map(|waste| waste.likely_pct);
     let line = match (read, waste_now) {
         (Some((key, latest)), _) if latest.at >= case.at => {
             let read = reply.voice.reading(key, latest.value, case.spec());

@@ -6,26 +6,54 @@ use crate::desk::phrases::plain;
 use crate::desk::receive::Hearing;
 use crate::desk::situate::Case;
 use crate::desk::standing;
+use crate::desk::{relay, settle};
+use crate::dialogue::More;
+use crate::finding::Finding;
 use crate::fleet::CrewMember;
-use crate::heard::PlanKind;
+use crate::heard::{Plan, PlanKind, UnitName};
 use crate::reply::{Past, Status};
 
 /// How many reports a history tells.
 const HISTORY_LINES: usize = 8;
 
-pub(super) fn status(hearing: &Hearing<'_>, case: &Case, reply: &mut Reply<'_>) {
-    let decided = standing::in_force(hearing, &case.unit, &reply.voice);
-    reply.lines.extend(decided);
-    for finding in case.findings() {
-        if !reply
-            .findings
-            .iter()
-            .any(|other| other.id == finding.id && other.unit == finding.unit)
-        {
-            reply.findings.push(finding);
-        }
+/// How many lines a phone shows of a reply at once.
+const SCREEN: usize = 14;
+
+/// Tells all of a trailer, a screen at a time: what is found, the worst first, then how it stands.
+pub(super) fn all_of_it(hearing: &Hearing<'_>, case: &Case, reply: &mut Reply<'_>) {
+    let told = hearing.talk.more.as_ref();
+    let told = told.filter(|more| more.unit == case.unit);
+    let told = told.map_or(0, |more| more.told);
+    let mut findings = case.findings();
+    findings.sort_by_key(|finding| (finding.order(), finding.id));
+    if told == 0 {
+        let decided = standing::in_force(hearing, &case.unit, &reply.voice);
+        reply.lines.extend(decided);
     }
-    how_it_stands(case, reply);
+    let voice = reply.voice;
+    let mut lines = 0;
+    let mut fits = |finding: &Finding| {
+        lines += voice.finding(finding, false).lines().count();
+        lines <= SCREEN
+    };
+    let rest = &findings[told.min(findings.len())..];
+    // one is told however long it is
+    let shown = rest.iter().take_while(|finding| fits(finding)).count();
+    let shown = shown.max(rest.len().min(1));
+    let end = told + shown;
+    reply.findings.extend_from_slice(&rest[..shown]);
+    let untold = findings
+        .iter()
+        .take(told)
+        .chain(&findings[end.min(findings.len())..]);
+    reply.beside.extend(untold.cloned());
+    if end < findings.len() || lines > SCREEN / 2 && shown > 0 {
+        let unit = case.unit.clone();
+        reply.say("more-left", &[("unit", unit.as_str().into())]);
+        reply.more = Some(More { unit, told: end });
+    } else {
+        how_it_stands(case, reply);
+    }
 }
 
 /// Where it is, its last readings, what is wrong and what is coming, its tasks.
@@ -75,38 +103,63 @@ pub(super) fn forecast(_hearing: &Hearing<'_>, case: &Case, reply: &mut Reply<'_
     }
 }
 
-/// Lists the open tasks: all of them, the sender's own, or those of the person who is named.
+/// Whose tasks are asked for.
+enum Whose<'a> {
+    All,
+    Of(&'a CrewMember),
+    On(UnitName),
+    /// A name that nobody has.
+    Unknown(&'a str),
+}
+
+/// Lists the open tasks: all of them, the sender's own, those of the person or the trailer that is named.
 pub(super) fn tasks(hearing: &Hearing<'_>, reply: &mut Reply<'_>) {
+    let whose = whose(hearing);
+    if let Whose::Unknown(name) = whose {
+        return relay::unknown(hearing, name, "tasks-who", reply);
+    }
     reply.every_task = true;
-    let mine = hearing
-        .heard
-        .plans
-        .iter()
-        .any(|plan| plan.kind == PlanKind::Mine);
-    let mine = mine || hearing.desk.phrases.holds("tasks", "mine", hearing.text);
-    let whose = if mine {
-        Some(hearing.member)
-    } else {
-        person_named(hearing)
+    let of_them = |task: &&Task| match &whose {
+        Whose::Of(member) => task.taken_by.as_ref() == Some(&member.id),
+        Whose::On(unit) => task.unit.as_ref() == Some(unit),
+        _ => true,
     };
-    let open: Vec<&Task> = hearing
-        .desk
-        .book
-        .tasks()
-        .open()
-        .filter(|task| whose.is_none_or(|member| task.taken_by.as_ref() == Some(&member.id)))
-        .collect();
+    let open: Vec<&Task> = hearing.desk.book.tasks().open().filter(of_them).collect();
     match whose {
-        Some(member) if open.is_empty() && member.id == hearing.member.id => {
+        Whose::Of(member) if open.is_empty() && member.id == hearing.member.id => {
             reply.say("tasks-none-mine", &[]);
         }
-        Some(member) if open.is_empty() => {
+        Whose::Of(member) if open.is_empty() => {
             reply.say("tasks-none-of", &[("who", member.name.as_str().into())]);
+        }
+        Whose::On(unit) if open.is_empty() => {
+            reply.say("tasks-none-on", &[("unit", unit.as_str().into())]);
         }
         _ => {
             let text = reply.voice.tasks(open);
             reply.lines.push(text);
         }
+    }
+}
+
+fn whose<'a>(hearing: &'a Hearing<'_>) -> Whose<'a> {
+    let phrases = &hearing.desk.phrases;
+    let mine = |plan: &Plan| plan.kind == PlanKind::Mine;
+    if hearing.heard.plans.iter().any(mine) || phrases.holds("tasks", "mine", hearing.text) {
+        return Whose::Of(hearing.member);
+    }
+    if let Some(member) = person_named(hearing) {
+        return Whose::Of(member);
+    }
+    let Some(rest) = phrases.following("tasks", "of", hearing.text) else {
+        return Whose::All;
+    };
+    let end = rest.find(|c: char| !(c.is_alphanumeric() || c == '-'));
+    let name = &rest[..end.unwrap_or(rest.len())];
+    match settle::known(&hearing.fleet, &UnitName::new(name)) {
+        Some(unit) => Whose::On(unit.clone()),
+        None if name.is_empty() || phrases.is("tasks", "everybody", rest) => Whose::All,
+        None => Whose::Unknown(name),
     }
 }
 

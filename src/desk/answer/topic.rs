@@ -135,7 +135,7 @@ impl Questions {
     ///
     /// A message that also reports is answered so only where the answer is a caution: the rest of it is answered by what the
     /// rules say to the report.
-    pub(super) fn of(&self, heard: &Heard, text: &str) -> Option<&Question> {
+    pub(in crate::desk) fn of(&self, heard: &Heard, text: &str) -> Option<&Question> {
         if heard.command.is_some()
             || !matches!(
                 heard.ask,

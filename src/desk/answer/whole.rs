@@ -6,12 +6,12 @@ use super::reply::Reply;
 use super::tell::person_named;
 use super::{cold, duty};
 use crate::book::Task;
+use crate::desk::digest::{self, Fill};
 use crate::desk::receive::Hearing;
 use crate::desk::settle::known;
 use crate::finding::TaskKind;
 use crate::fleet::CrewMember;
 use crate::heard::UnitName;
-use crate::outlook::TankOutlook;
 use crate::reply::Arg;
 
 /// How long a person's last word tells where they are.
@@ -208,8 +208,7 @@ fn who(member: &CrewMember) -> (&'static str, Arg<'_>) {
 
 /// The tasks whose time is past.
 fn late(hearing: &Hearing<'_>, reply: &mut Reply<'_>) {
-    let past = |task: &&Task| task.due.is_some_and(|due| due < hearing.now);
-    let late: Vec<&Task> = hearing.desk.book.tasks().open().filter(past).collect();
+    let late = digest::late(hearing.desk, hearing.now);
     let text = match late.is_empty() {
         true => reply.voice.word("answer-late-none"),
         false => reply.voice.tasks(late),
@@ -247,43 +246,20 @@ fn silent(hearing: &Hearing<'_>, reply: &mut Reply<'_>) {
 /// Which waste tanks fill first, and the pump-outs that are asked for.
 fn fills_first(hearing: &Hearing<'_>, reply: &mut Reply<'_>) {
     let (desk, now) = (hearing.desk, hearing.now);
-    let units: Vec<&UnitName> = desk.book.open_units().map(|(unit, _)| unit).collect();
-    let mut fills: Vec<(DateTime<Utc>, UnitName, TankOutlook)> = Vec::new();
-    if units.len() <= FORECAST {
-        for unit in units {
-            let case = hearing.asked_about(unit);
-            let Some(waste) = case.outlook.waste.clone() else {
-                continue;
-            };
-            if let Some(at) = waste.p50.or(waste.p10) {
-                reply.foresee(&case);
-                fills.push((at, unit.clone(), waste));
-            }
+    let units: Vec<&UnitName> = digest::told_of(desk, &hearing.fleet, now, None).collect();
+    let mut stands = Vec::new();
+    for unit in units.into_iter().take(FORECAST) {
+        let (case, _, stand) = digest::look(desk, &hearing.fleet, unit, now);
+        if stand.waste.is_some_and(|waste| waste.p10.is_some()) {
+            reply.foresee(&case);
         }
+        stands.push(stand);
     }
-    fills.sort_by(|a, b| (a.0, &a.1).cmp(&(b.0, &b.1)));
-    fills.truncate(ROWS);
     let tasks = desk.book.tasks();
     let mut told: Vec<u32> = Vec::new();
-    for (_, unit, waste) in &fills {
-        let mut args = vec![
-            ("unit", Arg::from(unit.as_str())),
-            ("limit", Arg::Count(waste.limit_pct.round() as i64)),
-        ];
-        let key = match (waste.p50, waste.p10) {
-            (Some(p50), _) if p50 <= now => "answer-fills-now",
-            (Some(p50), Some(p10)) => {
-                args.push(("time", p50.into()));
-                args.push(("due", p10.into()));
-                "answer-fills"
-            }
-            (at, early) => {
-                args.extend(at.or(early).map(|at| ("time", at.into())));
-                "answer-fills-perhaps"
-            }
-        };
-        let mut line = reply.voice.say(key, &args);
-        if let Some(task) = tasks.open_task(unit, TaskKind::PumpOut) {
+    for fill in digest::fills(desk, &stands, now).iter().take(ROWS) {
+        let mut line = fill_line(fill, now, reply);
+        if let Some(task) = tasks.open_task(&fill.stand.unit, TaskKind::PumpOut) {
             line.push(' ');
             line.push_str(&reply.voice.task(task));
             told.push(task.id);
@@ -304,6 +280,28 @@ fn fills_first(hearing: &Hearing<'_>, reply: &mut Reply<'_>) {
         let line = reply.voice.word("answer-fills-none");
         reply.first.push(line);
     }
+}
+
+/// Says when a waste tank is at its stop level, and how sure that is.
+fn fill_line(fill: &Fill<'_>, now: DateTime<Utc>, reply: &Reply<'_>) -> String {
+    let mut args = vec![
+        ("unit", Arg::from(fill.stand.unit.as_str())),
+        ("limit", Arg::Count(digest::FULL_PCT.round() as i64)),
+    ];
+    let early = fill.stand.waste.and_then(|waste| waste.p10);
+    let key = match (fill.likely, early) {
+        _ if fill.at <= now => "answer-fills-now",
+        (true, Some(early)) => {
+            args.push(("time", fill.at.into()));
+            args.push(("due", early.into()));
+            "answer-fills"
+        }
+        _ => {
+            args.push(("time", fill.at.into()));
+            "answer-fills-perhaps"
+        }
+    };
+    reply.voice.say(key, &args)
 }
 
 /// Returns the tasks that "done" and no more can mean: those the sender has taken, else those of the trailer talked of; and

@@ -23,7 +23,11 @@ impl Hearing<'_> {
             .plans
             .iter()
             .filter_map(|plan| plan.unit.as_ref());
+        // a wish that names no trailer is for the one talked about
+        let meant = self.heard.plans.iter().any(|plan| plan.unit.is_none());
+        let last = self.talk.unit_at(self.inbound.at).filter(|_| meant);
         let named = planned
+            .chain(last)
             .filter_map(|name| settle::known(&self.fleet, name))
             .cloned();
         settled

@@ -22,8 +22,8 @@ use super::inbound::{Body, Inbound, Turn};
 use super::settle::{self, Settled};
 use super::when;
 use super::{
-    Desk, ahead, alarm, answer, choices, command, crew, door, incident, photo, place, relay,
-    standing, truck, walk, watch,
+    Desk, ahead, alarm, answer, assign, choices, command, crew, door, incident, photo, place,
+    relay, standing, truck, walk, watch,
 };
 use crate::book::{Bears, MessageKey, Record, UnitBook, UnitState};
 use crate::dialogue::{About, Talk};
@@ -136,7 +136,21 @@ fn hear(
         at: inbound.at,
     };
     let fresh = whole.is_none() && inbound.replaces.is_none();
-    let spelled = fresh.then(|| walk::written_out(&texted)).flatten();
+    let worked = truck::work_told(desk, &fleet, &talk, &heard, written, inbound.at);
+    let worked = worked.filter(|_| fresh);
+    let mut asks = None;
+    let spelled = match worked {
+        Some(truck::Work::Pumped(report)) => Some(report),
+        Some(truck::Work::OneOf(about)) => {
+            asks = Some(*about);
+            heard = Heard {
+                language: heard.language,
+                ..Heard::default()
+            };
+            None
+        }
+        None => fresh.then(|| walk::written_out(&texted)).flatten(),
+    };
     if let Some(spelled) = &spelled {
         let language = heard.language;
         heard = desk.reader.hear(spelled, fleet.style.temperature);
@@ -145,7 +159,8 @@ fn hear(
     let whole = whole.or(spelled);
     let order = crew::order(&desk.phrases, written);
     let order = order.or_else(|| incident::order(&desk.phrases, written));
-    if let Some(order) = order.or_else(|| relay::order(&desk.phrases, written)) {
+    let order = order.or_else(|| assign::order(&desk.phrases, &fleet, written));
+    if let Some(order) = order.or_else(|| relay::order(&desk.phrases, &fleet, written)) {
         heard = Heard {
             ask: Some(Ask::Command { name: order.name }),
             command: Some(order),
@@ -183,7 +198,7 @@ fn hear(
             Some(sent.find(|sent| sent.is_of(network))?.key.clone())
         }),
         instead_of: None,
-        asks: None,
+        asks,
         also_done: Vec::new(),
         takes_back,
         photo_of: None,
@@ -234,13 +249,20 @@ fn noted(desk: &Desk, text: &str, fleet: &Fleet) -> Option<Heard> {
 impl Hearing<'_> {
     fn work(mut self, unreadable: Option<&str>) -> Turn {
         // what it means: a bare answer, a report, a step of a guided check
-        let booked = truck::called(&self);
-        self.heard.plans.extend(booked);
+        let coming = truck::coming(&self);
+        if let Some(coming) = &coming {
+            truck::put(&mut self.heard, coming);
+        }
+        let other_watch = watch::other_half(&self);
+        if let Some(Ok(plan)) = &other_watch {
+            self.heard.plans.push(plan.clone());
+        }
         let mut settled = self.settle();
         self.ask_who_leaves(&mut settled);
         self.as_it_goes(&mut settled);
         let truck_here = truck::has_come(&self, &mut settled);
-        if truck_here.is_some() {
+        let truck_gone = truck::gone(&self, &mut settled);
+        if truck_here.is_some() || truck_gone.is_some() {
             self.heard.plans.clear();
             self.heard.set_aside.clear();
         }
@@ -290,12 +312,21 @@ impl Hearing<'_> {
 
         // what it asks for: work, alarms, orders, questions
         self.plan(&mut reply, &cases, &mut records);
-        if let Some(unit) = &truck_here {
-            reply.say("truck-here", &[("unit", unit.as_str().into())]);
+        match (&truck_here, &truck_gone, &coming) {
+            (Some(unit), ..) => reply.say("truck-here", &[("unit", unit.as_str().into())]),
+            (_, Some(unit), _) => reply.say("truck-gone", &[("unit", unit.as_str().into())]),
+            (.., Some(truck::Coming::Muddled)) => reply.say("truck-how", &[]),
+            _ => truck::told(&self, &mut reply, &mut records),
         }
-        truck::told(&self, &mut reply, &mut records);
         if self.heard.command.is_none() {
             watch::list(&self, &mut reply);
+            if let Some(Err(words)) = &other_watch {
+                let quote = reply.voice.quote(words);
+                reply.say("watch-left", &[("quote", quote.into())]);
+            }
+            if watch::is_missed(&self) {
+                reply.say("watch-how", &[]);
+            }
             watch::drop(&self, &mut reply, &mut records);
         }
         watch::hits(&self, &cases, &mut reply, &mut records);
@@ -307,10 +338,7 @@ impl Hearing<'_> {
             command::obey(&self, &order, &mut reply, &mut records);
         }
         incident::take(&self, &mut reply, &mut records);
-        let answered = took.is_none() && answer::question(&self, &settled, &mut reply);
-        if let Some(ask) = self.heard.ask.clone().filter(|_| !answered) {
-            answer::ask(&self, &settled, &ask, &mut reply, &mut records);
-        }
+        self.answer(took.is_some(), &settled, &mut reply, &mut records);
 
         // what goes with it: orders of fire or police, the site's card, the next step, what the bot will speak of
         standing::decide_in_words(&self, &mut reply, &mut records);
@@ -329,6 +357,51 @@ impl Hearing<'_> {
         place::note(&self, &mut talk);
         photo::note(&self, &mut talk);
         self.finish(settled, cases, reply, records, talk)
+    }
+
+    /// Answers what the message asks; `took` tells whether it answered a step of a guided check.
+    fn answer(
+        &self,
+        took: bool,
+        settled: &Settled,
+        reply: &mut Reply<'_>,
+        records: &mut Vec<Record>,
+    ) {
+        let several = match took {
+            true => Vec::new(),
+            false => answer::parts(self),
+        };
+        if !several.is_empty() {
+            return answer::several(self, &several, settled, reply, records);
+        }
+        let answered = !took && answer::question(self, settled, reply);
+        if let Some(ask) = self.heard.ask.clone().filter(|_| !answered) {
+            answer::ask(self, settled, &ask, reply, records);
+        }
+    }
+
+    /// Returns this message as if it asked one thing only, in these words.
+    pub(super) fn asking<'b>(&'b self, text: &'b str, heard: Heard) -> Hearing<'b> {
+        Hearing {
+            desk: self.desk,
+            inbound: self.inbound,
+            text,
+            written: text,
+            member: self.member,
+            fleet: Arc::clone(&self.fleet),
+            heard,
+            talk: self.talk.clone(),
+            now: self.now,
+            key: self.key.clone(),
+            edited: None,
+            instead_of: None,
+            asks: None,
+            also_done: Vec::new(),
+            takes_back: None,
+            photo_of: None,
+            uncorrects: false,
+            fact: None,
+        }
     }
 
     /// Returns the voice the sender is answered in.

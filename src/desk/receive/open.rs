@@ -48,6 +48,7 @@ impl Hearing<'_> {
                 .cloned()
                 .collect();
         }
+        talk.more = reply.more.take();
         if let Some(checks) = reply.checks.take() {
             // whose step was asked is the trailer talked about
             let asked = |check: &&Check| reply.step.is_some() && !check.waits;
@@ -59,7 +60,9 @@ impl Hearing<'_> {
         if let Some(round) = reply.round.take() {
             talk.round = round;
         }
-        let question = self.question(settled, &talk, reply);
+        let question = self
+            .question(settled, &talk, reply)
+            .or_else(|| self.asks_the_fact_again(settled));
         let answered =
             !settled.reports.is_empty() || self.heard.ask.is_some() || self.heard.command.is_some();
         match question {
@@ -112,6 +115,14 @@ impl Hearing<'_> {
         self.open_about().filter(of_an_incident).is_some()
     }
 
+    /// Returns the fact of an incident that waits, to be asked again where the dispatcher only asked something beside it.
+    fn asks_the_fact_again(&self, settled: &Settled) -> Option<About> {
+        let asked = self.heard.ask.is_some() || answer::is_question(self);
+        let only = asked && settled.reports.is_empty() && self.heard.command.is_none();
+        let open = only && self.leaves_the_fact_open();
+        self.open_about().filter(|_| open).cloned()
+    }
+
     /// Returns the one question to ask, if any.
     fn question(&self, settled: &Settled, talk: &Talk, reply: &Reply<'_>) -> Option<About> {
         let at = self.inbound.at;
@@ -156,7 +167,8 @@ impl Hearing<'_> {
                     .or_else(|| reply.question_about())
             }
             [Remark { text, .. }]
-                if text.chars().any(|c| c.is_ascii_digit()) && !answer::is_question(self) =>
+                if text.chars().any(|c| c.is_ascii_digit())
+                    && !(reply.several || answer::is_question(self)) =>
             {
                 let unit = talk.unit.as_ref().map(|(unit, _)| unit.clone());
                 Some(About::WhatValue {

@@ -1,6 +1,8 @@
 //! Work that a message asks for or says is ordered, and alarms it asks for.
 
-use chrono::TimeDelta;
+use std::borrow::Cow;
+
+use chrono::{DateTime, TimeDelta, Utc};
 
 use super::super::answer::{self, Reply};
 use super::super::situate::Case;
@@ -10,7 +12,10 @@ use super::Hearing;
 use crate::book::{Record, TaskChange};
 use crate::dialogue::About;
 use crate::finding::TaskKind;
-use crate::heard::PlanKind;
+use crate::heard::{Plan, PlanKind, UnitName};
+
+/// A truck that is promised later than this, with no day told, was most likely told of the past.
+const FAR: TimeDelta = TimeDelta::hours(18);
 
 impl Hearing<'_> {
     /// Answers requests: opens or confirms the task each asks for.
@@ -28,64 +33,20 @@ impl Hearing<'_> {
                 // "do I need a regulator" orders none
                 (PlanKind::Need { .. }, _) if answer::asks_whether(self) => {}
                 (PlanKind::Need { need, by }, Some(unit)) => {
-                    let opened;
-                    let case = match cases.iter().find(|case| case.unit == unit) {
-                        Some(case) => case,
-                        None => {
-                            opened = self.standing(&unit);
-                            &opened
-                        }
-                    };
-                    let kind = kind_of(*need);
-                    let zone = case.job().map_or(self.fleet.time_zone, |job| job.time_zone);
-                    let wanted = by
-                        .as_deref()
-                        .and_then(|clock| when::told(clock, &plan.text, self.now, zone));
-                    let forecast = (kind == TaskKind::PumpOut)
-                        .then(|| case.outlook.waste.as_ref()?.p10)
-                        .flatten();
-                    let (id, new) =
-                        reply
-                            .board
-                            .open(&unit, kind, wanted.or(forecast), lead(case), None);
-                    reply.wanted(id, new);
+                    let case = self.case_for(cases, &unit);
+                    let wanted = self.told_for(by.as_deref(), plan, &case);
+                    self.need(&case, kind_of(*need), wanted, reply);
                 }
                 (PlanKind::Booked { need, at }, Some(unit)) => {
-                    let zone = self.fleet.time_zone;
-                    let promised = at
-                        .as_deref()
-                        .and_then(|clock| when::told(clock, &plan.text, self.now, zone));
-                    let kind = kind_of(*need);
-                    let standing;
-                    let case = match cases.iter().find(|case| case.unit == unit) {
-                        Some(case) => case,
-                        None => {
-                            standing = self.standing(&unit);
-                            &standing
-                        }
-                    };
-                    // when it must be there is the tank's matter, not the hauler's
-                    let tank = case
-                        .outlook
-                        .waste
-                        .as_ref()
-                        .filter(|_| kind == TaskKind::PumpOut);
-                    let needed = tank.and_then(|tank| tank.p10);
-                    let open = reply.board.tasks().open_task(&unit, kind).cloned();
-                    let (id, due) = match open {
-                        Some(task) => (task.id, task.due.or(needed)),
-                        None => {
-                            let due = needed.or(promised);
-                            (reply.board.open(&unit, kind, due, lead(case), None).0, due)
-                        }
-                    };
-                    reply.board.change(TaskChange::Called {
-                        id,
-                        by: self.member.id.clone(),
-                        promised,
-                    });
-                    if kind == TaskKind::PumpOut {
-                        truck::too_late(due, promised, reply);
+                    let case = self.case_for(cases, &unit);
+                    let promised = self.told_for(at.as_deref(), plan, &case);
+                    let far =
+                        |at: &DateTime<Utc>| *at - self.now > FAR && !when::names_a_day(&plan.text);
+                    let past = promised.is_some_and(|at| far(&at));
+                    let promised = promised.filter(|at| !far(at));
+                    self.booked(&case, kind_of(*need), promised, reply);
+                    if past {
+                        reply.say("truck-late-when", &[("unit", unit.as_str().into())]);
                     }
                 }
                 (
@@ -114,6 +75,72 @@ impl Hearing<'_> {
                 }
                 _ => {} // wishes are no work
             }
+        }
+    }
+
+    /// Returns the trailer's case as this turn has it, or as it stands.
+    fn case_for<'c>(&self, cases: &'c [Case], unit: &UnitName) -> Cow<'c, Case> {
+        match cases.iter().find(|case| case.unit == *unit) {
+            Some(case) => Cow::Borrowed(case),
+            None => Cow::Owned(self.standing(unit)),
+        }
+    }
+
+    /// Returns the instant that a clock time in a wish names, at the trailer's site.
+    fn told_for(&self, clock: Option<&str>, plan: &Plan, case: &Case) -> Option<DateTime<Utc>> {
+        let zone = case.job().map_or(self.fleet.time_zone, |job| job.time_zone);
+        when::told(clock?, &plan.text, self.now, zone)
+    }
+
+    /// Opens the task that is asked for, or says which stands for it.
+    fn need(
+        &self,
+        case: &Case,
+        kind: TaskKind,
+        wanted: Option<DateTime<Utc>>,
+        reply: &mut Reply<'_>,
+    ) {
+        let tank = case.outlook.waste.as_ref();
+        let forecast = tank.filter(|_| kind == TaskKind::PumpOut);
+        let due = wanted.or(forecast.and_then(|tank| tank.p10));
+        let opened = reply.board.open(&case.unit, kind, due, lead(case), None);
+        reply.wanted(opened.0, opened.1);
+        if kind == TaskKind::PumpOut && truck::wants_a_call(self) {
+            reply.say(
+                "truck-call-yourself",
+                &[("unit", case.unit.as_str().into())],
+            );
+        }
+    }
+
+    /// Notes that somebody was called, and when they come.
+    fn booked(
+        &self,
+        case: &Case,
+        kind: TaskKind,
+        promised: Option<DateTime<Utc>>,
+        reply: &mut Reply<'_>,
+    ) {
+        // when it must be there is the tank's matter, not the hauler's
+        let tank = case.outlook.waste.as_ref();
+        let needed = tank.filter(|_| kind == TaskKind::PumpOut);
+        let needed = needed.and_then(|tank| tank.p10);
+        let open = reply.board.tasks().open_task(&case.unit, kind).cloned();
+        let (id, due) = match open {
+            Some(task) => (task.id, task.due.or(needed)),
+            None => {
+                let due = needed.or(promised);
+                let opened = reply.board.open(&case.unit, kind, due, lead(case), None);
+                (opened.0, due)
+            }
+        };
+        reply.board.change(TaskChange::Called {
+            id,
+            by: self.member.id.clone(),
+            promised,
+        });
+        if kind == TaskKind::PumpOut {
+            truck::too_late(due, promised, reply);
         }
     }
 }

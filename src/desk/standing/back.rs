@@ -1,4 +1,4 @@
-//! "undo" for what stands with a trailer: a note, notes cleared, a decision, a step of leaving, a watch.
+//! "undo" for what is no report: a note, notes cleared, a decision, a step of leaving, a watch, a low that was told.
 
 use chrono::{DateTime, Utc};
 
@@ -6,12 +6,31 @@ use super::super::answer::Reply;
 use super::super::inbound::Outgoing;
 use super::super::receive::Hearing;
 use super::super::tick::dispatchers;
-use crate::book::{Override, Record, TakesBack};
+use crate::book::{AheadChange, Override, Record, TakesBack, Weather};
 use crate::dialogue::Watch;
 use crate::finding::Level;
+use crate::quantity::Measure;
 use crate::reply::Arg;
 
-/// Takes back the last thing the sender put beside a trailer, where it is newer than `last`; false where nothing is.
+/// Something the sender put there that an undo can take back.
+enum Put<'a> {
+    /// Beside a trailer, all of one message.
+    Beside(Vec<TakesBack>),
+    Watch(&'a Watch),
+    Weather(&'a Weather),
+}
+
+impl Put<'_> {
+    fn at(&self) -> Option<DateTime<Utc>> {
+        match self {
+            Put::Beside(put) => put.first().map(TakesBack::at),
+            Put::Watch(watch) => Some(watch.since),
+            Put::Weather(weather) => Some(weather.at),
+        }
+    }
+}
+
+/// Takes back the last thing the sender put there, where it is newer than `last`; false where nothing is.
 pub(in crate::desk) fn take_back(
     hearing: &Hearing<'_>,
     (since, last): (DateTime<Utc>, Option<DateTime<Utc>>),
@@ -21,22 +40,30 @@ pub(in crate::desk) fn take_back(
     let me = &hearing.member.id;
     let book = &hearing.desk.book;
     let newer = |at: DateTime<Utc>| at <= hearing.now && last.is_none_or(|last| last < at);
-    let put = book.standing().put_by(me, since);
-    let put: Vec<TakesBack> = put.into_iter().filter(|one| newer(one.at())).collect();
-    let watch = book
-        .watches()
-        .iter()
-        .filter(|watch| watch.who == *me && watch.since >= since && newer(watch.since))
-        .max_by_key(|watch| watch.since);
-    let newest = put.last().map(TakesBack::at);
-    match watch.filter(|watch| newest.is_none_or(|at| at < watch.since)) {
-        Some(watch) => unwatch(watch, reply, records),
-        None => {
-            let Some(newest) = newest else { return false };
-            for one in put.iter().filter(|one| one.at() == newest) {
-                one_back(hearing, one, reply, records);
-            }
-        }
+    let mut beside = book.standing().put_by(me, since);
+    beside.retain(|one| newer(one.at()));
+    let newest = beside.last().map(TakesBack::at);
+    beside.retain(|one| Some(one.at()) == newest);
+    let mine = |watch: &&Watch| watch.who == *me && watch.since >= since && newer(watch.since);
+    let watches = book.watches().iter().filter(mine);
+    let watch = watches.max_by_key(|watch| watch.since);
+    let weather = book.ahead().weather_of(me);
+    let weather = weather.filter(|weather| weather.at >= since && newer(weather.at));
+    let put = [
+        Some(Put::Beside(beside)),
+        watch.map(Put::Watch),
+        weather.map(Put::Weather),
+    ];
+    let put = put.into_iter().flatten();
+    let Some(newest) = put.filter(|put| put.at().is_some()).max_by_key(Put::at) else {
+        return false;
+    };
+    match newest {
+        Put::Beside(put) => put
+            .iter()
+            .for_each(|one| one_back(hearing, one, reply, records)),
+        Put::Watch(watch) => unwatch(watch, reply, records),
+        Put::Weather(weather) => weather_back(hearing, weather, reply, records),
     }
     true
 }
@@ -116,6 +143,41 @@ fn decision_back(hearing: &Hearing<'_>, decided: &Override, reply: &mut Reply<'_
             ("quote", voice.quote(decided.reason.text()).into()),
         ];
         let text = voice.say("order-taken-back", &args);
+        reply
+            .others
+            .push(Outgoing::to(to, text).of_level(Level::Notice));
+    }
+}
+
+/// Takes back a low that was told, and says so to the other dispatchers, who were warned by it.
+fn weather_back(
+    hearing: &Hearing<'_>,
+    weather: &Weather,
+    reply: &mut Reply<'_>,
+    records: &mut Vec<Record>,
+) {
+    records.push(Record::Ahead {
+        at: hearing.now,
+        change: AheadChange::WeatherBack {
+            weather: weather.clone(),
+        },
+    });
+    reply.undone = true;
+    let low = || Arg::Number(weather.low_f, Measure::DegF);
+    reply.say("undone-weather", &[("value", low())]);
+    let me = &hearing.member.id;
+    for to in dispatchers(&hearing.fleet).filter(|to| to != me) {
+        let Some(member) = hearing.fleet.crew.get(to) else {
+            continue;
+        };
+        let voice = hearing
+            .desk
+            .voice_for(member, None, &hearing.fleet, hearing.now);
+        let who = voice.person(me).into_owned();
+        let text = voice.say(
+            "weather-taken-back",
+            &[("who", who.into()), ("value", low())],
+        );
         reply
             .others
             .push(Outgoing::to(to, text).of_level(Level::Notice));

@@ -28,6 +28,8 @@ pub(super) enum Duty {
     Road(String),
     /// A trailer's forecast may have reached a limit.
     Look(UnitName),
+    /// A reading of a trailer's waste tank is worth asking for.
+    Read(UnitName),
     /// A unit in service has been silent for too long.
     Silence(UnitName),
     /// A task is past its due or its call-by time.
@@ -49,14 +51,19 @@ impl Duty {
     pub(super) fn speaks(&self) -> bool {
         !matches!(
             self,
-            Duty::Look(_) | Duty::Road(_) | Duty::Rested(_) | Duty::Refused | Duty::Asked
+            Duty::Look(_)
+                | Duty::Read(_)
+                | Duty::Road(_)
+                | Duty::Rested(_)
+                | Duty::Refused
+                | Duty::Asked
         )
     }
 
     /// Returns the trailer that the duty is about, where it may open a task on it.
     pub(super) fn unit(&self) -> Option<&UnitName> {
         match self {
-            Duty::Look(unit) | Duty::Silence(unit) => Some(unit),
+            Duty::Look(unit) | Duty::Read(unit) | Duty::Silence(unit) => Some(unit),
             _ => None,
         }
     }
@@ -85,6 +92,7 @@ impl Agenda {
         let alarms = book.alarms().keys().cloned().map(Duty::Unanswered);
         let roads = ahead.roads().map(|(who, _)| Duty::Road(who.to_owned()));
         let looks = ahead.looks().map(|(unit, _)| Duty::Look(unit.clone()));
+        let reads = ahead.reads().map(|(unit, _)| Duty::Read(unit.clone()));
         let silences = book
             .open_units()
             .map(|(unit, _)| Duty::Silence(unit.clone()));
@@ -93,6 +101,7 @@ impl Agenda {
             .chain(alarms)
             .chain(roads)
             .chain(looks)
+            .chain(reads)
             .chain(silences)
             .chain(tasks);
         all.for_each(|duty| agenda.keep(book, duty));
@@ -177,6 +186,7 @@ fn falls_due(book: &Book, duty: &Duty, spoke: Option<DateTime<Utc>>) -> Option<D
                 .map(|(_, road)| road::due(road))
         }
         Duty::Look(unit) => ahead.look(unit),
+        Duty::Read(unit) => ahead.read(unit),
         Duty::Silence(unit) => {
             silence::due(book, book.fleet()?, unit, book.unit(unit)?.state(), spoke)
         }
@@ -218,6 +228,9 @@ fn touched(book: &Book, record: &Record) -> Vec<Duty> {
         }
         Record::Ahead { change, .. } => match change {
             AheadChange::Look { unit, .. } => vec![Duty::Look(unit.clone())],
+            AheadChange::Read { unit, .. } | AheadChange::AskedToRead { unit } => {
+                vec![Duty::Read(unit.clone())]
+            }
             AheadChange::Road { who, .. } => vec![Duty::Road(who.clone())],
             AheadChange::Alone { who, .. } => vec![Duty::Alone(who.clone())],
             _ => Vec::new(),

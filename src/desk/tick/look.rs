@@ -9,6 +9,7 @@ use super::super::receive::lead;
 use super::super::situate::Case;
 use super::super::tasks::Board;
 use super::Round;
+use super::read::ask_at;
 use super::say::Answer;
 use crate::book::{AheadChange, AlarmChange, Record, Stage};
 use crate::finding::{Finding, FindingId, TaskKind, Urgency};
@@ -104,6 +105,12 @@ pub(super) fn look(round: &mut Round<'_>, unit: &UnitName) {
         if let Some(waste) = case.outlook.waste.as_ref() {
             round.board.follow(unit, waste.p10, lead(&case));
         }
+    }
+    let asked = round.desk.book.ahead().asked_to_read(unit);
+    let ask = ask_at(&case, &round.board, asked, now);
+    if ask != round.desk.book.ahead().read(unit) {
+        let unit = unit.clone();
+        round.record(AheadChange::Read { unit, ask });
     }
     let look = look_again(&case, &round.board, now);
     round.record(AheadChange::Look {

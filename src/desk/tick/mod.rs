@@ -9,6 +9,7 @@ mod alone;
 mod late;
 mod look;
 mod quiet;
+mod read;
 mod refused;
 mod rest;
 mod road;
@@ -34,6 +35,7 @@ pub(super) use self::agenda::Agenda;
 pub(super) use self::alone::alone_key;
 pub(super) use self::late::{alarm_of as alarm_of_task, key_of as text_of_task, task_key};
 pub(super) use self::look::look_again;
+pub(super) use self::read::ask_at;
 pub(super) use self::road::road_key;
 pub(super) use self::silence::silence_key;
 
@@ -138,6 +140,7 @@ impl Round<'_> {
             Duty::Unanswered(key) => unanswered::again(self, &key),
             Duty::Road(who) => road::over(self, &who),
             Duty::Look(unit) => look::look(self, &unit),
+            Duty::Read(unit) => read::ask(self, &unit),
             Duty::Silence(unit) => silence::silence(self, &unit, at),
             Duty::LateTask(id) => late::tell(self, id),
             Duty::Rested(who) => rest::over(self, &who),

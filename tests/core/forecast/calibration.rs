@@ -19,14 +19,22 @@ pub(crate) enum Protocol {
     /// Once an event, as the bot itself would call: each reading makes the forecast anew, and the truck is called at the
     /// first moment that lies within its lead of p10, from the doors' opening or the last pump-out on.
     AsCalled,
+    /// The same, where the bot asks for a reading before it calls: once an event, some time before the call, where the
+    /// band is wide and nobody has read the tank just then. Some answer, some do not, all late; the gauges err as ever.
+    AsAsked,
 }
 
 impl Protocol {
-    pub(crate) const ALL: [Protocol; 3] = [
+    pub(crate) const ALL: [Protocol; 4] = [
         Protocol::EveryReading,
         Protocol::HalfFull,
         Protocol::AsCalled,
+        Protocol::AsAsked,
     ];
+
+    fn calls(self) -> bool {
+        matches!(self, Protocol::AsCalled | Protocol::AsAsked)
+    }
 
     pub(crate) fn title(self) -> &'static str {
         match self {
@@ -35,9 +43,20 @@ impl Protocol {
             Protocol::AsCalled => {
                 "once an event, when the truck is called: the first moment within its lead of the latest p10"
             }
+            Protocol::AsAsked => {
+                "the same, where the bot asks for a reading some time before the call"
+            }
         }
     }
 }
+
+/// When the bot asks for a reading: so long before the truck is called at the latest, where the last is older than this,
+/// and where the band's lower half is at least so wide, h.
+const AHEAD_H: f64 = 0.75;
+const FRESH_H: f64 = 0.5;
+const WIDE_H: f64 = 0.5;
+/// How often it asks in one event.
+const MOST_ASKED: usize = 1;
 
 /// What a run over events came to.
 #[derive(Debug, Default)]
@@ -52,6 +71,9 @@ pub(crate) struct Figures {
     pub(crate) losses: Losses,
     /// The truck that comes at p10, or after its lead where that is later.
     pub(crate) trucks: Trucks,
+    /// Requests for a reading, and how many were answered.
+    pub(crate) asked: usize,
+    pub(crate) answered: usize,
 }
 
 /// Sums of pinball losses, h: of the forecast, of a straight line through the last two reads, and of the guest count alone.
@@ -82,19 +104,26 @@ impl Figures {
     ) -> Figures {
         let mut rng = fastrand::Rng::with_seed(seed);
         let mut figures = Figures::default();
-        for _ in 0..events {
-            let event = Event::simulate(&mut rng);
+        for number in 0..events {
+            let mut event = Event::simulate(&mut rng);
+            if protocol == Protocol::AsAsked {
+                // chance of its own: the events stay those of the other protocols
+                let mut rng = fastrand::Rng::with_seed(seed ^ (number as u64 + 1) << 20);
+                figures.ask(&mut event, &mut rng, forecast);
+            }
             let moments = match protocol {
                 Protocol::EveryReading => readings(&event, 0.0),
                 Protocol::HalfFull => readings(&event, 49.0).into_iter().take(1).collect(),
-                Protocol::AsCalled => called(&event, forecast).into_iter().collect(),
+                Protocol::AsCalled | Protocol::AsAsked => {
+                    called(&event, forecast).into_iter().collect()
+                }
             };
             figures.events += usize::from(!moments.is_empty());
             for now in moments {
                 let band = forecast(&event, now);
                 figures.judge(&event, now, band, protocol);
             }
-            if protocol == Protocol::AsCalled {
+            if protocol.calls() {
                 figures.missed(&event, forecast);
             }
         }
@@ -124,7 +153,7 @@ impl Figures {
             self.losses.guests += pinball(guests_alone(event, now).map(at_most), truth);
         }
         let from = match protocol {
-            Protocol::AsCalled => since(event),
+            protocol if protocol.calls() => since(event),
             _ => now,
         };
         let lead = event.setting.lead_h;
@@ -138,6 +167,39 @@ impl Figures {
                 self.trucks.in_time += usize::from(comes < brim);
                 self.trucks.fill += event.level_at(comes).min(100.0);
             }
+        }
+    }
+
+    /// Goes through an event as the bot does and asks for a reading where it is worth one; the answers join what is told.
+    fn ask(
+        &mut self,
+        event: &mut Event,
+        rng: &mut fastrand::Rng,
+        forecast: &mut dyn FnMut(&Event, f64) -> Band,
+    ) {
+        let mut now = since(event);
+        let mut left = MOST_ASKED;
+        while left > 0 && now < event.setting.hours {
+            let words = readings(event, 0.0);
+            let next = words.iter().copied().find(|came| *came > now);
+            let next = next.unwrap_or(event.setting.hours);
+            if let [Some(p10), Some(p50), _] = forecast(event, now) {
+                let call = p10 - event.setting.lead_h;
+                let seen = words.iter().copied().rfind(|came| *came <= now);
+                let last = seen.map_or(now, |seen| seen + FRESH_H);
+                let ask = (call - AHEAD_H).max(last).max(now);
+                if p50 - p10 >= WIDE_H && ask < call && ask < next {
+                    left -= 1;
+                    self.asked += 1;
+                    self.answered += usize::from(event.ask(rng, ask));
+                    now = ask;
+                    continue;
+                }
+                if call < next {
+                    return;
+                }
+            }
+            now = next;
         }
     }
 
@@ -177,6 +239,13 @@ impl std::fmt::Display for Figures {
             forecast / line,
             forecast / guests,
         )?;
+        if self.asked > 0 {
+            writeln!(
+                f,
+                "  asked for {} readings, {} answered",
+                self.asked, self.answered
+            )?;
+        }
         write!(
             f,
             "  truck: before 95 % in {} of {} ({:.1} %), tank {:.1} % full when it comes",

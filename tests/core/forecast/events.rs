@@ -10,7 +10,12 @@ use hosebib::physics::forecast::{Observation, PRIOR_SPREAD, Tank, Usage};
 /// Between two points of a simulated course, h.
 pub(crate) const TICK_H: f64 = 1.0 / 12.0;
 
+/// The share of requests for a reading that are answered, and the mean time until they are, h: common practice, no source.
+const ANSWERED: f64 = 0.67;
+const ANSWER_H: f64 = 0.25;
+
 /// What is known of an event before it begins.
+#[derive(Clone)]
 pub(crate) struct Setting {
     pub(crate) tank: Tank,
     pub(crate) lead_h: f64,
@@ -22,6 +27,7 @@ pub(crate) struct Setting {
 }
 
 /// One event, with what happened and what was told.
+#[derive(Clone)]
 pub(crate) struct Event {
     pub(crate) setting: Setting,
     /// The guests as they were told: the job's own, and a count.
@@ -169,14 +175,7 @@ impl Event {
         }
         let mut at = 0.5 + 1.5 * rng.f64();
         while at < self.setting.hours {
-            let mut pct = self.shown(at);
-            let step = self.setting.tank.gauge.step_pct;
-            match rng.f64() {
-                x if x < 0.02 => pct = (pct + step).min(100.0),
-                x if x < 0.04 => pct = (pct - step).max(0.0),
-                x if x < 0.045 => pct = (rng.f64() * 100.0 / step).floor() * step,
-                _ => {}
-            }
+            let pct = self.read_off(rng, at);
             let said = if rng.f64() < 0.3 {
                 (at * 4.0).round() / 4.0
             } else {
@@ -191,6 +190,31 @@ impl Event {
                 .push((came, Observation::Gauge { at_h: said, pct }));
             at += 0.6 + 1.9 * rng.f64();
         }
+    }
+
+    /// What somebody tells who looks at the gauge: now and then a step off, or anything at all.
+    fn read_off(&self, rng: &mut fastrand::Rng, at: f64) -> f64 {
+        let pct = self.shown(at);
+        let step = self.setting.tank.gauge.step_pct;
+        match rng.f64() {
+            x if x < 0.02 => (pct + step).min(100.0),
+            x if x < 0.04 => (pct - step).max(0.0),
+            x if x < 0.045 => (rng.f64() * 100.0 / step).floor() * step,
+            _ => pct,
+        }
+    }
+
+    /// Somebody is asked at `at` to look at the gauge: two in three do, some minutes later, and tell what they read then.
+    /// Returns whether they do.
+    pub(crate) fn ask(&mut self, rng: &mut fastrand::Rng, at: f64) -> bool {
+        let looks = rng.f64() < ANSWERED;
+        let when = at - ANSWER_H * (1.0 - rng.f64()).ln();
+        let pct = self.read_off(rng, when);
+        if looks && when < self.setting.hours {
+            let seen = Observation::Gauge { at_h: when, pct };
+            self.told.push((when, seen));
+        }
+        looks
     }
 
     fn shown(&self, at: f64) -> f64 {

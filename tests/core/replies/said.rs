@@ -224,6 +224,7 @@ fn a_forecast_says_how_sure_it_is() {
         p50: Some(at(19, 40)),
         p90: Some(at(20, 20)),
         level_pct: [60.0, 65.0, 70.0],
+        likely_pct: 65.0,
         rate_pct_h: 10.0,
         could_stay_below: false,
         stuck: false,
@@ -262,6 +263,7 @@ fn a_forecast_says_how_sure_it_is() {
     );
     let full = TankOutlook {
         level_pct: [85.0, 90.0, 95.0],
+        likely_pct: 90.0,
         ..tank
     };
     assert_eq!(say(full), "Waste is at 85 % or over by now.");

@@ -332,6 +332,7 @@ fn outlook(rng: &mut Rng, at: DateTime<Utc>) -> Outlook {
             p50: (reached && rng.u8(..4) > 0).then(|| at + soon * 2),
             p90: (reached && rng.bool()).then(|| at + soon * 3),
             level_pct: [level * 0.9, level, level],
+            likely_pct: level,
             rate_pct_h: 30.0 * rng.f64(),
             could_stay_below: !reached,
             stuck: rng.u8(..8) == 0,

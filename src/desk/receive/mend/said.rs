@@ -83,10 +83,14 @@ impl Hearing<'_> {
             });
         }
         // "119, I mean", "48, perdón"
-        if rest == text
-            && let Some(right) = phrases.before("mend", "closes", text)
-        {
-            return Some(plain(right, true));
+        if rest == text {
+            let mut right = text;
+            while let Some(before) = phrases.before("mend", "closes", right) {
+                right = before;
+            }
+            if right != text {
+                return Some(plain(right, true));
+            }
         }
         (rest != text).then_some(Said {
             weak: !sure,

@@ -1,62 +1,28 @@
-//! A pump truck that was called and does not come, or comes at another time.
+//! Pump trucks: those that are called and at work, and those that do not come, or come at another time.
+
+mod booking;
+mod work;
 
 use chrono::{DateTime, Utc};
+use chrono_tz::Tz;
 
+pub(super) use self::booking::{Coming, coming, put, wants_a_call};
+pub(super) use self::work::{Work, gone, has_come, work_told};
 use super::answer::Reply;
 use super::choices;
 use super::inbound::Outgoing;
 use super::phrases::Phrases;
 use super::receive::Hearing;
-use super::settle::Settled;
+use super::settle;
 use super::tick::{alarm_of_task, dispatchers};
 use super::when;
-use crate::book::{Record, Stage, Task, TaskChange};
+use crate::book::{Record, Task, TaskChange};
 
 use crate::dialogue::About;
 use crate::finding::{Level, TaskKind};
 use crate::fleet::Role;
-use crate::heard::{Event, Need, Plan, PlanKind, UnitName};
+use crate::heard::{PlanKind, UnitName};
 use crate::reply::Arg;
-
-/// Takes "truck for 12 is here" for the truck's arrival and not the trailer's, where the trailer stands there already.
-pub(super) fn has_come(hearing: &Hearing<'_>, settled: &mut Settled) -> Option<UnitName> {
-    let says = |list| hearing.desk.phrases.holds("truck", list, hearing.text);
-    if !says("who") || !says("here") {
-        return None;
-    }
-    // the trailer is named and nothing else is said, or only that something came
-    let (unit, arrival) = match (settled.reports.as_slice(), hearing.heard.named.as_slice()) {
-        ([(unit, _, entry)], _) => {
-            let arrival = entry.events == [Event::Arrived]
-                && entry.readings.is_empty()
-                && entry.faults.is_empty()
-                && entry.cleared.is_empty();
-            (unit, arrival)
-        }
-        ([], [unit]) if hearing.heard.entries.is_empty() && hearing.heard.unclear.is_empty() => {
-            (unit, hearing.heard.ask.is_none())
-        }
-        _ => return None,
-    };
-    let stage = hearing
-        .desk
-        .book
-        .unit(unit)
-        .map(|kept| kept.state().stage());
-    let stands = matches!(
-        stage,
-        Some(Stage::SettingUp | Stage::InService | Stage::Closed)
-    );
-    let task = hearing.desk.book.tasks().open_task(unit, TaskKind::PumpOut);
-    let called = task.is_some_and(|task| task.called.is_some());
-    if !arrival || !(stands || called || says("pumps")) {
-        return None;
-    }
-    let unit = unit.clone();
-    settled.reports.clear();
-    settled.from_context = None;
-    Some(unit)
-}
 
 /// Takes back or moves what was booked, where the message says that the truck is off or late.
 pub(super) fn told(hearing: &Hearing<'_>, reply: &mut Reply<'_>, records: &mut Vec<Record>) {
@@ -85,7 +51,7 @@ pub(super) fn told(hearing: &Hearing<'_>, reply: &mut Reply<'_>, records: &mut V
         .as_ref()
         .and_then(|unit| hearing.fleet.job_of(unit, hearing.now, None))
         .map_or(hearing.fleet.time_zone, |job| job.time_zone);
-    let comes = when::coming(text, hearing.now, zone);
+    let comes = moved_to(hearing, zone).or_else(|| when::coming(text, hearing.now, zone));
     match (comes, off, late) {
         (Some(at), _, true) => moved(hearing, &task, at, reply),
         (_, true, _) => cancelled(hearing, &task, reply, records),
@@ -97,45 +63,14 @@ pub(super) fn told(hearing: &Hearing<'_>, reply: &mut Reply<'_>, records: &mut V
     }
 }
 
-/// Returns the booking that a message tells of in set words, where the reader found none: "ya llamé al camión".
-pub(super) fn called(hearing: &Hearing<'_>) -> Option<Plan> {
-    let phrases = &hearing.desk.phrases;
-    let text = hearing.text;
-    let heard = &hearing.heard;
-    let says = |list| phrases.holds("truck", list, text);
-    let booked = |plan: &Plan| matches!(plan.kind, PlanKind::Booked { .. });
-    if heard.plans.iter().any(booked)
-        || heard.ask.is_some()
-        || heard.command.is_some()
-        || !heard.entries.is_empty()
-        || !(says("who") && says("called"))
-        || says("not")
-        || says("off")
-        || text.trim_end().ends_with('?')
-    {
-        return None;
-    }
-    let unit = hearing.names().first().cloned();
-    let zone = unit
-        .as_ref()
-        .and_then(|unit| hearing.fleet.job_of(unit, hearing.now, None))
-        .map_or(hearing.fleet.time_zone, |job| job.time_zone);
-    let at = when::coming(text, hearing.now, zone);
-    let at = at.map(|at| at.with_timezone(&zone).format("%H:%M").to_string());
-    Some(Plan {
-        unit,
-        kind: PlanKind::Booked {
-            need: Need::PumpOut,
-            at,
-        },
-        text: text.trim().to_owned(),
-    })
-}
-
 /// Tells whether a message is about a truck that is off or late.
 pub(super) fn is_told_of(phrases: &Phrases, text: &str) -> bool {
     let says = |list| phrases.holds("truck", list, text);
-    says("who") && (says("off") || says("late")) && !says("not") && !text.trim_end().ends_with('?')
+    says("who")
+        && (says("off") || says("late"))
+        && !says("not")
+        && !says("other")
+        && !text.trim_end().ends_with('?')
 }
 
 /// Says that the truck comes after the tank may be full.
@@ -156,19 +91,59 @@ pub(super) fn too_late(
     }
 }
 
-/// Finds the booking that is meant: on the trailer named, else the sender's, else the only one there is.
+/// Reads "moved the truck to 8": an hour, unless a trailer is called so.
+fn moved_to(hearing: &Hearing<'_>, zone: Tz) -> Option<DateTime<Utc>> {
+    let rest = hearing
+        .desk
+        .phrases
+        .following("truck", "to", hearing.text)?;
+    let word = rest
+        .split_whitespace()
+        .next()?
+        .trim_end_matches(['.', '!', ',']);
+    let hour = word
+        .parse::<u32>()
+        .ok()
+        .filter(|hour| (1..=12).contains(hour))?;
+    let is_a_trailer = settle::known(&hearing.fleet, &UnitName::new(word)).is_some();
+    (!is_a_trailer).then(|| when::coming(&format!("at {hour}"), hearing.now, zone))?
+}
+
+/// Returns the trailers that a message names, but for what it may be moved to: "moved the truck to 8".
+fn names(hearing: &Hearing<'_>) -> Vec<UnitName> {
+    let to = hearing.desk.phrases.following("truck", "to", hearing.text);
+    let hour = to.and_then(|rest| rest.split_whitespace().next());
+    let hour = hour.map(|word| word.trim_end_matches(['.', '!', ',']));
+    let mut names = hearing.names();
+    names.retain(|name| Some(name.as_str()) != hour);
+    names
+}
+
+/// Finds the booking that is meant as the board has it: see [`noted`].
 fn booked(hearing: &Hearing<'_>, reply: &Reply<'_>) -> Option<Task> {
+    let task = match names(hearing).first() {
+        Some(unit) => hearing
+            .desk
+            .book
+            .tasks()
+            .open_task(unit, TaskKind::PumpOut)?,
+        None => noted(hearing)?,
+    };
+    reply.board.tasks().task(task.id).or(Some(task)).cloned()
+}
+
+/// Finds the truck that is noted as called and meant: for the trailer named, else the sender's, else the only one there is.
+fn noted<'a>(hearing: &'a Hearing<'_>) -> Option<&'a Task> {
     let tasks = hearing.desk.book.tasks();
     let on = |unit: &UnitName| {
-        let task = tasks.open_task(unit, TaskKind::PumpOut)?;
-        reply.board.tasks().task(task.id).or(Some(task)).cloned()
+        let task = tasks.open_task(unit, TaskKind::PumpOut);
+        task.filter(|task| task.called.is_some())
     };
-    let named = hearing.names();
-    if let Some(unit) = named.first() {
+    if let Some(unit) = names(hearing).first() {
         return on(unit);
     }
     let known = hearing.talk.unit_at(hearing.inbound.at);
-    if let Some(task) = known.and_then(on).filter(|task| task.called.is_some()) {
+    if let Some(task) = known.and_then(on) {
         return Some(task);
     }
     let mut called = tasks
@@ -180,14 +155,14 @@ fn booked(hearing: &Hearing<'_>, reply: &Reply<'_>) -> Option<Task> {
         hearing.member.role == Role::Dispatcher || sent.iter().any(|sent| sent.units.contains(unit))
     };
     match (called.next(), called.next()) {
-        (Some(only), None) if only.unit.as_ref().is_some_and(mine) => Some(only.clone()),
+        (Some(only), None) if only.unit.as_ref().is_some_and(mine) => Some(only),
         _ => None,
     }
 }
 
 /// Asks for which trailer the truck was; where nothing is booked, says so.
 fn which(hearing: &Hearing<'_>, reply: &mut Reply<'_>) {
-    let named = hearing.names();
+    let named = names(hearing);
     if let Some(unit) = named.first() {
         reply.say("truck-none", &[("unit", unit.as_str().into())]);
         return;

@@ -1,0 +1,121 @@
+//! A task that a dispatcher hands to somebody: "assign 4 to tobin", "give juno task 4".
+
+use super::answer::Reply;
+use super::inbound::Outgoing;
+use super::phrases::{Phrases, plain};
+use super::receive::Hearing;
+use super::relay;
+use crate::book::{Task, TaskChange};
+use crate::finding::{Level, TaskKind};
+use crate::fleet::Fleet;
+use crate::heard::{Command, CommandName};
+use crate::reply::Arg;
+
+/// Words that stand between a task's number and a name.
+const BETWEEN: &[&str] = &[
+    "to", "a", "al", "para", "task", "tarea", "la", "the", "number", "no",
+];
+
+/// Words of courtesy behind a name.
+const COURTESY: &[&str] = &[
+    "please", "pls", "plz", "thanks", "thx", "favor", "por", "gracias", "ok",
+];
+
+/// Reads the order; none where it names nobody of the crew and no task by that word: "give 12 some water".
+pub(super) fn order(phrases: &Phrases, fleet: &Fleet, text: &str) -> Option<Command> {
+    let rest = phrases.after("assign", "opens", text.trim())?;
+    let folded = plain(rest);
+    let words: Vec<&str> = folded
+        .split(' ')
+        .filter(|word| !COURTESY.contains(word))
+        .collect();
+    let command = |task: Option<u32>, name: String| Command {
+        name: CommandName::Assign,
+        task,
+        rest: name,
+    };
+    let is_known = |name: &str| {
+        let mut crew = fleet.crew.values();
+        crew.any(|member| plain(&member.id) == name || plain(&member.name) == name)
+    };
+    let number = |word: &&str| word.chars().all(|c| c.is_ascii_digit());
+    let names = words
+        .iter()
+        .filter(|word| !number(word) && !BETWEEN.contains(word));
+    let name = names.copied().collect::<Vec<_>>().join(" ");
+    let numbers: Vec<u32> = words
+        .iter()
+        .filter(|word| number(word))
+        .filter_map(|word| word.parse().ok())
+        .collect();
+    if let ([id], false) = (numbers.as_slice(), name.is_empty())
+        && (is_known(&name) || phrases.holds("assign", "plainly", text))
+    {
+        return Some(command(Some(*id), name));
+    }
+    // "give the pump-out on 6 to wren": the work is named, and not its number
+    let of_work = phrases.holds("assign", "plainly", text) || phrases.holds("truck", "who", text);
+    let (last, before) = words.split_last()?;
+    let handed = before
+        .last()
+        .is_some_and(|word| ["to", "a", "para"].contains(word));
+    (handed && is_known(last) && of_work).then(|| command(None, (*last).to_owned()))
+}
+
+/// Finds the one open task that the words mean: of the trailer they name, a pump-out where they say so.
+fn meant(hearing: &Hearing<'_>) -> Option<Task> {
+    let names = hearing.names();
+    let [unit] = names.as_slice() else {
+        return None;
+    };
+    let pumps = hearing.desk.phrases.holds("truck", "who", hearing.text);
+    let mut open = hearing
+        .desk
+        .book
+        .tasks()
+        .open_on(unit)
+        .filter(|task| !pumps || task.kind == TaskKind::PumpOut);
+    open.next().filter(|_| open.next().is_none()).cloned()
+}
+
+/// Hands a task that is open to the person named, and tells them.
+pub(super) fn obey(hearing: &Hearing<'_>, order: &Command, reply: &mut Reply<'_>) {
+    let by_words = match order.task {
+        Some(_) => None,
+        None => meant(hearing),
+    };
+    if let Some(task) = &by_words {
+        reply.adopt(task);
+    }
+    let Some(id) = order.task.or(by_words.map(|task| task.id)) else {
+        return reply.say("assign-how", &[]);
+    };
+    let Some(task) = reply.board.tasks().task(id).cloned() else {
+        return reply.unknown_task(hearing, id);
+    };
+    if !task.is_open() {
+        return reply.say("task-already-closed", &[("id", id.into())]);
+    }
+    let Some(other) = relay::person(hearing, &order.rest) else {
+        return relay::unknown(hearing, &order.rest, "assign-who", reply);
+    };
+    let by = other.id.clone();
+    let from = Some(hearing.member.id.clone());
+    reply.board.change(TaskChange::Taken { id, by, from });
+    if other.id == hearing.member.id {
+        return;
+    }
+    let voice = hearing
+        .desk
+        .voice_for(other, None, &hearing.fleet, hearing.now);
+    let who = voice.person(&hearing.member.id).into_owned();
+    let args = [
+        ("who", Arg::from(who)),
+        ("task", voice.task(&task).into()),
+        ("id", id.into()),
+    ];
+    let text = voice.say("assign-told", &args);
+    reply
+        .others
+        .push(Outgoing::to(&other.id, text).of_level(Level::Notice));
+}

@@ -1,0 +1,188 @@
+//! A pump truck that is there, or has gone.
+
+use super::noted;
+use crate::book::Stage;
+use crate::desk::Desk;
+use crate::desk::receive::Hearing;
+use crate::desk::settle::{self, Settled};
+use crate::dialogue::{About, Talk};
+use crate::finding::TaskKind;
+use crate::fleet::Fleet;
+use crate::heard::{Entry, Event, Heard, ReadingKey, UnitName};
+
+use chrono::{DateTime, Utc};
+
+/// Takes "truck for 12 is here" for the truck's arrival and not the trailer's, where the trailer stands there already.
+pub(in crate::desk) fn has_come(hearing: &Hearing<'_>, settled: &mut Settled) -> Option<UnitName> {
+    let says = |list| hearing.desk.phrases.holds("truck", list, hearing.text);
+    if !says("who") || !says("here") || says("other") || says("late") || says("not") {
+        return None;
+    }
+    // the trailer is named and nothing else is said, or only that something came
+    let (unit, arrival) = match (settled.reports.as_slice(), hearing.heard.named.as_slice()) {
+        ([(unit, _, entry)], _) => {
+            let arrival = entry.events == [Event::Arrived]
+                && entry.readings.is_empty()
+                && entry.faults.is_empty()
+                && entry.cleared.is_empty();
+            (unit.clone(), arrival)
+        }
+        ([], [unit]) if hearing.heard.entries.is_empty() && hearing.heard.unclear.is_empty() => {
+            (unit.clone(), hearing.heard.ask.is_none())
+        }
+        // "truck's here": the one that was called
+        ([], []) if hearing.heard.entries.is_empty() && hearing.heard.ask.is_none() => {
+            (noted(hearing)?.unit.clone()?, true)
+        }
+        _ => return None,
+    };
+    let stage = hearing
+        .desk
+        .book
+        .unit(&unit)
+        .map(|kept| kept.state().stage());
+    let stands = matches!(
+        stage,
+        Some(Stage::SettingUp | Stage::InService | Stage::Closed)
+    );
+    let task = hearing
+        .desk
+        .book
+        .tasks()
+        .open_task(&unit, TaskKind::PumpOut);
+    let called = task.is_some_and(|task| task.called.is_some());
+    if !arrival || !(stands || called || says("pumps")) {
+        return None;
+    }
+    settled.reports.clear();
+    settled.from_context = None;
+    Some(unit)
+}
+
+/// What a message says of a truck that is done.
+pub(in crate::desk) enum Work {
+    /// It pumped: the report to read in the message's place.
+    Pumped(String),
+    /// It pumped one of several: which is asked.
+    OneOf(Box<About>),
+}
+
+/// Reads "truck left, 380 gal" as the pump-out it tells of: of the trailer named, else of the one whose truck was called.
+pub(in crate::desk) fn work_told(
+    desk: &Desk,
+    fleet: &Fleet,
+    talk: &Talk,
+    heard: &Heard,
+    text: &str,
+    at: DateTime<Utc>,
+) -> Option<Work> {
+    let says = |list| desk.phrases.holds("truck", list, text);
+    let gone = says("who") && says("left") && !says("other") && !says("water") && !says("not");
+    // with other readings beside it the message is a report, and read as one
+    let only_gallons = heard.entries.iter().all(|entry| {
+        let mut keys = entry.readings.values.keys();
+        let gallons = keys.all(|key| matches!(key, ReadingKey::PumpedGal | ReadingKey::WasteGal));
+        gallons && entry.readings.amps.is_empty() && entry.faults.is_empty()
+    });
+    let pumped = heard
+        .entries
+        .iter()
+        .any(|entry| entry.unit.is_some() && entry.events.contains(&Event::WastePumped));
+    if !gone || !only_gallons || pumped || heard.ask.is_some() || heard.command.is_some() {
+        return None;
+    }
+    let gallons = gallons_in(text)?;
+    let report = format!("pumped {gallons} gal");
+    let named: Vec<&UnitName> = heard
+        .named
+        .iter()
+        .filter_map(|name| settle::known(fleet, name))
+        .collect();
+    match named.as_slice() {
+        [unit] => return Some(Work::Pumped(format!("{unit}: {report}"))),
+        [] => {}
+        _ => return None,
+    }
+    let tasks = desk.book.tasks().open();
+    let called: Vec<UnitName> = tasks
+        .filter(|task| task.kind == TaskKind::PumpOut && task.called.is_some())
+        .filter_map(|task| task.unit.clone())
+        .collect();
+    match (talk.unit_at(at), called.as_slice()) {
+        (Some(unit), called) if called.is_empty() || called.contains(unit) => {
+            Some(Work::Pumped(format!("{unit}: {report}")))
+        }
+        (None, [unit]) => Some(Work::Pumped(format!("{unit}: {report}"))),
+        (None, []) => Some(Work::Pumped(report)),
+        (_, likely) => Some(Work::OneOf(Box::new(About::WhichUnitOf {
+            text: report,
+            likely: likely.to_vec(),
+        }))),
+    }
+}
+
+/// Finds the trailer whose truck is said to be gone, where nobody says that it pumped: the trailer itself stands.
+pub(in crate::desk) fn gone(hearing: &Hearing<'_>, settled: &mut Settled) -> Option<UnitName> {
+    let says = |list| hearing.desk.phrases.holds("truck", list, hearing.text);
+    let of_it = says("who") && says("left") && !says("other") && !says("not");
+    let only_left = |entry: &Entry| {
+        entry.events.iter().all(|event| *event == Event::Left)
+            && entry.readings.is_empty()
+            && entry.faults.is_empty()
+    };
+    let told = settled.reports.iter().map(|(_, _, entry)| entry);
+    let nothing_else = told.chain(&settled.homeless).all(only_left);
+    if !of_it || !nothing_else || hearing.heard.ask.is_some() || hearing.heard.command.is_some() {
+        return None;
+    }
+    let unit = noted(hearing)?.unit.clone()?;
+    settled.reports.clear();
+    settled.homeless = None;
+    settled.from_context = None;
+    Some(unit)
+}
+
+/// Returns the number that a text gives as gallons: "380 gal", "took 380".
+fn gallons_in(text: &str) -> Option<&str> {
+    let apart = |c: char| c.is_whitespace() || ",;:()".contains(c);
+    let words: Vec<&str> = text.split(apart).filter(|word| !word.is_empty()).collect();
+    let number = |word: &str| word.parse::<f64>().is_ok();
+    let mut found = words.iter().enumerate().filter_map(|(at, word)| {
+        let lower = word.to_lowercase();
+        let measure = ["gallons", "galones", "gals", "gal"];
+        let glued = measure.iter().find_map(|end| lower.strip_suffix(end));
+        if let Some(digits) = glued.filter(|digits| number(digits)) {
+            return word.get(..digits.len());
+        }
+        let next = words.get(at + 1).map(|next| next.to_lowercase());
+        let next = next.unwrap_or_default();
+        let behind = measure.contains(&next.trim_end_matches(['.', '!']));
+        let took = at > 0 && TOOK.contains(&words[at - 1].to_lowercase().as_str());
+        let word = word.trim_end_matches(['.', '!']);
+        (number(word) && (behind || took)).then_some(word)
+    });
+    let first = found.next()?;
+    found.next().is_none().then_some(first)
+}
+
+/// Words before what a truck hauled.
+const TOOK: &[&str] = &["took", "hauled", "pulled", "sacó", "saco", "llevó", "llevo"];
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn what_a_truck_took_is_found_where_one_number_is_told() {
+        for (text, gallons) in [
+            ("truck left, 380 gal", Some("380")),
+            ("truck's gone, took 380.", Some("380")),
+            ("se fue la pipa, 380 galones", Some("380")),
+            ("truck left 380gal", Some("380")),
+            ("truck left at 14:10", None),
+            ("truck left, 380 gal or 400 gal", None),
+        ] {
+            assert_eq!(gallons_in(text), gallons, "{text}");
+        }
+    }
+}
