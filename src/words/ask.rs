@@ -1,6 +1,6 @@
 //! What the sender wants back: a status, a forecast, the tasks, help.
 
-use super::concept::{AskWord, Concept, Mark, Noun, State};
+use super::concept::{AskWord, Concept, Mark, Noun, State, Unit};
 use super::item::{Form, Item, What};
 use super::scope::Sentence;
 use super::unit::Group;
@@ -125,8 +125,9 @@ fn addressed(items: &[Item]) -> bool {
 fn direct(items: &[Item], sentence: &Sentence, unit: Option<UnitName>) -> Option<Ask> {
     let facts = items.iter().any(|i| {
         matches!(i.what, What::Is(Concept::Event(_) | Concept::Fault(_)))
-            || i.number()
-                .is_some_and(|n| n.unit.is_some() || n.form == Form::Part)
+            || i.number().is_some_and(|n| {
+                n.form == Form::Part || n.unit.is_some_and(|unit| unit != Unit::Other)
+            })
     });
     if items.iter().any(|i| i.is(Mark::Order)) {
         return None;

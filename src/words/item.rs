@@ -335,16 +335,22 @@ fn look_up(
             if ids.iter().all(Option::is_none) && without.len() > 4 && without.ends_with("in") {
                 ids[2] = vocab.id(&format!("{without}g"));
             }
-            if ids.iter().all(Option::is_none) && without.len() > 2 {
-                {
-                    if let Some((id, read)) = vocab.mend(without) {
-                        ids[2] = Some(id);
-                        out.mended.push(Mended {
-                            token: at,
-                            read: read.to_string(),
-                        });
-                    }
-                }
+            // halfish, fiftyish: about so much
+            if ids.iter().all(Option::is_none)
+                && let Some(id) = without.strip_suffix("ish").and_then(|stem| vocab.id(stem))
+                && matches!(vocab.meaning(id), Some(Concept::Spoken(_)))
+            {
+                ids[2] = Some(id);
+            }
+            if ids.iter().all(Option::is_none)
+                && without.len() > 2
+                && let Some((id, read)) = vocab.mend(without)
+            {
+                ids[2] = Some(id);
+                out.mended.push(Mended {
+                    token: at,
+                    read: read.to_string(),
+                });
             }
             // `we're` is not `were`: a spelling with its apostrophe goes first
             if let Some(id) = marked {

@@ -191,6 +191,7 @@ impl Placer<'_> {
             .take_while(|i| self.items[*i].chunk == self.items[at].chunk)
             .find(|i| {
                 !self.items[*i].is_filler()
+                    && !self.items[*i].is(Mark::At)
                     && self.items[*i].what != What::Is(Concept::State(State::Ok))
             });
         if let Some(What::Circuit(circuit)) = drawn.map(|i| self.items[i].what)

@@ -139,8 +139,9 @@ fn one_spoken(
                         matches!(
                             b.what,
                             What::Is(Concept::Mark(Mark::Unit | Mark::Minus | Mark::Label))
-                                | What::Is(Concept::Noun(_))
                         )
+                            // "circuit one"; "the outside one" is no number
+                            || b.noun().is_some_and(|noun| noun.reading().is_none())
                     });
                 let measured = matches!(
                     items.get(used + 1).map(|i| i.what),

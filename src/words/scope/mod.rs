@@ -124,7 +124,10 @@ pub(super) fn scopes(items: &[Item], sentences: &[Sentence]) -> Vec<Scope> {
                 )) => set(&mut scope, at..chunk_end(), Aside::Plan),
                 What::Is(Concept::Mark(Mark::Past)) => {
                     let end = chunk_end();
-                    let stop = (at..end).find(|i| items[*i].is(Mark::Now)).unwrap_or(end);
+                    // "came over while I was eating and says there is no water": what is said is of now
+                    let stop = (at..end)
+                        .find(|i| items[*i].is(Mark::Now) || items[*i].is(Mark::Says))
+                        .unwrap_or(end);
                     // "80 psi earlier": what went before it
                     let last = items[at + 1..end]
                         .iter()
@@ -160,7 +163,7 @@ pub(super) fn scopes(items: &[Item], sentences: &[Sentence]) -> Vec<Scope> {
                     let from = if last && alone {
                         sentence.start
                     } else if last {
-                        start
+                        clause_start(items, start, at)
                     } else {
                         at
                     };
@@ -175,6 +178,27 @@ pub(super) fn scopes(items: &[Item], sentences: &[Sentence]) -> Vec<Scope> {
     }
     day::days(items, sentences, &mut scope);
     scope
+}
+
+/// "the 14 is at 55 and the 16 I'm not sure": the start of the clause that "and" opens with a trailer of its own.
+fn clause_start(items: &[Item], start: usize, at: usize) -> usize {
+    let opens = |i: &usize| {
+        items[*i].is(Mark::And)
+            && items[i + 1..at]
+                .iter()
+                .take(2)
+                .any(|n| matches!(n.what, What::Units(_)))
+    };
+    let another = items[start..at]
+        .iter()
+        .filter(|i| matches!(i.what, What::Units(_)))
+        .count()
+        > 1;
+    (start..at)
+        .rev()
+        .find(opens)
+        .filter(|_| another)
+        .unwrap_or(start)
 }
 
 /// Returns where a question ends: with its sentence where that is marked, else where a chunk opens as statements do:

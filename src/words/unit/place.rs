@@ -325,8 +325,8 @@ impl Candidate<'_> {
         if at_word && !range && (self.an_hour(place) || self.ends_at(place)) {
             return No;
         }
-        // "pressure at 55": the value, where no number follows and another trailer is named
-        if at_word
+        // "pressure at 55", "pressure came up from 32 to 50": the value, where no number follows and another trailer is named
+        if (at_word || items[place].is(Mark::From))
             && valued_before(items, place)
             && self.next_item().is_none_or(|n| n.number().is_none())
             && others(items, at)
