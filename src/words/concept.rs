@@ -305,6 +305,8 @@ names! {
         Clock = "clock",
         /// Carries no meaning of its own.
         Filler = "filler",
+        /// As [`Mark::Filler`], opening a clause: so.
+        So = "so",
         /// Refers back to what was named: it, them.
         Pronoun = "pronoun",
         /// A person is addressed.

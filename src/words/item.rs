@@ -91,6 +91,7 @@ impl Item {
             || match mark {
                 Mark::Now => self.what == What::Is(Concept::Mark(Mark::Morning)),
                 Mark::At => self.what == What::Is(Concept::Mark(Mark::For)),
+                Mark::Filler => self.what == What::Is(Concept::Mark(Mark::So)),
                 _ => false,
             }
     }
@@ -117,6 +118,7 @@ impl Item {
             self.what,
             What::Is(Concept::Mark(
                 Mark::Filler
+                    | Mark::So
                     | Mark::Says
                     | Mark::About
                     | Mark::Aux

@@ -20,6 +20,7 @@ macro_rules! senses {
 
 senses! {
     Once = "once",
+    Tonight = "tonight",
     Asks = "asks",
     Is = "is",
     AirIs = "air-is",

@@ -157,6 +157,11 @@ impl Placer<'_> {
                 let tank = self.still(at, number);
                 self.place(at, number, tank);
             }
+            // "topped off the fresh, the sight gauge shows full"
+            None if self.gauge(at) && self.tank_before(at).is_some() => {
+                let tank = self.tank_before(at).map(|noun| (at, noun));
+                self.place(at, number, tank);
+            }
             _ => {
                 // only a bare "12 full" is about a tank that was not named
                 let bare = chunk(self.items, at).all(|i| {
@@ -325,7 +330,7 @@ pub(super) fn labelled(items: &[Item], at: usize) -> bool {
         .take(4)
         .take_while(|i| items[*i].sentence == items[at].sentence)
         // "the client at the job says 14": what is said is no number of the job
-        .take_while(|i| !items[*i].is(Mark::Says))
+        .take_while(|i| !items[*i].is(Mark::Says) && !items[*i].is(Mark::So))
         .find(|i| !items[*i].is_filler() && !matches!(items[*i].what, What::Sign('#' | '.')));
     let after = items.get(at + 1).filter(|n| n.chunk == items[at].chunk);
     before.is_some_and(|i| items[i].is(Mark::Label))

@@ -24,8 +24,11 @@ impl Placer<'_> {
                 Some(Noun::Battery) => within(K::BatteryPct, percent, 0.0, 100.0),
                 Some(Noun::Fuel | Noun::Generator) => within(K::FuelPct, percent, 0.0, 100.0),
                 Some(_) => Value::Label,
-                // the bare gauge is the waste tank's
-                None if self.gauge(at) => within(K::WastePct, percent, 0.0, 100.0),
+                // the bare gauge is that of the tank spoken of before, else the waste tank's
+                None if self.gauge(at) => match self.tank_before(at) {
+                    Some(Noun::Fresh) => within(K::FreshPct, percent, 0.0, 100.0),
+                    _ => within(K::WastePct, percent, 0.0, 100.0),
+                },
                 None => self.bare_part(at),
             };
         }

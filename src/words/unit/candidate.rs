@@ -276,15 +276,26 @@ impl<'a> Candidate<'a> {
                 // "the second stall of 24"
                 || (p.is(Mark::Label) || p.is(Mark::LabelAfter)) && value(self.item) < 1000.0
         });
-        let valued = self
-            .prior_item()
-            .and_then(Item::noun)
-            .is_some_and(|n| n.reading().is_some())
+        let noun = self.prior_item().and_then(Item::noun);
+        let level = |i: &Item| {
+            i.number()
+                .is_some_and(|n| n.form == Form::Part || n.unit == Some(Unit::Pct))
+                || matches!(i.what, What::Is(Concept::Level(_)))
+        };
+        // "the waste tanks of 16 and 17 are both at 60 percent"
+        let tanks = noun.is_some_and(Noun::is_tank)
+            && self.next_item().is_some_and(|n| n.is(Mark::And))
+            && self.items[self.at + 1..]
+                .iter()
+                .take(12)
+                .take_while(|i| i.chunk == self.item.chunk)
+                .any(level);
+        let valued = noun.is_some_and(|n| n.reading().is_some())
             && self.next_item().is_some_and(|n| {
                 n.number()
                     .is_some_and(|n| n.unit.is_some() || n.form != Form::Whole)
             });
-        (told || valued).then_some(Likely)
+        (told || valued || tanks).then_some(Likely)
     }
 
     /// "brought 18 in around two", "it was 65", "circuit 1 pulls 13 amps, circuit 3 pulls 12".

@@ -23,6 +23,17 @@ impl Candidate<'_> {
             )) => self.after_a_place_word(),
             // "the client at the job says 14": who says it, and what about
             What::Is(Concept::Mark(Mark::Label)) if self.reported() => Likely,
+            // "died at the quarry job so 26 has no power"
+            What::Is(Concept::Mark(Mark::Label)) if self.before.is_some_and(|b| b.is(Mark::So)) => {
+                Likely
+            }
+            // "28 degrees out here by 37": no hour
+            What::Is(Concept::Mark(Mark::Clock))
+                if self.before.is_some_and(|b| b.is(Mark::Clock))
+                    && (25.0..100.0).contains(&value(self.item)) =>
+            {
+                Likely
+            }
             What::Is(Concept::Mark(Mark::Clock | Mark::Label | Mark::Between | Mark::Minus)) => No,
             // "22 has all 4 ...", "all four arrived": a count
             What::Is(Concept::Mark(Mark::All))
@@ -64,13 +75,15 @@ impl Candidate<'_> {
             {
                 No
             }
+            What::Is(Concept::State(State::Ok)) if self.ends_what_stands() => No,
             // a word nobody knows may be a slip for what gave the number its place
             What::Word { ordinary: false } if risky() => No,
             What::Word { .. } if risky() && self.named_in_chunk() => No,
             What::Word { .. } | What::Clock(_) => Likely,
             // "12 waste 1/2 14 waste 3/4": after a value of its own, a number before the next noun
             What::Number(n)
-                if (n.form == Form::Part || n.unit.is_some()) && self.opens_a_value() =>
+                if (n.form == Form::Part || n.unit.is_some())
+                    && (self.opens_a_value() || self.opens_a_clause()) =>
             {
                 Likely
             }
@@ -130,8 +143,14 @@ impl Candidate<'_> {
                 .take(16)
                 .take_while(|i| self.items[*i].sentence == self.item.sentence)
         };
-        now && self.named_in_sentence()
-            && chunk_ends(self.items, self.at)
+        // "was 88 psi, 60 now": it opens its chunk, and the word stands right after it
+        let after = self.prior.is_none()
+            && self
+                .items
+                .get(self.at + 1)
+                .is_some_and(|n| n.is(Mark::Now) && n.chunk == self.item.chunk);
+        (now && chunk_ends(self.items, self.at) || after)
+            && self.named_in_sentence()
             && before().any(|i| {
                 self.items[i].is(Mark::Past)
                     || self.items[i].is(Mark::Yesterday)
@@ -161,6 +180,38 @@ impl Candidate<'_> {
                 .and_then(Item::noun)
                 .is_some_and(|n| n.reading().is_some() && !counts(n))
             && owns_number(self.items, self.next)
+    }
+
+    /// "twelve is at forty psi fourteen is at fifty five psi": what it is follows, in a measure.
+    fn opens_a_clause(&self) -> bool {
+        let is = |i: usize| {
+            self.items.get(i).is_some_and(|n| {
+                n.chunk == self.item.chunk && (n.is(Mark::Aux) || n.is(Mark::Filler))
+            })
+        };
+        is(self.at + 1)
+            && (self.at + 2..self.items.len())
+                .take(2)
+                .find(|i| !self.items[*i].is_filler() && !self.items[*i].is(Mark::At))
+                .is_some_and(|i| self.items[i].number().is_some_and(|n| n.unit.is_some()))
+    }
+
+    /// "pressure is steady 57": how a thing stands, and then its value, where the trailer was named.
+    fn ends_what_stands(&self) -> bool {
+        let Some(state) = self.prior else {
+            return false;
+        };
+        let noun = (0..state)
+            .rev()
+            .take_while(|i| self.items[*i].chunk == self.item.chunk)
+            .find(|i| !self.items[*i].is_filler());
+        self.named_in_sentence()
+            && chunk_ends(self.items, self.at)
+            && noun.is_some_and(|i| {
+                self.items[i]
+                    .noun()
+                    .is_some_and(|n| n.reading().is_some() && !n.is_tank())
+            })
     }
 
     /// Tells whether a word of reporting stands right before it.
