@@ -506,6 +506,18 @@ impl Noun {
         })
     }
 
+    /// Returns the thing that a measure alone stands for.
+    pub(super) fn of(unit: Unit) -> Option<Noun> {
+        Some(match unit {
+            Unit::Psi | Unit::Bar | Unit::Kpa => Noun::Pressure,
+            Unit::Volt => Noun::Volts,
+            Unit::Amp => Noun::Amps,
+            Unit::Gpm => Noun::Flow,
+            Unit::Mph | Unit::Kmh => Noun::Wind,
+            _ => return None,
+        })
+    }
+
     /// Tells whether the noun is a tank, whose level may be said as a fraction.
     pub(super) fn is_tank(self) -> bool {
         matches!(self, Noun::Waste | Noun::Fresh | Noun::Tank | Noun::Fuel)

@@ -13,7 +13,7 @@ pub(super) fn apply(items: &mut [Item], groups: &mut [Group]) -> (Vec<usize>, Ve
     let mut marks = Vec::new();
     let mut doubtful = Vec::new();
     for at in 0..items.len() {
-        if items[at].is(Mark::Not) {
+        if items[at].is(Mark::Not) || items[at].is(Mark::No) {
             contrast(items, at);
             continue;
         }
@@ -266,15 +266,24 @@ fn noun_mended(items: &mut [Item], at: usize, next: usize, noun: Noun) {
 
 /// "55, not 62", "14 not 12", "not 12, 14": what follows "not" goes.
 fn contrast(items: &mut [Item], at: usize) {
-    let Some(next) = items.get(at + 1) else {
+    // "a 3,2 bar, no a 2,3": a place word may stand between, where "no" opens its chunk
+    let no = items[at].is(Mark::No);
+    let opens = at > 0 && items[at - 1].chunk != items[at].chunk;
+    let leads = |i: &Item| i.is(Mark::At) || i.is(Mark::To) || i.is_filler();
+    let Some(next) = (at + 1..items.len())
+        .take(if opens { 3 } else { 1 })
+        .find(|i| !leads(&items[*i]))
+        .filter(|i| items[*i].chunk == items[at].chunk)
+    else {
         return;
     };
-    let value = matches!(next.what, What::Number(_) | What::Units(_));
-    if !value {
+    let value = matches!(items[next].what, What::Number(_) | What::Units(_));
+    let value_before = at > 1 && items[at - 2..at].iter().any(|i| i.number().is_some());
+    if !value || no && !(opens && value_before && items[next].number().is_some()) {
         return;
     }
     let before = (0..at).rev().take(8).find(|i| says_something(&items[*i]));
-    let after = (at + 2..items.len())
+    let after = (next + 1..items.len())
         .take(3)
         .find(|i| says_something(&items[*i]));
     let with = |i: Option<usize>| {
@@ -282,6 +291,6 @@ fn contrast(items: &mut [Item], at: usize) {
     };
     if with(before) || with(after) {
         items[at].what = What::Gone;
-        items[at + 1].what = What::Labelled;
+        items[next].what = What::Labelled;
     }
 }

@@ -76,7 +76,11 @@ pub(in crate::words) fn assign(
                         items[i + 1..place]
                             .iter()
                             .all(|i| i.is_filler() || i.is(Mark::At) || i.is(Mark::To))
-                            && items[i + 1..place].iter().any(|i| i.is(Mark::Aux))
+                            && items[i + 1..place].iter().any(|i| {
+                                // "el de la 18 está a tres cuartos y el de la 19 a la mitad"
+                                let value = matches!(facts[*f].says, Says::Value(_));
+                                i.is(Mark::Aux) || value && i.is(Mark::Filler)
+                            })
                     });
                     let group = if leading || told || chunk_units.len() == 1 {
                         before.or(after)

@@ -44,6 +44,8 @@ pub(super) struct Placed {
 
 /// How far, in items, a number looks for its noun.
 const REACH: usize = 8;
+/// How far, in items, the tank that a gauge shows may have been told before.
+const GAUGE_REACH: usize = 32;
 
 /// Places every number of the message.
 pub(super) fn values(
@@ -94,6 +96,10 @@ impl Placer<'_> {
                         self.taken[i] = Some(at);
                         n
                     });
+                    // "39 has 50 to 60 psi, 40 has 55"
+                    if let Some(noun) = noun.or_else(|| unit.and_then(Noun::of)) {
+                        self.last = Some((at, noun, Form::Whole));
+                    }
                     let label = unit == Some(Unit::Other)
                         || unit == Some(Unit::Minute)
                         || unit == Some(Unit::Hour)
@@ -158,8 +164,8 @@ impl Placer<'_> {
                 self.place(at, number, tank);
             }
             // "topped off the fresh, the sight gauge shows full"
-            None if self.gauge(at) && self.tank_before(at).is_some() => {
-                let tank = self.tank_before(at).map(|noun| (at, noun));
+            None if self.gauge(at) && self.tank_within(at, GAUGE_REACH).is_some() => {
+                let tank = self.tank_within(at, GAUGE_REACH).map(|noun| (at, noun));
                 self.place(at, number, tank);
             }
             _ => {

@@ -2,7 +2,7 @@
 
 use super::measured::within;
 use super::surroundings::chunk;
-use super::{Placer, Value};
+use super::{GAUGE_REACH, Placer, Value};
 use crate::heard::ReadingKey;
 use crate::quantity::{self, TemperatureScale};
 use crate::words::concept::{Concept, Mark, Noun, State, Unit};
@@ -25,7 +25,7 @@ impl Placer<'_> {
                 Some(Noun::Fuel | Noun::Generator) => within(K::FuelPct, percent, 0.0, 100.0),
                 Some(_) => Value::Label,
                 // the bare gauge is that of the tank spoken of before, else the waste tank's
-                None if self.gauge(at) => match self.tank_before(at) {
+                None if self.gauge(at) => match self.tank_within(at, GAUGE_REACH) {
                     Some(Noun::Fresh) => within(K::FreshPct, percent, 0.0, 100.0),
                     _ => within(K::WastePct, percent, 0.0, 100.0),
                 },

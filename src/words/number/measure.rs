@@ -114,6 +114,30 @@ pub(super) fn hours_and_minutes(items: &mut [Item]) {
     }
 }
 
+/// "61, not 16, psi": the measure is of both numbers.
+pub(super) fn contrasted(items: &mut [Item]) {
+    let comma = |i: &Item| i.what == What::Sign(',');
+    let live: Vec<usize> = (0..items.len())
+        .filter(|i| items[*i].what != What::Gone && !comma(&items[*i]))
+        .collect();
+    for four in live.windows(4) {
+        let [first, not, second, measure] = [four[0], four[1], four[2], four[3]];
+        let bare = |i: usize| items[i].number().is_some_and(|n| n.unit.is_none());
+        if !(items[not].is(Mark::Not) && bare(first) && bare(second)) {
+            continue;
+        }
+        let What::Is(Concept::Unit(unit)) = items[measure].what else {
+            continue;
+        };
+        for at in [first, second] {
+            if let What::Number(number) = &mut items[at].what {
+                number.unit = Some(unit);
+            }
+        }
+        items[measure].what = What::Gone;
+    }
+}
+
 pub(super) fn measure(items: &mut [Item], at: usize) {
     let Some(mut number) = items[at].number() else {
         return;

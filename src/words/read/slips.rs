@@ -267,6 +267,34 @@ impl Words<'_> {
             self.items[at].what = What::Is(Concept::Noun(noun));
         }
     }
+
+    /// Tells whether a level stands right before it.
+    fn level_before(&self, at: usize) -> bool {
+        at.checked_sub(1).is_some_and(|i| {
+            matches!(self.items[i].what, What::Is(Concept::Level(_)))
+                || self.items[i].number().is_some_and(|n| n.form == Form::Part)
+        })
+    }
+
+    /// "half tank of waste", "full tank of coffee": whose tank it is follows; another's is no tank of ours.
+    pub(super) fn tank_of(&mut self, at: usize) {
+        let of = self.items[at].noun() == Some(Noun::Tank)
+            && self.items.get(at + 1).is_some_and(|n| n.is(Mark::Of))
+            && self.same_chunk(at, at + 2);
+        if !of {
+            return;
+        }
+        match self.items[at + 2].what {
+            What::Is(Concept::Noun(noun)) if noun.is_tank() => {
+                self.items[at].what = What::Is(Concept::Noun(noun));
+                self.items[at + 2].what = What::Is(Concept::Mark(Mark::Filler));
+            }
+            What::Word { .. } | What::Is(Concept::Mark(Mark::Idle)) if self.level_before(at) => {
+                self.items[at].what = What::Is(Concept::Noun(Noun::Other));
+            }
+            _ => {}
+        }
+    }
 }
 
 /// Tells whether two words of two letters share one in its place.

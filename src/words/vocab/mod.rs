@@ -12,6 +12,7 @@ use crate::words::lex::Letters;
 use crate::words::normal::plain;
 use crate::words::spell::Speller;
 pub(super) use file::expand;
+use file::written_out;
 pub use file::{WordFile, WordsError};
 pub(super) use hash::FastMap;
 
@@ -72,6 +73,7 @@ impl Vocab {
         language: Option<Language>,
     ) -> Result<(), WordsError> {
         let bit = bit(language);
+        let mut spelt_out: Vec<(String, Concept, u8)> = Vec::new();
         for entry in &words.word {
             let concept = Concept::parse(&entry.is).ok_or_else(|| WordsError::Unknown {
                 file: file.into(),
@@ -90,8 +92,13 @@ impl Vocab {
                             spelling,
                             is: entry.is.clone(),
                         })?;
+                    spelt_out.extend(written_out(&phrase).map(|long| (long, concept, bit)));
                 }
             }
+        }
+        // what the file says of the long form itself stands
+        for (long, concept, bit) in spelt_out {
+            let _ = self.add_phrase(&long, concept, bit, false);
         }
         self.add_ordinary(&words.ordinary, language);
         Ok(())

@@ -41,6 +41,7 @@ pub(super) fn settle(text: &str, tokens: &[Token], items: &mut [Item], senses: &
         words.slip(at);
         words.wanted(at);
         words.which_tank(at);
+        words.tank_of(at);
         words.bracketed(at);
         words.once(at);
         words.asked(at);

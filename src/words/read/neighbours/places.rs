@@ -52,7 +52,7 @@ impl Words<'_> {
                     )
                 )
                 || b.noun().is_some_and(Noun::is_tank)
-        });
+        }) || self.so_much_of_it(at);
         let forgot = self.items.get(at + 1).is_some_and(|n| {
             n.chunk == self.items[at].chunk
                 && n.is(Mark::Pronoun)
@@ -66,6 +66,18 @@ impl Words<'_> {
         if remains || forgot || inside {
             self.items[at].what = What::Is(Concept::Mark(Mark::Filler));
         }
+    }
+
+    /// "half a donut left": an amount of something, right before it.
+    fn so_much_of_it(&self, at: usize) -> bool {
+        let word = at
+            .checked_sub(1)
+            .is_some_and(|i| matches!(self.items[i].what, What::Word { .. }));
+        let amount = (0..at.saturating_sub(1))
+            .rev()
+            .take_while(|i| self.same_chunk(at, *i))
+            .find(|i| !self.items[*i].is_filler());
+        word && amount.is_some_and(|i| self.items[i].number().is_some_and(|n| n.form == Form::Part))
     }
 
     /// Tells whether "in the fresh" or the like follows.
