@@ -7,6 +7,8 @@ use crate::heard::UnitName;
 
 /// A number that corrects another is of its size: beyond this ratio it may be a trailer.
 const LIKE_SIZE: f64 = 2.5;
+/// Within this ratio of both the trailer's number and the value, a bare number could mend either.
+const NEAR_BOTH: f64 = 1.5;
 
 /// Applies corrections in place; returns the items at which one stands, and those that could mend either of two things.
 pub(super) fn apply(items: &mut [Item], groups: &mut [Group]) -> (Vec<usize>, Vec<usize>) {
@@ -53,9 +55,15 @@ pub(super) fn apply(items: &mut [Item], groups: &mut [Group]) -> (Vec<usize>, Ve
                     && trailer
                         .zip(old.and_then(|o| items[o].number()))
                         .is_some_and(|(name, old)| {
-                            old.unit.is_some()
-                                && apart(number.value, name) < LIKE_SIZE.ln()
-                                && apart(number.value, name) <= apart(number.value, old.value)
+                            let like_name = apart(number.value, name);
+                            let nearer = old.unit.is_some()
+                                && like_name < LIKE_SIZE.ln()
+                                && like_name <= apart(number.value, old.value);
+                            // "22 tank 30, oops, 31": near to both, and neither has a measure
+                            let both = old.unit.is_none()
+                                && old.form == Form::Whole
+                                && like_name.max(apart(number.value, old.value)) < NEAR_BOTH.ln();
+                            nearer || both
                         });
                 // "lleno, no espera, 3/4"
                 let level = (0..at)

@@ -11,6 +11,7 @@ use crate::quantity::TemperatureScale;
 use crate::words::concept::{Concept, Mark, Noun, State, Unit};
 use crate::words::item::{Form, Item, Number, What};
 use crate::words::scope::Scope;
+use crate::words::unit::Group;
 pub(super) use noun::fits;
 use surroundings::{bounded, chunk};
 
@@ -50,12 +51,14 @@ const GAUGE_REACH: usize = 32;
 /// Places every number of the message.
 pub(super) fn values(
     items: &[Item],
+    groups: &[Group],
     scope: &[Scope],
     short: &[usize],
     scale: TemperatureScale,
 ) -> Vec<Placed> {
     let mut placer = Placer {
         items,
+        groups,
         scope,
         short,
         scale,
@@ -73,6 +76,7 @@ pub(super) fn values(
 
 struct Placer<'a> {
     items: &'a [Item],
+    groups: &'a [Group],
     scope: &'a [Scope],
     /// Unknown words short enough to be a misspelt measure.
     short: &'a [usize],

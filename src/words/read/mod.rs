@@ -200,7 +200,13 @@ impl<'t> Reading<'t> {
         doubtful: &[usize],
         scale: TemperatureScale,
     ) -> (Vec<Placed>, Vec<Found>) {
-        let mut placed = attach::values(&self.items, scopes, &self.short_unknown(), scale);
+        let mut placed = attach::values(
+            &self.items,
+            &self.groups,
+            scopes,
+            &self.short_unknown(),
+            scale,
+        );
         drop_beside_unplaced(&self.items, &mut placed);
         doubted_again(&self.items, scopes, &mut placed);
         placed.retain(|p| !doubtful.contains(&p.at));

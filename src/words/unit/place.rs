@@ -355,6 +355,16 @@ impl Candidate<'_> {
         let Some(place) = self.prior else { return No };
         let range = matches!(self.item.what, What::Range(..));
         let at_word = items[place].is(Mark::At);
+        // "batería 12 con 2": the first may be the trailer and this its value
+        let with_a_value = items[place].is(Mark::With)
+            && place > 1
+            && items[place - 1].number().is_some_and(|n| n.unit.is_none())
+            && items[place - 2]
+                .noun()
+                .is_some_and(|n| n.reading().is_some() && !counts(n));
+        if with_a_value {
+            return No;
+        }
         if range && self.next.is_none() && valued_before(items, place) {
             return No;
         }
@@ -424,10 +434,13 @@ impl Candidate<'_> {
             .take(8)
             .take_while(|i| self.items[*i].chunk == self.item.chunk)
             .any(|i| {
+                // "the truck is coming to 12 at 3"
                 matches!(
                     self.items[i].what,
                     What::Is(
                         Concept::Event(_)
+                            | Concept::Need(_)
+                            | Concept::Mark(Mark::Plan | Mark::Request | Mark::Booked)
                             | Concept::State(
                                 State::Open
                                     | State::Closed
