@@ -28,6 +28,7 @@ use circuits::{circuit_codes, circuits};
 use clock::clock_words;
 use doubt::{doubted_again, drop_beside_unplaced};
 use labels::{counted, level_words, tasks, tire_pressures};
+pub(super) use slips::one_slip;
 
 /// The most remarks of one kind that a message gets: nobody answers more.
 const MOST_REMARKS: usize = 40;
@@ -153,9 +154,13 @@ impl<'t> Reading<'t> {
         let wishes = wish::find(&self.normal.text, self.original, &self.heard);
         // "check me in 20" is no word of a report, and is understood all the same
         if !wishes.is_empty() {
+            let minutes = wishes
+                .iter()
+                .any(|plan| matches!(plan.kind, PlanKind::CheckMe { .. }))
+                && self.heard.entries.is_empty();
             self.heard
                 .unclear
-                .retain(|r| r.why != Remark::NOT_UNDERSTOOD);
+                .retain(|r| r.why != Remark::NOT_UNDERSTOOD && !(minutes && r.why == "no-place"));
         }
         self.heard.plans.extend(wishes);
     }

@@ -309,7 +309,7 @@ fn near_pair(typed: &str, meant: &str) -> bool {
 }
 
 /// Tells whether one letter wrong, missing, too many or swapped makes `typed` of `meant`; not where they are the same.
-fn one_slip(typed: &str, meant: &str) -> bool {
+pub(in crate::words) fn one_slip(typed: &str, meant: &str) -> bool {
     let (t, m): (Vec<char>, Vec<char>) = (typed.chars().collect(), meant.chars().collect());
     if t == m || t.len() < 3 || t.len().abs_diff(m.len()) > 1 {
         return false;
