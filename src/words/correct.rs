@@ -192,12 +192,36 @@ fn units(
         }
         return;
     }
+    // "40 libras e presion, digo 60": of the size of the value told before, it may as well mend that
+    let value_like = number.filter(|_| loose).and_then(|value| {
+        (before.saturating_sub(6)..=before).rev().find(|i| {
+            items[*i].number().is_some_and(|n| {
+                n.unit.is_some()
+                    && n.value > 0.0
+                    && (value / n.value).max(n.value / value) <= LIKE_SIZE
+            })
+        })
+    });
     let Some(old) = (0..next).rev().find_map(|i| match items[i].what {
         What::Units(g) => Some(g),
         _ => None,
     }) else {
         return;
     };
+    let apart = |a: f64, b: f64| (a / b).max(b / a);
+    let nearer = |at: &usize| {
+        let told = items[*at].number().map_or(0.0, |n| n.value);
+        let value = number.unwrap_or_default();
+        groups[old].names.iter().all(|name| {
+            let name = name.as_str().parse::<f64>().ok();
+            name.is_none_or(|name| apart(value, told) < apart(value, name))
+        })
+    };
+    if let Some(at) = value_like.filter(nearer) {
+        doubtful.push(at);
+        doubtful.push(next);
+        return;
+    }
     if groups[old].names.len() == groups[new].names.len()
         || matches!(items[before].what, What::Units(_)) && groups[new].names.len() == 1
     {

@@ -21,6 +21,7 @@ macro_rules! senses {
 senses! {
     Once = "once",
     Tonight = "tonight",
+    MoreThan = "more-than",
     Then = "then",
     Asks = "asks",
     Is = "is",

@@ -142,8 +142,25 @@ impl Placer<'_> {
         }
     }
 
+    /// "chanhe 14's tank to empty": what a tank is to be, after a word nobody knows that opens the sentence.
+    fn ordered(&self, at: usize) -> bool {
+        let to = at > 1
+            && self.items[at - 1].is(Mark::To)
+            && self.items[at - 2].noun().is_some_and(Noun::is_tank);
+        let first = crate::words::item::sentence_around(self.items, at)
+            .find(|i| !matches!(self.items[*i].what, What::Sign(_) | What::Break));
+        to && first.is_some_and(|i| self.items[i].what == What::Word { ordinary: false })
+    }
+
     /// Full or empty said of a tank.
     fn level(&mut self, at: usize, level: f64) {
+        if self.ordered(at) {
+            return self.out.push(Placed {
+                at,
+                value: Value::Unclear("order"),
+                noun: None,
+            });
+        }
         let number = Number {
             value: level,
             form: Form::Level,

@@ -1,7 +1,7 @@
 //! Words nobody knows where a word that steers is likely: a slip there would turn a question or a hedge into a value.
 
 use super::neighbours::Words;
-use crate::words::concept::{Concept, Mark, Noun};
+use crate::words::concept::{Concept, Mark, Noun, Unit};
 use crate::words::item::{Form, What};
 use crate::words::senses::Sense;
 
@@ -11,6 +11,7 @@ impl Words<'_> {
         self.lost_ones(at);
         self.lost_tens(at);
         self.lost_between(at);
+        self.lost_than(at);
         if self.items[at].is(Mark::No) {
             self.lost_place(at);
         }
@@ -62,9 +63,40 @@ impl Words<'_> {
             }
             return;
         }
+        self.lost_side(at);
         self.lost_part(at);
         self.lost_place(at);
         self.meant_to_mend(at);
+    }
+
+    /// "norh of 60 psi": a word nobody knows that may have made the value a bound.
+    fn lost_side(&mut self, at: usize) {
+        let of =
+            self.items.get(at + 1).is_some_and(|n| n.is(Mark::Of)) && self.same_chunk(at, at + 2);
+        let measured = self.items.get(at + 2).is_some_and(|n| {
+            n.number().is_some_and(|n| {
+                matches!(
+                    n.unit,
+                    Some(Unit::Psi | Unit::Bar | Unit::Kpa | Unit::KgCm2 | Unit::Volt | Unit::Pct)
+                )
+            })
+        });
+        if of && measured {
+            self.bound(at + 2);
+        }
+    }
+
+    /// "mas ed 300 galones", "less tha 10 percent": only a bound, where the word that ties it is lost.
+    fn lost_than(&mut self, at: usize) {
+        let lost = self.says(at, Sense::MoreThan)
+            && matches!(
+                self.items.get(at + 1).map(|n| n.what),
+                Some(What::Word { .. })
+            )
+            && self.same_chunk(at, at + 2);
+        if lost {
+            self.bound(at + 2);
+        }
     }
 
     /// Tells whether the number at `at` was written in words.
@@ -174,6 +206,8 @@ impl Words<'_> {
     }
 
     fn bound(&mut self, at: usize) {
+        // "lmost at 3/4"
+        let at = at + usize::from(self.items.get(at).is_some_and(|i| i.is(Mark::At)));
         match &mut self.items.get_mut(at).map(|i| &mut i.what) {
             Some(What::Number(n)) => n.bound = true,
             Some(What::Is(Concept::Level(_))) => {

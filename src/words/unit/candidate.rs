@@ -159,6 +159,13 @@ impl<'a> Candidate<'a> {
         let slip = strange && self.named_in_sentence() && risky(items, at);
         // "sucked 340 agl out of 9", "K2 ... 117 b": beside a trailer named otherwise
         let beside = strange && self.named.iter().any(|n| n.explicit) && value(self.item) >= 30.0;
+        // "18 / waste 2/3 / 53 spi": a line of its own under its trailer
+        let line = strange
+            && !self.named.is_empty()
+            && value(self.item) >= 30.0
+            && at > 0
+            && items[at - 1].what == What::Break
+            && chunk_ends(items, at + 1);
         // "114 voltios y 45 si": a slip for psi where nothing was denied
         let yes = items.get(at + 1).is_some_and(|n| n.is(Mark::If))
             && chunk_ends(items, at + 1)
@@ -167,7 +174,7 @@ impl<'a> Candidate<'a> {
                 .rev()
                 .take(FAR)
                 .any(|i| i.is(Mark::Not) || i.is(Mark::No));
-        (slip || beside || strange && placed_later(items, at) || yes).then_some(No)
+        (slip || beside || line || strange && placed_later(items, at) || yes).then_some(No)
     }
 
     /// "12 14 and 15": a list without commas.

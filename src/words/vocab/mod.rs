@@ -207,7 +207,7 @@ impl Vocab {
                 let Some(target) = words.get(at + skip) else {
                     break;
                 };
-                if words[at + skip - 1][0].is_none() && words[at + skip - 1][1].is_none() {
+                if words[at + skip - 1].iter().all(Option::is_none) {
                     break;
                 }
                 for id in target.iter().flatten() {
