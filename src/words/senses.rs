@@ -21,6 +21,9 @@ macro_rules! senses {
 senses! {
     Once = "once",
     Tonight = "tonight",
+    RegulatorOn = "regulator-on",
+    ByAPlace = "by-a-place",
+    Home = "home",
     MoreThan = "more-than",
     Then = "then",
     Asks = "asks",

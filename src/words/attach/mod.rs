@@ -244,7 +244,16 @@ impl Placer<'_> {
                 )
             })
             && (number.form == Form::Part || number.unit == Some(Unit::Pct));
-        if stuck || labelled(self.items, at) || number.unit == Some(Unit::Other) || wire {
+        // "climbing about 5% an hour": how fast
+        let rate = matches!(
+            number.unit,
+            Some(Unit::Pct | Unit::Gal | Unit::Litre | Unit::Psi)
+        ) && self.items.get(at + 1).is_some_and(|n| {
+            n.end > n.first + 1
+                && n.number()
+                    .is_some_and(|n| n.unit == Some(Unit::Hour) && n.value == 1.0)
+        });
+        if stuck || rate || labelled(self.items, at) || number.unit == Some(Unit::Other) || wire {
             return self.out.push(Placed {
                 at,
                 value: Value::Label,

@@ -302,6 +302,22 @@ impl Words<'_> {
         }
     }
 
+    /// "the generator for 20 is at half tank": its fuel.
+    pub(super) fn generators_tank(&mut self, at: usize) {
+        if self.items[at].noun() != Some(Noun::Tank) {
+            return;
+        }
+        let spoken_of = (0..at)
+            .rev()
+            .take(12)
+            .take_while(|i| self.same_chunk(at, *i))
+            .filter_map(|i| self.items[i].noun())
+            .find(|n| n.is_tank() || *n == Noun::Generator);
+        if spoken_of == Some(Noun::Generator) {
+            self.items[at].what = What::Is(Concept::Noun(Noun::Fuel));
+        }
+    }
+
     /// Tells whether a level stands right before it.
     fn level_before(&self, at: usize) -> bool {
         at.checked_sub(1).is_some_and(|i| {

@@ -42,6 +42,9 @@ pub(super) fn settle(text: &str, tokens: &[Token], items: &mut [Item], senses: &
         words.wanted(at);
         words.which_tank(at);
         words.tank_of(at);
+        words.generators_tank(at);
+        words.regulator_on(at);
+        words.by_a_place(at);
         words.bracketed(at);
         words.once(at);
         words.asked(at);

@@ -198,9 +198,10 @@ impl Words<'_> {
         }
     }
 
-    /// "8 here. chocked.": a trailer alone with the word.
+    /// "8 here. chocked.", "22 home, parked": a trailer alone with the word.
     pub(super) fn here(&mut self, at: usize) {
-        if !self.says(at, Sense::Here) || at == 0 || !self.ends(at) {
+        let home = self.says(at, Sense::Home);
+        if !(home || self.says(at, Sense::Here)) || at == 0 || !self.ends(at) {
             return;
         }
         let start = (0..at)
@@ -212,7 +213,48 @@ impl Words<'_> {
         let alone = (start..at - 1)
             .all(|i| self.items[i].is(Mark::Unit) || self.items[i].is(Mark::Article));
         if trailer && alone {
-            self.items[at].what = What::Is(Concept::Event(Event::Arrived));
+            let came = if home {
+                Event::Returned
+            } else {
+                Event::Arrived
+            };
+            self.items[at].what = What::Is(Concept::Event(came));
+        }
+    }
+
+    /// "gas smell near the genny by 11": beside what is wrong a place, and no hour.
+    pub(super) fn by_a_place(&mut self, at: usize) {
+        let by = self.items[at].is(Mark::Clock)
+            && self.says(at, Sense::ByAPlace)
+            && self.bare_number(at + 1).is_some()
+            && self.ends(at + 1);
+        let here = |i: &usize| self.same_chunk(at, *i);
+        let said: Vec<What> = (0..at)
+            .rev()
+            .take(12)
+            .take_while(here)
+            .map(|i| self.items[i].what)
+            .collect();
+        let wrong = said.iter().any(|what| match what {
+            What::Is(Concept::Fault(_)) => true,
+            What::Is(Concept::State(state)) => matches!(
+                state,
+                State::Leaking | State::Spilled | State::Smelly | State::Frozen | State::Damaged
+            ),
+            _ => false,
+        });
+        let timed = said.iter().any(|what| {
+            matches!(
+                what,
+                What::Is(
+                    Concept::Event(_)
+                        | Concept::Need(_)
+                        | Concept::Mark(Mark::Plan | Mark::Request | Mark::If)
+                )
+            )
+        });
+        if by && wrong && !timed {
+            self.items[at].what = What::Is(Concept::Mark(Mark::At));
         }
     }
 
