@@ -303,7 +303,10 @@ impl Placer<'_> {
     /// A span of time: the minutes to arrival, where the sender is on the way.
     fn span(&self, at: usize, minutes: f64, noun: Option<Noun>) -> Value {
         let ago = self.items.get(at + 1).is_some_and(|n| n.is(Mark::Ago));
-        if !ago && (noun == Some(Noun::Eta) || self.away(at)) {
+        // "pump truck an hour out": no trailer's time
+        let trucks = chunk(self.items, at).any(|i| self.items[i].noun() == Some(Noun::Truck))
+            && chunk(self.items, at).all(|i| !matches!(self.items[i].what, What::Units(_)));
+        if !ago && !trucks && (noun == Some(Noun::Eta) || self.away(at)) {
             within(ReadingKey::EtaMin, minutes, 0.0, 720.0)
         } else {
             Value::Label

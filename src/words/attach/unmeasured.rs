@@ -241,7 +241,11 @@ impl Placer<'_> {
             return within(ReadingKey::PressurePsi, v, 0.0, 250.0);
         }
         // "opened 12 at 4": the hour
-        if self.items.get(at + 1).is_some_and(|n| n.is(Mark::Inside)) {
+        let inside = |i: Option<usize>| {
+            i.and_then(|i| self.items.get(i))
+                .is_some_and(|n| n.is(Mark::Inside))
+        };
+        if inside(Some(at + 1)) || inside(at.checked_sub(1)) {
             let v = self.items[at].number().map_or(f64::MAX, |n| n.value);
             let f = if self.scale == TemperatureScale::C {
                 quantity::f_from_c(v)

@@ -354,6 +354,15 @@ impl Candidate<'_> {
         let (items, at) = (self.items, self.at);
         let Some(place) = self.prior else { return No };
         let range = matches!(self.item.what, What::Range(..));
+        // "8 inside 88, outside 95": how warm it is in the trailer that was named
+        let in_there = items[place].is(Mark::Inside)
+            && place + 1 == at
+            && value(self.item) >= 30.0
+            && self.named.last().is_some_and(|n| n.at + 1 == place)
+            && chunk_ends(items, at);
+        if in_there {
+            return No;
+        }
         let at_word = items[place].is(Mark::At);
         // "batería 12 con 2": the first may be the trailer and this its value
         let with_a_value = items[place].is(Mark::With)

@@ -73,7 +73,13 @@ impl Words<'_> {
         let number = self.bare_number(at - 1).is_some();
         let its = at > 1 && self.says(at - 2, Sense::ItIs);
         let said = self.says(at + 1, Sense::Weather);
-        if number && its && said && self.ends(at + 1) {
+        // "its 34 and falling here at 9"
+        let ends = self.ends(at + 1)
+            || self
+                .items
+                .get(at + 2)
+                .is_some_and(|n| n.is(Mark::At) || n.is(Mark::Filler));
+        if number && its && said && ends {
             self.items[at].what = What::Is(Concept::Noun(Noun::Air));
             self.items[at + 1].what = What::Is(Concept::Mark(Mark::Filler));
         }

@@ -11,10 +11,11 @@ impl Words<'_> {
     pub(super) fn regulator_on(&mut self, at: usize) {
         let fitted = self.items[at].what == What::Is(Concept::Event(Event::RegulatorFitted))
             && self.says(at, Sense::RegulatorOn);
-        let is = self
-            .items
-            .get(at + 2)
-            .is_some_and(|n| n.is(Mark::Aux) && self.same_chunk(at, at + 2));
+        let is = self.items.get(at + 2).is_some_and(|n| {
+            let says = n.is(Mark::Aux)
+                || matches!(n.what, What::Is(Concept::State(_) | Concept::Fault(_)));
+            says && self.same_chunk(at, at + 2)
+        });
         if fitted && self.names(at + 1) && is {
             self.items[at].what = What::Is(Concept::Noun(Noun::Regulator));
         }
