@@ -354,6 +354,17 @@ fn look_up(
                     read: read.to_string(),
                 });
             }
+            // "10 fan's dead": of the fan, and no ten fans
+            let stem = text[token.start..token.end].strip_suffix("'s");
+            if let Some(stem) = stem
+                .filter(|_| marked.is_none())
+                .and_then(|stem| vocab.id(stem))
+                && vocab
+                    .meaning(stem)
+                    .is_some_and(|is| matches!(is, Concept::Noun(_)))
+            {
+                ids = [Some(stem), ids[0], ids[1]];
+            }
             // `we're` is not `were`: a spelling with its apostrophe goes first
             if let Some(id) = marked {
                 let alike = ids[0].filter(|plain| vocab.meaning(*plain) == vocab.meaning(id));

@@ -21,6 +21,7 @@ macro_rules! senses {
 senses! {
     Once = "once",
     Tonight = "tonight",
+    Dumped = "dumped",
     RegulatorOn = "regulator-on",
     ByAPlace = "by-a-place",
     Home = "home",

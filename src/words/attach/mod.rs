@@ -154,6 +154,9 @@ impl Placer<'_> {
 
     /// Full or empty said of a tank.
     fn level(&mut self, at: usize, level: f64) {
+        if self.shown_stuck(at) {
+            return;
+        }
         if self.ordered(at) {
             return self.out.push(Placed {
                 at,
@@ -217,15 +220,9 @@ impl Placer<'_> {
         }
     }
 
-    fn number(&mut self, at: usize, number: Number) {
-        let wire = self
-            .items
-            .get(at + 1)
-            .is_some_and(|n| n.noun() == Some(Noun::Gauge))
-            && chunk(self.items, at)
-                .any(|i| matches!(self.items[i].noun(), Some(Noun::Cord | Noun::Cords)));
-        // "gauge frozen at half", "stuck on 3/4": what it shows is not what is in the tank
-        let stuck = (0..at)
+    /// "gauge frozen at half", "stuck on 3/4": what it shows is not what is in the tank.
+    fn shown_stuck(&self, at: usize) -> bool {
+        (0..at)
             .rev()
             .take(4)
             .take_while(|i| self.items[*i].chunk == self.items[at].chunk)
@@ -243,7 +240,17 @@ impl Placer<'_> {
                     )
                 )
             })
-            && (number.form == Form::Part || number.unit == Some(Unit::Pct));
+    }
+
+    fn number(&mut self, at: usize, number: Number) {
+        let wire = self
+            .items
+            .get(at + 1)
+            .is_some_and(|n| n.noun() == Some(Noun::Gauge))
+            && chunk(self.items, at)
+                .any(|i| matches!(self.items[i].noun(), Some(Noun::Cord | Noun::Cords)));
+        let stuck =
+            self.shown_stuck(at) && (number.form == Form::Part || number.unit == Some(Unit::Pct));
         // "climbing about 5% an hour": how fast
         let rate = matches!(
             number.unit,

@@ -6,8 +6,14 @@ use super::near::{
     chunk_ends, chunk_has_value_noun, counts, noun_earlier, others, owns_number, risky, value,
     valued_before,
 };
+use crate::heard::Event;
 use crate::words::concept::{Concept, Mark, Noun, State};
 use crate::words::item::{Form, Item, What};
+
+/// Tells whether a bare "at" or the like stands at `place`.
+fn at_word_of(items: &[Item], place: usize) -> bool {
+    items[place].what == What::Is(Concept::Mark(Mark::At))
+}
 
 impl Candidate<'_> {
     /// Decides by the nearest word before the candidate.
@@ -354,6 +360,23 @@ impl Candidate<'_> {
         let (items, at) = (self.items, self.at);
         let Some(place) = self.prior else { return No };
         let range = matches!(self.item.what, What::Range(..));
+        // "water's on at 51": what it is at, where the trailer was named
+        let water_at = at_word_of(items, place)
+            && value(self.item) >= 30.0
+            && self.named_in_sentence()
+            && chunk_ends(items, at)
+            && !self.named_in_chunk()
+            && (0..place)
+                .rev()
+                .take(4)
+                .take_while(|i| items[*i].chunk == self.item.chunk)
+                .any(|i| {
+                    items[i].noun() == Some(Noun::Water)
+                        || items[i].what == What::Is(Concept::Event(Event::WaterOn))
+                });
+        if water_at {
+            return No;
+        }
         // "8 inside 88, outside 95": how warm it is in the trailer that was named
         let in_there = items[place].is(Mark::Inside)
             && place + 1 == at

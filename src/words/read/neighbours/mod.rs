@@ -61,6 +61,7 @@ pub(super) fn settle(text: &str, tokens: &[Token], items: &mut [Item], senses: &
         words.nearly_there(at);
         words.here(at);
         words.truck(at);
+        words.dumped(at);
         words.regulator_side(at);
         words.flowing(at);
         words.unhurried(at);

@@ -156,6 +156,17 @@ impl Words<'_> {
         }
     }
 
+    /// "dumped 350 gallons of black": taken out of the tank.
+    pub(super) fn dumped(&mut self, at: usize) {
+        let amount = self.items.get(at + 1).is_some_and(|n| {
+            n.number()
+                .is_some_and(|n| matches!(n.unit, Some(Unit::Gal | Unit::Litre)))
+        });
+        if self.says(at, Sense::Dumped) && amount && self.same_chunk(at, at + 1) {
+            self.items[at].what = What::Is(Concept::State(State::Pumped));
+        }
+    }
+
     /// "la 9 va a un cuarto": how it stands, and nothing that will be done.
     pub(super) fn stands_at(&mut self, at: usize) {
         if !self.items[at].is(Mark::Plan) || !self.says(at, Sense::StandsAt) {
