@@ -21,6 +21,7 @@ macro_rules! senses {
 senses! {
     Once = "once",
     Tonight = "tonight",
+    CleanToo = "clean-too",
     Dumped = "dumped",
     RegulatorOn = "regulator-on",
     ByAPlace = "by-a-place",

@@ -62,6 +62,7 @@ pub(super) fn settle(text: &str, tokens: &[Token], items: &mut [Item], senses: &
         words.here(at);
         words.truck(at);
         words.dumped(at);
+        words.clean_too(at);
         words.regulator_side(at);
         words.flowing(at);
         words.unhurried(at);

@@ -156,6 +156,25 @@ impl Words<'_> {
         }
     }
 
+    /// "la 25 y la 29 limpias y surtidas": cleaned, and no tank.
+    pub(super) fn clean_too(&mut self, at: usize) {
+        let trailer = at > 0 && self.names(at - 1) && self.same_chunk(at, at - 1);
+        let and = self.items.get(at + 1).is_some_and(|n| n.is(Mark::And));
+        let done = self.items.get(at + 2).is_some_and(|n| {
+            matches!(
+                n.what,
+                What::Is(
+                    Concept::State(State::Stocked | State::Chocked | State::Closed | State::Level)
+                        | Concept::Event(_)
+                        | Concept::Mark(Mark::Done)
+                )
+            )
+        });
+        if self.says(at, Sense::CleanToo) && trailer && and && done {
+            self.items[at].what = What::Is(Concept::State(State::Cleaned));
+        }
+    }
+
     /// "dumped 350 gallons of black": taken out of the tank.
     pub(super) fn dumped(&mut self, at: usize) {
         let amount = self.items.get(at + 1).is_some_and(|n| {
