@@ -248,7 +248,7 @@ impl<'a> Candidate<'a> {
         if placed {
             return Some(Likely);
         }
-        if owns_number(self.items, self.next) {
+        if owns_number(self.items, self.next) || self.stands_at_a_value() {
             return None;
         }
         // "water on 55 static": on is the water, and the pressure is told
@@ -270,6 +270,25 @@ impl<'a> Candidate<'a> {
                 .number()
                 .is_some_and(|n| n.unit.is_some());
         (counts(noun) || measured && !told).then_some(No)
+    }
+
+    /// "7 waste at 80", "12 pressure at 55": the smaller number opens, and the value follows where it is at.
+    fn stands_at_a_value(&self) -> bool {
+        let at = |i: usize| {
+            self.items
+                .get(i)
+                .is_some_and(|n| n.what == What::Is(Concept::Mark(Mark::At)))
+        };
+        let told = self.items.get(self.at + 3).and_then(Item::number);
+        let counted = self
+            .next_item()
+            .is_some_and(|n| n.noun().is_some_and(counts));
+        self.prior.is_none()
+            && !counted
+            && self.next == Some(self.at + 1)
+            && at(self.at + 2)
+            && told.is_some_and(|n| plain(n) && n.value >= 30.0 && n.value > value(self.item))
+            && chunk_ends(self.items, self.at + 3)
     }
 
     /// "310 gal out of 12", "ckt 1 of 20", "the pressure of 44 is 3.2 bar".

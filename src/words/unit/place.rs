@@ -82,6 +82,8 @@ impl Candidate<'_> {
                 No
             }
             What::Is(Concept::State(State::Ok)) if self.ends_what_stands() => No,
+            // "both cords, seeing 121"
+            What::Word { .. } if chunk_ends(self.items, self.at) && self.perhaps_volts() => No,
             // a word nobody knows may be a slip for what gave the number its place
             What::Word { ordinary: false } if risky() => No,
             What::Word { .. } if risky() && self.named_in_chunk() => No,
