@@ -220,6 +220,21 @@ impl Placer<'_> {
         }
     }
 
+    /// "ya van 2 secadoras": so many of something that is no business of ours.
+    fn so_many_things(&self, at: usize) -> bool {
+        self.items.get(at + 1).is_some_and(|n| {
+            n.what == (What::Word { ordinary: true }) && n.chunk == self.items[at].chunk
+        }) && at > 0
+            && !matches!(self.items[at - 1].what, What::Units(_) | What::Number(_))
+            && chunk(self.items, at).all(|i| {
+                self.items[i].noun().is_none()
+                    && !matches!(
+                        self.items[i].what,
+                        What::Units(_) | What::Number(_) | What::Word { ordinary: false }
+                    )
+            })
+    }
+
     pub(super) fn bare(&self, at: usize) -> Value {
         // "put the regulator on, was 110 at first, now 50"
         let v = self.items[at].number().map_or(0.0, |n| n.value);
@@ -343,21 +358,7 @@ impl Placer<'_> {
         if many {
             return Value::Label;
         }
-        // "ya van 2 secadoras": so many of something that is no business of ours
-        let things = small
-            && self.items.get(at + 1).is_some_and(|n| {
-                n.what == (What::Word { ordinary: true }) && n.chunk == self.items[at].chunk
-            })
-            && at > 0
-            && !matches!(self.items[at - 1].what, What::Units(_) | What::Number(_))
-            && chunk(self.items, at).all(|i| {
-                self.items[i].noun().is_none()
-                    && !matches!(
-                        self.items[i].what,
-                        What::Units(_) | What::Number(_) | What::Word { ordinary: false }
-                    )
-            });
-        if things {
+        if small && self.so_many_things(at) {
             return Value::Label;
         }
         let few = self.items[at].number().is_some_and(|n| n.value <= 4.0);
