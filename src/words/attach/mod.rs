@@ -355,6 +355,12 @@ impl Placer<'_> {
             {
                 Value::Unclear("which-tank")
             }
+            // "4 people wakting": whether they are the guests is what the word said
+            Value::Reading(ReadingKey::Guests, _)
+                if noun.is_some_and(|(i, _)| i > at && self.strange(i + 1)) =>
+            {
+                Value::Unclear("no-measure")
+            }
             Value::Reading(..) | Value::Amps(..) if number.bound => Value::Unclear("bound"),
             other => other,
         };

@@ -69,8 +69,16 @@ impl Words<'_> {
         self.meant_to_mend(at);
     }
 
-    /// "norh of 60 psi": a word nobody knows that may have made the value a bound.
+    /// "norh of 60 psi", "fresh alf to 3/4": a word nobody knows that may have made the value a bound.
     fn lost_side(&mut self, at: usize) {
+        let part = self.items.get(at + 1).is_some_and(|n| n.is(Mark::To))
+            && self
+                .items
+                .get(at + 2)
+                .is_some_and(|n| n.number().is_some_and(|n| n.form == Form::Part));
+        if part && self.same_chunk(at, at + 2) {
+            return self.bound(at + 2);
+        }
         let of =
             self.items.get(at + 1).is_some_and(|n| n.is(Mark::Of)) && self.same_chunk(at, at + 2);
         let measured = self.items.get(at + 2).is_some_and(|n| {
