@@ -51,7 +51,7 @@ impl Words<'_> {
                     ))
                 )
         });
-        opens && trailer && room && (value < 0.0 || value >= 60.0)
+        opens && trailer && room && !(0.0..60.0).contains(&value)
     }
 
     /// "-12 tonight": how cold it is going to be.
