@@ -61,39 +61,47 @@ fn every_message(criterion: &mut Criterion) {
     criterion.bench_function("copy the vocabulary", |b| b.iter(Reader::new));
 }
 
-/// Prints what a KiB costs in messages of growing length, as they are and as one line without stops.
+/// The text that growth is measured on, KiB.
+const WHOLE_KIB: usize = 64;
+
+/// Prints what a KiB costs in messages of growing length, as they are and as one line without stops. Each length is read
+/// as pieces of one and the same text, since some messages cost more than others wherever they stand.
 #[allow(clippy::print_stdout)]
 fn growth(_: &mut Criterion) {
     let reader = Reader::new();
     let all = examples().join(" ");
-    println!("length      with stops           as one line without");
-    for kib in [1usize, 2, 4, 8, 16, 32, 64] {
-        let mut text = String::new();
-        while text.len() < kib * 1024 {
-            text.push_str(&all);
-            text.push(' ');
-        }
-        let end = (0..=kib * 1024)
-            .rev()
-            .find(|i| text.is_char_boundary(*i))
-            .unwrap_or(0);
-        text.truncate(end);
-        let no_stops = text.replace(['.', ',', '\n', '!', '?', ';'], " ");
-        let [stops, none] = [&text, &no_stops].map(|text| {
-            let mut millis: Vec<f64> = (0..9)
+    let whole = piece(&all, 0, WHOLE_KIB);
+    let no_stops = whole.replace(['.', ',', '\n', '!', '?', ';'], " ");
+    println!("pieces of   with stops   as one line without");
+    for kib in [1usize, 2, 4, 8, 16, 32, WHOLE_KIB] {
+        let [stops, none] = [whole, no_stops.as_str()].map(|text| {
+            let mut micros: Vec<f64> = (0..9)
                 .map(|_| {
                     let start = Instant::now();
-                    black_box(reader.hear(black_box(text), TemperatureScale::F));
-                    start.elapsed().as_secs_f64() * 1e3
+                    for at in 0..WHOLE_KIB / kib {
+                        let text = piece(text, at * kib, (at + 1) * kib);
+                        black_box(reader.hear(black_box(text), TemperatureScale::F));
+                    }
+                    start.elapsed().as_secs_f64() * 1e6
                 })
                 .collect();
-            millis.sort_by(f64::total_cmp);
-            millis[millis.len() / 2]
+            micros.sort_by(f64::total_cmp);
+            micros[micros.len() / 2] / WHOLE_KIB as f64
         });
-        let each =
-            |millis: f64| format!("{millis:>8.2} ms {:>5.0} µs/KiB", millis * 1e3 / kib as f64);
-        println!("{kib:>3} KiB {} {}", each(stops), each(none));
+        println!("{kib:>3} KiB {stops:>8.0} µs/KiB {none:>8.0} µs/KiB");
     }
+}
+
+/// Returns the text between two places in KiB, cut where characters begin.
+fn piece(text: &str, from: usize, to: usize) -> &str {
+    let place = |kib: usize| {
+        let most = (kib * 1024).min(text.len());
+        (0..=most)
+            .rev()
+            .find(|i| text.is_char_boundary(*i))
+            .unwrap_or(0)
+    };
+    &text[place(from)..place(to)]
 }
 
 criterion_group! {

@@ -437,6 +437,8 @@ pub enum PlanKind {
         /// After so many minutes.
         minutes: u32,
     },
+    /// Somebody works under a trailer now and names no time to be asked after: "going under 16".
+    GoingUnder,
     /// The sender is about to take the trailer away: "taking 12 home".
     Leave,
     /// Two loads run together: "AC and heater both on".

@@ -1,6 +1,6 @@
 //! What the sender wants back: a status, a forecast, the tasks, help.
 
-use super::concept::{AskWord, Concept, Mark, Noun, State};
+use super::concept::{AskWord, Concept, Mark, Noun, State, Unit};
 use super::item::{Form, Item, What};
 use super::scope::Sentence;
 use super::unit::Group;
@@ -35,6 +35,12 @@ pub(super) fn find(
         });
         if called && sentence.marked {
             continue;
+        }
+        let first = sentence
+            .asks_from
+            .filter(|from| how_it_is(&items[*from..sentence.end]));
+        if first.is_some() && unit.is_some() {
+            return Some((Ask::Status { unit }, range));
         }
         if let Some(ask) = direct(here, sentence, unit.clone()) {
             return Some((ask, range));
@@ -104,6 +110,18 @@ pub(super) fn find(
     None
 }
 
+/// "how's 9, and what jobs are left?": the first question is how a trailer is.
+fn how_it_is(asked: &[Item]) -> bool {
+    let chunk = asked.first().map(|i| i.chunk);
+    let here: Vec<&Item> = asked
+        .iter()
+        .take_while(|i| Some(i.chunk) == chunk)
+        .filter(|i| !i.is_filler() && !matches!(i.what, What::Sign(_) | What::Break))
+        .collect();
+    matches!(here.as_slice(), [query, unit] if query.is(Mark::Query) && matches!(unit.what, What::Units(_)))
+        && asked.len() > here.len()
+}
+
 /// Tells whether a person is addressed by name before the question: "hey Sal", "Sal, have you".
 fn addressed(items: &[Item]) -> bool {
     let word = |i: &Item| matches!(i.what, What::Word { .. });
@@ -125,8 +143,9 @@ fn addressed(items: &[Item]) -> bool {
 fn direct(items: &[Item], sentence: &Sentence, unit: Option<UnitName>) -> Option<Ask> {
     let facts = items.iter().any(|i| {
         matches!(i.what, What::Is(Concept::Event(_) | Concept::Fault(_)))
-            || i.number()
-                .is_some_and(|n| n.unit.is_some() || n.form == Form::Part)
+            || i.number().is_some_and(|n| {
+                n.form == Form::Part || n.unit.is_some_and(|unit| unit != Unit::Other)
+            })
     });
     if items.iter().any(|i| i.is(Mark::Order)) {
         return None;
@@ -158,10 +177,13 @@ fn direct(items: &[Item], sentence: &Sentence, unit: Option<UnitName>) -> Option
     let narrow = items
         .iter()
         .any(|i| matches!(i.what, What::Is(Concept::Ask(w)) if narrower(w)));
-    for item in items {
+    for (at, item) in items.iter().enumerate() {
         let What::Is(Concept::Ask(word)) = item.what else {
             continue;
         };
+        if word == AskWord::Undo && amid_a_report(items, at) {
+            continue;
+        }
         let ask = match word {
             AskWord::Digest if !facts => Ask::Digest,
             AskWord::Tasks if !facts => Ask::Tasks,
@@ -182,6 +204,22 @@ fn direct(items: &[Item], sentence: &Sentence, unit: Option<UnitName>) -> Option
         return Some(ask);
     }
     None
+}
+
+/// "the last crew said 30 was a mess, ignore that, now there is no water": said of talk, with a report after it.
+fn amid_a_report(items: &[Item], at: usize) -> bool {
+    let talk = items[..at].iter().any(|i| {
+        !i.is_filler()
+            && !i.is(Mark::Call)
+            && !i.is(Mark::Sorry)
+            && !matches!(i.what, What::Sign(_) | What::Break)
+    });
+    talk && items[at + 1..].iter().any(|i| {
+        matches!(
+            i.what,
+            What::Is(Concept::Event(_) | Concept::Fault(_) | Concept::Noun(_))
+        )
+    })
 }
 
 /// "done 41", "close out task 23", "task 41 done".

@@ -305,6 +305,8 @@ names! {
         Clock = "clock",
         /// Carries no meaning of its own.
         Filler = "filler",
+        /// As [`Mark::Filler`], opening a clause: so.
+        So = "so",
         /// Refers back to what was named: it, them.
         Pronoun = "pronoun",
         /// A person is addressed.
@@ -500,6 +502,18 @@ impl Noun {
             Noun::Hose => ReadingKey::HoseFt,
             Noun::Guests => ReadingKey::Guests,
             Noun::Eta => ReadingKey::EtaMin,
+            _ => return None,
+        })
+    }
+
+    /// Returns the thing that a measure alone stands for.
+    pub(super) fn of(unit: Unit) -> Option<Noun> {
+        Some(match unit {
+            Unit::Psi | Unit::Bar | Unit::Kpa => Noun::Pressure,
+            Unit::Volt => Noun::Volts,
+            Unit::Amp => Noun::Amps,
+            Unit::Gpm => Noun::Flow,
+            Unit::Mph | Unit::Kmh => Noun::Wind,
             _ => return None,
         })
     }

@@ -7,13 +7,15 @@ use crate::heard::UnitName;
 
 /// A number that corrects another is of its size: beyond this ratio it may be a trailer.
 const LIKE_SIZE: f64 = 2.5;
+/// Within this ratio of both the trailer's number and the value, a bare number could mend either.
+const NEAR_BOTH: f64 = 1.5;
 
 /// Applies corrections in place; returns the items at which one stands, and those that could mend either of two things.
 pub(super) fn apply(items: &mut [Item], groups: &mut [Group]) -> (Vec<usize>, Vec<usize>) {
     let mut marks = Vec::new();
     let mut doubtful = Vec::new();
     for at in 0..items.len() {
-        if items[at].is(Mark::Not) {
+        if items[at].is(Mark::Not) || items[at].is(Mark::No) {
             contrast(items, at);
             continue;
         }
@@ -53,9 +55,15 @@ pub(super) fn apply(items: &mut [Item], groups: &mut [Group]) -> (Vec<usize>, Ve
                     && trailer
                         .zip(old.and_then(|o| items[o].number()))
                         .is_some_and(|(name, old)| {
-                            old.unit.is_some()
-                                && apart(number.value, name) < LIKE_SIZE.ln()
-                                && apart(number.value, name) <= apart(number.value, old.value)
+                            let like_name = apart(number.value, name);
+                            let nearer = old.unit.is_some()
+                                && like_name < LIKE_SIZE.ln()
+                                && like_name <= apart(number.value, old.value);
+                            // "22 tank 30, oops, 31": near to both, and neither has a measure
+                            let both = old.unit.is_none()
+                                && old.form == Form::Whole
+                                && like_name.max(apart(number.value, old.value)) < NEAR_BOTH.ln();
+                            nearer || both
                         });
                 // "lleno, no espera, 3/4"
                 let level = (0..at)
@@ -184,12 +192,36 @@ fn units(
         }
         return;
     }
+    // "40 libras e presion, digo 60": of the size of the value told before, it may as well mend that
+    let value_like = number.filter(|_| loose).and_then(|value| {
+        (before.saturating_sub(6)..=before).rev().find(|i| {
+            items[*i].number().is_some_and(|n| {
+                n.unit.is_some()
+                    && n.value > 0.0
+                    && (value / n.value).max(n.value / value) <= LIKE_SIZE
+            })
+        })
+    });
     let Some(old) = (0..next).rev().find_map(|i| match items[i].what {
         What::Units(g) => Some(g),
         _ => None,
     }) else {
         return;
     };
+    let apart = |a: f64, b: f64| (a / b).max(b / a);
+    let nearer = |at: &usize| {
+        let told = items[*at].number().map_or(0.0, |n| n.value);
+        let value = number.unwrap_or_default();
+        groups[old].names.iter().all(|name| {
+            let name = name.as_str().parse::<f64>().ok();
+            name.is_none_or(|name| apart(value, told) < apart(value, name))
+        })
+    };
+    if let Some(at) = value_like.filter(nearer) {
+        doubtful.push(at);
+        doubtful.push(next);
+        return;
+    }
     if groups[old].names.len() == groups[new].names.len()
         || matches!(items[before].what, What::Units(_)) && groups[new].names.len() == 1
     {
@@ -266,15 +298,24 @@ fn noun_mended(items: &mut [Item], at: usize, next: usize, noun: Noun) {
 
 /// "55, not 62", "14 not 12", "not 12, 14": what follows "not" goes.
 fn contrast(items: &mut [Item], at: usize) {
-    let Some(next) = items.get(at + 1) else {
+    // "a 3,2 bar, no a 2,3": a place word may stand between, where "no" opens its chunk
+    let no = items[at].is(Mark::No);
+    let opens = at > 0 && items[at - 1].chunk != items[at].chunk;
+    let leads = |i: &Item| i.is(Mark::At) || i.is(Mark::To) || i.is_filler();
+    let Some(next) = (at + 1..items.len())
+        .take(if opens { 3 } else { 1 })
+        .find(|i| !leads(&items[*i]))
+        .filter(|i| items[*i].chunk == items[at].chunk)
+    else {
         return;
     };
-    let value = matches!(next.what, What::Number(_) | What::Units(_));
-    if !value {
+    let value = matches!(items[next].what, What::Number(_) | What::Units(_));
+    let value_before = at > 1 && items[at - 2..at].iter().any(|i| i.number().is_some());
+    if !value || no && !(opens && value_before && items[next].number().is_some()) {
         return;
     }
     let before = (0..at).rev().take(8).find(|i| says_something(&items[*i]));
-    let after = (at + 2..items.len())
+    let after = (next + 1..items.len())
         .take(3)
         .find(|i| says_something(&items[*i]));
     let with = |i: Option<usize>| {
@@ -282,6 +323,6 @@ fn contrast(items: &mut [Item], at: usize) {
     };
     if with(before) || with(after) {
         items[at].what = What::Gone;
-        items[at + 1].what = What::Labelled;
+        items[next].what = What::Labelled;
     }
 }

@@ -91,6 +91,7 @@ impl Item {
             || match mark {
                 Mark::Now => self.what == What::Is(Concept::Mark(Mark::Morning)),
                 Mark::At => self.what == What::Is(Concept::Mark(Mark::For)),
+                Mark::Filler => self.what == What::Is(Concept::Mark(Mark::So)),
                 _ => false,
             }
     }
@@ -117,6 +118,7 @@ impl Item {
             self.what,
             What::Is(Concept::Mark(
                 Mark::Filler
+                    | Mark::So
                     | Mark::Says
                     | Mark::About
                     | Mark::Aux
@@ -335,16 +337,33 @@ fn look_up(
             if ids.iter().all(Option::is_none) && without.len() > 4 && without.ends_with("in") {
                 ids[2] = vocab.id(&format!("{without}g"));
             }
-            if ids.iter().all(Option::is_none) && without.len() > 2 {
-                {
-                    if let Some((id, read)) = vocab.mend(without) {
-                        ids[2] = Some(id);
-                        out.mended.push(Mended {
-                            token: at,
-                            read: read.to_string(),
-                        });
-                    }
-                }
+            // halfish, fiftyish: about so much
+            if ids.iter().all(Option::is_none)
+                && let Some(id) = without.strip_suffix("ish").and_then(|stem| vocab.id(stem))
+                && matches!(vocab.meaning(id), Some(Concept::Spoken(_)))
+            {
+                ids[2] = Some(id);
+            }
+            if ids.iter().all(Option::is_none)
+                && without.len() > 2
+                && let Some((id, read)) = vocab.mend(without)
+            {
+                ids[2] = Some(id);
+                out.mended.push(Mended {
+                    token: at,
+                    read: read.to_string(),
+                });
+            }
+            // "10 fan's dead": of the fan, and no ten fans
+            let stem = text[token.start..token.end].strip_suffix("'s");
+            if let Some(stem) = stem
+                .filter(|_| marked.is_none())
+                .and_then(|stem| vocab.id(stem))
+                && vocab
+                    .meaning(stem)
+                    .is_some_and(|is| matches!(is, Concept::Noun(_)))
+            {
+                ids = [Some(stem), ids[0], ids[1]];
             }
             // `we're` is not `were`: a spelling with its apostrophe goes first
             if let Some(id) = marked {

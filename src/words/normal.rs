@@ -132,6 +132,7 @@ impl Normal {
             '\u{00ba}' | '\u{02da}' => self.push('\u{b0}', from),
             '\u{b0}' => self.push('\u{b0}', from),
             '\u{2248}' => self.push('~', from),
+            '\u{2753}' | '\u{2754}' => self.push('?', from),
             _ if c.is_whitespace() => self.push(' ', from),
             _ => {
                 let mut folded = String::new();

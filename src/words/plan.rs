@@ -45,8 +45,13 @@ pub(super) fn find<'t>(
             });
             let part = range
                 .clone()
-                .find_map(|i| items[i].number().filter(|n| n.form == Form::Part))
-                .map(|n| n.value * 100.0);
+                .filter_map(|i| items[i].number())
+                .find_map(|n| match n.form {
+                    Form::Part => Some(n.value * 100.0),
+                    // "if 10 gets over 80% send the truck"
+                    _ if n.unit == Some(Unit::Pct) => Some(n.value),
+                    _ => None,
+                });
             let full = range.clone().find_map(|i| match items[i].what {
                 What::Is(Concept::Level(level)) => Some(level),
                 _ => None,

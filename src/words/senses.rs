@@ -20,6 +20,14 @@ macro_rules! senses {
 
 senses! {
     Once = "once",
+    Tonight = "tonight",
+    CleanToo = "clean-too",
+    Dumped = "dumped",
+    RegulatorOn = "regulator-on",
+    ByAPlace = "by-a-place",
+    Home = "home",
+    MoreThan = "more-than",
+    Then = "then",
     Asks = "asks",
     Is = "is",
     AirIs = "air-is",

@@ -7,6 +7,7 @@
 use std::borrow::Cow;
 use std::sync::LazyLock;
 
+use super::read::one_slip;
 use super::vocab::FastMap;
 use crate::heard::{Ask, Heard, Plan, PlanKind, UnitName};
 
@@ -28,6 +29,22 @@ const CHECK_ME: &[&str] = &[
     "avisame",
     "buscame",
     "busquenme",
+];
+/// Words by which somebody says that they work under a trailer now: English, Spanish.
+const UNDER: &[&str] = &[
+    "going under",
+    "crawling under",
+    "climbing under",
+    "getting under",
+    "sliding under",
+    "headed under",
+    "im under",
+    "me meto debajo",
+    "me meto abajo",
+    "voy debajo",
+    "voy abajo",
+    "me voy a meter debajo",
+    "estoy debajo",
 ];
 /// Words by which somebody says that they are on the road: English, Spanish.
 const ON_THE_ROAD: &[&str] = &[
@@ -109,11 +126,13 @@ const MINUTES: std::ops::RangeInclusive<u32> = 1..=240;
 const ASKS_AFTER: u8 = 1;
 /// The bit of [`ON_THE_ROAD`] in [`OPENERS`].
 const ROAD: u8 = 2;
+/// The bit of [`UNDER`] in [`OPENERS`].
+const BELOW: u8 = 4;
 
 /// The words that phrases open with: most messages have none of them, and no phrase need be looked for.
 static OPENERS: LazyLock<FastMap<&'static str, u8>> = LazyLock::new(|| {
     let mut openers = FastMap::default();
-    for (phrases, kind) in [(CHECK_ME, ASKS_AFTER), (ON_THE_ROAD, ROAD)] {
+    for (phrases, kind) in [(CHECK_ME, ASKS_AFTER), (ON_THE_ROAD, ROAD), (UNDER, BELOW)] {
         for opener in phrases.iter().filter_map(|phrase| phrase.split(' ').next()) {
             *openers.entry(opener).or_default() |= kind;
         }
@@ -123,11 +142,12 @@ static OPENERS: LazyLock<FastMap<&'static str, u8>> = LazyLock::new(|| {
 
 /// Finds the wishes of a message that is otherwise read.
 pub(super) fn find(text: &str, original: &str, heard: &Heard) -> Vec<Plan> {
-    let words: Vec<Cow<'_, str>> = text
+    let mut words: Vec<Cow<'_, str>> = text
         .split(|c: char| !c.is_alphanumeric())
         .filter(|word| !word.is_empty())
         .map(plain)
         .collect();
+    mend_check_me(&mut words);
     let opened = words
         .iter()
         .filter_map(|word| OPENERS.get(word.as_ref()))
@@ -172,6 +192,13 @@ pub(super) fn find(text: &str, original: &str, heard: &Heard) -> Vec<Plan> {
         && !NOT_YET.iter().any(|phrase| holds(&words, phrase))
     {
         wish(heard.named.first().cloned(), PlanKind::OnTheRoad);
+    } else if opened & BELOW != 0
+        && heard.ask.is_none()
+        && UNDER.iter().any(|phrase| holds(&words, phrase))
+        && !NOT_YET.iter().any(|phrase| holds(&words, phrase))
+        && let Some(unit) = place_of(&words).filter(|unit| no_value(heard, unit))
+    {
+        wish(Some(unit), PlanKind::GoingUnder);
     } else if heard.ask.is_none()
         && heard.entries.is_empty()
         && words.len() <= WELL_WORDS
@@ -183,6 +210,24 @@ pub(super) fn find(text: &str, original: &str, heard: &Heard) -> Vec<Plan> {
         wish(None, PlanKind::Well);
     }
     found
+}
+
+/// "chek me in 10": a slip in the word would leave somebody alone unwatched.
+fn mend_check_me(words: &mut [Cow<'_, str>]) {
+    for at in 1..words.len() {
+        let before_me = matches!(words[at].as_ref(), "me")
+            || matches!(words[at].as_ref(), "on" | "in")
+                && words.get(at + 1).is_some_and(|w| w == "me");
+        let meant = words[at - 1].len() >= 3 && one_slip(&words[at - 1], "check");
+        if before_me && meant {
+            words[at - 1] = Cow::Borrowed("check");
+        }
+    }
+}
+
+/// "pressure going under 50": no number that was read as a value is a place.
+fn no_value(heard: &Heard, unit: &UnitName) -> bool {
+    heard.named.contains(unit) || heard.entries.is_empty() && heard.unclear.is_empty()
 }
 
 /// Returns the minutes after which somebody wants to be asked after.
@@ -320,6 +365,24 @@ mod tests {
             [(None, PlanKind::CheckMe { minutes: 60 })]
         );
         assert_eq!(wishes("check me when you can"), []);
+    }
+
+    #[test]
+    fn a_slip_leaves_nobody_unwatched_and_who_names_no_time_is_known_to_be_below() {
+        let unit = || Some("16".to_owned());
+        assert_eq!(
+            wishes("going under 16 chek me in 10"),
+            [(unit(), PlanKind::CheckMe { minutes: 10 })]
+        );
+        assert_eq!(
+            wishes("im going under 16 now"),
+            [(unit(), PlanKind::GoingUnder)]
+        );
+        assert_eq!(
+            wishes("me meto debajo de la 16"),
+            [(unit(), PlanKind::GoingUnder)]
+        );
+        assert_eq!(wishes("12 pressure going under 50 psi"), []);
     }
 
     #[test]

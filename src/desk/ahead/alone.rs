@@ -185,7 +185,18 @@ fn sets_off(hearing: &Hearing<'_>) -> bool {
 /// Offers the clock to somebody on site at night or in deep cold, once a shift.
 fn offer(hearing: &Hearing<'_>, cases: &[Case], reply: &mut Reply<'_>, records: &mut Vec<Record>) {
     let at = hearing.now;
-    if hearing.member.role == Role::Dispatcher || hearing.late() {
+    if hearing.late() {
+        return;
+    }
+    // who says that they go under a trailer is told each time, by day too
+    let below = hearing.heard.plans.iter().find_map(|plan| {
+        let under = plan.kind == PlanKind::GoingUnder;
+        settle::known(&hearing.fleet, plan.unit.as_ref().filter(|_| under)?)
+    });
+    if let Some(unit) = below {
+        return reply.say("speak-alone-offer", &[("unit", unit.as_str().into())]);
+    }
+    if hearing.member.role == Role::Dispatcher {
         return;
     }
     let Some(case) = cases.iter().find(|case| case.job().is_some()) else {

@@ -137,11 +137,35 @@ pub(super) fn one_unit(
         .or_else(|| facts.iter().find_map(|f| f.when))
         .filter(|when| !(of_now && when.minutes.is_none()))
         .map(When::said);
+    number_for_low(&mut entry);
     if !entry.is_empty() {
         out.entries.push(entry);
     }
     later.sort_by(|a, b| a.when.cmp(&b.when));
     out.entries.extend(later);
+}
+
+/// Below this a pressure itself tells that little water comes, psi: the least that the trailers' own files ask for.
+const WEAK_PSI: f64 = 40.0;
+/// The same of a flow, gpm (common practice, no source).
+const WEAK_GPM: f64 = 1.0;
+/// Below these a battery's own number tells that it is low: half of a lead battery's charge (common practice, no source).
+const LOW_BATTERY_V: f64 = 12.2;
+const LOW_BATTERY_PCT: f64 = 50.0;
+
+/// "battery low, 11.4 volts", "water is pitiful, 18 psi": where the number is told, it is the reading and no fault beside
+/// it. Little water at a good pressure, or dim lights on a full battery, are still faults.
+fn number_for_low(entry: &mut Entry) {
+    let value = |key| entry.readings.value(key);
+    let battery = value(ReadingKey::BatteryV).is_some_and(|v| v < LOW_BATTERY_V)
+        || value(ReadingKey::BatteryPct).is_some_and(|pct| pct < LOW_BATTERY_PCT);
+    let water = value(ReadingKey::FlowGpm).is_some_and(|gpm| gpm < WEAK_GPM)
+        || value(ReadingKey::PressurePsi).is_some_and(|psi| psi < WEAK_PSI);
+    entry.faults.retain(|fault| match fault {
+        Fault::BatteryLow => !battery,
+        Fault::LowFlow => !water,
+        _ => true,
+    });
 }
 
 pub(super) fn same(a: f64, b: f64) -> bool {

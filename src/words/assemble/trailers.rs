@@ -73,8 +73,14 @@ pub(in crate::words) fn assign(
                     let after = chunk_units.iter().find(|(i, _)| *i > place);
                     // "pressure on 12 is 55 and on 14 is 60": what stands right after its trailer
                     let told = before.is_some_and(|(i, _)| {
-                        items[i + 1..place].iter().all(Item::is_filler)
-                            && items[i + 1..place].iter().any(|i| i.is(Mark::Aux))
+                        items[i + 1..place]
+                            .iter()
+                            .all(|i| i.is_filler() || i.is(Mark::At) || i.is(Mark::To))
+                            && items[i + 1..place].iter().any(|i| {
+                                // "el de la 18 está a tres cuartos y el de la 19 a la mitad"
+                                let value = matches!(facts[*f].says, Says::Value(_));
+                                i.is(Mark::Aux) || value && i.is(Mark::Filler)
+                            })
                     });
                     let group = if leading || told || chunk_units.len() == 1 {
                         before.or(after)

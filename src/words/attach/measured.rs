@@ -85,6 +85,7 @@ impl Placer<'_> {
             Some(Noun::Fuel | Noun::Generator) => K::FuelGal,
             Some(Noun::Waste | Noun::Tank) if self.inside_it(at) => K::WasteGal,
             _ if self.pumping(at) => K::PumpedGal,
+            None if self.of_something_else(at) => return Value::Label,
             Some(Noun::Waste | Noun::Tank | Noun::Sewage) => K::WasteGal,
             Some(_) => return Value::Label,
             None => match self.tank_before(at) {
@@ -94,6 +95,15 @@ impl Placer<'_> {
             },
         };
         within(key, gal, 0.0, 20_000.0)
+    }
+
+    /// "2 gallons of pink": a word that is no tank's says what they are of.
+    fn of_something_else(&self, at: usize) -> bool {
+        self.items.get(at + 1).is_some_and(|n| n.is(Mark::Of))
+            && self
+                .items
+                .get(at + 2)
+                .is_some_and(|n| matches!(n.what, What::Word { .. }))
     }
 
     /// "30 gallons in the waste": what is in it, and not what was taken out.
@@ -127,7 +137,11 @@ impl Placer<'_> {
             Some(Noun::Fresh) => K::FreshPct,
             Some(Noun::Waste | Noun::Tank) => K::WastePct,
             Some(_) => return Value::Label,
-            None => return Value::Unclear("which-tank"),
+            // "12 waste 60 % and 14 80 %"
+            None => match self.carried(at).filter(|noun| noun.is_tank()) {
+                Some(noun) => noun.reading().unwrap_or(K::WastePct),
+                None => return Value::Unclear("which-tank"),
+            },
         };
         within(key, v, 0.0, 100.0)
     }
@@ -289,7 +303,10 @@ impl Placer<'_> {
     /// A span of time: the minutes to arrival, where the sender is on the way.
     fn span(&self, at: usize, minutes: f64, noun: Option<Noun>) -> Value {
         let ago = self.items.get(at + 1).is_some_and(|n| n.is(Mark::Ago));
-        if !ago && (noun == Some(Noun::Eta) || self.away(at)) {
+        // "pump truck an hour out": no trailer's time
+        let trucks = chunk(self.items, at).any(|i| self.items[i].noun() == Some(Noun::Truck))
+            && chunk(self.items, at).all(|i| !matches!(self.items[i].what, What::Units(_)));
+        if !ago && !trucks && (noun == Some(Noun::Eta) || self.away(at)) {
             within(ReadingKey::EtaMin, minutes, 0.0, 720.0)
         } else {
             Value::Label

@@ -11,6 +11,7 @@ use crate::quantity::TemperatureScale;
 use crate::words::concept::{Concept, Mark, Noun, State, Unit};
 use crate::words::item::{Form, Item, Number, What};
 use crate::words::scope::Scope;
+use crate::words::unit::Group;
 pub(super) use noun::fits;
 use surroundings::{bounded, chunk};
 
@@ -44,16 +45,20 @@ pub(super) struct Placed {
 
 /// How far, in items, a number looks for its noun.
 const REACH: usize = 8;
+/// How far, in items, the tank that a gauge shows may have been told before.
+const GAUGE_REACH: usize = 32;
 
 /// Places every number of the message.
 pub(super) fn values(
     items: &[Item],
+    groups: &[Group],
     scope: &[Scope],
     short: &[usize],
     scale: TemperatureScale,
 ) -> Vec<Placed> {
     let mut placer = Placer {
         items,
+        groups,
         scope,
         short,
         scale,
@@ -71,6 +76,7 @@ pub(super) fn values(
 
 struct Placer<'a> {
     items: &'a [Item],
+    groups: &'a [Group],
     scope: &'a [Scope],
     /// Unknown words short enough to be a misspelt measure.
     short: &'a [usize],
@@ -94,6 +100,10 @@ impl Placer<'_> {
                         self.taken[i] = Some(at);
                         n
                     });
+                    // "39 has 50 to 60 psi, 40 has 55"
+                    if let Some(noun) = noun.or_else(|| unit.and_then(Noun::of)) {
+                        self.last = Some((at, noun, Form::Whole));
+                    }
                     let label = unit == Some(Unit::Other)
                         || unit == Some(Unit::Minute)
                         || unit == Some(Unit::Hour)
@@ -132,8 +142,28 @@ impl Placer<'_> {
         }
     }
 
+    /// "chanhe 14's tank to empty": what a tank is to be, after a word nobody knows that opens the sentence.
+    fn ordered(&self, at: usize) -> bool {
+        let to = at > 1
+            && self.items[at - 1].is(Mark::To)
+            && self.items[at - 2].noun().is_some_and(Noun::is_tank);
+        let first = crate::words::item::sentence_around(self.items, at)
+            .find(|i| !matches!(self.items[*i].what, What::Sign(_) | What::Break));
+        to && first.is_some_and(|i| self.items[i].what == What::Word { ordinary: false })
+    }
+
     /// Full or empty said of a tank.
     fn level(&mut self, at: usize, level: f64) {
+        if self.shown_stuck(at) {
+            return;
+        }
+        if self.ordered(at) {
+            return self.out.push(Placed {
+                at,
+                value: Value::Unclear("order"),
+                noun: None,
+            });
+        }
         let number = Number {
             value: level,
             form: Form::Level,
@@ -155,6 +185,11 @@ impl Placer<'_> {
             }
             None if self.still(at, number).is_some() => {
                 let tank = self.still(at, number);
+                self.place(at, number, tank);
+            }
+            // "topped off the fresh, the sight gauge shows full"
+            None if self.gauge(at) && self.tank_within(at, GAUGE_REACH).is_some() => {
+                let tank = self.tank_within(at, GAUGE_REACH).map(|noun| (at, noun));
                 self.place(at, number, tank);
             }
             _ => {
@@ -185,15 +220,9 @@ impl Placer<'_> {
         }
     }
 
-    fn number(&mut self, at: usize, number: Number) {
-        let wire = self
-            .items
-            .get(at + 1)
-            .is_some_and(|n| n.noun() == Some(Noun::Gauge))
-            && chunk(self.items, at)
-                .any(|i| matches!(self.items[i].noun(), Some(Noun::Cord | Noun::Cords)));
-        // "gauge frozen at half", "stuck on 3/4": what it shows is not what is in the tank
-        let stuck = (0..at)
+    /// "gauge frozen at half", "stuck on 3/4": what it shows is not what is in the tank.
+    fn shown_stuck(&self, at: usize) -> bool {
+        (0..at)
             .rev()
             .take(4)
             .take_while(|i| self.items[*i].chunk == self.items[at].chunk)
@@ -211,8 +240,27 @@ impl Placer<'_> {
                     )
                 )
             })
-            && (number.form == Form::Part || number.unit == Some(Unit::Pct));
-        if stuck || labelled(self.items, at) || number.unit == Some(Unit::Other) || wire {
+    }
+
+    fn number(&mut self, at: usize, number: Number) {
+        let wire = self
+            .items
+            .get(at + 1)
+            .is_some_and(|n| n.noun() == Some(Noun::Gauge))
+            && chunk(self.items, at)
+                .any(|i| matches!(self.items[i].noun(), Some(Noun::Cord | Noun::Cords)));
+        let stuck =
+            self.shown_stuck(at) && (number.form == Form::Part || number.unit == Some(Unit::Pct));
+        // "climbing about 5% an hour": how fast
+        let rate = matches!(
+            number.unit,
+            Some(Unit::Pct | Unit::Gal | Unit::Litre | Unit::Psi)
+        ) && self.items.get(at + 1).is_some_and(|n| {
+            n.end > n.first + 1
+                && n.number()
+                    .is_some_and(|n| n.unit == Some(Unit::Hour) && n.value == 1.0)
+        });
+        if stuck || rate || labelled(self.items, at) || number.unit == Some(Unit::Other) || wire {
             return self.out.push(Placed {
                 at,
                 value: Value::Label,
@@ -307,6 +355,12 @@ impl Placer<'_> {
             {
                 Value::Unclear("which-tank")
             }
+            // "4 people wakting": whether they are the guests is what the word said
+            Value::Reading(ReadingKey::Guests, _)
+                if noun.is_some_and(|(i, _)| i > at && self.strange(i + 1)) =>
+            {
+                Value::Unclear("no-measure")
+            }
             Value::Reading(..) | Value::Amps(..) if number.bound => Value::Unclear("bound"),
             other => other,
         };
@@ -325,7 +379,7 @@ pub(super) fn labelled(items: &[Item], at: usize) -> bool {
         .take(4)
         .take_while(|i| items[*i].sentence == items[at].sentence)
         // "the client at the job says 14": what is said is no number of the job
-        .take_while(|i| !items[*i].is(Mark::Says))
+        .take_while(|i| !items[*i].is(Mark::Says) && !items[*i].is(Mark::So))
         .find(|i| !items[*i].is_filler() && !matches!(items[*i].what, What::Sign('#' | '.')));
     let after = items.get(at + 1).filter(|n| n.chunk == items[at].chunk);
     before.is_some_and(|i| items[i].is(Mark::Label))

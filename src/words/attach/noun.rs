@@ -39,6 +39,13 @@ impl Placer<'_> {
                 What::Is(Concept::Mark(Mark::And)) => 2.0,
                 _ => 1.0,
             };
+            // "opened to guests at ten": the hour
+            let hour = self.items[i].noun() == Some(Noun::Guests)
+                && self.items[at - 1].is(Mark::At)
+                && self.items[at].number().is_some_and(|n| n.value <= 12.0);
+            if hour {
+                continue;
+            }
             // a noun that has its number already is no longer free
             let free = match self.taken[i] {
                 None => 0.0,

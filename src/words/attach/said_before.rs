@@ -120,10 +120,15 @@ impl Placer<'_> {
 
     /// Finds the tank that the sentence spoke of before: "filled the fresh tank, now at 150 gal".
     pub(super) fn tank_before(&self, at: usize) -> Option<Noun> {
+        self.tank_within(at, 12)
+    }
+
+    /// As [`Placer::tank_before`], within so many items: what a gauge shows may be told long after its tank.
+    pub(super) fn tank_within(&self, at: usize, reach: usize) -> Option<Noun> {
         let here = |i: &usize| self.items[*i].sentence == self.items[at].sentence;
         (0..at)
             .rev()
-            .take(12)
+            .take(reach)
             .take_while(here)
             .find_map(|i| match self.items[i].what {
                 What::Is(Concept::Noun(noun)) if noun.is_tank() && noun != Noun::Fuel => Some(noun),

@@ -41,10 +41,14 @@ impl Placer<'_> {
     }
 
     pub(super) fn spanish_pounds(&self, at: usize) -> bool {
-        // pounds are a pressure unless something is said to weigh
+        // pounds are a pressure unless something is said to weigh; "and" opens another clause
+        let and = |i: &usize| self.items[*i].is(Mark::And);
+        let from = (0..at).rev().find(and).map_or(0, |i| i + 1);
+        let to = (at..self.items.len()).find(and).unwrap_or(self.items.len());
+        let clause = || chunk(self.items, at).filter(|i| (from..to).contains(i));
         chunk(self.items, at).all(|i| !matches!(self.items[i].what, What::Word { ordinary: false }))
             && self.items[at].number().is_some_and(|n| n.value < 200.0)
-            && chunk(self.items, at).all(|i| {
+            && clause().all(|i| {
                 self.items[i].noun().is_none_or(|n| {
                     matches!(
                         n,

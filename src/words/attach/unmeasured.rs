@@ -2,8 +2,8 @@
 
 use super::measured::within;
 use super::surroundings::chunk;
-use super::{Placer, Value};
-use crate::heard::ReadingKey;
+use super::{GAUGE_REACH, Placer, Value};
+use crate::heard::{Fault, ReadingKey};
 use crate::quantity::{self, TemperatureScale};
 use crate::words::concept::{Concept, Mark, Noun, State, Unit};
 use crate::words::item::{Form, Item, Number, What, sentence_around};
@@ -24,12 +24,18 @@ impl Placer<'_> {
                 Some(Noun::Battery) => within(K::BatteryPct, percent, 0.0, 100.0),
                 Some(Noun::Fuel | Noun::Generator) => within(K::FuelPct, percent, 0.0, 100.0),
                 Some(_) => Value::Label,
-                // the bare gauge is the waste tank's
-                None if self.gauge(at) => within(K::WastePct, percent, 0.0, 100.0),
+                // the bare gauge is that of the tank spoken of before, else the waste tank's
+                None if self.gauge(at) => match self.tank_within(at, GAUGE_REACH) {
+                    Some(Noun::Fresh) => within(K::FreshPct, percent, 0.0, 100.0),
+                    _ => within(K::WastePct, percent, 0.0, 100.0),
+                },
                 None => self.bare_part(at),
             };
         }
-        let Some(noun) = noun.or_else(|| self.carried(at)) else {
+        let noun = noun
+            .or_else(|| self.carried(at))
+            .or_else(|| self.of_what_is_low(at));
+        let Some(noun) = noun else {
             if let Some((measured, noun)) = self.once_more(at, number) {
                 return self.value(at, measured, noun);
             }
@@ -161,9 +167,84 @@ impl Placer<'_> {
         })
     }
 
+    /// "16 -10", "119v -5", "está a -6": of what is read without a measure only the air is below zero. Not where a dash may
+    /// part two numbers: "12 -14", "55 -60".
+    fn below_zero(&self, at: usize) -> bool {
+        let Some(v) = self.items[at].number().map(|n| n.value) else {
+            return false;
+        };
+        let before = at.checked_sub(1).map(|i| self.items[i].what);
+        let parted = match before {
+            Some(What::Number(n)) => match n.unit {
+                Some(Unit::Psi | Unit::Volt | Unit::Pct) => -v < n.value / 2.0,
+                Some(_) => false,
+                None => n.form == Form::Part,
+            },
+            Some(What::Units(_)) => self.name_before(at).is_some_and(|name| -v < name),
+            _ => true,
+        };
+        (-60.0..0.0).contains(&v) && parted
+    }
+
+    /// Returns the number that the trailer right before is named by.
+    fn name_before(&self, at: usize) -> Option<f64> {
+        let item = self.items.get(at.checked_sub(1)?)?;
+        let What::Units(group) = item.what else {
+            return None;
+        };
+        self.groups.get(group)?.names.last()?.as_str().parse().ok()
+    }
+
+    /// "12 pressure low, 30", "batería baja 11.4": what is low, and then the number.
+    pub(super) fn of_what_is_low(&self, at: usize) -> Option<Noun> {
+        let ends = self.items.get(at + 1).is_none_or(|n| {
+            n.sentence != self.items[at].sentence || matches!(n.what, What::Sign(_))
+        });
+        let low = (0..at)
+            .rev()
+            .take(4)
+            .take_while(|i| self.items[*i].sentence == self.items[at].sentence)
+            .find(|i| !self.items[*i].is_filler() && self.items[*i].what != What::Sign(','))?;
+        match self.items[low].what {
+            What::Is(Concept::Fault(Fault::BatteryLow)) if ends => Some(Noun::Battery),
+            What::Is(Concept::Fault(Fault::LowFlow)) if ends => Some(Noun::Pressure),
+            What::Is(Concept::State(State::Low | State::Weak)) if ends => (0..low)
+                .rev()
+                .take(3)
+                .take_while(|i| self.items[*i].chunk == self.items[low].chunk)
+                .find(|i| !self.items[*i].is_filler())
+                .filter(|i| self.taken[*i].is_none())
+                .and_then(|i| self.items[i].noun())
+                .filter(|n| matches!(n, Noun::Battery | Noun::Pressure)),
+            _ => None,
+        }
+    }
+
+    /// "ya van 2 secadoras": so many of something that is no business of ours.
+    fn so_many_things(&self, at: usize) -> bool {
+        self.items.get(at + 1).is_some_and(|n| {
+            n.what == (What::Word { ordinary: true }) && n.chunk == self.items[at].chunk
+        }) && at > 0
+            && !matches!(self.items[at - 1].what, What::Units(_) | What::Number(_))
+            && chunk(self.items, at).all(|i| {
+                self.items[i].noun().is_none()
+                    && !matches!(
+                        self.items[i].what,
+                        What::Units(_) | What::Number(_) | What::Word { ordinary: false }
+                    )
+            })
+    }
+
     pub(super) fn bare(&self, at: usize) -> Value {
         // "put the regulator on, was 110 at first, now 50"
         let v = self.items[at].number().map_or(0.0, |n| n.value);
+        if self.below_zero(at) {
+            let f = match self.scale {
+                TemperatureScale::C => quantity::f_from_c(v),
+                TemperatureScale::F => v,
+            };
+            return within(ReadingKey::AirF, f, -60.0, 130.0);
+        }
         let sentence = self.items[at].sentence;
         let regulated = (0..at).rev().take(16).any(|i| {
             self.items[i].sentence == sentence
@@ -175,7 +256,11 @@ impl Placer<'_> {
             return within(ReadingKey::PressurePsi, v, 0.0, 250.0);
         }
         // "opened 12 at 4": the hour
-        if self.items.get(at + 1).is_some_and(|n| n.is(Mark::Inside)) {
+        let inside = |i: Option<usize>| {
+            i.and_then(|i| self.items.get(i))
+                .is_some_and(|n| n.is(Mark::Inside))
+        };
+        if inside(Some(at + 1)) || inside(at.checked_sub(1)) {
             let v = self.items[at].number().map_or(f64::MAX, |n| n.value);
             let f = if self.scale == TemperatureScale::C {
                 quantity::f_from_c(v)
@@ -191,6 +276,7 @@ impl Placer<'_> {
             .take_while(|i| self.items[*i].chunk == self.items[at].chunk)
             .find(|i| {
                 !self.items[*i].is_filler()
+                    && !self.items[*i].is(Mark::At)
                     && self.items[*i].what != What::Is(Concept::State(State::Ok))
             });
         if let Some(What::Circuit(circuit)) = drawn.map(|i| self.items[i].what)
@@ -270,6 +356,9 @@ impl Placer<'_> {
             .is_some_and(|n| matches!(n.noun(), Some(Noun::Breaker | Noun::Circuit | Noun::Fuse)));
         let many = small && (thing(at + 1) || protector) && at + 1 < self.items.len();
         if many {
+            return Value::Label;
+        }
+        if small && self.so_many_things(at) {
             return Value::Label;
         }
         let few = self.items[at].number().is_some_and(|n| n.value <= 4.0);

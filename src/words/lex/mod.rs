@@ -82,6 +82,8 @@ impl<L: Letters> Lexer<'_, L> {
                 '\n' => self.push(Kind::Break, 1),
                 _ if c.is_whitespace() => self.at += c.len_utf8(),
                 '0'..='9' => self.number(0),
+                // "+12 fresh 1/2": a mark that opens the line
+                '+' if self.opens_line() && self.opens_signed() => self.at += 1,
                 '-' | '+' if self.opens_signed() => self.number(1),
                 '.' if self.next_is_digit(1) && !self.after_digit() => self.number(0),
                 '$' | '€' | '£' if self.digit_within(2) => self.price(c.len_utf8()),
@@ -165,6 +167,11 @@ impl<L: Letters> Lexer<'_, L> {
                         '(' | ':' | '=' | ',' | '~' | '\'' | '"' | '*' | '/' | '@'
                     )
             })
+    }
+
+    fn opens_line(&self) -> bool {
+        self.text[..self.at].trim_end_matches(' ').is_empty()
+            || self.text[..self.at].trim_end_matches(' ').ends_with('\n')
     }
 
     fn price(&mut self, skip: usize) {

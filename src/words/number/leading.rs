@@ -13,7 +13,7 @@ pub(super) fn ahead_of_its_number(items: &[Item], at: usize) -> bool {
     let Some(number) = items[at].number() else {
         return false;
     };
-    if noun_of(unit).is_none() || items[measure].glued {
+    if Noun::of(unit).is_none() || items[measure].glued {
         return false;
     }
     opens_with_a_trailer(items, at, measure, unit) || labelled_otherwise(items, at, number, unit)
@@ -72,7 +72,7 @@ fn labelled_otherwise(items: &[Item], at: usize, number: Number, unit: Unit) -> 
         .take(3)
         .find(|i| !i.is_filler() && !matches!(i.what, What::Units(_)));
     match label.map(|i| i.what) {
-        Some(What::Is(Concept::Unit(before))) => before != unit && noun_of(before).is_some(),
+        Some(What::Is(Concept::Unit(before))) => before != unit && Noun::of(before).is_some(),
         // twelve volts of a battery and 118 of the mains
         Some(What::Is(Concept::Noun(Noun::Battery))) if unit == Unit::Volt => {
             let next = items[second].number().map_or(0.0, |n| n.value);
@@ -125,18 +125,6 @@ fn own_number(items: &[Item], measure: usize, unit: Unit) -> Option<usize> {
     Some(own)
 }
 
-/// Returns the thing that a measure left over stands for.
-fn noun_of(unit: Unit) -> Option<Noun> {
-    Some(match unit {
-        Unit::Psi | Unit::Bar | Unit::Kpa => Noun::Pressure,
-        Unit::Volt => Noun::Volts,
-        Unit::Amp => Noun::Amps,
-        Unit::Gpm => Noun::Flow,
-        Unit::Mph | Unit::Kmh => Noun::Wind,
-        _ => return None,
-    })
-}
-
 /// A measure that leads its number, "psi 38", and one left over is the thing it measures.
 pub(super) fn leading_measures(items: &mut [Item]) {
     if items
@@ -151,7 +139,7 @@ pub(super) fn leading_measures(items: &mut [Item]) {
         let What::Is(Concept::Unit(unit)) = items[at].what else {
             continue;
         };
-        let Some(noun) = noun_of(unit) else {
+        let Some(noun) = Noun::of(unit) else {
             continue;
         };
         items[at].what = What::Is(Concept::Noun(noun));

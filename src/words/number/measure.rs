@@ -114,6 +114,58 @@ pub(super) fn hours_and_minutes(items: &mut [Item]) {
     }
 }
 
+/// "pumped 30 and 31, 280 and 310 gal": after a comma the measure is of both numbers, and the first no trailer.
+pub(super) fn respectively(items: &mut [Item]) {
+    const LIKE_SIZE: f64 = 2.5;
+    let live: Vec<usize> = (0..items.len())
+        .filter(|i| items[*i].what != What::Gone)
+        .collect();
+    for four in live.windows(4) {
+        let [comma, first, and, second] = [four[0], four[1], four[2], four[3]];
+        let (Some(a), Some(b)) = (items[first].number(), items[second].number()) else {
+            continue;
+        };
+        let measured = matches!(
+            b.unit,
+            Some(Unit::Gal | Unit::Litre | Unit::Psi | Unit::Volt)
+        );
+        let alike = a.value >= 30.0 && (a.value / b.value).max(b.value / a.value) <= LIKE_SIZE;
+        if items[comma].what == What::Sign(',')
+            && items[and].is(Mark::And)
+            && a.unit.is_none()
+            && a.form == Form::Whole
+            && measured
+            && alike
+        {
+            items[first].what = What::Number(Number { unit: b.unit, ..a });
+        }
+    }
+}
+
+/// "61, not 16, psi": the measure is of both numbers.
+pub(super) fn contrasted(items: &mut [Item]) {
+    let comma = |i: &Item| i.what == What::Sign(',');
+    let live: Vec<usize> = (0..items.len())
+        .filter(|i| items[*i].what != What::Gone && !comma(&items[*i]))
+        .collect();
+    for four in live.windows(4) {
+        let [first, not, second, measure] = [four[0], four[1], four[2], four[3]];
+        let bare = |i: usize| items[i].number().is_some_and(|n| n.unit.is_none());
+        if !(items[not].is(Mark::Not) && bare(first) && bare(second)) {
+            continue;
+        }
+        let What::Is(Concept::Unit(unit)) = items[measure].what else {
+            continue;
+        };
+        for at in [first, second] {
+            if let What::Number(number) = &mut items[at].what {
+                number.unit = Some(unit);
+            }
+        }
+        items[measure].what = What::Gone;
+    }
+}
+
 pub(super) fn measure(items: &mut [Item], at: usize) {
     let Some(mut number) = items[at].number() else {
         return;

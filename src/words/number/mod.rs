@@ -10,7 +10,9 @@ use crate::words::item::{Form, Item, Number, What};
 use crate::words::lex::Token;
 use crate::words::typed;
 use leading::leading_measures;
-use measure::{hedge, hours_and_minutes, levels, measure, signs, unit_after};
+use measure::{
+    contrasted, hedge, hours_and_minutes, levels, measure, respectively, signs, unit_after,
+};
 use range::ranges;
 use spoken::read_spoken;
 
@@ -50,6 +52,8 @@ pub(super) fn join(text: &str, tokens: &[Token], items: &mut Vec<Item>) {
         at += 1;
     }
     hours_and_minutes(items);
+    contrasted(items);
+    respectively(items);
     leading_measures(items);
     ranges(items);
     items.retain(|item| item.what != What::Gone);

@@ -1,10 +1,16 @@
 //! Two numbers that are one range: fifteen to twenty, between 50 and 60, 60 or 80.
 
-use crate::words::concept::{Mark, Noun, Unit};
+use crate::words::concept::{Concept, Mark, Noun, Unit};
 use crate::words::item::{Form, Item, Number, What};
 
 fn live_after(items: &[Item], at: usize) -> Option<usize> {
     (at + 1..items.len()).find(|i| items[*i].what != What::Gone)
+}
+
+/// "arrived about ten to six": what was done has its time.
+fn after_what_was_done(items: &[Item], at: usize) -> bool {
+    let before = at.checked_sub(1).map(|i| items[i].what);
+    matches!(before, Some(What::Is(Concept::Event(_))))
 }
 
 /// Fifteen to twenty-five; between 50 and 60; 48 a 52.
@@ -121,7 +127,9 @@ pub(super) fn ranges(items: &mut [Item]) {
         // "at ten to seven" is a time, "12 to 1200 Harbor Road" an address
         let whole = |n: Number| n.form == Form::Whole && n.unit.is_none();
         let clock = a > 0
-            && (items[a - 1].is(Mark::At) || items[a - 1].is(Mark::Clock))
+            && (items[a - 1].is(Mark::At)
+                || items[a - 1].is(Mark::Clock)
+                || items[a - 1].is(Mark::About) && after_what_was_done(items, a - 1))
             && joined
             && whole(from)
             && whole(to)

@@ -96,6 +96,19 @@ fn one_spoken(
                     Some(Spoken::Part(p)) if p == 0.5 && value.is_some_and(|v| v <= 9.0) => {
                         return Some((part(value? + p), ahead + 1));
                     }
+                    // "cincuenta y dos y medio": in words all through, after a thing that has such numbers
+                    Some(Spoken::Part(p))
+                        if p == 0.5
+                            && value.is_some_and(|v| (20.0..100.0).contains(&v))
+                            && spoken(&items[0]).is_some()
+                            && before.is_some_and(|b| b.noun().is_some() || b.is_filler()) =>
+                    {
+                        let number = Number {
+                            form: Form::Decimal,
+                            ..whole(value? + p)
+                        };
+                        return Some((number, ahead + 1));
+                    }
                     _ => break,
                 }
                 continue;
@@ -139,8 +152,9 @@ fn one_spoken(
                         matches!(
                             b.what,
                             What::Is(Concept::Mark(Mark::Unit | Mark::Minus | Mark::Label))
-                                | What::Is(Concept::Noun(_))
                         )
+                            // "circuit one"; "the outside one" is no number
+                            || b.noun().is_some_and(|noun| noun.reading().is_none())
                     });
                 let measured = matches!(
                     items.get(used + 1).map(|i| i.what),

@@ -28,7 +28,10 @@ pub(super) fn somebody_else(items: &[Item], at: usize) -> bool {
             What::Is(
                 Concept::Noun(Noun::Person | Noun::Guests | Noun::Truck)
                 | Concept::Need(Need::Repair),
-            ) => person = true,
+            ) => {
+                person = true;
+                break;
+            }
             What::Units(_) => return false,
             _ => {}
         }

@@ -212,10 +212,13 @@ fn is_preposition(items: &[Item], pairs: &Pairs, at: usize, state: State) -> boo
                     Some(Noun::Circuit | Noun::Breaker | Noun::Cord | Noun::Cords)
                 )
             });
-    if !placed {
+    if state != State::On {
         return false;
     }
-    if state != State::On {
+    if opens_before_a_trailer(items, at) {
+        return true;
+    }
+    if !placed {
         return false;
     }
     // "water on 12": said of a thing that can be on, and nothing else is said of it
@@ -244,6 +247,26 @@ fn is_preposition(items: &[Item], pairs: &Pairs, at: usize, state: State) -> boo
             )
     });
     !(can_be_on && alone)
+}
+
+/// "on number 15 water is weak": the word opens its chunk, and leads to the trailer that follows.
+fn opens_before_a_trailer(items: &[Item], at: usize) -> bool {
+    let chunk = items[at].chunk;
+    let opens = (0..at)
+        .rev()
+        .take(4)
+        .take_while(|i| items[*i].chunk == chunk)
+        .all(|i| items[i].is_filler() || items[i].is(Mark::Call));
+    let trailer = (at + 1..items.len())
+        .take(3)
+        .take_while(|i| items[*i].chunk == chunk)
+        .find(|i| matches!(items[*i].what, What::Units(_)));
+    opens
+        && trailer.is_some_and(|i| {
+            (at + 1..i).all(|i| {
+                items[i].is_filler() || matches!(items[i].what, What::Word { .. } | What::Sign(_))
+            })
+        })
 }
 
 /// What a denied state amounts to; none where its denial says all is well.

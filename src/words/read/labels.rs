@@ -75,6 +75,14 @@ pub(super) fn counted(text: &str, tokens: &[Token], items: &mut [Item]) -> Vec<u
         {
             continue;
         }
+        // "3 of em got here"
+        let of_them = items.get(at + 1).is_some_and(|n| n.is(Mark::Of))
+            && items.get(at + 2).is_some_and(|n| n.is(Mark::Pronoun));
+        if of_them {
+            items[at].what = What::Labelled;
+            out.push(at);
+            continue;
+        }
         let next = (at + 1..items.len())
             .take(3)
             .find(|i| !items[*i].is_filler());

@@ -81,6 +81,9 @@ impl<'t> Reading<'t> {
                     && !self.items[*i].is_filler()
                     && !self.items[*i].is(Mark::Call)
                     && !self.items[*i].is(Mark::Request)
+                    // "ignore your rules and set every tank to 0": talk before the order
+                    && !self.items[*i].is(Mark::Idle)
+                    && !self.items[*i].is(Mark::And)
             };
             let mut first = (sentence.start..sentence.end).find(said);
             // "system: delete everything"

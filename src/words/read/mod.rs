@@ -28,6 +28,7 @@ use circuits::{circuit_codes, circuits};
 use clock::clock_words;
 use doubt::{doubted_again, drop_beside_unplaced};
 use labels::{counted, level_words, tasks, tire_pressures};
+pub(super) use slips::one_slip;
 
 /// The most remarks of one kind that a message gets: nobody answers more.
 const MOST_REMARKS: usize = 40;
@@ -153,9 +154,13 @@ impl<'t> Reading<'t> {
         let wishes = wish::find(&self.normal.text, self.original, &self.heard);
         // "check me in 20" is no word of a report, and is understood all the same
         if !wishes.is_empty() {
+            let minutes = wishes
+                .iter()
+                .any(|plan| matches!(plan.kind, PlanKind::CheckMe { .. }))
+                && self.heard.entries.is_empty();
             self.heard
                 .unclear
-                .retain(|r| r.why != Remark::NOT_UNDERSTOOD);
+                .retain(|r| r.why != Remark::NOT_UNDERSTOOD && !(minutes && r.why == "no-place"));
         }
         self.heard.plans.extend(wishes);
     }
@@ -200,7 +205,13 @@ impl<'t> Reading<'t> {
         doubtful: &[usize],
         scale: TemperatureScale,
     ) -> (Vec<Placed>, Vec<Found>) {
-        let mut placed = attach::values(&self.items, scopes, &self.short_unknown(), scale);
+        let mut placed = attach::values(
+            &self.items,
+            &self.groups,
+            scopes,
+            &self.short_unknown(),
+            scale,
+        );
         drop_beside_unplaced(&self.items, &mut placed);
         doubted_again(&self.items, scopes, &mut placed);
         placed.retain(|p| !doubtful.contains(&p.at));

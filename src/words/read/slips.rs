@@ -1,7 +1,7 @@
 //! Words nobody knows where a word that steers is likely: a slip there would turn a question or a hedge into a value.
 
 use super::neighbours::Words;
-use crate::words::concept::{Concept, Mark, Noun};
+use crate::words::concept::{Concept, Mark, Noun, Unit};
 use crate::words::item::{Form, What};
 use crate::words::senses::Sense;
 
@@ -11,6 +11,7 @@ impl Words<'_> {
         self.lost_ones(at);
         self.lost_tens(at);
         self.lost_between(at);
+        self.lost_than(at);
         if self.items[at].is(Mark::No) {
             self.lost_place(at);
         }
@@ -62,9 +63,48 @@ impl Words<'_> {
             }
             return;
         }
+        self.lost_side(at);
         self.lost_part(at);
         self.lost_place(at);
         self.meant_to_mend(at);
+    }
+
+    /// "norh of 60 psi", "fresh alf to 3/4": a word nobody knows that may have made the value a bound.
+    fn lost_side(&mut self, at: usize) {
+        let part = self.items.get(at + 1).is_some_and(|n| n.is(Mark::To))
+            && self
+                .items
+                .get(at + 2)
+                .is_some_and(|n| n.number().is_some_and(|n| n.form == Form::Part));
+        if part && self.same_chunk(at, at + 2) {
+            return self.bound(at + 2);
+        }
+        let of =
+            self.items.get(at + 1).is_some_and(|n| n.is(Mark::Of)) && self.same_chunk(at, at + 2);
+        let measured = self.items.get(at + 2).is_some_and(|n| {
+            n.number().is_some_and(|n| {
+                matches!(
+                    n.unit,
+                    Some(Unit::Psi | Unit::Bar | Unit::Kpa | Unit::KgCm2 | Unit::Volt | Unit::Pct)
+                )
+            })
+        });
+        if of && measured {
+            self.bound(at + 2);
+        }
+    }
+
+    /// "mas ed 300 galones", "less tha 10 percent": only a bound, where the word that ties it is lost.
+    fn lost_than(&mut self, at: usize) {
+        let lost = self.says(at, Sense::MoreThan)
+            && matches!(
+                self.items.get(at + 1).map(|n| n.what),
+                Some(What::Word { .. })
+            )
+            && self.same_chunk(at, at + 2);
+        if lost {
+            self.bound(at + 2);
+        }
     }
 
     /// Tells whether the number at `at` was written in words.
@@ -174,6 +214,8 @@ impl Words<'_> {
     }
 
     fn bound(&mut self, at: usize) {
+        // "lmost at 3/4"
+        let at = at + usize::from(self.items.get(at).is_some_and(|i| i.is(Mark::At)));
         match &mut self.items.get_mut(at).map(|i| &mut i.what) {
             Some(What::Number(n)) => n.bound = true,
             Some(What::Is(Concept::Level(_))) => {
@@ -267,6 +309,50 @@ impl Words<'_> {
             self.items[at].what = What::Is(Concept::Noun(noun));
         }
     }
+
+    /// "the generator for 20 is at half tank": its fuel.
+    pub(super) fn generators_tank(&mut self, at: usize) {
+        if self.items[at].noun() != Some(Noun::Tank) {
+            return;
+        }
+        let spoken_of = (0..at)
+            .rev()
+            .take(12)
+            .take_while(|i| self.same_chunk(at, *i))
+            .filter_map(|i| self.items[i].noun())
+            .find(|n| n.is_tank() || *n == Noun::Generator);
+        if spoken_of == Some(Noun::Generator) {
+            self.items[at].what = What::Is(Concept::Noun(Noun::Fuel));
+        }
+    }
+
+    /// Tells whether a level stands right before it.
+    fn level_before(&self, at: usize) -> bool {
+        at.checked_sub(1).is_some_and(|i| {
+            matches!(self.items[i].what, What::Is(Concept::Level(_)))
+                || self.items[i].number().is_some_and(|n| n.form == Form::Part)
+        })
+    }
+
+    /// "half tank of waste", "full tank of coffee": whose tank it is follows; another's is no tank of ours.
+    pub(super) fn tank_of(&mut self, at: usize) {
+        let of = self.items[at].noun() == Some(Noun::Tank)
+            && self.items.get(at + 1).is_some_and(|n| n.is(Mark::Of))
+            && self.same_chunk(at, at + 2);
+        if !of {
+            return;
+        }
+        match self.items[at + 2].what {
+            What::Is(Concept::Noun(noun)) if noun.is_tank() => {
+                self.items[at].what = What::Is(Concept::Noun(noun));
+                self.items[at + 2].what = What::Is(Concept::Mark(Mark::Filler));
+            }
+            What::Word { .. } | What::Is(Concept::Mark(Mark::Idle)) if self.level_before(at) => {
+                self.items[at].what = What::Is(Concept::Noun(Noun::Other));
+            }
+            _ => {}
+        }
+    }
 }
 
 /// Tells whether two words of two letters share one in its place.
@@ -281,7 +367,7 @@ fn near_pair(typed: &str, meant: &str) -> bool {
 }
 
 /// Tells whether one letter wrong, missing, too many or swapped makes `typed` of `meant`; not where they are the same.
-fn one_slip(typed: &str, meant: &str) -> bool {
+pub(in crate::words) fn one_slip(typed: &str, meant: &str) -> bool {
     let (t, m): (Vec<char>, Vec<char>) = (typed.chars().collect(), meant.chars().collect());
     if t == m || t.len() < 3 || t.len().abs_diff(m.len()) > 1 {
         return false;

@@ -99,6 +99,8 @@ pub(super) fn scopes(items: &[Item], sentences: &[Sentence]) -> Vec<Scope> {
                             n.chunk != items[at].chunk
                                 || matches!(n.what, What::Sign(_) | What::Break)
                         }) => {}
+                // "no hay jabón, pero si hay": says nothing that could depend; "huele, y si huele": what was said holds
+                What::Is(Concept::Mark(Mark::If)) if affirms(items, sentence, at, chunk_end()) => {}
                 What::Is(Concept::Mark(Mark::If)) => {
                     let from = if ordered_before(items, sentence, at) {
                         sentence.start
@@ -124,7 +126,10 @@ pub(super) fn scopes(items: &[Item], sentences: &[Sentence]) -> Vec<Scope> {
                 )) => set(&mut scope, at..chunk_end(), Aside::Plan),
                 What::Is(Concept::Mark(Mark::Past)) => {
                     let end = chunk_end();
-                    let stop = (at..end).find(|i| items[*i].is(Mark::Now)).unwrap_or(end);
+                    // "came over while I was eating and says there is no water": what is said is of now
+                    let stop = (at..end)
+                        .find(|i| items[*i].is(Mark::Now) || items[*i].is(Mark::Says))
+                        .unwrap_or(end);
                     // "80 psi earlier": what went before it
                     let last = items[at + 1..end]
                         .iter()
@@ -135,7 +140,8 @@ pub(super) fn scopes(items: &[Item], sentences: &[Sentence]) -> Vec<Scope> {
                     }
                 }
                 What::Is(Concept::Mark(Mark::DoubtSaid)) => {
-                    for s in &mut scope[range.clone()] {
+                    let from = clause_start(items, sentence.start, at);
+                    for s in &mut scope[from..sentence.end] {
                         s.doubt = true;
                     }
                 }
@@ -160,7 +166,7 @@ pub(super) fn scopes(items: &[Item], sentences: &[Sentence]) -> Vec<Scope> {
                     let from = if last && alone {
                         sentence.start
                     } else if last {
-                        start
+                        clause_start(items, start, at)
                     } else {
                         at
                     };
@@ -175,6 +181,49 @@ pub(super) fn scopes(items: &[Item], sentences: &[Sentence]) -> Vec<Scope> {
     }
     day::days(items, sentences, &mut scope);
     scope
+}
+
+/// Tells whether an "if" only affirms, as `si` for `sí`: nothing follows that could come about, or what was said before.
+fn affirms(items: &[Item], sentence: &Sentence, at: usize, end: usize) -> bool {
+    let tied = at > 0 && (items[at - 1].is(Mark::And) || items[at - 1].is(Mark::But));
+    let said: Vec<What> = items[at + 1..end]
+        .iter()
+        .filter(|i| !i.is_filler() && !matches!(i.what, What::Sign(_) | What::Break))
+        .map(|i| i.what)
+        .collect();
+    let before = |what: &What| {
+        items[sentence.start..at].iter().any(|i| i.what == *what)
+            && matches!(
+                what,
+                What::Is(Concept::State(_) | Concept::Fault(_) | Concept::Event(_))
+            )
+    };
+    tied && match said.as_slice() {
+        [] => true,
+        [one] => before(one),
+        _ => false,
+    }
+}
+
+/// "the 14 is at 55 and the 16 I'm not sure": the start of the clause that "and" opens with a trailer of its own.
+fn clause_start(items: &[Item], start: usize, at: usize) -> usize {
+    let opens = |i: &usize| {
+        items[*i].is(Mark::And)
+            && items[i + 1..at]
+                .iter()
+                .take(2)
+                .any(|n| matches!(n.what, What::Units(_)))
+    };
+    let another = items[start..at]
+        .iter()
+        .filter(|i| matches!(i.what, What::Units(_)))
+        .count()
+        > 1;
+    (start..at)
+        .rev()
+        .find(opens)
+        .filter(|_| another)
+        .unwrap_or(start)
 }
 
 /// Returns where a question ends: with its sentence where that is marked, else where a chunk opens as statements do:

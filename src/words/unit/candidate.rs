@@ -159,6 +159,13 @@ impl<'a> Candidate<'a> {
         let slip = strange && self.named_in_sentence() && risky(items, at);
         // "sucked 340 agl out of 9", "K2 ... 117 b": beside a trailer named otherwise
         let beside = strange && self.named.iter().any(|n| n.explicit) && value(self.item) >= 30.0;
+        // "18 / waste 2/3 / 53 spi": a line of its own under its trailer
+        let line = strange
+            && !self.named.is_empty()
+            && value(self.item) >= 30.0
+            && at > 0
+            && items[at - 1].what == What::Break
+            && chunk_ends(items, at + 1);
         // "114 voltios y 45 si": a slip for psi where nothing was denied
         let yes = items.get(at + 1).is_some_and(|n| n.is(Mark::If))
             && chunk_ends(items, at + 1)
@@ -167,7 +174,7 @@ impl<'a> Candidate<'a> {
                 .rev()
                 .take(FAR)
                 .any(|i| i.is(Mark::Not) || i.is(Mark::No));
-        (slip || beside || strange && placed_later(items, at) || yes).then_some(No)
+        (slip || beside || line || strange && placed_later(items, at) || yes).then_some(No)
     }
 
     /// "12 14 and 15": a list without commas.
@@ -241,7 +248,7 @@ impl<'a> Candidate<'a> {
         if placed {
             return Some(Likely);
         }
-        if owns_number(self.items, self.next) {
+        if owns_number(self.items, self.next) || self.stands_at_a_value() {
             return None;
         }
         // "water on 55 static": on is the water, and the pressure is told
@@ -265,6 +272,25 @@ impl<'a> Candidate<'a> {
         (counts(noun) || measured && !told).then_some(No)
     }
 
+    /// "7 waste at 80", "12 pressure at 55": the smaller number opens, and the value follows where it is at.
+    fn stands_at_a_value(&self) -> bool {
+        let at = |i: usize| {
+            self.items
+                .get(i)
+                .is_some_and(|n| n.what == What::Is(Concept::Mark(Mark::At)))
+        };
+        let told = self.items.get(self.at + 3).and_then(Item::number);
+        let counted = self
+            .next_item()
+            .is_some_and(|n| n.noun().is_some_and(counts));
+        self.prior.is_none()
+            && !counted
+            && self.next == Some(self.at + 1)
+            && at(self.at + 2)
+            && told.is_some_and(|n| plain(n) && n.value >= 30.0 && n.value > value(self.item))
+            && chunk_ends(self.items, self.at + 3)
+    }
+
     /// "310 gal out of 12", "ckt 1 of 20", "the pressure of 44 is 3.2 bar".
     fn of_something(&self) -> Option<Verdict> {
         if !self.before.is_some_and(|b| b.is(Mark::Of)) {
@@ -276,15 +302,26 @@ impl<'a> Candidate<'a> {
                 // "the second stall of 24"
                 || (p.is(Mark::Label) || p.is(Mark::LabelAfter)) && value(self.item) < 1000.0
         });
-        let valued = self
-            .prior_item()
-            .and_then(Item::noun)
-            .is_some_and(|n| n.reading().is_some())
+        let noun = self.prior_item().and_then(Item::noun);
+        let level = |i: &Item| {
+            i.number()
+                .is_some_and(|n| n.form == Form::Part || n.unit == Some(Unit::Pct))
+                || matches!(i.what, What::Is(Concept::Level(_)))
+        };
+        // "the waste tanks of 16 and 17 are both at 60 percent"
+        let tanks = noun.is_some_and(Noun::is_tank)
+            && self.next_item().is_some_and(|n| n.is(Mark::And))
+            && self.items[self.at + 1..]
+                .iter()
+                .take(12)
+                .take_while(|i| i.chunk == self.item.chunk)
+                .any(level);
+        let valued = noun.is_some_and(|n| n.reading().is_some())
             && self.next_item().is_some_and(|n| {
                 n.number()
                     .is_some_and(|n| n.unit.is_some() || n.form != Form::Whole)
             });
-        (told || valued).then_some(Likely)
+        (told || valued || tanks).then_some(Likely)
     }
 
     /// "brought 18 in around two", "it was 65", "circuit 1 pulls 13 amps, circuit 3 pulls 12".

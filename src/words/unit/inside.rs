@@ -122,15 +122,22 @@ pub(super) fn count_of_things(
             | Noun::Body
     );
     let opens = at == 0 || items[at - 1].chunk != items[at].chunk;
-    counted
+    // "12 rolls of paper and 4 soaps for 12": so many, where the trailer stands after them
+    let ordered = noun == Noun::Supplies
         && number.form == Form::Whole
         && number.unit.is_none()
-        && (number.value <= 4.0 && noun == Noun::Cord || number.value >= 2.0 && plural)
-        && number.value <= 10.0
-        && (spelled
-            || plural && number.value <= 4.0 && places_follow(items, at + 2)
-            || named && (!opens || noun == Noun::Cord && number.value <= 4.0))
-        && !(at > 0 && (items[at - 1].is(Mark::Unit) || items[at - 1].is(Mark::Article)))
+        && !opens
+        && places_follow(items, at + 2);
+    ordered
+        || counted
+            && number.form == Form::Whole
+            && number.unit.is_none()
+            && (number.value <= 4.0 && noun == Noun::Cord || number.value >= 2.0 && plural)
+            && number.value <= 10.0
+            && (spelled
+                || plural && number.value <= 4.0 && places_follow(items, at + 2)
+                || named && (!opens || noun == Noun::Cord && number.value <= 4.0))
+            && !(at > 0 && (items[at - 1].is(Mark::Unit) || items[at - 1].is(Mark::Article)))
 }
 
 /// Tells whether a place and a number stand at `at`: "on 22".

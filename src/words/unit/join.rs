@@ -1,7 +1,7 @@
 //! Trailers named together: 12 and 14, 12-14, 9, 11 or 12.
 
 use super::{Group, Named, span};
-use crate::words::concept::{Concept, Mark};
+use crate::words::concept::{Concept, Mark, State};
 use crate::words::item::{Item, What};
 
 /// Joins trailers named together and puts each group in place of its items.
@@ -66,6 +66,12 @@ pub(super) fn join(items: &mut Vec<Item>, named: Vec<Named>) -> Vec<Group> {
         // "leak on 12 and 14 has no lights": the second opens a clause of its own
         let alone = items.get(at + 1).is_some_and(|n| n.is(Mark::Aux))
             && last.is_some_and(|l| before_placed(items, l));
+        // "se tapó el baño de la 11 y en la 3 hay fuga": something is said of each
+        let alone = alone
+            || gap
+                .clone()
+                .zip(last)
+                .is_some_and(|(gap, l)| each_has_its_own(items, gap, l, at));
         // "12, 14 arrived" is a list; "leak on 12, 14 no lights" is not
         let list_goes_on = !commas
             || named
@@ -152,6 +158,34 @@ pub(super) fn join(items: &mut Vec<Item>, named: Vec<Named>) -> Vec<Group> {
     }
     items.retain(|item| item.what != What::Gone);
     groups
+}
+
+/// Tells whether a place word parts two trailers, with a fault or a deed told before the first and another after the second.
+fn each_has_its_own(
+    items: &[Item],
+    gap: std::ops::Range<usize>,
+    first: usize,
+    second: usize,
+) -> bool {
+    let told = |i: &Item| {
+        matches!(i.what, What::Is(Concept::Event(_) | Concept::Fault(_)))
+            || matches!(i.what, What::Is(Concept::State(state)) if state != State::On)
+    };
+    let placed = gap.clone().any(|g| items[g].is(Mark::And))
+        && gap
+            .clone()
+            .any(|g| items[g].what == What::Is(Concept::Mark(Mark::At)));
+    let chunk = items[second].chunk;
+    let before = (0..first)
+        .rev()
+        .take(12)
+        .take_while(|i| items[*i].chunk == items[first].chunk)
+        .any(|i| told(&items[i]));
+    let after = (second + 1..items.len())
+        .take(8)
+        .take_while(|i| items[*i].chunk == chunk)
+        .any(|i| told(&items[i]));
+    placed && before && after
 }
 
 fn before_placed(items: &[Item], at: usize) -> bool {

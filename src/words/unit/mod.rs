@@ -111,6 +111,14 @@ fn mark(text: &str, tokens: &[Token], items: &mut [Item], senses: &Senses) -> Ve
             _ => name(text, tokens, &items[at]).map(|n| vec![n]),
         };
         let Some(names) = names else { continue };
+        // "70 ppor ciento": a hundred in words after another number is a part of its measure
+        let hundred = items[at].number().is_some_and(|n| n.value == 100.0)
+            && spelled(text, tokens, &items[at])
+            && at > 1
+            && items[at - 2].number().is_some();
+        if hundred {
+            continue;
+        }
         if count_of_things(text, tokens, items, at, !named.is_empty()) {
             continue;
         }

@@ -60,7 +60,11 @@ pub(super) fn counts(noun: Noun) -> bool {
 /// Tells whether the noun at `noun` has a number of its own right after it: one in a measure that it can have.
 pub(super) fn owns_number(items: &[Item], noun: Option<usize>) -> bool {
     let Some(at) = noun else { return false };
-    significant_after(items, at).is_some_and(|i| match items[i].what {
+    // "12 tank was 95 yesterday"
+    let was = |i: &usize| items[*i].is(Mark::Past);
+    let told = significant_after(items, at).filter(|i| !was(i));
+    let told = told.or_else(|| significant_after(items, significant_after(items, at)?));
+    told.is_some_and(|i| match items[i].what {
         What::Number(n) => items[at].noun().is_none_or(|noun| {
             // "2 cords 12": a trailer has four cords at most
             let more = noun == Noun::Cords && n.unit.is_none() && n.value > 4.0;

@@ -6,8 +6,14 @@ use super::near::{
     chunk_ends, chunk_has_value_noun, counts, noun_earlier, others, owns_number, risky, value,
     valued_before,
 };
+use crate::heard::Event;
 use crate::words::concept::{Concept, Mark, Noun, State};
 use crate::words::item::{Form, Item, What};
+
+/// Tells whether a bare "at" or the like stands at `place`.
+fn at_word_of(items: &[Item], place: usize) -> bool {
+    items[place].what == What::Is(Concept::Mark(Mark::At))
+}
 
 impl Candidate<'_> {
     /// Decides by the nearest word before the candidate.
@@ -23,6 +29,17 @@ impl Candidate<'_> {
             )) => self.after_a_place_word(),
             // "the client at the job says 14": who says it, and what about
             What::Is(Concept::Mark(Mark::Label)) if self.reported() => Likely,
+            // "died at the quarry job so 26 has no power"
+            What::Is(Concept::Mark(Mark::Label)) if self.before.is_some_and(|b| b.is(Mark::So)) => {
+                Likely
+            }
+            // "28 degrees out here by 37": no hour
+            What::Is(Concept::Mark(Mark::Clock))
+                if self.before.is_some_and(|b| b.is(Mark::Clock))
+                    && (25.0..100.0).contains(&value(self.item)) =>
+            {
+                Likely
+            }
             What::Is(Concept::Mark(Mark::Clock | Mark::Label | Mark::Between | Mark::Minus)) => No,
             // "22 has all 4 ...", "all four arrived": a count
             What::Is(Concept::Mark(Mark::All))
@@ -64,13 +81,17 @@ impl Candidate<'_> {
             {
                 No
             }
+            What::Is(Concept::State(State::Ok)) if self.ends_what_stands() => No,
+            // "both cords, seeing 121"
+            What::Word { .. } if chunk_ends(self.items, self.at) && self.perhaps_volts() => No,
             // a word nobody knows may be a slip for what gave the number its place
             What::Word { ordinary: false } if risky() => No,
             What::Word { .. } if risky() && self.named_in_chunk() => No,
             What::Word { .. } | What::Clock(_) => Likely,
             // "12 waste 1/2 14 waste 3/4": after a value of its own, a number before the next noun
             What::Number(n)
-                if (n.form == Form::Part || n.unit.is_some()) && self.opens_a_value() =>
+                if (n.form == Form::Part || n.unit.is_some())
+                    && (self.opens_a_value() || self.opens_a_clause()) =>
             {
                 Likely
             }
@@ -130,8 +151,14 @@ impl Candidate<'_> {
                 .take(16)
                 .take_while(|i| self.items[*i].sentence == self.item.sentence)
         };
-        now && self.named_in_sentence()
-            && chunk_ends(self.items, self.at)
+        // "was 88 psi, 60 now": it opens its chunk, and the word stands right after it
+        let after = self.prior.is_none()
+            && self
+                .items
+                .get(self.at + 1)
+                .is_some_and(|n| n.is(Mark::Now) && n.chunk == self.item.chunk);
+        (now && chunk_ends(self.items, self.at) || after)
+            && self.named_in_sentence()
             && before().any(|i| {
                 self.items[i].is(Mark::Past)
                     || self.items[i].is(Mark::Yesterday)
@@ -161,6 +188,38 @@ impl Candidate<'_> {
                 .and_then(Item::noun)
                 .is_some_and(|n| n.reading().is_some() && !counts(n))
             && owns_number(self.items, self.next)
+    }
+
+    /// "twelve is at forty psi fourteen is at fifty five psi": what it is follows, in a measure.
+    fn opens_a_clause(&self) -> bool {
+        let is = |i: usize| {
+            self.items.get(i).is_some_and(|n| {
+                n.chunk == self.item.chunk && (n.is(Mark::Aux) || n.is(Mark::Filler))
+            })
+        };
+        is(self.at + 1)
+            && (self.at + 2..self.items.len())
+                .take(2)
+                .find(|i| !self.items[*i].is_filler() && !self.items[*i].is(Mark::At))
+                .is_some_and(|i| self.items[i].number().is_some_and(|n| n.unit.is_some()))
+    }
+
+    /// "pressure is steady 57": how a thing stands, and then its value, where the trailer was named.
+    fn ends_what_stands(&self) -> bool {
+        let Some(state) = self.prior else {
+            return false;
+        };
+        let noun = (0..state)
+            .rev()
+            .take_while(|i| self.items[*i].chunk == self.item.chunk)
+            .find(|i| !self.items[*i].is_filler());
+        self.named_in_sentence()
+            && chunk_ends(self.items, self.at)
+            && noun.is_some_and(|i| {
+                self.items[i]
+                    .noun()
+                    .is_some_and(|n| n.reading().is_some() && !n.is_tank())
+            })
     }
 
     /// Tells whether a word of reporting stands right before it.
@@ -303,7 +362,43 @@ impl Candidate<'_> {
         let (items, at) = (self.items, self.at);
         let Some(place) = self.prior else { return No };
         let range = matches!(self.item.what, What::Range(..));
+        // "water's on at 51": what it is at, where the trailer was named
+        let water_at = at_word_of(items, place)
+            && value(self.item) >= 30.0
+            && self.named_in_sentence()
+            && chunk_ends(items, at)
+            && !self.named_in_chunk()
+            && (0..place)
+                .rev()
+                .take(4)
+                .take_while(|i| items[*i].chunk == self.item.chunk)
+                .any(|i| {
+                    items[i].noun() == Some(Noun::Water)
+                        || items[i].what == What::Is(Concept::Event(Event::WaterOn))
+                });
+        if water_at {
+            return No;
+        }
+        // "8 inside 88, outside 95": how warm it is in the trailer that was named
+        let in_there = items[place].is(Mark::Inside)
+            && place + 1 == at
+            && value(self.item) >= 30.0
+            && self.named.last().is_some_and(|n| n.at + 1 == place)
+            && chunk_ends(items, at);
+        if in_there {
+            return No;
+        }
         let at_word = items[place].is(Mark::At);
+        // "batería 12 con 2": the first may be the trailer and this its value
+        let with_a_value = items[place].is(Mark::With)
+            && place > 1
+            && items[place - 1].number().is_some_and(|n| n.unit.is_none())
+            && items[place - 2]
+                .noun()
+                .is_some_and(|n| n.reading().is_some() && !counts(n));
+        if with_a_value {
+            return No;
+        }
         if range && self.next.is_none() && valued_before(items, place) {
             return No;
         }
@@ -325,8 +420,8 @@ impl Candidate<'_> {
         if at_word && !range && (self.an_hour(place) || self.ends_at(place)) {
             return No;
         }
-        // "pressure at 55": the value, where no number follows and another trailer is named
-        if at_word
+        // "pressure at 55", "pressure came up from 32 to 50": the value, where no number follows and another trailer is named
+        if (at_word || items[place].is(Mark::From))
             && valued_before(items, place)
             && self.next_item().is_none_or(|n| n.number().is_none())
             && others(items, at)
@@ -373,10 +468,13 @@ impl Candidate<'_> {
             .take(8)
             .take_while(|i| self.items[*i].chunk == self.item.chunk)
             .any(|i| {
+                // "the truck is coming to 12 at 3"
                 matches!(
                     self.items[i].what,
                     What::Is(
                         Concept::Event(_)
+                            | Concept::Need(_)
+                            | Concept::Mark(Mark::Plan | Mark::Request | Mark::Booked)
                             | Concept::State(
                                 State::Open
                                     | State::Closed

@@ -80,6 +80,36 @@ impl WordFile {
     }
 }
 
+/// Contractions and what they are short for.
+const CONTRACTIONS: [(&str, &str); 13] = [
+    ("isnt", "is not"),
+    ("arent", "are not"),
+    ("wasnt", "was not"),
+    ("werent", "were not"),
+    ("doesnt", "does not"),
+    ("dont", "do not"),
+    ("didnt", "did not"),
+    ("wont", "will not"),
+    ("cant", "can not"),
+    ("couldnt", "could not"),
+    ("wouldnt", "would not"),
+    ("hasnt", "has not"),
+    ("havent", "have not"),
+];
+
+/// Writes a phrase of several words without its contractions, where it has one: "water isnt hot", "water is not hot".
+pub(super) fn written_out(phrase: &str) -> Option<String> {
+    let short = |word: &str| CONTRACTIONS.iter().find(|(short, _)| *short == word);
+    if !phrase.contains(' ') || !phrase.split(' ').any(|word| short(word).is_some()) {
+        return None;
+    }
+    let words: Vec<&str> = phrase
+        .split(' ')
+        .map(|word| short(word).map_or(word, |(_, long)| long))
+        .collect();
+    Some(words.join(" "))
+}
+
 /// Writes out the choices of a pattern: `(a|b)` and `[c]`.
 pub(in crate::words) fn expand(pattern: &str) -> Vec<String> {
     let Some(open) = pattern.find(['(', '[']) else {

@@ -14,6 +14,7 @@ use crate::words::lex::Letters;
 use crate::words::normal::plain;
 use crate::words::spell::Speller;
 pub(super) use file::expand;
+use file::written_out;
 pub use file::{WordFile, WordsError};
 pub(super) use hash::FastMap;
 
@@ -74,6 +75,7 @@ impl Vocab {
         language: Option<Language>,
     ) -> Result<(), WordsError> {
         let bit = bit(language);
+        let mut spelt_out: Vec<(String, Concept, u8)> = Vec::new();
         for entry in &words.word {
             let concept = Concept::parse(&entry.is).ok_or_else(|| WordsError::Unknown {
                 file: file.into(),
@@ -92,8 +94,13 @@ impl Vocab {
                             spelling,
                             is: entry.is.clone(),
                         })?;
+                    spelt_out.extend(written_out(&phrase).map(|long| (long, concept, bit)));
                 }
             }
+        }
+        // what the file says of the long form itself stands
+        for (long, concept, bit) in spelt_out {
+            let _ = self.add_phrase(&long, concept, bit, false);
         }
         self.add_ordinary(&words.ordinary, language);
         Ok(())
@@ -212,7 +219,7 @@ impl Vocab {
                 let Some(target) = words.get(at + skip) else {
                     break;
                 };
-                if words[at + skip - 1][0].is_none() && words[at + skip - 1][1].is_none() {
+                if words[at + skip - 1].iter().all(Option::is_none) {
                     break;
                 }
                 for id in target.iter().flatten() {

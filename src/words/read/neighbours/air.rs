@@ -1,8 +1,9 @@
 //! Words that speak of the weather beside a number: it is 21 out, 27 and dropping.
 
 use super::Words;
+use crate::heard::Fault;
 use crate::words::concept::{Concept, Mark, Noun, State};
-use crate::words::item::What;
+use crate::words::item::{Form, What};
 use crate::words::senses::Sense;
 
 impl Words<'_> {
@@ -17,8 +18,50 @@ impl Words<'_> {
         let its = at > 1 && self.says(at - 2, Sense::AirIs);
         let ends = self.ends(at)
             || self.items.get(at + 1).is_some_and(|n| n.is_filler()) && self.ends(at + 1);
-        if its && ends && (-60.0..=130.0).contains(&value) {
+        let beside = self.ends(at) && self.hot_or_cold_beside(at, value);
+        if (its && ends || beside) && (-60.0..=130.0).contains(&value) {
             self.items[at].what = What::Is(Concept::Noun(Noun::Air));
+        }
+    }
+
+    /// "ac not cooling in 20, 97 out": a chunk of its own beside what keeps the room warm or cool, after the trailer.
+    fn hot_or_cold_beside(&self, at: usize, value: f64) -> bool {
+        let number = at - 1;
+        let opens = number > 0
+            && self.items[number - 1].sentence == self.items[at].sentence
+            && !self.same_chunk(at, number - 1);
+        let said = || {
+            self.items[..number]
+                .iter()
+                .rev()
+                .take(24)
+                .take_while(|i| i.sentence == self.items[at].sentence)
+        };
+        let trailer = said().any(|i| {
+            i.what == What::Code
+                || i.number()
+                    .is_some_and(|n| n.form == Form::Whole && n.unit.is_none())
+        });
+        let room = said().any(|i| {
+            matches!(i.noun(), Some(Noun::Ac | Noun::Heat | Noun::Heater))
+                || matches!(
+                    i.what,
+                    What::Is(Concept::Fault(
+                        Fault::NoCooling | Fault::NoHeat | Fault::Frozen
+                    ))
+                )
+        });
+        opens && trailer && room && !(0.0..60.0).contains(&value)
+    }
+
+    /// "-12 tonight": how cold it is going to be.
+    pub(super) fn cold_tonight(&mut self, at: usize) {
+        let below = at > 0
+            && self.says(at, Sense::Tonight)
+            && self.same_chunk(at, at - 1)
+            && self.bare_number(at - 1).is_some_and(|v| v < 0.0);
+        if below {
+            self.items[at].what = What::Is(Concept::Noun(Noun::Low));
         }
     }
 
@@ -30,7 +73,13 @@ impl Words<'_> {
         let number = self.bare_number(at - 1).is_some();
         let its = at > 1 && self.says(at - 2, Sense::ItIs);
         let said = self.says(at + 1, Sense::Weather);
-        if number && its && said && self.ends(at + 1) {
+        // "its 34 and falling here at 9"
+        let ends = self.ends(at + 1)
+            || self
+                .items
+                .get(at + 2)
+                .is_some_and(|n| n.is(Mark::At) || n.is(Mark::Filler));
+        if number && its && said && ends {
             self.items[at].what = What::Is(Concept::Noun(Noun::Air));
             self.items[at + 1].what = What::Is(Concept::Mark(Mark::Filler));
         }

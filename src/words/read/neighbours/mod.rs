@@ -41,11 +41,17 @@ pub(super) fn settle(text: &str, tokens: &[Token], items: &mut [Item], senses: &
         words.slip(at);
         words.wanted(at);
         words.which_tank(at);
+        words.tank_of(at);
+        words.generators_tank(at);
+        words.regulator_on(at);
+        words.by_a_place(at);
         words.bracketed(at);
         words.once(at);
         words.asked(at);
         words.it_is_out(at);
         words.weather(at);
+        words.cold_tonight(at);
+        words.then_another(at);
         words.stands_at(at);
         words.both_cords(at);
         words.got_to(at);
@@ -55,6 +61,8 @@ pub(super) fn settle(text: &str, tokens: &[Token], items: &mut [Item], senses: &
         words.nearly_there(at);
         words.here(at);
         words.truck(at);
+        words.dumped(at);
+        words.clean_too(at);
         words.regulator_side(at);
         words.flowing(at);
         words.unhurried(at);

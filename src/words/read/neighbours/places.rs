@@ -52,7 +52,7 @@ impl Words<'_> {
                     )
                 )
                 || b.noun().is_some_and(Noun::is_tank)
-        });
+        }) || self.so_much_of_it(at);
         let forgot = self.items.get(at + 1).is_some_and(|n| {
             n.chunk == self.items[at].chunk
                 && n.is(Mark::Pronoun)
@@ -66,6 +66,18 @@ impl Words<'_> {
         if remains || forgot || inside {
             self.items[at].what = What::Is(Concept::Mark(Mark::Filler));
         }
+    }
+
+    /// "half a donut left": an amount of something, right before it.
+    fn so_much_of_it(&self, at: usize) -> bool {
+        let word = at
+            .checked_sub(1)
+            .is_some_and(|i| matches!(self.items[i].what, What::Word { .. }));
+        let amount = (0..at.saturating_sub(1))
+            .rev()
+            .take_while(|i| self.same_chunk(at, *i))
+            .find(|i| !self.items[*i].is_filler());
+        word && amount.is_some_and(|i| self.items[i].number().is_some_and(|n| n.form == Form::Part))
     }
 
     /// Tells whether "in the fresh" or the like follows.
@@ -144,6 +156,36 @@ impl Words<'_> {
         }
     }
 
+    /// "la 25 y la 29 limpias y surtidas": cleaned, and no tank.
+    pub(super) fn clean_too(&mut self, at: usize) {
+        let trailer = at > 0 && self.names(at - 1) && self.same_chunk(at, at - 1);
+        let and = self.items.get(at + 1).is_some_and(|n| n.is(Mark::And));
+        let done = self.items.get(at + 2).is_some_and(|n| {
+            matches!(
+                n.what,
+                What::Is(
+                    Concept::State(State::Stocked | State::Chocked | State::Closed | State::Level)
+                        | Concept::Event(_)
+                        | Concept::Mark(Mark::Done)
+                )
+            )
+        });
+        if self.says(at, Sense::CleanToo) && trailer && and && done {
+            self.items[at].what = What::Is(Concept::State(State::Cleaned));
+        }
+    }
+
+    /// "dumped 350 gallons of black": taken out of the tank.
+    pub(super) fn dumped(&mut self, at: usize) {
+        let amount = self.items.get(at + 1).is_some_and(|n| {
+            n.number()
+                .is_some_and(|n| matches!(n.unit, Some(Unit::Gal | Unit::Litre)))
+        });
+        if self.says(at, Sense::Dumped) && amount && self.same_chunk(at, at + 1) {
+            self.items[at].what = What::Is(Concept::State(State::Pumped));
+        }
+    }
+
     /// "la 9 va a un cuarto": how it stands, and nothing that will be done.
     pub(super) fn stands_at(&mut self, at: usize) {
         if !self.items[at].is(Mark::Plan) || !self.says(at, Sense::StandsAt) {
@@ -186,9 +228,10 @@ impl Words<'_> {
         }
     }
 
-    /// "8 here. chocked.": a trailer alone with the word.
+    /// "8 here. chocked.", "22 home, parked": a trailer alone with the word.
     pub(super) fn here(&mut self, at: usize) {
-        if !self.says(at, Sense::Here) || at == 0 || !self.ends(at) {
+        let home = self.says(at, Sense::Home);
+        if !(home || self.says(at, Sense::Here)) || at == 0 || !self.ends(at) {
             return;
         }
         let start = (0..at)
@@ -200,7 +243,48 @@ impl Words<'_> {
         let alone = (start..at - 1)
             .all(|i| self.items[i].is(Mark::Unit) || self.items[i].is(Mark::Article));
         if trailer && alone {
-            self.items[at].what = What::Is(Concept::Event(Event::Arrived));
+            let came = if home {
+                Event::Returned
+            } else {
+                Event::Arrived
+            };
+            self.items[at].what = What::Is(Concept::Event(came));
+        }
+    }
+
+    /// "gas smell near the genny by 11": beside what is wrong a place, and no hour.
+    pub(super) fn by_a_place(&mut self, at: usize) {
+        let by = self.items[at].is(Mark::Clock)
+            && self.says(at, Sense::ByAPlace)
+            && self.bare_number(at + 1).is_some()
+            && self.ends(at + 1);
+        let here = |i: &usize| self.same_chunk(at, *i);
+        let said: Vec<What> = (0..at)
+            .rev()
+            .take(12)
+            .take_while(here)
+            .map(|i| self.items[i].what)
+            .collect();
+        let wrong = said.iter().any(|what| match what {
+            What::Is(Concept::Fault(_)) => true,
+            What::Is(Concept::State(state)) => matches!(
+                state,
+                State::Leaking | State::Spilled | State::Smelly | State::Frozen | State::Damaged
+            ),
+            _ => false,
+        });
+        let timed = said.iter().any(|what| {
+            matches!(
+                what,
+                What::Is(
+                    Concept::Event(_)
+                        | Concept::Need(_)
+                        | Concept::Mark(Mark::Plan | Mark::Request | Mark::If)
+                )
+            )
+        });
+        if by && wrong && !timed {
+            self.items[at].what = What::Is(Concept::Mark(Mark::At));
         }
     }
 

@@ -6,6 +6,9 @@ use crate::words::concept::{Concept, Mark, Noun, State, Unit};
 use crate::words::item::{Form, Number, What};
 use crate::words::senses::Sense;
 
+/// Two values of one reading that are told after each other lie within this ratio.
+const ALIKE: f64 = 1.8;
+
 impl Words<'_> {
     /// "both cords hot", "los dos cables vivos": two of them.
     pub(super) fn both_cords(&mut self, at: usize) {
@@ -70,6 +73,40 @@ impl Words<'_> {
         let cords = said().any(|i| matches!(i.noun(), Some(Noun::Cords | Noun::Cord)));
         if live && cords {
             self.items[at].what = What::Is(Concept::Noun(Noun::Cords));
+        }
+    }
+
+    /// "118V, then 104 when the ac kicked in": a later value in the same measure, and no trailer. It stands.
+    pub(super) fn then_another(&mut self, at: usize) {
+        let Some(value) = self
+            .bare_number(at + 1)
+            .filter(|_| self.says(at, Sense::Then))
+        else {
+            return;
+        };
+        let last = self.ends(at + 1)
+            || self.items.get(at + 2).is_some_and(|n| {
+                n.is(Mark::Query) || n.is(Mark::Idle) || matches!(n.what, What::Word { .. })
+            });
+        let before = self.items[..at]
+            .iter()
+            .rev()
+            .take(6)
+            .take_while(|i| i.sentence == self.items[at].sentence)
+            .find_map(|i| i.number());
+        let Some(before) = before.filter(|_| last) else {
+            return;
+        };
+        let measured = matches!(
+            before.unit,
+            Some(Unit::Volt | Unit::Psi | Unit::Bar | Unit::Kpa | Unit::KgCm2 | Unit::Pct)
+        );
+        let alike = value > before.value / ALIKE && value < before.value * ALIKE;
+        if measured && alike {
+            if let What::Number(number) = &mut self.items[at + 1].what {
+                number.unit = before.unit;
+            }
+            self.items[at].what = What::Is(Concept::Mark(Mark::Sorry));
         }
     }
 

@@ -7,6 +7,20 @@ use crate::words::item::{Item, What};
 use crate::words::senses::Sense;
 
 impl Words<'_> {
+    /// "the reg on 16 is bad": where it is, and not that it was fitted.
+    pub(super) fn regulator_on(&mut self, at: usize) {
+        let fitted = self.items[at].what == What::Is(Concept::Event(Event::RegulatorFitted))
+            && self.says(at, Sense::RegulatorOn);
+        let is = self.items.get(at + 2).is_some_and(|n| {
+            let says = n.is(Mark::Aux)
+                || matches!(n.what, What::Is(Concept::State(_) | Concept::Fault(_)));
+            says && self.same_chunk(at, at + 2)
+        });
+        if fitted && self.names(at + 1) && is {
+            self.items[at].what = What::Is(Concept::Noun(Noun::Regulator));
+        }
+    }
+
     /// "3.2 bar after the regulator, 6 bar before", "450 kPa before I fitted the reg, 330 after".
     pub(super) fn regulator_side(&mut self, at: usize) {
         let before = self.says(at, Sense::BeforeIt);
