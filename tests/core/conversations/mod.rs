@@ -1,6 +1,6 @@
 //! Conversations as script files: each `*.chat` beside this file is played through the desk, and what the bot says must
 //! be, to the letter, what the file says. `UPDATE=1 cargo test --test core conversations` writes the files anew: read
-//! the difference before you keep it.
+//! the difference before you keep it. `ONLY=walk` plays those whose name holds that.
 //!
 //! A script starts with `fleet NAME` (a folder of `tests/data/fleets`, `demo`, `demo-es`: all of it in Spanish, or
 //! `demo-phones`: everybody on the chat network, so that buttons are offered, `[in brackets]` below a message) and has cases, each headed by `== title` and `day YYYY-MM-DD`. A message is `HH:MM crew> words`; further lines of it are
@@ -41,6 +41,9 @@ fn every_script_is_spoken_to_the_letter() {
         .map(|entry| entry.expect("a readable folder").path())
         .filter(|path| path.extension().is_some_and(|ending| ending == "chat"))
         .collect();
+    if let Ok(only) = std::env::var("ONLY") {
+        scripts.retain(|path| path.to_string_lossy().contains(&only));
+    }
     scripts.sort();
     assert!(!scripts.is_empty(), "no scripts in {}", folder.display());
     let mut wrong = Vec::new();

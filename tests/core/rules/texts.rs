@@ -39,6 +39,12 @@ fn every_text_is_there_and_asks_for_no_fact_that_is_not_given() {
             }
         });
     }
+    // what the desk asks the rules for by itself
+    let name = UnitName::new("12");
+    for finding in [rules::chocks_out(&name), rules::icy_steps(Some(&name))] {
+        met.insert(finding.action.to_string());
+        say(&replies, &fleet, DateTime::UNIX_EPOCH, &finding);
+    }
     let missed: Vec<String> = keys_in_source()
         .into_iter()
         .filter(|key| !met.contains(key))
