@@ -1456,6 +1456,7 @@ again-runaway = Everybody out of its path. Do not try to hold it. Hurt: call the
 again-spill = Unit closed, people off, drains blocked? Gloves, boots and eye shield. Nothing into a drain.
 again-hot-plug = Still off at the source? Do not use that plug again. It can start a fire.
 again-cord-damaged = Still off at the source? Do not use or tape that cord.
+again-waste-aboard = Do not tow yet. Empty the waste tank first, and say so.
 
 ## Cautions, one for each hazard
 

@@ -1457,6 +1457,7 @@ again-runaway = Todos fuera de su camino. No trate de pararlo. Si hay heridos: l
 again-spill = ¿Unidad cerrada, gente lejos, coladeras tapadas? Guantes, botas y careta. Nada a una coladera.
 again-hot-plug = ¿Sigue cortada la corriente en la fuente? No use más esa clavija. Puede causar un incendio.
 again-cord-damaged = ¿Sigue cortada la corriente en la fuente? No use ni encinte ese cable.
+again-waste-aboard = No la remolque todavía. Primero vacíe el tanque de negras, y avise.
 caution-burst-hose = Hágase a un lado al abrir el agua. Una manguera o pieza que revienta da latigazos.
 caution-bleed-first = Cierre la toma y saque la presión por un lavabo antes de abrir cualquier pieza.
 caution-keep-regulator = No quite el regulador para ganar presión. Nunca lo puentee arriba de 80 psi (5.5 bar).

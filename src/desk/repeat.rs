@@ -46,6 +46,7 @@ const AGAIN: &[(FindingId, &str)] = &[
     (FindingId::WasteSpill, "again-spill"),
     (FindingId::TroubleHotPlug, "again-hot-plug"),
     (FindingId::TroubleCordDamaged, "again-cord-damaged"),
+    (FindingId::TowWasteAboard, "again-waste-aboard"),
 ];
 /// What a second word of may be news that somebody's life hangs on: always told in full.
 const ALWAYS_FULL: &[FindingId] = &[

@@ -15,7 +15,7 @@ use crate::desk::situate::Case;
 use crate::desk::tasks::Board;
 use crate::desk::truck;
 use crate::finding::{Finding, FindingId, Level};
-use crate::heard::{Fault, Remark, UnitName};
+use crate::heard::{Event, Fault, Remark, UnitName};
 use crate::outlook::Outlook;
 use crate::reply::{Answer, Arg, Context, Logged, TaskNote, TaskTurn};
 
@@ -201,7 +201,7 @@ impl Reply<'_> {
             .collect();
         let told = self.told(hearing, settled);
         let stands = self.still_standing(&told);
-        let told = shortened(hearing, settled, &told, self.walked);
+        let told = shortened(hearing, settled, &told, self.walked || self.step.is_some());
         let answer = Answer {
             opening,
             context: settled.from_context.as_ref().map(Context::Last),
@@ -364,7 +364,10 @@ fn shortened(
     walked: bool,
 ) -> Vec<Finding> {
     let says = |list| hearing.desk.answers.says("any", list, hearing.text);
-    let unchanged = (walked || says("still-so")) && !says("worse");
+    let goes = [Event::Left, Event::Hitched];
+    let mut reports = settled.reports.iter();
+    let goes = reports.any(|(.., entry)| entry.events.iter().any(|event| goes.contains(event)));
+    let unchanged = (walked || says("still-so")) && !goes && !says("worse");
     let in_full = !unchanged || asks_only(hearing, settled) || hearing.mends();
     let full = told.iter().filter(|(_, telling)| *telling == Telling::Full);
     full.map(|(finding, _)| {

@@ -57,6 +57,10 @@ impl Hearing<'_> {
             if entry.faults.contains(&Fault::TowLightsFault) {
                 entry.events.retain(|event| *event != Event::LightsChecked);
             }
+            // "left blinker" has left nothing
+            if self.desk.phrases.holds("leave", "left-lamps", self.text) {
+                entry.events.retain(|event| *event != Event::Left);
+            }
             let power = [Event::PowerOff, Event::PowerOn];
             if alone
                 && !power.iter().any(|event| entry.events.contains(event))
@@ -86,7 +90,11 @@ impl Hearing<'_> {
         {
             return;
         }
-        let told = [("cords", Event::PowerOff), ("stowed", Event::Stowed)];
+        let told = [
+            ("cords", Event::PowerOff),
+            ("stowed", Event::Stowed),
+            ("drained", Event::FreshDrained),
+        ];
         let told = told
             .iter()
             .filter(|(list, _)| phrases.holds("leave", list, self.text));
@@ -271,7 +279,9 @@ impl Hearing<'_> {
                 settled.reports.push((unit.clone(), self.inbound.at, entry));
             }
         }
-        if !phrases.holds("leave", "road", self.text) {
+        let on_the_road = phrases.holds("leave", "road", self.text);
+        self.heard.set_aside.retain(|remark| remark.why != "plan");
+        if !on_the_road {
             self.plan_to_leave(unit);
         }
         true

@@ -64,8 +64,11 @@ impl Answers {
         let Message { heard, told, .. } = *message;
         let words = Phrases::of(message.text);
         // "the other lights work" does not say that these do
+        // nor does "thawed" say that nothing has split: it answers the step that asks for it
+        let of_the_step = !check.mending && matches!(self.own(step.key, &words), Own::Yes(_));
         if told.is_some_and(|entry| entry.cleared.contains(&check.fault))
             && !self.any(&words, "others")
+            && !of_the_step
         {
             return Some(Said::Mended);
         }

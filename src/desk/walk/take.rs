@@ -15,11 +15,13 @@ use crate::fleet::Role;
 use crate::heard::{Ask, Entry, Event, Fault, Language, PlanKind, UnitName};
 use crate::rules::{Asks, Sought, Step};
 
+/// Answers, each with the number of its step.
+type Numbered = Vec<(u32, Said)>;
+
 /// What a message says to the step that waits, and to those after it.
 #[derive(Default)]
 pub(in crate::desk) struct Took {
-    /// The answers, each with the number of its step.
-    pub(super) said: Vec<(u32, Said)>,
+    pub(super) said: Numbered,
     /// The load that was found at fault.
     pub(super) culprit: Option<String>,
     /// How many resets the message tells of.
@@ -113,7 +115,7 @@ fn answered(
     check: &Check,
     step: &'static Step,
     told: Option<&Entry>,
-) -> Option<(Vec<(u32, Said)>, Option<String>)> {
+) -> Option<(Numbered, Option<String>)> {
     let question = questions(hearing, step);
     let on_site = hearing.member.role != Role::Dispatcher;
     let asked_ago = hearing.inbound.at - check.asked;
@@ -135,7 +137,7 @@ fn answered(
     let said = answers
         .read(&message, check, step)
         .and_then(|said| in_time(hearing, check, told, said));
-    let mut all: Vec<(u32, Said)> = said.iter().map(|said| (check.step, *said)).collect();
+    let mut all: Numbered = said.iter().map(|said| (check.step, *said)).collect();
     let goes_on = match said {
         Some(said) => outcome(check, step, said) == Outcome::RuledOut,
         None => asked_ago <= PAUSE && answers.may_answer_ahead(&message),
@@ -291,9 +293,11 @@ fn culprit<'a>(
     let load = answers.load(message.text)?;
     let held = answers.holds(message.text);
     let without = answers.takes_off(message.text) && held == Some(true);
-    let with = step.key == "step-plug-back"
-        && held != Some(true)
-        && answers.names_a_trip(step, message.text);
+    // told at an earlier step, too, where the words are those of that one
+    let own = answers.own("step-plug-back", &Phrases::of(message.text));
+    let plugs_back = step.key == "step-plug-back" || matches!(own, Own::Yes(_));
+    let trips = matches!(own, Own::Yes(_)) || answers.names_a_trip(step, message.text);
+    let with = plugs_back && held != Some(true) && trips;
     (without || with).then_some(load)
 }
 
@@ -335,7 +339,7 @@ fn read_on(
     message: &Message<'_>,
     check: &Check,
     answered: Option<&'static Step>,
-) -> Vec<(u32, Said)> {
+) -> Numbered {
     let mut read = Vec::new();
     let mut before: Vec<&Step> = answered.into_iter().collect();
     let mut guarded = answered.is_none() && step_of(check).is_some_and(Step::guards);

@@ -76,13 +76,19 @@ impl Answers {
         if !helped {
             self.cover_what_stands(check, &mut words);
         }
-        let not = self.has_uncovered(&words, "not");
+        let bare = words.find_uncovered(self.list("any", "bare"));
+        words.cover(&bare);
+        let denied = !words
+            .find_before(self.list("any", "denies"), spans)
+            .is_empty();
+        let doubtful = self.has_uncovered(&words, "denies");
         let by_own = match &own {
             Own::Both => Some(Said::Unclear),
             // "not locked" is not yet safe
             Own::Denied(_) if guards => Some(Said::Unclear),
             Own::Denied(_) => Some(Said::Yes),
-            Own::Yes(_) if not => Some(Said::No),
+            Own::Yes(_) if denied => Some(Said::No),
+            Own::Yes(_) if doubtful => Some(Said::Unclear),
             Own::Yes(_) => Some(Said::Yes),
             Own::No(_) if guards && leading == Some(true) => Some(Said::Unclear),
             Own::No(_) => Some(Said::No),

@@ -153,6 +153,44 @@ fn the_checks_own_trailer_is_meant_unless_another_is_named() {
 }
 
 #[test]
+fn a_denial_counts_where_it_stands_before_the_answer() {
+    let mut wrong = Vec::new();
+    let rows = [
+        ("sin nada conectado sí aguanta", Some(1)),
+        ("holds with nothing on it", Some(1)),
+        ("it holds, no problem", Some(1)),
+        ("still holds", Some(1)),
+        ("it does not hold", None),
+        ("nothing plugged in and it still pops", None),
+    ];
+    for (text, step) in rows {
+        let mut crew = Crew::new(false);
+        crew.hears("tobin", "12 gfci tripped");
+        let told = crew.hears("tobin", text);
+        if crew.place("tobin").map(|place| place.1) != step {
+            wrong.push(format!("{text:?}: {told}"));
+        }
+    }
+    none_is(&wrong, rows.len());
+}
+
+#[test]
+fn what_is_thawed_is_looked_at_for_splits_before_it_is_over() {
+    let mut crew = Crew::new(false);
+    assert!(at_step(&mut crew, Fault::Frozen, 3));
+    let told = crew.hears("tobin", "its thawed");
+    assert!(told.contains("Is there a split or a drip?"), "{told}");
+}
+
+#[test]
+fn a_load_that_trips_it_is_named_at_any_step() {
+    let mut crew = Crew::new(false);
+    assert!(at_step(&mut crew, Fault::GfciTrip, 2));
+    let told = crew.hears("tobin", "trips when i plug in the water heater");
+    assert!(told.contains("the water heater is at fault"), "{told}");
+}
+
+#[test]
 fn a_breaker_that_is_on_was_not_reset() {
     for text in [
         "12 breaker is on",

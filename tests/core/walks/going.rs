@@ -24,6 +24,9 @@ fn a_step_of_leaving_is_told_by_a_word() {
         ("desconectada", Event::PowerOff),
         ("all packed", Event::Stowed),
         ("todo guardado", Event::Stowed),
+        ("everything's in", Event::Stowed),
+        ("yanked the cords", Event::PowerOff),
+        ("fresh is dumped", Event::FreshDrained),
     ];
     for (text, event) in rows {
         let mut crew = packing("tobin");
@@ -111,6 +114,14 @@ fn a_smashed_lamp_holds_it_back_from_the_road() {
         }
     }
     none_is(&wrong, rows.len());
+}
+
+#[test]
+fn a_left_blinker_has_left_nothing() {
+    let mut crew = packing("tobin");
+    let told = crew.hears("tobin", "left blinker is out");
+    assert!(!crew.has_done("12", Event::Left), "{told}");
+    assert!(told.contains("tow light out"), "{told}");
 }
 
 #[test]
