@@ -367,7 +367,7 @@ fn shortened(
     let goes = [Event::Left, Event::Hitched];
     let mut reports = settled.reports.iter();
     let goes = reports.any(|(.., entry)| entry.events.iter().any(|event| goes.contains(event)));
-    let unchanged = (walked || says("still-so")) && !goes && !says("worse");
+    let unchanged = (walked || says("stands")) && !goes && !says("worse");
     let in_full = !unchanged || asks_only(hearing, settled) || hearing.mends();
     let full = told.iter().filter(|(_, telling)| *telling == Telling::Full);
     full.map(|(finding, _)| {
