@@ -79,6 +79,7 @@ codes! {
         SiteNotChocked = "site.not-chocked",
         SiteSetUpNext = "site.set-up-next",
         SiteWind = "site.wind",
+        SiteIcy = "site.icy",
         TowWasteAboard = "tow.waste-aboard",
         TowFreshAboard = "tow.fresh-aboard",
         TowNotReady = "tow.not-ready",

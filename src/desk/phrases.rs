@@ -41,6 +41,15 @@ impl Phrases {
         })
     }
 
+    /// Returns a text, folded, without a list's phrases.
+    pub(super) fn without(&self, topic: &str, list: &str, text: &str) -> String {
+        let mut text = format!(" {} ", plain(text));
+        for phrase in self.list(topic, list) {
+            text = text.replace(&format!(" {phrase} "), " ");
+        }
+        text.trim().to_owned()
+    }
+
     /// Takes the longest phrase of a list off the front of a text; none where it begins with none of them.
     pub(super) fn after<'t>(&self, topic: &str, list: &str, text: &'t str) -> Option<&'t str> {
         let counts = self

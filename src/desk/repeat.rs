@@ -6,7 +6,7 @@ use chrono::{DateTime, TimeDelta, Utc};
 
 use crate::dialogue::{Talk, Told};
 use crate::finding::{FactValue, Finding, FindingId, Level, Origin};
-use crate::heard::Heard;
+use crate::heard::{Heard, UnitName};
 
 /// How long advice that stands need not be said again to the same person.
 const STANDS: TimeDelta = TimeDelta::hours(3);
@@ -33,6 +33,56 @@ const SAID_BY: &[(FindingId, FindingId)] = &[
 const READ: &[&str] = &["water", "waste", "cold", "heat", "power", "crowd"];
 /// How long what nobody changed goes by name to the person who was told.
 const UNCHANGED: TimeDelta = TimeDelta::hours(1);
+
+/// First words that were said in full a moment ago, and what of them is said again.
+const AGAIN: &[(FindingId, &str)] = &[
+    (FindingId::TroubleFire, "again-fire"),
+    (FindingId::TroubleGasIllness, "again-gas-illness"),
+    (FindingId::TroubleOdor, "again-gas-smell"),
+    (FindingId::PowerShock, "again-shock"),
+    (FindingId::CrewPersonHurt, "again-person-hurt"),
+    (FindingId::TroublePersonTrapped, "again-person-trapped"),
+    (FindingId::TroubleRunaway, "again-runaway"),
+    (FindingId::WasteSpill, "again-spill"),
+    (FindingId::TroubleHotPlug, "again-hot-plug"),
+    (FindingId::TroubleCordDamaged, "again-cord-damaged"),
+    (FindingId::TowWasteAboard, "again-waste-aboard"),
+];
+/// What a second word of may be news that somebody's life hangs on: always told in full.
+const ALWAYS_FULL: &[FindingId] = &[
+    FindingId::CrewPersonHurt,
+    FindingId::TroublePersonTrapped,
+    FindingId::TroubleRunaway,
+];
+/// How long first words that could save somebody are remembered well enough for a line of them to do.
+const JUST_TOLD: TimeDelta = TimeDelta::minutes(20);
+
+/// Returns a finding as it is told again while nothing has changed: its essential caution in a line. None where it is told
+/// in full.
+pub(super) fn again(finding: &Finding, talk: &Talk, now: DateTime<Utc>) -> Option<Finding> {
+    let (_, says) = AGAIN.iter().find(|(id, _)| *id == finding.id)?;
+    let told = told_of(finding, talk).filter(|told| now - told.at <= JUST_TOLD)?;
+    let same = told.says == gist(finding) && !ALWAYS_FULL.contains(&finding.id);
+    (finding.level >= Level::Warning && same).then(|| Finding {
+        action: (*says).into(),
+        cautions: Vec::new(),
+        ..finding.clone()
+    })
+}
+
+/// Returns what is said again of a danger that nobody guides through, to a message on which there is nothing else to say;
+/// `stands` tells whether it is still reported.
+pub(super) fn still_open(
+    talk: &Talk,
+    now: DateTime<Utc>,
+    stands: impl Fn(&UnitName, FindingId) -> bool,
+) -> Option<(&UnitName, &'static str)> {
+    talk.told.iter().rev().find_map(|told| {
+        let (_, says) = AGAIN.iter().find(|(id, _)| *id == told.id)?;
+        let unit = told.unit.as_ref()?;
+        (now - told.at <= JUST_TOLD && stands(unit, told.id)).then_some((unit, *says))
+    })
+}
 
 /// How a finding is told to somebody.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]

@@ -7,7 +7,7 @@ use chrono::{DateTime, TimeDelta, Utc};
 use crate::book::{MessageKey, Record, Task, TaskChange, TaskState, Tasks, UnitState};
 use crate::finding::{Finding, FindingId, TaskKind};
 use crate::heard::{Entry, Event, Fault, Need, UnitName};
-use crate::reply::TAKEN_BACK;
+use crate::reply::{HAS_LEFT, TAKEN_BACK};
 
 /// A due time that moves by less than this is left where it is: nobody wants to be told of every minute.
 const WORTH_MOVING: TimeDelta = TimeDelta::minutes(10);
@@ -160,6 +160,32 @@ impl Board {
                 };
                 self.change(change);
             }
+        }
+    }
+
+    /// Drops tasks of a trailer that make no sense any more once it goes.
+    pub(super) fn leave(&mut self, unit: &UnitName, kinds: &[TaskKind]) {
+        for kind in kinds {
+            let Some(task) = self.tasks.open_task(unit, *kind) else {
+                continue;
+            };
+            self.change(TaskChange::Dropped {
+                id: task.id,
+                by: self.by.clone(),
+                reason: HAS_LEFT.into(),
+                cause: self.cause.clone(),
+            });
+        }
+    }
+
+    /// Closes the pump-out of a trailer whose waste tank is said to be empty as it leaves.
+    pub(super) fn is_pumped(&mut self, unit: &UnitName) {
+        if let Some(task) = self.tasks.open_task(unit, TaskKind::PumpOut) {
+            self.change(TaskChange::Done {
+                id: task.id,
+                by: self.by.clone(),
+                cause: self.cause.clone(),
+            });
         }
     }
 

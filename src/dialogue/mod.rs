@@ -19,6 +19,8 @@ pub const CONTEXT_LASTS: TimeDelta = TimeDelta::minutes(90);
 pub const QUESTION_LASTS: TimeDelta = TimeDelta::minutes(30);
 /// How long a step of a guided check waits for a bare answer; later ones are asked again first.
 pub const STEP_LASTS: TimeDelta = TimeDelta::hours(2);
+/// A bare answer so long after its question may be meant for something else: the question comes again before it counts.
+pub const PAUSE: TimeDelta = TimeDelta::minutes(45);
 /// How long the place in a guided check is kept.
 pub const CHECK_LASTS: TimeDelta = TimeDelta::hours(24);
 
@@ -371,8 +373,17 @@ pub struct Check {
     pub fault: Fault,
     /// The fault whose steps are gone through: the same, or the one a step turned to.
     pub steps_of: Fault,
+    /// The course of its own that it takes by what was told of the fault, in place of those steps.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub course: Option<Course>,
     /// The step that waits, counted from 0.
     pub step: u32,
+    /// Later steps whose cause was ruled out before they were asked.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub ahead: Vec<u32>,
+    /// How often in a row a step that guards somebody was to be skipped.
+    #[serde(default, skip_serializing_if = "is_zero")]
+    pub passed: u32,
     /// True where the step has found the cause, and it is asked whether that mended it.
     #[serde(default)]
     pub mending: bool,
@@ -384,6 +395,18 @@ pub struct Check {
     /// True once something else was said since it was asked.
     #[serde(default)]
     pub waits: bool,
+}
+
+fn is_zero(count: &u32) -> bool {
+    *count == 0
+}
+
+/// A course that the check of a fault takes where more was told of it than its name.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Course {
+    /// Lights that flicker rather than stay dark.
+    Flicker,
 }
 
 /// An alarm that a person asked for: "if 12 hits 3/4 call me".

@@ -6,6 +6,8 @@ use crate::finding::TaskKind;
 
 /// The reason by which a task was dropped because the message that opened it was taken back.
 pub const TAKEN_BACK: &str = "undo";
+/// The reason under which a task is dropped whose trailer has left the site.
+pub const HAS_LEFT: &str = "left";
 
 /// What happened to a task in this turn.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -108,6 +110,9 @@ impl Voice<'_> {
             TaskTurn::Closed => match &task.state {
                 TaskState::Dropped(reason) if reason == TAKEN_BACK => {
                     self.say("task-taken-back", &[("task", head.into())])
+                }
+                TaskState::Dropped(reason) if reason == HAS_LEFT => {
+                    self.say("task-has-left", &[("task", head.into())])
                 }
                 TaskState::Dropped(reason) => {
                     let args = [

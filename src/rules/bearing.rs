@@ -3,8 +3,8 @@
 use chrono::TimeDelta;
 
 use crate::book::{PowerState, Stage, WaterState};
-use crate::fleet::Source;
-use crate::heard::{Event, Fault, ReadingKey};
+use crate::fleet::{Site, Source};
+use crate::heard::{Event, Fault, PlanKind, ReadingKey};
 use crate::outlook::runs_on_tank;
 use crate::physics::tank::usual_uses_per_h;
 use crate::situation::{Occasion, Situation};
@@ -13,6 +13,9 @@ use crate::situation::{Occasion, Situation};
 const USUAL_LEAD_H: f64 = 2.5;
 /// A battery on charge stands at these volts (common practice, no source).
 const CHARGING_V: std::ops::RangeInclusive<f64> = 13.2..=15.0;
+
+/// So long after it left a site a trailer's crew is still near it (common practice, no source).
+const STILL_NEAR: TimeDelta = TimeDelta::hours(2);
 
 impl Situation<'_> {
     /// Tells whether the message reports this fault; asked, whether it stands.
@@ -82,7 +85,35 @@ impl Situation<'_> {
 
     /// Returns what to tell the emergency line of the place, where the site states it.
     pub(super) fn emergency_address(&self) -> Option<&str> {
-        self.site?.emergency_address.as_deref()
+        self.site
+            .or(self.left_lately())?
+            .emergency_address
+            .as_deref()
+    }
+
+    /// Returns the site that the trailer left a short while ago: its crew is still near it.
+    fn left_lately(&self) -> Option<&Site> {
+        let left = self.now.departed?;
+        let near = left <= self.at && self.at - left <= STILL_NEAR;
+        let job = self.fleet.job_of(&self.spec.id, left, None);
+        let job = job.filter(|_| near)?;
+        self.fleet.sites.get(&job.id.site)
+    }
+
+    /// Tells whether its fresh tank was drained and nothing came in since: then nobody is told to fill it.
+    pub(super) fn is_drained(&self) -> bool {
+        let filled = [Event::FreshFilled, Event::WaterOn, Event::InService];
+        self.now.holds(Event::FreshDrained, &filled)
+    }
+
+    /// Tells whether the trailer is packed up or goes: nothing is filled or switched on any more.
+    pub(super) fn is_going(&self) -> bool {
+        let holds = |event, undone: &[Event]| self.now.holds(event, undone);
+        let packed = holds(Event::Stowed, &[Event::Arrived, Event::InService])
+            || holds(Event::JacksUp, &[Event::JacksDown, Event::InService]);
+        let shut = holds(Event::Closed, &[Event::InService]) && self.is_drained();
+        let plans = self.plans.iter().any(|plan| plan.kind == PlanKind::Leave);
+        plans || packed || shut || self.now.stage() == Stage::Hitched
     }
 
     /// Returns the notice the hauler wants, h.

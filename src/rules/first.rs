@@ -55,3 +55,15 @@ pub fn first_words(fault: Fault) -> Option<Finding> {
     };
     Some(finding.cautions(cautions))
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn every_danger_has_its_first_words() {
+        for fault in Fault::DANGERS {
+            assert!(first_words(*fault).is_some(), "{fault}");
+        }
+    }
+}

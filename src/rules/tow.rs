@@ -237,7 +237,8 @@ fn undone(s: &Situation<'_>) -> Option<Finding> {
         );
     let (urgency, says) = match (left, still_stands(s)) {
         (true, true) => (Urgency::Now, "tow-not-ready-roll"),
-        (true, false) => (Urgency::Now, "tow-not-ready-left"),
+        (true, false) if missing.contains(&"jacks-up") => (Urgency::Now, "tow-not-ready-left"),
+        (true, false) => (Urgency::Now, "tow-not-ready-rolling"),
         (false, _) => (Urgency::Soon, "tow-not-ready"),
     };
     Some(

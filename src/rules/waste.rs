@@ -209,7 +209,8 @@ fn spill(s: &Situation<'_>) -> Option<Finding> {
 
 /// Two gauge steps down without a pump-out: soon. A valve is open, or a gauge lies.
 fn dropped_unexplained(s: &Situation<'_>) -> Option<Finding> {
-    if !s.touches(WASTE, &[], &[]) || s.now.has(Fault::GaugeStuck) {
+    // empty at leaving is a pump-out that nobody told of: the leaving asks about it
+    if !s.touches(WASTE, &[], &[]) || s.now.has(Fault::GaugeStuck) || s.is_going() {
         return None;
     }
     let reads = gauge_reads(s);

@@ -15,8 +15,8 @@ use crate::desk::situate::Case;
 use crate::desk::tasks::Board;
 use crate::desk::truck;
 use crate::desk::watch;
-use crate::finding::{Finding, Level};
-use crate::heard::{Remark, UnitName};
+use crate::finding::{Finding, FindingId, Level};
+use crate::heard::{Event, Fault, Remark, UnitName};
 use crate::outlook::Outlook;
 use crate::reply::{Answer, Arg, Context, Logged, TaskNote, TaskTurn};
 
@@ -202,17 +202,14 @@ impl Reply<'_> {
             .collect();
         let told = self.told(hearing, settled);
         let stands = self.still_standing(&told);
+        let told = shortened(hearing, settled, &told, self.walked || self.step.is_some());
         let asks = self.several || is_question(hearing);
         let answered = self.asks_which_task || asks && heard.entries.is_empty();
         let answer = Answer {
             opening,
             context: settled.from_context.as_ref().map(Context::Last),
             first,
-            findings: told
-                .iter()
-                .filter(|(_, telling)| *telling == Telling::Full)
-                .map(|(finding, _)| *finding)
-                .collect(),
+            findings: told.iter().collect(),
             stands,
             lines,
             logged: logged.collect(),
@@ -312,6 +309,17 @@ impl Reply<'_> {
 
     /// Answers a message on which there is nothing to say.
     fn nothing_said(&self, hearing: &Hearing<'_>, settled: &Settled) -> String {
+        let stands = |unit: &UnitName, id| {
+            let kept = hearing.desk.book.unit(unit);
+            let mut dangers = Fault::DANGERS.iter();
+            dangers.any(|fault| {
+                let of_it = FindingId::of_fault(*fault) == id;
+                of_it && kept.is_some_and(|kept| kept.state().has(*fault))
+            })
+        };
+        if let Some((unit, says)) = repeat::still_open(&hearing.talk, hearing.now, stands) {
+            return format!("{unit}: {}", self.voice.word(says));
+        }
         if !settled.words.is_empty() {
             let units: Vec<String> = settled.words.iter().map(ToString::to_string).collect();
             let units = self.voice.all_of(&units);
@@ -345,6 +353,28 @@ impl Reply<'_> {
         let on_board = |id: &u32| self.board.tasks().task(*id).or(all.task(*id)).cloned();
         shown.iter().filter_map(on_board).collect()
     }
+}
+
+/// Returns the findings that are told. Those said a moment ago come in a line where the message only says that they still
+/// stand, or answers a step of their check; in full where it is worse.
+fn shortened(
+    hearing: &Hearing<'_>,
+    settled: &Settled,
+    told: &[(&Finding, Telling)],
+    walked: bool,
+) -> Vec<Finding> {
+    let says = |list| hearing.desk.answers.says("any", list, hearing.text);
+    let goes = [Event::Left, Event::Hitched];
+    let mut reports = settled.reports.iter();
+    let goes = reports.any(|(.., entry)| entry.events.iter().any(|event| goes.contains(event)));
+    let unchanged = (walked || says("stands")) && !goes && !says("worse");
+    let in_full = !unchanged || asks_only(hearing, settled) || hearing.mends();
+    let full = told.iter().filter(|(_, telling)| *telling == Telling::Full);
+    full.map(|(finding, _)| {
+        let again = (!in_full).then(|| repeat::again(finding, &hearing.talk, hearing.now));
+        again.flatten().unwrap_or_else(|| (*finding).clone())
+    })
+    .collect()
 }
 
 /// Returns what was not understood, and whether that tells how to write: it is said once, then only where to find it.

@@ -65,6 +65,7 @@ impl Hearing<'_> {
             reply.board.close_by(&case.unit, &case.report, &case.now);
             reply.take_case(case);
         }
+        walk::end_tasks(self, &cases, reply);
         walk::keep_off(self, &cases, reply);
         walk::hold_back(self, &cases, reply);
         reply.findings.append(&mut settled.findings);

@@ -5,7 +5,7 @@ use super::super::settle::Settled;
 use super::super::settle::known;
 use super::Hearing;
 use crate::book::Stage;
-use crate::dialogue::{About, Way};
+use crate::dialogue::{About, CHECK_LASTS, Way};
 use crate::heard::{Ask, CommandName, Entry, Event, Fault, Plan, PlanKind, ReadingKey, UnitName};
 
 /// What is done to a trailer that goes, and not to one that is set up.
@@ -24,6 +24,7 @@ impl Hearing<'_> {
     /// Reads a report by whether its trailer goes: then the lights that are fine are those that the road needs, and cords
     /// that are in are off their power. What was never said to be bad is not said to be mended.
     pub(super) fn as_it_goes(&self, settled: &mut Settled) {
+        self.step_by_word(settled);
         let alone = settled.reports.len() == 1;
         for (unit, _, entry) in &mut settled.reports {
             let stood = self.desk.book.unit(unit).map(|kept| kept.state());
@@ -32,7 +33,8 @@ impl Hearing<'_> {
                 .cleared
                 .retain(|fault| !Fault::OF_TOWING.contains(fault) || stands(fault));
             // who tells which of them is out speaks of the road's lights
-            let of_the_road = entry.faults.contains(&Fault::TowLightsFault);
+            let of_the_road = entry.faults.contains(&Fault::TowLightsFault)
+                || self.desk.phrases.holds("leave", "lamps", self.text);
             if !of_the_road && !self.is_going(unit, entry) {
                 continue;
             }
@@ -46,8 +48,18 @@ impl Hearing<'_> {
                     entry.events.push(Event::LightsChecked);
                 }
             }
+            // a lamp that is smashed does not shine
+            let smashed = entry.faults.contains(&Fault::Damage)
+                && self.desk.phrases.holds("leave", "lamps", self.text);
+            if smashed && !entry.faults.contains(&Fault::TowLightsFault) {
+                entry.faults.push(Fault::TowLightsFault);
+            }
             if entry.faults.contains(&Fault::TowLightsFault) {
                 entry.events.retain(|event| *event != Event::LightsChecked);
+            }
+            // "left blinker" has left nothing
+            if self.desk.phrases.holds("leave", "left-lamps", self.text) {
+                entry.events.retain(|event| *event != Event::Left);
             }
             let power = [Event::PowerOff, Event::PowerOn];
             if alone
@@ -58,6 +70,52 @@ impl Hearing<'_> {
             }
         }
         settled.reports.retain(|(.., entry)| !entry.is_empty());
+        if settled.reports.is_empty() {
+            settled.from_context = None;
+        }
+    }
+
+    /// Reports what a step of leaving is told by in a word or two: "unplugged" is its power, "all packed" what is stowed.
+    fn step_by_word(&self, settled: &mut Settled) {
+        let Some(round) = self.talk.round.as_ref() else {
+            return;
+        };
+        let fresh = self.inbound.at - round.asked <= CHECK_LASTS;
+        let heard = &self.heard;
+        let speaks = heard.ask.is_some() || heard.command.is_some() || !heard.entries.is_empty();
+        let names_another = heard.named.iter().any(|name| *name != round.unit);
+        let phrases = &self.desk.phrases;
+        let asks = self.text.trim_end().ends_with('?');
+        if round.way != Way::Leaving || !fresh || speaks || asks || names_another || self.goes_not()
+        {
+            return;
+        }
+        let told = [
+            ("cords", Event::PowerOff),
+            ("stowed", Event::Stowed),
+            ("drained", Event::FreshDrained),
+        ];
+        let told = told
+            .iter()
+            .filter(|(list, _)| phrases.holds("leave", list, self.text));
+        let events: Vec<Event> = told.map(|(_, event)| *event).collect();
+        if !events.is_empty() {
+            let entry = Entry {
+                unit: Some(round.unit.clone()),
+                events,
+                ..Entry::default()
+            };
+            settled
+                .reports
+                .push((round.unit.clone(), self.inbound.at, entry));
+        }
+    }
+
+    /// Tells whether the message says that nothing goes yet: "no issues" does not.
+    fn goes_not(&self) -> bool {
+        let phrases = &self.desk.phrases;
+        let rest = phrases.without("leave", "well", self.text);
+        phrases.holds("leave", "not", &rest)
     }
 
     /// Tells whether a trailer is on the hook, or packed up, by what is known or said of it.
@@ -112,9 +170,14 @@ impl Hearing<'_> {
             let name = UnitName::new(&order.task?.to_string());
             known(&self.fleet, &name).cloned()
         });
-        let says =
-            phrases.holds("leave", "says", self.text) || phrases.ends("leave", "ends", self.text);
-        let not_yet = phrases.holds("leave", "not", self.text);
+        // "ready to go" is said of one that is set up, too
+        let round = self.talk.round.as_ref();
+        let packing = round.is_some_and(|round| round.way == Way::Leaving);
+        let ready = phrases.holds("leave", "soon", self.text);
+        let says = phrases.holds("leave", "says", self.text)
+            || phrases.ends("leave", "ends", self.text)
+            || ready && packing;
+        let not_yet = self.goes_not();
         let packs = self.packs_up();
         let more = !packs && (!says || not_yet || self.speaks_of_more());
         if taken.is_none() && more {
@@ -151,16 +214,19 @@ impl Hearing<'_> {
             stage,
             Some(Stage::SettingUp | Stage::InService | Stage::Closed)
         );
-        let gone = match packs {
-            // "leaving check 12" of one on the hook goes on with its list
+        let gone = match packs || ready {
+            // "leaving check 12", "ready to roll" of one on the hook goes on with its list
             true => stage == Some(Stage::Yard),
             false => matches!(stage, Some(Stage::Yard | Stage::Hitched)),
         };
-        if !on_site && (gone || !reported && !packs) {
+        let hooked = ready && stage == Some(Stage::Hitched);
+        if !on_site && !hooked && (gone || !reported && !packs) {
             return;
         }
         self.heard.command = None;
         self.heard.ask = None;
+        // it is answered by its list
+        self.heard.set_aside.retain(|remark| remark.why != "plan");
         if packs {
             self.heard.unclear.clear();
         }
@@ -181,7 +247,7 @@ impl Hearing<'_> {
         let phrases = &self.desk.phrases;
         let says = phrases.holds("leave", "rolls", self.text)
             && !phrases.holds("leave", "soon", self.text)
-            && !phrases.holds("leave", "not", self.text);
+            && !self.goes_not();
         if !says || self.speaks_of_more() {
             return false;
         }
@@ -193,8 +259,12 @@ impl Hearing<'_> {
             let left = state.when(Event::Left);
             (state.stage(), left > state.when(Event::Hitched))
         });
-        if since != Some((Stage::Hitched, false)) {
-            return false;
+        // said once more while its list is gone through: it rolls now
+        let round = self.talk.round.as_ref();
+        let listed = round.is_some_and(|round| round.unit == unit && round.way == Way::Leaving);
+        match since {
+            Some((Stage::Hitched, left)) if !left || listed => {}
+            _ => return false,
         }
         let told = settled.reports.iter_mut().find(|(of, ..)| *of == unit);
         match told {
@@ -209,7 +279,9 @@ impl Hearing<'_> {
                 settled.reports.push((unit.clone(), self.inbound.at, entry));
             }
         }
-        if !phrases.holds("leave", "road", self.text) {
+        let on_the_road = phrases.holds("leave", "road", self.text);
+        self.heard.set_aside.retain(|remark| remark.why != "plan");
+        if !on_the_road {
             self.plan_to_leave(unit);
         }
         true
@@ -237,7 +309,7 @@ impl Hearing<'_> {
     /// Tells whether the message says that a trailer is packed up now, or asks for the leaving check.
     fn packs_up(&self) -> bool {
         let phrases = &self.desk.phrases;
-        let not_yet = phrases.holds("leave", "not", self.text);
+        let not_yet = self.goes_not();
         if not_yet || self.heard.command.is_some() || self.mends() {
             return false;
         }

@@ -260,6 +260,7 @@ impl Hearing<'_> {
         let mut settled = self.settle();
         self.ask_who_leaves(&mut settled);
         self.as_it_goes(&mut settled);
+        let icy = walk::icy::take(&self, &mut settled);
         let truck_here = truck::has_come(&self, &mut settled);
         let truck_gone = truck::gone(&self, &mut settled);
         if truck_here.is_some() || truck_gone.is_some() {
@@ -294,6 +295,9 @@ impl Hearing<'_> {
         }
         if let Some(kind) = unreadable {
             reply.unreadable(kind);
+        }
+        if icy {
+            walk::icy::tell(&self, &mut reply);
         }
         place::tell(&self, &mut reply);
         if self.replaced().is_some() {

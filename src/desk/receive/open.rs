@@ -58,6 +58,10 @@ impl Hearing<'_> {
             talk.checks = checks;
         }
         if let Some(round) = reply.round.take() {
+            // whose list is gone through is the trailer talked about
+            if let Some(round) = &round {
+                talk.unit = Some((round.unit.clone(), at));
+            }
             talk.round = round;
         }
         let question = self

@@ -4,8 +4,8 @@ use super::super::answer::Reply;
 use super::super::receive::Hearing;
 use super::super::settle;
 use crate::book::{Record, Stage};
-use crate::finding::{Caution, Facts, Finding, FindingId, Level, Urgency};
 use crate::heard::{Event, Fault, UnitName};
+use crate::rules;
 
 /// Steps of leaving that no report tells of, by their codes.
 const BY_WORD: [&str; 2] = ["chocks", "breakaway"];
@@ -41,7 +41,7 @@ pub(in crate::desk) fn confirm(hearing: &Hearing<'_>, at_a_step: bool, reply: &m
             continue;
         }
         if step == "chocks" && stands_loose(hearing, &unit) {
-            reply.findings.push(chocks_out(&unit));
+            reply.findings.push(rules::chocks_out(&unit));
             continue;
         }
         reply.say(
@@ -63,21 +63,6 @@ fn stands_loose(hearing: &Hearing<'_>, unit: &UnitName) -> bool {
     let mut told = hearing.heard.entries.iter();
     let hitched = told.any(|entry| entry.events.iter().any(|event| hooks.contains(event)));
     on_site && !hitched && state.holds(Event::Unhitched, &hooks)
-}
-
-/// The warning that a trailer off the hook can roll.
-fn chocks_out(unit: &UnitName) -> Finding {
-    let facts = Facts::new().by("formula-reported", "common practice, no source");
-    let mut found = Finding::new(
-        FindingId::SiteNotChocked,
-        Level::Warning,
-        Urgency::Now,
-        facts,
-    )
-    .says("site-not-chocked-out")
-    .cautions(&[Caution::RollAway]);
-    found.unit = Some(unit.clone());
-    found
 }
 
 /// Writes down the steps of leaving that were done in this turn.

@@ -6,7 +6,8 @@ use std::sync::LazyLock;
 use serde::Deserialize;
 
 use super::super::phrases::plain;
-use super::phrase::{Phrases, Span};
+use super::phrase::{Phrases, Span, is_question};
+use super::said::{LONGEST, Message};
 use crate::rules::Step;
 
 const ANSWERS: &str = include_str!("../../../grammar/walk/answers.toml");
@@ -36,7 +37,7 @@ impl Answers {
     }
 
     /// Tells whether a message holds one of a list's phrases as whole words.
-    pub(super) fn says(&self, of: &str, list: &str, text: &str) -> bool {
+    pub(in crate::desk) fn says(&self, of: &str, list: &str, text: &str) -> bool {
         !Phrases::of(text).find(self.list(of, list)).is_empty()
     }
 
@@ -53,6 +54,13 @@ impl Answers {
         let words = Phrases::of(text);
         let is = |list| self.is_all(&words, list);
         is("resume") || is("next") || is("back") || is("repeat")
+    }
+
+    /// Tells whether a message asks for the question that waits, or where things stand, in more than a word.
+    pub(super) fn asks_for_the_question(&self, text: &str) -> bool {
+        let words = Phrases::of(text);
+        let asks = self.is_all(&words, "resume") || self.is_all(&words, "repeat");
+        asks && words.len() > 2
     }
 
     /// Tells whether a message is a plain yes or no and nothing else.
@@ -108,6 +116,18 @@ impl Answers {
             Own::No(_) => Some(false),
             _ => None,
         }
+    }
+
+    /// Tells whether a message that does not answer its step may answer one after it.
+    pub(super) fn may_answer_ahead(&self, message: &Message<'_>) -> bool {
+        let words = Phrases::of(message.text);
+        let heard = message.heard;
+        let asks = heard.ask.is_some() || heard.command.is_some() || is_question(message.text);
+        let aside = ["mistake", "later"]
+            .iter()
+            .any(|list| self.any(&words, list));
+        let reports = message.told.is_some_and(|entry| !entry.faults.is_empty());
+        !asks && !aside && !reports && words.len() <= LONGEST
     }
 
     /// Tells whether a message says yes to a step's question after a trip.
@@ -207,6 +227,12 @@ impl Answers {
             (true, false) => Own::No(no),
             (false, false) => Own::Both,
         }
+    }
+
+    /// Counts the words of a phrase that say something: "its wet" has one.
+    pub(super) fn weight(&self, words: &Phrases, span: Span) -> usize {
+        let filler = self.list("any", "filler");
+        words.count(span, |word| filler.iter().any(|known| known == word))
     }
 
     /// Accounts for the words that say nothing against an answer.

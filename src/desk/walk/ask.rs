@@ -2,9 +2,9 @@
 
 use super::super::answer::Reply;
 use super::round::{Round, advance};
-use super::{FRESH, LATELY, Outcome, RESETS, step_of};
-use crate::dialogue::{Check, STEP_LASTS};
-use crate::heard::{Ask, PlanKind};
+use super::{FRESH, JUST_BEFORE, JUST_NOW, LATELY, Outcome, RESETS, step_of};
+use crate::dialogue::{Check, Course, PAUSE};
+use crate::heard::{Ask, PlanKind, ReadingKey, Taps};
 use crate::outlook::runs_on_tank;
 use crate::reply::Arg;
 use crate::rules::{Asks, Sought, Step, Then, WaterFrom, last_resort};
@@ -23,6 +23,7 @@ impl Round<'_> {
                 );
             }
             if self.pass_known(&mut check, reply) {
+                self.tell_ruled_out(reply);
                 check.asked = self.hearing.now;
                 check.waits = false;
                 if let Some(step) = step_of(&check) {
@@ -55,8 +56,9 @@ impl Round<'_> {
             return;
         };
         let Some(step) = step_of(check) else { return };
-        let guards = step.guards() && !check.mending && now - check.asked <= STEP_LASTS;
-        if silent && (guards || !check.waits) {
+        let late = now - check.asked > PAUSE;
+        let guards = step.guards() && !check.mending && !late;
+        if silent && !late && (guards || !check.waits) {
             if !guards {
                 reply.say("walk-unread", &[]);
             }
@@ -86,29 +88,16 @@ impl Round<'_> {
     }
 
     /// Goes past the steps that are answered already; false where that ends the check.
-    fn pass_known(&self, check: &mut Check, reply: &mut Reply<'_>) -> bool {
-        let state = self.state(&check.unit);
-        let now = self.hearing.now;
-        let from = if runs_on_tank(&state, self.site(&check.unit)) {
-            WaterFrom::Tank
-        } else {
-            WaterFrom::Site
-        };
-        loop {
-            if check.mending {
-                return true;
-            }
+    fn pass_known(&mut self, check: &mut Check, reply: &mut Reply<'_>) -> bool {
+        while !check.mending {
             let Some(step) = step_of(check) else {
+                self.tell_ruled_out(reply);
                 reply.say("walk-no-more", &[]);
                 let fault = format!("fault-{}", check.fault);
                 self.call(check, last_resort(check.fault), &fault, reply);
                 return false;
             };
-            if step.water_from.is_some_and(|wanted| wanted != from) {
-                advance(check);
-                continue;
-            }
-            if matches!(step.then, Then::Report(fault) if state.has(fault)) {
+            if self.has_no_use(check, step) || self.was_done(check, step, reply) {
                 advance(check);
                 continue;
             }
@@ -116,34 +105,79 @@ impl Round<'_> {
                 self.no_third(check, reply);
                 return false;
             }
-            let lately = step.by.and_then(|event| Some((event, state.when(event)?)));
-            if let Some((event, at)) = lately.filter(|(_, at)| now - *at <= LATELY) {
-                let what = reply.voice.event(event);
-                let age = reply.voice.age(at);
-                reply.say("walk-lately", &[("what", what.into()), ("age", age.into())]);
-                advance(check);
-                continue;
-            }
-            let Asks::For {
-                what: Sought::Reading(key),
-                least,
-                most,
-            } = step.asks
-            else {
+            let Some(outcome) = self.was_read(check, step, reply) else {
                 return true;
-            };
-            let Some(value) = state.value_since(key, now - FRESH) else {
-                return true;
-            };
-            let outcome = if (least..=most).contains(&value) {
-                Outcome::RuledOut
-            } else {
-                Outcome::Found
             };
             if !self.settle(check, step, outcome, reply) {
                 return false;
             }
         }
+        true
+    }
+
+    /// Tells whether a step asks for what was answered ahead, for water that does not come from there, or for what is
+    /// reported already.
+    fn has_no_use(&self, check: &Check, step: &Step) -> bool {
+        let state = self.state(&check.unit);
+        let from = match runs_on_tank(&state, self.site(&check.unit)) {
+            true => WaterFrom::Tank,
+            false => WaterFrom::Site,
+        };
+        check.ahead.contains(&check.step)
+            || step.water_from.is_some_and(|wanted| wanted != from)
+            || matches!(step.then, Then::Report(fault) if state.has(fault))
+    }
+
+    /// Tells whether what a step says to do was done lately, and says so.
+    fn was_done(&mut self, check: &Check, step: &Step, reply: &mut Reply<'_>) -> bool {
+        let state = self.state(&check.unit);
+        let done = step.by.and_then(|event| Some((event, state.when(event)?)));
+        let Some((event, at)) = done.filter(|(_, at)| self.hearing.now - *at <= LATELY) else {
+            return false;
+        };
+        self.tell_ruled_out(reply);
+        let what = reply.voice.event(event);
+        let age = reply.voice.age(at);
+        reply.say("walk-lately", &[("what", what.into()), ("age", age.into())]);
+        true
+    }
+
+    /// Finds the reading that answers a step already: one of this trouble, taken a short while ago, and said with its age.
+    fn was_read(&mut self, check: &Check, step: &Step, reply: &mut Reply<'_>) -> Option<Outcome> {
+        let Asks::For {
+            what: Sought::Reading(key),
+            least,
+            most,
+        } = step.asks
+        else {
+            return None;
+        };
+        let state = self.state(&check.unit);
+        let now = self.hearing.now;
+        // what was read before the trouble began says nothing of it
+        let began = state.faults.get(&check.fault);
+        let since = began.map_or(now - FRESH, |began| (now - FRESH).max(*began - JUST_BEFORE));
+        let value = state.value_since(key, since)?;
+        let last = state.pressures.last();
+        if key == ReadingKey::PressurePsi
+            && last.is_some_and(|read| read.taps == Some(Taps::Running))
+        {
+            return None;
+        }
+        let at = state.readings.get(&key)?.at;
+        if now - at > JUST_NOW {
+            self.tell_ruled_out(reply);
+            let what = reply.voice.reading(key, value, None);
+            let age = reply.voice.age(at);
+            reply.say(
+                "walk-read-then",
+                &[("what", what.into()), ("age", age.into())],
+            );
+        }
+        Some(match (least..=most).contains(&value) {
+            true => Outcome::RuledOut,
+            false => Outcome::Found,
+        })
     }
 }
 
@@ -176,7 +210,10 @@ fn question(check: &Check, step: &Step, reply: &Reply<'_>, shortly: bool) -> Str
         (what, answers)
     };
     let what = format!("{what} {}", voice.word(answers));
-    let name = voice.fault(check.steps_of);
+    let name = match check.course {
+        Some(Course::Flicker) => voice.word("course-flicker"),
+        None => voice.fault(check.steps_of),
+    };
     voice.say(
         "walk-step",
         &[

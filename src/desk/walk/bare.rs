@@ -2,7 +2,8 @@
 
 use super::answers::Answers;
 use super::phrase::{Phrases, is_question};
-use super::said::{LEFT_BESIDE_PLAIN, LONGEST, Said};
+use super::said::{LONGEST, Said};
+use super::verdict::LEFT_BESIDE_PLAIN;
 use crate::heard::Heard;
 
 impl Answers {

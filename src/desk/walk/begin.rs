@@ -3,8 +3,8 @@
 use super::super::answer::Reply;
 use super::round::Round;
 use super::{OPEN_AT_MOST, culprit, lately};
-use crate::dialogue::Check;
-use crate::finding::FindingId;
+use crate::dialogue::{Check, Course};
+use crate::finding::{Finding, FindingId};
 use crate::heard::{Fault, UnitName};
 use crate::rules::steps;
 
@@ -58,7 +58,7 @@ impl Round<'_> {
                 let check = self.checks.remove(place);
                 self.checks.push(check);
                 let id = FindingId::of_fault(fault);
-                let repeated = |finding: &crate::finding::Finding| {
+                let repeated = |finding: &Finding| {
                     finding.id == id
                         && finding.unit.as_ref() == Some(&unit)
                         && finding.level < crate::finding::Level::Warning
@@ -69,12 +69,16 @@ impl Round<'_> {
                 reply.listed.extend(again);
                 started = true;
             } else if !steps(fault).is_empty() {
+                let course = self.course(&unit, fault, reply);
                 lately::tell(self.hearing, &unit, fault, reply);
                 self.checks.push(Check {
                     unit,
                     fault,
                     steps_of: fault,
+                    course,
                     step: 0,
+                    ahead: Vec::new(),
+                    passed: 0,
                     mending: false,
                     resets: 0,
                     asked: self.hearing.now,
@@ -86,6 +90,22 @@ impl Round<'_> {
         let over = self.checks.len().saturating_sub(OPEN_AT_MOST);
         self.checks.drain(..over);
         started
+    }
+
+    /// Finds the course of its own that a check takes by the words of the message, and says its first words.
+    fn course(&self, unit: &UnitName, fault: Fault, reply: &mut Reply<'_>) -> Option<Course> {
+        let of_lights = matches!(fault, Fault::BatteryLow | Fault::NoLights);
+        let answers = &self.hearing.desk.answers;
+        if !of_lights || !answers.says("flicker", "says", self.hearing.text) {
+            return None;
+        }
+        let id = FindingId::of_fault(fault);
+        let of_it =
+            |finding: &&mut Finding| finding.id == id && finding.unit.as_ref() == Some(unit);
+        for finding in reply.findings.iter_mut().filter(of_it) {
+            finding.action = "power-battery-low-flicker".into();
+        }
+        Some(Course::Flicker)
     }
 
     /// Tells whether a fault is what a heater that must stay off leads to: no check would end but with that heater on.

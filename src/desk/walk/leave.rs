@@ -5,11 +5,22 @@ use super::super::receive::Hearing;
 use super::super::situate::Case;
 use super::super::standing;
 use super::stand::guards;
-use crate::dialogue::Round;
-use crate::finding::{Finding, FindingId, Level, Urgency};
-use crate::heard::UnitName;
+use crate::dialogue::{Round, Way};
+use crate::finding::{Finding, FindingId, Level, TaskKind, Urgency};
+use crate::heard::{Event, ReadingKey, UnitName};
 use crate::reply::Arg;
 use crate::rules;
+
+/// What is filled, set or looked at on its stand. Repairs go with the trailer.
+const OF_THE_STAND: &[TaskKind] = &[
+    TaskKind::Refill,
+    TaskKind::Regulator,
+    TaskKind::Filter,
+    TaskKind::Heater,
+    TaskKind::CheckIn,
+];
+/// What no pump gets out, % (common practice, no source).
+const EMPTY_PCT: f64 = 5.0;
 
 /// Asks what is still to be done before leaving; at the end says whether it is ready. False at the end.
 pub(super) fn leave(
@@ -68,6 +79,46 @@ pub(super) fn leave(
     let decided = standing::in_force(hearing, &case.unit, &reply.voice);
     reply.lines.extend(decided);
     false
+}
+
+/// Ends the tasks that make no sense once a trailer goes, and asks about a pump-out that nobody told of.
+pub(in crate::desk) fn end_tasks(hearing: &Hearing<'_>, cases: &[Case], reply: &mut Reply<'_>) {
+    for case in cases {
+        let says = |event| case.report.events.contains(&event);
+        let (left, goes) = (says(Event::Left), says(Event::Hitched) || case.leaves());
+        let round = hearing.talk.round.as_ref();
+        let round = round.is_some_and(|round| round.unit == case.unit && round.way == Way::Leaving);
+        if !left && !goes && !round {
+            continue;
+        }
+        let unit = case.unit.as_str();
+        let level = case.report.readings.value(ReadingKey::WastePct);
+        let empty = level.is_some_and(|pct| pct <= EMPTY_PCT) && !says(Event::WastePumped);
+        if empty && held_waste(case) {
+            reply.board.is_pumped(&case.unit);
+            reply.say("leave-hauled", &[("unit", unit.into())]);
+        }
+        let truck = reply.board.tasks().open_task(&case.unit, TaskKind::PumpOut);
+        let called = truck.filter(|task| left && task.called.is_some());
+        if let Some(id) = called.map(|task| task.id) {
+            let id = Arg::Count(i64::from(id));
+            reply.say("leave-truck", &[("unit", unit.into()), ("id", id)]);
+        }
+        match left {
+            true => reply.board.leave(&case.unit, OF_THE_STAND),
+            false if says(Event::FreshDrained) => {
+                reply.board.leave(&case.unit, &[TaskKind::Refill]);
+            }
+            false => {}
+        }
+    }
+}
+
+/// Tells whether the last reading before this message said that waste was aboard, with no pump-out since.
+fn held_waste(case: &Case) -> bool {
+    let last = case.before.waste_reads().last().copied();
+    let pumped = case.before.last_pumped().map(|(at, _)| at);
+    last.is_some_and(|(at, pct)| pct > EMPTY_PCT && pumped.is_none_or(|pumped| pumped < at))
 }
 
 /// Returns the finding that the trailer is too heavy, where it holds.

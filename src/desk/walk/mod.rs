@@ -10,9 +10,11 @@ mod bare;
 mod begin;
 mod culprit;
 mod danger;
+pub(super) mod icy;
 mod lately;
 mod leave;
 mod logged;
+mod no_source;
 mod number;
 mod over;
 mod phrase;
@@ -24,6 +26,7 @@ pub(super) mod stand;
 mod take;
 mod trips;
 mod values;
+mod verdict;
 
 use chrono::TimeDelta;
 use round::Round;
@@ -31,6 +34,7 @@ use round::Round;
 pub(super) use answers::Answers;
 pub(super) use culprit::keep_off;
 pub(super) use danger::hold_back;
+pub(super) use leave::end_tasks;
 use said::Said;
 pub(super) use take::take;
 use take::{Took, names_its_unit};
@@ -42,16 +46,22 @@ use super::situate::Case;
 use crate::book::Record;
 use crate::dialogue::{CHECK_LASTS, Check, Talk};
 use crate::heard::{Ask, CommandName};
-use crate::rules::{Asks, Step, steps};
+use crate::rules::{Asks, Step, course_steps, steps};
 
 /// What was done this short a time ago is not asked again.
 const LATELY: TimeDelta = TimeDelta::hours(6);
 /// A reading this fresh answers the step that asks for it.
 const FRESH: TimeDelta = TimeDelta::minutes(30);
+/// A reading so short a time before a trouble was told is of that trouble.
+const JUST_BEFORE: TimeDelta = TimeDelta::minutes(10);
+/// A reading so young is told without its age.
+const JUST_NOW: TimeDelta = TimeDelta::minutes(3);
 /// A bare yes so long after a question that guards somebody says nothing of now.
 const GUARD_LASTS: TimeDelta = TimeDelta::minutes(30);
 /// Resets of a breaker or GFCI in all.
 const RESETS: u32 = 2;
+/// How often a step that guards somebody is asked again of who would skip it; then the check is left to somebody else.
+const PASSED: u32 = 2;
 /// Checks that one person can have open.
 const OPEN_AT_MOST: usize = 4;
 
@@ -100,8 +110,16 @@ fn outcome(check: &Check, step: &Step, said: Said) -> Outcome {
     }
 }
 
+/// Returns the steps that a check goes through.
+fn course_of(check: &Check) -> &'static [Step] {
+    match check.course {
+        Some(course) => course_steps(course),
+        None => steps(check.steps_of),
+    }
+}
+
 fn step_of(check: &Check) -> Option<&'static Step> {
-    steps(check.steps_of).get(check.step as usize)
+    course_of(check).get(check.step as usize)
 }
 
 /// Tells whether the step of a check that waits asks for a number.
@@ -122,11 +140,13 @@ pub(super) fn go_on(
         return;
     }
     plug_in::tell(cases, reply);
+    no_source::tell(cases, reply);
     let mut round = Round {
         hearing,
         cases,
         checks: hearing.talk.checks.clone(),
         ended: Vec::new(),
+        ruled_out: Vec::new(),
     };
     let at_hand = round.checks.last().cloned();
     round
@@ -137,7 +157,7 @@ pub(super) fn go_on(
         .command
         .as_ref()
         .is_some_and(|order| order.name == CommandName::NeverMind);
-    let stopped = took.is_some_and(|took| took.said.contains(&Said::Stop));
+    let stopped = took.is_some_and(|took| took.is(Said::Stop));
     if dropped || stopped {
         if (stopped || hearing.talk.question.is_none())
             && let Some(check) = round.checks.pop()
@@ -163,7 +183,7 @@ pub(super) fn go_on(
                     round.ended.push((check.unit, check.fault));
                 }
             }
-            None => took.said.iter().for_each(|said| round.answer(*said, reply)),
+            None => round.take_all(took, reply),
         }
     }
     round.drop_what_is_over(reply);
@@ -178,7 +198,7 @@ pub(super) fn go_on(
         round.checks.iter_mut().for_each(|check| check.waits = true);
     } else if reply.walked || round.checks.last().is_some_and(here) {
         let before = at_hand.filter(|_| took.is_some() && !started);
-        let shortly = took.is_some_and(|took| took.said == [Said::Unclear]);
+        let shortly = took.is_some_and(|took| took.is(Said::Unclear));
         if matches!(hearing.heard.ask, Some(Ask::Why { .. })) {
             round.say_what_for(reply);
         }
@@ -191,12 +211,39 @@ pub(super) fn go_on(
         if shortly && !guards && reply.findings.is_empty() {
             reply.say("walk-unread", &[]);
         }
+        if let Some(check) = at_hand_before(&before, took) {
+            let age = reply.voice.age(check.asked);
+            reply.say("walk-paused", &[("age", age.into())]);
+        }
         round.ask(reply, before.as_ref(), shortly);
     } else {
         round.remind(reply);
+        if round.checks.is_empty() && hearing.talk.round.is_none() {
+            answers_without_a_check(hearing, reply);
+        }
     }
     danger::tell_what_waited(hearing, &round.checks, reply);
     reply.checks = Some(round.checks);
+}
+
+/// Answers who asks where a check stands, or what was asked, while none is open: with the question that waits, if any.
+fn answers_without_a_check(hearing: &Hearing<'_>, reply: &mut Reply<'_>) {
+    let asks = hearing.desk.answers.asks_for_the_question(hearing.text);
+    let answered = !reply.findings.is_empty() || !reply.first.is_empty() || !reply.lines.is_empty();
+    if !asks || answered || !hearing.heard.entries.is_empty() || hearing.heard.command.is_some() {
+        return;
+    }
+    match hearing.talk.question_at(hearing.inbound.at) {
+        Some(question) => reply.asks = Some(question.about.clone()),
+        None => reply.say("walk-none", &[]),
+    }
+}
+
+/// Returns the check whose question was asked too long ago for its answer to count.
+fn at_hand_before<'a>(before: &'a Option<Check>, took: Option<&Took>) -> Option<&'a Check> {
+    before
+        .as_ref()
+        .filter(|_| took.is_some_and(|took| took.is(Said::Paused)))
 }
 
 #[cfg(test)]
@@ -217,7 +264,9 @@ mod tests {
                     .extend((!replies.has(language, &key)).then(|| format!("{language}: {key}")));
             }
         }
-        for step in Fault::ALL.iter().flat_map(|fault| steps(*fault)) {
+        let courses = course_steps(crate::dialogue::Course::Flicker);
+        let all = Fault::ALL.iter().flat_map(|fault| steps(*fault));
+        for step in all.chain(courses) {
             let mut keys = vec![step.key.to_owned()];
             let unspoken = matches!(step.then, Then::Report(_));
             if !unspoken && step.then != Then::Hold {

@@ -54,6 +54,19 @@ impl Phrases {
         self.find(phrases).iter().any(|(_, to)| *to == at)
     }
 
+    /// Finds the phrases that nothing has accounted for and that stand right before one of the places.
+    pub(super) fn find_before(&self, phrases: &[String], places: &[Span]) -> Vec<Span> {
+        let mut spans = self.find_uncovered(phrases);
+        spans.retain(|(_, to)| places.iter().any(|(from, _)| from == to));
+        spans
+    }
+
+    /// Counts the words of a place that the test does not know.
+    pub(super) fn count(&self, (from, to): Span, known: impl Fn(&str) -> bool) -> usize {
+        let words = self.words[from..to].iter();
+        words.filter(|word| !known(word)).count()
+    }
+
     pub(super) fn cover(&mut self, spans: &[Span]) {
         for (from, to) in spans {
             self.covered[*from..*to].fill(true);

@@ -1,17 +1,20 @@
 //! One turn of a person's checks: what an answer came to, what is newly wrong, which step is next.
 
+use std::cmp::Ordering;
+
 use super::super::answer::Reply;
 use super::super::receive::Hearing;
 use super::super::situate::Case;
 use super::said::is_trip;
-use super::{LATELY, Outcome, RESETS, Said, outcome, step_of};
+use super::take::Took;
+use super::{LATELY, Outcome, PASSED, RESETS, Said, outcome, step_of};
 use crate::book::UnitState;
 use crate::dialogue::Check;
 use crate::finding::{FindingId, Level, TaskKind};
 use crate::fleet::Role;
 use crate::heard::{Event, Fault, UnitName};
 use crate::reply::Arg;
-use crate::rules::{Asks, Step, Then};
+use crate::rules::{Asks, Step, Then, last_resort};
 
 /// One turn of a person's checks.
 pub(super) struct Round<'a> {
@@ -20,9 +23,63 @@ pub(super) struct Round<'a> {
     pub(super) checks: Vec<Check>,
     /// The checks that ended in this turn: the same report does not start them again.
     pub(super) ended: Vec<(UnitName, Fault)>,
+    /// What this message has ruled out and the reply has not said yet.
+    pub(super) ruled_out: Vec<String>,
 }
 
 impl Round<'_> {
+    /// Takes every answer of a message: to the step that waits, and to steps after it.
+    pub(super) fn take_all(&mut self, took: &Took, reply: &mut Reply<'_>) {
+        let Some(first) = self.checks.last().cloned() else {
+            return;
+        };
+        for (number, said) in &took.said {
+            let here = self.checks.last().filter(|check| {
+                let same = check.unit == first.unit && check.fault == first.fault;
+                same && check.steps_of == first.steps_of
+            });
+            let Some(here) = here else { break };
+            match here.step.cmp(number) {
+                Ordering::Equal => self.answer(*said, reply),
+                Ordering::Less if !here.mending => self.answer_ahead(*number, *said, reply),
+                _ => {}
+            }
+        }
+    }
+
+    /// Takes the answer to a step that was not asked yet: what it rules out is not asked, and what it finds comes first.
+    fn answer_ahead(&mut self, number: u32, said: Said, reply: &mut Reply<'_>) {
+        let Some(mut check) = self.checks.pop() else {
+            return;
+        };
+        let place = Check {
+            step: number,
+            mending: false,
+            ..check.clone()
+        };
+        let Some(step) = step_of(&place) else {
+            self.checks.push(check);
+            return;
+        };
+        match outcome(&place, step, said) {
+            Outcome::RuledOut => {
+                self.rule_out(step);
+                check.ahead.push(number);
+            }
+            // logged as it is, and what comes before it is asked all the same
+            Outcome::Found if matches!(step.then, Then::Report(_)) => {}
+            Outcome::Found => {
+                check = place;
+                if !self.settle(&mut check, step, Outcome::Found, reply) {
+                    self.ended.push((check.unit, check.fault));
+                    return;
+                }
+            }
+            _ => {}
+        }
+        self.checks.push(check);
+    }
+
     /// Says what an answer came to and moves on.
     pub(super) fn answer(&mut self, said: Said, reply: &mut Reply<'_>) {
         let Some(mut check) = self.checks.pop() else {
@@ -59,6 +116,10 @@ impl Round<'_> {
             }
             _ => {}
         }
+        check.passed = match outcome {
+            Outcome::Guarded => check.passed + 1,
+            _ => 0,
+        };
         if self.settle(&mut check, step, outcome, reply) {
             if said == Said::DidAll && outcome == Outcome::Skipped {
                 reply.say("walk-skipped", &[]);
@@ -102,7 +163,7 @@ impl Round<'_> {
     }
 
     /// Ends a check at its second reset.
-    pub(super) fn no_third(&self, check: &Check, reply: &mut Reply<'_>) {
+    pub(super) fn no_third(&mut self, check: &Check, reply: &mut Reply<'_>) {
         let id = FindingId::of_fault(check.fault);
         for finding in &mut reply.findings {
             if finding.id == id && finding.unit.as_ref() == Some(&check.unit) {
@@ -129,7 +190,7 @@ impl Round<'_> {
 
     /// Moves a check on by one outcome; false where that ends it.
     pub(super) fn settle(
-        &self,
+        &mut self,
         check: &mut Check,
         step: &Step,
         outcome: Outcome,
@@ -137,6 +198,13 @@ impl Round<'_> {
     ) -> bool {
         match outcome {
             Outcome::Again => {}
+            // whoever cannot look leaves it off and shut, and to somebody who can
+            Outcome::Guarded if check.passed >= PASSED && !is_grave(check.fault) => {
+                reply.say("walk-left-safe", &[]);
+                let fault = format!("fault-{}", check.fault);
+                self.call(check, last_resort(check.fault), &fault, reply);
+                return false;
+            }
             Outcome::Guarded if step.then == Then::Hold => {
                 return self.found(check, step, reply);
             }
@@ -144,10 +212,7 @@ impl Round<'_> {
             Outcome::Tried => check.mending = true,
             Outcome::Skipped => advance(check),
             Outcome::RuledOut => {
-                if !matches!(step.then, Then::Hold | Then::Report(_)) {
-                    let what = reply.voice.word(&format!("cause-{}", step.cause));
-                    reply.say("walk-not", &[("what", what.into())]);
-                }
+                self.rule_out(step);
                 advance(check);
             }
             Outcome::Mended => {
@@ -159,7 +224,25 @@ impl Round<'_> {
         true
     }
 
-    fn found(&self, check: &mut Check, step: &Step, reply: &mut Reply<'_>) -> bool {
+    /// Notes what a step has ruled out.
+    fn rule_out(&mut self, step: &Step) {
+        if !matches!(step.then, Then::Hold | Then::Report(_)) {
+            self.ruled_out.push(format!("cause-{}", step.cause));
+        }
+    }
+
+    /// Says in one line what this message has ruled out so far.
+    pub(super) fn tell_ruled_out(&mut self, reply: &mut Reply<'_>) {
+        let causes = std::mem::take(&mut self.ruled_out);
+        let names: Vec<String> = causes.iter().map(|cause| reply.voice.word(cause)).collect();
+        if !names.is_empty() {
+            let what = reply.voice.one_of(&names);
+            reply.say("walk-not", &[("what", what.into())]);
+        }
+    }
+
+    fn found(&mut self, check: &mut Check, step: &Step, reply: &mut Reply<'_>) -> bool {
+        self.tell_ruled_out(reply);
         if !matches!(step.then, Then::Report(_)) {
             let text = reply.voice.word(&format!("settles-{}", step.cause));
             reply.lines.push(text);
@@ -180,7 +263,9 @@ impl Round<'_> {
             }
             Then::Turn(fault) => {
                 check.steps_of = fault;
+                check.course = None;
                 check.step = 0;
+                check.ahead.clear();
             }
             // whoever is hurt by a shock, the others must still be kept off; else the other fault takes over
             Then::Report(Fault::PersonHurt) => advance(check),
@@ -191,7 +276,14 @@ impl Round<'_> {
     }
 
     /// Hands the fault over to whose work it is.
-    pub(super) fn call(&self, check: &Check, kind: TaskKind, cause: &str, reply: &mut Reply<'_>) {
+    pub(super) fn call(
+        &mut self,
+        check: &Check,
+        kind: TaskKind,
+        cause: &str,
+        reply: &mut Reply<'_>,
+    ) {
+        self.tell_ruled_out(reply);
         let key = match kind {
             TaskKind::Electrician => "walk-calls-electrician",
             TaskKind::Plumber => "walk-calls-plumber",
@@ -254,6 +346,11 @@ impl Round<'_> {
     fn address(&self, unit: &UnitName) -> Option<String> {
         self.site(unit)?.emergency_address.clone()
     }
+}
+
+/// Tells whether somebody is in danger until the check is gone through: no step of it is left to others.
+fn is_grave(fault: Fault) -> bool {
+    Fault::DANGERS.contains(&fault) || fault == Fault::Spill
 }
 
 /// Goes back by one step, or to the question before it was asked whether that helped.

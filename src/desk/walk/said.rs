@@ -7,14 +7,10 @@ use super::answers::{Answers, Own};
 use super::phrase::{Phrases, Span, is_question};
 use crate::dialogue::Check;
 use crate::heard::{Entry, Fault, Heard};
-use crate::rules::{Asks, Step, Then};
+use crate::rules::{Asks, Step};
 
 /// A longer message is a report or a story, and no answer.
 pub(super) const LONGEST: usize = 24;
-/// Words that may be left over beside the words of a step's own.
-const LEFT_BESIDE_OWN: usize = 4;
-/// Words that may be left over beside a plain yes or no.
-pub(super) const LEFT_BESIDE_PLAIN: usize = 3;
 
 /// An answer to a step.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -39,6 +35,8 @@ pub(in crate::desk) enum Said {
     Unclear,
     /// To end the check.
     Stop,
+    /// An answer so long after the question that it is asked again before it counts.
+    Paused,
 }
 
 /// A message that may answer a step.
@@ -64,10 +62,16 @@ impl Answers {
         step: &Step,
     ) -> Option<Said> {
         let Message { heard, told, .. } = *message;
-        if told.is_some_and(|entry| entry.cleared.contains(&check.fault)) {
+        let words = Phrases::of(message.text);
+        // "the other lights work" does not say that these do
+        // nor does "thawed" say that nothing has split: it answers the step that asks for it
+        let of_the_step = !check.mending && matches!(self.own(step.key, &words), Own::Yes(_));
+        if told.is_some_and(|entry| entry.cleared.contains(&check.fault))
+            && !self.any(&words, "others")
+            && !of_the_step
+        {
             return Some(Said::Mended);
         }
-        let words = Phrases::of(message.text);
         if let Some(said) = self.order(&words, check) {
             return Some(said);
         }
@@ -99,6 +103,9 @@ impl Answers {
         }
         if words.len() > LONGEST {
             return None;
+        }
+        if self.works_again(check, step, &words) {
+            return Some(Said::Mended);
         }
         let said = self.verdict(message, check, step, words)?;
         let grave = matches!(check.fault, Fault::Shock | Fault::Spill);
@@ -137,171 +144,35 @@ impl Answers {
         })
     }
 
+    /// Tells whether the words of the fault's own say that it is over, at a step that asks for something else.
+    fn works_again(&self, check: &Check, step: &Step, words: &Phrases) -> bool {
+        if check.mending || step.guards() || is_trip(check.fault) || self.any(words, "others") {
+            return false;
+        }
+        let asked = matches!(self.own(step.key, words), Own::Neither);
+        match self.own(&format!("mended-{}", check.fault), words) {
+            Own::Yes(spans) if asked && !self.any(words, "not") => {
+                spans.iter().any(|span| self.weight(words, *span) > 1)
+            }
+            _ => false,
+        }
+    }
+
     fn trips(&self, words: &Phrases) -> bool {
         self.any(words, "trips")
     }
 
-    fn verdict(
-        &self,
-        message: &Message<'_>,
-        check: &Check,
-        step: &Step,
-        mut words: Phrases,
-    ) -> Option<Said> {
-        let told = message.told;
-        let guards = step.guards() && !check.mending;
-        let asks_whether_it_helped = check.mending || step.asks == Asks::IfMended;
-        let own = match check.mending {
-            false => self.own(step.key, &words),
-            true => Own::Neither,
-        };
-        let own = match own {
-            Own::Neither if asks_whether_it_helped => {
-                self.own(&format!("mended-{}", check.fault), &words)
-            }
-            own => own,
-        };
-        let leading = self.leading(&words);
-        let mut said = match &own {
-            Own::Both => Some(Said::Unclear),
-            // "not locked" is not yet safe
-            Own::Denied(_) if guards => Some(Said::Unclear),
-            Own::Denied(spans) => {
-                words.cover(spans);
-                Some(Said::Yes)
-            }
-            Own::Yes(spans) => {
-                words.cover(spans);
-                let not = !words.find_uncovered(self.list("any", "not")).is_empty();
-                Some(if not { Said::No } else { Said::Yes })
-            }
-            Own::No(spans) => {
-                words.cover(spans);
-                let odd = guards && leading == Some(true);
-                Some(if odd { Said::Unclear } else { Said::No })
-            }
-            Own::Neither => None,
-        };
-        let by_own = said.is_some();
-        let reports = told.is_some_and(|entry| !entry.is_empty() && !of_opening(entry));
-        if !by_own {
-            said = self.general(&words, leading, asks_whether_it_helped, step);
-            let still = told.is_some_and(|entry| entry.faults.contains(&check.fault));
-            if still && asks_whether_it_helped {
-                said = Some(Said::No);
-            }
-            let done = told
-                .is_some_and(|entry| step.by.is_some_and(|event| entry.events.contains(&event)));
-            if done && !matches!(said, Some(Said::Mended | Said::No)) {
-                said = Some(Said::Done);
-            } else if reports && !done && !still && leading != Some(true) {
-                // an ordinary report is an answer only by the step's own words
-                return None;
-            }
-        }
-        let said = said?;
-        self.cover_what_is_clear(&mut words, message.question, guards);
-        for step in message.after {
-            if let Own::Yes(spans) | Own::No(spans) = self.own(step.key, &words) {
-                words.cover(&spans);
-            }
-        }
-        let beside = words.find(self.list(step.key, "beside"));
-        words.cover(&beside);
-        let later = self.has_uncovered(&words, "later");
-        let but = self.has_uncovered(&words, "but");
-        let left = words.left().filter(|word| !message.told_is(word)).count();
-        let reported_else = told.is_some_and(|entry| {
-            entry
-                .faults
-                .iter()
-                .any(|fault| *fault != check.fault && step.then != Then::Report(*fault))
-        });
-        if guards {
-            let unsure = self.has_uncovered(&words, "unsure");
-            let safe = (said == Said::Yes) == (step.asks == Asks::IfGood);
-            let sure = match safe {
-                true => left == 0 && !later && !but && !unsure && !reported_else,
-                // what is not safe is believed sooner
-                false => left <= LEFT_BESIDE_OWN && !later,
-            };
-            let plainly = by_own || message.fresh;
-            return Some(match said {
-                Said::Yes | Said::No if sure && plainly => said,
-                Said::Skip | Said::Mended => said,
-                _ if left > LEFT_BESIDE_OWN => return None,
-                _ => Said::Unclear,
-            });
-        }
-        if later && !matches!(said, Said::Skip) {
-            return Some(Said::Unclear);
-        }
-        let bound = if by_own {
-            LEFT_BESIDE_OWN
-        } else {
-            LEFT_BESIDE_PLAIN
-        };
-        if left > bound && !reports {
-            return None;
-        }
-        Some(if but && !by_own && said != Said::No {
-            Said::Unclear
-        } else {
-            said
-        })
-    }
-
-    /// Reads the words that fit every step.
-    fn general(
-        &self,
-        words: &Phrases,
-        leading: Option<bool>,
-        asks_whether_it_helped: bool,
-        step: &Step,
-    ) -> Option<Said> {
-        let has = |list| self.any(words, list);
-        let not = has("not");
-        if asks_whether_it_helped && has("unchanged") {
-            return Some(Said::No);
-        }
-        if has("mended") {
-            return Some(match (not, asks_whether_it_helped) {
-                (false, _) => Said::Mended,
-                (true, true) => Said::No,
-                (true, false) => Said::Unclear,
-            });
-        }
-        if has("skip") {
-            return Some(Said::Skip);
-        }
-        match leading {
-            Some(true) if not => return Some(Said::Unclear),
-            Some(true) => return Some(Said::Yes),
-            Some(false) => return Some(Said::No),
-            None => {}
-        }
-        if has("fine") && !step.guards() {
-            return Some(match step.asks {
-                _ if asks_whether_it_helped || not => Said::Unclear,
-                Asks::IfGood => Said::Yes,
-                Asks::IfBad => Said::No,
-                _ => Said::Unclear,
-            });
-        }
-        if has("done") {
-            let tried = asks_whether_it_helped && !not;
-            return Some(if tried { Said::Done } else { Said::Unclear });
-        }
-        (has("ack") || has("unchanged") || has("later")).then_some(Said::Unclear)
-    }
-
-    /// Reads what a later step's own words say in a message that has answered the step before.
+    /// Reads what a later step's own words say in a message, beside the words by which it answers the steps before.
     pub(in crate::desk) fn reads_on(
         &self,
         message: &Message<'_>,
         before: &[&Step],
         step: &Step,
     ) -> Option<Said> {
+        // "still dark" does not say what was tried
+        if step.asks == Asks::IfMended && !self.list(step.key, "like").is_empty() {
+            return None;
+        }
         let words = Phrases::of(message.text);
         let own = self.own(step.key, &words);
         let (spans, said) = match &own {
@@ -323,13 +194,15 @@ impl Answers {
         let fresh = |(from, to): &Span| {
             (to - from >= 2 || tells) && !used.iter().any(|(a, b)| from < b && a < to)
         };
-        spans.iter().any(fresh).then_some(said)
+        // done, but whether it helped is not said
+        let done = step.asks == Asks::IfMended && said == Said::Yes;
+        (!done && spans.iter().any(fresh)).then_some(said)
     }
 }
 
 impl Message<'_> {
     /// Tells whether a word is the name of the trailer that is reported on, or stands for it.
-    fn told_is(&self, word: &str) -> bool {
+    pub(super) fn told_is(&self, word: &str) -> bool {
         let named = self.told.and_then(|entry| entry.unit.as_ref());
         matches!(word, "unit" | "trailer" | "unidad" | "remolque")
             || named.is_some_and(|unit| unit.as_str().to_lowercase() == word)
@@ -381,6 +254,9 @@ mod tests {
             resets: 0,
             asked: chrono::DateTime::UNIX_EPOCH,
             waits: false,
+            course: None,
+            ahead: Vec::new(),
+            passed: 0,
         };
         let heard = crate::words::Reader::new().hear(text, crate::quantity::TemperatureScale::F);
         let message = Message {

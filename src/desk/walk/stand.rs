@@ -12,7 +12,7 @@ use super::leave::leave;
 use super::report::{events_of, number_of};
 use super::said::{Said, of_opening};
 use crate::book::Stage;
-use crate::dialogue::{About, Round, STEP_LASTS, Told, Way};
+use crate::dialogue::{About, CHECK_LASTS, PAUSE, Round, Told, Way};
 use crate::finding::{FactValue, Finding, FindingId, Level, Urgency};
 use crate::heard::{CommandName, Entry, Event, Fault, UnitName};
 use crate::rules;
@@ -43,6 +43,8 @@ pub(in crate::desk) enum Stood {
     Not,
     Skipped,
     Again,
+    /// An answer so long after the question that it is asked again before it counts.
+    Paused,
     Stopped,
 }
 
@@ -52,35 +54,11 @@ pub(in crate::desk) fn take(
     settled: &mut Settled,
     taken: bool,
 ) -> Option<Stood> {
-    let round = hearing.talk.round.clone()?;
+    let round = waiting(hearing, taken)?;
     let at = hearing.inbound.at;
-    let late = at < round.asked || at - round.asked > STEP_LASTS;
-    let check = hearing.talk.checks.last();
-    let check = check.is_some_and(|check| check.asked >= round.asked);
-    if taken || late || check || hearing.inbound.replaces.is_some() {
-        return None;
-    }
-    let answers = &hearing.desk.answers;
-    let guards = guards(&round.step);
-    let ordered = answers.orders_on(hearing.text);
-    // a newer question takes the bare answer, unless that can only be meant for the step
-    let rival = hearing
-        .talk
-        .question_at(at)
-        .filter(|question| question.asked > round.asked);
-    let no_answer =
-        |about: &About| matches!(about, About::WhatValue { .. }) && answers.is_done(hearing.text);
-    if rival.is_some_and(|rival| !answers.goes_on(hearing.text) && !no_answer(&rival.about)) {
-        return None;
-    }
+    let ordered = hearing.desk.answers.orders_on(hearing.text);
     // what was told since, or another trailer talked about, is what a bare word answers
-    let elsewhere = hearing
-        .talk
-        .unit
-        .as_ref()
-        .is_some_and(|(unit, since)| *unit != round.unit && *since > round.asked);
-    let urgent = |told: &Told| told.at > round.asked && told.urgency == Urgency::Now;
-    if ordered.is_none() && (elsewhere || hearing.talk.told.iter().any(urgent)) {
+    if ordered.is_none() && is_elsewhere(hearing, &round) {
         return None;
     }
     let said = match ordered {
@@ -91,17 +69,12 @@ pub(in crate::desk) fn take(
             said
         }
         None if round.step == "photos" && shows(hearing, &round) => return Some(Stood::Done),
-        None => {
-            let mut reports = settled.reports.iter();
-            let told = reports.all(|(unit, _, entry)| *unit == round.unit && of_opening(entry));
-            let heard = &hearing.heard;
-            let asks = heard.ask.is_some() || heard.command.is_some() || settled.homeless.is_some();
-            if !told || asks || super::names_its_unit(hearing) {
-                return None;
-            }
-            answers.bare(heard, hearing.text, guards)?
-        }
+        None => bare(hearing, settled, &round)?,
     };
+    if ordered.is_none() && at - round.asked > PAUSE {
+        hearing.heard.unclear.clear();
+        return (said != Said::Unclear).then_some(Stood::Paused);
+    }
     let entry = match said {
         Said::Number(number) => number_of(&round, number)?,
         Said::Yes => events_of(&round, false),
@@ -126,6 +99,51 @@ pub(in crate::desk) fn take(
         Said::Yes | Said::DidAll | Said::Number(_) if !needs_a_number => Stood::Done,
         _ => Stood::Again,
     })
+}
+
+/// Returns the round whose step waits for this message; none where something newer does.
+fn waiting(hearing: &Hearing<'_>, taken: bool) -> Option<Round> {
+    let round = hearing.talk.round.clone()?;
+    let at = hearing.inbound.at;
+    let late = at < round.asked || at - round.asked > CHECK_LASTS;
+    let check = hearing.talk.checks.last();
+    let check = check.is_some_and(|check| check.asked >= round.asked);
+    if taken || late || check || hearing.inbound.replaces.is_some() {
+        return None;
+    }
+    let answers = &hearing.desk.answers;
+    // a newer question takes the bare answer, unless that can only be meant for the step
+    let rival = hearing
+        .talk
+        .question_at(at)
+        .filter(|question| question.asked > round.asked);
+    let no_answer =
+        |about: &About| matches!(about, About::WhatValue { .. }) && answers.is_done(hearing.text);
+    let rival =
+        rival.is_some_and(|rival| !answers.goes_on(hearing.text) && !no_answer(&rival.about));
+    (!rival).then_some(round)
+}
+
+/// Tells whether another trailer was talked about since the step was asked, or something urgent told.
+fn is_elsewhere(hearing: &Hearing<'_>, round: &Round) -> bool {
+    let talked_of = hearing.talk.unit.as_ref();
+    let elsewhere =
+        talked_of.is_some_and(|(unit, since)| *unit != round.unit && *since > round.asked);
+    let urgent = |told: &Told| told.at > round.asked && told.urgency == Urgency::Now;
+    elsewhere || hearing.talk.told.iter().any(urgent)
+}
+
+/// Reads a bare message as an answer to the step.
+fn bare(hearing: &Hearing<'_>, settled: &Settled, round: &Round) -> Option<Said> {
+    let mut reports = settled.reports.iter();
+    let told = reports.all(|(unit, _, entry)| *unit == round.unit && of_opening(entry));
+    let heard = &hearing.heard;
+    let asks = heard.ask.is_some() || heard.command.is_some() || settled.homeless.is_some();
+    if !told || asks || super::names_its_unit(hearing) {
+        return None;
+    }
+    let answers = &hearing.desk.answers;
+    answers.bare(heard, hearing.text, guards(&round.step))
 }
 
 /// Carries setting up or leaving on, and starts it.
@@ -162,8 +180,14 @@ pub(in crate::desk) fn go_on(
         return;
     }
     let here = cases.iter().find(|case| case.unit == round.unit);
-    if here.is_none() && stood.is_none() {
+    let confirmed = |(unit, _): &(UnitName, String)| *unit == round.unit;
+    let by_word = round.way == Way::Leaving && reply.confirmed.iter().any(confirmed);
+    if here.is_none() && stood.is_none() && !by_word {
         return;
+    }
+    if stood == Some(Stood::Paused) {
+        let age = reply.voice.age(round.asked);
+        reply.say("walk-paused", &[("age", age.into())]);
     }
     match stood {
         Some(Stood::Skipped) if guards(&round.step) => {
@@ -292,7 +316,7 @@ fn set_up(
     }
     reply.findings.sort_by_key(Finding::order);
     round.step = code;
-    if first || stood == Some(Stood::Again) {
+    if first || matches!(stood, Some(Stood::Again | Stood::Paused)) {
         reply.say("set-up-answer", &[]);
     }
     true

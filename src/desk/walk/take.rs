@@ -2,25 +2,39 @@
 
 use super::super::receive::Hearing;
 use super::super::settle::{self, Settled};
-use super::answers::Answers;
+use super::answers::{Answers, Own};
 use super::logged::report;
+use super::phrase::Phrases;
 use super::said::{self, Message, Said};
-use super::trips::{dizzy_from_a_shock, locked_in_is_out, same_trip};
-use super::{GUARD_LASTS, Outcome, outcome, over, phrase, step_of};
-use crate::dialogue::{CHECK_LASTS, Check, STEP_LASTS};
+use super::trips::{
+    dizzy_from_a_shock, locked_in_is_out, plugged_in_alone, same_trip, unplugged_for_the_test,
+};
+use super::{GUARD_LASTS, Outcome, course_of, outcome, over, phrase, step_of};
+use crate::dialogue::{CHECK_LASTS, Check, PAUSE};
 use crate::fleet::Role;
 use crate::heard::{Ask, Entry, Event, Fault, Language, PlanKind, UnitName};
-use crate::rules::{Asks, Sought, Step, steps};
+use crate::rules::{Asks, Sought, Step};
+
+/// Answers, each with the number of its step.
+type Numbered = Vec<(u32, Said)>;
 
 /// What a message says to the step that waits, and to those after it.
+#[derive(Default)]
 pub(in crate::desk) struct Took {
-    pub(super) said: Vec<Said>,
+    pub(super) said: Numbered,
     /// The load that was found at fault.
     pub(super) culprit: Option<String>,
     /// How many resets the message tells of.
     pub(super) resets: u32,
     /// The check of another person that is taken over.
     pub(super) over: Option<over::Over>,
+}
+
+impl Took {
+    /// Tells whether the message says one thing to the step that waits, and no more.
+    pub(super) fn is(&self, said: Said) -> bool {
+        matches!(self.said.as_slice(), [(_, only)] if *only == said)
+    }
 }
 
 /// Holds a message against the sender's open step. What it reports by that, a reading, a fix or a person hurt, joins what
@@ -30,38 +44,17 @@ pub(in crate::desk) fn take(hearing: &mut Hearing<'_>, settled: &mut Settled) ->
     locked_in_is_out(hearing, settled);
     if let Some(over) = over::from_another(hearing) {
         return Some(Took {
-            said: Vec::new(),
-            culprit: None,
-            resets: 0,
             over: Some(over),
+            ..Took::default()
         });
     }
-    let check = hearing.talk.checks.last()?.clone();
-    let at = hearing.inbound.at;
-    if hearing.inbound.replaces.is_some() || at < check.asked || at - check.asked > CHECK_LASTS {
-        return None;
-    }
-    // so does a step of setting up or leaving that was asked later
-    if hearing
-        .talk
-        .round
-        .as_ref()
-        .is_some_and(|round| round.asked > check.asked)
-    {
-        return None;
-    }
-    // a newer question of another kind takes the bare answer
-    let rival = hearing
-        .talk
-        .question_at(at)
-        .filter(|question| question.asked > check.asked);
-    if rival.is_some() || asked_after(hearing, &check) {
-        return None;
-    }
+    let check = at_hand(hearing)?;
     let step = step_of(&check)?;
     // "stop check" holds a word that the reader may take for more
-    let orders = hearing.desk.answers.orders(hearing.text, &check);
-    if orders.is_none() && names_another(hearing, settled, &check) {
+    let ordered = hearing.desk.answers.orders(hearing.text, &check).is_some();
+    bring_home(hearing, settled, &check, step);
+    not_of_others(hearing, settled, &check);
+    if !ordered && names_another(hearing, settled, &check, step) {
         return None;
     }
     dizzy_from_a_shock(hearing, settled, &check);
@@ -74,88 +67,190 @@ pub(in crate::desk) fn take(hearing: &mut Hearing<'_>, settled: &mut Settled) ->
     if of_the_unit && names_its_unit(hearing) {
         return None;
     }
+    let (said, culprit) = answered(hearing, &check, step, told.as_ref())?;
+    settled.from_context = None;
+    take_out_of_the_reports(hearing, settled, &check, &said, ordered);
+    if culprit.is_some() {
+        stays_off(settled, &check);
+    } else {
+        unplugged_for_the_test(hearing, settled, &check);
+        plugged_in_alone(hearing, settled, &check);
+        keep_what_stands(hearing, settled, &check, &said);
+    }
+    for (number, said) in &said {
+        let place = Check {
+            step: *number,
+            mending: check.mending && *number == check.step,
+            ..check.clone()
+        };
+        if let Some(step) = step_of(&place) {
+            report(settled, &place, step, *said, hearing.inbound.at);
+        }
+    }
+    Some(Took {
+        said,
+        culprit,
+        resets: hearing.desk.answers.resets_told(hearing.text),
+        over: None,
+    })
+}
+
+/// Returns the check whose step waits for this message; none where something newer does.
+fn at_hand(hearing: &Hearing<'_>) -> Option<Check> {
+    let check = hearing.talk.checks.last()?;
+    let at = hearing.inbound.at;
+    let over = at < check.asked || at - check.asked > CHECK_LASTS;
+    // a step of setting up or leaving that was asked later, a newer question of another kind
+    let round = hearing.talk.round.as_ref();
+    let stands_later = round.is_some_and(|round| round.asked > check.asked);
+    let question = hearing.talk.question_at(at);
+    let rival = question.is_some_and(|question| question.asked > check.asked);
+    let taken = over || stands_later || rival || hearing.inbound.replaces.is_some();
+    (!taken && !asked_after(hearing, check)).then(|| check.clone())
+}
+
+/// Reads a message as the answer to the step that waits, and to those after it. With it the load that was found at fault.
+fn answered(
+    hearing: &Hearing<'_>,
+    check: &Check,
+    step: &'static Step,
+    told: Option<&Entry>,
+) -> Option<(Numbered, Option<String>)> {
     let question = questions(hearing, step);
     let on_site = hearing.member.role != Role::Dispatcher;
+    let asked_ago = hearing.inbound.at - check.asked;
     let message = Message {
         heard: &hearing.heard,
         text: hearing.text,
-        told: told.as_ref(),
+        told,
         question: &question,
-        after: steps(check.steps_of)
+        after: course_of(check)
             .get(check.step as usize + 1..)
             .unwrap_or_default(),
-        fresh: !check.waits && on_site && at - check.asked <= GUARD_LASTS,
+        fresh: !check.waits && on_site && asked_ago <= GUARD_LASTS,
     };
     let answers = &hearing.desk.answers;
-    let culprit = culprit(answers, &message, &check, step);
-    let said = match &culprit {
-        Some(_) => Said::No,
-        None => answers.read(&message, &check, step)?,
-    };
-    let said = match said {
-        // long after the question a bare word may mean anything
-        Said::Number(_) | Said::Mended | Said::Resume | Said::Stop | Said::Back | Said::Tripped => {
-            said
-        }
-        _ if at - check.asked > STEP_LASTS => Said::Resume,
-        // thanks and the like, after a word on something else
-        Said::Unclear if check.waits => return None,
-        said => said,
-    };
-    settled.from_context = None;
-    let mut all = vec![said];
-    if culprit.is_none() {
-        all.extend(read_on(hearing, &message, &check, step, said));
+    if let Some(load) = culprit(answers, &message, check, step) {
+        let load = load.to_owned();
+        return Some((vec![(check.step, Said::No)], Some(load)));
     }
-    let resets = answers.resets_told(hearing.text);
-    if orders.is_some() {
+    let said = answers
+        .read(&message, check, step)
+        .and_then(|said| in_time(hearing, check, told, said));
+    let mut all: Numbered = said.iter().map(|said| (check.step, *said)).collect();
+    let goes_on = match said {
+        Some(said) => outcome(check, step, said) == Outcome::RuledOut,
+        None => asked_ago <= PAUSE && answers.may_answer_ahead(&message),
+    };
+    if goes_on || said == Some(Said::Unclear) && asked_ago <= PAUSE {
+        let taken = said.filter(|said| *said != Said::Unclear);
+        let ahead = read_on(answers, &message, check, taken.map(|_| step));
+        if !ahead.is_empty() && said == Some(Said::Unclear) {
+            all.clear();
+        }
+        all.extend(ahead);
+    }
+    (!all.is_empty()).then_some((all, None))
+}
+
+/// Tells what an answer counts for by the time since its question: long after it a bare word may mean anything.
+fn in_time(hearing: &Hearing<'_>, check: &Check, told: Option<&Entry>, said: Said) -> Option<Said> {
+    let late = hearing.inbound.at - check.asked > PAUSE;
+    let orders = hearing.desk.answers.orders(hearing.text, check).is_some();
+    let reported = told.is_some_and(|entry| !entry.readings.is_empty());
+    match said {
+        _ if orders => Some(said),
+        Said::Mended | Said::Resume | Said::Stop | Said::Back | Said::Tripped => Some(said),
+        Said::Number(_) if reported => Some(said),
+        // thanks and the like, after a word on something else or a while
+        Said::Unclear if late || check.waits => None,
+        _ if late => Some(Said::Paused),
+        _ => Some(said),
+    }
+}
+
+/// Takes out of the reports what the message means as an answer alone.
+fn take_out_of_the_reports(
+    hearing: &mut Hearing<'_>,
+    settled: &mut Settled,
+    check: &Check,
+    all: &[(u32, Said)],
+    ordered: bool,
+) {
+    if ordered {
         // "what?" asks for the step, not how things stand
         hearing.heard.ask = None;
         hearing.heard.command = None;
     }
-    let aside = matches!(
-        said,
-        Said::Resume | Said::Unclear | Said::Back | Said::Stop | Said::Tripped
-    );
-    if !aside || orders.is_some() {
-        // "open" and "closed" mean a valve here, unless the step asks for the trailer
-        let means_it = steps(check.steps_of)
-            .iter()
-            .skip(check.step as usize)
-            .take(all.len())
-            .any(|step| step.tells.is_some());
-        let skip = said == Said::Skip || orders.is_some();
-        settled.reports.retain(|(unit, _, entry)| {
-            *unit != check.unit || !(skip || !means_it && said::of_opening(entry))
-        });
-        hearing.heard.unclear.clear();
-        hearing.heard.set_aside.clear();
+    let aside = all.iter().all(|(_, said)| {
+        matches!(
+            said,
+            Said::Resume | Said::Unclear | Said::Back | Said::Stop | Said::Tripped
+        )
+    });
+    if aside && !ordered {
+        return;
     }
-    if culprit.is_some() {
-        // it was taken off for the test, and it stays off
-        for (.., entry) in settled
-            .reports
-            .iter_mut()
-            .filter(|(unit, ..)| *unit == check.unit)
-        {
-            entry.events.retain(|event| *event != Event::HeaterOff);
+    // "open" and "closed" mean a valve here, unless the step asks for the trailer
+    let means_it = all.iter().any(|(number, _)| {
+        let step = course_of(check).get(*number as usize);
+        step.is_some_and(|step| step.tells.is_some())
+    });
+    let skip = ordered || all.iter().any(|(_, said)| *said == Said::Skip);
+    settled.reports.retain(|(unit, _, entry)| {
+        *unit != check.unit || !(skip || !means_it && said::of_opening(entry))
+    });
+    hearing.heard.unclear.clear();
+    hearing.heard.set_aside.clear();
+}
+
+/// Keeps a load that was taken off for the test from being reported as switched off: it stays off.
+fn stays_off(settled: &mut Settled, check: &Check) {
+    let ours = settled.reports.iter_mut();
+    for (.., entry) in ours.filter(|(unit, ..)| *unit == check.unit) {
+        entry.events.retain(|event| *event != Event::HeaterOff);
+    }
+    settled.reports.retain(|(.., entry)| !entry.is_empty());
+}
+
+/// Takes fixes out of the reports that the answer does not tell of: "the other lights work", "the ac is fine" of an AC that
+/// was never bad.
+fn keep_what_stands(
+    hearing: &Hearing<'_>,
+    settled: &mut Settled,
+    check: &Check,
+    all: &[(u32, Said)],
+) {
+    let mended = all.iter().any(|(_, said)| *said == Said::Mended);
+    let kept = hearing.desk.book.unit(&check.unit);
+    let stood = |fault: &Fault| kept.is_some_and(|kept| kept.state().has(*fault));
+    let ours = settled.reports.iter_mut();
+    for (.., entry) in ours.filter(|(unit, ..)| *unit == check.unit) {
+        entry
+            .cleared
+            .retain(|fault| stood(fault) && (mended || *fault != check.fault));
+    }
+    settled.reports.retain(|(.., entry)| !entry.is_empty());
+}
+
+/// Gives what names no trailer to the one of the check, where it answers the step in words of its own: the bot's last word
+/// may have been of another trailer, the crew's is of this one.
+fn bring_home(hearing: &Hearing<'_>, settled: &mut Settled, check: &Check, step: &Step) {
+    let elsewhere = settled
+        .from_context
+        .as_ref()
+        .is_some_and(|unit| *unit != check.unit);
+    let late = hearing.inbound.at - check.asked > PAUSE;
+    if !elsewhere || late || !hearing.heard.named.is_empty() || names_its_unit(hearing) {
+        return;
+    }
+    if says_in_own_words(hearing, check, step) {
+        for (unit, _, entry) in &mut settled.reports {
+            *unit = check.unit.clone();
+            entry.unit = Some(check.unit.clone());
         }
-        settled.reports.retain(|(.., entry)| !entry.is_empty());
+        settled.from_context = Some(check.unit.clone());
     }
-    let mut place = check.clone();
-    for said in &all {
-        if let Some(step) = step_of(&place) {
-            report(settled, &place, step, *said, at);
-        }
-        place.step += 1;
-        place.mending = false;
-    }
-    Some(Took {
-        said: all,
-        culprit: culprit.map(str::to_owned),
-        resets,
-        over: None,
-    })
 }
 
 /// Returns what a message reports on the trailer of the check.
@@ -198,34 +293,80 @@ fn culprit<'a>(
     let load = answers.load(message.text)?;
     let held = answers.holds(message.text);
     let without = answers.takes_off(message.text) && held == Some(true);
-    let with = step.key == "step-plug-back"
-        && held != Some(true)
-        && answers.names_a_trip(step, message.text);
+    // told at an earlier step, too, where the words are those of that one
+    let own = answers.own("step-plug-back", &Phrases::of(message.text));
+    let plugs_back = step.key == "step-plug-back" || matches!(own, Own::Yes(_));
+    let trips = matches!(own, Own::Yes(_)) || answers.names_a_trip(step, message.text);
+    let with = plugs_back && held != Some(true) && trips;
     (without || with).then_some(load)
 }
 
-/// Reads a message on, past the step it answers: "power is off, nobody hurt, unit closed".
+/// Tells whether all that a message plans or asks for is what the reader could place nowhere else.
+fn only_wishes(hearing: &Hearing<'_>) -> bool {
+    let mut plans = hearing.heard.plans.iter();
+    plans.all(|plan| plan.kind == PlanKind::Other)
+}
+
+/// Tells whether a message answers the step by words of its own, or those of its fault.
+fn says_in_own_words(hearing: &Hearing<'_>, check: &Check, step: &Step) -> bool {
+    let key = match check.mending {
+        true => format!("mended-{}", check.fault),
+        false => step.key.to_owned(),
+    };
+    let words = Phrases::of(hearing.text);
+    let answers = &hearing.desk.answers;
+    matches!(answers.own(&key, &words), Own::Yes(_) | Own::No(_)) && !answers.any(&words, "later")
+}
+
+/// Takes out of the reports that the fault is over, where others are said to work: "the other lights work".
+fn not_of_others(hearing: &Hearing<'_>, settled: &mut Settled, check: &Check) {
+    let words = Phrases::of(hearing.text);
+    if !hearing.desk.answers.any(&words, "others") {
+        return;
+    }
+    for (unit, _, entry) in &mut settled.reports {
+        if *unit == check.unit {
+            entry.cleared.retain(|fault| *fault != check.fault);
+        }
+    }
+    settled.reports.retain(|(.., entry)| !entry.is_empty());
+}
+
+/// Reads what a message says to the steps after the one that waits: "power is off, nobody hurt, unit closed". What it finds
+/// there comes first, but past no step that guards somebody and was not answered.
 fn read_on(
-    hearing: &Hearing<'_>,
+    answers: &Answers,
     message: &Message<'_>,
     check: &Check,
-    step: &Step,
-    said: Said,
-) -> Vec<Said> {
+    answered: Option<&'static Step>,
+) -> Numbered {
     let mut read = Vec::new();
-    let mut before = vec![step];
-    let mut outcome = outcome(check, step, said);
-    let mut place = check.clone();
-    while outcome == Outcome::RuledOut {
-        place.step += 1;
-        place.mending = false;
-        let Some(next) = step_of(&place) else { break };
-        let Some(said) = hearing.desk.answers.reads_on(message, &before, next) else {
-            break;
+    let mut before: Vec<&Step> = answered.into_iter().collect();
+    let mut guarded = answered.is_none() && step_of(check).is_some_and(Step::guards);
+    let first = check.step + 1;
+    for (number, step) in (first..).zip(message.after) {
+        let said = match check.ahead.contains(&number) {
+            true => None,
+            false => answers.reads_on(message, &before, step),
         };
-        outcome = self::outcome(&place, next, said);
-        read.push(said);
-        before.push(next);
+        let Some(said) = said else {
+            guarded |= step.guards() && !check.ahead.contains(&number);
+            continue;
+        };
+        let place = Check {
+            step: number,
+            mending: false,
+            ..check.clone()
+        };
+        match outcome(&place, step, said) {
+            Outcome::RuledOut => read.push((number, said)),
+            Outcome::Found if !guarded || step.guards() => {
+                read.push((number, said));
+                break;
+            }
+            _ => {}
+        }
+        before.push(step);
     }
     read
 }
@@ -237,7 +378,7 @@ pub(super) fn names_its_unit(hearing: &Hearing<'_>) -> bool {
 }
 
 /// Tells whether the message speaks of another trailer, or asks or orders something.
-fn names_another(hearing: &Hearing<'_>, settled: &Settled, check: &Check) -> bool {
+fn names_another(hearing: &Hearing<'_>, settled: &Settled, check: &Check, step: &Step) -> bool {
     let elsewhere = settled.reports.iter().any(|(unit, ..)| *unit != check.unit);
     let known = |name: &UnitName| settle::known(&hearing.fleet, name);
     let mut named = hearing.heard.named.iter().filter_map(known);
@@ -255,6 +396,7 @@ fn names_another(hearing: &Hearing<'_>, settled: &Settled, check: &Check) -> boo
             && hearing.heard.answer.is_none()
             && !hearing.desk.answers.resumes(hearing.text)
             && !hearing.desk.answers.is_plain(hearing.text)
+            && !(only_wishes(hearing) && says_in_own_words(hearing, check, step))
 }
 
 /// Takes a report without a trailer for the one at hand, where the step asks for what it tells.

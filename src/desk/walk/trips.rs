@@ -3,6 +3,7 @@
 
 use super::super::receive::Hearing;
 use super::super::settle::Settled;
+use super::said::is_trip;
 use crate::dialogue::Check;
 use crate::heard::{Entry, Event, Fault};
 
@@ -48,6 +49,37 @@ pub(super) fn locked_in_is_out(hearing: &Hearing<'_>, settled: &mut Settled) {
             entry.cleared.push(Fault::PersonTrapped);
         }
     }
+}
+
+/// Takes what was unplugged to find a trip for the test that it is, and not for the trailer's power or its heaters.
+pub(super) fn unplugged_for_the_test(hearing: &Hearing<'_>, settled: &mut Settled, check: &Check) {
+    let answers = &hearing.desk.answers;
+    let tests = is_trip(check.fault) && answers.says("trip", "unplugged", hearing.text);
+    if !tests || answers.says("trip", "power", hearing.text) {
+        return;
+    }
+    for (unit, _, entry) in &mut settled.reports {
+        if *unit == check.unit {
+            let off = [Event::PowerOff, Event::HeaterOff];
+            entry.events.retain(|event| !off.contains(event));
+        }
+    }
+    settled.reports.retain(|(.., entry)| !entry.is_empty());
+}
+
+/// Takes plugs that are said to be in for that, where power is what is missing: it is not back by it.
+pub(super) fn plugged_in_alone(hearing: &Hearing<'_>, settled: &mut Settled, check: &Check) {
+    let answers = &hearing.desk.answers;
+    let plugs = check.fault == Fault::NoPower && answers.says("trip", "plugged-in", hearing.text);
+    if !plugs || answers.says("trip", "power", hearing.text) {
+        return;
+    }
+    for (unit, _, entry) in &mut settled.reports {
+        if *unit == check.unit {
+            entry.events.retain(|event| *event != Event::PowerOn);
+        }
+    }
+    settled.reports.retain(|(.., entry)| !entry.is_empty());
 }
 
 /// Puts a fault in the place of another.

@@ -2,7 +2,7 @@
 
 use super::{CHILL_F, Cold, DEEP_F, FREEZE_F, bears, wind};
 use crate::finding::{Caution, Facts, Finding, FindingId, Level, TaskKind, Urgency};
-use crate::heard::Event;
+use crate::heard::{Amps, Event};
 use crate::physics::cold::Tank;
 use crate::physics::units::{deg_f, gal, in_watts, inch, mph, watts};
 use crate::quantity::Measure;
@@ -12,6 +12,9 @@ use crate::situation::{Occasion, Situation};
 const HOLD_F: f64 = 40.0;
 /// Below this a heater's circuit counts as dead, A: clamp meters do not read zero exactly.
 const DEAD_A: f64 = 0.05;
+/// Under this share of what the smallest heater draws something is out: low volts alone leave more (common practice, no
+/// source).
+const WEAK_SHARE: f64 = 0.5;
 
 /// A package is fitted: soon to 32 °F where its heater was not reported on; now where it was and its circuit reads 0 A.
 pub(super) fn tank_heater_on(s: &Situation<'_>) -> Option<Finding> {
@@ -21,41 +24,12 @@ pub(super) fn tank_heater_on(s: &Situation<'_>) -> Option<Finding> {
     let circuit = s.spec.cold.heater_circuit;
     let cold = Cold::of(s);
     if s.now.heater_on() {
-        let circuit = circuit?;
-        let says_on = s.says(Event::HeaterOn) && s.occasion == Occasion::Report;
-        let read = s.now.amps.get(&circuit)?;
-        let read_here = s.touches_amps()
-            && (s.occasion != Occasion::Report
-                || s.report
-                    .readings
-                    .amps
-                    .iter()
-                    .any(|amps| amps.circuit == Some(circuit)));
-        let on_since = s.now.when(Event::HeaterOn)?;
-        let mild = s.air_f().is_some_and(|air| air > CHILL_F);
-        let dead = read.value <= DEAD_A && read.at >= on_since && !mild;
-        if !dead || !(read_here || says_on || bears(s)) {
-            return None;
-        }
-        let facts = Facts::new()
-            .spec("circuit", f64::from(circuit), Measure::Count)
-            .read("amps", read.value, Measure::Amp)
-            .by("formula-heater-dead", "common practice, no source");
-        return Some(
-            Finding::new(
-                FindingId::ColdTankHeaterOn,
-                Level::Notice,
-                Urgency::Now,
-                facts,
-            )
-            .says("cold-tank-heater-on-dead")
-            .cautions(&[Caution::Electrician])
-            .task(TaskKind::Heater, Some(s.at)),
-        );
+        return heater_draws_little(s, circuit?);
     }
     let cold = cold?;
     // without power there is nothing to switch on; the freeze clock says what to do
-    if !bears(s) || cold.air_f > FREEZE_F || s.without_power() || s.winterized() {
+    let of_no_use = s.without_power() || s.winterized() || s.is_going();
+    if !bears(s) || cold.air_f > FREEZE_F || of_no_use {
         return None;
     }
     let (wind_mph, origin) = wind(s);
@@ -95,6 +69,58 @@ pub(super) fn tank_heater_on(s: &Situation<'_>) -> Option<Finding> {
         .says(says)
         .task(TaskKind::Heater, None),
     )
+}
+
+/// The heater was reported on, and its circuit reads nothing, or far less than the smallest of its heaters draws: now.
+fn heater_draws_little(s: &Situation<'_>, circuit: u8) -> Option<Finding> {
+    let says_on = s.says(Event::HeaterOn) && s.occasion == Occasion::Report;
+    let told = s.report.readings.amps.iter();
+    let names_it = |amps: &&Amps| amps.circuit == Some(circuit);
+    // "heater on, 1 amp" reads the heater's own circuit
+    let unnamed = told.clone().find(|amps| says_on && amps.circuit.is_none());
+    let read_here = s.touches_amps()
+        && (s.occasion != Occasion::Report || told.clone().any(|amps| names_it(&amps)));
+    let read = match (unnamed, s.now.amps.get(&circuit)) {
+        (Some(read), _) => read.amps,
+        (None, Some(read)) if read.at >= s.now.when(Event::HeaterOn)? => read.value,
+        _ => return None,
+    };
+    let mild = s.air_f().is_some_and(|air| air > CHILL_F);
+    let expected = least_load(s, circuit);
+    let weak = expected.is_some_and(|least| read < WEAK_SHARE * least);
+    let heard = unnamed.is_some() || read_here || says_on || bears(s);
+    if mild || !heard || !(read <= DEAD_A || weak) {
+        return None;
+    }
+    let facts = Facts::new()
+        .spec("circuit", f64::from(circuit), Measure::Count)
+        .read("amps", read, Measure::Amp);
+    let (facts, says) = match expected {
+        Some(least) if read > DEAD_A => (
+            facts.spec("load", least, Measure::Amp),
+            "cold-tank-heater-on-weak",
+        ),
+        _ => (facts, "cold-tank-heater-on-dead"),
+    };
+    let facts = facts.by("formula-heater-dead", "common practice, no source");
+    Some(
+        Finding::new(
+            FindingId::ColdTankHeaterOn,
+            Level::Notice,
+            Urgency::Now,
+            facts,
+        )
+        .says(says)
+        .cautions(&[Caution::Electrician])
+        .task(TaskKind::Heater, Some(s.at)),
+    )
+}
+
+/// Returns what the smallest heater on a circuit draws by the fleet's files, A.
+fn least_load(s: &Situation<'_>, circuit: u8) -> Option<f64> {
+    let feeds = s.spec.circuits.get(usize::from(circuit).checked_sub(1)?)?;
+    let heaters = feeds.loads.iter().filter(|load| load.name.contains("heat"));
+    heaters.map(|load| load.amps).min_by(f64::total_cmp)
 }
 
 /// Tells whether the heater was reported on and its circuit read as dead since.

@@ -6,7 +6,7 @@ use chrono::TimeDelta;
 
 use super::Rule;
 use crate::finding::{Caution, Facts, Finding, FindingId, Level, Urgency};
-use crate::heard::{Event, Fault, ReadingKey};
+use crate::heard::{Event, Fault, ReadingKey, UnitName};
 use crate::quantity::Measure;
 use crate::situation::Situation;
 
@@ -90,6 +90,30 @@ fn not_chocked(s: &Situation<'_>) -> Option<Finding> {
         )
         .cautions(&[Caution::RollAway])
     })
+}
+
+/// Chocks that are out while nobody said that the trailer is on the hook: now, whatever else is told.
+pub fn chocks_out(unit: &UnitName) -> Finding {
+    let facts = Facts::new().by("formula-reported", super::COMMON_PRACTICE);
+    let mut found = Finding::new(
+        FindingId::SiteNotChocked,
+        Level::Warning,
+        Urgency::Now,
+        facts,
+    )
+    .says("site-not-chocked-out")
+    .cautions(&[Caution::RollAway]);
+    found.unit = Some(unit.clone());
+    found
+}
+
+/// Ice where people walk: steps, ramp, ground. Nothing on the trailer is frozen by that.
+pub fn icy_steps(unit: Option<&UnitName>) -> Finding {
+    let facts = Facts::new().by("formula-reported", super::COMMON_PRACTICE);
+    let mut found = Finding::new(FindingId::SiteIcy, Level::Caution, Urgency::Now, facts)
+        .cautions(&[Caution::Slip]);
+    found.unit = unit.cloned();
+    found
 }
 
 /// From 30 mph: soon; from 40: now.

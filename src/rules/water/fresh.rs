@@ -24,7 +24,8 @@ pub(super) fn fresh_endurance(s: &Situation<'_>) -> Option<Finding> {
         &[Event::WaterOff, Event::FreshFilled, Event::InService],
         &[Fault::PumpRunning, Fault::PumpDead, Fault::ToiletRunning],
     );
-    if !bears || !s.runs_from_tank() {
+    // who packs up or has drained it fills nothing
+    if !bears || !s.runs_from_tank() || s.is_going() || s.is_drained() {
         return None;
     }
     let (level, origin) = fresh_level(s)?;

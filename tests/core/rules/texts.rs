@@ -30,6 +30,12 @@ fn every_text_is_there_and_asks_for_no_fact_that_is_not_given() {
     let keys = keys_in_source();
     let fleet = sample();
     let mut rng = Rng::with_seed(20_270_529);
+    // what the desk asks the rules for by itself
+    let name = UnitName::new("12");
+    for finding in [rules::chocks_out(&name), rules::icy_steps(Some(&name))] {
+        met.insert(finding.action.to_string());
+        say(&replies, &fleet, DateTime::UNIX_EPOCH, &finding);
+    }
     for situation in 0..SITUATIONS {
         if situation > AT_LEAST && keys.is_subset(&met) {
             break;

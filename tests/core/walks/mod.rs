@@ -1,7 +1,9 @@
 //! Guided walks hold their place: across a restart, beside another person, and whatever is answered.
 
 mod chatter;
+mod content;
 mod ends;
+mod going;
 mod own_words;
 mod plug_in;
 mod tow;

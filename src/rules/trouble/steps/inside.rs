@@ -18,7 +18,7 @@ pub(super) const NO_HEAT: &[Step] = &[
         "step-heat-amps",
         "no-amps",
         Sought::Amps,
-        1.0,
+        5.0,
         30.0,
         Then::Call(TaskKind::Electrician),
     ),

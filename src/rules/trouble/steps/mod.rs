@@ -8,6 +8,7 @@ mod outside;
 mod power;
 mod water;
 
+use crate::dialogue::Course;
 use crate::finding::TaskKind;
 use crate::heard::{Event, Fault, ReadingKey};
 
@@ -30,6 +31,8 @@ pub struct Step {
     pub resets: bool,
     /// Where the water must come from for the step to make sense.
     pub water_from: Option<WaterFrom>,
+    /// Whether it guards somebody by what it asks, whatever follows.
+    pub asks_for_danger: bool,
 }
 
 /// Where a trailer's water comes from.
@@ -120,6 +123,13 @@ pub fn steps(fault: Fault) -> &'static [Step] {
     }
 }
 
+/// Returns the steps of a course of its own, in order.
+pub fn course_steps(course: Course) -> &'static [Step] {
+    match course {
+        Course::Flicker => power::FLICKER,
+    }
+}
+
 /// Returns whose work it is when every step was gone through and the fault still stands.
 pub fn last_resort(fault: Fault) -> TaskKind {
     match fault {
@@ -151,6 +161,7 @@ const fn step(key: &'static str, cause: &'static str, asks: Asks, then: Then) ->
         tells: None,
         resets: false,
         water_from: None,
+        asks_for_danger: false,
     }
 }
 
@@ -184,7 +195,7 @@ const fn reads(
 impl Step {
     /// Tells whether the step guards somebody: it waits until it is said in words that it is safe.
     pub const fn guards(&self) -> bool {
-        matches!(self.then, Then::Hold | Then::Report(_))
+        self.asks_for_danger || matches!(self.then, Then::Hold | Then::Report(_))
     }
 
     const fn by(mut self, event: Event) -> Step {
@@ -204,6 +215,11 @@ impl Step {
 
     const fn on_site_water(mut self) -> Step {
         self.water_from = Some(WaterFrom::Site);
+        self
+    }
+
+    const fn asks_for_danger(mut self) -> Step {
+        self.asks_for_danger = true;
         self
     }
 

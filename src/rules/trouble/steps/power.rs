@@ -16,6 +16,7 @@ pub(super) const SHOCK: &[Step] = &[
 
 pub(super) const NO_LIGHTS: &[Step] = &[
     good("step-other-room", "dead-12v", Then::Turn(Fault::BatteryLow)),
+    bad("step-one-lamp", "dead-lamp", Then::Mend),
     mends("step-motion-switch", "light-switch"),
     mends("step-room-fuse", "room-fuse").by(Event::FuseReplaced),
     bad(
@@ -24,6 +25,26 @@ pub(super) const NO_LIGHTS: &[Step] = &[
         Then::Call(TaskKind::Electrician),
     ),
     mends("step-connector", "connector"),
+];
+
+/// Lights that flicker: mains that flicker too are a lost neutral, else the 12 V side is low or loose.
+pub(super) const FLICKER: &[Step] = &[
+    bad(
+        "step-mains-flicker",
+        "loose-neutral",
+        Then::Call(TaskKind::Electrician),
+    )
+    .asks_for_danger(),
+    reads(
+        "step-battery-volts",
+        "low-battery",
+        Sought::Reading(ReadingKey::BatteryV),
+        12.1,
+        15.0,
+        Then::Mend,
+    ),
+    mends("step-ground-screw", "loose-ground"),
+    mends("step-lamp-socket", "bad-socket"),
 ];
 
 pub(super) const FUSE_BLOWN: &[Step] = &[
