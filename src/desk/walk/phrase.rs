@@ -14,8 +14,14 @@ pub(super) type Span = (usize, usize);
 
 impl Phrases {
     pub(super) fn of(text: &str) -> Phrases {
-        let words: Vec<String> = plain(text).split(' ').map(without_drawl).collect();
-        let words: Vec<String> = words.into_iter().filter(|word| !word.is_empty()).collect();
+        let mut words: Vec<String> = Vec::new();
+        for word in plain(text).split(' ').filter(|word| !word.is_empty()) {
+            match words.last_mut().and_then(|last| contracted(last, word)) {
+                Some((last, short)) => *last = short.to_owned(),
+                None if word == "cannot" => words.push("cant".into()),
+                None => words.push(without_drawl(word)),
+            }
+        }
         let covered = vec![false; words.len()];
         Phrases { words, covered }
     }
@@ -28,18 +34,23 @@ impl Phrases {
     pub(super) fn find(&self, phrases: &[String]) -> Vec<Span> {
         let mut spans = Vec::new();
         for phrase in phrases {
-            let wanted: Vec<&str> = phrase.split(' ').collect();
-            for (at, there) in self.words.windows(wanted.len()).enumerate() {
-                if there
-                    .iter()
-                    .zip(&wanted)
-                    .all(|(word, wanted)| word == wanted)
-                {
-                    spans.push((at, at + wanted.len()));
-                }
-            }
+            let places = 0..self.words.len();
+            spans.extend(places.filter_map(|at| Some((at, self.end_of(phrase, at)?))));
         }
         spans
+    }
+
+    /// Returns where a phrase ends that begins at a word; none where it does not stand there.
+    fn end_of(&self, phrase: &str, mut at: usize) -> Option<usize> {
+        let mut rest = phrase;
+        loop {
+            rest = rest.strip_prefix(self.words.get(at)?.as_str())?;
+            at += 1;
+            if rest.is_empty() {
+                return Some(at);
+            }
+            rest = rest.strip_prefix(' ')?;
+        }
     }
 
     /// Finds the phrases among the words that nothing has accounted for yet.
@@ -92,6 +103,20 @@ impl Phrases {
             .filter(|(_, covered)| !**covered)
             .map(|(word, _)| word.as_str())
     }
+}
+
+/// Finds a verb and `not` that the lists write as one: "does not hold" is "doesnt hold" there.
+fn contracted<'w>(verb: &'w mut String, word: &str) -> Option<(&'w mut String, &'static str)> {
+    let short = match (verb.as_str(), word) {
+        ("do", "not") => "dont",
+        ("does", "not") => "doesnt",
+        ("did", "not") => "didnt",
+        ("will", "not") => "wont",
+        ("can", "not") => "cant",
+        ("could", "not") => "couldnt",
+        _ => return None,
+    };
+    Some((verb, short))
 }
 
 /// Writes a drawled word as it is spelled: "yesss", "nooo".

@@ -1,6 +1,6 @@
 //! The reader's figures over all example files, printed as tables:
 //! `cargo test --test core figures -- --nocapture`. `HOSEBIB_SLIPS` says how many slips a message, in place of
-//! twelve where a limit is held and four where none is; `HOSEBIB_SLIP_SEED` draws others.
+//! four where a limit is held and one where none is; `HOSEBIB_SLIP_SEED` draws others.
 
 use hosebib::quantity::TemperatureScale;
 use hosebib::words::{Reader, to_json};
@@ -160,7 +160,7 @@ fn slipped(reader: &Reader) -> f64 {
     );
     let namer = Namer::new(reader);
     let line = |name: &str, keys: Keys| {
-        let each = each(if keys == Keys::Words { 12 } else { 4 });
+        let each = each(if keys == Keys::Words { 4 } else { 1 });
         let found = slips(&namer, keys, each, seed);
         println!(
             "{name:<36}{:>10}{:>13}{:>7.2} %{:>16}",
