@@ -1345,7 +1345,7 @@ power-battery-low-flat = Battery { $volts }, flat. Pumps stall and valves drop o
 power-battery-low-plan-charge = Battery at { $charge }. Charge it within the day.
 power-battery-low-soon-charge = Battery at { $charge }, below half. Get power back, or turn fans off.
 power-battery-low-act-charge = Battery at { $charge }, nearly flat. Fans and pumps off. No power: disconnect it, and close the unit or bring a generator. Power back: connect it, then charge it.
-power-battery-low-flicker = Lights flicker: most often a low battery, a loose ground or a bad lamp socket. Lights on 120 V flicker too: all breakers off, call a licensed electrician.
+power-battery-low-flicker = Lights flicker: most often a low battery, a loose ground or a bad lamp socket. Lights on 120 V flicker too: the neutral may be loose. Then main off, call a licensed electrician.
 power-battery-low-told = Battery low. Read its volts at rest. Is the converter's circuit live? Turn fans off until it charges.
 
 power-generator-soon = The generator gives { $generator_w }. All loads run at { $running_w } and need { $needed_w } to start an AC. Start one AC at a time, the heater last. Or bring a bigger one.

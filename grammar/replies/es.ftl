@@ -1346,7 +1346,7 @@ power-battery-low-flat = Batería a { $volts }, vacía. Las bombas paran y las v
 power-battery-low-plan-charge = Batería al { $charge }. Cárguela hoy.
 power-battery-low-soon-charge = Batería al { $charge }, menos de media carga. Recupere la corriente, o apague ventiladores.
 power-battery-low-act-charge = Batería al { $charge }, casi vacía. Ventiladores y bombas apagados. Sin corriente: desconéctela, y cierre la unidad o traiga un generador. Con corriente: conéctela y luego cárguela.
-power-battery-low-flicker = Luces que parpadean: casi siempre batería baja, tierra floja o la base del foco. Si parpadean también las de 120 V: baje todos los breakers y llame a un electricista con licencia.
+power-battery-low-flicker = Luces que parpadean: casi siempre batería baja, tierra floja o la base del foco. Si parpadean también las de 120 V, el neutro puede estar flojo. Baje el principal y llame a un electricista con licencia.
 power-battery-low-told = Batería baja. Lea sus voltios en reposo. ¿Tiene corriente el circuito del convertidor? Apague ventiladores hasta que cargue.
 
 power-generator-soon = El generador da { $generator_w }. Todas las cargas llevan { $running_w } y piden { $needed_w } para arrancar un aire. Arranque un aire a la vez, el calentador al final. O traiga uno más grande.

@@ -520,7 +520,7 @@ mod tests {
     fn the_trailer_stands_first() {
         let phrases = Phrases::built_in();
         let parted = |text| {
-            let (unit, rest) = trailer_and_rest(&phrases, text)?;
+            let (unit, rest) = trailer_and_rest(phrases, text)?;
             Some((unit.to_string(), rest.to_owned()))
         };
         let found = |unit: &str, rest: &str| Some((unit.to_owned(), rest.to_owned()));

@@ -16,7 +16,7 @@ pub(super) fn teach(
     reply: &mut Reply<'_>,
     records: &mut Vec<Record>,
 ) {
-    let Some(word) = word_in(&hearing.desk.phrases, &order.rest) else {
+    let Some(word) = word_in(hearing.desk.phrases, &order.rest) else {
         reply.say("teach-how", &[]);
         return;
     };

@@ -23,7 +23,7 @@ const CODE_PSI: f64 = 80.0;
 /// Is that number all right? Holds it against the trailer's limits as if it had been reported; nothing is logged.
 pub(super) fn is_ok(hearing: &Hearing<'_>, case: &Case, reply: &mut Reply<'_>) -> Vec<FindingId> {
     let Some((key, value)) = number(
-        &hearing.desk.phrases,
+        hearing.desk.phrases,
         hearing.text,
         Some(case),
         &hearing.talk.advice,
@@ -101,7 +101,7 @@ fn judges(key: ReadingKey, id: FindingId) -> bool {
 /// Answers for no trailer in particular, by the usual limits; false where the question needs one.
 pub(super) fn in_general(hearing: &Hearing<'_>, topic: &str, reply: &mut Reply<'_>) -> bool {
     let asked = number(
-        &hearing.desk.phrases,
+        hearing.desk.phrases,
         hearing.text,
         None,
         &hearing.talk.advice,

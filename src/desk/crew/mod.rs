@@ -96,7 +96,7 @@ fn is_last_dispatcher(hearing: &Hearing<'_>, who: &CrewMember) -> bool {
 }
 
 fn set_role(hearing: &Hearing<'_>, rest: &str, reply: &mut Reply<'_>, records: &mut Vec<Record>) {
-    let Some((name, role)) = words::last_role(&hearing.desk.phrases, rest) else {
+    let Some((name, role)) = words::last_role(hearing.desk.phrases, rest) else {
         reply.say("role-how", &[]);
         return;
     };

@@ -29,7 +29,7 @@ pub(super) fn language(
     reply: &mut Reply<'_>,
     records: &mut Vec<Record>,
 ) {
-    let Some(language) = words::language(&hearing.desk.phrases, rest) else {
+    let Some(language) = words::language(hearing.desk.phrases, rest) else {
         reply.say("language-how", &[]);
         return;
     };

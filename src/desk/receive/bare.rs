@@ -49,7 +49,7 @@ impl Hearing<'_> {
         }
         let question = self.talk.question_at(self.inbound.at)?;
         let bare = Bare {
-            phrases: &self.desk.phrases,
+            phrases: self.desk.phrases,
             fleet: &self.fleet,
             text: self.text,
             answer: heard.answer.clone().unwrap_or_default(),

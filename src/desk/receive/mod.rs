@@ -120,7 +120,7 @@ fn hear(
     // a bare answer may complete a message that waits for its trailer: then it is read as that message
     let asked = talk.question_at(inbound.at).map(|question| &question.about);
     let completed =
-        || asked.and_then(|about| bare::completed(&desk.phrases, &fleet, &heard, written, about));
+        || asked.and_then(|about| bare::completed(desk.phrases, &fleet, &heard, written, about));
     let whole = scanned.or_else(completed);
     if let Some(whole) = &whole {
         heard = desk.reader.hear(whole, fleet.style.temperature);
@@ -157,10 +157,10 @@ fn hear(
         heard.language = language.or(heard.language);
     }
     let whole = whole.or(spelled);
-    let order = crew::order(&desk.phrases, written);
-    let order = order.or_else(|| incident::order(&desk.phrases, written));
-    let order = order.or_else(|| assign::order(&desk.phrases, &fleet, written));
-    if let Some(order) = order.or_else(|| relay::order(&desk.phrases, &fleet, written)) {
+    let order = crew::order(desk.phrases, written);
+    let order = order.or_else(|| incident::order(desk.phrases, written));
+    let order = order.or_else(|| assign::order(desk.phrases, &fleet, written));
+    if let Some(order) = order.or_else(|| relay::order(desk.phrases, &fleet, written)) {
         heard = Heard {
             ask: Some(Ask::Command { name: order.name }),
             command: Some(order),
@@ -462,7 +462,7 @@ impl Hearing<'_> {
         };
         self.heard.plans.iter().any(asks_for)
             || self.desk.answers.tells_of_an_order(self.text)
-            || truck::is_told_of(&self.desk.phrases, self.text)
+            || truck::is_told_of(self.desk.phrases, self.text)
             || self.desk.phrases.holds("override", "says", self.text)
     }
 

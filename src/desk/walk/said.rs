@@ -235,7 +235,8 @@ pub(super) fn of_opening(entry: &Entry) -> bool {
 mod tests {
     use super::super::super::phrases::plain;
     use super::*;
-    use crate::rules::steps;
+    use crate::dialogue::Course;
+    use crate::rules::{course_steps, steps};
 
     fn step(key: &str) -> Step {
         let all = Fault::ALL.iter().flat_map(|fault| steps(*fault));
@@ -328,10 +329,11 @@ mod tests {
             assert!(faults.contains(key), "{key}");
         }
         for key in answers.0.keys().filter(|key| key.starts_with("step-")) {
-            let known = Fault::ALL
+            let mut all = Fault::ALL
                 .iter()
-                .any(|fault| steps(*fault).iter().any(|step| step.key == key));
-            assert!(known, "{key}");
+                .flat_map(|fault| steps(*fault))
+                .chain(course_steps(Course::Flicker));
+            assert!(all.any(|step| step.key == key), "{key}");
         }
     }
 
