@@ -1,8 +1,8 @@
-//! Old texts go by themselves, once a day in the small hours.
+//! Old texts go by themselves, once a day in the small hours, and old photos with them.
 
 use chrono::TimeDelta;
-use hosebib::chat::clerk::{Forgotten, Window};
-use hosebib::desk::Inbound;
+use hosebib::chat::clerk::{Forgotten, PHOTOS, Window};
+use hosebib::desk::{Body, Desk, Inbound, Photo};
 use hosebib::fleet::Fleet;
 use hosebib::store::Files;
 
@@ -77,4 +77,56 @@ fn old_texts_go_once_a_day_after_four_in_the_fleets_zone() {
     assert!(holds(dir.path(), "brook"));
     assert_eq!(hosebib::store::verify(dir.path()).unwrap().damage, []);
     post.stop();
+}
+
+#[test]
+fn old_photos_go_and_younger_ones_stay() {
+    let dir = tempfile::tempdir().unwrap();
+    let post = Post::with::<Desk>(dir.path(), Files, 10);
+    let keeps = Fleet {
+        keep_photos_days: Some(30),
+        ..fleet()
+    };
+    post.window.load_blocking("one".into(), keeps).unwrap();
+    let files = || {
+        let folder = std::fs::read_dir(dir.path().join(PHOTOS)).unwrap();
+        folder.count()
+    };
+    shows(&post, 1, b"\xff\xd8\xff the first");
+    assert_eq!(files(), 1);
+    post.later(TimeDelta::days(20));
+    shows(&post, 2, b"\xff\xd8\xff the second");
+    retain(&post);
+    assert_eq!(files(), 2, "neither is old");
+    post.later(TimeDelta::days(11));
+    retain(&post);
+    assert_eq!(files(), 1, "the first is 31 days old");
+    post.later(TimeDelta::days(20));
+    retain(&post);
+    assert_eq!(files(), 0, "the second is 31 days old");
+    post.stop();
+}
+
+/// Sends a picture, and lets the network give it out.
+fn shows(post: &Post, number: i64, bytes: &[u8]) {
+    let now = *post.clock.lock().unwrap();
+    let photo = Photo {
+        file: format!("file-{number}"),
+        bytes: None,
+        caption: Some("the gauge".into()),
+        album: None,
+    };
+    let inbound = Inbound {
+        at: now,
+        received: now,
+        body: Body::Photo(photo),
+        ..inbound(number, "")
+    };
+    post.window.batch_blocking(vec![inbound]).unwrap();
+    let mut wanted = post.parcels.iter().filter_map(|parcel| parcel.fetch);
+    let (key, file) = wanted.next().unwrap();
+    assert_eq!(file, format!("file-{number}"));
+    post.window.photo(&key, Ok(bytes.to_vec()));
+    // the clerk works in turn: what follows waits until the picture is kept
+    post.window.show_blocking().unwrap();
 }
