@@ -67,6 +67,18 @@ pub(super) fn explained(items: &[Item], found: &mut Vec<Found>) {
         .filter(|f| f.outcome == Outcome::Event(Event::Returned))
         .map(|f| f.at)
         .collect();
+    // "tripped the gfci, reset it and it popped again": it is the protector that did not hold
+    for f in found.iter_mut().filter(|f| fault(f, Fault::BreakerTrip)) {
+        let noun = |noun: Noun| around(items, f.at).any(|i| items[i].noun() == Some(noun));
+        let again = items[f.at].what == What::Is(Concept::State(State::KeepsTripping));
+        if again
+            && !noun(Noun::Breaker)
+            && !noun(Noun::Circuit)
+            && gfci.iter().any(|g| *g < f.at && near(*g, f.at))
+        {
+            f.outcome = Outcome::Fault(Fault::GfciTrip);
+        }
+    }
     found.retain(|f| {
         let noun = |noun: Noun| around(items, f.at).any(|i| items[i].noun() == Some(noun));
         let twice = fault(f, Fault::BreakerTrip)
