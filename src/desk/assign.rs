@@ -5,9 +5,10 @@ use super::inbound::Outgoing;
 use super::phrases::{Phrases, plain};
 use super::receive::Hearing;
 use super::relay;
+use super::tick::dispatchers;
 use crate::book::{Task, TaskChange};
 use crate::finding::{Level, TaskKind};
-use crate::fleet::Fleet;
+use crate::fleet::{Fleet, Role};
 use crate::heard::{Command, CommandName};
 use crate::reply::Arg;
 
@@ -118,4 +119,97 @@ pub(super) fn obey(hearing: &Hearing<'_>, order: &Command, reply: &mut Reply<'_>
     reply
         .others
         .push(Outgoing::to(&other.id, text).of_level(Level::Notice));
+}
+
+/// Reads that somebody cannot do a task: its number. Without the word "task" it is one that they have.
+pub(super) fn refused(hearing: &Hearing<'_>) -> Option<u32> {
+    let (phrases, text) = (&hearing.desk.phrases, hearing.text.trim());
+    if text.ends_with('?') || hearing.inbound.replaces.is_some() {
+        return None;
+    }
+    let plainly = phrases.after("assign", "refuses", text);
+    let rest = plainly.or_else(|| phrases.after("assign", "refuses-bare", text))?;
+    let rest = rest.trim_start_matches('#');
+    let end = rest.find(|c: char| !c.is_ascii_digit());
+    let id: u32 = rest[..end.unwrap_or(rest.len())].parse().ok()?;
+    let task = hearing.desk.book.tasks().task(id);
+    let mine = task.is_some_and(|task| task.taken_by.as_ref() == Some(&hearing.member.id));
+    (mine || plainly.is_some()).then_some(id)
+}
+
+/// Makes a task nobody's that the sender cannot do, and tells who gave it, else the dispatchers.
+pub(super) fn hand_back(hearing: &Hearing<'_>, id: u32, reply: &mut Reply<'_>) {
+    let Some(task) = hearing.desk.book.tasks().task(id).cloned() else {
+        return reply.unknown_task(hearing, id);
+    };
+    if !task.is_open() {
+        return reply.say("task-already-closed", &[("id", id.into())]);
+    }
+    if task.taken_by.as_ref() != Some(&hearing.member.id) {
+        return reply.say("refuse-not-yours", &[("id", id.into())]);
+    }
+    let freed = Task {
+        taken_by: None,
+        given_by: None,
+        ..task.clone()
+    };
+    reply.adopt(&task);
+    reply.board.change(TaskChange::Restored {
+        task: freed.clone(),
+    });
+    let to: Vec<String> = match &task.given_by {
+        Some(who) => vec![who.clone()],
+        None => dispatchers(&hearing.fleet).map(str::to_owned).collect(),
+    };
+    let told = tell(hearing, &to, "refuse-told", &freed, hearing.written, reply);
+    if !told.is_empty() {
+        let names = reply.voice.all_of(&told);
+        reply.say("refuse-done", &[("who", names.into())]);
+    }
+}
+
+/// Tells the dispatchers that a task was dropped which one of them did not drop.
+pub(super) fn tell_dropped(
+    hearing: &Hearing<'_>,
+    task: &Task,
+    reason: &str,
+    reply: &mut Reply<'_>,
+) {
+    if hearing.member.role == Role::Dispatcher {
+        return;
+    }
+    let to: Vec<String> = dispatchers(&hearing.fleet).map(str::to_owned).collect();
+    tell(hearing, &to, "drop-told", task, reason, reply);
+}
+
+/// Tells others of a task and what the sender said of it; returns the names of those who are told.
+fn tell(
+    hearing: &Hearing<'_>,
+    to: &[String],
+    key: &str,
+    task: &Task,
+    words: &str,
+    reply: &mut Reply<'_>,
+) -> Vec<String> {
+    let mut told = Vec::new();
+    for to in to.iter().filter(|to| **to != hearing.member.id) {
+        let Some(member) = hearing.fleet.crew.get(to) else {
+            continue;
+        };
+        let voice = hearing
+            .desk
+            .voice_for(member, None, &hearing.fleet, hearing.now);
+        let who = voice.person(&hearing.member.id).into_owned();
+        let args = [
+            ("who", Arg::from(who)),
+            ("task", voice.task_head(task).into()),
+            ("quote", voice.quote(words.trim()).into()),
+        ];
+        let text = voice.say(key, &args);
+        reply
+            .others
+            .push(Outgoing::to(to, text).of_level(Level::Notice));
+        told.push(member.name.clone());
+    }
+    told
 }

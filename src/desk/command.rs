@@ -1,16 +1,20 @@
 //! Orders to the bot itself: tasks taken, dropped and moved, alarms taken note of, questions dropped.
 
+use chrono::{DateTime, TimeDelta, Utc};
+
 use super::answer::Reply;
 use super::assign;
 use super::inbound::Outgoing;
 use super::incident;
+use super::lone;
 use super::receive::Hearing;
 use super::relay;
 use super::standing;
 use super::teach;
+use super::tick;
 use super::watch;
 use super::when;
-use crate::book::{AlarmChange, Attempt, Personal, Record, TaskChange};
+use crate::book::{AlarmChange, Attempt, Personal, Record, Task, TaskChange};
 use crate::finding::{Facts, Finding, FindingId, Level, Origin, TaskKind, Urgency};
 use crate::fleet::Role;
 use crate::heard::{Command, CommandName};
@@ -57,6 +61,24 @@ pub(super) fn obey(
         | CommandName::Language
         | CommandName::Quiet => reply.say("order-not-yet", &[("order", order.name.code().into())]),
     }
+}
+
+/// Tells whether the message gave an order that no undo takes back.
+pub(super) fn is_for_good(hearing: &Hearing<'_>, reply: &Reply<'_>) -> bool {
+    let Some(order) = &hearing.heard.command else {
+        return false;
+    };
+    let refused = |finding: &Finding| finding.id == FindingId::DeskNotAllowed;
+    let for_good = match order.name {
+        CommandName::Role | CommandName::ShutOut | CommandName::Invite | CommandName::Tell => true,
+        CommandName::Incident => {
+            let phrases = &hearing.desk.phrases;
+            let text = hearing.written.trim();
+            phrases.after("incident", "release", text).is_some()
+        }
+        _ => false,
+    };
+    for_good && !reply.findings.iter().any(refused)
 }
 
 /// Returns the least role that may give an order; none where everyone may.
@@ -129,34 +151,56 @@ fn on_task(hearing: &Hearing<'_>, order: &Command, reply: &mut Reply<'_>) {
                 reason,
                 cause: Some(hearing.key.clone()),
             });
+            assign::tell_dropped(hearing, &task, reason_of(order), reply);
         }
-        _ => {
-            let zone = hearing.fleet.time_zone;
-            match when::clock_in(&order.rest)
-                .and_then(|clock| when::next(&clock, hearing.now, zone))
-            {
-                Some(due) => {
-                    if task.kind == TaskKind::PumpOut
-                        && let Some(limit) = task.due.filter(|limit| *limit < due)
-                    {
-                        let args = [("time", limit.into()), ("due", due.into())];
-                        reply.say("move-past-limit", &args);
-                    }
-                    // the call-by time keeps its distance to the due time
-                    let call_by = task
-                        .call_by
-                        .zip(task.due)
-                        .map(|(call, was)| due - (was - call));
-                    reply.board.change(TaskChange::Redated {
-                        id,
-                        due: Some(due),
-                        call_by,
-                    });
-                }
-                None => reply.say("move-needs-time", &[("id", number)]),
-            }
-        }
+        _ => move_task(hearing, &task, order, reply),
     }
+}
+
+/// Gives a task another time, and says where that is late for the tank.
+fn move_task(hearing: &Hearing<'_>, task: &Task, order: &Command, reply: &mut Reply<'_>) {
+    let (id, zone) = (task.id, hearing.fleet.time_zone);
+    let told = when::clock_in(&order.rest).and_then(|clock| match when::names_a_day(&order.rest) {
+        true => when::told(&clock, &order.rest, hearing.now, zone),
+        false => when::next(&clock, hearing.now, zone),
+    });
+    let Some(due) = told else {
+        return reply.say("move-needs-time", &[("id", id.into())]);
+    };
+    if is_past(due, hearing, order) {
+        return reply.say("move-is-past", &[("id", id.into())]);
+    }
+    // a time that somebody wished is no limit of the tank, where there is a forecast
+    let forecast = task
+        .unit
+        .as_ref()
+        .map(|unit| hearing.asked_about(unit).outlook);
+    let limit = match forecast.and_then(|outlook| outlook.waste) {
+        Some(waste) => waste.p10,
+        None => task.due,
+    };
+    let pumps = task.kind == TaskKind::PumpOut;
+    if let Some(limit) = limit.filter(|limit| pumps && *limit < due) {
+        let args = [("time", limit.into()), ("due", due.into())];
+        reply.say("move-past-limit", &args);
+    }
+    // the call-by time keeps its distance to the due time
+    let call_by = task
+        .call_by
+        .zip(task.due)
+        .map(|(call, was)| due - (was - call));
+    reply.board.change(TaskChange::Redated {
+        id,
+        due: Some(due),
+        call_by,
+    });
+}
+
+/// A time so far ahead, with no day told, was most likely one of today that is past.
+const FAR: TimeDelta = TimeDelta::hours(18);
+
+fn is_past(due: DateTime<Utc>, hearing: &Hearing<'_>, order: &Command) -> bool {
+    due <= hearing.now || due - hearing.now > FAR && !when::names_a_day(&order.rest)
 }
 
 fn got_it(hearing: &Hearing<'_>, reply: &mut Reply<'_>, records: &mut Vec<Record>) {
@@ -177,10 +221,7 @@ fn got_it(hearing: &Hearing<'_>, reply: &mut Reply<'_>, records: &mut Vec<Record
     let names = |voice: &Voice<'_>| -> String {
         let names: Vec<String> = standing
             .iter()
-            .map(|(_, alarm)| match &alarm.unit {
-                Some(unit) => format!("{unit} {}", voice.name(alarm.id, alarm.level)),
-                None => voice.name(alarm.id, alarm.level),
-            })
+            .map(|(key, alarm)| lone::alarm_name(key, alarm, voice))
             .collect();
         voice.all_of(&names)
     };
@@ -196,6 +237,12 @@ fn got_it(hearing: &Hearing<'_>, reply: &mut Reply<'_>, records: &mut Vec<Record
     }
     let what = names(&reply.voice);
     reply.say("got-it", &[("what", what.into())]);
+    // a person is not seen to by taking note of them
+    let alone = standing.iter().filter_map(|(key, _)| tick::of_alone(key));
+    for who in alone {
+        let who = reply.voice.person(who).into_owned();
+        reply.say("got-it-alone-ask", &[("who", who.into())]);
+    }
     // the first to take note stops it for all, and the others hear who it was
     for other in hearing
         .fleet

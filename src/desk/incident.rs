@@ -11,7 +11,7 @@ use super::receive::Hearing;
 use super::{Desk, door, settle, when};
 use crate::book::{Incident, IncidentChange, Personal, Record};
 use crate::dialogue::{About, Fact, Talk};
-use crate::fleet::{CrewMember, Role};
+use crate::fleet::{CrewMember, Fleet, Role};
 use crate::heard::{Command, CommandName, Entry, Fault, Heard, UnitName};
 use crate::reply::{Arg, Voice};
 
@@ -22,12 +22,24 @@ const MOST_LISTED: usize = 12;
 pub(super) enum Said {
     /// The fact, in the words of the message.
     Told(u32, Fact),
+    /// Somebody is hurt or in danger there; the words are kept as the fact.
+    Danger(u32, Fact, Entry),
     /// Nobody is hurt now: the facts can be asked.
     NobodyHurt(u32),
     /// It is not known.
     NotKnown(u32, Fact),
     /// No more now.
     Stop(u32),
+}
+
+impl Said {
+    /// Returns what is to be acted on at once.
+    pub(super) fn danger(&self) -> Option<Entry> {
+        match self {
+            Said::Danger(.., entry) => Some(entry.clone()),
+            _ => None,
+        }
+    }
 }
 
 /// Reads an order about incidents that the reader takes for something else.
@@ -51,13 +63,16 @@ pub(super) fn is_one(heard: &Heard) -> bool {
 /// Reads what a message says to the fact that was asked last; none where none was, or it is another order or question.
 pub(super) fn said(
     desk: &Desk,
+    fleet: &Fleet,
     inbound: &Inbound,
     member: &CrewMember,
     talk: &Talk,
     heard: &Heard,
     text: &str,
 ) -> Option<Said> {
-    let (number, fact) = match &talk.question_at(inbound.at)?.about {
+    let about = &talk.question_at(inbound.at)?.about;
+    let now = matches!(about, About::HurtNow { .. });
+    let (number, fact) = match about {
         About::IncidentFact { number, fact } => (*number, *fact),
         // words that are no yes or no tell the first fact at once
         About::HurtNow { number, .. } if desk.phrases.is("choice", "no", text) => {
@@ -81,15 +96,50 @@ pub(super) fn said(
     }
     // what is told of a trailer that is named is a report, whatever was asked; so is a person in danger, where that is
     // not what was asked for
-    let asks_of_it = matches!(fact, Fact::What | Fact::Injured);
+    let asks_of_it = !now && matches!(fact, Fact::What | Fact::Injured);
+    let unit = &desk.book.incidents().incident(number)?.hold.unit;
+    // a number that is no trailer is an age or a count
+    let elsewhere = |entry: &Entry| {
+        let named = entry.unit.as_ref();
+        named.is_some_and(|name| settle::known(fleet, name).is_some_and(|known| known != unit))
+    };
     let reports = heard.entries.iter().any(|entry| {
         let told =
             !(entry.readings.is_empty() && entry.events.is_empty() && entry.faults.is_empty());
-        told && entry.unit.is_some() || in_danger(entry) && !asks_of_it
+        let named = entry.unit.as_ref();
+        let known = named.is_some_and(|name| settle::known(fleet, name).is_some());
+        told && known && (elsewhere(entry) || !in_danger(entry) || asks_of_it)
     });
     let asks = heard.ask.is_some() || desk.questions.of(heard, text).is_some();
-    let other = reports || asks || text.contains(['?', '¿']) || heard.command.is_some();
-    (!other).then_some(Said::Told(number, fact))
+    let takes_over = desk.answers.takes_over(text);
+    let ordered = heard.command.is_some() || takes_over;
+    if reports || asks || text.contains(['?', '¿']) || ordered {
+        return None;
+    }
+    let mut faults: Vec<Fault> = heard
+        .entries
+        .iter()
+        .flat_map(|entry| &entry.faults)
+        .copied()
+        .collect();
+    faults.retain(|fault| Fault::DANGERS.contains(fault));
+    let says = |list| now && desk.phrases.after("incident", list, text).is_some();
+    let fact = match says("denies") || says("affirms") {
+        true => Fact::Injured,
+        false => fact,
+    };
+    if faults.is_empty() && says("affirms") {
+        faults.push(Fault::PersonHurt);
+    }
+    if faults.is_empty() || asks_of_it {
+        return Some(Said::Told(number, fact));
+    }
+    let entry = Entry {
+        unit: Some(unit.clone()),
+        faults,
+        ..Entry::default()
+    };
+    Some(Said::Danger(number, fact, entry))
 }
 
 /// Tells whether somebody is in danger by what is told of a trailer.
@@ -102,6 +152,7 @@ fn in_danger(entry: &Entry) -> bool {
 pub(super) fn take(hearing: &Hearing<'_>, reply: &mut Reply<'_>, records: &mut Vec<Record>) {
     let Some(said) = &hearing.fact else { return };
     let (Said::Told(number, _)
+    | Said::Danger(number, ..)
     | Said::NotKnown(number, _)
     | Said::NobodyHurt(number)
     | Said::Stop(number)) = *said;
@@ -122,7 +173,7 @@ pub(super) fn take(hearing: &Hearing<'_>, reply: &mut Reply<'_>, records: &mut V
                 fact: *fact,
             }
         }
-        Said::Told(_, fact) => {
+        Said::Told(_, fact) | Said::Danger(_, fact, _) => {
             // a bare time tells when it was, whatever was asked
             let fact = match is_bare_clock(hearing.written) {
                 true => &Fact::When,
@@ -149,7 +200,14 @@ pub(super) fn take(hearing: &Hearing<'_>, reply: &mut Reply<'_>, records: &mut V
         }
     };
     records.push(record(hearing, change));
-    ask_next(number, &incident, reply);
+    // the person comes first: the other facts wait
+    match said {
+        Said::Danger(..) => {
+            let unit = incident.hold.unit.as_str();
+            reply.say("incident-later", &[("unit", unit.into())]);
+        }
+        _ => ask_next(number, &incident, reply),
+    }
 }
 
 /// Obeys an order about incidents.

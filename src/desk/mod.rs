@@ -15,6 +15,7 @@ mod digest;
 mod door;
 mod inbound;
 mod incident;
+mod lone;
 mod photo;
 mod phrases;
 mod place;

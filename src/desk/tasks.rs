@@ -10,7 +10,7 @@ use crate::heard::{Entry, Event, Fault, Need, UnitName};
 use crate::reply::{HAS_LEFT, TAKEN_BACK};
 
 /// A due time that moves by less than this is left where it is: nobody wants to be told of every minute.
-const WORTH_MOVING: TimeDelta = TimeDelta::minutes(10);
+pub(super) const WORTH_MOVING: TimeDelta = TimeDelta::minutes(10);
 /// What is allowed for besides the hauler's lead.
 const SAFETY: TimeDelta = TimeDelta::hours(1);
 

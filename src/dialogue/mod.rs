@@ -59,6 +59,9 @@ pub struct Talk {
     /// When the person was last told how to write.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub taught: Option<DateTime<Utc>>,
+    /// When the person last gave an order that no undo takes back.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub fixed: Option<DateTime<Utc>>,
 }
 
 impl Talk {

@@ -191,10 +191,17 @@ impl Voice<'_> {
         match (&task.state, &task.taken_by) {
             (TaskState::Done, _) => self.write(out, "task-is-done", &[]),
             (TaskState::Dropped(_), _) => self.write(out, "task-is-dropped", &[]),
-            (TaskState::Open, _) if task.called.is_some() => self.write_called(out, task),
             (TaskState::Open, Some(who)) => {
                 self.write(out, "task-has-it", &[("who", self.person(who).into())]);
+                if task.called.is_some() {
+                    out.push(' ');
+                    self.write_called(out, task);
+                } else if needs_a_call(task.kind) {
+                    out.push(' ');
+                    self.write(out, "task-nobody-called", &[]);
+                }
             }
+            (TaskState::Open, None) if task.called.is_some() => self.write_called(out, task),
             (TaskState::Open, None) if needs_a_call(task.kind) => {
                 self.write(out, "task-nobody-called", &[]);
             }

@@ -43,6 +43,8 @@ pub(super) fn undo(hearing: &Hearing<'_>, reply: &mut Reply<'_>, records: &mut V
         None => undoable.next(),
     };
     let newer = |at: DateTime<Utc>| sent.is_none_or(|sent| sent.at < at);
+    let fixed = for_good(hearing).filter(|at| hearing.takes_back.is_none() && newer(*at));
+    let newer = |at: DateTime<Utc>| newer(at) && fixed.is_none_or(|fixed| fixed < at);
     let taught = hearing.desk.book.taught().iter().rev().find(|taught| {
         taught.by == hearing.member.id
             && taught.at <= hearing.now
@@ -51,9 +53,16 @@ pub(super) fn undo(hearing: &Hearing<'_>, reply: &mut Reply<'_>, records: &mut V
     if let Some(taught) = taught.filter(|taught| hearing.takes_back.is_none() && newer(taught.at)) {
         return teach::take_back(hearing, taught, reply, records);
     }
-    let reach = (hearing.now - UNDO_REACH, sent.map(|sent| sent.at));
+    let reach = (
+        hearing.now - UNDO_REACH,
+        sent.map(|sent| sent.at).max(fixed),
+    );
     if hearing.takes_back.is_none() && standing::take_back(hearing, reach, reply, records) {
         return;
+    }
+    if fixed.is_some() {
+        reply.undone = true;
+        return reply.say("undo-for-good", &[]);
     }
     let Some(sent) = sent else {
         reply.say("undo-nothing", &[]);
@@ -94,6 +103,12 @@ pub(super) fn undo(hearing: &Hearing<'_>, reply: &mut Reply<'_>, records: &mut V
     walk::stand::began_with(hearing, &told, reply);
 }
 
+/// Returns when the sender last gave an order that no undo takes back.
+fn for_good(hearing: &Hearing<'_>) -> Option<DateTime<Utc>> {
+    let at = hearing.talk.fixed?;
+    (hearing.now - at <= UNDO_REACH).then_some(at)
+}
+
 /// Iterates over the sender's messages that can be taken back, the newest first.
 fn undoable<'a>(hearing: &'a Hearing<'_>) -> impl Iterator<Item = &'a Sent> {
     let changed =
@@ -110,7 +125,8 @@ fn undoable<'a>(hearing: &'a Hearing<'_>) -> impl Iterator<Item = &'a Sent> {
 pub(in crate::desk) fn correction<'a>(hearing: &'a Hearing<'_>) -> Option<&'a Sent> {
     let last = undoable(hearing).next()?;
     let mut taught = hearing.desk.book.taught().iter();
-    let newer = taught.any(|taught| taught.by == hearing.member.id && taught.at >= last.at);
+    let newer = taught.any(|taught| taught.by == hearing.member.id && taught.at >= last.at)
+        || for_good(hearing).is_some_and(|at| at >= last.at);
     (!newer && !hearing.talk.undone && !last.corrects.is_empty()).then_some(last)
 }
 

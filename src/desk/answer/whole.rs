@@ -5,8 +5,9 @@ use chrono::{DateTime, TimeDelta, Utc};
 use super::reply::Reply;
 use super::tell::person_named;
 use super::{cold, duty};
-use crate::book::Task;
+use crate::book::{Stage, Task};
 use crate::desk::digest::{self, Fill};
+use crate::desk::lone;
 use crate::desk::receive::Hearing;
 use crate::desk::settle::known;
 use crate::finding::TaskKind;
@@ -50,6 +51,13 @@ pub(super) fn answer(hearing: &Hearing<'_>, topic: &str, reply: &mut Reply<'_>) 
             reply.first.push(line);
         }
         "late" => late(hearing, reply),
+        "who-is-alone" => {
+            let mut lines = lone::everybody(hearing, reply);
+            if lines.is_empty() {
+                lines.push(reply.voice.word("alone-nobody"));
+            }
+            reply.first.append(&mut lines);
+        }
         "silent" => silent(hearing, reply),
         "fills-first" => fills_first(hearing, reply),
         "send-someone" => {
@@ -220,13 +228,19 @@ fn late(hearing: &Hearing<'_>, reply: &mut Reply<'_>) {
 fn silent(hearing: &Hearing<'_>, reply: &mut Reply<'_>) {
     let silent = |(unit, kept): (&UnitName, &crate::book::UnitBook)| {
         let state = kept.state();
-        let since = state.last_word.as_ref()?.at.max(state.in_service()?);
+        let word = state.last_word.as_ref()?.at;
+        // one whose state nobody told is as silent as one that is open
+        let since = match state.stage() {
+            Stage::Unknown => word,
+            Stage::InService => word.max(state.in_service()?),
+            _ => return None,
+        };
         let job = hearing.fleet.job_of(unit, since, None)?;
         let late = job.open_hours_between(since, hearing.now) >= LATE_H;
         late.then(|| (since, unit.clone()))
     };
     let mut silent: Vec<(DateTime<Utc>, UnitName)> =
-        hearing.desk.book.open_units().filter_map(silent).collect();
+        hearing.desk.book.units().filter_map(silent).collect();
     silent.sort();
     silent.truncate(ROWS);
     if silent.is_empty() {

@@ -19,17 +19,18 @@ pub(super) use self::bare::LATE;
 pub(super) use self::plans::lead;
 use super::answer::Reply;
 use super::inbound::{Body, Inbound, Turn};
+use super::phrases::plain;
 use super::settle::{self, Settled};
 use super::when;
 use super::{
-    Desk, ahead, alarm, answer, assign, choices, command, crew, door, incident, photo, place,
+    Desk, ahead, alarm, answer, assign, choices, command, crew, door, incident, lone, photo, place,
     relay, standing, truck, walk, watch,
 };
 use crate::book::{Bears, MessageKey, Record, UnitBook, UnitState};
 use crate::dialogue::{About, Talk};
 use crate::finding::FindingId;
 use crate::fleet::{CrewMember, Fleet};
-use crate::heard::{Ask, Command, CommandName, Heard, Plan, PlanKind, UnitName};
+use crate::heard::{Ask, Command, CommandName, Entry, Heard, Plan, PlanKind, UnitName};
 
 /// One message with what is known about its sender.
 pub(super) struct Hearing<'a> {
@@ -168,10 +169,12 @@ fn hear(
             ..Heard::default()
         };
     }
-    let fact = incident::said(desk, inbound, member, &talk, &heard, written);
-    if fact.is_some() {
+    let also_done = further_done(written, &mut heard);
+    let fact = incident::said(desk, &fleet, inbound, member, &talk, &heard, written);
+    if let Some(said) = &fact {
         heard = Heard {
             language: heard.language,
+            entries: said.danger().into_iter().collect(),
             ..Heard::default()
         };
         talk.question = None;
@@ -199,7 +202,7 @@ fn hear(
         }),
         instead_of: None,
         asks,
-        also_done: Vec::new(),
+        also_done,
         takes_back,
         photo_of: None,
         uncorrects: false,
@@ -223,6 +226,32 @@ fn ordered_by_task(desk: &Desk, text: &str, heard: &Heard, fleet: &Fleet) -> Opt
         .as_ref()
         .is_some_and(|order| order.task.is_some());
     (done || of_a_task).then_some(heard)
+}
+
+/// Reads the further tasks of "done 4 and 6", which then says nothing else.
+fn further_done(text: &str, heard: &mut Heard) -> Vec<u32> {
+    const BETWEEN: &[&str] = &[
+        "and", "y", "e", "n", "task", "tasks", "tarea", "tareas", "la", "las",
+    ];
+    let Some(Ask::Done { task }) = heard.ask else {
+        return Vec::new();
+    };
+    let folded = plain(text);
+    let first = task.to_string();
+    let mut words = folded.split(' ').skip_while(|word| *word != first);
+    words.next();
+    let rest: Vec<&str> = words.filter(|word| !BETWEEN.contains(word)).collect();
+    let ids: Option<Vec<u32>> = rest.iter().map(|word| word.parse().ok()).collect();
+    let mut ids = ids.unwrap_or_default();
+    ids.retain(|id| *id != task);
+    if !ids.is_empty() {
+        *heard = Heard {
+            ask: heard.ask.take(),
+            language: heard.language,
+            ..Heard::default()
+        };
+    }
+    ids
 }
 
 /// Reads "nota 12 la chapa se atora" as the order it is: elsewhere the number behind that word is a slip's.
@@ -256,6 +285,19 @@ impl Hearing<'_> {
         let other_watch = watch::other_half(&self);
         if let Some(Ok(plan)) = &other_watch {
             self.heard.plans.push(plan.clone());
+        }
+        let refused = assign::refused(&self);
+        if refused.is_some() {
+            self.heard = Heard {
+                language: self.heard.language,
+                ..Heard::default()
+            };
+        }
+        let lone = lone::said(&self);
+        if lone.is_some() && self.heard.entries.iter().all(Entry::is_empty) {
+            self.heard.plans.clear();
+            self.heard.set_aside.clear();
+            self.heard.unclear.clear();
         }
         let mut settled = self.settle();
         self.ask_who_leaves(&mut settled);
@@ -341,8 +383,16 @@ impl Hearing<'_> {
         if let Some(order) = self.heard.command.clone() {
             command::obey(&self, &order, &mut reply, &mut records);
         }
+        if let Some(id) = refused {
+            assign::hand_back(&self, id, &mut reply);
+        }
         incident::take(&self, &mut reply, &mut records);
-        self.answer(took.is_some(), &settled, &mut reply, &mut records);
+        // how one person is is answered by their clock
+        let of_one = matches!(lone, Some(lone::Lone::Asked(_))) && self.heard.ask.is_none();
+        if !of_one {
+            self.answer(took.is_some(), &settled, &mut reply, &mut records);
+        }
+        lone::tell(&self, lone.as_ref(), &mut reply, &mut records);
 
         // what goes with it: orders of fire or police, the site's card, the next step, what the bot will speak of
         standing::decide_in_words(&self, &mut reply, &mut records);

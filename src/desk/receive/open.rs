@@ -3,6 +3,7 @@
 use chrono::TimeDelta;
 
 use super::super::answer::{self, Reply};
+use super::super::command;
 use super::super::incident;
 use super::super::repeat;
 use super::super::settle::{Settled, known, merge};
@@ -49,6 +50,11 @@ impl Hearing<'_> {
                 .collect();
         }
         talk.more = reply.more.take();
+        if command::is_for_good(self, reply) {
+            talk.fixed = Some(self.now);
+        } else if self.heard.ask == Some(Ask::Undo) {
+            talk.fixed = None;
+        }
         if let Some(checks) = reply.checks.take() {
             // whose step was asked is the trailer talked about
             let asked = |check: &&Check| reply.step.is_some() && !check.waits;

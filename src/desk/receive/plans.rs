@@ -44,7 +44,13 @@ impl Hearing<'_> {
                         |at: &DateTime<Utc>| *at - self.now > FAR && !when::names_a_day(&plan.text);
                     let past = promised.is_some_and(|at| far(&at));
                     let promised = promised.filter(|at| !far(at));
-                    self.booked(&case, kind_of(*need), promised, reply);
+                    let kind = kind_of(*need);
+                    let open = reply.board.tasks().open_task(&unit, kind);
+                    let stands = open.is_some_and(|task| task.promised.is_some());
+                    // a time that is past takes no promise away
+                    if !(past && stands) {
+                        self.booked(&case, kind, promised, reply);
+                    }
                     if past {
                         reply.say("truck-late-when", &[("unit", unit.as_str().into())]);
                     }
@@ -140,7 +146,7 @@ impl Hearing<'_> {
             promised,
         });
         if kind == TaskKind::PumpOut {
-            truck::too_late(due, promised, reply);
+            truck::too_late(due, tank.map(|tank| tank.p10), promised, reply);
         }
     }
 }

@@ -15,6 +15,11 @@ pub(in super::super) fn alone_key(who: &str) -> String {
     format!("alone:{who}")
 }
 
+/// Returns whose alarm a key is of, where it is about a lone worker.
+pub(in super::super) fn of_alone(key: &str) -> Option<&str> {
+    key.strip_prefix("alone:")
+}
+
 /// Returns when a lone worker's clock next does something.
 pub(super) fn due(clock: &Alone) -> Option<DateTime<Utc>> {
     match (clock.asked, clock.alarmed) {

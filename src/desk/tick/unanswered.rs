@@ -2,6 +2,7 @@
 
 use chrono::{DateTime, TimeDelta, Utc};
 
+use super::super::lone;
 use super::Round;
 use super::say::Answer;
 use crate::book::{Alarm, AlarmChange, Record};
@@ -33,11 +34,7 @@ pub(super) fn again(round: &mut Round<'_>, key: &str) {
     });
     for to in round.dispatchers() {
         if let Some(voice) = round.voice(&to) {
-            let name = voice.name(alarm.id, alarm.level);
-            let what = match &alarm.unit {
-                Some(unit) => format!("{unit} {name}"),
-                None => name,
-            };
+            let what = lone::alarm_name(key, alarm, &voice);
             let signal = voice.word("signal-danger");
             let text = voice.say(
                 "speak-unanswered",

@@ -14,6 +14,7 @@ use super::inbound::Outgoing;
 use super::phrases::Phrases;
 use super::receive::Hearing;
 use super::settle;
+use super::tasks::WORTH_MOVING;
 use super::tick::{alarm_of_task, dispatchers};
 use super::when;
 use crate::book::{Record, Task, TaskChange};
@@ -38,8 +39,15 @@ pub(super) fn told(hearing: &Hearing<'_>, reply: &mut Reply<'_>, records: &mut V
     {
         return;
     }
+    if phrases.holds("truck", "absent", text) {
+        return no_show(hearing, reply, records);
+    }
     let off = phrases.holds("truck", "off", text);
     let late = phrases.holds("truck", "late", text);
+    // "the trucks for 23 and 10 are cancelled"
+    if let (true, [_, _, ..]) = (off && !late, names(hearing).as_slice()) {
+        return all_cancelled(hearing, reply, records);
+    }
     let Some(task) = booked(hearing, reply) else {
         if (off || late) && reply.asks.is_none() {
             which(hearing, reply);
@@ -67,18 +75,30 @@ pub(super) fn told(hearing: &Hearing<'_>, reply: &mut Reply<'_>, records: &mut V
 pub(super) fn is_told_of(phrases: &Phrases, text: &str) -> bool {
     let says = |list| phrases.holds("truck", list, text);
     says("who")
-        && (says("off") || says("late"))
-        && !says("not")
+        && (says("absent") || (says("off") || says("late")) && !says("not"))
         && !says("other")
         && !text.trim_end().ends_with('?')
 }
 
-/// Says that the truck comes after the tank may be full.
+/// Says that the truck comes after the tank may be full, or else after the time that somebody asked for.
 pub(super) fn too_late(
     due: Option<DateTime<Utc>>,
+    forecast: Option<Option<DateTime<Utc>>>,
     promised: Option<DateTime<Utc>>,
     reply: &mut Reply<'_>,
 ) {
+    let too_late = |at: &DateTime<Utc>| promised.is_some_and(|promised| promised > *at);
+    let full = forecast.flatten().filter(too_late);
+    // where it is forecast that there is time, only the wish is missed
+    if let (None, Some(_), Some(due), Some(promised)) = (full, forecast, due, promised)
+        && promised > due
+    {
+        let args = [("due", due.into()), ("promised", promised.into())];
+        return reply.say("booked-after-wanted", &args);
+    }
+    // a task is not moved by some minutes: then its own time is told
+    let close = |full: &DateTime<Utc>| due.is_some_and(|due| (*full - due).abs() <= WORTH_MOVING);
+    let due = full.filter(|full| !close(full)).or(due);
     if let (Some(promised), Some(due)) = (promised, due)
         && promised > due
     {
@@ -207,6 +227,41 @@ fn cancelled(hearing: &Hearing<'_>, task: &Task, reply: &mut Reply<'_>, records:
     }
 }
 
+fn all_cancelled(hearing: &Hearing<'_>, reply: &mut Reply<'_>, records: &mut Vec<Record>) {
+    let tasks = hearing.desk.book.tasks();
+    for unit in names(hearing) {
+        match tasks.open_task(&unit, TaskKind::PumpOut) {
+            Some(task) => cancelled(hearing, task, reply, records),
+            None => reply.say("truck-none", &[("unit", unit.as_str().into())]),
+        }
+    }
+}
+
+/// Takes that the truck has not come: where it should have by now, the dispatchers hear of it.
+fn no_show(hearing: &Hearing<'_>, reply: &mut Reply<'_>, records: &mut Vec<Record>) {
+    let Some(task) = booked(hearing, reply) else {
+        if reply.asks.is_none() {
+            which(hearing, reply);
+        }
+        return;
+    };
+    let unit = task.unit.as_ref().map_or("", UnitName::as_str);
+    if task.called.is_none() {
+        return reply.say("truck-none", &[("unit", unit.into())]);
+    }
+    if let Some(promised) = task.promised.filter(|at| *at > hearing.now) {
+        let args = [("unit", unit.into()), ("time", promised.into())];
+        return reply.say("truck-not-due", &args);
+    }
+    reply.adopt(&task);
+    reply.say("truck-no-show", &[("unit", unit.into())]);
+    tell(hearing, task.id, "truck-no-show-told", &[], reply);
+    reply.board.change(TaskChange::Escalated { id: task.id });
+    let alarm = reply.board.tasks().task(task.id).and_then(alarm_of_task);
+    let at = hearing.now;
+    records.extend(alarm.map(|change| Record::Alarm { at, change }));
+}
+
 fn moved(hearing: &Hearing<'_>, task: &Task, at: DateTime<Utc>, reply: &mut Reply<'_>) {
     reply.adopt(task);
     reply.board.change(TaskChange::Called {
@@ -214,7 +269,9 @@ fn moved(hearing: &Hearing<'_>, task: &Task, at: DateTime<Utc>, reply: &mut Repl
         by: hearing.member.id.clone(),
         promised: Some(at),
     });
-    too_late(task.due, Some(at), reply);
+    let unit = task.unit.as_ref();
+    let needed = unit.and_then(|unit| Some(hearing.asked_about(unit).outlook.waste?.p10));
+    too_late(task.due, needed, Some(at), reply);
     if task.due.is_some_and(|due| at > due) {
         tell(
             hearing,
