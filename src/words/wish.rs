@@ -9,7 +9,7 @@ use std::sync::LazyLock;
 
 use super::read::one_slip;
 use super::vocab::FastMap;
-use crate::heard::{Ask, Heard, Plan, PlanKind, UnitName};
+use crate::heard::{Ask, Heard, Plan, PlanKind, Remark, UnitName};
 
 /// "Ask after me in so many minutes": English, Spanish.
 const CHECK_ME: &[&str] = &[
@@ -45,6 +45,15 @@ const UNDER: &[&str] = &[
     "voy abajo",
     "me voy a meter debajo",
     "estoy debajo",
+];
+/// Words by which somebody below says when they will be out again: English, Spanish.
+const BACK_IN: &[&str] = &[
+    "back in",
+    "out in",
+    "done in",
+    "salgo en",
+    "regreso en",
+    "vuelvo en",
 ];
 /// Words by which somebody says that they are on the road: English, Spanish.
 const ON_THE_ROAD: &[&str] = &[
@@ -174,11 +183,11 @@ pub(super) fn find(text: &str, original: &str, heard: &Heard) -> Vec<Plan> {
         }
         _ => {}
     }
-    let minutes = if opened & ASKS_AFTER != 0 {
-        check_me(&words)
-    } else {
-        None
-    };
+    let asked = (opened & ASKS_AFTER != 0).then(|| minutes_after(&words, CHECK_ME));
+    // "going under 12, back in 10"
+    let below = opened & BELOW != 0 && UNDER.iter().any(|phrase| holds(&words, phrase));
+    let promised = below.then(|| minutes_after(&words, BACK_IN));
+    let minutes = asked.flatten().or(promised.flatten());
     if let Some(minutes) = minutes {
         let unit = heard
             .named
@@ -192,9 +201,8 @@ pub(super) fn find(text: &str, original: &str, heard: &Heard) -> Vec<Plan> {
         && !NOT_YET.iter().any(|phrase| holds(&words, phrase))
     {
         wish(heard.named.first().cloned(), PlanKind::OnTheRoad);
-    } else if opened & BELOW != 0
+    } else if below
         && heard.ask.is_none()
-        && UNDER.iter().any(|phrase| holds(&words, phrase))
         && !NOT_YET.iter().any(|phrase| holds(&words, phrase))
         && let Some(unit) = place_of(&words).filter(|unit| no_value(heard, unit))
     {
@@ -227,12 +235,13 @@ fn mend_check_me(words: &mut [Cow<'_, str>]) {
 
 /// "pressure going under 50": no number that was read as a value is a place.
 fn no_value(heard: &Heard, unit: &UnitName) -> bool {
-    heard.named.contains(unit) || heard.entries.is_empty() && heard.unclear.is_empty()
+    let placed = |remark: &Remark| remark.why == Remark::NOT_UNDERSTOOD;
+    heard.named.contains(unit) || heard.entries.is_empty() && heard.unclear.iter().all(placed)
 }
 
-/// Returns the minutes after which somebody wants to be asked after.
-fn check_me(words: &[Cow<'_, str>]) -> Option<u32> {
-    let (start, phrase) = CHECK_ME.iter().find_map(|phrase| {
+/// Returns the minutes behind one of `phrases`, after which somebody is to be asked after.
+fn minutes_after(words: &[Cow<'_, str>], phrases: &[&str]) -> Option<u32> {
+    let (start, phrase) = phrases.iter().find_map(|phrase| {
         let start = place(words, phrase)?;
         Some((start, phrase.split(' ').count()))
     })?;
@@ -269,6 +278,7 @@ fn place_of(words: &[Cow<'_, str>]) -> Option<UnitName> {
         "inside",
         "behind",
         "debajo",
+        "abajo",
         "adentro",
         "dentro",
         "atras",

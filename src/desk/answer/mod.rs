@@ -12,6 +12,7 @@ mod several;
 mod sought;
 mod tell;
 mod topic;
+mod unsafe_now;
 mod well;
 mod whole;
 mod why;
@@ -104,6 +105,12 @@ pub(super) fn question(hearing: &Hearing<'_>, settled: &Settled, reply: &mut Rep
 /// Finds the topic of a question.
 fn topic_of<'a>(hearing: &Hearing<'a>) -> Option<&'a topic::Question> {
     hearing.desk.questions.of(&hearing.heard, hearing.text)
+}
+
+/// Tells whether it is asked who is with a trailer, or where somebody is: the sender is at another.
+pub(super) fn asks_who_or_where(hearing: &Hearing<'_>) -> bool {
+    let of_people = ["who-has", "who-is-where", "send-someone"];
+    topic_of(hearing).is_some_and(|topic| of_people.contains(&topic.topic.as_str()))
 }
 
 /// Tells whether "what now" is asked in the middle of a guided check, or of setting up: its next step is the answer.

@@ -4,7 +4,7 @@
 
 use super::reply::Reply;
 use super::topic::Question;
-use super::{advice, case_of, sought, tell};
+use super::{advice, case_of, sought, tell, unsafe_now};
 use crate::desk::receive::Hearing;
 use crate::desk::repeat;
 use crate::desk::settle::Settled;
@@ -68,6 +68,8 @@ pub(super) fn answer(
         "cords" => advice::cords(&case, reply),
         "tow" => advice::tow(hearing, &case, reply),
         "open" => advice::open(&case, reply),
+        "back-in" => unsafe_now::back_in(&case, reply),
+        "no-regulator" => unsafe_now::no_regulator(&case, reply),
         _ => Vec::new(),
     };
     beside(hearing, &case, reply, &covered);

@@ -117,6 +117,9 @@ pub(in crate::desk) struct Question {
     /// Phrases that speak against it.
     #[serde(default)]
     but: Vec<String>,
+    /// Phrases by which a statement is answered as the question would be: somebody is about to do what must not be done.
+    #[serde(default)]
+    told: Vec<String>,
     /// The cautions that its text always has with it.
     #[serde(default)]
     pub(super) cautions: Vec<Caution>,
@@ -152,9 +155,11 @@ impl Questions {
         {
             return Some(whole);
         }
-        let orders = ORDERS.iter().any(|order| starts(&folded, order));
-        if orders || !(heard.ask.is_some() || asks(text, &folded)) {
+        if ORDERS.iter().any(|order| starts(&folded, order)) {
             return None;
+        }
+        if !(heard.ask.is_some() || asks(text, &folded)) {
+            return self.question.iter().find(|one| one.is_told_in(&folded));
         }
         let reports = heard.entries.iter().any(|entry| !entry.is_empty());
         self.question
@@ -174,6 +179,11 @@ fn asks(text: &str, folded: &str) -> bool {
 }
 
 impl Question {
+    /// Tells whether a message states what the question would ask.
+    fn is_told_in(&self, folded: &str) -> bool {
+        self.told.iter().any(|phrase| holds(folded, phrase)) && self.is_in(folded)
+    }
+
     fn is_in(&self, folded: &str) -> bool {
         let any = |phrases: &[String]| phrases.iter().any(|phrase| holds(folded, phrase));
         !self.all.is_empty() && self.all.iter().all(|phrases| any(phrases)) && !any(&self.but)

@@ -3,6 +3,7 @@
 mod bare;
 mod cases;
 mod changes;
+mod gas;
 mod leave;
 mod loads;
 mod meant;
@@ -303,6 +304,7 @@ impl Hearing<'_> {
         self.ask_who_leaves(&mut settled);
         self.as_it_goes(&mut settled);
         let icy = walk::icy::take(&self, &mut settled);
+        let gas = self.gas_stays(&mut settled);
         let truck_here = truck::has_come(&self, &mut settled);
         let truck_gone = truck::gone(&self, &mut settled);
         if truck_here.is_some() || truck_gone.is_some() {
@@ -340,6 +342,9 @@ impl Hearing<'_> {
         }
         if icy {
             walk::icy::tell(&self, &mut reply);
+        }
+        if let Some(unit) = &gas {
+            reply.say("gas-stays", &[("unit", unit.as_str().into())]);
         }
         place::tell(&self, &mut reply);
         if self.replaced().is_some() {

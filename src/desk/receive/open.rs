@@ -20,7 +20,8 @@ impl Hearing<'_> {
     pub(super) fn talk_after(&self, settled: &Settled, reply: &mut Reply<'_>) -> Talk {
         let mut talk = self.talk.clone();
         let at = self.inbound.at;
-        let asked = answer::asked(self);
+        // "who has 16" is no talk of 16: a danger told next would go to the wrong trailer
+        let asked = answer::asked(self).filter(|_| !answer::asks_who_or_where(self));
         let last = settled
             .reports
             .last()

@@ -111,7 +111,7 @@ struct Place {
 pub(in crate::desk) fn written_out(message: &Texted<'_>) -> Option<String> {
     let Texted { heard, text, .. } = *message;
     let has_number = text.contains(|c: char| c.is_ascii_digit());
-    let mends = message.desk.answers.any(&Phrases::of(text), "mistake");
+    let mends = message.desk.answers.any(&Phrases::of(text), "mistake") || takes_back(message);
     if !has_number || mends || heard.ask.is_some() || heard.command.is_some() || is_question(text) {
         return None;
     }
@@ -156,6 +156,18 @@ pub(in crate::desk) fn written_out(message: &Texted<'_>) -> Option<String> {
     let (before, after) = (told(heard), told(&again));
     let better = weight(&after) > 0 && weight(&after) >= weight(&before) && after != before;
     (all_ours && better && again.unclear.len() <= heard.unclear.len()).then_some(whole)
+}
+
+/// Tells whether a message is a number behind "no" or "wait no": it mends the number before it, and answers no step.
+fn takes_back(message: &Texted<'_>) -> bool {
+    let phrases = &message.desk.phrases;
+    let after = phrases.after("mend", "opens", message.text);
+    let marked = after.filter(|rest| {
+        let head = &message.text[..message.text.len() - rest.len()];
+        !phrases.is("mend", "weak", head)
+    });
+    let right = marked.or_else(|| phrases.after("mend", "no", message.text));
+    right.is_some_and(|right| Word::of(right.trim()).number().is_some())
 }
 
 /// Finds the trailer whose arrival or leaving the message itself reports.

@@ -14,7 +14,7 @@ pub(in crate::rules) use circuits::cold_package_due;
 use super::Rule;
 use crate::finding::{Caution, Facts, Finding, FindingId, Level, TaskKind, Urgency};
 use crate::fleet::{Circuit, Load};
-use crate::heard::Fault;
+use crate::heard::{Event, Fault};
 use crate::situation::Situation;
 
 pub(super) const RULES: &[Rule] = &[
@@ -40,7 +40,15 @@ const USUAL_BREAKER_A: f64 = 20.0;
 /// Somebody felt a tingle or a shock: now, and power off at the source.
 fn shock(s: &Situation<'_>) -> Option<Finding> {
     let facts = Facts::new().by("formula-shock", "OSHA 3075; 29 CFR 1910.333");
-    s.tells(Fault::Shock).then(|| {
+    // power that is told on while a shock stands is the danger itself
+    let on = [
+        Event::PowerOn,
+        Event::PowerBack,
+        Event::BreakerReset,
+        Event::HeaterOn,
+    ];
+    let live = s.now.has(Fault::Shock) && on.iter().any(|event| s.says(*event));
+    (s.tells(Fault::Shock) || live).then(|| {
         Finding::new(FindingId::PowerShock, Level::Danger, Urgency::Now, facts)
             .cautions(&[
                 Caution::KillPowerAtSource,

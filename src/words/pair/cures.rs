@@ -118,6 +118,33 @@ pub(super) fn explained(items: &[Item], found: &mut Vec<Found>) {
     });
 }
 
+/// "breakaway good. wait no its dead": what was well a moment ago is not.
+pub(super) fn taken_back(items: &[Item], scope: &[Scope], found: &mut Vec<Found>) {
+    for at in (0..items.len()).filter(|i| items[*i].is(Mark::Sorry)) {
+        let well = found
+            .iter()
+            .rposition(|f| f.at < at && at - f.at <= 4 && matches!(f.outcome, Outcome::Clears(_)));
+        let bad = (at + 1..items.len()).take(8).find(|i| {
+            !scope[*i].denied
+                && matches!(
+                    items[*i].what,
+                    What::Is(Concept::State(
+                        State::Dead | State::Weak | State::Low | State::Stuck | State::Damaged
+                    ))
+                )
+        });
+        let (Some(well), Some(bad)) = (well, bad) else {
+            continue;
+        };
+        // "wait no the battery on it is dead": that is told of its own
+        if found.iter().any(|f| f.at == bad) {
+            found.remove(well);
+        } else if let Outcome::Clears(fault) = found[well].outcome {
+            found[well].outcome = Outcome::Fault(fault);
+        }
+    }
+}
+
 /// "leak on 15 fixed", "fixed the leak": what is mended is no longer wrong.
 pub(super) fn cures(items: &[Item], scope: &[Scope], found: &mut [Found]) {
     for at in 0..items.len() {
@@ -130,6 +157,14 @@ pub(super) fn cures(items: &[Item], scope: &[Scope], found: &mut [Found]) {
             continue;
         }
         let gone = items[at].what == What::Is(Concept::State(State::Gone));
+        // "sewage running out of the valve": where it comes from, and not that it is over
+        let comes_from = gone
+            && items.get(at + 1).is_some_and(|next| {
+                next.chunk == items[at].chunk && (next.is(Mark::Article) || next.noun().is_some())
+            });
+        if comes_from {
+            continue;
+        }
         let near = |f: &Found| {
             items[f.at].sentence == items[at].sentence
                 && matches!(f.outcome, Outcome::Fault(_))

@@ -10,7 +10,7 @@ use crate::heard::Event;
 use crate::words::concept::{Concept, Mark, State};
 use crate::words::item::{Item, What, sentence_around};
 use crate::words::scope::Scope;
-use cures::{cures, explained, locked_in};
+use cures::{cures, explained, locked_in, taken_back};
 use people::{a_person_did, part_closed, somebody_else};
 use spread::{elided, linked, missing};
 use state::state_of;
@@ -82,6 +82,7 @@ pub(super) fn statements(items: &[Item], scope: &[Scope], pairs: &Pairs) -> Vec<
     linked(items, scope, pairs, &used, &mut found);
     elided(items, scope, pairs, &mut found);
     cures(items, scope, &mut found);
+    taken_back(items, scope, &mut found);
     explained(items, &mut found);
     locked_in(items, scope, &mut found);
     // "not chocked yet, chocks are in the truck"

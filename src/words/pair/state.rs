@@ -215,7 +215,9 @@ fn is_preposition(items: &[Item], pairs: &Pairs, at: usize, state: State) -> boo
     if state != State::On {
         return false;
     }
-    if opens_before_a_trailer(items, at) {
+    // "going under 12": somebody does, and nothing is switched on
+    let under = next.is_some_and(|n| n.is(Mark::Bound));
+    if under || opens_before_a_trailer(items, at) {
         return true;
     }
     if !placed {

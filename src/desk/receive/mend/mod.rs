@@ -25,6 +25,8 @@ use crate::heard::{Entry, ReadingKey, UnitName};
 const MENDS_WITHIN: TimeDelta = TimeDelta::minutes(90);
 /// A longer message is a report of its own.
 const LONGEST: usize = 9;
+/// A number behind "no" mends the one before it within this share of it.
+const NEARLY: f64 = 0.2;
 
 /// A report of a sender as it stands in the book.
 pub(super) type Told = (UnitName, DateTime<Utc>, Entry);
@@ -118,7 +120,14 @@ impl Hearing<'_> {
         }
         // beside a step that waits for an answer, "no, 46" answers it
         let waits = !self.talk.checks.is_empty() || self.talk.round.is_some();
-        if waits && !ways.iter().all(of_a_unit) {
+        // save where it is near the number that was told a moment ago: "115", then "no 118"
+        let near = |way: &Mend| match way {
+            Mend::Value { was, value, .. } => (was - value).abs() <= NEARLY * was.abs(),
+            _ => false,
+        };
+        let told_again = said.denied && bare_number(said.right) && ways.len() == 1;
+        let again = told_again && self.talk.round.is_some() && near(&ways[0]);
+        if waits && !again && !ways.iter().all(of_a_unit) {
             return Vec::new();
         }
         ways

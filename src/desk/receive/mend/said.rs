@@ -64,9 +64,14 @@ impl Hearing<'_> {
                     denied: false,
                 });
             }
-            return (!after.is_empty()).then(|| Said {
+            // "no not unhitched yet"
+            let mut denied = after;
+            while let Some(more) = phrases.after("mend", "no", denied) {
+                denied = more;
+            }
+            return (!denied.is_empty()).then(|| Said {
                 denied: true,
-                ..plain(after, sure)
+                ..plain(denied, sure)
             });
         }
         // "14 not 12", "es la 14, no la 12"

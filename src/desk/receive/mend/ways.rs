@@ -132,7 +132,11 @@ impl Hearing<'_> {
             return Vec::new();
         }
         let scale = self.fleet.style.temperature;
-        let heard = self.desk.reader.hear(said.right, scale);
+        // "its not level yet": what is not yet so was called so too early
+        let right = said.right.trim_end_matches(['.', '!', ' ']);
+        let yet = [" yet", " todavia", " todavía", " aún", " aun"];
+        let right = yet.iter().find_map(|yet| right.strip_suffix(yet));
+        let heard = self.desk.reader.hear(right.unwrap_or(said.right), scale);
         let [entry] = heard.entries.as_slice() else {
             return Vec::new();
         };

@@ -1,0 +1,53 @@
+//! Answers that stop somebody: water without a regulator, people who would go back into a danger.
+
+use super::advice::open;
+use super::question::warn;
+use super::reply::Reply;
+use crate::desk::situate::Case;
+use crate::finding::{Caution, FindingId};
+use crate::heard::Fault;
+use crate::quantity::Measure;
+use crate::reply::Arg;
+
+/// The water is on, or about to be, and no regulator is: the tap is shut until one is, or the pressure is known to be low.
+pub(super) fn no_regulator(case: &Case, reply: &mut Reply<'_>) -> Vec<FindingId> {
+    let Some(limits) = case.spec().map(|spec| spec.pressure_psi) else {
+        return Vec::new();
+    };
+    let mut args = vec![
+        ("unit", Arg::from(case.unit.as_str())),
+        ("limit", Arg::Number(limits.max, Measure::Psi)),
+        ("value", Arg::Number(limits.regulator, Measure::Psi)),
+    ];
+    let stated = case.site().and_then(|site| site.water.static_psi);
+    let key = match stated {
+        Some(psi) => {
+            args.push(("read", Arg::Number(psi, Measure::Psi)));
+            "answer-no-regulator"
+        }
+        None => "answer-no-regulator-unread",
+    };
+    let line = reply.voice.say(key, &args);
+    reply.first.push(line);
+    warn(
+        &[
+            Caution::BurstHose,
+            Caution::BleedFirst,
+            Caution::NightPressure,
+        ],
+        reply,
+    );
+    vec![FindingId::WaterOverPressure]
+}
+
+/// May people go back in? Not while anything stands that can kill.
+pub(super) fn back_in(case: &Case, reply: &mut Reply<'_>) -> Vec<FindingId> {
+    if Fault::DANGERS.iter().any(|fault| case.now.has(*fault)) {
+        let line = reply
+            .voice
+            .say("answer-back-in", &[("unit", case.unit.as_str().into())]);
+        reply.first.push(line);
+        return Vec::new();
+    }
+    open(case, reply)
+}

@@ -1,0 +1,61 @@
+//! A smell of gas that is said to be gone: the danger stands until the fire service or the gas utility has cleared it.
+
+use super::super::settle::{self, Settled};
+use super::Hearing;
+use crate::heard::{Entry, Fault, UnitName};
+
+impl Hearing<'_> {
+    /// Takes a smell that is gone out of the report of a trailer with a smell of gas, unless those cleared it who may.
+    /// Returns the trailer on which the danger stays.
+    pub(super) fn gas_stays(&mut self, settled: &mut Settled) -> Option<UnitName> {
+        let says = |list| self.desk.answers.says("gas", list, self.text);
+        let gas = |unit: &UnitName| {
+            let kept = self.desk.book.unit(unit);
+            kept.is_some_and(|kept| kept.state().has(Fault::GasSmell))
+        };
+        let cleared = says("who") && says("clears") && !says("not") && self.heard.ask.is_none();
+        if cleared {
+            self.gas_is_cleared(settled, gas);
+            return None;
+        }
+        let smells = [Fault::Odor, Fault::GasSmell];
+        let mut stays = None;
+        for (unit, _, entry) in &mut settled.reports {
+            if gas(unit) && entry.cleared.iter().any(|fault| smells.contains(fault)) {
+                entry.cleared.retain(|fault| !smells.contains(fault));
+                stays = Some(unit.clone());
+            }
+            // a word of the smell that went is no second smell
+            if gas(unit) && says("gone") {
+                entry.faults.retain(|fault| *fault != Fault::Odor);
+                stays = Some(unit.clone());
+            }
+        }
+        settled.reports.retain(|(.., entry)| !entry.is_empty());
+        stays
+    }
+
+    /// Ends the danger on the one trailer that the message can mean.
+    fn gas_is_cleared(&self, settled: &mut Settled, gas: impl Fn(&UnitName) -> bool) {
+        let named = settled.reports.first().map(|(unit, ..)| unit);
+        let named = named.or_else(|| self.heard.named.first());
+        let meant = named.or_else(|| self.talk.unit_at(self.inbound.at));
+        let unit = meant.and_then(|name| settle::known(&self.fleet, name));
+        let Some(unit) = unit.filter(|unit| gas(unit)).cloned() else {
+            return;
+        };
+        settled.homeless = None;
+        let told = settled.reports.iter_mut().find(|(of, ..)| *of == unit);
+        if let Some((.., entry)) = told {
+            entry.faults.retain(|fault| *fault != Fault::Odor);
+            entry.cleared.extend([Fault::GasSmell, Fault::Odor]);
+            return;
+        }
+        let entry = Entry {
+            unit: Some(unit.clone()),
+            cleared: vec![Fault::GasSmell, Fault::Odor],
+            ..Entry::default()
+        };
+        settled.reports.push((unit, self.inbound.at, entry));
+    }
+}
