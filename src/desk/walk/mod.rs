@@ -36,8 +36,9 @@ pub(super) use culprit::keep_off;
 pub(super) use danger::hold_back;
 pub(super) use leave::end_tasks;
 use said::Said;
+pub(super) use take::Took;
+use take::names_its_unit;
 pub(super) use take::take;
-use take::{Took, names_its_unit};
 pub(super) use values::{Texted, Values, written_out};
 
 use super::answer::Reply;

@@ -1,0 +1,217 @@
+//! What a message is taken to say, before any of it is worked through: as the reader hears it, then as what is open with
+//! its sender makes of it.
+
+use super::super::inbound::Inbound;
+use super::super::phrases::plain;
+use super::super::{Desk, assign, crew, incident, relay, settle, truck, walk};
+use super::bare;
+use crate::dialogue::{About, Talk};
+use crate::fleet::{CrewMember, Fleet};
+use crate::heard::{Ask, Command, CommandName, Heard, UnitName};
+
+/// A message of one of the crew, as it came.
+pub(super) struct Came<'a> {
+    pub(super) desk: &'a Desk,
+    pub(super) inbound: &'a Inbound,
+    pub(super) member: &'a CrewMember,
+    pub(super) fleet: &'a Fleet,
+    pub(super) text: &'a str,
+}
+
+/// What it is taken to say.
+pub(super) struct Meaning {
+    pub(super) heard: Heard,
+    /// The words that were read in its place, where it only completes what was said or asked before.
+    pub(super) whole: Option<String>,
+    /// What is open with the sender, without the question that it answered.
+    pub(super) talk: Talk,
+    /// The question that it raises before anything else does.
+    pub(super) asks: Option<About>,
+    /// Further tasks that it calls done.
+    pub(super) also_done: Vec<u32>,
+    /// What it says of an incident whose facts are being asked.
+    pub(super) fact: Option<incident::Said>,
+}
+
+impl Meaning {
+    /// Reads a message; `scanned` are the words that a scanned sticker completed.
+    pub(super) fn of(came: &Came<'_>, scanned: Option<String>) -> Meaning {
+        let heard = came.hear(came.text);
+        let order = ordered_by_task(came, &heard).or_else(|| noted(came));
+        let talk = came.desk.book.talk(&came.member.id);
+        let mut meaning = Meaning {
+            heard: order.unwrap_or(heard),
+            whole: None,
+            talk: talk.cloned().unwrap_or_default(),
+            asks: None,
+            also_done: Vec::new(),
+            fact: None,
+        };
+        meaning.complete(came, scanned);
+        meaning.spell_out(came);
+        meaning.take_as_order(came);
+        meaning.also_done = further_done(came.text, &mut meaning.heard);
+        meaning.take_as_fact(came);
+        meaning
+    }
+
+    /// Tells whether it opens an incident or tells one of its facts.
+    pub(super) fn is_of_an_incident(&self) -> bool {
+        self.fact.is_some() || incident::is_one(&self.heard)
+    }
+
+    /// Reads a bare answer as the message that waits for it, its trailer or its value.
+    fn complete(&mut self, came: &Came<'_>, scanned: Option<String>) {
+        let asked = self.talk.question_at(came.inbound.at);
+        let completed = || {
+            let about = &asked?.about;
+            bare::completed(came.desk.phrases, came.fleet, &self.heard, came.text, about)
+        };
+        if let Some(whole) = scanned.or_else(completed) {
+            self.heard = came.hear(&whole);
+            self.talk.question = None;
+            self.whole = Some(whole);
+        }
+    }
+
+    /// Spells out what a word or two stand for: "truck left, 380 gal", "water 52" while a trailer is being set up.
+    fn spell_out(&mut self, came: &Came<'_>) {
+        if self.whole.is_some() || came.inbound.replaces.is_some() {
+            return;
+        }
+        let (desk, fleet, text, at) = (came.desk, came.fleet, came.text, came.inbound.at);
+        let spelled = match truck::work_told(desk, fleet, &self.talk, &self.heard, text, at) {
+            Some(truck::Work::Pumped(report)) => Some(report),
+            Some(truck::Work::OneOf(about)) => {
+                self.asks = Some(*about);
+                self.heard = nothing_in(&self.heard);
+                None
+            }
+            None => walk::written_out(&walk::Texted {
+                desk,
+                fleet,
+                talk: &self.talk,
+                heard: &self.heard,
+                text,
+                at,
+            }),
+        };
+        if let Some(spelled) = spelled {
+            let language = self.heard.language;
+            self.heard = came.hear(&spelled);
+            self.heard.language = language.or(self.heard.language);
+            self.whole = Some(spelled);
+        }
+    }
+
+    /// Takes orders about the crew, incidents, tasks and word to others, which say nothing else.
+    fn take_as_order(&mut self, came: &Came<'_>) {
+        let (desk, fleet, text) = (came.desk, came.fleet, came.text);
+        let order = crew::order(desk.phrases, text)
+            .or_else(|| incident::order(desk.phrases, text))
+            .or_else(|| assign::order(desk.phrases, fleet, text))
+            .or_else(|| relay::order(desk.phrases, fleet, text));
+        if let Some(order) = order {
+            self.heard = ordering(order, &self.heard);
+        }
+    }
+
+    /// Takes the answer to a fact of an incident: only a danger in it is read as anything else.
+    fn take_as_fact(&mut self, came: &Came<'_>) {
+        self.fact = incident::said(
+            came.desk,
+            came.fleet,
+            came.inbound,
+            came.member,
+            &self.talk,
+            &self.heard,
+            came.text,
+        );
+        if let Some(said) = &self.fact {
+            self.heard = Heard {
+                entries: said.danger().into_iter().collect(),
+                ..nothing_in(&self.heard)
+            };
+            self.talk.question = None;
+        }
+    }
+}
+
+impl Came<'_> {
+    fn hear(&self, text: &str) -> Heard {
+        self.desk.reader.hear(text, self.fleet.style.temperature)
+    }
+}
+
+/// Returns a reading in the same language that says nothing.
+pub(super) fn nothing_in(heard: &Heard) -> Heard {
+    Heard {
+        language: heard.language,
+        ..Heard::default()
+    }
+}
+
+/// Returns a reading in the same language that is an order and nothing else.
+fn ordering(order: Command, heard: &Heard) -> Heard {
+    Heard {
+        ask: Some(Ask::Command { name: order.name }),
+        command: Some(order),
+        ..nothing_in(heard)
+    }
+}
+
+/// Reads "take task 1" as "take 1", where the message is no order as it stands.
+fn ordered_by_task(came: &Came<'_>, heard: &Heard) -> Option<Heard> {
+    if heard.command.is_some() || heard.ask.is_some() || !heard.entries.is_empty() {
+        return None;
+    }
+    let (verb, rest) = came.text.trim().split_once(' ')?;
+    let rest = came
+        .desk
+        .phrases
+        .after("tasks", "word", rest.trim_start())?;
+    let heard = came.hear(&format!("{verb} {}", rest.trim_start_matches('#')));
+    let done = matches!(heard.ask, Some(Ask::Done { .. }));
+    let order = heard.command.as_ref();
+    let of_a_task = order.is_some_and(|order| order.task.is_some());
+    (done || of_a_task).then_some(heard)
+}
+
+/// Reads "nota 12 la chapa se atora" as the order it is: elsewhere the number behind that word is a slip's.
+fn noted(came: &Came<'_>) -> Option<Heard> {
+    let text = came.text.trim_start();
+    let rest = came.desk.phrases.after("note", "opens", text)?;
+    let name = rest.split([' ', ':', ',']).next()?;
+    settle::known(came.fleet, &UnitName::new(name))?;
+    let order = Command {
+        name: CommandName::Note,
+        task: None,
+        rest: rest.to_owned(),
+    };
+    Some(ordering(order, &came.hear(rest)))
+}
+
+/// Reads the further tasks of "done 4 and 6", which then says nothing else.
+fn further_done(text: &str, heard: &mut Heard) -> Vec<u32> {
+    const BETWEEN: &[&str] = &[
+        "and", "y", "e", "n", "task", "tasks", "tarea", "tareas", "la", "las",
+    ];
+    let Some(Ask::Done { task }) = heard.ask else {
+        return Vec::new();
+    };
+    let folded = plain(text);
+    let first = task.to_string();
+    let mut words = folded.split(' ').skip_while(|word| *word != first);
+    words.next();
+    let rest: Vec<&str> = words.filter(|word| !BETWEEN.contains(word)).collect();
+    let ids: Option<Vec<u32>> = rest.iter().map(|word| word.parse().ok()).collect();
+    let mut ids = ids.unwrap_or_default();
+    ids.retain(|id| *id != task);
+    if !ids.is_empty() {
+        *heard = Heard {
+            ask: heard.ask.take(),
+            ..nothing_in(heard)
+        };
+    }
+    ids
+}

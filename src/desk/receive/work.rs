@@ -1,0 +1,258 @@
+//! The stages of working through a message, in the order in which [`Hearing::work`] takes them.
+
+use super::super::answer::{self, Reply};
+use super::super::settle::Settled;
+use super::super::situate::Case;
+use super::super::{
+    ahead, alarm, assign, command, incident, lone, place, standing, truck, walk, watch,
+};
+use super::Hearing;
+use super::meaning::nothing_in;
+use crate::book::Record;
+use crate::heard::{Entry, Plan, PlanKind, UnitName};
+
+/// What a message was taken for, beside the entries it holds.
+pub(super) struct Taken {
+    /// Pump trucks it tells of.
+    coming: Option<truck::Coming>,
+    truck_here: Option<UnitName>,
+    truck_gone: Option<UnitName>,
+    /// The other half of a watch that a question left open, or what of it was not understood.
+    other_watch: Option<Result<Plan, String>>,
+    /// The task that the sender hands back.
+    refused: Option<u32>,
+    /// What it says of somebody who works alone.
+    lone: Option<lone::Lone>,
+    /// Whether it tells of ice underfoot.
+    icy: bool,
+    /// The trailer whose gas is called gone, and is not.
+    gas: Option<UnitName>,
+    /// The answer to a step of a guided check.
+    step: Option<walk::Took>,
+    /// The answer to a step of setting up or leaving.
+    stood: Option<walk::stand::Stood>,
+}
+
+impl Hearing<'_> {
+    /// Settles what the message means: a report, a bare answer, a step of a guided check.
+    pub(super) fn take(&mut self) -> (Settled, Taken) {
+        let coming = truck::coming(self);
+        if let Some(coming) = &coming {
+            truck::put(&mut self.heard, coming);
+        }
+        let other_watch = watch::other_half(self);
+        if let Some(Ok(plan)) = &other_watch {
+            self.heard.plans.push(plan.clone());
+        }
+        let refused = assign::refused(self);
+        if refused.is_some() {
+            self.heard = nothing_in(&self.heard);
+        }
+        let lone = lone::said(self);
+        if lone.is_some() && self.heard.entries.iter().all(Entry::is_empty) {
+            self.heard.unclear.clear();
+            self.drop_what_is_not_now();
+        }
+        let mut settled = self.settle();
+        self.ask_who_leaves(&mut settled);
+        self.as_it_goes(&mut settled);
+        let icy = walk::icy::take(self, &mut settled);
+        let gas = self.gas_stays(&mut settled);
+        let truck_here = truck::has_come(self, &mut settled);
+        let truck_gone = truck::gone(self, &mut settled);
+        if truck_here.is_some() || truck_gone.is_some() {
+            self.drop_what_is_not_now();
+        }
+        let (step, stood) = self.take_steps(&mut settled);
+        settled.words = self.words_about(&settled);
+        let taken = Taken {
+            coming,
+            truck_here,
+            truck_gone,
+            other_watch,
+            refused,
+            lone,
+            icy,
+            gas,
+            step,
+            stood,
+        };
+        (settled, taken)
+    }
+
+    /// Takes the answers to steps that wait, where the message stands for itself.
+    fn take_steps(
+        &mut self,
+        settled: &mut Settled,
+    ) -> (Option<walk::Took>, Option<walk::stand::Stood>) {
+        let of_its_own = self.instead_of.is_none()
+            && self.asks.is_none()
+            && self.fact.is_none()
+            && !self.is_about_another_thing();
+        if !of_its_own {
+            return (None, None);
+        }
+        let step = walk::take(self, settled);
+        let stood = walk::stand::take(self, settled, step.is_some());
+        if step.is_none() && stood.is_none() {
+            self.one_task_done(settled);
+        }
+        self.leaving(settled);
+        self.loads_together(settled);
+        (step, stood)
+    }
+
+    fn drop_what_is_not_now(&mut self) {
+        self.heard.plans.clear();
+        self.heard.set_aside.clear();
+    }
+
+    /// Begins the reply with what is said of the message itself.
+    pub(super) fn open<'r>(
+        &'r self,
+        settled: &Settled,
+        taken: &Taken,
+        unreadable: Option<&str>,
+    ) -> Reply<'r> {
+        let mut units = self.units(settled);
+        units.extend(self.talk.checks.iter().map(|check| check.unit.clone()));
+        units.extend(self.talk.round.iter().map(|round| round.unit.clone()));
+        let mut reply = Reply::new(self, self.board(&units));
+        reply.late |= self.late();
+        if let Some(kind) = unreadable {
+            reply.unreadable(kind);
+        }
+        if taken.icy {
+            walk::icy::tell(self, &mut reply);
+        }
+        if let Some(unit) = &taken.gas {
+            reply.say("gas-stays", &[("unit", unit.as_str().into())]);
+        }
+        place::tell(self, &mut reply);
+        if self.replaced().is_some() {
+            self.tell_changes(settled, &mut reply);
+        }
+        if self.uncorrects {
+            let line = reply.voice.word("undone-correction");
+            reply.opening.insert(0, line);
+            reply.undone = true;
+        }
+        reply
+    }
+
+    /// Does what follows from the message and what it orders: tasks, trucks, watches, alarms, commands.
+    pub(super) fn obey(
+        &self,
+        settled: &Settled,
+        cases: &[Case],
+        taken: &Taken,
+        reply: &mut Reply<'_>,
+        records: &mut Vec<Record>,
+    ) {
+        self.plan(reply, cases, records);
+        match (&taken.truck_here, &taken.truck_gone, &taken.coming) {
+            (Some(unit), ..) => reply.say("truck-here", &[("unit", unit.as_str().into())]),
+            (_, Some(unit), _) => reply.say("truck-gone", &[("unit", unit.as_str().into())]),
+            (.., Some(truck::Coming::Muddled)) => reply.say("truck-how", &[]),
+            _ => truck::told(self, reply, records),
+        }
+        if self.heard.command.is_none() {
+            watch::list(self, reply);
+            if let Some(Err(words)) = &taken.other_watch {
+                let quote = reply.voice.quote(words);
+                reply.say("watch-left", &[("quote", quote.into())]);
+            }
+            if watch::is_missed(self) {
+                reply.say("watch-how", &[]);
+            }
+            watch::drop(self, reply, records);
+        }
+        watch::hits(self, cases, reply, records);
+        alarm::end_silence(self, cases, &settled.words, records);
+        alarm::raise(self, cases, reply, records);
+        let lessons = cases.iter().filter_map(|case| case.lesson(&self.key));
+        records.extend(lessons.map(|lesson| Record::Lesson { lesson }));
+        if let Some(order) = &self.heard.command {
+            command::obey(self, order, reply, records);
+        }
+        if let Some(id) = taken.refused {
+            assign::hand_back(self, id, reply);
+        }
+        incident::take(self, reply, records);
+    }
+
+    /// Answers what the message asks.
+    pub(super) fn answer(
+        &self,
+        settled: &Settled,
+        taken: &Taken,
+        reply: &mut Reply<'_>,
+        records: &mut Vec<Record>,
+    ) {
+        // how one person is is answered by their clock
+        let of_one = matches!(taken.lone, Some(lone::Lone::Asked(_))) && self.heard.ask.is_none();
+        if !of_one {
+            self.answer_questions(taken.step.is_some(), settled, reply, records);
+        }
+        lone::tell(self, taken.lone.as_ref(), reply, records);
+    }
+
+    /// Answers its questions; `took` tells whether it answered a step of a guided check.
+    fn answer_questions(
+        &self,
+        took: bool,
+        settled: &Settled,
+        reply: &mut Reply<'_>,
+        records: &mut Vec<Record>,
+    ) {
+        let several = match took {
+            true => Vec::new(),
+            false => answer::parts(self),
+        };
+        if !several.is_empty() {
+            return answer::several(self, &several, settled, reply, records);
+        }
+        let answered = !took && answer::question(self, settled, reply);
+        if let Some(ask) = self.heard.ask.as_ref().filter(|_| !answered) {
+            answer::ask(self, settled, ask, reply, records);
+        }
+    }
+
+    /// Adds what goes with it: orders of fire or police, the site's card, the next step, what the bot will speak of.
+    pub(super) fn go_on(
+        &self,
+        settled: &Settled,
+        cases: &[Case],
+        taken: Taken,
+        reply: &mut Reply<'_>,
+        records: &mut Vec<Record>,
+    ) {
+        standing::decide_in_words(self, reply, records);
+        standing::confirm(self, taken.stood.is_some(), reply);
+        standing::ordered(self, settled, reply, records);
+        standing::greet(self, cases, reply);
+        standing::beside_the_advice(self, cases, reply);
+        walk::stand::go_on(self, cases, taken.stood, reply);
+        walk::go_on(self, cases, taken.step.as_ref(), reply, records);
+        standing::keep_confirmed(self, reply, records);
+        ahead::note(self, settled, cases, reply, records);
+    }
+
+    /// Tells whether the message is plainly no answer to a step: an order of fire or police, a truck, work or an alarm
+    /// that is asked for.
+    fn is_about_another_thing(&self) -> bool {
+        let asks_for = |plan: &Plan| {
+            matches!(
+                plan.kind,
+                PlanKind::Need { .. }
+                    | PlanKind::Booked { .. }
+                    | PlanKind::Watch { .. }
+                    | PlanKind::CheckMe { .. }
+            )
+        };
+        self.heard.plans.iter().any(asks_for)
+            || self.desk.answers.tells_of_an_order(self.text)
+            || truck::is_told_of(self.desk.phrases, self.text)
+            || self.desk.phrases.holds("override", "says", self.text)
+    }
+}
