@@ -244,7 +244,7 @@ fn an_import_out_of_order_is_seen() {
         "use crate::nowhere;",
     ] {
         assert_eq!(
-            out_of_order("src/rules/waste.rs", line).len(),
+            out_of_order("src/rules/crowd.rs", line).len(),
             1,
             "not seen: {line}"
         );
@@ -255,7 +255,7 @@ fn an_import_out_of_order_is_seen() {
         "use super::COMMON_PRACTICE;",
         "use crate::rules::first;",
     ] {
-        none(&out_of_order("src/rules/waste.rs", line));
+        none(&out_of_order("src/rules/crowd.rs", line));
     }
 }
 

@@ -1,156 +1,32 @@
 //! The waste tank: book the truck, close in time, and doubt a gauge that lies.
 
-use chrono::{DateTime, DurationRound, TimeDelta, Utc};
+mod booking;
+
+use chrono::{DateTime, TimeDelta, Utc};
 
 use super::tanks::{Told, reads_waste, waste_told, waste_volume};
 use super::{COMMON_PRACTICE, Rule};
 use crate::book::{Stage, TankNote};
 use crate::finding::{Caution, Facts, Finding, FindingId, Level, Origin, TaskKind, Urgency};
 use crate::heard::{Event, Fault, ReadingKey};
-use crate::physics::tank::{SAFETY_H, STOP_PCT, time_to_book};
-use crate::physics::units::{hours, in_hours};
+use crate::physics::tank::STOP_PCT;
 use crate::quantity::{Measure, rounded};
 use crate::situation::{Occasion, Situation};
 
 pub(super) const RULES: &[Rule] = &[
-    book_pump_out,
+    booking::book_pump_out,
     close_now,
     spill,
     dropped_unexplained,
     gauge_doubtful,
 ];
 
-/// Make sure of a truck from here, % by volume (common practice, no source).
-const PLAN_PCT: f64 = 50.0;
-/// Ask who comes, and when, from here, %.
-const SOON_PCT: f64 = 75.0;
 /// From here the whole unit closes, %: it backs up into the lowest drain.
 const WHOLE_UNIT_PCT: f64 = 95.0;
 /// A gauge that shows more than this after a pump-out is coated, %.
 const AFTER_PUMP_OUT_PCT: f64 = 25.0;
 
-/// A forecast this near is not told as a time.
-const JUST_NOW: TimeDelta = TimeDelta::minutes(5);
-
-const TEN_MINUTES: TimeDelta = TimeDelta::minutes(10);
-
 const WASTE: &[ReadingKey] = &[ReadingKey::WastePct, ReadingKey::WasteGal];
-
-/// Plan from 50 %, soon from 75 %, now when the truck's notice is used up and the tank would be full before the job ends.
-fn book_pump_out(s: &Situation<'_>) -> Option<Finding> {
-    if !s.touches(
-        &[
-            ReadingKey::WastePct,
-            ReadingKey::WasteGal,
-            ReadingKey::Guests,
-        ],
-        &[Event::InService],
-        &[],
-    ) {
-        return None;
-    }
-    // on the hook the rules of towing speak of what is aboard
-    if s.now.stage() == Stage::Hitched {
-        return None;
-    }
-    let (level, origin) = waste_level(s)?;
-    let unread = waste_told(s).is_none();
-    if unread && s.now.in_service().is_none() {
-        return None; // nobody told what it started with
-    }
-    let outlook = s.outlook.waste.as_ref();
-    let p10 = outlook.and_then(|waste| waste.p10);
-    let p50 = outlook.and_then(|waste| waste.p50);
-    let lead = s.lead_h();
-    let book_in = outlook
-        .filter(|_| s.job.is_some_and(|job| job.is_open(s.at)))
-        .and_then(|waste| {
-            time_to_book(
-                level,
-                waste.rate_pct_h,
-                hours(lead),
-                hours(SAFETY_H),
-                STOP_PCT,
-            )
-        })
-        .map(in_hours);
-    let known = p10.is_some() && p50.is_some();
-    let notice = TimeDelta::minutes(((lead + SAFETY_H) * 60.0).round() as i64);
-    let used_up = book_in.is_some_and(|h| h <= 0.0) || p10.is_some_and(|at| at - s.at <= notice);
-    let urgency = match level {
-        // by the crowd alone there is nothing to act on but the gauge
-        _ if used_up && known && unread => Urgency::Soon,
-        _ if used_up && known => Urgency::Now,
-        // where even one in ten fills it before the job ends
-        _ if used_up && level >= PLAN_PCT && p10.is_some() => Urgency::Soon,
-        pct if pct >= SOON_PCT => Urgency::Soon,
-        pct if pct >= PLAN_PCT => Urgency::Plan,
-        _ => return None,
-    };
-    // a time that has come is no forecast
-    let come = |at: Option<DateTime<Utc>>| at.is_some_and(|at| at - s.at <= JUST_NOW);
-    let over = level >= STOP_PCT || come(p50);
-    // what is past the stop level is not told with a lamp's lower figure
-    let (told, origin) = match outlook {
-        Some(waste) if over && level < STOP_PCT.min(waste.level_pct[1]) => {
-            (waste.level_pct[1], Origin::Computed)
-        }
-        _ => (level, origin),
-    };
-    // where the truck is called at once, to the next ten minutes: nobody drives to the minute
-    let here = s.at + TimeDelta::minutes((lead * 60.0).round() as i64);
-    let here = (here + TEN_MINUTES - TimeDelta::nanoseconds(1))
-        .duration_trunc(TEN_MINUTES)
-        .unwrap_or(here);
-    let mut facts = Facts::new()
-        .number("level", told, Measure::Pct, origin)
-        .limit("stop_level", STOP_PCT, Measure::Pct)
-        .spec("lead", lead, Measure::Hour)
-        .assumed("in_hand", SAFETY_H, Measure::Hour)
-        .time("here", here, Origin::Computed);
-    if let Some(waste) = outlook {
-        facts = facts.computed("rate", waste.rate_pct_h, Measure::PctPerHour);
-    }
-    if let Some(h) = book_in {
-        facts = facts.computed("book_in", h, Measure::Hour);
-    }
-    for (name, at) in [
-        ("p10", p10),
-        ("p50", p50),
-        ("p90", outlook.and_then(|waste| waste.p90)),
-    ] {
-        if let Some(at) = at {
-            facts = facts.time(name, at, Origin::Computed);
-        }
-    }
-    let facts = facts.by("formula-book-pump-out", COMMON_PRACTICE);
-    if unread && (!known || urgency == Urgency::Plan) {
-        return None;
-    }
-    let says = match (urgency, known) {
-        _ if unread && over => "waste-book-pump-out-unread-over",
-        (Urgency::Soon, false) if over => "waste-book-pump-out-over",
-        (Urgency::Now, _) if over => "waste-book-pump-out-over",
-        (Urgency::Now, _) if come(p10) => "waste-book-pump-out-any-time",
-        _ if unread => "waste-book-pump-out-unread",
-        (Urgency::Now, _) if p50.is_some_and(|at| at < here) => "waste-book-pump-out-too-late",
-        (Urgency::Now, _) if p10.is_some_and(|at| at < here) => "waste-book-pump-out-late",
-        (Urgency::Now, _) => "waste-book-pump-out-now",
-        (Urgency::Soon, true) => "waste-book-pump-out-soon",
-        (Urgency::Soon, false) => "waste-book-pump-out-high",
-        (Urgency::Plan, true) => "waste-book-pump-out-plan",
-        (Urgency::Plan, false) => "waste-book-pump-out-watch",
-    };
-    let found = Finding::new(FindingId::WasteBookPumpOut, Level::Notice, urgency, facts).says(says);
-    let due = p10.map(|at| at.max(s.at)).or(over.then_some(s.at));
-    // half full and never to be full: no truck is needed yet
-    let wanted = !unread && (urgency != Urgency::Plan || p50.is_some());
-    Some(if wanted {
-        found.task(TaskKind::PumpOut, due)
-    } else {
-        found
-    })
-}
 
 /// From 85 % by volume: close stalls and chase the truck; from 95 % the whole unit. Where only the forecast says so: soon.
 fn close_now(s: &Situation<'_>) -> Option<Finding> {
