@@ -55,7 +55,7 @@ fn opens(dir: &Path, report: &mut Report) -> Result<(), CliError> {
         Ok(glance) => report.good(
             "store",
             format!(
-                "opens, {} turns in {} segments (`hosebib verify` walks every record)",
+                "opens: turns {}, segments {} (`hosebib verify` walks every record)",
                 glance.turns, glance.segments
             ),
         ),
