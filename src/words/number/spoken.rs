@@ -49,204 +49,234 @@ fn one_spoken(
     items: &[Item],
     before: Option<&Item>,
 ) -> Option<(Number, usize)> {
-    let whole = |value| Number {
-        value,
-        form: Form::Whole,
-        unit: None,
-        bound: false,
+    let mut spelling = Spelling {
+        text,
+        tokens,
+        items,
+        before,
+        value: None,
+        round: false,
+        used: 0,
     };
-    let part = |value| Number {
-        value,
-        form: Form::Part,
-        unit: None,
-        bound: false,
-    };
-    let word = |item: &Item| &text[tokens[item.first].start..tokens[item.first].end];
-    let mut value: Option<f64> = None;
-    let mut hundred = false; // the last word was a hundred or more: a smaller number may follow
-    let mut used = 0;
-    while let Some(item) = items.get(used) {
-        let next = match item.what {
-            What::Number(n) if used == 0 => {
-                value = Some(n.value);
-                used += 1;
-                continue;
-            }
-            What::Is(Concept::Spoken(s)) => s,
-            What::Is(Concept::Mark(Mark::And)) => {
-                // a hundred and ten; noventa y cinco; one and a half
-                let tens = value.is_some_and(|v| v >= 20.0 && v % 10.0 == 0.0) && word(item) == "y";
-                let mut ahead = used + 1;
-                if items.get(ahead).is_some_and(|i| i.is(Mark::Filler)) {
-                    ahead += 1;
-                }
-                match items.get(ahead).and_then(spoken) {
-                    Some(Spoken::Number(n))
-                        if ahead == used + 1 && (hundred && n < 100.0 || tens && n < 10.0) =>
-                    {
-                        used += 1;
-                        value = value.map(|v| v + n);
-                        hundred = false;
-                        used += 1;
-                    }
-                    Some(Spoken::One) if ahead == used + 1 && (hundred || tens) => {
-                        value = value.map(|v| v + 1.0);
-                        used += 2;
-                    }
-                    Some(Spoken::Part(p)) if p == 0.5 && value.is_some_and(|v| v <= 9.0) => {
-                        return Some((part(value? + p), ahead + 1));
-                    }
-                    // "cincuenta y dos y medio": in words all through, after a thing that has such numbers
-                    Some(Spoken::Part(p))
-                        if p == 0.5
-                            && value.is_some_and(|v| (20.0..100.0).contains(&v))
-                            && spoken(&items[0]).is_some()
-                            && before.is_some_and(|b| b.noun().is_some() || b.is_filler()) =>
-                    {
-                        let number = Number {
-                            form: Form::Decimal,
-                            ..whole(value? + p)
-                        };
-                        return Some((number, ahead + 1));
-                    }
-                    _ => break,
-                }
-                continue;
-            }
-            _ => break,
+    while let Some(item) = items.get(spelling.used) {
+        let step = match item.what {
+            // "4 hundred", "2 thirds"
+            What::Number(number) if spelling.used == 0 => spelling.set(number.value),
+            What::Is(Concept::Mark(Mark::And)) => spelling.and(),
+            What::Is(Concept::Spoken(word)) => spelling.word(item, word),
+            _ => Step::End,
         };
-        match (next, value) {
-            (Spoken::Part(p), None) => return Some((part(p), used + 1)),
-            (Spoken::Parts(p), Some(v)) if v >= 1.0 && v * p <= 1.0 => {
-                return Some((part(v * p), used + 1));
-            }
-            (Spoken::Parts(_), _) => break,
-            // "de la 3 un tercio" is not three of them
-            (Spoken::Part(p), Some(v))
-                if item.end == item.first + 1
-                    && v >= 1.0
-                    && v * p <= 1.0
-                    && (p < 0.5 || v == 1.0) =>
-            {
-                return Some((part(v * p), used + 1));
-            }
-            (Spoken::Part(_), Some(_)) => break,
-            (Spoken::Number(n), None) => {
-                value = Some(n);
-                hundred = n >= 100.0;
-            }
-            (Spoken::One, None) => {
-                let goes_on = items.get(used + 1).and_then(spoken).is_some_and(|s| {
-                    matches!(
-                        s,
-                        Spoken::Hundred
-                            | Spoken::Thousand
-                            | Spoken::Oh
-                            | Spoken::Point
-                            | Spoken::Part(_)
-                    ) || matches!(s, Spoken::Number(n) if (10.0..100.0).contains(&n))
-                });
-                let article = matches!(word(item), "un" | "una");
-                let named = !article
-                    && before.is_some_and(|b| {
-                        matches!(
-                            b.what,
-                            What::Is(Concept::Mark(Mark::Unit | Mark::Minus | Mark::Label))
-                        )
-                            // "circuit one"; "the outside one" is no number
-                            || b.noun().is_some_and(|noun| noun.reading().is_none())
-                    });
-                let measured = matches!(
-                    items.get(used + 1).map(|i| i.what),
-                    Some(What::Is(
-                        Concept::Unit(_) | Concept::Noun(Noun::Cord | Noun::Cords)
-                    ))
-                ) && (!article
-                    || matches!(
-                        items.get(used + 1).map(|i| i.what),
-                        Some(What::Is(Concept::Unit(_)))
-                    ));
-                if !(goes_on || named || measured) {
-                    return None;
-                }
-                value = Some(1.0);
-            }
-            (Spoken::Number(n), Some(v))
-                if v >= 20.0 && v % 10.0 == 0.0 && v % 100.0 != 0.0 && n < 10.0 =>
-            {
-                value = Some(v + n);
-                hundred = false;
-            }
-            (Spoken::One, Some(v)) if v >= 20.0 && v % 10.0 == 0.0 || hundred => {
-                value = Some(v_plus(value, 1.0))
-            }
-            (Spoken::Number(n), Some(v)) if hundred && n < 100.0 => {
-                value = Some(v + n);
-                hundred = false;
-            }
-            // dictated: one eighteen
-            (Spoken::Number(n), Some(v)) if v < 10.0 && (10.0..100.0).contains(&n) => {
-                value = Some(v * 100.0 + n);
-                hundred = false;
-            }
-            (Spoken::Oh, Some(v)) if v < 10.0 => match items.get(used + 1).and_then(spoken) {
-                Some(Spoken::Number(n)) if n < 10.0 => {
-                    value = Some(v * 100.0 + n);
-                    used += 1;
-                }
-                _ => break,
-            },
-            (Spoken::Hundred, v) if v.is_none_or(|v| v < 100.0) => {
-                value = Some(v.unwrap_or(1.0) * 100.0);
-                hundred = true;
-            }
-            (Spoken::Thousand, v) if v.is_none_or(|v| v < 1000.0) => {
-                value = Some(v.unwrap_or(1.0) * 1000.0);
-                hundred = true;
-            }
-            (Spoken::Point, Some(v)) => {
-                let mut place = 0.1;
-                let mut total = v;
-                let mut ahead = used + 1;
-                while let Some(Spoken::Number(_) | Spoken::One | Spoken::Oh) =
-                    items.get(ahead).and_then(spoken)
-                {
-                    let digit = match items.get(ahead).and_then(spoken) {
-                        Some(Spoken::Number(n)) if n < 10.0 => n,
-                        Some(Spoken::One) => 1.0,
-                        _ => 0.0,
-                    };
-                    total += digit * place;
-                    place /= 10.0;
-                    ahead += 1;
-                }
-                if ahead == used + 1 {
-                    // "twelve point sevem": what followed the point is lost
-                    return value.map(|v| {
-                        let number = Number {
-                            bound: true,
-                            ..whole(v)
-                        };
-                        (number, used + 1)
-                    });
-                }
-                return Some((
-                    Number {
-                        value: (total * 1e4).round() / 1e4,
-                        form: Form::Decimal,
-                        unit: None,
-                        bound: false,
-                    },
-                    ahead,
-                ));
-            }
-            _ => break,
+        match step {
+            Step::On => {}
+            Step::End => break,
+            Step::Is(number, used) => return Some((number, used)),
+            Step::NoNumber => return None,
         }
-        used += 1;
     }
-    value.filter(|_| used > 0).map(|v| (whole(v), used))
+    let value = spelling.value.filter(|_| spelling.used > 0)?;
+    Some((number(value, Form::Whole), spelling.used))
 }
 
-fn v_plus(value: Option<f64>, more: f64) -> f64 {
-    value.unwrap_or(0.0) + more
+/// What a word does to the number that is being spelled.
+enum Step {
+    /// It belongs to the number; the next may too.
+    On,
+    /// The number ended before it.
+    End,
+    /// It completes the number, which takes so many items.
+    Is(Number, usize),
+    /// There is no number here after all.
+    NoNumber,
+}
+
+/// A number that is being spelled, word by word.
+struct Spelling<'a> {
+    text: &'a str,
+    tokens: &'a [Token],
+    items: &'a [Item],
+    /// What stands before it.
+    before: Option<&'a Item>,
+    value: Option<f64>,
+    /// Whether the last word was a hundred or more, so that a smaller number may follow.
+    round: bool,
+    /// How many items it has taken.
+    used: usize,
+}
+
+impl Spelling<'_> {
+    /// Takes a word of a number.
+    fn word(&mut self, item: &Item, word: Spoken) -> Step {
+        match (word, self.value) {
+            (Spoken::Part(part), value) => self.part(item, part, value),
+            (Spoken::Parts(part), Some(v)) if v >= 1.0 && v * part <= 1.0 => {
+                Step::Is(number(v * part, Form::Part), self.used + 1)
+            }
+            (Spoken::One, None) if self.is_one(item) => self.set(1.0),
+            (Spoken::One, None) => Step::NoNumber,
+            (Spoken::One, Some(v)) if self.round || v >= 20.0 && v % 10.0 == 0.0 => {
+                self.set(v + 1.0)
+            }
+            (Spoken::Number(n), None) => {
+                self.set(n);
+                self.round = n >= 100.0;
+                Step::On
+            }
+            (Spoken::Number(n), Some(v)) => self.smaller(v, n),
+            (Spoken::Oh, Some(v)) if v < 10.0 => match self.ahead(1) {
+                Some(Spoken::Number(n)) if n < 10.0 => {
+                    self.used += 1;
+                    self.set(v * 100.0 + n)
+                }
+                _ => Step::End,
+            },
+            (Spoken::Hundred, v) if v.is_none_or(|v| v < 100.0) => self.times(100.0),
+            (Spoken::Thousand, v) if v.is_none_or(|v| v < 1000.0) => self.times(1000.0),
+            (Spoken::Point, Some(v)) => self.decimals(v),
+            _ => Step::End,
+        }
+    }
+
+    /// Takes one item, after which the number is this.
+    fn set(&mut self, value: f64) -> Step {
+        self.value = Some(value);
+        self.used += 1;
+        Step::On
+    }
+
+    fn times(&mut self, factor: f64) -> Step {
+        self.set(self.value.unwrap_or(1.0) * factor);
+        self.round = true;
+        Step::On
+    }
+
+    /// Takes a number behind a greater one: "ninety five", "a hundred ten", and dictated "one eighteen".
+    fn smaller(&mut self, value: f64, n: f64) -> Step {
+        let tens = value >= 20.0 && value % 10.0 == 0.0 && value % 100.0 != 0.0;
+        let sum = match n {
+            n if tens && n < 10.0 => value + n,
+            n if self.round && n < 100.0 => value + n,
+            n if value < 10.0 && (10.0..100.0).contains(&n) => value * 100.0 + n,
+            _ => return Step::End,
+        };
+        self.round = false;
+        self.set(sum)
+    }
+
+    /// Takes an "and": "a hundred and ten", "noventa y cinco", "one and a half".
+    fn and(&mut self) -> Step {
+        let tens = self.value.is_some_and(|v| v >= 20.0 && v % 10.0 == 0.0)
+            && self.spelled(&self.items[self.used]) == "y";
+        let filler = self.items.get(self.used + 1);
+        let filled = filler.is_some_and(|item| item.is(Mark::Filler));
+        let ahead = if filled { 2 } else { 1 };
+        match (self.ahead(ahead), self.value) {
+            (Some(Spoken::Number(n)), Some(v))
+                if !filled && (self.round && n < 100.0 || tens && n < 10.0) =>
+            {
+                self.round = false;
+                self.used += 1;
+                self.set(v + n)
+            }
+            (Some(Spoken::One), Some(v)) if !filled && (self.round || tens) => {
+                self.used += 1;
+                self.set(v + 1.0)
+            }
+            (Some(Spoken::Part(0.5)), Some(v)) if v <= 9.0 => {
+                Step::Is(number(v + 0.5, Form::Part), self.used + ahead + 1)
+            }
+            // "cincuenta y dos y medio": in words all through, after a thing that has such numbers
+            (Some(Spoken::Part(0.5)), Some(v))
+                if (20.0..100.0).contains(&v)
+                    && spoken(&self.items[0]).is_some()
+                    && self
+                        .before
+                        .is_some_and(|b| b.noun().is_some() || b.is_filler()) =>
+            {
+                Step::Is(number(v + 0.5, Form::Decimal), self.used + ahead + 1)
+            }
+            _ => Step::End,
+        }
+    }
+
+    /// Takes a fraction: "half", "one quarter"; "de la 3 un tercio" is not three of them.
+    fn part(&self, item: &Item, part: f64, value: Option<f64>) -> Step {
+        let alone = item.end == item.first + 1;
+        match value {
+            None => Step::Is(number(part, Form::Part), self.used + 1),
+            Some(v) if alone && v >= 1.0 && v * part <= 1.0 && (part < 0.5 || v == 1.0) => {
+                Step::Is(number(v * part, Form::Part), self.used + 1)
+            }
+            Some(_) => Step::End,
+        }
+    }
+
+    /// Tells whether a "one" is a number: it goes on, it is the name of something, or something is measured by it.
+    fn is_one(&self, item: &Item) -> bool {
+        let goes_on = match self.ahead(1) {
+            Some(Spoken::Number(n)) => (10.0..100.0).contains(&n),
+            Some(
+                Spoken::Hundred | Spoken::Thousand | Spoken::Oh | Spoken::Point | Spoken::Part(_),
+            ) => true,
+            _ => false,
+        };
+        let article = matches!(self.spelled(item), "un" | "una");
+        let named = self.before.is_some_and(|b| {
+            // "circuit one"; "the outside one" is no number
+            matches!(
+                b.what,
+                What::Is(Concept::Mark(Mark::Unit | Mark::Minus | Mark::Label))
+            ) || b.noun().is_some_and(|noun| noun.reading().is_none())
+        });
+        let measured = match self.items.get(self.used + 1).map(|item| item.what) {
+            Some(What::Is(Concept::Unit(_))) => true,
+            Some(What::Is(Concept::Noun(Noun::Cord | Noun::Cords))) => !article,
+            _ => false,
+        };
+        goes_on || measured || named && !article
+    }
+
+    /// Takes the digits behind a point: "forty eight point five".
+    fn decimals(&self, whole: f64) -> Step {
+        let (mut total, mut place, mut ahead) = (whole, 0.1, 1);
+        while let Some(digit @ (Spoken::Number(_) | Spoken::One | Spoken::Oh)) = self.ahead(ahead) {
+            let digit = match digit {
+                Spoken::Number(n) if n < 10.0 => n,
+                Spoken::One => 1.0,
+                _ => 0.0,
+            };
+            total += digit * place;
+            place /= 10.0;
+            ahead += 1;
+        }
+        if ahead == 1 {
+            // "twelve point sevem": what followed the point is lost
+            let bound = Number {
+                bound: true,
+                ..number(whole, Form::Whole)
+            };
+            return Step::Is(bound, self.used + 1);
+        }
+        let value = (total * 1e4).round() / 1e4;
+        Step::Is(number(value, Form::Decimal), self.used + ahead)
+    }
+
+    /// Returns the word of a number that stands so far ahead.
+    fn ahead(&self, by: usize) -> Option<Spoken> {
+        self.items.get(self.used + by).and_then(spoken)
+    }
+
+    /// Returns the first word of an item, as it was folded.
+    fn spelled(&self, item: &Item) -> &str {
+        let token = &self.tokens[item.first];
+        &self.text[token.start..token.end]
+    }
+}
+
+fn number(value: f64, form: Form) -> Number {
+    Number {
+        value,
+        form,
+        unit: None,
+        bound: false,
+    }
 }
