@@ -1,178 +1,229 @@
-//! Two numbers that are one range: fifteen to twenty, between 50 and 60, 60 or 80.
+//! Two numbers that are one thing: a range (fifteen to twenty, between 50 and 60, 60 or 80), a time (ten to six), a count
+//! out of a whole (2 of 4 cords), a move (from 60 to 40).
 
 use crate::words::concept::{Concept, Mark, Noun, Unit};
 use crate::words::item::{Form, Item, Number, What};
 
-fn live_after(items: &[Item], at: usize) -> Option<usize> {
-    (at + 1..items.len()).find(|i| items[*i].what != What::Gone)
-}
-
-/// "arrived about ten to six": what was done has its time.
-fn after_what_was_done(items: &[Item], at: usize) -> bool {
-    let before = at.checked_sub(1).map(|i| items[i].what);
-    matches!(before, Some(What::Is(Concept::Event(_))))
-}
-
-/// Fifteen to twenty-five; between 50 and 60; 48 a 52.
+/// Takes together the numbers that are one thing.
 pub(super) fn ranges(items: &mut [Item]) {
     let live: Vec<usize> = (0..items.len())
         .filter(|i| items[*i].what != What::Gone)
         .collect();
     for (n, three) in live.windows(3).enumerate() {
-        let [a, b, mut c] = [three[0], three[1], three[2]];
-        // "a quarter to a half"
-        // "55 or maybe 60"
-        let or_maybe = items[b].is(Mark::Or) && items[c].is(Mark::Doubt);
-        if items[c].is(Mark::Article)
-            || items[c].is(Mark::Filler)
-            || items[c].is(Mark::About)
-            || or_maybe
-        {
+        let [first, between, mut second] = [three[0], three[1], three[2]];
+        // "a quarter to a half", "55 or maybe 60"
+        let filled = [Mark::Article, Mark::Filler, Mark::About]
+            .iter()
+            .any(|mark| items[second].is(*mark));
+        let or_maybe = items[between].is(Mark::Or) && items[second].is(Mark::Doubt);
+        if filled || or_maybe {
             match live.get(n + 3) {
-                Some(next) => c = *next,
+                Some(next) => second = *next,
                 None => continue,
             }
         }
-        let (Some(from), Some(to)) = (items[a].number(), items[c].number()) else {
+        let (Some(from), Some(to)) = (items[first].number(), items[second].number()) else {
             continue;
         };
-        // "2 of 4 cords"
-        let part_of = items[b].is(Mark::Of)
-            && from.form == Form::Whole
-            && to.form == Form::Whole
-            && from.value <= to.value
-            && from.unit.is_none();
-        if part_of && live_after(items, c).is_some_and(|i| items[i].noun() == Some(Noun::Cords)) {
-            items[b].what = What::Gone;
-            items[c].what = What::Gone;
-            continue;
-        }
-        let parts = items[b].is(Mark::And)
-            && from.form == Form::Part
-            && to.form == Form::Part
-            && from.unit.is_none()
-            && to.unit.is_none();
-        if parts {
-            items[a].what = What::Range(from.value, to.value, Some(Unit::Pct));
-            items[a].end = items[c].end;
-            items[b].what = What::Gone;
-            items[c].what = What::Gone;
-            continue;
-        }
-        // "60% or 80%", "psi 55 or 60": one of two values, and no two trailers
-        let either = items[b].is(Mark::Or) && {
-            let measured = from.unit.is_some() || to.unit.is_some();
-            let parts = from.form != Form::Whole || to.form != Form::Whole;
-            let noun = a > 0
-                && items[..a]
-                    .iter()
-                    .rev()
-                    .find(|i| !i.is_filler())
-                    .and_then(Item::noun)
-                    .is_some_and(|n| n.reading().is_some());
-            let alike = from.unit.is_none_or(|u| to.unit.is_none_or(|v| u == v));
-            alike && (measured || parts || noun)
+        let two = Two {
+            items,
+            first,
+            between,
+            second,
+            from,
+            to,
         };
-        if either {
-            let unit = to
-                .unit
-                .or(from.unit)
-                .or((from.form == Form::Part).then_some(Unit::Pct));
-            items[a].what = What::Range(from.value, to.value, unit);
-            items[a].end = items[c].end;
-            items[b].what = What::Gone;
-            items[c].what = What::Gone;
-            continue;
+        match two.are() {
+            Are::Two => continue,
+            Are::Range(unit) => {
+                items[first].what = What::Range(from.value, to.value, unit);
+                items[first].end = items[second].end;
+            }
+            Are::Clock(minutes) => items[first].what = What::Clock(minutes),
+            Are::Count => {}
+            Are::MovedTo => {
+                items[first].what = What::Gone;
+                items[between].what = What::Gone;
+                continue;
+            }
         }
-        // "300 galones a la 21": what it was taken from
-        let given = items[b].is(Mark::To)
-            && items[b].end == items[b].first + 2
-            && from.unit.is_some()
-            && to.unit.is_none()
-            && to.form == Form::Whole;
-        if given {
-            continue;
-        }
-        // "eta 20 to 9": how long, and where to
-        let whither = items[b].is(Mark::To)
-            && from.value > to.value
-            && to.unit.is_none()
-            && to.form == Form::Whole
-            && items[..a]
-                .iter()
-                .rev()
-                .find(|i| !i.is_filler())
-                .is_some_and(|i| i.noun() == Some(Noun::Eta));
-        if whither {
-            continue;
-        }
-        // from 60 to 40, de 30 a 48: what it moved to counts
-        let moved = items[..a]
-            .iter()
-            .rev()
-            .find(|i| !i.is_filler())
-            .is_some_and(|i| i.is(Mark::From));
-        let joined = items[b].is(Mark::To)
-            || moved && items[b].is(Mark::Filler) && items[b].end == items[b].first + 1;
-        let between = items[b].is(Mark::And)
-            && a > 0
-            && items[..a]
-                .iter()
-                .rev()
-                .find(|i| !i.is_filler())
-                .is_some_and(|i| i.is(Mark::Between));
-        if !(joined || between) {
-            continue;
-        }
-        // "at ten to seven" is a time, "12 to 1200 Harbor Road" an address
-        let whole = |n: Number| n.form == Form::Whole && n.unit.is_none();
-        let clock = a > 0
-            && (items[a - 1].is(Mark::At)
-                || items[a - 1].is(Mark::Clock)
-                || items[a - 1].is(Mark::About) && after_what_was_done(items, a - 1))
-            && joined
-            && whole(from)
-            && whole(to)
-            && to.value <= 12.0
-            && from.value < 60.0;
-        if clock {
-            let minutes = to.value as u16 * 60 - (from.value as u16).min(to.value as u16 * 60);
-            items[a].what = What::Clock(minutes);
-            items[b].what = What::Gone;
-            items[c].what = What::Gone;
-            continue;
-        }
-        if joined
-            && whole(from)
-            && whole(to)
-            && to.value >= 100.0
-            && matches!(
-                items.get(c + 1).map(|i| i.what),
-                Some(What::Word { ordinary: false })
-            )
-        {
-            continue;
-        }
-        let of_a_noun = items[..a].iter().rev().take(8).any(|i| {
-            i.noun()
-                .is_some_and(|n| n.reading().is_some() && !n.is_tank())
-        });
-        if moved
-            && joined
-            && from.unit.is_none_or(|u| to.unit.is_none_or(|v| u == v))
-            && (to.form != Form::Whole || to.unit.is_some() || of_a_noun)
-        {
-            items[a].what = What::Gone;
-            items[b].what = What::Gone;
-            continue;
-        }
-        let unit = to
-            .unit
-            .or(from.unit)
-            .or((from.form == Form::Part && to.form == Form::Part).then_some(Unit::Pct));
-        items[a].what = What::Range(from.value, to.value, unit);
-        items[a].end = items[c].end;
-        items[b].what = What::Gone;
-        items[c].what = What::Gone;
+        items[between].what = What::Gone;
+        items[second].what = What::Gone;
     }
+}
+
+/// Two numbers with one word between them, by their places among the items.
+struct Two<'a> {
+    items: &'a [Item],
+    first: usize,
+    between: usize,
+    second: usize,
+    from: Number,
+    to: Number,
+}
+
+/// What two numbers are together.
+enum Are {
+    /// Two numbers.
+    Two,
+    Range(Option<Unit>),
+    /// A time of day, in minutes.
+    Clock(u16),
+    /// The first, out of the second.
+    Count,
+    /// The second, where it came to.
+    MovedTo,
+}
+
+impl Two<'_> {
+    fn are(&self) -> Are {
+        if self.is_count() {
+            return Are::Count;
+        }
+        if self.joined_by(Mark::And) && self.both(Form::Part) && !self.is_measured() {
+            return Are::Range(Some(Unit::Pct));
+        }
+        if self.joined_by(Mark::Or) && self.is_either() {
+            return Are::Range(self.unit());
+        }
+        if self.is_given() || self.is_whither() {
+            return Are::Two;
+        }
+        let moved = self.follows(Mark::From);
+        let joined = self.joined_by(Mark::To)
+            || moved && self.joined_by(Mark::Filler) && self.is_one_word(self.between);
+        let between = self.joined_by(Mark::And) && self.follows(Mark::Between);
+        if !joined {
+            return match between {
+                true => Are::Range(self.unit_of_both()),
+                false => Are::Two,
+            };
+        }
+        if let Some(minutes) = self.clock() {
+            return Are::Clock(minutes);
+        }
+        if self.is_address() {
+            return Are::Two;
+        }
+        if moved && self.has_moved() {
+            return Are::MovedTo;
+        }
+        Are::Range(self.unit_of_both())
+    }
+
+    /// "2 of 4 cords".
+    fn is_count(&self) -> bool {
+        let counts = self.joined_by(Mark::Of)
+            && self.both(Form::Whole)
+            && self.from.value <= self.to.value
+            && self.from.unit.is_none();
+        let after = self.items[self.second + 1..]
+            .iter()
+            .find(|item| item.what != What::Gone);
+        counts && after.and_then(Item::noun) == Some(Noun::Cords)
+    }
+
+    /// "60% or 80%", "psi 55 or 60": one of two values, and no two trailers.
+    fn is_either(&self) -> bool {
+        let of_a_noun = self
+            .before()
+            .and_then(Item::noun)
+            .is_some_and(|noun| noun.reading().is_some());
+        self.is_alike() && (self.is_measured() || !self.both(Form::Whole) || of_a_noun)
+    }
+
+    /// "300 galones a la 21": what it was taken from.
+    fn is_given(&self) -> bool {
+        let to_the = self.items[self.between].end == self.items[self.between].first + 2;
+        self.joined_by(Mark::To) && to_the && self.from.unit.is_some() && plain(self.to)
+    }
+
+    /// "eta 20 to 9": how long, and where to.
+    fn is_whither(&self) -> bool {
+        self.joined_by(Mark::To)
+            && self.from.value > self.to.value
+            && plain(self.to)
+            && self.before().and_then(Item::noun) == Some(Noun::Eta)
+    }
+
+    /// "at ten to seven"; "arrived about ten to six": what was done has its time.
+    fn clock(&self) -> Option<u16> {
+        let before = self.items.get(self.first.checked_sub(1)?)?;
+        let done = self.first.checked_sub(2).map(|at| self.items[at].what);
+        let about_when =
+            before.is(Mark::About) && matches!(done, Some(What::Is(Concept::Event(_))));
+        let timed = before.is(Mark::At) || before.is(Mark::Clock) || about_when;
+        let hours = plain(self.from) && plain(self.to);
+        if !timed || !hours || self.to.value > 12.0 || self.from.value >= 60.0 {
+            return None;
+        }
+        let hour = self.to.value as u16 * 60;
+        Some(hour - (self.from.value as u16).min(hour))
+    }
+
+    /// "12 to 1200 Harbor Road".
+    fn is_address(&self) -> bool {
+        let street = self.items.get(self.second + 1).map(|item| item.what);
+        plain(self.from)
+            && plain(self.to)
+            && self.to.value >= 100.0
+            && matches!(street, Some(What::Word { ordinary: false }))
+    }
+
+    /// "from 60 to 40 psi": what it moved to counts.
+    fn has_moved(&self) -> bool {
+        let of_a_noun = self.items[..self.first].iter().rev().take(8).any(|item| {
+            let noun = item.noun();
+            noun.is_some_and(|noun| noun.reading().is_some() && !noun.is_tank())
+        });
+        self.is_alike() && (!plain(self.to) || of_a_noun)
+    }
+
+    fn joined_by(&self, mark: Mark) -> bool {
+        self.items[self.between].is(mark)
+    }
+
+    fn is_one_word(&self, at: usize) -> bool {
+        self.items[at].end == self.items[at].first + 1
+    }
+
+    /// Returns the last word of weight before them.
+    fn before(&self) -> Option<&Item> {
+        let mut before = self.items[..self.first].iter().rev();
+        before.find(|item| !item.is_filler())
+    }
+
+    fn follows(&self, mark: Mark) -> bool {
+        self.before().is_some_and(|item| item.is(mark))
+    }
+
+    fn both(&self, form: Form) -> bool {
+        self.from.form == form && self.to.form == form
+    }
+
+    fn is_measured(&self) -> bool {
+        self.from.unit.is_some() || self.to.unit.is_some()
+    }
+
+    /// Tells whether nothing says that they are measured otherwise.
+    fn is_alike(&self) -> bool {
+        let (from, to) = (self.from.unit, self.to.unit);
+        from.is_none_or(|from| to.is_none_or(|to| from == to))
+    }
+
+    fn unit(&self) -> Option<Unit> {
+        let part = self.from.form == Form::Part;
+        let measured = self.to.unit.or(self.from.unit);
+        measured.or(part.then_some(Unit::Pct))
+    }
+
+    fn unit_of_both(&self) -> Option<Unit> {
+        let measured = self.to.unit.or(self.from.unit);
+        measured.or(self.both(Form::Part).then_some(Unit::Pct))
+    }
+}
+
+/// Tells whether a number is a whole one without a unit of measure.
+fn plain(number: Number) -> bool {
+    number.form == Form::Whole && number.unit.is_none()
 }
