@@ -5,7 +5,7 @@ use super::concept::{Concept, Mark, Noun, State, Unit};
 use super::item::{Form, Item, What};
 use super::scope::{Aside, Scope, Sentence};
 use super::unit::Group;
-use crate::heard::{Need, Plan, PlanKind, UnitName};
+use crate::heard::{Need, Plan, PlanKind, ReadingKey, UnitName};
 
 /// Finds the plans of a message; `piece` gives the sender's own words for a range of items.
 pub(super) fn find<'t>(
@@ -18,148 +18,172 @@ pub(super) fn find<'t>(
 ) -> Vec<Plan> {
     let mut plans = Vec::new();
     for sentence in sentences {
-        let range = sentence.start..sentence.end;
-        let units: Vec<UnitName> = range
-            .clone()
-            .filter_map(|i| match items[i].what {
-                What::Units(g) => Some(groups[g].names.clone()),
-                _ => None,
-            })
-            .flatten()
-            .collect();
-        let whom = |units: &[UnitName]| {
-            if units.is_empty() {
-                vec![None]
-            } else {
-                units.iter().cloned().map(Some).collect()
-            }
+        let one = One {
+            items: &items[sentence.start..sentence.end],
+            scope: &scope[sentence.start..sentence.end],
+            placed,
+            start: sentence.start,
         };
-        let text = || piece(sentence.start, sentence.end).to_string();
-        let condition = range
-            .clone()
-            .any(|i| scope[i].aside == Some(Aside::Condition));
-        if condition {
-            let watch = placed.iter().find_map(|p| match p.value {
-                Value::Reading(key, value) if range.contains(&p.at) => Some((key, value)),
-                _ => None,
-            });
-            let part = range
-                .clone()
-                .filter_map(|i| items[i].number())
-                .find_map(|n| match n.form {
-                    Form::Part => Some(n.value * 100.0),
-                    // "if 10 gets over 80% send the truck"
-                    _ if n.unit == Some(Unit::Pct) => Some(n.value),
-                    _ => None,
-                });
-            let full = range.clone().find_map(|i| match items[i].what {
-                What::Is(Concept::Level(level)) => Some(level),
-                _ => None,
-            });
-            let below = range.clone().any(|i| {
-                items[i].is(Mark::Below)
-                    || matches!(
-                        items[i].what,
-                        What::Is(Concept::State(State::Low | State::Down))
-                    )
-            });
-            // "if 12 hits 80": a level, where nothing else is spoken of
-            let spoken_of = range
-                .clone()
-                .any(|i| items[i].noun().is_some_and(|n| n.reading().is_some()));
-            let bare = range
-                .clone()
-                .filter_map(|i| items[i].number())
-                .find(|n| matches!(n.unit, None | Some(Unit::Pct)) && n.form == Form::Whole)
-                .filter(|n| n.unit.is_some() || !units.is_empty())
-                .map(|n| n.value)
-                .filter(|v| !spoken_of && (5.0..=100.0).contains(v));
-            let watch = watch.or_else(|| {
-                part.or(full)
-                    .or(bare)
-                    .map(|v| (crate::heard::ReadingKey::WastePct, v))
-            });
-            let kind = match watch {
-                Some((key, value)) => PlanKind::Watch { key, value, below },
-                None => PlanKind::Other,
-            };
-            plans.extend(whom(&units).into_iter().map(|unit| Plan {
+        let units: Vec<UnitName> = one.units(groups);
+        let whom: Vec<Option<UnitName>> = match units.is_empty() {
+            true => vec![None],
+            false => units.iter().cloned().map(Some).collect(),
+        };
+        for kind in one.kinds(!units.is_empty()) {
+            plans.extend(whom.iter().cloned().map(|unit| Plan {
                 unit,
                 kind: kind.clone(),
-                text: text(),
-            }));
-            continue;
-        }
-        let at = range.clone().find_map(|i| match items[i].what {
-            What::Clock(minutes) => Some(format!("{:02}:{:02}", minutes / 60 % 24, minutes % 60)),
-            _ => None,
-        });
-        let booked = range.clone().any(|i| {
-            items[i].is(Mark::Booked)
-                && !scope[i].doubt
-                && matches!(scope[i].aside, None | Some(Aside::Plan))
-        });
-        if booked {
-            plans.extend(whom(&units).into_iter().map(|unit| Plan {
-                unit,
-                kind: PlanKind::Booked {
-                    need: Need::PumpOut,
-                    at: at.clone(),
-                },
-                text: text(),
-            }));
-            continue;
-        }
-        let mut needs: Vec<Need> = Vec::new();
-        let mut planned = false;
-        for i in range.clone() {
-            if scope[i].aside != Some(Aside::Plan) && !items[i].is(Mark::Request) {
-                if let What::Is(Concept::Need(need)) = items[i].what
-                    && scope[i].aside.is_none()
-                    && !needs.contains(&need)
-                {
-                    needs.push(need);
-                }
-                continue;
-            }
-            planned = true;
-            let need = match items[i].what {
-                What::Is(Concept::Need(need)) => Some(need),
-                What::Is(Concept::State(State::Pumped | State::Emptied)) => Some(Need::PumpOut),
-                What::Is(Concept::State(State::Filled)) => Some(Need::Refill),
-                What::Is(Concept::State(State::Drained)) => Some(Need::Drain),
-                What::Is(Concept::State(State::Stocked) | Concept::Noun(Noun::Supplies)) => {
-                    Some(Need::Restock)
-                }
-                What::Is(Concept::State(State::Fixed)) => Some(Need::Repair),
-                What::Is(Concept::Noun(Noun::Regulator)) => Some(Need::Regulator),
-                What::Is(Concept::Noun(Noun::Filter)) => Some(Need::Filter),
-                What::Is(Concept::Noun(Noun::Heater | Noun::TankHeater)) => Some(Need::Heater),
-                _ => None,
-            };
-            if let Some(need) = need.filter(|n| !needs.contains(n)) {
-                needs.push(need);
-            }
-        }
-        let by = at;
-        for need in &needs {
-            let kind = PlanKind::Need {
-                need: *need,
-                by: by.clone(),
-            };
-            plans.extend(whom(&units).into_iter().map(|unit| Plan {
-                unit,
-                kind: kind.clone(),
-                text: text(),
-            }));
-        }
-        if planned && needs.is_empty() {
-            plans.extend(whom(&units).into_iter().map(|unit| Plan {
-                unit,
-                kind: PlanKind::Other,
-                text: text(),
+                text: piece(sentence.start, sentence.end).to_string(),
             }));
         }
     }
     plans
+}
+
+/// One sentence.
+struct One<'a> {
+    items: &'a [Item],
+    scope: &'a [Scope],
+    /// The values of the whole message.
+    placed: &'a [Placed],
+    /// Where it starts in the message.
+    start: usize,
+}
+
+impl One<'_> {
+    /// Returns what it wants; `named` tells whether it names a trailer.
+    fn kinds(&self, named: bool) -> Vec<PlanKind> {
+        if self
+            .scope
+            .iter()
+            .any(|scope| scope.aside == Some(Aside::Condition))
+        {
+            return vec![self.watch(named)];
+        }
+        if self.is_booked() {
+            return vec![PlanKind::Booked {
+                need: Need::PumpOut,
+                at: self.clock(),
+            }];
+        }
+        let (needs, planned) = self.needs();
+        if needs.is_empty() {
+            return match planned {
+                true => vec![PlanKind::Other],
+                false => Vec::new(),
+            };
+        }
+        let need = |need| PlanKind::Need {
+            need,
+            by: self.clock(),
+        };
+        needs.into_iter().map(need).collect()
+    }
+
+    fn units(&self, groups: &[Group]) -> Vec<UnitName> {
+        let names = self.items.iter().filter_map(|item| match item.what {
+            What::Units(group) => Some(groups[group].names.clone()),
+            _ => None,
+        });
+        names.flatten().collect()
+    }
+
+    /// Returns what a condition waits for: a reading, else a level of the waste tank.
+    fn watch(&self, named: bool) -> PlanKind {
+        let range = self.start..self.start + self.items.len();
+        let reading = self.placed.iter().find_map(|placed| match placed.value {
+            Value::Reading(key, value) if range.contains(&placed.at) => Some((key, value)),
+            _ => None,
+        });
+        let level = || Some((ReadingKey::WastePct, self.level(named)?));
+        match reading.or_else(level) {
+            Some((key, value)) => PlanKind::Watch {
+                key,
+                value,
+                below: self.items.iter().any(is_below),
+            },
+            None => PlanKind::Other,
+        }
+    }
+
+    /// Returns a level that is told without its tank, %.
+    fn level(&self, named: bool) -> Option<f64> {
+        let mut numbers = self.items.iter().filter_map(Item::number);
+        let part = numbers.clone().find_map(|n| match n.form {
+            Form::Part => Some(n.value * 100.0),
+            // "if 10 gets over 80% send the truck"
+            _ if n.unit == Some(Unit::Pct) => Some(n.value),
+            _ => None,
+        });
+        let word = || {
+            self.items.iter().find_map(|item| match item.what {
+                What::Is(Concept::Level(level)) => Some(level),
+                _ => None,
+            })
+        };
+        // "if 12 hits 80": a level, where nothing else is spoken of
+        let mut bare = || {
+            let of_a_reading = |item: &Item| item.noun().is_some_and(|n| n.reading().is_some());
+            if !named || self.items.iter().any(of_a_reading) {
+                return None;
+            }
+            let whole = numbers.find(|n| n.unit.is_none() && n.form == Form::Whole)?;
+            (5.0..=100.0).contains(&whole.value).then_some(whole.value)
+        };
+        part.or_else(word).or_else(&mut bare)
+    }
+
+    fn is_booked(&self) -> bool {
+        let mut each = self.items.iter().zip(self.scope);
+        each.any(|(item, scope)| {
+            item.is(Mark::Booked) && !scope.doubt && matches!(scope.aside, None | Some(Aside::Plan))
+        })
+    }
+
+    fn clock(&self) -> Option<String> {
+        self.items.iter().find_map(|item| match item.what {
+            What::Clock(minutes) => Some(format!("{:02}:{:02}", minutes / 60 % 24, minutes % 60)),
+            _ => None,
+        })
+    }
+
+    /// Returns the work it asks for, each once, and whether it plans anything at all.
+    fn needs(&self) -> (Vec<Need>, bool) {
+        let mut needs: Vec<Need> = Vec::new();
+        let mut planned = false;
+        for (item, scope) in self.items.iter().zip(self.scope) {
+            let plans = scope.aside == Some(Aside::Plan) || item.is(Mark::Request);
+            planned |= plans;
+            let need = match (plans, item.what) {
+                (true, what) => wanted(what),
+                (false, What::Is(Concept::Need(need))) => scope.aside.is_none().then_some(need),
+                _ => None,
+            };
+            needs.extend(need.filter(|need| !needs.contains(need)));
+        }
+        (needs, planned)
+    }
+}
+
+fn is_below(item: &Item) -> bool {
+    let low = Concept::State(State::Low);
+    let down = Concept::State(State::Down);
+    item.is(Mark::Below) || [What::Is(low), What::Is(down)].contains(&item.what)
+}
+
+/// Returns the work that is wanted where a word stands in a plan.
+fn wanted(what: What) -> Option<Need> {
+    let What::Is(concept) = what else { return None };
+    Some(match concept {
+        Concept::Need(need) => need,
+        Concept::State(State::Pumped | State::Emptied) => Need::PumpOut,
+        Concept::State(State::Filled) => Need::Refill,
+        Concept::State(State::Drained) => Need::Drain,
+        Concept::State(State::Stocked) | Concept::Noun(Noun::Supplies) => Need::Restock,
+        Concept::State(State::Fixed) => Need::Repair,
+        Concept::Noun(Noun::Regulator) => Need::Regulator,
+        Concept::Noun(Noun::Filter) => Need::Filter,
+        Concept::Noun(Noun::Heater | Noun::TankHeater) => Need::Heater,
+        _ => return None,
+    })
 }
