@@ -1,6 +1,7 @@
 //! Trailers named together: 12 and 14, 12-14, 9, 11 or 12.
 
 use super::{Group, Named, span};
+use crate::heard::UnitName;
 use crate::words::concept::{Concept, Mark, State};
 use crate::words::item::{Item, What};
 
@@ -8,156 +9,142 @@ use crate::words::item::{Item, What};
 pub(super) fn join(items: &mut Vec<Item>, named: Vec<Named>) -> Vec<Group> {
     let mut groups: Vec<Group> = Vec::new();
     let mut last: Option<usize> = None; // item of the last group
-    let mut i = 0;
-    while i < named.len() {
-        let current = &named[i];
-        let at = current.at;
-        // a list ends with its sentence, which also bounds how far this looks back
-        let gap = last
-            .filter(|l| items[*l].sentence == items[at].sentence)
-            .map(|l| l + 1..at);
-        // "12 14 and 15": taken for a list by what follows
-        let side_by_side =
-            gap.is_some() && last.is_some_and(|l| items[l].end == items[at].first && l + 1 == at);
-        let linked = side_by_side
-            || gap.as_ref().is_some_and(|gap| {
-                !gap.is_empty()
-                    && gap.clone().all(|g| {
-                        matches!(
-                            items[g].what,
-                            What::Sign(',' | '/' | '+' | '#')
-                                | What::Gone
-                                | What::Is(Concept::Mark(
-                                    Mark::And
-                                        | Mark::Or
-                                        | Mark::Article
-                                        | Mark::Unit
-                                        | Mark::At
-                                        | Mark::For
-                                        | Mark::With
-                                        | Mark::Inside
-                                        | Mark::To
-                                ))
-                        ) || items[g].is(Mark::Filler)
-                            && gap.clone().any(|o| items[o].is(Mark::With))
-                            || items[g].is(Mark::Doubt)
-                                && gap.clone().any(|o| items[o].is(Mark::Or))
-                    })
-                    && gap.clone().any(|g| {
-                        matches!(
-                            items[g].what,
-                            What::Sign(',' | '/' | '+')
-                                | What::Is(Concept::Mark(Mark::And | Mark::Or | Mark::To))
-                        )
-                    })
-                    && !gap.clone().any(|g| items[g].what == What::Break)
-                    // "la 26 también, la 27 desnivelada": what closes a clause opens no list
-                    && !gap.clone().any(|g| {
-                        items[g].is(Mark::And)
-                            && items.get(g + 1).is_some_and(|n| n.what == What::Sign(','))
-                    })
-            });
-        let commas = gap.as_ref().is_some_and(|gap| {
-            gap.clone().any(|g| items[g].what == What::Sign(','))
-                && !gap
-                    .clone()
-                    .any(|g| items[g].is(Mark::And) || items[g].is(Mark::Or))
-        });
-        // "leak on 12 and 14 has no lights": the second opens a clause of its own
-        let alone = items.get(at + 1).is_some_and(|n| n.is(Mark::Aux))
-            && last.is_some_and(|l| before_placed(items, l));
-        // "se tapó el baño de la 11 y en la 3 hay fuga": something is said of each
-        let alone = alone
-            || gap
-                .clone()
-                .zip(last)
-                .is_some_and(|(gap, l)| each_has_its_own(items, gap, l, at));
-        // "12, 14 arrived" is a list; "leak on 12, 14 no lights" is not
-        let list_goes_on = !commas
-            || named
-                .get(i + 1)
-                .is_some_and(|n| short_link(items, at, n.at))
-            || opens(items, last)
-            || ends_its_sentence(items, at) && groups.last().is_some_and(|g| g.names.len() > 1);
-        let to = gap
-            .as_ref()
-            .is_some_and(|gap| gap.clone().any(|g| items[g].is(Mark::To)));
-        // "12 and 13 too, and on 13 the floor": named again, it opens a clause of its own
-        let anew = groups
-            .last()
-            .is_some_and(|g| current.names.iter().any(|n| g.names.contains(n)));
-        if linked && !alone && list_goes_on && !anew {
-            let group = groups.last_mut().expect("a linked trailer follows a group");
-            let gap = gap.expect("linked");
-            if to {
-                let from = group
-                    .names
-                    .last()
-                    .and_then(|n| n.as_str().parse::<f64>().ok());
-                let upto = current.names[0].as_str().parse::<f64>().ok();
-                if let Some(more) = from.zip(upto).and_then(|(a, b)| span(a, b)) {
-                    group.names.pop();
-                    group.names.extend(more);
-                }
-            } else {
-                group.names.extend(current.names.iter().cloned());
-            }
-            group.explicit |= current.explicit;
-            group.either |= gap.clone().any(|g| items[g].is(Mark::Or));
-            for g in gap {
-                items[g].what = What::Gone;
-            }
-            items[at].what = What::Gone;
-            let end = items[at].end;
-            let l = last.expect("linked");
-            items[l].end = end;
-            i += 1;
-            last = Some(l);
-            // what was between is gone: let the next link reach over it
-            if named.get(i).is_some_and(|n| n.at > at) {
-                last = Some(l);
-            }
+    for (n, current) in named.iter().enumerate() {
+        if let (Some(first), Some(group)) = (last, groups.last_mut())
+            && goes_with(items, group, first, &named[n..])
+        {
+            take_in(items, group, first, current);
             continue;
         }
-        let placed = at > 0 && {
-            let mut j = at;
-            let mut found = false;
-            while j > 0 {
-                j -= 1;
-                match items[j].what {
-                    What::Is(Concept::Mark(Mark::Unit | Mark::Article)) | What::Sign('#') => {
-                        continue;
-                    }
-                    What::Is(Concept::Mark(
-                        Mark::At
-                        | Mark::For
-                        | Mark::With
-                        | Mark::Inside
-                        | Mark::Of
-                        | Mark::From
-                        | Mark::To,
-                    )) => {
-                        found = true;
-                        break;
-                    }
-                    _ => break,
-                }
-            }
-            found
-        };
         groups.push(Group {
             names: current.names.clone(),
             plural: false,
             explicit: current.explicit,
             either: false,
-            placed,
+            placed: is_placed(items, current.at),
         });
-        items[at].what = What::Units(groups.len() - 1);
-        last = Some(at);
-        i += 1;
+        items[current.at].what = What::Units(groups.len() - 1);
+        last = Some(current.at);
     }
     items.retain(|item| item.what != What::Gone);
     groups
+}
+
+/// Tells whether the first of some trailers is named together with the group before it, which stands at `first`.
+fn goes_with(items: &[Item], group: &Group, first: usize, named: &[Named]) -> bool {
+    let [current, rest @ ..] = named else {
+        return false;
+    };
+    let at = current.at;
+    // a list ends with its sentence, which also bounds how far this looks back
+    if items[first].sentence != items[at].sentence {
+        return false;
+    }
+    let gap = first + 1..at;
+    // "12 14 and 15": taken for a list by what follows
+    let side_by_side = gap.is_empty() && items[first].end == items[at].first;
+    if !side_by_side && !links(&items[gap.clone()], items.get(at)) {
+        return false;
+    }
+    // "leak on 12 and 14 has no lights": the second opens a clause of its own
+    let opens_a_clause =
+        items.get(at + 1).is_some_and(|n| n.is(Mark::Aux)) && before_placed(items, first);
+    // "12 and 13 too, and on 13 the floor": named again, it opens a clause of its own
+    let anew = current.names.iter().any(|n| group.names.contains(n));
+    // "se tapó el baño de la 11 y en la 3 hay fuga": something is said of each
+    if opens_a_clause || anew || each_has_its_own(items, gap.clone(), first, at) {
+        return false;
+    }
+    // "12, 14 arrived" is a list; "leak on 12, 14 no lights" is not
+    let has = |what: &dyn Fn(&Item) -> bool| items[gap.clone()].iter().any(what);
+    let only_commas = has(&|item| item.what == What::Sign(','))
+        && !has(&|item| item.is(Mark::And) || item.is(Mark::Or));
+    !only_commas
+        || rest
+            .first()
+            .is_some_and(|next| short_link(items, at, next.at))
+        || opens(items, Some(first))
+        || ends_its_sentence(items, at) && group.names.len() > 1
+}
+
+/// Tells whether what stands between two trailers makes a list of them; `next` is the second.
+fn links(gap: &[Item], next: Option<&Item>) -> bool {
+    let has = |mark| gap.iter().any(|item| item.is(mark));
+    let may_stand = |item: &Item| {
+        matches!(
+            item.what,
+            What::Sign(',' | '/' | '+' | '#')
+                | What::Gone
+                | What::Is(Concept::Mark(
+                    Mark::And
+                        | Mark::Or
+                        | Mark::Article
+                        | Mark::Unit
+                        | Mark::At
+                        | Mark::For
+                        | Mark::With
+                        | Mark::Inside
+                        | Mark::To
+                ))
+        ) || item.is(Mark::Filler) && has(Mark::With)
+            || item.is(Mark::Doubt) && has(Mark::Or)
+    };
+    let joins = |item: &Item| {
+        matches!(
+            item.what,
+            What::Sign(',' | '/' | '+') | What::Is(Concept::Mark(Mark::And | Mark::Or | Mark::To))
+        )
+    };
+    // "la 26 también, la 27 desnivelada": what closes a clause opens no list
+    let after = gap.iter().skip(1).chain(next);
+    let closes =
+        |(item, after): (&Item, &Item)| item.is(Mark::And) && after.what == What::Sign(',');
+    gap.iter().all(may_stand)
+        && gap.iter().any(joins)
+        && !gap.iter().any(|item| item.what == What::Break)
+        && !gap.iter().zip(after).any(closes)
+}
+
+/// Takes a trailer into the group at `first`, a span of them where a "to" stands between.
+fn take_in(items: &mut [Item], group: &mut Group, first: usize, current: &Named) {
+    let gap = first + 1..current.at;
+    let between = |mark| items[gap.clone()].iter().any(|item| item.is(mark));
+    group.explicit |= current.explicit;
+    group.either |= between(Mark::Or);
+    if between(Mark::To) {
+        let number = |name: &UnitName| name.as_str().parse::<f64>().ok();
+        let from = group.names.last().and_then(number);
+        let upto = number(&current.names[0]);
+        if let Some(more) = from.zip(upto).and_then(|(a, b)| span(a, b)) {
+            group.names.pop();
+            group.names.extend(more);
+        }
+    } else {
+        group.names.extend(current.names.iter().cloned());
+    }
+    items[first].end = items[current.at].end;
+    for item in &mut items[first + 1..=current.at] {
+        item.what = What::Gone;
+    }
+}
+
+/// Tells whether a place word stands before a trailer: at, for, with, in, of, from, to.
+fn is_placed(items: &[Item], at: usize) -> bool {
+    let naming = |item: &&Item| {
+        matches!(
+            item.what,
+            What::Is(Concept::Mark(Mark::Unit | Mark::Article)) | What::Sign('#')
+        )
+    };
+    let before = items[..at].iter().rev().find(|item| !naming(item));
+    before.is_some_and(|item| {
+        matches!(
+            item.what,
+            What::Is(Concept::Mark(
+                Mark::At | Mark::For | Mark::With | Mark::Inside | Mark::Of | Mark::From | Mark::To
+            ))
+        )
+    })
 }
 
 /// Tells whether a place word parts two trailers, with a fault or a deed told before the first and another after the second.
