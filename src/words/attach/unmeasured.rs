@@ -3,91 +3,63 @@
 use super::measured::within;
 use super::surroundings::chunk;
 use super::{GAUGE_REACH, Placer, Value};
-use crate::heard::{Fault, ReadingKey};
+use crate::heard::{Event, Fault, ReadingKey};
 use crate::quantity::{self, TemperatureScale};
 use crate::words::concept::{Concept, Mark, Noun, State, Unit};
 use crate::words::item::{Form, Item, Number, What, sentence_around};
 
 impl Placer<'_> {
     pub(super) fn unmeasured(&self, at: usize, number: Number, noun: Option<Noun>) -> Value {
-        use ReadingKey as K;
-        let v = number.value;
         let percent = match number.form {
-            Form::Part => Some((v * 1000.0).round() / 10.0),
-            Form::Level => Some(v),
+            Form::Part => Some((number.value * 1000.0).round() / 10.0),
+            Form::Level => Some(number.value),
             _ => None,
         };
         if let Some(percent) = percent {
-            return match noun {
-                Some(Noun::Waste | Noun::Tank) => within(K::WastePct, percent, 0.0, 100.0),
-                Some(Noun::Fresh) => within(K::FreshPct, percent, 0.0, 100.0),
-                Some(Noun::Battery) => within(K::BatteryPct, percent, 0.0, 100.0),
-                Some(Noun::Fuel | Noun::Generator) => within(K::FuelPct, percent, 0.0, 100.0),
-                Some(_) => Value::Label,
-                // the bare gauge is that of the tank spoken of before, else the waste tank's
-                None if self.gauge(at) => match self.tank_within(at, GAUGE_REACH) {
-                    Some(Noun::Fresh) => within(K::FreshPct, percent, 0.0, 100.0),
-                    _ => within(K::WastePct, percent, 0.0, 100.0),
-                },
-                None => self.bare_part(at),
-            };
+            return self.part_of(at, percent, noun);
         }
         let noun = noun
             .or_else(|| self.carried(at))
             .or_else(|| self.of_what_is_low(at));
-        let Some(noun) = noun else {
-            if let Some((measured, noun)) = self.once_more(at, number) {
-                return self.value(at, measured, noun);
-            }
-            return self.bare(at);
+        if let Some(noun) = noun {
+            return self.of_noun(at, number, noun);
+        }
+        match self.once_more(at, number) {
+            Some((measured, noun)) => self.value(at, measured, noun),
+            None => self.bare(at),
+        }
+    }
+
+    /// Places a part or a level, %.
+    fn part_of(&self, at: usize, percent: f64, noun: Option<Noun>) -> Value {
+        use ReadingKey as K;
+        let key = match noun {
+            Some(Noun::Waste | Noun::Tank) => K::WastePct,
+            Some(Noun::Fresh) => K::FreshPct,
+            Some(Noun::Battery) => K::BatteryPct,
+            Some(Noun::Fuel | Noun::Generator) => K::FuelPct,
+            Some(_) => return Value::Label,
+            // the bare gauge is that of the tank spoken of before, else the waste tank's
+            None if self.gauge(at) => match self.tank_within(at, GAUGE_REACH) {
+                Some(Noun::Fresh) => K::FreshPct,
+                _ => K::WastePct,
+            },
+            None => return self.bare_part(at),
         };
+        within(key, percent, 0.0, 100.0)
+    }
+
+    /// Places a plain number that belongs to a noun.
+    fn of_noun(&self, at: usize, number: Number, noun: Noun) -> Value {
+        use ReadingKey as K;
+        let v = number.value;
         match noun {
             Noun::Pressure | Noun::Supply | Noun::BeforeRegulator | Noun::AfterRegulator => {
-                let key = noun.reading().unwrap_or(K::PressurePsi);
-                if v == 0.0 {
-                    return Value::Reading(key, 0.0);
-                }
-                if (0.0..15.0).contains(&v) {
-                    return match self.metric_before(at) {
-                        Some(unit) => {
-                            let unit = Some(unit);
-                            self.value(at, Number { unit, ..number }, Some(noun))
-                        }
-                        None => Value::Unclear("bar-or-psi"),
-                    };
-                }
-                within(key, v, 0.0, 250.0)
+                self.plain_pressure(at, number, noun)
             }
-            // the level as the gauge shows it, where the trailer is named beside it
-            Noun::Waste | Noun::Tank | Noun::Fresh
-                if (5.0..=100.0).contains(&v)
-                    && self.trailer_named(at)
-                    && !self.before_a_level(at)
-                    // "90 tallons": a slip for gallons would be another reading
-                    && !self
-                        .items
-                        .get(at + 1)
-                        .is_some_and(|n| matches!(n.what, What::Word { .. }) && n.chunk == self.items[at].chunk) =>
-            {
-                within(noun.reading().unwrap_or(K::WastePct), v, 0.0, 100.0)
-            }
-            // .25: a part of one
-            Noun::Waste | Noun::Tank | Noun::Fresh | Noun::Fuel if v > 0.0 && v < 1.0 => {
-                within(noun.reading().unwrap_or(K::WastePct), v * 100.0, 0.0, 100.0)
-            }
-            // nothing in it, however it is measured
-            Noun::Waste | Noun::Tank | Noun::Fresh if v == 0.0 && self.trailer_named(at) => {
-                Value::Reading(noun.reading().unwrap_or(K::WastePct), 0.0)
-            }
-            Noun::Waste | Noun::Tank | Noun::Fresh | Noun::Fuel => {
-                Value::Unclear("percent-or-gallons")
-            }
+            Noun::Waste | Noun::Tank | Noun::Fresh | Noun::Fuel => self.tank(at, v, noun),
             Noun::Air | Noun::Inside | Noun::Low => {
-                let f = match self.scale {
-                    TemperatureScale::C => quantity::f_from_c(v),
-                    TemperatureScale::F => v,
-                };
-                within(noun.reading().unwrap_or(K::AirF), f, -60.0, 130.0)
+                self.plain_degrees(noun.reading().unwrap_or(K::AirF), v)
             }
             Noun::Volts => match v {
                 _ if (90.0..=260.0).contains(&v) => Value::Reading(K::Volts, v),
@@ -96,13 +68,7 @@ impl Placer<'_> {
                 _ => Value::Unclear("which-volts"),
             },
             // "2.5 bat" may be a slip for bar
-            Noun::Battery
-                if v < 6.0
-                    && self
-                        .items
-                        .get(at + 1)
-                        .is_some_and(|n| n.noun() == Some(Noun::Battery)) =>
-            {
+            Noun::Battery if v < 6.0 && self.noun_after(at) == Some(Noun::Battery) => {
                 Value::Unclear("which-volts")
             }
             Noun::Battery => within(K::BatteryV, v, 0.0, 16.0),
@@ -114,47 +80,78 @@ impl Placer<'_> {
             Noun::Wind | Noun::Gust => within(K::WindMph, v, 0.0, 120.0),
             Noun::Humidity => within(K::HumidityPct, v, 0.0, 100.0),
             Noun::Slope => within(K::SlopePct, v, 0.0, 100.0),
-            Noun::Cords => {
-                if v.fract() != 0.0 {
-                    Value::Unclear("implausible")
-                } else {
-                    within(K::Cords, v, 0.0, 4.0)
-                }
-            }
+            Noun::Cords => count(K::Cords, v, 4.0),
             // "two guests are dizzy": people who are sick or hurt are no count of a crowd
-            Noun::Guests
-                if chunk(self.items, at).any(|i| match self.items[i].what {
-                    What::Is(Concept::Fault(fault)) => fault.harms_a_person(),
-                    What::Is(Concept::State(state)) => {
-                        matches!(state, State::Hurt | State::Trapped)
-                    }
-                    _ => false,
-                }) =>
-            {
-                Value::Label
-            }
-            Noun::Guests => {
-                if v.fract() == 0.0 {
-                    within(K::Guests, v, 0.0, 200_000.0)
-                } else {
-                    Value::Unclear("implausible")
-                }
-            }
+            Noun::Guests if self.somebody_is_harmed(at) => Value::Label,
+            Noun::Guests => count(K::Guests, v, 200_000.0),
             // "on one cord"
             Noun::Cord
                 if (1.0..=4.0).contains(&v)
                     && v.fract() == 0.0
-                    && self
-                        .items
-                        .get(at + 1)
-                        .is_some_and(|n| n.noun() == Some(Noun::Cord)) =>
+                    && self.noun_after(at) == Some(Noun::Cord) =>
             {
-                within(K::Cords, v, 0.0, 4.0)
+                count(K::Cords, v, 4.0)
             }
             Noun::Hose | Noun::Cord => Value::Unclear("feet-or-metres"),
             Noun::Eta => within(K::EtaMin, v, 0.0, 720.0),
             _ => self.bare(at),
         }
+    }
+
+    fn plain_pressure(&self, at: usize, number: Number, noun: Noun) -> Value {
+        let key = noun.reading().unwrap_or(ReadingKey::PressurePsi);
+        let v = number.value;
+        if v != 0.0 && (0.0..15.0).contains(&v) {
+            return match self.metric_before(at) {
+                Some(unit) => {
+                    let unit = Some(unit);
+                    self.value(at, Number { unit, ..number }, Some(noun))
+                }
+                None => Value::Unclear("bar-or-psi"),
+            };
+        }
+        within(key, v, 0.0, 250.0)
+    }
+
+    fn tank(&self, at: usize, v: f64, noun: Noun) -> Value {
+        let key = noun.reading().unwrap_or(ReadingKey::WastePct);
+        let named = noun != Noun::Fuel && self.trailer_named(at);
+        // "90 tallons": a slip for gallons would be another reading
+        let word_after = self.items.get(at + 1).is_some_and(|n| {
+            matches!(n.what, What::Word { .. }) && n.chunk == self.items[at].chunk
+        });
+        match v {
+            // the level as the gauge shows it, where the trailer is named beside it
+            _ if named && (5.0..=100.0).contains(&v) && !self.before_a_level(at) && !word_after => {
+                within(key, v, 0.0, 100.0)
+            }
+            // .25: a part of one
+            _ if v > 0.0 && v < 1.0 => within(key, v * 100.0, 0.0, 100.0),
+            // nothing in it, however it is measured
+            0.0 if named => Value::Reading(key, 0.0),
+            _ => Value::Unclear("percent-or-gallons"),
+        }
+    }
+
+    /// Reads a temperature without a measure in the fleet's.
+    fn plain_degrees(&self, key: ReadingKey, v: f64) -> Value {
+        let f = match self.scale {
+            TemperatureScale::C => quantity::f_from_c(v),
+            TemperatureScale::F => v,
+        };
+        within(key, f, -60.0, 130.0)
+    }
+
+    fn noun_after(&self, at: usize) -> Option<Noun> {
+        self.items.get(at + 1)?.noun()
+    }
+
+    fn somebody_is_harmed(&self, at: usize) -> bool {
+        chunk(self.items, at).any(|i| match self.items[i].what {
+            What::Is(Concept::Fault(fault)) => fault.harms_a_person(),
+            What::Is(Concept::State(state)) => matches!(state, State::Hurt | State::Trapped),
+            _ => false,
+        })
     }
 
     /// "Fresh kevels: 5 full": a number before full or empty is the trailer's name, wherever it was lost.
@@ -235,156 +232,141 @@ impl Placer<'_> {
             })
     }
 
+    /// Places a plain number that belongs to no noun.
     pub(super) fn bare(&self, at: usize) -> Value {
-        // "put the regulator on, was 110 at first, now 50"
-        let v = self.items[at].number().map_or(0.0, |n| n.value);
-        if self.below_zero(at) {
-            let f = match self.scale {
-                TemperatureScale::C => quantity::f_from_c(v),
-                TemperatureScale::F => v,
-            };
-            return within(ReadingKey::AirF, f, -60.0, 130.0);
-        }
-        let sentence = self.items[at].sentence;
-        let regulated = (0..at).rev().take(16).any(|i| {
-            self.items[i].sentence == sentence
-                && self.items[i].what
-                    == What::Is(Concept::Event(crate::heard::Event::RegulatorFitted))
-        });
-        let now = chunk(self.items, at).any(|i| self.items[i].is(Mark::Now));
-        if regulated && now && (15.0..=150.0).contains(&v) {
-            return within(ReadingKey::PressurePsi, v, 0.0, 250.0);
-        }
-        // "opened 12 at 4": the hour
-        let inside = |i: Option<usize>| {
-            i.and_then(|i| self.items.get(i))
-                .is_some_and(|n| n.is(Mark::Inside))
+        let Some(number) = self.items[at].number() else {
+            return Value::Unclear("no-place");
         };
-        if inside(Some(at + 1)) || inside(at.checked_sub(1)) {
-            let v = self.items[at].number().map_or(f64::MAX, |n| n.value);
-            let f = if self.scale == TemperatureScale::C {
-                quantity::f_from_c(v)
-            } else {
-                v
-            };
-            return within(ReadingKey::InsideF, f, -60.0, 130.0);
+        if self.below_zero(at) {
+            return self.plain_degrees(ReadingKey::AirF, number.value);
         }
-        // "circuit 1 pulls 13 amps and 3 pulls 12"
-        let drawn = (0..at)
+        let reading = self
+            .after_the_regulator(at, number.value)
+            .or_else(|| self.inside(at, number.value))
+            .or_else(|| self.drawn(at, number.value))
+            .or_else(|| self.mains(at, number.value));
+        if let Some(reading) = reading {
+            return reading;
+        }
+        match self.is_count(at, number) || self.is_place(at, number) || self.is_hour(at, number) {
+            true => Value::Label,
+            false => Value::Unclear("no-place"),
+        }
+    }
+
+    /// "put the regulator on, was 110 at first, now 50"
+    fn after_the_regulator(&self, at: usize, v: f64) -> Option<Value> {
+        let fitted = What::Is(Concept::Event(Event::RegulatorFitted));
+        let sentence = self.items[at].sentence;
+        let regulated = (0..at)
+            .rev()
+            .take(16)
+            .any(|i| self.items[i].sentence == sentence && self.items[i].what == fitted);
+        let now = chunk(self.items, at).any(|i| self.items[i].is(Mark::Now));
+        (regulated && now && (15.0..=150.0).contains(&v))
+            .then(|| within(ReadingKey::PressurePsi, v, 0.0, 250.0))
+    }
+
+    /// "62 inside"
+    fn inside(&self, at: usize, v: f64) -> Option<Value> {
+        let inside = |i: usize| self.items.get(i).is_some_and(|n| n.is(Mark::Inside));
+        let beside = inside(at + 1) || at.checked_sub(1).is_some_and(inside);
+        beside.then(|| self.plain_degrees(ReadingKey::InsideF, v))
+    }
+
+    /// "circuit 1 pulls 13 amps and 3 pulls 12"
+    fn drawn(&self, at: usize, v: f64) -> Option<Value> {
+        let mut before = (0..at)
             .rev()
             .take(3)
-            .take_while(|i| self.items[*i].chunk == self.items[at].chunk)
-            .find(|i| {
-                !self.items[*i].is_filler()
-                    && !self.items[*i].is(Mark::At)
-                    && self.items[*i].what != What::Is(Concept::State(State::Ok))
-            });
-        if let Some(What::Circuit(circuit)) = drawn.map(|i| self.items[i].what)
-            && let Some(n) = self.items[at].number()
-            && (0.0..=60.0).contains(&n.value)
-            && self.items[sentence_around(self.items, at)].iter().any(|i| {
-                i.noun() == Some(Noun::Amps)
-                    || i.number().is_some_and(|n| n.unit == Some(Unit::Amp))
-            })
-        {
-            return Value::Amps(Some(circuit), n.value);
+            .map(|i| &self.items[i])
+            .take_while(|item| item.chunk == self.items[at].chunk);
+        let by = before.find(|item| {
+            !item.is_filler()
+                && !item.is(Mark::At)
+                && item.what != What::Is(Concept::State(State::Ok))
+        })?;
+        let What::Circuit(circuit) = by.what else {
+            return None;
+        };
+        let amps = |item: &Item| {
+            item.noun() == Some(Noun::Amps)
+                || item.number().is_some_and(|n| n.unit == Some(Unit::Amp))
+        };
+        let told = self.items[sentence_around(self.items, at)].iter().any(amps);
+        (told && (0.0..=60.0).contains(&v)).then_some(Value::Amps(Some(circuit), v))
+    }
+
+    /// "outlets in 9 read 121", "118 on all four"
+    fn mains(&self, at: usize, v: f64) -> Option<Value> {
+        if !(100.0..=132.0).contains(&v) {
+            return None;
         }
-        // "outlets in 9 read 121"
-        let mains = self.items[at]
-            .number()
-            .is_some_and(|n| (100.0..=132.0).contains(&n.value));
-        // "118 on all four": of the cords
-        let of_all = self
-            .items
-            .get(at + 1)
-            .is_some_and(|n| n.what == What::Is(Concept::State(State::On)) || n.is(Mark::At))
+        let on = |n: &Item| n.what == What::Is(Concept::State(State::On)) || n.is(Mark::At);
+        let of_all = self.items.get(at + 1).is_some_and(on)
             && self.items.get(at + 2).is_some_and(|n| n.is(Mark::All));
-        if mains && of_all {
-            return Value::Reading(
-                ReadingKey::Volts,
-                self.items[at].number().map_or(0.0, |n| n.value),
-            );
+        let at_a_plug = || chunk(self.items, at).any(|i| self.items[i].noun() == Some(Noun::Plug));
+        (of_all || at_a_plug()).then_some(Value::Reading(ReadingKey::Volts, v))
+    }
+
+    /// "jacks are down, all 4", "2, 4 and 6 got here, all three leveled"; "three toilets clogged": how many.
+    fn is_count(&self, at: usize, number: Number) -> bool {
+        if !is_small(number) {
+            return false;
         }
-        if mains && chunk(self.items, at).any(|i| self.items[i].noun() == Some(Noun::Plug)) {
-            return within(
-                ReadingKey::Volts,
-                self.items[at].number().map_or(0.0, |n| n.value),
-                90.0,
-                260.0,
-            );
+        let protector = matches!(
+            self.noun_after(at),
+            Some(Noun::Breaker | Noun::Circuit | Noun::Fuse)
+        );
+        at > 0 && self.items[at - 1].is(Mark::All)
+            || self.is_thing(at + 1)
+            || protector
+            || self.so_many_things(at)
+    }
+
+    /// "toilet two", "la chapa del 1": a place inside the trailer that the sentence names.
+    fn is_place(&self, at: usize, number: Number) -> bool {
+        if !is_small(number) || at == 0 {
+            return false;
         }
-        // "jacks are down, all 4", "2, 4 and 6 got here, all three leveled"
-        let counted = at > 0
-            && self.items[at - 1].is(Mark::All)
-            && self.items[at]
-                .number()
-                .is_some_and(|n| n.form == Form::Whole && n.value <= 20.0);
-        if counted {
-            return Value::Label;
-        }
-        // "toilet two", "la chapa del 1": a place inside the trailer that the sentence names
+        let of = self.items[at - 1].is(Mark::Of) || self.items[at - 1].what == What::Sign('#');
+        let of_a_thing = self.is_thing(at - 1) || at > 1 && of && self.is_thing(at - 2);
         let named = || {
-            self.items[sentence_around(self.items, at)]
-                .iter()
-                .any(|i| matches!(i.what, What::Units(_)))
+            let sentence = &self.items[sentence_around(self.items, at)];
+            sentence.iter().any(|i| matches!(i.what, What::Units(_)))
         };
-        let thing = |i: usize| {
-            self.items.get(i).and_then(Item::noun).is_some_and(|n| {
-                matches!(
-                    n,
-                    Noun::Toilet
-                        | Noun::Sink
-                        | Noun::Lock
-                        | Noun::Door
-                        | Noun::Fan
-                        | Noun::Lights
-                        | Noun::Plug
-                        | Noun::Pump
-                        | Noun::Taps
-                        | Noun::Jacks
-                        | Noun::Body
-                )
-            })
-        };
-        let small = self.items[at]
-            .number()
-            .is_some_and(|n| n.form == Form::Whole && n.value <= 20.0);
-        // "three toilets clogged": how many
-        let protector = self
-            .items
-            .get(at + 1)
-            .is_some_and(|n| matches!(n.noun(), Some(Noun::Breaker | Noun::Circuit | Noun::Fuse)));
-        let many = small && (thing(at + 1) || protector) && at + 1 < self.items.len();
-        if many {
-            return Value::Label;
-        }
-        if small && self.so_many_things(at) {
-            return Value::Label;
-        }
-        let few = self.items[at].number().is_some_and(|n| n.value <= 4.0);
-        let inside = small
-            && at > 0
-            && (thing(at - 1)
-                || at > 1
-                    && (self.items[at - 1].is(Mark::Of)
-                        || self.items[at - 1].what == What::Sign('#'))
-                    && thing(at - 2))
-            && (few || named());
-        if inside {
-            return Value::Label;
-        }
-        let hour = at > 0
-            && self.items[at - 1].is(Mark::At)
-            && self.items[at].number().is_some_and(|n| n.value <= 12.0);
-        let told = (0..at)
+        of_a_thing && (number.value <= 4.0 || named())
+    }
+
+    /// "opened 12 at 4"
+    fn is_hour(&self, at: usize, number: Number) -> bool {
+        let hour = at > 0 && self.items[at - 1].is(Mark::At) && number.value <= 12.0;
+        let mut before = (0..at)
             .rev()
             .take(8)
-            .take_while(|i| self.items[*i].chunk == self.items[at].chunk)
-            .any(|i| matches!(self.items[i].what, What::Units(_)));
-        if hour && told {
-            return Value::Label;
-        }
-        Value::Unclear("no-place")
+            .map(|i| &self.items[i])
+            .take_while(|item| item.chunk == self.items[at].chunk);
+        hour && before.any(|item| matches!(item.what, What::Units(_)))
+    }
+
+    /// Tells whether an item is a part of a trailer that there are several of.
+    fn is_thing(&self, at: usize) -> bool {
+        matches!(
+            self.items.get(at).and_then(Item::noun),
+            Some(
+                Noun::Toilet
+                    | Noun::Sink
+                    | Noun::Lock
+                    | Noun::Door
+                    | Noun::Fan
+                    | Noun::Lights
+                    | Noun::Plug
+                    | Noun::Pump
+                    | Noun::Taps
+                    | Noun::Jacks
+                    | Noun::Body
+            )
+        )
     }
 
     /// A part with no tank named.
@@ -427,4 +409,16 @@ impl Placer<'_> {
             Value::Unclear("which-tank")
         }
     }
+}
+
+/// Reads a count, which is whole.
+fn count(key: ReadingKey, v: f64, most: f64) -> Value {
+    match v.fract() == 0.0 {
+        true => within(key, v, 0.0, most),
+        false => Value::Unclear("implausible"),
+    }
+}
+
+fn is_small(number: Number) -> bool {
+    number.form == Form::Whole && number.value <= 20.0
 }
