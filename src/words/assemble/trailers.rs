@@ -1,5 +1,7 @@
 //! Which trailer each fact is about.
 
+use std::ops::Range;
+
 use super::{Fact, Says};
 use crate::words::concept::Mark;
 use crate::words::item::{Item, What};
@@ -13,138 +15,163 @@ pub(in crate::words) fn assign(
     sentences: &[Sentence],
     scope: &[Scope],
 ) {
-    let units: Vec<(usize, usize)> = items
+    let units: Vec<Place> = items
         .iter()
         .enumerate()
-        .filter_map(|(i, item)| match item.what {
-            What::Units(g) => Some((i, g)),
+        .filter_map(|(at, item)| match item.what {
+            What::Units(group) => Some(Place { at, group }),
             _ => None,
         })
         .collect();
-    let distinct = units.len();
-    let mut current: Option<usize> = None;
-    let mut unplaced: Vec<usize> = Vec::new();
-    let mut cursor = 0;
-    let mut also: Vec<Fact> = Vec::new();
+    let mut assigning = Assigning {
+        facts,
+        items,
+        scope,
+        current: None,
+        unplaced: Vec::new(),
+        also: Vec::new(),
+    };
     for sentence in sentences {
-        let first = cursor;
-        let mut said_before: Vec<usize> = Vec::new();
-        while cursor < facts.len() && facts[cursor].at < sentence.end {
-            cursor += 1;
-        }
-        let here: Vec<usize> = (first..cursor).collect();
-        let from = units.partition_point(|(i, _)| *i < sentence.start);
-        let to = units.partition_point(|(i, _)| *i < sentence.end);
-        let named = &units[from..to];
-        let mut pending: Vec<usize> = Vec::new();
-        let mut in_sentence: Option<usize> = None;
-        let mut at = sentence.start;
-        while at < sentence.end {
-            let chunk = items[at].chunk;
-            let end = (at..sentence.end)
-                .find(|i| items[*i].chunk != chunk)
-                .unwrap_or(sentence.end);
-            let chunk_facts: Vec<usize> = here
-                .iter()
-                .copied()
-                .filter(|f| (at..end).contains(&facts[*f].at))
-                .collect();
-            let chunk_units: Vec<(usize, usize)> = named
-                .iter()
-                .copied()
-                .filter(|(i, _)| (at..end).contains(i))
-                .collect();
-            if chunk_units.is_empty() {
-                for f in chunk_facts.iter().copied() {
-                    match in_sentence {
-                        Some(g) => facts[f].group = Some(g),
-                        None => pending.push(f),
-                    }
-                }
-            } else {
-                let opens = chunk_facts
-                    .first()
-                    .is_none_or(|f| chunk_units[0].0 < facts[*f].at);
-                // a number's noun counts as the fact's place: "pressure on 12 55"
-                let leading = opens && !noun_before(items, at, chunk_units[0].0);
-                for f in &chunk_facts {
-                    let place = facts[*f].at;
-                    let before = chunk_units.iter().rev().find(|(i, _)| *i < place);
-                    let after = chunk_units.iter().find(|(i, _)| *i > place);
-                    // "pressure on 12 is 55 and on 14 is 60": what stands right after its trailer
-                    let told = before.is_some_and(|(i, _)| {
-                        items[i + 1..place]
-                            .iter()
-                            .all(|i| i.is_filler() || i.is(Mark::At) || i.is(Mark::To))
-                            && items[i + 1..place].iter().any(|i| {
-                                // "el de la 18 está a tres cuartos y el de la 19 a la mitad"
-                                let value = matches!(facts[*f].says, Says::Value(_));
-                                i.is(Mark::Aux) || value && i.is(Mark::Filler)
-                            })
-                    });
-                    let group = if leading || told || chunk_units.len() == 1 {
-                        before.or(after)
-                    } else {
-                        after.or(before)
-                    };
-                    facts[*f].group = group.map(|(_, g)| *g);
-                }
-                // what was said before in this sentence without a trailer is about the one named last
-                let own = !chunk_facts.is_empty();
-                let planned = chunk_units
-                    .iter()
-                    .all(|(i, _)| scope[*i].aside.is_some() || scope[*i].doubt);
-                if !pending.is_empty() && (!own && !planned || current.is_none()) {
-                    for f in pending.drain(..) {
-                        facts[f].group = Some(chunk_units[0].1);
-                    }
-                }
-                in_sentence = chunk_units.last().map(|(_, g)| *g);
-                if chunk_facts.is_empty() && closes_with_also(items, at, end) {
-                    also.extend(said_before.iter().map(|f| Fact {
-                        at: chunk_units[0].0,
-                        group: Some(chunk_units[0].1),
-                        ..facts[*f]
-                    }));
-                }
-            }
-            if !chunk_facts.is_empty() {
-                said_before = chunk_facts
-                    .into_iter()
-                    .filter(|f| {
-                        matches!(
-                            facts[*f].says,
-                            Says::That(Outcome::Event(_) | Outcome::Fault(_))
-                        )
-                    })
-                    .collect();
-            }
-            at = end;
-        }
-        for f in pending {
-            match current {
-                Some(g) => facts[f].group = Some(g),
-                None => unplaced.push(f),
-            }
-        }
-        if in_sentence.is_some() {
-            current = in_sentence;
-        }
+        let from = units.partition_point(|unit| unit.at < sentence.start);
+        let to = units.partition_point(|unit| unit.at < sentence.end);
+        assigning.sentence(sentence, &units[from..to]);
     }
+    let Assigning { unplaced, also, .. } = assigning;
     // said before any trailer was named: clear only where the message names one group
-    if distinct >= 1 {
-        let group = units[0].1;
-        let single = units.iter().all(|(_, g)| *g == group) || distinct == 1;
-        if single {
-            for f in unplaced {
-                facts[f].group = Some(group);
-            }
+    if let Some(first) = units.first()
+        && units.iter().all(|unit| unit.group == first.group)
+    {
+        for fact in unplaced {
+            facts[fact].group = Some(first.group);
         }
     }
     if !also.is_empty() {
         facts.extend(also);
         facts.sort_by_key(|fact| fact.at);
     }
+}
+
+/// Where a group of trailers is named.
+#[derive(Clone, Copy)]
+struct Place {
+    at: usize,
+    group: usize,
+}
+
+/// What is known on the way through a message.
+struct Assigning<'a> {
+    facts: &'a mut [Fact],
+    items: &'a [Item],
+    scope: &'a [Scope],
+    /// The group that the last sentence with any named last.
+    current: Option<usize>,
+    /// Facts told before any trailer.
+    unplaced: Vec<usize>,
+    /// Facts that an "also" says of one more trailer.
+    also: Vec<Fact>,
+}
+
+impl Assigning<'_> {
+    fn sentence(&mut self, sentence: &Sentence, named: &[Place]) {
+        let mut pending: Vec<usize> = Vec::new();
+        let mut said_before: Vec<usize> = Vec::new();
+        let mut in_sentence: Option<usize> = None;
+        let mut at = sentence.start;
+        while at < sentence.end {
+            let chunk = self.items[at].chunk;
+            let end = (at..sentence.end)
+                .find(|i| self.items[*i].chunk != chunk)
+                .unwrap_or(sentence.end);
+            let from = self.facts.partition_point(|fact| fact.at < at);
+            let to = self.facts.partition_point(|fact| fact.at < end);
+            let units: Vec<Place> = named
+                .iter()
+                .filter(|unit| (at..end).contains(&unit.at))
+                .copied()
+                .collect();
+            match (units.as_slice(), in_sentence) {
+                ([], None) => pending.extend(from..to),
+                ([], Some(group)) => self.give(from..to, group),
+                ([first, ..], _) => {
+                    self.by_place(at, from..to, &units);
+                    // what was said before in this sentence without a trailer is about the one named last
+                    let planned = units.iter().all(|unit| {
+                        self.scope[unit.at].aside.is_some() || self.scope[unit.at].doubt
+                    });
+                    if from == to && !planned || self.current.is_none() {
+                        self.give(pending.drain(..), first.group);
+                    }
+                    in_sentence = units.last().map(|unit| unit.group);
+                    if from == to && closes_with_also(self.items, at, end) {
+                        self.say_again(&said_before, *first);
+                    }
+                }
+            }
+            if from < to {
+                said_before = (from..to).filter(|fact| self.is_said(*fact)).collect();
+            }
+            at = end;
+        }
+        match self.current {
+            Some(group) => self.give(pending, group),
+            None => self.unplaced.extend(pending),
+        }
+        self.current = in_sentence.or(self.current);
+    }
+
+    fn give(&mut self, facts: impl IntoIterator<Item = usize>, group: usize) {
+        for fact in facts {
+            self.facts[fact].group = Some(group);
+        }
+    }
+
+    /// Gives the facts of a chunk that starts at `start` to the trailers named in it, by what stands before what.
+    fn by_place(&mut self, start: usize, facts: Range<usize>, units: &[Place]) {
+        let first = units[0].at;
+        let opens = facts.is_empty() || first < self.facts[facts.start].at;
+        // a number's noun counts as the fact's place: "pressure on 12 55"
+        let leading = opens && !noun_before(self.items, start, first);
+        for fact in &mut self.facts[facts] {
+            let before = units.iter().rev().find(|unit| unit.at < fact.at);
+            let after = units.iter().find(|unit| unit.at > fact.at);
+            let told = before.is_some_and(|unit| is_told_of(self.items, unit.at, fact));
+            let unit = match leading || told || units.len() == 1 {
+                true => before.or(after),
+                false => after.or(before),
+            };
+            fact.group = unit.map(|unit| unit.group);
+        }
+    }
+
+    /// Says of one more trailer what the clause before it said.
+    fn say_again(&mut self, facts: &[usize], unit: Place) {
+        let again = facts.iter().map(|fact| Fact {
+            at: unit.at,
+            group: Some(unit.group),
+            ..self.facts[*fact]
+        });
+        self.also.extend(again);
+    }
+
+    fn is_said(&self, fact: usize) -> bool {
+        matches!(
+            self.facts[fact].says,
+            Says::That(Outcome::Event(_) | Outcome::Fault(_))
+        )
+    }
+}
+
+/// "pressure on 12 is 55 and on 14 is 60": what stands right after its trailer; "el de la 18 está a tres cuartos y el de la
+/// 19 a la mitad".
+fn is_told_of(items: &[Item], unit: usize, fact: &Fact) -> bool {
+    let between = &items[unit + 1..fact.at];
+    let value = matches!(fact.says, Says::Value(_));
+    between
+        .iter()
+        .all(|item| item.is_filler() || item.is(Mark::At) || item.is(Mark::To))
+        && between
+            .iter()
+            .any(|item| item.is(Mark::Aux) || value && item.is(Mark::Filler))
 }
 
 /// "25 is in the yard, 26 also": the clause says of its trailer what the one before said.

@@ -4,6 +4,8 @@ mod day;
 mod denial;
 mod sentence;
 
+use std::ops::Range;
+
 use crate::words::concept::{Concept, Mark, Unit};
 use crate::words::item::{Item, What};
 pub(super) use day::{Day, clock};
@@ -61,126 +63,149 @@ pub(super) fn scopes(items: &[Item], sentences: &[Sentence]) -> Vec<Scope> {
     let mut scope = vec![Scope::default(); items.len()];
     quotations(items, &mut scope);
     for sentence in sentences {
-        let range = sentence.start..sentence.end;
-        if let Some(from) = sentence.asks_from {
-            let end = question_ends(items, sentence, from);
-            set(&mut scope, from..end, Aside::Question);
-        } else if sentence.marked {
-            // what only ends as a question is a report its sender is not sure of
-            let last = items[range.clone()]
-                .iter()
-                .rev()
-                .find(|i| !matches!(i.what, What::Sign(_) | What::Break));
-            if let Some(chunk) = last.map(|i| i.chunk) {
-                for i in range.clone().filter(|i| items[*i].chunk == chunk) {
-                    scope[i].doubt = true;
-                }
+        questions(items, sentence, &mut scope);
+        for at in sentence.start..sentence.end {
+            if let What::Is(Concept::Mark(mark)) = items[at].what {
+                let word = Word {
+                    items,
+                    sentence,
+                    at,
+                };
+                word.bears_on(mark, &mut scope);
             }
         }
-        for at in range.clone() {
-            let chunk_end = || {
-                (at..sentence.end)
-                    .find(|i| items[*i].chunk != items[at].chunk)
-                    .unwrap_or(sentence.end)
-            };
-            let chunk_start = || {
-                (sentence.start..at)
-                    .rev()
-                    .take_while(|i| items[*i].chunk == items[at].chunk)
-                    .last()
-                    .unwrap_or(at)
-            };
-            match items[at].what {
-                // "la 18 si": yes
-                What::Is(Concept::Mark(Mark::If))
-                    if at > 0
-                        && matches!(items[at - 1].what, What::Units(_))
-                        && items.get(at + 1).is_none_or(|n| {
-                            n.chunk != items[at].chunk
-                                || matches!(n.what, What::Sign(_) | What::Break)
-                        }) => {}
-                // "no hay jabón, pero si hay": says nothing that could depend; "huele, y si huele": what was said holds
-                What::Is(Concept::Mark(Mark::If)) if affirms(items, sentence, at, chunk_end()) => {}
-                What::Is(Concept::Mark(Mark::If)) => {
-                    let from = if ordered_before(items, sentence, at) {
-                        sentence.start
-                    } else {
-                        at
-                    };
-                    let end = condition_ends(items, sentence, at);
-                    set(&mut scope, from..end, Aside::Condition)
-                }
-                What::Is(Concept::Mark(Mark::Expected)) => {
-                    set(&mut scope, chunk_start()..chunk_end(), Aside::Plan)
-                }
-                // "plan for tomorrow: ...": all that the colon opens
-                What::Is(Concept::Mark(Mark::Plan))
-                    if (at + 1..sentence.end).take(3).any(|i| {
-                        items[i].what == What::Sign(':') && items[i].chunk == items[at].chunk
-                    }) =>
-                {
-                    set(&mut scope, at..sentence.end, Aside::Plan)
-                }
-                What::Is(Concept::Mark(
-                    Mark::Plan | Mark::Underway | Mark::Request | Mark::Order,
-                )) => set(&mut scope, at..chunk_end(), Aside::Plan),
-                What::Is(Concept::Mark(Mark::Past)) => {
-                    let end = chunk_end();
-                    // "came over while I was eating and says there is no water": what is said is of now
-                    let stop = (at..end)
-                        .find(|i| items[*i].is(Mark::Now) || items[*i].is(Mark::Says))
-                        .unwrap_or(end);
-                    // "80 psi earlier": what went before it
-                    let last = items[at + 1..end]
-                        .iter()
-                        .all(|i| i.is_filler() || matches!(i.what, What::Sign(_) | What::Break));
-                    let from = if last { chunk_start() } else { at };
-                    for s in &mut scope[from..stop] {
-                        s.was = true;
-                    }
-                }
-                What::Is(Concept::Mark(Mark::DoubtSaid)) => {
-                    let from = clause_start(items, sentence.start, at);
-                    for s in &mut scope[from..sentence.end] {
-                        s.doubt = true;
-                    }
-                }
-                // "maybe half an hour": about so long
-                What::Is(Concept::Mark(Mark::Doubt))
-                    if items.get(at + 1).is_some_and(|n| {
-                        n.number()
-                            .is_some_and(|n| matches!(n.unit, Some(Unit::Minute | Unit::Hour)))
-                    }) => {}
-                What::Is(Concept::Mark(Mark::Doubt)) => {
-                    // "maybe a leak" doubts what follows, "a leak maybe" what went before
-                    let (start, end) = (chunk_start(), chunk_end());
-                    let last = items[at + 1..end].iter().all(|i| {
-                        matches!(i.what, What::Sign(_) | What::Break | What::Gone) || i.is_filler()
-                    });
-                    let alone = (start..at).all(|i| {
-                        items[i].is_filler()
-                            || matches!(items[i].what, What::Sign(_) | What::Break)
-                            || items[i].is(Mark::Pronoun)
-                            || items[i].is(Mark::But)
-                    });
-                    let from = if last && alone {
-                        sentence.start
-                    } else if last {
-                        clause_start(items, start, at)
-                    } else {
-                        at
-                    };
-                    for s in &mut scope[from..end] {
-                        s.doubt = true;
-                    }
-                }
-                _ => {}
-            }
-        }
-        denials(items, range, &mut scope);
+        denials(items, sentence.start..sentence.end, &mut scope);
     }
     day::days(items, sentences, &mut scope);
     scope
+}
+
+/// Marks what a sentence asks, and what only ends as a question: a report its sender is not sure of.
+fn questions(items: &[Item], sentence: &Sentence, scope: &mut [Scope]) {
+    if let Some(from) = sentence.asks_from {
+        let end = question_ends(items, sentence, from);
+        return set(scope, from..end, Aside::Question);
+    }
+    if !sentence.marked {
+        return;
+    }
+    let range = sentence.start..sentence.end;
+    let mut back = items[range.clone()].iter().rev();
+    if let Some(last) = back.find(|item| !is_stop(item)) {
+        for i in range.filter(|i| items[*i].chunk == last.chunk) {
+            scope[i].doubt = true;
+        }
+    }
+}
+
+/// A word that says how others count.
+struct Word<'a> {
+    items: &'a [Item],
+    sentence: &'a Sentence,
+    at: usize,
+}
+
+impl Word<'_> {
+    /// Marks what it bears on.
+    fn bears_on(&self, mark: Mark, scope: &mut [Scope]) {
+        let at = self.at;
+        match mark {
+            Mark::If if self.says_yes() => {}
+            Mark::If => {
+                let ordered = ordered_before(self.items, self.sentence, at);
+                let from = if ordered { self.sentence.start } else { at };
+                let end = condition_ends(self.items, self.sentence, at);
+                set(scope, from..end, Aside::Condition);
+            }
+            Mark::Expected => set(scope, self.chunk_start()..self.chunk_end(), Aside::Plan),
+            // "plan for tomorrow: ...": all that the colon opens
+            Mark::Plan if self.opens_a_list() => set(scope, at..self.sentence.end, Aside::Plan),
+            Mark::Plan | Mark::Underway | Mark::Request | Mark::Order => {
+                set(scope, at..self.chunk_end(), Aside::Plan);
+            }
+            Mark::Past => scope[self.past()].iter_mut().for_each(|s| s.was = true),
+            Mark::DoubtSaid => {
+                let from = clause_start(self.items, self.sentence.start, at);
+                let doubted = &mut scope[from..self.sentence.end];
+                doubted.iter_mut().for_each(|s| s.doubt = true);
+            }
+            // "maybe half an hour": about so long
+            Mark::Doubt if self.is_of_a_duration() => {}
+            Mark::Doubt => scope[self.doubted()]
+                .iter_mut()
+                .for_each(|s| s.doubt = true),
+            _ => {}
+        }
+    }
+
+    /// "la 18 si": yes. "no hay jabón, pero si hay": says nothing that could depend; "huele, y si huele": what was said holds.
+    fn says_yes(&self) -> bool {
+        let of_a_trailer = self.at > 0 && matches!(self.items[self.at - 1].what, What::Units(_));
+        let ends = self
+            .items
+            .get(self.at + 1)
+            .is_none_or(|next| next.chunk != self.items[self.at].chunk || is_stop(next));
+        of_a_trailer && ends || affirms(self.items, self.sentence, self.at, self.chunk_end())
+    }
+
+    fn opens_a_list(&self) -> bool {
+        let mut next = self.items[self.at + 1..self.sentence.end].iter().take(3);
+        next.any(|item| item.what == What::Sign(':') && item.chunk == self.items[self.at].chunk)
+    }
+
+    /// What was so: what follows, or, where it ends its clause, what went before: "80 psi earlier".
+    fn past(&self) -> Range<usize> {
+        let end = self.chunk_end();
+        // "came over while I was eating and says there is no water": what is said is of now
+        let stop = (self.at..end)
+            .find(|i| self.items[*i].is(Mark::Now) || self.items[*i].is(Mark::Says))
+            .unwrap_or(end);
+        let mut after = self.items[self.at + 1..end].iter();
+        match after.all(|item| item.is_filler() || is_stop(item)) {
+            true => self.chunk_start()..stop,
+            false => self.at..stop,
+        }
+    }
+
+    fn is_of_a_duration(&self) -> bool {
+        let number = self.items.get(self.at + 1).and_then(Item::number);
+        number.is_some_and(|n| matches!(n.unit, Some(Unit::Minute | Unit::Hour)))
+    }
+
+    /// "maybe a leak" doubts what follows, "a leak maybe" what went before.
+    fn doubted(&self) -> Range<usize> {
+        let (start, end) = (self.chunk_start(), self.chunk_end());
+        let mut after = self.items[self.at + 1..end].iter();
+        if !after.all(|item| is_stop(item) || item.what == What::Gone || item.is_filler()) {
+            return self.at..end;
+        }
+        let mut before = self.items[start..self.at].iter();
+        let alone = before.all(|item| {
+            item.is_filler() || is_stop(item) || item.is(Mark::Pronoun) || item.is(Mark::But)
+        });
+        match alone {
+            true => self.sentence.start..end,
+            false => clause_start(self.items, start, self.at)..end,
+        }
+    }
+
+    fn chunk_end(&self) -> usize {
+        (self.at..self.sentence.end)
+            .find(|i| self.items[*i].chunk != self.items[self.at].chunk)
+            .unwrap_or(self.sentence.end)
+    }
+
+    fn chunk_start(&self) -> usize {
+        (self.sentence.start..self.at)
+            .rev()
+            .take_while(|i| self.items[*i].chunk == self.items[self.at].chunk)
+            .last()
+            .unwrap_or(self.at)
+    }
+}
+
+fn is_stop(item: &Item) -> bool {
+    matches!(item.what, What::Sign(_) | What::Break)
 }
 
 /// Tells whether an "if" only affirms, as `si` for `sí`: nothing follows that could come about, or what was said before.
