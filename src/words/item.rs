@@ -153,6 +153,8 @@ pub(super) struct Items {
     pub greeted: bool,
     /// Words of each language met: English, Spanish.
     pub languages: [u32; 2],
+    /// The tokens that are words which no phrase has.
+    pub strange: Vec<usize>,
 }
 
 /// Groups tokens into items.
@@ -353,6 +355,9 @@ fn look_up(
                     token: at,
                     read: read.to_string(),
                 });
+            }
+            if ids.iter().flatten().all(|id| !vocab.in_a_phrase(*id)) {
+                out.strange.push(at);
             }
             // "10 fan's dead": of the fan, and no ten fans
             let stem = text[token.start..token.end].strip_suffix("'s");

@@ -72,6 +72,7 @@ senses! {
     One = "one",
     Between = "between",
     QuarterTo = "quarter-to",
+    OftenASlip = "often-a-slip",
 }
 
 /// The file.

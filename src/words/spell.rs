@@ -5,6 +5,7 @@
 //! with the vocabulary.
 
 use super::concept::{Concept, Mark, Spoken};
+use super::normal::plain;
 use super::vocab::{FastMap, WordId};
 
 /// The rows of the keyboard, for neighbouring keys.
@@ -206,6 +207,42 @@ fn edit_cost(typed: &[u8], meant: &[u8]) -> Option<f32> {
         _ => return None,
     };
     Some(cost + first)
+}
+
+/// Returns the words that one wrong keystroke turns into `typed`: a neighbour key, a key left out, struck twice, or swapped
+/// with the next. Only those that `is_word` knows.
+pub(super) fn one_keystroke(typed: &str, is_word: impl Fn(&str) -> bool) -> Vec<String> {
+    let typed = plain(typed);
+    let mut found: Vec<String> = Vec::new();
+    if !typed.bytes().all(|c| c.is_ascii_lowercase()) || typed.len() > 24 {
+        return found;
+    }
+    let mut consider = |word: String| {
+        if word != typed && !found.contains(&word) && is_word(&word) {
+            found.push(word);
+        }
+    };
+    let letters = || (b'a'..=b'z').map(char::from);
+    for at in 0..=typed.len() {
+        let (head, tail) = typed.split_at(at);
+        for c in letters() {
+            consider(format!("{head}{c}{tail}"));
+        }
+        let Some(here) = tail.chars().next() else {
+            continue;
+        };
+        let rest = &tail[1..];
+        if rest.starts_with(here) {
+            consider(format!("{head}{rest}"));
+        }
+        for c in letters().filter(|c| neighbours(*c as u8, here as u8)) {
+            consider(format!("{head}{c}{rest}"));
+        }
+        if let Some(next) = rest.chars().next() {
+            consider(format!("{head}{next}{here}{}", &rest[1..]));
+        }
+    }
+    found
 }
 
 fn is_vowel(c: u8) -> bool {

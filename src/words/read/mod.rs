@@ -40,6 +40,8 @@ pub(super) struct Reading<'t> {
     tokens: Vec<Token>,
     /// True where a greeting opened it.
     greeted: bool,
+    /// The tokens that are words which no phrase has, in order.
+    strange: Vec<usize>,
     pub(super) items: Vec<Item>,
     pub(super) groups: Vec<Group>,
     pub(super) heard: Heard,
@@ -55,12 +57,14 @@ impl<'t> Reading<'t> {
             mended,
             greeted,
             languages,
+            strange,
         } = item::items(&normal.text, &tokens, &reader.vocab);
         let mut reading = Reading {
             original: text,
             normal,
             tokens,
             greeted,
+            strange,
             items: list,
             groups: Vec::new(),
             heard: Heard::default(),
@@ -99,6 +103,36 @@ impl<'t> Reading<'t> {
             self.tokens[last.end.max(last.first + 1) - 1].end,
         );
         self.normal.original(self.original, start, end)
+    }
+
+    /// Returns the text as it was read.
+    pub(super) fn folded(&self) -> &str {
+        &self.normal.text
+    }
+
+    /// Returns where a token stands in the folded text.
+    pub(super) fn token_range(&self, at: usize) -> (usize, usize) {
+        (self.tokens[at].start, self.tokens[at].end)
+    }
+
+    /// Returns the tokens that no phrase has, and those that `doubtful` holds for.
+    pub(super) fn strange(&self, doubtful: impl Fn(&str) -> bool) -> Vec<usize> {
+        let spelt = |at: usize| &self.normal.text[self.tokens[at].start..self.tokens[at].end];
+        (0..self.tokens.len())
+            .filter(|at| self.strange.binary_search(at).is_ok() || doubtful(spelt(*at)))
+            .collect()
+    }
+
+    /// Asks about what stands around a token.
+    pub(super) fn ask_about(&mut self, token: usize, why: &str) {
+        let at = self.items.partition_point(|item| item.end <= token);
+        let text = self.around(at.min(self.items.len().saturating_sub(1)));
+        if !self.heard.unclear.iter().any(|r| r.text == text) {
+            self.heard.unclear.push(Remark {
+                text: text.to_owned(),
+                why: why.to_owned(),
+            });
+        }
     }
 
     fn token(&self, at: usize) -> &'t str {
