@@ -332,7 +332,8 @@ fn look_up(
                 // no word of English alone has an accent: etá is not eta
                 ids[1] = vocab.id(without).filter(|id| vocab.languages(*id) != 1);
             }
-            if without.len() > 2 {
+            // "iss" is no plural of "is"
+            if without.len() > 3 {
                 ids[2] = without.strip_suffix('s').and_then(|stem| vocab.id(stem));
             }
             // pullin, rollin: the ending as it is said

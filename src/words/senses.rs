@@ -72,6 +72,8 @@ senses! {
     One = "one",
     Between = "between",
     QuarterTo = "quarter-to",
+    Outside = "outside",
+    Coming = "coming",
     OftenASlip = "often-a-slip",
 }
 

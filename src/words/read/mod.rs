@@ -27,7 +27,7 @@ use crate::words::{Reader, answer, ask, correct, hot_skin, legs, plan, told, wea
 use circuits::{circuit_codes, circuits};
 use clock::clock_words;
 use doubt::{doubted_again, drop_beside_unplaced};
-use labels::{counted, level_words, tasks, tire_pressures};
+use labels::{counted, level_words, more_than_full, tasks, tire_pressures};
 pub(super) use slips::one_slip;
 
 /// The most remarks of one kind that a message gets: nobody answers more.
@@ -179,6 +179,7 @@ impl<'t> Reading<'t> {
         self.heard.ask = ask.or_else(|| self.scratched(&reader.senses).then_some(Ask::Undo));
         self.heard.answer = answer::find(&self.items, &self.groups);
         self.leftovers(&facts, &mut out);
+        self.static_and_flowing(&reader.senses, &mut out);
         self.heard.plans.truncate(MOST_REMARKS);
         self.remark(&out);
         self.heard.entries = out.entries;
@@ -207,6 +208,7 @@ impl<'t> Reading<'t> {
         neighbours::settle(text, tokens, &mut self.items, senses);
         legs::settle(text, tokens, &mut self.items);
         level_words(text, tokens, &mut self.items, senses);
+        more_than_full(text, tokens, &mut self.items);
         circuit_codes(text, tokens, &mut self.items, senses);
         circuits(&mut self.items);
         clock_words(text, tokens, &mut self.items, senses);
@@ -249,6 +251,7 @@ impl<'t> Reading<'t> {
         drop_beside_unplaced(&self.items, &mut placed);
         doubted_again(&self.items, scopes, &mut placed);
         placed.retain(|p| !doubtful.contains(&p.at));
+        doubt::contradicted_label(&self.items, &mut placed);
         doubt::gusts_over_winds(&self.items, &mut placed);
         let mut found = pair::statements(&self.items, scopes, &reader.pairs);
         let told = told::find(
@@ -376,6 +379,7 @@ impl<'t> Reading<'t> {
 
     /// "both", "all" and "units" say that what follows holds for each.
     fn plural_groups(&mut self) {
+        self.one_a_line();
         for at in 0..self.items.len() {
             let What::Units(g) = self.items[at].what else {
                 continue;
@@ -388,6 +392,41 @@ impl<'t> Reading<'t> {
                 at > 0 && self.items[at - 1].is(Mark::Unit) && self.groups[g].names.len() > 1;
             if all || units {
                 self.groups[g].plural = true;
+            }
+        }
+    }
+}
+
+impl Reading<'_> {
+    /// "30\n31\n32\nall arrived": trailers that stand on lines of their own before a word for all of them.
+    fn one_a_line(&mut self) {
+        for at in 2..self.items.len() {
+            if !self.items[at].is(Mark::All) || self.items[at - 1].what != What::Break {
+                continue;
+            }
+            let mut listed: Vec<(usize, usize)> = Vec::new();
+            let mut line = at - 1;
+            while line > 0
+                && self.items[line].what == What::Break
+                && let What::Units(group) = self.items[line - 1].what
+            {
+                listed.push((line - 1, group));
+                let Some(before) = (line - 1).checked_sub(1) else {
+                    break;
+                };
+                line = before;
+            }
+            if listed.len() < 2 {
+                continue;
+            }
+            let last = listed[0].1;
+            let names = listed.iter().rev();
+            self.groups[last].names = names
+                .flat_map(|(_, group)| self.groups[*group].names.clone())
+                .collect();
+            self.groups[last].plural = true;
+            for (item, _) in &listed[1..] {
+                self.items[*item].what = What::Gone;
             }
         }
     }

@@ -4,7 +4,7 @@ mod day;
 mod denial;
 mod sentence;
 
-use crate::words::concept::{Concept, Mark, Unit};
+use crate::words::concept::{Concept, Mark, Noun, Unit};
 use crate::words::item::{Item, What};
 pub(super) use day::{Day, clock};
 use denial::denials;
@@ -148,8 +148,11 @@ pub(super) fn scopes(items: &[Item], sentences: &[Sentence]) -> Vec<Scope> {
                 // "maybe half an hour": about so long
                 What::Is(Concept::Mark(Mark::Doubt))
                     if items.get(at + 1).is_some_and(|n| {
-                        n.number()
-                            .is_some_and(|n| matches!(n.unit, Some(Unit::Minute | Unit::Hour)))
+                        let eta = items.get(at + 2).and_then(Item::noun) == Some(Noun::Eta);
+                        n.number().is_some_and(|n| {
+                            matches!(n.unit, Some(Unit::Minute | Unit::Hour))
+                                || n.unit.is_none() && eta
+                        })
                     }) => {}
                 What::Is(Concept::Mark(Mark::Doubt)) => {
                     // "maybe a leak" doubts what follows, "a leak maybe" what went before

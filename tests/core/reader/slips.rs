@@ -353,7 +353,7 @@ fn a_value_that_hangs_on_a_word_nobody_knows_is_asked_about() {
     // words that could not be a slip for one that matters leave the values alone
     for (text, count) in [
         ("12 psi 55 according to Wendell", 1),
-        ("yikes 9 fresh 1/2, waste 3/4", 2),
+        ("12 fresh 1/2, waste 3/4, yikes", 2),
         ("zoinks, 118 volts on 12", 1),
     ] {
         let heard = reader.hear(text, TemperatureScale::F);

@@ -28,7 +28,7 @@ impl Words<'_> {
         if !(before || after)
             || !matches!(
                 self.items[at].what,
-                What::Is(Concept::Mark(Mark::Clock | Mark::Plan))
+                What::Is(Concept::Mark(Mark::Clock | Mark::Plan) | Concept::Answer(_))
             )
         {
             return;
