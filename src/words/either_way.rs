@@ -58,8 +58,17 @@ pub(super) fn sift(reader: &Reader, reading: &mut Reading<'_>, scale: Temperatur
     let mut left = MOST_READINGS;
     let doubtful = |word: &str| reader.senses.has(word, Sense::OftenASlip);
     let strange = reading.strange(doubtful);
-    for token in strange.into_iter().take(MOST_WORDS) {
-        let lost = lost(reader, reading, token, scale, &mut left);
+    for (token, mended) in strange.into_iter().take(MOST_WORDS) {
+        let (start, end) = reading.token_range(token);
+        let typed = &reading.folded()[start..end];
+        let meant = match mended {
+            // rules that go by the spelling have not seen the word it was taken for
+            Some(word) => vec![word],
+            None => one_keystroke(typed, |word| reader.vocab.is_ours(word)),
+        };
+        let meant = &meant[..meant.len().min(left)];
+        left -= meant.len();
+        let lost = lost(reader, reading, (start, end), meant, scale);
         if !lost.is_empty() {
             take_out(&mut reading.heard, &lost);
             reading.ask_about(token, Remark::STRANGE_WORD);
@@ -67,23 +76,18 @@ pub(super) fn sift(reader: &Reader, reading: &mut Reading<'_>, scale: Temperatur
     }
 }
 
-/// Returns the values that some other reading of the word at `token` would not give.
+/// Returns the values that the message would not give with one of the words `meant` in the place of what was typed.
 fn lost(
     reader: &Reader,
     reading: &Reading<'_>,
-    token: usize,
+    (start, end): (usize, usize),
+    meant: &[String],
     scale: TemperatureScale,
-    left: &mut usize,
 ) -> Logged {
     let text = reading.folded();
-    let (start, end) = reading.token_range(token);
     let mut lost = Logged::default();
-    for meant in one_keystroke(&text[start..end], |word| reader.vocab.is_ours(word)) {
-        if *left == 0 {
-            break;
-        }
-        *left -= 1;
-        let other = format!("{}{meant}{}", &text[..start], &text[end..]);
+    for word in meant {
+        let other = format!("{}{word}{}", &text[..start], &text[end..]);
         let heard = Reading::new(reader, &other, scale).heard;
         let here = Logged::of(&reading.heard).without(&Logged::of(&heard));
         lost.values.extend(here.values);

@@ -16,7 +16,7 @@ use crate::quantity::TemperatureScale;
 use crate::words::assemble::{self, Assembled};
 use crate::words::attach::{self, Placed, Value};
 use crate::words::concept::Mark;
-use crate::words::item::{self, Item, Items, What};
+use crate::words::item::{self, Item, Items, Mended, What};
 use crate::words::lex::{self, Token};
 use crate::words::normal::Normal;
 use crate::words::pair::{self, Found, Outcome};
@@ -42,6 +42,8 @@ pub(super) struct Reading<'t> {
     greeted: bool,
     /// The tokens that are words which no phrase has, in order.
     strange: Vec<usize>,
+    /// The tokens that were mended, with what each was read as.
+    mended: Vec<Mended>,
     pub(super) items: Vec<Item>,
     pub(super) groups: Vec<Group>,
     pub(super) heard: Heard,
@@ -65,6 +67,7 @@ impl<'t> Reading<'t> {
             tokens,
             greeted,
             strange,
+            mended,
             items: list,
             groups: Vec::new(),
             heard: Heard::default(),
@@ -75,6 +78,7 @@ impl<'t> Reading<'t> {
             [en, es] if en > es => Some(Language::En),
             _ => None,
         };
+        let mended = &reading.mended;
         reading.heard.taken = mended
             .iter()
             .map(|m| Taken {
@@ -115,11 +119,19 @@ impl<'t> Reading<'t> {
         (self.tokens[at].start, self.tokens[at].end)
     }
 
-    /// Returns the tokens that no phrase has, and those that `doubtful` holds for.
-    pub(super) fn strange(&self, doubtful: impl Fn(&str) -> bool) -> Vec<usize> {
+    /// Returns the tokens that no phrase has, those that `doubtful` holds for, and those that were mended, with what
+    /// these were read as.
+    pub(super) fn strange(&self, doubtful: impl Fn(&str) -> bool) -> Vec<(usize, Option<String>)> {
         let spelt = |at: usize| &self.normal.text[self.tokens[at].start..self.tokens[at].end];
+        // "t12": a mark that touches a name belongs to it
+        let glued = |at: usize| self.tokens.get(at + 1).is_some_and(|next| next.glued);
+        let read = |at: usize| self.mended.iter().find(|m| m.token == at);
         (0..self.tokens.len())
-            .filter(|at| self.strange.binary_search(at).is_ok() || doubtful(spelt(*at)))
+            .filter_map(|at| match read(at) {
+                Some(mended) => Some((at, Some(mended.read.clone()))),
+                None if self.strange.binary_search(&at).is_ok() => Some((at, None)),
+                None => (doubtful(spelt(at)) && !glued(at)).then_some((at, None)),
+            })
             .collect()
     }
 
