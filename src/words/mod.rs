@@ -11,6 +11,7 @@ mod assemble;
 mod attach;
 mod concept;
 mod correct;
+mod days;
 mod either_way;
 mod explain;
 mod hot_skin;
@@ -34,6 +35,7 @@ mod vocab;
 mod weather;
 mod wish;
 
+pub use days::{NamedDay, named_day};
 pub use explain::Explained;
 pub use json::to_json;
 pub use taught::{LONGEST, MOST_WORDS, NameOf, TaughtWord, TeachError, common_keywords};

@@ -89,7 +89,7 @@ pub(super) fn tire_pressures(items: &mut [Item]) {
         }
         for i in at.saturating_sub(8)..items.len().min(at + 8) {
             let of_a_tire = items[i].number().is_some_and(|n| match n.unit {
-                Some(unit) => matches!(unit, Unit::Psi | Unit::Bar | Unit::Kpa | Unit::KgCm2),
+                Some(unit) => unit.is_pressure(),
                 None => named && i > at && n.form == Form::Whole,
             });
             if of_a_tire && items[i].chunk == chunk {

@@ -197,8 +197,8 @@ impl<'t> Reading<'t> {
         self.heard.entries = out.entries;
         self.heard.entries.iter_mut().for_each(smells_too);
         self.forecast_low(scale);
-        hot_skin::take(&self.normal.text, &mut self.heard);
-        let wishes = wish::find(&self.normal.text, self.original, &self.heard);
+        hot_skin::take(reader, &self.normal.text, &mut self.heard);
+        let wishes = wish::find(reader, &self.normal.text, self.original, &self.heard);
         // "check me in 20" is no word of a report, and is understood all the same
         if !wishes.is_empty() {
             let minutes = wishes
@@ -218,7 +218,7 @@ impl<'t> Reading<'t> {
         let (text, tokens) = (&self.normal.text, &self.tokens);
         scope::segment(&mut self.items);
         neighbours::settle(text, tokens, &mut self.items, senses);
-        legs::settle(text, tokens, &mut self.items);
+        legs::settle(text, tokens, &mut self.items, senses);
         level_words(text, tokens, &mut self.items, senses);
         more_than_full(text, tokens, &mut self.items);
         circuit_codes(text, tokens, &mut self.items, senses);
@@ -281,7 +281,13 @@ impl<'t> Reading<'t> {
             });
         }
         placed.extend(told);
-        legs::place(&self.normal.text, &self.tokens, &self.items, &mut placed);
+        legs::place(
+            &self.normal.text,
+            &self.tokens,
+            &self.items,
+            &reader.senses,
+            &mut placed,
+        );
         (placed, found)
     }
 

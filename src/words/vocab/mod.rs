@@ -335,7 +335,16 @@ impl Vocab {
         self.glued.get(word).copied()
     }
 
-    fn alone(&self, word: &str) -> Option<Concept> {
+    /// Returns the measure that a word is, whether it touches its number or not.
+    pub(super) fn measure(&self, word: &str) -> Option<Unit> {
+        self.glued(word).or(match self.alone(word) {
+            Some(Concept::Unit(unit)) => Some(unit),
+            _ => None,
+        })
+    }
+
+    /// Returns what a word or its singular means by itself.
+    pub(super) fn alone(&self, word: &str) -> Option<Concept> {
         self.id(word)
             .or_else(|| self.id(word.strip_suffix('s')?))
             .and_then(|id| self.meaning(id))

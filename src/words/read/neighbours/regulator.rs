@@ -34,12 +34,8 @@ impl Words<'_> {
             return;
         }
         let pressure = |i: &Item| {
-            i.number().is_some_and(|n| {
-                matches!(
-                    n.unit,
-                    Some(Unit::Psi | Unit::Bar | Unit::Kpa | Unit::KgCm2)
-                )
-            })
+            i.number()
+                .is_some_and(|n| n.unit.is_some_and(Unit::is_pressure))
         };
         let sentence = self.items[at].sentence;
         let near = |i: &Item| i.sentence == sentence;
