@@ -15,7 +15,7 @@ const LONGEST: usize = 1000;
 /// The most words of a message that are looked at.
 const MOST_WORDS: usize = 6;
 /// The most other readings of a message.
-const MOST_READINGS: usize = 60;
+const MOST_READINGS: usize = 24;
 
 /// What a message logs as numbers, each with the trailer it is for.
 #[derive(Debug, Default)]

@@ -214,32 +214,43 @@ fn edit_cost(typed: &[u8], meant: &[u8]) -> Option<f32> {
 pub(super) fn one_keystroke(typed: &str, is_word: impl Fn(&str) -> bool) -> Vec<String> {
     let typed = plain(typed);
     let mut found: Vec<String> = Vec::new();
-    if !typed.bytes().all(|c| c.is_ascii_lowercase()) || typed.len() > 24 {
+    let letters = typed.as_bytes();
+    if !letters.iter().all(u8::is_ascii_lowercase) || letters.len() > 24 {
         return found;
     }
-    let mut consider = |word: String| {
-        if word != typed && !found.contains(&word) && is_word(&word) {
-            found.push(word);
+    // one buffer for all of them: there are hundreds, and nearly none is a word
+    let mut consider = |word: &[u8]| {
+        let word = std::str::from_utf8(word).unwrap_or_default();
+        if word != typed && is_word(word) && !found.iter().any(|f| f == word) {
+            found.push(word.to_owned());
         }
     };
-    let letters = || (b'a'..=b'z').map(char::from);
-    for at in 0..=typed.len() {
-        let (head, tail) = typed.split_at(at);
-        for c in letters() {
-            consider(format!("{head}{c}{tail}"));
+    let mut longer = vec![0; letters.len() + 1];
+    let mut word = letters.to_vec();
+    for at in 0..=letters.len() {
+        longer[..at].copy_from_slice(&letters[..at]);
+        longer[at + 1..].copy_from_slice(&letters[at..]);
+        for c in b'a'..=b'z' {
+            longer[at] = c;
+            consider(&longer);
         }
-        let Some(here) = tail.chars().next() else {
+        let Some(here) = letters.get(at).copied() else {
             continue;
         };
-        let rest = &tail[1..];
-        if rest.starts_with(here) {
-            consider(format!("{head}{rest}"));
+        for c in (b'a'..=b'z').filter(|c| neighbours(*c, here)) {
+            word[at] = c;
+            consider(&word);
         }
-        for c in letters().filter(|c| neighbours(*c as u8, here as u8)) {
-            consider(format!("{head}{c}{rest}"));
+        word[at] = here;
+        if letters.get(at + 1) == Some(&here) {
+            let mut shorter = letters.to_vec();
+            shorter.remove(at);
+            consider(&shorter);
         }
-        if let Some(next) = rest.chars().next() {
-            consider(format!("{head}{next}{here}{}", &rest[1..]));
+        if at + 1 < letters.len() {
+            word.swap(at, at + 1);
+            consider(&word);
+            word.swap(at, at + 1);
         }
     }
     found

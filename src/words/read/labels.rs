@@ -1,7 +1,7 @@
 //! Numbers and words that only their company explains: task 41, three units, a level that is no tank's.
 
 use crate::heard::CommandName;
-use crate::words::concept::{AskWord, Concept, Mark, Noun, State, Unit};
+use crate::words::concept::{AskWord, Concept, Mark, Noun, State};
 use crate::words::item::{Form, Item, Number, What};
 use crate::words::lex::Token;
 use crate::words::senses::{Sense, Senses};
