@@ -516,6 +516,8 @@ pub struct Remark {
 impl Remark {
     /// The reason of a message of which nothing was understood.
     pub const NOT_UNDERSTOOD: &str = "not-understood";
+    /// The reason of a value that a word nobody knows may change.
+    pub const STRANGE_WORD: &str = "strange-word";
 }
 
 /// One spelling that was taken for another.

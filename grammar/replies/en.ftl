@@ -195,6 +195,8 @@ unclear-other = Not logged: { $quote }. I do not understand it. Send the unit, w
 unclear-below-what = Not logged: { $quote }. Below what? Send the temperature with its sign, such as -5.
 unclear-beside-unplaced = Not logged: { $quote } stands beside a number I cannot place. Send each value with its name.
 unclear-no-measure = Not logged: { $quote }. I do not know the word after the number. Send it with psi, gal, volts or ft.
+unclear-static-and-flowing = Not logged: { $quote } gives two pressures. Send the one to log alone, as in "12 pressure 52 taps running".
+unclear-strange-word = Not logged: { $quote } has a word I do not know, and it may change the number. Send it again.
 unclear-more = { $count ->
     [one] One more part was not clear. Please send it again by itself.
    *[other] { $count } more parts were not clear. Please send them again, one at a time.

@@ -196,6 +196,8 @@ unclear-other = No anotado: { $quote }. No lo entiendo. Mande la unidad, qué le
 unclear-below-what = No anotado: { $quote }. ¿Bajo qué? Mande la temperatura con su signo, como -5.
 unclear-beside-unplaced = No anotado: { $quote } va junto a un número que no sé de qué es. Mande cada valor con su nombre.
 unclear-no-measure = No anotado: { $quote }. No conozco la palabra tras el número. Mande psi, galones, voltios o pies.
+unclear-static-and-flowing = No anotado: { $quote } da dos presiones. Mande sola la que se anota, como "12 presión 52 con llaves abiertas".
+unclear-strange-word = No anotado: { $quote } trae una palabra que no conozco y puede cambiar el número. Mándelo otra vez.
 unclear-more = { $count ->
     [one] Otra parte no quedó clara. Mándela de nuevo sola.
    *[other] Otras { $count } partes no quedaron claras. Mándelas de nuevo, una por una.

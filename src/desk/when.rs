@@ -4,6 +4,7 @@ use chrono::{DateTime, Datelike, Days, NaiveDate, NaiveTime, TimeDelta, TimeZone
 use chrono_tz::Tz;
 
 use super::phrases::plain;
+use crate::words::{NamedDay, named_day};
 
 /// A clock time still to come is yesterday's where that is no longer ago than this.
 const LAST_NIGHT: TimeDelta = TimeDelta::hours(14);
@@ -100,18 +101,6 @@ pub(super) fn told(
     next(clock, now, zone).into_iter().chain(sooner).min()
 }
 
-/// The names of the weekdays from Monday on, without accents: English, Spanish.
-const WEEKDAYS: [&[&str]; 7] = [
-    &["monday", "mon", "lunes"],
-    &["tuesday", "tue", "tues", "martes"],
-    &["wednesday", "wed", "miercoles"],
-    &["thursday", "thu", "thurs", "jueves"],
-    &["friday", "fri", "viernes"],
-    &["saturday", "sat", "sabado"],
-    &["sunday", "sun", "domingo"],
-];
-const TOMORROW: &[&str] = &["tomorrow", "tmrw", "tmw", "manana"];
-
 /// Tells whether words name a day to come.
 pub(super) fn names_a_day(words: &str) -> bool {
     day_named(words).is_some()
@@ -136,11 +125,11 @@ fn day_named(words: &str) -> Option<Option<u64>> {
     let typed: Vec<&str> = folded.split(' ').collect();
     typed.iter().enumerate().find_map(|(at, word)| {
         let half = at > 0 && typed[at - 1] == "la";
-        if TOMORROW.contains(word) && !half {
-            return Some(None);
+        match named_day(word)? {
+            NamedDay::Tomorrow if half => None,
+            NamedDay::Tomorrow => Some(None),
+            NamedDay::Weekday(day) => Some(Some(u64::from(day))),
         }
-        let weekday = WEEKDAYS.iter().position(|names| names.contains(word))?;
-        Some(Some(weekday as u64))
     })
 }
 

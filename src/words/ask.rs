@@ -16,12 +16,17 @@ pub(super) fn find(
     for sentence in sentences {
         let range = sentence.start..sentence.end;
         let here = &items[range.clone()];
-        let unit = here
-            .iter()
-            .find_map(|i| match i.what {
+        let named = |items: &[Item]| {
+            items.iter().find_map(|i| match i.what {
                 What::Units(g) => Some(groups[g].names[0].clone()),
                 _ => None,
             })
+        };
+        // "waste 40 on 12, what should we do with 22?": the trailer of the question
+        let unit = sentence
+            .asks_from
+            .and_then(|from| named(&items[from..sentence.end]))
+            .or_else(|| named(here))
             .or_else(|| (all.len() == 1).then(|| all[0].clone()));
         // "Joe, how is 12 holding up?": a person is asked
         let called = here
@@ -184,6 +189,14 @@ fn direct(items: &[Item], sentence: &Sentence, unit: Option<UnitName>) -> Option
         if word == AskWord::Undo && amid_a_report(items, at) {
             continue;
         }
+        // "check on 6: no leaks": what heads a report
+        let heads = items
+            .get(at + 1)
+            .is_some_and(|n| matches!(n.what, What::Units(_)))
+            && items.get(at + 2).is_some_and(|n| n.what == What::Sign(':'));
+        if word == AskWord::Status && heads {
+            continue;
+        }
         let ask = match word {
             AskWord::Digest if !facts => Ask::Digest,
             AskWord::Tasks if !facts => Ask::Tasks,
@@ -199,11 +212,24 @@ fn direct(items: &[Item], sentence: &Sentence, unit: Option<UnitName>) -> Option
             AskWord::History if !facts => Ask::History { unit },
             AskWord::Forecast if !facts => Ask::Forecast { unit },
             AskWord::Advice => Ask::Status { unit },
+            AskWord::Fill if !facts && will_it(&items[..at]) => Ask::Forecast { unit },
             _ => continue,
         };
         return Some(ask);
     }
     None
+}
+
+/// "will R-205 make it to friday": what opens a question without its mark.
+fn will_it(before: &[Item]) -> bool {
+    let mut said = before
+        .iter()
+        .filter(|i| !i.is_filler() && !i.is(Mark::Call) && !i.is(Mark::Unit));
+    said.next().is_some_and(|i| i.is(Mark::Plan))
+        && said
+            .next()
+            .is_some_and(|i| matches!(i.what, What::Units(_)))
+        && said.next().is_none()
 }
 
 /// "the last crew said 30 was a mess, ignore that, now there is no water": said of talk, with a report after it.

@@ -390,6 +390,13 @@ pub(super) enum Concept {
     Time(u16),
 }
 
+impl Unit {
+    /// Tells whether it measures a pressure, of water or of a tire; pounds and kilos alone may be a weight.
+    pub(super) fn is_pressure(self) -> bool {
+        matches!(self, Unit::Psi | Unit::Bar | Unit::Kpa | Unit::KgCm2)
+    }
+}
+
 impl Concept {
     /// Reads the `is` of a word file, such as `noun water` or `number 12`.
     pub(super) fn parse(is: &str) -> Option<Concept> {

@@ -1,6 +1,6 @@
 //! Corrections: what a sender takes back is mended before anything is read from it.
 
-use super::concept::{Concept, Mark, Noun, State};
+use super::concept::{Concept, Mark, Noun, State, Unit};
 use super::item::{Form, Item, What};
 use super::unit::Group;
 use crate::heard::UnitName;
@@ -32,6 +32,9 @@ pub(super) fn apply(items: &mut [Item], groups: &mut [Group]) -> (Vec<usize>, Ve
             continue;
         };
         marks.push(at);
+        if trailer_mended(items, groups, at, next) {
+            continue;
+        }
         match items[next].what {
             What::Units(new) => units(items, groups, before, next, new, &mut doubtful),
             What::Number(number) => {
@@ -63,7 +66,12 @@ pub(super) fn apply(items: &mut [Item], groups: &mut [Group]) -> (Vec<usize>, Ve
                             let both = old.unit.is_none()
                                 && old.form == Form::Whole
                                 && like_name.max(apart(number.value, old.value)) < NEAR_BOTH.ln();
-                            nearer || both
+                            // "14 tank 70. *17": like the trailer's name, and unlike the value
+                            let like_name_only = old.unit.is_none()
+                                && old.form == Form::Whole
+                                && like_name < NEAR_BOTH.ln()
+                                && like_name < apart(number.value, old.value) / 2.0;
+                            nearer || both || like_name_only
                         });
                 // "lleno, no espera, 3/4"
                 let level = (0..at)
@@ -126,6 +134,7 @@ pub(super) fn apply(items: &mut [Item], groups: &mut [Group]) -> (Vec<usize>, Ve
                 }
             }
             What::Is(Concept::Noun(noun)) => noun_mended(items, at, next, noun),
+            What::Is(Concept::Unit(unit)) => measure_mended(items, at, next, unit),
             What::Is(Concept::Event(_) | Concept::State(_))
                 if matches!(
                     items[before].what,
@@ -138,6 +147,62 @@ pub(super) fn apply(items: &mut [Item], groups: &mut [Group]) -> (Vec<usize>, Ve
         }
     }
     (marks, doubtful)
+}
+
+/// "14 psi 55. sorry 15 not 14": which trailer was not meant is said. Tells whether that was so.
+fn trailer_mended(items: &mut [Item], groups: &mut [Group], at: usize, next: usize) -> bool {
+    let What::Units(new) = items[next].what else {
+        return false;
+    };
+    if !items
+        .get(next + 1)
+        .is_some_and(|n| n.is(Mark::Not) || n.is(Mark::No))
+    {
+        return false;
+    }
+    let denied = match items.get(next + 2).map(|i| i.what) {
+        Some(What::Number(n)) if n.form == Form::Whole && n.unit.is_none() => {
+            UnitName::new(&n.value.to_string())
+        }
+        Some(What::Units(g)) if groups[g].names.len() == 1 => groups[g].names[0].clone(),
+        _ => return false,
+    };
+    let old = items[..at].iter().rev().find_map(|i| match i.what {
+        What::Units(g) if groups[g].names == [denied.clone()] => Some(g),
+        _ => None,
+    });
+    let Some(old) = old else { return false };
+    groups[old].names = groups[new].names.clone();
+    for i in next..next + 3 {
+        items[i].what = What::Gone;
+    }
+    true
+}
+
+/// "temp 15 no wait thats celsius": the measure of the value before.
+fn measure_mended(items: &mut [Item], at: usize, next: usize, unit: Unit) {
+    let more = items
+        .get(next + 1)
+        .is_some_and(|n| n.number().is_some() && n.chunk == items[next].chunk);
+    let old = (0..at).rev().take(8).find(|i| items[*i].number().is_some());
+    let Some(old) = old.filter(|_| !more) else {
+        return;
+    };
+    let kind = |unit: Unit| match unit {
+        Unit::Deg | Unit::DegC | Unit::DegF => 1,
+        Unit::Gal | Unit::Litre | Unit::Pct => 2,
+        Unit::Ft | Unit::Metre => 3,
+        Unit::Mph | Unit::Kmh | Unit::Ms | Unit::Knot => 4,
+        unit if unit.is_pressure() => 5,
+        _ => 0,
+    };
+    if let What::Number(number) = &mut items[old].what
+        && kind(unit) > 0
+        && number.unit.is_none_or(|old| kind(old) == kind(unit))
+    {
+        number.unit = Some(unit);
+        items[next].what = What::Gone;
+    }
 }
 
 fn says_something(item: &Item) -> bool {

@@ -1,34 +1,27 @@
 //! "48 volts from the frame to ground": the trailer's skin is live, which is a shock that waits for somebody.
 
+use super::Reader;
+use super::concept::Unit;
+use super::senses::Sense;
+use super::vocab::Vocab;
 use crate::heard::{Entry, Fault, Heard, ReadingKey};
 
 /// From these volts between frame and ground the ground is taken to be lost (common practice, no source); a meter shows a few
 /// by induction.
 const LIVE_V: f64 = 20.0;
 
-const SKIN: &str = "frame skin chassis body steps step handrail rail handle door siding hitch jack chasis carroceria escalon escalones \
-                    pasamanos manija lamina puerta";
-const GROUND: &[&str] = &[
-    "to ground",
-    "and ground",
-    "to earth",
-    "to the ground",
-    "and the ground",
-    "a tierra",
-    "y tierra",
-    "y la tierra",
-];
-
 /// Takes volts between the trailer's skin and ground for a shock, and for no reading of an outlet.
-pub(super) fn take(text: &str, heard: &mut Heard) {
+pub(super) fn take(reader: &Reader, text: &str, heard: &mut Heard) {
+    let senses = &reader.senses;
     // the rarest words first: nearly every message stops here
-    if !GROUND.iter().any(|ground| text.contains(ground)) {
+    let ground = senses.of(Sense::ToGround);
+    if !ground.iter().any(|ground| text.contains(&**ground)) {
         return;
     }
     let skin = text
         .split(|c: char| !c.is_alphanumeric())
-        .any(|word| !word.is_empty() && SKIN.split(' ').any(|other| other == word));
-    if !skin || !volts(text).is_some_and(|volts| volts >= LIVE_V) {
+        .any(|word| senses.has(word, Sense::Skin));
+    if !skin || !volts(&reader.vocab, text).is_some_and(|volts| volts >= LIVE_V) {
         return;
     }
     heard.unclear.retain(|remark| remark.why != "which-volts");
@@ -47,7 +40,7 @@ pub(super) fn take(text: &str, heard: &mut Heard) {
 }
 
 /// Finds the number that is said to be volts.
-fn volts(text: &str) -> Option<f64> {
+fn volts(vocab: &Vocab, text: &str) -> Option<f64> {
     let words: Vec<&str> = text.split_whitespace().collect();
     words.iter().enumerate().find_map(|(at, word)| {
         let end = word
@@ -59,10 +52,7 @@ fn volts(text: &str) -> Option<f64> {
         } else {
             unit
         };
-        let is_volts = matches!(
-            unit.trim_end_matches(','),
-            "v" | "volt" | "volts" | "voltios" | "vac"
-        );
+        let is_volts = vocab.measure(unit.trim_end_matches(',')) == Some(Unit::Volt);
         digits.parse().ok().filter(|_| is_volts)
     })
 }

@@ -153,6 +153,8 @@ pub(super) struct Items {
     pub greeted: bool,
     /// Words of each language met: English, Spanish.
     pub languages: [u32; 2],
+    /// The tokens that are words which no phrase has.
+    pub strange: Vec<usize>,
 }
 
 /// Groups tokens into items.
@@ -330,7 +332,8 @@ fn look_up(
                 // no word of English alone has an accent: etá is not eta
                 ids[1] = vocab.id(without).filter(|id| vocab.languages(*id) != 1);
             }
-            if without.len() > 2 {
+            // "iss" is no plural of "is"
+            if without.len() > 3 {
                 ids[2] = without.strip_suffix('s').and_then(|stem| vocab.id(stem));
             }
             // pullin, rollin: the ending as it is said
@@ -353,6 +356,9 @@ fn look_up(
                     token: at,
                     read: read.to_string(),
                 });
+            }
+            if ids.iter().flatten().all(|id| !vocab.in_a_phrase(*id)) {
+                out.strange.push(at);
             }
             // "10 fan's dead": of the fan, and no ten fans
             let stem = text[token.start..token.end].strip_suffix("'s");

@@ -7,6 +7,7 @@ use super::attach::{Placed, Value};
 use super::concept::{Noun, Unit};
 use super::item::{Form, Item, Number, What};
 use super::lex::Token;
+use super::senses::{Sense, Senses};
 use crate::heard::ReadingKey;
 
 /// How far apart, in items, the two values stand at most.
@@ -16,18 +17,9 @@ const PLAIN_V: std::ops::RangeInclusive<f64> = 80.0..=180.0;
 /// Cords are sold in lengths of so many feet.
 const CORD_STEP_FT: f64 = 25.0;
 
-/// The words by which crews tell two supplies of a trailer apart.
-const LEGS: &str = "cord cords leg legs outlet outlets plug plugs phase circuit circuits ckt cable cables toma tomas \
-                    linea lineas fase fases pata patas contacto contactos enchufe enchufes extension extensiones \
-                    circuito circuitos";
-/// The same, where the values say that they are volts: rooms and sides have temperatures too.
-const PLACES: &str = "room rooms side hot line cuarto cuartos lado";
-/// The words for the second of two.
-const OTHER: &str = "other another second otro otra segundo segunda";
-
 /// Marks both values as volts, so that neither is taken for a trailer, feet or amperes.
-pub(super) fn settle(text: &str, tokens: &[Token], items: &mut [Item]) {
-    let Some((first, second)) = pair(text, tokens, items) else {
+pub(super) fn settle(text: &str, tokens: &[Token], items: &mut [Item], senses: &Senses) {
+    let Some((first, second)) = pair(text, tokens, items, senses) else {
         return;
     };
     for at in [first, second] {
@@ -44,7 +36,7 @@ pub(super) fn settle(text: &str, tokens: &[Token], items: &mut [Item]) {
     for at in 1..items.len() {
         let counts =
             matches!(items[at].what, What::Number(n) if n.unit.is_none() && n.value <= 4.0);
-        let leg = is_one_of(LEGS, spelt(text, tokens, &items[at - 1]));
+        let leg = senses.has(spelt(text, tokens, &items[at - 1]), Sense::Legs);
         if counts && leg && at + APART >= first && at <= second + 2 {
             items[at].what = What::Labelled;
         }
@@ -52,8 +44,14 @@ pub(super) fn settle(text: &str, tokens: &[Token], items: &mut [Item]) {
 }
 
 /// Gives the two values, in place of whatever else was made of them.
-pub(super) fn place(text: &str, tokens: &[Token], items: &[Item], placed: &mut Vec<Placed>) {
-    let Some((first, second)) = pair(text, tokens, items) else {
+pub(super) fn place(
+    text: &str,
+    tokens: &[Token],
+    items: &[Item],
+    senses: &Senses,
+    placed: &mut Vec<Placed>,
+) {
+    let Some((first, second)) = pair(text, tokens, items, senses) else {
         return;
     };
     let (Some((a, _)), Some((b, _))) = (value(items, first), value(items, second)) else {
@@ -75,7 +73,7 @@ pub(super) fn place(text: &str, tokens: &[Token], items: &[Item], placed: &mut V
 }
 
 /// Finds two values told of two legs: each behind or before its own leg, or of one and "the other".
-fn pair(text: &str, tokens: &[Token], items: &[Item]) -> Option<(usize, usize)> {
+fn pair(text: &str, tokens: &[Token], items: &[Item], senses: &Senses) -> Option<(usize, usize)> {
     let volts = |at: usize| value(items, at);
     (0..items.len()).find_map(|first| {
         let (a, marked) = volts(first)?;
@@ -90,16 +88,21 @@ fn pair(text: &str, tokens: &[Token], items: &[Item]) -> Option<(usize, usize)> 
         let around: Vec<usize> = (first.saturating_sub(4)..(second + 4).min(items.len()))
             .filter(near)
             .collect();
-        let said = |words: &str| {
+        let said = |sense: Sense| {
             let told = |i: &&usize| {
                 let mut spelt = spelt(text, tokens, &items[**i]).split(' ');
-                spelt.any(|word| is_one_of(words, word))
+                spelt.any(|word| senses.has(word, sense))
             };
             around.iter().filter(told).count()
         };
         let says_volts = marked || also;
-        let legs = said(LEGS) + if says_volts { said(PLACES) } else { 0 };
-        let told_apart = legs >= 1 && said(OTHER) >= 1 || legs >= 2;
+        let legs = said(Sense::Legs)
+            + if says_volts {
+                said(Sense::LegPlaces)
+            } else {
+                0
+            };
+        let told_apart = legs >= 1 && said(Sense::TheOther) >= 1 || legs >= 2;
         let of_a_cord = (a % CORD_STEP_FT == 0.0) && (b % CORD_STEP_FT == 0.0);
         let plain = PLAIN_V.contains(&a) && PLAIN_V.contains(&b) && !of_a_cord;
         (told_apart && (says_volts || plain)).then_some((first, second))
@@ -116,10 +119,6 @@ fn value(items: &[Item], at: usize) -> Option<(f64, bool)> {
         },
         _ => None,
     }
-}
-
-fn is_one_of(words: &str, word: &str) -> bool {
-    words.split(' ').any(|other| other == word)
 }
 
 fn spelt<'t>(text: &'t str, tokens: &[Token], item: &Item) -> &'t str {

@@ -11,6 +11,8 @@ mod assemble;
 mod attach;
 mod concept;
 mod correct;
+mod days;
+mod either_way;
 mod explain;
 mod hot_skin;
 mod item;
@@ -33,6 +35,7 @@ mod vocab;
 mod weather;
 mod wish;
 
+pub use days::{NamedDay, named_day};
 pub use explain::Explained;
 pub use json::to_json;
 pub use taught::{LONGEST, MOST_WORDS, NameOf, TaughtWord, TeachError, common_keywords};
@@ -92,12 +95,18 @@ impl Reader {
         if let Some(heard) = weather::pasted(text) {
             return heard;
         }
-        read::Reading::new(self, text, scale).heard
+        self.read(text, scale).heard
     }
 
     /// Reads a message and tells how.
     pub fn explain(&self, text: &str, scale: TemperatureScale) -> Explained {
-        explain::explain(read::Reading::new(self, text, scale))
+        explain::explain(self.read(text, scale))
+    }
+
+    fn read<'t>(&self, text: &'t str, scale: TemperatureScale) -> read::Reading<'t> {
+        let mut reading = read::Reading::new(self, text, scale);
+        either_way::sift(self, &mut reading, scale);
+        reading
     }
 
     fn compile() -> Result<Reader, WordsError> {

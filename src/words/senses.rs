@@ -72,6 +72,24 @@ senses! {
     One = "one",
     Between = "between",
     QuarterTo = "quarter-to",
+    Outside = "outside",
+    Coming = "coming",
+    OftenASlip = "often-a-slip",
+    CheckMe = "check-me",
+    GoingUnder = "going-under",
+    BackIn = "back-in",
+    OnTheRoad = "on-the-road",
+    NotOnTheRoadYet = "not-on-the-road-yet",
+    Well = "well",
+    Mine = "mine",
+    GoesInto = "goes-into",
+    OnCondition = "on-condition",
+    Minutes = "minutes",
+    Legs = "legs",
+    LegPlaces = "leg-places",
+    TheOther = "the-other",
+    Skin = "skin",
+    ToGround = "to-ground",
 }
 
 /// The file.
@@ -92,10 +110,15 @@ struct Entry {
 }
 
 /// The senses of one spelling.
-#[derive(Debug, Clone, Copy)]
-pub(super) struct SensesOf(u64);
+#[derive(Debug, Clone, Copy, Default)]
+pub(super) struct SensesOf(u128);
 
 impl SensesOf {
+    /// Joins the senses of two spellings.
+    pub(super) fn and(self, other: SensesOf) -> SensesOf {
+        SensesOf(self.0 | other.0)
+    }
+
     /// Tells whether the spelling has the sense.
     pub(super) fn has(self, sense: Sense) -> bool {
         self.0 & (1 << sense as u8) != 0
@@ -106,7 +129,9 @@ impl SensesOf {
 #[derive(Debug, Clone, Default)]
 pub(super) struct Senses {
     /// A bit for each sense of a spelling.
-    bits: FastMap<Box<str>, u64>,
+    bits: FastMap<Box<str>, u128>,
+    /// A bit for each sense that has a phrase which opens with the word.
+    openers: FastMap<Box<str>, u128>,
     lists: Vec<Vec<Box<str>>>,
 }
 
@@ -129,6 +154,8 @@ impl Senses {
                 .ok_or_else(|| wrong(format!("no sense is named `{}`", entry.name)))?;
             for say in entry.say {
                 *senses.bits.entry(say.as_str().into()).or_default() |= 1 << *sense as u8;
+                let opener = say.split(' ').next().unwrap_or_default();
+                *senses.openers.entry(opener.into()).or_default() |= 1 << *sense as u8;
                 senses.lists[*sense as usize].push(say.into());
             }
         }
@@ -151,6 +178,11 @@ impl Senses {
             return self.all_of(&parted.join(" "));
         }
         SensesOf(self.bits.get(spelt).copied().unwrap_or_default())
+    }
+
+    /// Returns the senses that have a phrase which opens with `word`.
+    pub(super) fn opened_by(&self, word: &str) -> SensesOf {
+        SensesOf(self.openers.get(word).copied().unwrap_or_default())
     }
 
     /// Returns the spellings of a sense, in the order of the file.

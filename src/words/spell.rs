@@ -5,6 +5,7 @@
 //! with the vocabulary.
 
 use super::concept::{Concept, Mark, Spoken};
+use super::normal::plain;
 use super::vocab::{FastMap, WordId};
 
 /// The rows of the keyboard, for neighbouring keys.
@@ -206,6 +207,53 @@ fn edit_cost(typed: &[u8], meant: &[u8]) -> Option<f32> {
         _ => return None,
     };
     Some(cost + first)
+}
+
+/// Returns the words that one wrong keystroke turns into `typed`: a neighbour key, a key left out, struck twice, or swapped
+/// with the next. Only those that `is_word` knows.
+pub(super) fn one_keystroke(typed: &str, is_word: impl Fn(&str) -> bool) -> Vec<String> {
+    let typed = plain(typed);
+    let mut found: Vec<String> = Vec::new();
+    let letters = typed.as_bytes();
+    if !letters.iter().all(u8::is_ascii_lowercase) || letters.len() > 24 {
+        return found;
+    }
+    // one buffer for all of them: there are hundreds, and nearly none is a word
+    let mut consider = |word: &[u8]| {
+        let word = std::str::from_utf8(word).unwrap_or_default();
+        if word != typed && is_word(word) && !found.iter().any(|f| f == word) {
+            found.push(word.to_owned());
+        }
+    };
+    let mut longer = vec![0; letters.len() + 1];
+    let mut word = letters.to_vec();
+    for at in 0..=letters.len() {
+        longer[..at].copy_from_slice(&letters[..at]);
+        longer[at + 1..].copy_from_slice(&letters[at..]);
+        for c in b'a'..=b'z' {
+            longer[at] = c;
+            consider(&longer);
+        }
+        let Some(here) = letters.get(at).copied() else {
+            continue;
+        };
+        for c in (b'a'..=b'z').filter(|c| neighbours(*c, here)) {
+            word[at] = c;
+            consider(&word);
+        }
+        word[at] = here;
+        if letters.get(at + 1) == Some(&here) {
+            let mut shorter = letters.to_vec();
+            shorter.remove(at);
+            consider(&shorter);
+        }
+        if at + 1 < letters.len() {
+            word.swap(at, at + 1);
+            consider(&word);
+            word.swap(at, at + 1);
+        }
+    }
+    found
 }
 
 fn is_vowel(c: u8) -> bool {

@@ -1,7 +1,7 @@
 //! How a reading was taken and what has power: the taps while a pressure was read, the circuits that are live.
 
 use super::attach::{Placed, Value};
-use super::concept::{Concept, Mark, Noun, State};
+use super::concept::{Concept, Mark, Noun, State, Unit};
 use super::item::{Item, What};
 use super::lex::Token;
 use super::scope::Scope;
@@ -114,17 +114,9 @@ fn taps(items: &[Item], scope: &[Scope], says: impl Fn(usize, Sense) -> bool) ->
         matches!(
             i.noun(),
             Some(Noun::Pressure | Noun::AfterRegulator | Noun::BeforeRegulator | Noun::Supply)
-        ) || i.number().is_some_and(|n| {
-            matches!(
-                n.unit,
-                Some(
-                    super::concept::Unit::Psi
-                        | super::concept::Unit::Bar
-                        | super::concept::Unit::Kpa
-                        | super::concept::Unit::KgCm2
-                )
-            )
-        })
+        ) || i
+            .number()
+            .is_some_and(|n| n.unit.is_some_and(Unit::is_pressure))
     });
     if !pressure {
         return None;

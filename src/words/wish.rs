@@ -5,162 +5,39 @@
 //! out of the message by it: what else it says is read as ever.
 
 use std::borrow::Cow;
-use std::sync::LazyLock;
 
+use super::concept::{Concept, Mark, Spoken, Unit};
+use super::normal::plain;
 use super::read::one_slip;
-use super::vocab::FastMap;
+use super::senses::{Sense, Senses, SensesOf};
+use super::vocab::Vocab;
+use super::{NamedDay, Reader, named_day};
 use crate::heard::{Ask, Heard, Plan, PlanKind, Remark, UnitName};
 
-/// "Ask after me in so many minutes": English, Spanish.
-const CHECK_ME: &[&str] = &[
-    "check me",
-    "check on me",
-    "check in on me",
-    "checkin on me",
-    "ask after me",
-    "time me",
-    "chequenme",
-    "chequeame",
-    "revisame",
-    "revisenme",
-    "preguntame",
-    "preguntenme",
-    "checame",
-    "avisame",
-    "buscame",
-    "busquenme",
-];
-/// Words by which somebody says that they work under a trailer now: English, Spanish.
-const UNDER: &[&str] = &[
-    "going under",
-    "crawling under",
-    "climbing under",
-    "getting under",
-    "sliding under",
-    "headed under",
-    "im under",
-    "me meto debajo",
-    "me meto abajo",
-    "voy debajo",
-    "voy abajo",
-    "me voy a meter debajo",
-    "estoy debajo",
-];
-/// Words by which somebody below says when they will be out again: English, Spanish.
-const BACK_IN: &[&str] = &[
-    "back in",
-    "out in",
-    "done in",
-    "salgo en",
-    "regreso en",
-    "vuelvo en",
-];
-/// Words by which somebody says that they are on the road: English, Spanish.
-const ON_THE_ROAD: &[&str] = &[
-    "rolling",
-    "on my way",
-    "omw",
-    "otw",
-    "en route",
-    "enroute",
-    "on the road",
-    "left the yard",
-    "leaving the yard",
-    "en camino",
-    "voy para alla",
-    "voy manejando",
-    "saliendo del patio",
-    "sali del patio",
-];
-/// Words beside which nobody is on the road yet.
-const NOT_YET: &[&str] = &[
-    "rolling in",
-    "rolling at",
-    "not rolling",
-    "tomorrow",
-    "before",
-    "after",
-    "when",
-    "later",
-    "manana",
-    "antes",
-    "cuando",
-    "despues",
-];
-/// The days of the week from Monday, then tomorrow.
-const DAYS: [&[&str]; 8] = [
-    &["monday", "mon", "lunes"],
-    &["tuesday", "tue", "tues", "martes"],
-    &["wednesday", "wed", "miercoles"],
-    &["thursday", "thu", "thurs", "jueves"],
-    &["friday", "fri", "viernes"],
-    &["saturday", "sat", "sabado"],
-    &["sunday", "sun", "domingo"],
-    &["tomorrow", "tmrw", "manana"],
-];
-/// Words by which somebody says that they are well: English, Spanish.
-const WELL: &[&str] = &[
-    "ok",
-    "okay",
-    "im ok",
-    "i m ok",
-    "out",
-    "im out",
-    "i m out",
-    "all good",
-    "good",
-    "done",
-    "clear",
-    "all clear",
-    "fine",
-    "yes",
-    "bien",
-    "todo bien",
-    "estoy bien",
-    "listo",
-    "lista",
-    "fuera",
-    "ya sali",
-    "si",
-];
 /// A word that one is well has no more words than this.
 const WELL_WORDS: usize = 5;
-/// Words for what is the sender's own.
-const MINE: &[&str] = &["my", "mine", "mis", "mias"];
-
+/// How the digest's plan counts the day after this one, behind the days of the week.
+const TOMORROW: u8 = 7;
 /// Minutes that a lone worker's clock may run.
 const MINUTES: std::ops::RangeInclusive<u32> = 1..=240;
 
-/// The bit of [`CHECK_ME`] in [`OPENERS`].
-const ASKS_AFTER: u8 = 1;
-/// The bit of [`ON_THE_ROAD`] in [`OPENERS`].
-const ROAD: u8 = 2;
-/// The bit of [`UNDER`] in [`OPENERS`].
-const BELOW: u8 = 4;
-
-/// The words that phrases open with: most messages have none of them, and no phrase need be looked for.
-static OPENERS: LazyLock<FastMap<&'static str, u8>> = LazyLock::new(|| {
-    let mut openers = FastMap::default();
-    for (phrases, kind) in [(CHECK_ME, ASKS_AFTER), (ON_THE_ROAD, ROAD), (UNDER, BELOW)] {
-        for opener in phrases.iter().filter_map(|phrase| phrase.split(' ').next()) {
-            *openers.entry(opener).or_default() |= kind;
-        }
-    }
-    openers
-});
-
 /// Finds the wishes of a message that is otherwise read.
-pub(super) fn find(text: &str, original: &str, heard: &Heard) -> Vec<Plan> {
-    let mut words: Vec<Cow<'_, str>> = text
-        .split(|c: char| !c.is_alphanumeric())
-        .filter(|word| !word.is_empty())
-        .map(plain)
-        .collect();
-    mend_check_me(&mut words);
+pub(super) fn find(reader: &Reader, text: &str, original: &str, heard: &Heard) -> Vec<Plan> {
+    let mut words = Words {
+        said: text
+            .split(|c: char| !c.is_alphanumeric())
+            .filter(|word| !word.is_empty())
+            .map(bare)
+            .collect(),
+        vocab: &reader.vocab,
+        senses: &reader.senses,
+    };
+    words.mend_check_me();
     let opened = words
+        .said
         .iter()
-        .filter_map(|word| OPENERS.get(word.as_ref()))
-        .fold(0, |all, kinds| all | kinds);
+        .map(|word| reader.senses.opened_by(word))
+        .fold(SensesOf::default(), SensesOf::and);
     let mut found = Vec::new();
     let mut wish = |unit: Option<UnitName>, kind: PlanKind| {
         found.push(Plan {
@@ -171,66 +48,53 @@ pub(super) fn find(text: &str, original: &str, heard: &Heard) -> Vec<Plan> {
     };
     match heard.ask {
         Some(Ask::Digest) => {
-            let day = (0_u8..)
-                .zip(DAYS)
-                .find(|(_, names)| words.iter().any(|word| names.contains(&word.as_ref())));
-            if let Some((day, _)) = day {
+            if let Some(day) = words.said.iter().find_map(|word| named_day(word)) {
+                let day = match day {
+                    NamedDay::Weekday(day) => day,
+                    NamedDay::Tomorrow => TOMORROW,
+                };
                 wish(None, PlanKind::Day { day });
             }
         }
-        Some(Ask::Tasks) if words.iter().any(|word| MINE.contains(&word.as_ref())) => {
-            wish(None, PlanKind::Mine);
-        }
+        Some(Ask::Tasks) if words.any(Sense::Mine) => wish(None, PlanKind::Mine),
         _ => {}
     }
-    let asked = (opened & ASKS_AFTER != 0).then(|| minutes_after(&words, CHECK_ME));
+    let asked = opened
+        .has(Sense::CheckMe)
+        .then(|| words.minutes_after(Sense::CheckMe));
     // "going under 12, back in 10"
-    let below = opened & BELOW != 0 && UNDER.iter().any(|phrase| holds(&words, phrase));
-    let promised = below.then(|| minutes_after(&words, BACK_IN));
+    let below = opened.has(Sense::GoingUnder) && words.hold(Sense::GoingUnder);
+    let promised = below.then(|| words.minutes_after(Sense::BackIn));
     let minutes = asked.flatten().or(promised.flatten());
+    let ahead = || words.hold(Sense::NotOnTheRoadYet);
     if let Some(minutes) = minutes {
         let unit = heard
             .named
             .iter()
             .find(|name| name.as_str() != minutes.to_string());
-        let unit = unit.cloned().or_else(|| place_of(&words));
+        let unit = unit.cloned().or_else(|| words.place_of());
         wish(unit, PlanKind::CheckMe { minutes });
-    } else if opened & ROAD != 0
+    } else if opened.has(Sense::OnTheRoad)
         && heard.ask.is_none()
-        && ON_THE_ROAD.iter().any(|phrase| holds(&words, phrase))
-        && !NOT_YET.iter().any(|phrase| holds(&words, phrase))
+        && words.hold(Sense::OnTheRoad)
+        && !ahead()
     {
         wish(heard.named.first().cloned(), PlanKind::OnTheRoad);
     } else if below
         && heard.ask.is_none()
-        && !NOT_YET.iter().any(|phrase| holds(&words, phrase))
-        && let Some(unit) = place_of(&words).filter(|unit| no_value(heard, unit))
+        && !ahead()
+        && let Some(unit) = words.place_of().filter(|unit| no_value(heard, unit))
     {
         wish(Some(unit), PlanKind::GoingUnder);
     } else if heard.ask.is_none()
         && heard.entries.is_empty()
-        && words.len() <= WELL_WORDS
-        && WELL.iter().any(|phrase| holds(&words, phrase))
-        && !words
-            .iter()
-            .any(|word| matches!(word.as_ref(), "not" | "no" | "isnt"))
+        && words.said.len() <= WELL_WORDS
+        && words.hold(Sense::Well)
+        && !words.deny()
     {
         wish(None, PlanKind::Well);
     }
     found
-}
-
-/// "chek me in 10": a slip in the word would leave somebody alone unwatched.
-fn mend_check_me(words: &mut [Cow<'_, str>]) {
-    for at in 1..words.len() {
-        let before_me = matches!(words[at].as_ref(), "me")
-            || matches!(words[at].as_ref(), "on" | "in")
-                && words.get(at + 1).is_some_and(|w| w == "me");
-        let meant = words[at - 1].len() >= 3 && one_slip(&words[at - 1], "check");
-        if before_me && meant {
-            words[at - 1] = Cow::Borrowed("check");
-        }
-    }
 }
 
 /// "pressure going under 50": no number that was read as a value is a place.
@@ -239,105 +103,140 @@ fn no_value(heard: &Heard, unit: &UnitName) -> bool {
     heard.named.contains(unit) || heard.entries.is_empty() && heard.unclear.iter().all(placed)
 }
 
-/// Returns the minutes behind one of `phrases`, after which somebody is to be asked after.
-fn minutes_after(words: &[Cow<'_, str>], phrases: &[&str]) -> Option<u32> {
-    let (start, phrase) = phrases.iter().find_map(|phrase| {
-        let start = place(words, phrase)?;
-        Some((start, phrase.split(' ').count()))
-    })?;
-    let after = &words[start + phrase..];
-    // "avísame si la 6 llega a 3/4" is an alarm on a trailer
-    let on_condition = ["if", "when", "si", "cuando"];
-    if after
-        .first()
-        .is_some_and(|word| on_condition.contains(&word.as_ref()))
-    {
-        return None;
+/// The words of a message, folded, without accents and signs.
+struct Words<'t> {
+    said: Vec<Cow<'t, str>>,
+    vocab: &'t Vocab,
+    senses: &'t Senses,
+}
+
+impl Words<'_> {
+    /// "chek me in 10": a slip in the word would leave somebody alone unwatched.
+    fn mend_check_me(&mut self) {
+        for phrase in self.senses.of(Sense::CheckMe) {
+            let Some((opener, rest)) = phrase.split_once(' ') else {
+                continue;
+            };
+            for at in 1..self.said.len() {
+                let goes_on = self.goes_on(at, rest);
+                if goes_on && self.said[at - 1].len() >= 3 && one_slip(&self.said[at - 1], opener) {
+                    self.said[at - 1] = Cow::Owned(opener.to_owned());
+                }
+            }
+        }
     }
-    let (at, number) = after
-        .iter()
-        .take(4)
-        .enumerate()
-        .find_map(|(at, word)| Some((at, number(word)?)))?;
-    let hours = after.get(at + 1).is_some_and(|word| {
-        matches!(
-            word.as_ref(),
-            "h" | "hr" | "hrs" | "hour" | "hours" | "hora" | "horas"
-        )
-    });
-    let minutes = if hours { number * 60 } else { number };
-    MINUTES.contains(&minutes).then_some(minutes)
-}
 
-/// Returns the trailer named right after a word for where somebody goes.
-fn place_of(words: &[Cow<'_, str>]) -> Option<UnitName> {
-    let places = [
-        "under",
-        "underneath",
-        "into",
-        "inside",
-        "behind",
-        "debajo",
-        "abajo",
-        "adentro",
-        "dentro",
-        "atras",
-    ];
-    let at = words
-        .iter()
-        .position(|word| places.contains(&word.as_ref()))?;
-    words[at + 1..]
-        .iter()
-        .take(3)
-        .find(|word| word.chars().any(|c| c.is_ascii_digit()))
-        .map(|word| UnitName::new(word))
-}
-
-fn number(word: &str) -> Option<u32> {
-    let digits = word
-        .trim_end_matches("minutos")
-        .trim_end_matches("mins")
-        .trim_end_matches("min")
-        .trim_end_matches('m');
-    match digits {
-        "five" | "cinco" => Some(5),
-        "ten" | "diez" => Some(10),
-        "fifteen" | "quince" => Some(15),
-        "twenty" | "veinte" => Some(20),
-        "thirty" | "treinta" => Some(30),
-        _ => digits.parse().ok(),
+    fn any(&self, sense: Sense) -> bool {
+        self.said.iter().any(|word| self.senses.has(word, sense))
     }
-}
 
-fn place(words: &[Cow<'_, str>], phrase: &str) -> Option<usize> {
-    let (opener, rest) = phrase.split_once(' ').unwrap_or((phrase, ""));
-    let goes_on = |from: usize| {
-        let mut told = words[from..].iter();
-        rest.split_terminator(' ')
+    fn deny(&self) -> bool {
+        self.said.iter().any(|word| {
+            matches!(
+                self.vocab.alone(word),
+                Some(Concept::Mark(Mark::Not | Mark::No))
+            )
+        })
+    }
+
+    fn hold(&self, sense: Sense) -> bool {
+        let mut phrases = self.senses.of(sense).iter();
+        phrases.any(|phrase| self.place(phrase).is_some())
+    }
+
+    /// Tells whether `phrase` stands at `from`.
+    fn goes_on(&self, from: usize, phrase: &str) -> bool {
+        let mut told = self.said[from..].iter();
+        phrase
+            .split_terminator(' ')
             .all(|wanted| told.next().is_some_and(|word| word == wanted))
-    };
-    (0..words.len()).find(|at| words[*at] == opener && goes_on(at + 1))
+    }
+
+    fn place(&self, phrase: &str) -> Option<usize> {
+        let (opener, rest) = phrase.split_once(' ').unwrap_or((phrase, ""));
+        (0..self.said.len()).find(|at| self.said[*at] == opener && self.goes_on(at + 1, rest))
+    }
+
+    /// Returns the minutes behind a phrase of `sense`, after which somebody is to be asked after.
+    fn minutes_after(&self, sense: Sense) -> Option<u32> {
+        let (start, length) = self.senses.of(sense).iter().find_map(|phrase| {
+            let start = self.place(phrase)?;
+            Some((start, phrase.split(' ').count()))
+        })?;
+        let after = &self.said[start + length..];
+        // "avísame si la 6 llega a 3/4" is an alarm on a trailer
+        let conditional = after
+            .first()
+            .is_some_and(|word| self.senses.has(word, Sense::OnCondition));
+        if conditional {
+            return None;
+        }
+        let (at, number) = after
+            .iter()
+            .take(4)
+            .enumerate()
+            .find_map(|(at, word)| Some((at, self.number(word)?)))?;
+        // "forty five", "cuarenta y cinco"
+        let and =
+            |word: &Cow<'_, str>| matches!(self.vocab.alone(word), Some(Concept::Mark(Mark::And)));
+        let skip = 1 + usize::from(after.get(at + 1).is_some_and(and));
+        let ones = after
+            .get(at + skip)
+            .filter(|word| number >= 20 && number % 10 == 0 && !starts_with_digit(word))
+            .and_then(|word| self.number(word))
+            .filter(|ones| *ones < 10);
+        let (at, number) = match ones {
+            Some(ones) => (at + skip, number + ones),
+            None => (at, number),
+        };
+        let hours = after
+            .get(at + 1)
+            .is_some_and(|word| self.vocab.measure(word) == Some(Unit::Hour));
+        let minutes = if hours { number * 60 } else { number };
+        MINUTES.contains(&minutes).then_some(minutes)
+    }
+
+    /// Returns the trailer named right after a word for where somebody goes.
+    fn place_of(&self) -> Option<UnitName> {
+        let at = self
+            .said
+            .iter()
+            .position(|word| self.senses.has(word, Sense::GoesInto))?;
+        self.said[at + 1..]
+            .iter()
+            .take(3)
+            .find(|word| word.chars().any(|c| c.is_ascii_digit()))
+            .map(|word| UnitName::new(word))
+    }
+
+    /// Reads "15", "15min", "fifteen".
+    fn number(&self, word: &str) -> Option<u32> {
+        if !starts_with_digit(word) {
+            return match self.vocab.alone(word) {
+                Some(Concept::Spoken(Spoken::Number(n))) => Some(n as u32),
+                _ => None,
+            };
+        }
+        let end = word
+            .find(|c: char| !c.is_ascii_digit())
+            .unwrap_or(word.len());
+        let (digits, rest) = word.split_at(end);
+        let minutes = rest.is_empty() || self.senses.has(rest, Sense::Minutes);
+        digits.parse().ok().filter(|_| minutes)
+    }
 }
 
-fn holds(words: &[Cow<'_, str>], phrase: &str) -> bool {
-    place(words, phrase).is_some()
+fn starts_with_digit(word: &str) -> bool {
+    word.starts_with(|c: char| c.is_ascii_digit())
 }
 
 /// Takes the accents off: people on phones leave them out.
-fn plain(word: &str) -> Cow<'_, str> {
+fn bare(word: &str) -> Cow<'_, str> {
     if word.is_ascii() {
-        return Cow::Borrowed(word);
+        Cow::Borrowed(word)
+    } else {
+        Cow::Owned(plain(word))
     }
-    let bare = |c| match c {
-        'á' => 'a',
-        'é' => 'e',
-        'í' => 'i',
-        'ó' => 'o',
-        'ú' | 'ü' => 'u',
-        'ñ' => 'n',
-        c => c,
-    };
-    Cow::Owned(word.chars().map(bare).collect())
 }
 
 #[cfg(test)]

@@ -204,7 +204,7 @@ impl Placer<'_> {
                                     | Concept::Event(_)
                                     | Concept::Fault(_)
                             )
-                    )
+                    ) || self.leads_to_trailer(i)
                 });
                 let after_a_slip = at > 0
                     && self.strange(at - 1)

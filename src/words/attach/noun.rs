@@ -99,7 +99,7 @@ impl Placer<'_> {
     }
 
     /// Tells whether a word only leads to the trailer after it: on, at, unit.
-    fn leads_to_trailer(&self, at: usize) -> bool {
+    pub(super) fn leads_to_trailer(&self, at: usize) -> bool {
         let leads = |i: usize| {
             let item = &self.items[i];
             item.is(Mark::At)

@@ -139,7 +139,7 @@ pub(super) fn leading_measures(items: &mut [Item]) {
         let What::Is(Concept::Unit(unit)) = items[at].what else {
             continue;
         };
-        let Some(noun) = Noun::of(unit) else {
+        let Some(noun) = Noun::of(unit).filter(|_| !mends_a_measure(items, at)) else {
             continue;
         };
         items[at].what = What::Is(Concept::Noun(noun));
@@ -153,4 +153,17 @@ pub(super) fn leading_measures(items: &mut [Item]) {
             number.unit = Some(unit);
         }
     }
+}
+
+/// "4 psi, sorry, bar": alone after a word of correction a measure mends that of the value before.
+fn mends_a_measure(items: &[Item], at: usize) -> bool {
+    let sorry = items[..at]
+        .iter()
+        .rev()
+        .find(|i| !i.is_filler() && i.what != What::Sign(','))
+        .is_some_and(|i| i.is(Mark::Sorry));
+    let ends = items
+        .get(at + 1)
+        .is_none_or(|i| matches!(i.what, What::Sign(_) | What::Break));
+    sorry && ends
 }

@@ -197,7 +197,17 @@ pub(super) fn measure(items: &mut [Item], at: usize) {
         number.unit = Some(Unit::Ft);
         items[at + 1].what = What::Gone;
     }
-    if ahead_of_its_number(items, at) {
+    // "unit 19 amps: circuit 1 pulls 14": what follows a trailer's name heads what is told of it
+    let name = at > 0
+        && items[at - 1].is(Mark::Unit)
+        && number.form == Form::Whole
+        && unit_after(items, at).is_some_and(|(next, _)| {
+            !items[next].glued
+                && items
+                    .get(next + 1)
+                    .is_some_and(|n| n.what == What::Sign(':'))
+        });
+    if name || ahead_of_its_number(items, at) {
         return;
     }
     while let Some((next, unit)) = unit_after(items, at) {

@@ -104,7 +104,15 @@ pub(super) fn clock_words(text: &str, tokens: &[Token], items: &mut [Item], sens
             items[at].what = hour_of(items, at, n.value);
             continue;
         }
-        let at_word = before.is(Mark::Clock) || says(Sense::AtAnHour);
+        // "truck called for 12, coming 730"
+        let coming = says(Sense::Coming)
+            && !valued(items, at)
+            && items[sentence_around(items, at)].iter().any(|i| {
+                i.is(Mark::Booked)
+                    || i.noun() == Some(Noun::Truck)
+                    || matches!(i.what, What::Is(Concept::Need(_)))
+            });
+        let at_word = before.is(Mark::Clock) || says(Sense::AtAnHour) || coming;
         if at_word && clocky && !noun_after {
             items[at].what = What::Clock(hour as u16 * 60 + minute as u16);
             continue;

@@ -2,7 +2,7 @@
 
 use crate::heard::ReadingKey;
 use crate::words::attach;
-use crate::words::concept::{Mark, Noun};
+use crate::words::concept::{Mark, Noun, Unit};
 use crate::words::item::{Form, Item, What};
 use crate::words::scope;
 
@@ -185,6 +185,26 @@ pub(super) fn drop_beside_unplaced(items: &[Item], placed: &mut [attach::Placed]
             && doubtful.contains(&items[p.at].chunk)
         {
             p.value = Value::Unclear("beside-unplaced");
+        }
+    }
+}
+
+/// "12 volts 118 psi": a trailer with its volts, and a measure that contradicts them; or a battery and a pressure.
+pub(super) fn contradicted_label(items: &[Item], placed: &mut [attach::Placed]) {
+    use attach::Value;
+    let named = items.iter().any(|i| matches!(i.what, What::Units(_)));
+    for n in 1..placed.len() {
+        let (a, b) = (placed[n - 1].at, placed[n].at);
+        let opens = a == 0 || items[a - 1].chunk != items[a].chunk;
+        let label = items[a].number().is_some_and(|n| {
+            n.unit == Some(Unit::Volt) && n.form == Form::Whole && n.value <= 60.0
+        });
+        let other = items[b].number().is_some_and(|n| {
+            n.unit.is_some_and(|unit| unit != Unit::Volt) && (90.0..=260.0).contains(&n.value)
+        });
+        if !named && opens && a + 1 == b && items[a].chunk == items[b].chunk && label && other {
+            placed[n - 1].value = Value::Unclear("which-unit");
+            placed[n].value = Value::Unclear("which-unit");
         }
     }
 }

@@ -1,8 +1,8 @@
 //! Numbers and words that only their company explains: task 41, three units, a level that is no tank's.
 
 use crate::heard::CommandName;
-use crate::words::concept::{AskWord, Concept, Mark, Noun, Unit};
-use crate::words::item::{Form, Item, What};
+use crate::words::concept::{AskWord, Concept, Mark, Noun, State};
+use crate::words::item::{Form, Item, Number, What};
 use crate::words::lex::Token;
 use crate::words::senses::{Sense, Senses};
 
@@ -38,6 +38,42 @@ pub(super) fn level_words(text: &str, tokens: &[Token], items: &mut [Item], sens
     }
 }
 
+/// "12 tank 9/8": beside a tank no date, and more than a whole one.
+pub(super) fn more_than_full(text: &str, tokens: &[Token], items: &mut [Item]) {
+    for at in 1..items.len() {
+        let between = |i: &usize| {
+            items[*i].chunk == items[at].chunk
+                && (items[*i].is_filler()
+                    || items[*i].is(Mark::At)
+                    || items[*i].what == What::Is(Concept::State(State::On))
+                    || items[*i].number().is_some_and(|n| n.form == Form::Whole)
+                    || items[*i].noun().is_some_and(Noun::is_tank))
+        };
+        let tank = items[at].what == What::Labelled
+            && (at.saturating_sub(6)..at)
+                .rev()
+                .take_while(between)
+                .any(|i| items[i].noun().is_some_and(Noun::is_tank));
+        if !tank {
+            continue;
+        }
+        let typed = &text[tokens[items[at].first].start..tokens[items[at].end - 1].end];
+        let parts = typed
+            .split_once('/')
+            .and_then(|(a, b)| Some((a.parse::<f64>().ok()?, b.parse::<f64>().ok()?)));
+        if let Some((part, whole)) = parts
+            && [2.0, 3.0, 4.0, 8.0].contains(&whole)
+        {
+            items[at].what = What::Number(Number {
+                value: part / whole,
+                form: Form::Part,
+                unit: None,
+                bound: false,
+            });
+        }
+    }
+}
+
 /// "65 psi all four tires", "tyre pressure 50": no pressure of the water.
 pub(super) fn tire_pressures(items: &mut [Item]) {
     for at in 0..items.len() {
@@ -53,7 +89,7 @@ pub(super) fn tire_pressures(items: &mut [Item]) {
         }
         for i in at.saturating_sub(8)..items.len().min(at + 8) {
             let of_a_tire = items[i].number().is_some_and(|n| match n.unit {
-                Some(unit) => matches!(unit, Unit::Psi | Unit::Bar | Unit::Kpa | Unit::KgCm2),
+                Some(unit) => unit.is_pressure(),
                 None => named && i > at && n.form == Form::Whole,
             });
             if of_a_tire && items[i].chunk == chunk {

@@ -20,6 +20,21 @@ impl<'t> Reading<'t> {
         self.items[*only].is(Mark::Sorry) && senses.has(self.spelt(*only), Sense::TakesAllBack)
     }
 
+    /// "static 80 flowing 52": one pressure, told twice on purpose.
+    pub(super) fn static_and_flowing(&self, senses: &Senses, out: &mut Assembled) {
+        for (at, why) in &mut out.unclear {
+            let chunk = self.items[*at].chunk;
+            let says = |sense| {
+                (at.saturating_sub(8)..*at)
+                    .filter(|i| self.items[*i].chunk == chunk)
+                    .any(|i| senses.has(self.spelt(i), sense))
+            };
+            if *why == "two-values" && says(Sense::Static) && says(Sense::Flowing) {
+                *why = "static-and-flowing";
+            }
+        }
+    }
+
     /// What is said of "all units", none of them named, is asked about.
     pub(super) fn all_unnamed(&self, facts: &mut Vec<assemble::Fact>, out: &mut Assembled) {
         if !self.groups.is_empty() {

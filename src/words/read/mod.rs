@@ -16,7 +16,7 @@ use crate::quantity::TemperatureScale;
 use crate::words::assemble::{self, Assembled};
 use crate::words::attach::{self, Placed, Value};
 use crate::words::concept::Mark;
-use crate::words::item::{self, Item, Items, What};
+use crate::words::item::{self, Item, Items, Mended, What};
 use crate::words::lex::{self, Token};
 use crate::words::normal::Normal;
 use crate::words::pair::{self, Found, Outcome};
@@ -27,7 +27,7 @@ use crate::words::{Reader, answer, ask, correct, hot_skin, legs, plan, told, wea
 use circuits::{circuit_codes, circuits};
 use clock::clock_words;
 use doubt::{doubted_again, drop_beside_unplaced};
-use labels::{counted, level_words, tasks, tire_pressures};
+use labels::{counted, level_words, more_than_full, tasks, tire_pressures};
 pub(super) use slips::one_slip;
 
 /// The most remarks of one kind that a message gets: nobody answers more.
@@ -40,6 +40,10 @@ pub(super) struct Reading<'t> {
     tokens: Vec<Token>,
     /// True where a greeting opened it.
     greeted: bool,
+    /// The tokens that are words which no phrase has, in order.
+    strange: Vec<usize>,
+    /// The tokens that were mended, with what each was read as.
+    mended: Vec<Mended>,
     pub(super) items: Vec<Item>,
     pub(super) groups: Vec<Group>,
     pub(super) heard: Heard,
@@ -55,12 +59,15 @@ impl<'t> Reading<'t> {
             mended,
             greeted,
             languages,
+            strange,
         } = item::items(&normal.text, &tokens, &reader.vocab);
         let mut reading = Reading {
             original: text,
             normal,
             tokens,
             greeted,
+            strange,
+            mended,
             items: list,
             groups: Vec::new(),
             heard: Heard::default(),
@@ -71,6 +78,7 @@ impl<'t> Reading<'t> {
             [en, es] if en > es => Some(Language::En),
             _ => None,
         };
+        let mended = &reading.mended;
         reading.heard.taken = mended
             .iter()
             .map(|m| Taken {
@@ -99,6 +107,44 @@ impl<'t> Reading<'t> {
             self.tokens[last.end.max(last.first + 1) - 1].end,
         );
         self.normal.original(self.original, start, end)
+    }
+
+    /// Returns the text as it was read.
+    pub(super) fn folded(&self) -> &str {
+        &self.normal.text
+    }
+
+    /// Returns where a token stands in the folded text.
+    pub(super) fn token_range(&self, at: usize) -> (usize, usize) {
+        (self.tokens[at].start, self.tokens[at].end)
+    }
+
+    /// Returns the tokens that no phrase has, those that `doubtful` holds for, and those that were mended, with what
+    /// these were read as.
+    pub(super) fn strange(&self, doubtful: impl Fn(&str) -> bool) -> Vec<(usize, Option<String>)> {
+        let spelt = |at: usize| &self.normal.text[self.tokens[at].start..self.tokens[at].end];
+        // "t12": a mark that touches a name belongs to it
+        let glued = |at: usize| self.tokens.get(at + 1).is_some_and(|next| next.glued);
+        let read = |at: usize| self.mended.iter().find(|m| m.token == at);
+        (0..self.tokens.len())
+            .filter_map(|at| match read(at) {
+                Some(mended) => Some((at, Some(mended.read.clone()))),
+                None if self.strange.binary_search(&at).is_ok() => Some((at, None)),
+                None => (doubtful(spelt(at)) && !glued(at)).then_some((at, None)),
+            })
+            .collect()
+    }
+
+    /// Asks about what stands around a token.
+    pub(super) fn ask_about(&mut self, token: usize, why: &str) {
+        let at = self.items.partition_point(|item| item.end <= token);
+        let text = self.around(at.min(self.items.len().saturating_sub(1)));
+        if !self.heard.unclear.iter().any(|r| r.text == text) {
+            self.heard.unclear.push(Remark {
+                text: text.to_owned(),
+                why: why.to_owned(),
+            });
+        }
     }
 
     fn token(&self, at: usize) -> &'t str {
@@ -145,13 +191,14 @@ impl<'t> Reading<'t> {
         self.heard.ask = ask.or_else(|| self.scratched(&reader.senses).then_some(Ask::Undo));
         self.heard.answer = answer::find(&self.items, &self.groups);
         self.leftovers(&facts, &mut out);
+        self.static_and_flowing(&reader.senses, &mut out);
         self.heard.plans.truncate(MOST_REMARKS);
         self.remark(&out);
         self.heard.entries = out.entries;
         self.heard.entries.iter_mut().for_each(smells_too);
         self.forecast_low(scale);
-        hot_skin::take(&self.normal.text, &mut self.heard);
-        let wishes = wish::find(&self.normal.text, self.original, &self.heard);
+        hot_skin::take(reader, &self.normal.text, &mut self.heard);
+        let wishes = wish::find(reader, &self.normal.text, self.original, &self.heard);
         // "check me in 20" is no word of a report, and is understood all the same
         if !wishes.is_empty() {
             let minutes = wishes
@@ -171,8 +218,9 @@ impl<'t> Reading<'t> {
         let (text, tokens) = (&self.normal.text, &self.tokens);
         scope::segment(&mut self.items);
         neighbours::settle(text, tokens, &mut self.items, senses);
-        legs::settle(text, tokens, &mut self.items);
+        legs::settle(text, tokens, &mut self.items, senses);
         level_words(text, tokens, &mut self.items, senses);
+        more_than_full(text, tokens, &mut self.items);
         circuit_codes(text, tokens, &mut self.items, senses);
         circuits(&mut self.items);
         clock_words(text, tokens, &mut self.items, senses);
@@ -215,6 +263,7 @@ impl<'t> Reading<'t> {
         drop_beside_unplaced(&self.items, &mut placed);
         doubted_again(&self.items, scopes, &mut placed);
         placed.retain(|p| !doubtful.contains(&p.at));
+        doubt::contradicted_label(&self.items, &mut placed);
         doubt::gusts_over_winds(&self.items, &mut placed);
         let mut found = pair::statements(&self.items, scopes, &reader.pairs);
         let told = told::find(
@@ -232,7 +281,13 @@ impl<'t> Reading<'t> {
             });
         }
         placed.extend(told);
-        legs::place(&self.normal.text, &self.tokens, &self.items, &mut placed);
+        legs::place(
+            &self.normal.text,
+            &self.tokens,
+            &self.items,
+            &reader.senses,
+            &mut placed,
+        );
         (placed, found)
     }
 
@@ -342,6 +397,7 @@ impl<'t> Reading<'t> {
 
     /// "both", "all" and "units" say that what follows holds for each.
     fn plural_groups(&mut self) {
+        self.one_a_line();
         for at in 0..self.items.len() {
             let What::Units(g) = self.items[at].what else {
                 continue;
@@ -354,6 +410,41 @@ impl<'t> Reading<'t> {
                 at > 0 && self.items[at - 1].is(Mark::Unit) && self.groups[g].names.len() > 1;
             if all || units {
                 self.groups[g].plural = true;
+            }
+        }
+    }
+}
+
+impl Reading<'_> {
+    /// "30\n31\n32\nall arrived": trailers that stand on lines of their own before a word for all of them.
+    fn one_a_line(&mut self) {
+        for at in 2..self.items.len() {
+            if !self.items[at].is(Mark::All) || self.items[at - 1].what != What::Break {
+                continue;
+            }
+            let mut listed: Vec<(usize, usize)> = Vec::new();
+            let mut line = at - 1;
+            while line > 0
+                && self.items[line].what == What::Break
+                && let What::Units(group) = self.items[line - 1].what
+            {
+                listed.push((line - 1, group));
+                let Some(before) = (line - 1).checked_sub(1) else {
+                    break;
+                };
+                line = before;
+            }
+            if listed.len() < 2 {
+                continue;
+            }
+            let last = listed[0].1;
+            let names = listed.iter().rev();
+            self.groups[last].names = names
+                .flat_map(|(_, group)| self.groups[*group].names.clone())
+                .collect();
+            self.groups[last].plural = true;
+            for (item, _) in &listed[1..] {
+                self.items[*item].what = What::Gone;
             }
         }
     }

@@ -83,10 +83,9 @@ impl Words<'_> {
             self.items.get(at + 1).is_some_and(|n| n.is(Mark::Of)) && self.same_chunk(at, at + 2);
         let measured = self.items.get(at + 2).is_some_and(|n| {
             n.number().is_some_and(|n| {
-                matches!(
-                    n.unit,
-                    Some(Unit::Psi | Unit::Bar | Unit::Kpa | Unit::KgCm2 | Unit::Volt | Unit::Pct)
-                )
+                n.unit.is_some_and(|unit| {
+                    matches!(unit, Unit::Volt | Unit::Pct) || unit.is_pressure()
+                })
             })
         });
         if of && measured {

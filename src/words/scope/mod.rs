@@ -6,7 +6,7 @@ mod sentence;
 
 use std::ops::Range;
 
-use crate::words::concept::{Concept, Mark, Unit};
+use crate::words::concept::{Concept, Mark, Noun, Unit};
 use crate::words::item::{Item, What};
 pub(super) use day::{Day, clock};
 use denial::denials;
@@ -169,7 +169,11 @@ impl Word<'_> {
 
     fn is_of_a_duration(&self) -> bool {
         let number = self.items.get(self.at + 1).and_then(Item::number);
-        number.is_some_and(|n| matches!(n.unit, Some(Unit::Minute | Unit::Hour)))
+        let eta = self.items.get(self.at + 2).and_then(Item::noun) == Some(Noun::Eta);
+        number.is_some_and(|n| match n.unit {
+            Some(unit) => matches!(unit, Unit::Minute | Unit::Hour),
+            None => eta,
+        })
     }
 
     /// "maybe a leak" doubts what follows, "a leak maybe" what went before.

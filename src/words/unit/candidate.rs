@@ -131,7 +131,9 @@ impl<'a> Candidate<'a> {
                         i > 0 && items[i - 1].is(Mark::Clock) && value(self.item) <= 12.0;
                     let counted = self
                         .next_item()
-                        .is_some_and(|n| n.noun().is_some_and(counts));
+                        .is_some_and(|n| n.noun().is_some_and(counts))
+                        // "con la 14 llego en 30 minutos"
+                        && !owns_number(items, self.next);
                     return Some(if clockish || counted { No } else { Certain });
                 }
                 What::Sign('#') if i + 1 == at => return Some(Certain),
@@ -287,7 +289,12 @@ impl<'a> Candidate<'a> {
             && !counted
             && self.next == Some(self.at + 1)
             && at(self.at + 2)
-            && told.is_some_and(|n| plain(n) && n.value >= 30.0 && n.value > value(self.item))
+            && told.is_some_and(|n| {
+                plain(n) && n.value >= 30.0 && n.value > value(self.item)
+                    // "10 waste lamp at 1/4"
+                    || n.form == Form::Part
+                    || n.unit == Some(Unit::Pct)
+            })
             && chunk_ends(self.items, self.at + 3)
     }
 

@@ -157,12 +157,9 @@ impl Candidate<'_> {
             Some(Noun::AfterRegulator | Noun::BeforeRegulator)
         );
         let measured = |i: usize| {
-            self.items[i].number().is_some_and(|n| {
-                matches!(
-                    n.unit,
-                    Some(Unit::Psi | Unit::Bar | Unit::Kpa | Unit::KgCm2)
-                )
-            })
+            self.items[i]
+                .number()
+                .is_some_and(|n| n.unit.is_some_and(Unit::is_pressure))
         };
         after
             && self.prior_item().is_some_and(|p| p.is(Mark::At))
@@ -197,10 +194,8 @@ fn measured_earlier(items: &[Item], at: usize) -> bool {
         .take_while(|i| items[*i].sentence == items[at].sentence)
         .any(|i| {
             items[i].number().is_some_and(|n| {
-                matches!(
-                    n.unit,
-                    Some(Unit::Psi | Unit::Bar | Unit::Kpa | Unit::KgCm2 | Unit::Volt)
-                )
+                n.unit
+                    .is_some_and(|unit| unit == Unit::Volt || unit.is_pressure())
             })
         })
 }

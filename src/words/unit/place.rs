@@ -82,6 +82,8 @@ impl Candidate<'_> {
                 No
             }
             What::Is(Concept::State(State::Ok)) if self.ends_what_stands() => No,
+            // "Trey says 21 is at 3/4 waste": whoever says it
+            What::Word { .. } if self.reported() && self.next.is_some() => Likely,
             // "both cords, seeing 121"
             What::Word { .. } if chunk_ends(self.items, self.at) && self.perhaps_volts() => No,
             // a word nobody knows may be a slip for what gave the number its place
@@ -362,6 +364,19 @@ impl Candidate<'_> {
         let (items, at) = (self.items, self.at);
         let Some(place) = self.prior else { return No };
         let range = matches!(self.item.what, What::Range(..));
+        // "101 out here at 7": the air was told before its word
+        let air_told = place > 1
+            && place + 1 == at
+            && at_word_of(items, place)
+            && items[place - 1].noun() == Some(Noun::Air)
+            && items[place - 2].chunk == self.item.chunk
+            && items[place - 2]
+                .number()
+                .is_some_and(|n| n.form == Form::Whole && n.unit.is_none())
+            && chunk_ends(items, at);
+        if air_told {
+            return Likely;
+        }
         // "water's on at 51": what it is at, where the trailer was named
         let water_at = at_word_of(items, place)
             && value(self.item) >= 30.0

@@ -29,6 +29,8 @@ pub(super) const UNKNOWN: WordId = WordId::MAX;
 pub(super) struct Known {
     /// Counts for the language of the message: 1 English, 2 Spanish, 3 both.
     pub languages: u8,
+    /// True where some phrase has it.
+    ours: bool,
     /// The trie node a phrase that opens with it leads to.
     root: Option<u32>,
 }
@@ -140,6 +142,16 @@ impl Vocab {
     /// Tells the languages of a word: 1 English, 2 Spanish, 3 both.
     pub(super) fn languages(&self, id: WordId) -> u8 {
         self.known[id as usize].languages
+    }
+
+    /// Tells whether the word stands in a phrase of the word files.
+    pub(super) fn is_ours(&self, word: &str) -> bool {
+        self.id(word).is_some_and(|id| self.in_a_phrase(id))
+    }
+
+    /// Tells whether the word stands in a phrase of the word files.
+    pub(super) fn in_a_phrase(&self, id: WordId) -> bool {
+        self.known[id as usize].ours
     }
 
     /// Returns what the word means by itself.
@@ -273,6 +285,7 @@ impl Vocab {
             }
             let id = self.intern(word);
             self.known[id as usize].languages |= bit;
+            self.known[id as usize].ours = true;
             node = Some(match node {
                 None => match self.known[id as usize].root {
                     Some(root) => root,
@@ -322,7 +335,16 @@ impl Vocab {
         self.glued.get(word).copied()
     }
 
-    fn alone(&self, word: &str) -> Option<Concept> {
+    /// Returns the measure that a word is, whether it touches its number or not.
+    pub(super) fn measure(&self, word: &str) -> Option<Unit> {
+        self.glued(word).or(match self.alone(word) {
+            Some(Concept::Unit(unit)) => Some(unit),
+            _ => None,
+        })
+    }
+
+    /// Returns what a word or its singular means by itself.
+    pub(super) fn alone(&self, word: &str) -> Option<Concept> {
         self.id(word)
             .or_else(|| self.id(word.strip_suffix('s')?))
             .and_then(|id| self.meaning(id))

@@ -1,6 +1,6 @@
 //! The reader's figures over all example files, printed as tables:
 //! `cargo test --test core figures -- --nocapture`. `HOSEBIB_SLIPS` says how many slips a message, in place of
-//! four where a limit is held and one where none is; `HOSEBIB_SLIP_SEED` draws others.
+//! four where a limit is held and one where none is; `HOSEBIB_SLIP_SEED` draws others, several where commas part them.
 
 use hosebib::quantity::TemperatureScale;
 use hosebib::words::{Reader, to_json};
@@ -143,24 +143,21 @@ fn ours(reader: &Reader, example: &Value, gold: &[(String, f64)]) -> (usize, boo
     (gold.len() - left.len(), stray)
 }
 
-/// Prints what slips of the thumb lead to; returns the share that logs a value that was not meant, in percent.
+/// Prints what slips of the thumb lead to; returns the greatest share that logs a value that was not meant, in percent.
 fn slipped(reader: &Reader) -> f64 {
-    let number = |name: &str, usual| {
-        std::env::var(name).map_or(usual, |text| {
-            text.parse()
-                .unwrap_or_else(|_| panic!("{name}: expected a number, found `{text}`"))
-        })
+    let numbers = |name: &str, usual: &str| -> Vec<u64> {
+        let text = std::env::var(name).unwrap_or_else(|_| usual.to_owned());
+        let number = |part: &str| {
+            part.trim()
+                .parse()
+                .unwrap_or_else(|_| panic!("{name}: expected a number, found `{part}`"))
+        };
+        text.split(',').map(number).collect()
     };
-    let each = |usual| usize::try_from(number("HOSEBIB_SLIPS", usual)).unwrap();
-    let seed = number("HOSEBIB_SLIP_SEED", 1107);
-    println!("\none keystroke wrong: neighbour key, dropped, doubled, swapped; seed {seed}");
-    println!(
-        "{:<36}{:>10}{:>22}{:>16}",
-        "keys", "messages", "value not meant", "trailer lost"
-    );
+    let each = |usual| usize::try_from(numbers("HOSEBIB_SLIPS", usual)[0]).unwrap();
     let namer = Namer::new(reader);
-    let line = |name: &str, keys: Keys| {
-        let each = each(if keys == Keys::Words { 4 } else { 1 });
+    let line = |name: &str, keys: Keys, seed: u64| {
+        let each = each(if keys == Keys::Words { "4" } else { "1" });
         let found = slips(&namer, keys, each, seed);
         println!(
             "{name:<36}{:>10}{:>13}{:>7.2} %{:>16}",
@@ -174,8 +171,17 @@ fn slipped(reader: &Reader) -> f64 {
         }
         found.share()
     };
-    let share = line("letters of words, aim 0.5 %", Keys::Words);
-    line("letters that touch a digit too", Keys::Letters);
-    line("letters, digits and signs, no limit", Keys::All);
-    share
+    let mut worst = 0.0_f64;
+    for seed in numbers("HOSEBIB_SLIP_SEED", "1107") {
+        println!("\none keystroke wrong: neighbour key, dropped, doubled, swapped; seed {seed}");
+        println!(
+            "{:<36}{:>10}{:>22}{:>16}",
+            "keys", "messages", "value not meant", "trailer lost"
+        );
+        let limit = format!("letters of words, at most {AT_MOST} %");
+        worst = worst.max(line(&limit, Keys::Words, seed));
+        line("letters that touch a digit too", Keys::Letters, seed);
+        line("letters, digits and signs, no limit", Keys::All, seed);
+    }
+    worst
 }

@@ -7,6 +7,23 @@ use crate::words::item::{Form, What};
 use crate::words::senses::Sense;
 
 impl Words<'_> {
+    /// "someone puked outside 21": what a person did there, and no temperature.
+    pub(super) fn outside_of_it(&mut self, at: usize) {
+        let outside = self.items[at].noun() == Some(Noun::Air)
+            && self.says(at, Sense::Outside)
+            && at > 0
+            && self.same_chunk(at, at - 1)
+            && matches!(self.items[at - 1].what, What::Word { .. });
+        let person = (0..at)
+            .rev()
+            .take(6)
+            .take_while(|i| self.same_chunk(at, *i))
+            .any(|i| matches!(self.items[i].noun(), Some(Noun::Person | Noun::Guests)));
+        if outside && person && self.names(at + 1) {
+            self.items[at].what = What::Is(Concept::Mark(Mark::At));
+        }
+    }
+
     /// "it's 21 out": the air.
     pub(super) fn it_is_out(&mut self, at: usize) {
         if at == 0 || self.items[at].what != What::Is(Concept::State(State::Out)) {

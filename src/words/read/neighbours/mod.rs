@@ -49,6 +49,7 @@ pub(super) fn settle(text: &str, tokens: &[Token], items: &mut [Item], senses: &
         words.once(at);
         words.asked(at);
         words.it_is_out(at);
+        words.outside_of_it(at);
         words.weather(at);
         words.cold_tonight(at);
         words.then_another(at);

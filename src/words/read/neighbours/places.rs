@@ -63,7 +63,22 @@ impl Words<'_> {
                         .is_some_and(|n| n.is(Mark::With) || n.is(Mark::And)))
         });
         let inside = self.in_a_tank(at);
-        if remains || forgot || inside {
+        // "left toilet in 17 is clogged": the one on that side
+        let side = self.same_chunk(at, at + 1)
+            && self.items[at + 1].noun().is_some_and(|n| {
+                matches!(
+                    n,
+                    Noun::Toilet
+                        | Noun::Sink
+                        | Noun::Door
+                        | Noun::Lock
+                        | Noun::Fan
+                        | Noun::Wheels
+                        | Noun::Jacks
+                        | Noun::Tire
+                )
+            });
+        if remains || forgot || inside || side {
             self.items[at].what = What::Is(Concept::Mark(Mark::Filler));
         }
     }
@@ -231,7 +246,20 @@ impl Words<'_> {
     /// "8 here. chocked.", "22 home, parked": a trailer alone with the word.
     pub(super) fn here(&mut self, at: usize) {
         let home = self.says(at, Sense::Home);
-        if !(home || self.says(at, Sense::Here)) || at == 0 || !self.ends(at) {
+        // "12 here, leveled" without its comma
+        let done = self.same_chunk(at, at + 1)
+            && matches!(
+                self.items[at + 1].what,
+                What::Is(Concept::Event(_) | Concept::State(State::Level | State::Chocked))
+            );
+        // "3 units here": counted, and none named
+        let counted =
+            at > 1 && self.items[at - 1].is(Mark::Unit) && self.bare_number(at - 2).is_some();
+        if counted && self.says(at, Sense::Here) {
+            self.items[at].what = What::Is(Concept::Event(Event::Arrived));
+            return;
+        }
+        if !(home || self.says(at, Sense::Here)) || at == 0 || !(self.ends(at) || done) {
             return;
         }
         let start = (0..at)

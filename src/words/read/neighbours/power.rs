@@ -97,10 +97,9 @@ impl Words<'_> {
         let Some(before) = before.filter(|_| last) else {
             return;
         };
-        let measured = matches!(
-            before.unit,
-            Some(Unit::Volt | Unit::Psi | Unit::Bar | Unit::Kpa | Unit::KgCm2 | Unit::Pct)
-        );
+        let measured = before
+            .unit
+            .is_some_and(|unit| matches!(unit, Unit::Volt | Unit::Pct) || unit.is_pressure());
         let alike = value > before.value / ALIKE && value < before.value * ALIKE;
         if measured && alike {
             if let What::Number(number) = &mut self.items[at + 1].what {

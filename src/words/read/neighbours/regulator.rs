@@ -28,18 +28,14 @@ impl Words<'_> {
         if !(before || after)
             || !matches!(
                 self.items[at].what,
-                What::Is(Concept::Mark(Mark::Clock | Mark::Plan))
+                What::Is(Concept::Mark(Mark::Clock | Mark::Plan) | Concept::Answer(_))
             )
         {
             return;
         }
         let pressure = |i: &Item| {
-            i.number().is_some_and(|n| {
-                matches!(
-                    n.unit,
-                    Some(Unit::Psi | Unit::Bar | Unit::Kpa | Unit::KgCm2)
-                )
-            })
+            i.number()
+                .is_some_and(|n| n.unit.is_some_and(Unit::is_pressure))
         };
         let sentence = self.items[at].sentence;
         let near = |i: &Item| i.sentence == sentence;
