@@ -72,6 +72,11 @@ senses! {
     One = "one",
     Between = "between",
     QuarterTo = "quarter-to",
+    Plugged = "plugged",
+    Feeds = "feeds",
+    WereOff = "were-off",
+    CordLook = "cord-look",
+    OneThing = "one-thing",
 }
 
 /// The file.

@@ -69,7 +69,15 @@ pub(super) fn is_question(hearing: &Hearing<'_>) -> bool {
 
 /// Tells whether the message asks whether some work is needed: then it does not order it.
 pub(super) fn asks_whether(hearing: &Hearing<'_>) -> bool {
-    const WORK: &[&str] = &["regulator", "heater", "pump-out", "drain", "cords"];
+    const WORK: &[&str] = &[
+        "regulator",
+        "heater",
+        "pump-out",
+        "drain",
+        "cords",
+        "truck-latest",
+        "what-if",
+    ];
     topic_of(hearing).is_some_and(|topic| WORK.contains(&topic.topic.as_str()))
 }
 
@@ -86,7 +94,10 @@ pub(super) fn question(hearing: &Hearing<'_>, settled: &Settled, reply: &mut Rep
         _ => None,
     };
     // "is 55 ok": a number that is no trailer is what is asked about
-    let unknown = named.filter(|name| settle::known(&hearing.fleet, name).is_none());
+    let mut others = hearing.heard.named.iter();
+    let another = others.any(|name| settle::known(&hearing.fleet, name).is_some());
+    // "can I wait till 9 with the truck for 12": the hour is no trailer beside one
+    let unknown = named.filter(|name| !another && settle::known(&hearing.fleet, name).is_none());
     if let Some(name) = unknown.filter(|_| topic.topic != "is-ok") {
         let finding = settle::unknown_unit(&hearing.fleet, name);
         reply.findings.push(finding);

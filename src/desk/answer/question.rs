@@ -44,6 +44,7 @@ pub(super) fn answer(
     let Some(case) = case else {
         match topic {
             "truck" => sought::every_truck(hearing, reply),
+            "what-if" => reply.first.push(reply.voice.word("answer-cannot")),
             // without a trailer in mind the usual limits are as good an answer as any
             "is-ok" | "set-regulator" | "regulator"
                 if advice::in_general(hearing, topic, reply) => {}
@@ -57,6 +58,8 @@ pub(super) fn answer(
         "next" => return next(hearing, &case, reply),
         "truck" => sought::truck(&case, reply),
         "pump-out" => advice::pump_out(&case, reply),
+        "truck-latest" => advice::truck_latest(&case, reply),
+        "what-if" => advice::what_if(hearing, &case, reply),
         "waste" | "fresh" | "battery" => sought::level(topic, &case, reply),
         "pressure" | "temperature" | "volts" => sought::reading(topic, &case, reply),
         "is-ok" => advice::is_ok(hearing, &case, reply),

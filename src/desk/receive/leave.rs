@@ -94,6 +94,7 @@ impl Hearing<'_> {
             ("cords", Event::PowerOff),
             ("stowed", Event::Stowed),
             ("drained", Event::FreshDrained),
+            ("hose-off", Event::WaterOff),
         ];
         let told = told
             .iter()

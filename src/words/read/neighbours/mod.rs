@@ -56,6 +56,8 @@ pub(super) fn settle(text: &str, tokens: &[Token], items: &mut [Item], senses: &
         words.both_cords(at);
         words.got_to(at);
         words.left(at);
+        words.were_off(at);
+        words.plugged_into(at);
         words.leaves_behind(at);
         words.heats_the_room(at);
         words.nearly_there(at);

@@ -68,6 +68,26 @@ impl Words<'_> {
         }
     }
 
+    /// "they were off at the switch", "the lights were off": how things were, and nobody left.
+    pub(super) fn were_off(&mut self, at: usize) {
+        let left = self.items[at].what == What::Is(Concept::Event(Event::Left));
+        if !left || !self.says(at, Sense::WereOff) {
+            return;
+        }
+        let of_things = at.checked_sub(1).is_some_and(|i| {
+            self.same_chunk(at, i)
+                && (self.items[i].is(Mark::Pronoun)
+                    || self.items[i].noun().is_some_and(|n| n != Noun::Guests))
+        });
+        let at_a_switch = (at + 1..self.items.len())
+            .take(4)
+            .take_while(|i| self.same_chunk(at, *i))
+            .any(|i| matches!(self.items[i].noun(), Some(Noun::Breaker | Noun::Circuit)));
+        if of_things || at_a_switch {
+            self.items[at].what = What::Word { ordinary: true };
+        }
+    }
+
     /// "half a donut left": an amount of something, right before it.
     fn so_much_of_it(&self, at: usize) -> bool {
         let word = at
