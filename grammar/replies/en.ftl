@@ -292,7 +292,7 @@ answer-hose-in-drain = No. Block the drain. Hold it in with soil or absorbent an
 answer-ac-and-heat = No. AC and heat of one room never run together. Two ACs never on one cord.
 answer-water-heater = On only when its tank is full: the hot tap runs with no air. Off before you drain it. Charge the battery first, heat water later.
 answer-filter = Shut the spigot, let the pressure off at a sink, then open the cup. Rinse it, close it by hand, open slowly.
-answer-battery-charge = Charge it from the converter: feed its circuit. No jump start with the bay shut.
+answer-battery-charge = No jump start from a truck. Charge it from the converter: feed its circuit. A frozen battery can burst: bring it in first.
 answer-hydrant = Only with the water utility's leave, its meter and its backflow device. A regulator goes on first.
 answer-alone = Better in twos. Alone: text "going under", the unit and "check me in 15". I ask, and alarm the dispatcher.
 answer-level-now = { $unit }: { $read }.
@@ -1027,6 +1027,7 @@ menu-help-about = What I can send
 ### A place that was shared
 
 place-there = You are at { $site }.
+place-not-by-plan = The plan has { $unit } at { $from }, not at { $site }. Help is sent to { $site } unless you say no.
 place-none-due = None of today's trailers is still due there.
 place-far = { $site } is about { $value } away as the crow flies, roughly { $age } with a trailer.
 place-nowhere = I know no place of a job that is on now. Say it in words: "12 arrived".

@@ -293,7 +293,7 @@ answer-hose-in-drain = No. Tape la coladera. Conténgalo con tierra o absorbente
 answer-ac-and-heat = No. El aire y la calefacción de un cuarto nunca van juntos. Nunca dos aires en un cable.
 answer-water-heater = Prenda solo con su tanque lleno: la llave caliente corre sin aire. Apague antes de drenar. Primero cargue la batería, luego caliente agua.
 answer-filter = Cierre la toma, saque la presión por un lavabo, luego abra el vaso. Enjuague, cierre a mano, abra despacio.
-answer-battery-charge = Cárguela con el convertidor: dé corriente a su circuito. No pase corriente con el compartimento cerrado.
+answer-battery-charge = Nada de pasar corriente de una camioneta. Cárguela con el convertidor: alimente su circuito. Una batería helada puede reventar: primero métala.
 answer-hydrant = Solo con permiso de la compañía de agua, su medidor y su válvula contra retroceso. Primero va el regulador.
 answer-alone = Mejor dos juntos. A solas: mande "voy abajo de la", la unidad y "revísame en 15". Pregunto, y aviso al despachador.
 answer-level-now = { $unit }: { $read }.
@@ -1028,6 +1028,7 @@ menu-help-about = Qué puedo mandar
 ### A place that was shared
 
 place-there = Usted está en { $site }.
+place-not-by-plan = El plan tiene la { $unit } en { $from }, no en { $site }. Si usted no dice que no, la ayuda va a { $site }.
 place-none-due = Ya no se espera ahí ningún remolque de hoy.
 place-far = { $site } queda a unos { $value } en línea recta, más o menos { $age } con remolque.
 place-nowhere = No conozco el lugar de ningún trabajo de ahora. Dígalo con palabras: "llegó la 12".

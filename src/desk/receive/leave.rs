@@ -95,6 +95,7 @@ impl Hearing<'_> {
             ("stowed", Event::Stowed),
             ("drained", Event::FreshDrained),
             ("hose-off", Event::WaterOff),
+            ("closed", Event::Closed),
         ];
         let told = told
             .iter()

@@ -1,5 +1,6 @@
 //! One message: heard, settled, checked, answered. A file a step, in the order of [`Hearing::work`].
 
+mod arrive;
 mod bare;
 mod cases;
 mod changes;
@@ -300,7 +301,9 @@ impl Hearing<'_> {
             self.heard.set_aside.clear();
             self.heard.unclear.clear();
         }
+        let denied = self.denies_its_place();
         let mut settled = self.settle();
+        let stands = self.stands_at(&mut settled);
         self.ask_who_leaves(&mut settled);
         self.as_it_goes(&mut settled);
         let icy = walk::icy::take(&self, &mut settled);
@@ -347,6 +350,8 @@ impl Hearing<'_> {
             reply.say("gas-stays", &[("unit", unit.as_str().into())]);
         }
         place::tell(&self, &mut reply);
+        let mut records = Vec::new();
+        arrive::keep(&self, stands.as_ref(), denied, &mut reply, &mut records);
         if self.replaced().is_some() {
             self.tell_changes(&settled, &mut reply);
         }
@@ -357,7 +362,6 @@ impl Hearing<'_> {
         }
 
         // what follows from it: findings and the tasks they ask for
-        let mut records = Vec::new();
         ahead::weather_told(&self, &mut settled, &mut reply, &mut records);
         let cases = self.check(&mut settled, &mut reply);
 

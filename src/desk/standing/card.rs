@@ -17,7 +17,11 @@ pub(in crate::desk) fn greet(hearing: &Hearing<'_>, cases: &[Case], reply: &mut 
         .iter()
         .filter(|case| case.report.events.contains(&Event::Arrived))
     {
-        if let (Some(site), Some(job)) = (case.site(), case.job()) {
+        // the card of a site that is not the job's is for nobody who only says to be there
+        let site = case
+            .site()
+            .filter(|site| case.job().is_some_and(|job| job.id.site == site.id));
+        if let (Some(site), Some(job)) = (site, case.job()) {
             if told.contains(&site.id.as_str()) {
                 tell_notes(hearing, &case.unit, reply);
                 continue;
