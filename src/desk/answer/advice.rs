@@ -141,9 +141,8 @@ fn is_of_something_else(hearing: &Hearing<'_>, case: &Case) -> bool {
 fn how_it_is(case: &Case, reply: &mut Reply<'_>) {
     let findings = case.findings();
     let pressing = findings.iter().any(presses);
-    let open = |finding: &Finding| {
-        finding.urgency != Urgency::Plan || finding.level > Level::Notice
-    };
+    let open =
+        |finding: &Finding| finding.urgency != Urgency::Plan || finding.level > Level::Notice;
     let open = findings.iter().any(open);
     let unit = ("unit", Arg::from(case.unit.as_str()));
     let key = match (pressing, open, &case.now.last_word) {
@@ -452,7 +451,10 @@ pub(super) fn truck_latest(case: &Case, reply: &mut Reply<'_>) -> Vec<FindingId>
 pub(super) fn what_if(hearing: &Hearing<'_>, case: &Case, reply: &mut Reply<'_>) -> Vec<FindingId> {
     let line = reply.voice.word("answer-cannot");
     reply.first.push(line);
-    let of_the_truck = hearing.desk.phrases.holds("asked-value", "truck", hearing.text);
+    let of_the_truck = hearing
+        .desk
+        .phrases
+        .holds("asked-value", "truck", hearing.text);
     if of_the_truck {
         return pump_out(case, reply);
     }
@@ -513,7 +515,11 @@ fn number(
     let next = words.get(place + 1).copied().unwrap_or_default();
     let spoken_of = |list: &str| phrases.holds("asked-value", list, &text);
     // "15 amp", "16 gauge", "100 ft": of none of the readings that are judged here
-    if phrases.is("asked-value", "others", if rest.is_empty() { next } else { rest }) {
+    if phrases.is(
+        "asked-value",
+        "others",
+        if rest.is_empty() { next } else { rest },
+    ) {
         return None;
     }
     let measure = if rest.is_empty() { next } else { rest };

@@ -9,6 +9,7 @@ use crate::desk::receive::Hearing;
 use crate::desk::repeat;
 use crate::desk::settle::Settled;
 use crate::desk::situate::Case;
+use crate::desk::standing;
 use crate::finding::{Caution, Finding, FindingId, Level, Urgency};
 use crate::heard::UnitName;
 use crate::reply::Arg;
@@ -58,6 +59,10 @@ pub(super) fn answer(
         "next" => return next(hearing, &case, reply),
         "truck" => sought::truck(&case, reply),
         "pump-out" => advice::pump_out(&case, reply),
+        "card" => {
+            standing::card_asked(hearing, &case, reply);
+            return;
+        }
         "truck-latest" => advice::truck_latest(&case, reply),
         "what-if" => advice::what_if(hearing, &case, reply),
         "waste" | "fresh" | "battery" => sought::level(topic, &case, reply),

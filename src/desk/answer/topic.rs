@@ -72,7 +72,9 @@ const OPENINGS: &[&str] = &[
     "la subo",
 ];
 /// Words that may stand before a question.
-const BEFORE: &[&str] = &["so", "ok so", "and", "hey", "also", "pues", "oye", "entonces"];
+const BEFORE: &[&str] = &[
+    "so", "ok so", "and", "hey", "also", "pues", "oye", "entonces",
+];
 /// Words that open an order of their own; what follows them is no question.
 const ORDERS: &[&str] = &[
     "status",
@@ -267,7 +269,10 @@ mod tests {
             ("so is 12 gonna overflow before 7", "pump-out"),
             ("can i wait till 9 with the truck for 12?", "truck-latest"),
             ("15 amp outlet only is that ok", "small-outlet"),
-            ("can i run a second off an extension cord from the kitchen", "house-cord"),
+            (
+                "can i run a second off an extension cord from the kitchen",
+                "house-cord",
+            ),
             ("no ground rod on the gen do i need one", "ground-rod"),
             ("is it ok to jump it from my truck", "battery-charge"),
             ("is there anyone near 12", "who-has"),

@@ -23,6 +23,8 @@ pub(super) struct Stands {
     site: String,
     /// The site that the plan has it at, where that is another.
     instead_of: Option<String>,
+    /// Whether the plan has it nowhere.
+    unplanned: bool,
 }
 
 impl Hearing<'_> {
@@ -52,14 +54,9 @@ impl Hearing<'_> {
             [] => known(&self.fleet, self.talk.unit_at(self.inbound.at)?)?.clone(),
             _ => return None,
         };
-        let case = Case::standing(
-            self.desk,
-            &self.fleet,
-            &unit,
-            self.now,
-            Occasion::Asked,
-        );
+        let case = Case::standing(self.desk, &self.fleet, &unit, self.now, Occasion::Asked);
         let planned = case.job().map(|job| job.id.site.clone());
+        let unplanned = planned.is_none();
         let instead_of = planned.filter(|planned| *planned != site);
         let of_it = |(of, ..): &&mut (UnitName, _, Entry)| *of == unit;
         if instead_of.is_some() {
@@ -94,6 +91,7 @@ impl Hearing<'_> {
             unit,
             site,
             instead_of,
+            unplanned,
         })
     }
 
@@ -102,9 +100,11 @@ impl Hearing<'_> {
         let text = format!(" {} ", plain(self.text));
         let at = |name: &str| {
             !name.is_empty()
-                && ["at", "to", "into", "in", "the", "a", "en", "el", "la", "from"]
-                    .iter()
-                    .any(|word| text.contains(&format!(" {word} {name} ")))
+                && [
+                    "at", "to", "into", "in", "the", "a", "en", "el", "la", "from",
+                ]
+                .iter()
+                .any(|word| text.contains(&format!(" {word} {name} ")))
         };
         let named = |site: &&Site| {
             let name = plain(&site.name);
@@ -163,6 +163,8 @@ pub(super) fn keep(
             ("from", planned.name.as_str().into()),
         ];
         reply.say("place-not-by-plan", &args);
+        put(stands.unit.clone(), Some(stands.site.clone()));
+    } else if stands.unplanned {
         put(stands.unit.clone(), Some(stands.site.clone()));
     } else if kept.is_some_and(|(site, _)| site != stands.site) {
         put(stands.unit.clone(), None);

@@ -48,6 +48,12 @@ impl Hearing<'_> {
                     entry.events.push(Event::LightsChecked);
                 }
             }
+            // "lights good, one marker is out"
+            let lamp = self.desk.phrases.holds("leave", "lamps", self.text);
+            if lamp && let Some(dark) = entry.faults.iter().position(|f| *f == Fault::NoLights) {
+                entry.faults[dark] = Fault::TowLightsFault;
+                entry.faults.dedup();
+            }
             // a lamp that is smashed does not shine
             let smashed = entry.faults.contains(&Fault::Damage)
                 && self.desk.phrases.holds("leave", "lamps", self.text);

@@ -31,7 +31,7 @@ use super::{
 use crate::book::{Bears, MessageKey, Record, UnitBook, UnitState};
 use crate::dialogue::{About, Talk};
 use crate::finding::FindingId;
-use crate::fleet::{CrewMember, Fleet};
+use crate::fleet::{CrewMember, Fleet, Role};
 use crate::heard::{Ask, Command, CommandName, Entry, Heard, Plan, PlanKind, UnitName};
 
 /// One message with what is known about its sender.
@@ -129,6 +129,13 @@ fn hear(
         heard = desk.reader.hear(whole, fleet.style.temperature);
         talk.question = None;
     }
+    if asks_after_all(desk, member, &heard, written) {
+        heard = Heard {
+            ask: Some(Ask::Digest),
+            language: heard.language,
+            ..Heard::default()
+        };
+    }
     // "water 52" while a trailer is being set up
     let texted = walk::Texted {
         desk,
@@ -211,6 +218,19 @@ fn hear(
         fact,
     };
     hearing.work(unreadable)
+}
+
+/// Tells whether a dispatcher asks how things stand, or what comes first, and names no trailer: then it is of all of them.
+fn asks_after_all(desk: &Desk, member: &CrewMember, heard: &Heard, text: &str) -> bool {
+    // without its mark "all good" is a word that all is well
+    let well = ["ok", "good", "okay", "bien"];
+    let only_asked = well.iter().any(|word| plain(text).ends_with(word));
+    member.role == Role::Dispatcher
+        && heard.command.is_none()
+        && heard.named.is_empty()
+        && heard.entries.iter().all(Entry::is_empty)
+        && (!only_asked || text.contains(['?', '¿']))
+        && desk.phrases.is("whole-fleet", "asks", text)
 }
 
 /// Reads "take task 1" as "take 1", where the message is no order as it stands.

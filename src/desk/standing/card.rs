@@ -37,6 +37,27 @@ pub(in crate::desk) fn greet(hearing: &Hearing<'_>, cases: &[Case], reply: &mut 
     }
 }
 
+/// Answers what the card of a trailer's site tells, to whom it is for.
+pub(in crate::desk) fn asked(hearing: &Hearing<'_>, case: &Case, reply: &mut Reply<'_>) {
+    let unit = ("unit", case.unit.as_str().into());
+    let job = case.job();
+    let site = case
+        .site()
+        .filter(|site| job.is_some_and(|job| job.id.site == site.id));
+    let (Some(site), Some(job)) = (site, job) else {
+        return reply.say("card-none", &[unit]);
+    };
+    match card_is_for(hearing, job) {
+        Ok(()) => {
+            tell_card(site, reply);
+            if reply.card.is_empty() {
+                reply.say("card-none", &[unit]);
+            }
+        }
+        Err(why) => reply.say(why, &[]),
+    }
+}
+
 /// Tells whether a job's card may be shown to the sender now: a card is for the crew of the job, on the days of the job.
 fn card_is_for(hearing: &Hearing<'_>, job: &Job) -> Result<(), &'static str> {
     let member = hearing.member;

@@ -91,9 +91,7 @@ pub(super) fn sizes(text: &str, tokens: &[Token], items: &mut [Item], senses: &S
             && spelt(&next)
                 .strip_prefix('x')
                 .map(|rest| rest.trim_end_matches('s'))
-                .is_some_and(|rest| {
-                    !rest.is_empty() && rest.bytes().all(|b| b.is_ascii_digit())
-                });
+                .is_some_and(|rest| !rest.is_empty() && rest.bytes().all(|b| b.is_ascii_digit()));
         let digits = spelt(&items[at]).starts_with(|c: char| c.is_ascii_digit());
         let one = digits
             && number.value == 1.0
@@ -132,8 +130,7 @@ fn cord_follows(items: &[Item], from: usize, looks: impl Fn(&Item) -> bool) -> b
             .take(4)
             .take_while(|i| i.sentence == gauge.sentence)
     };
-    near().take(1).any(cord)
-        || near().any(|i| i.number().is_some_and(|n| n.unit == Some(Unit::Ft)))
+    near().take(1).any(cord) || near().any(|i| i.number().is_some_and(|n| n.unit == Some(Unit::Ft)))
 }
 
 /// "3 units arrived", "four of the trailers": counted, and none named. Returns the items of such counts.

@@ -65,6 +65,7 @@ pub(super) fn settle(text: &str, tokens: &[Token], items: &mut [Item], senses: &
         words.truck(at);
         words.dumped(at);
         words.clean_too(at);
+        words.water_beside_waste(at);
         words.regulator_side(at);
         words.flowing(at);
         words.unhurried(at);

@@ -195,6 +195,28 @@ impl Words<'_> {
         }
     }
 
+    /// "6 tanque 3/4 agua 1/4": beside the level of the waste, that of the water is the fresh tank's.
+    pub(super) fn water_beside_waste(&mut self, at: usize) {
+        if self.items[at].noun() != Some(Noun::Water) {
+            return;
+        }
+        let part = |i: usize| {
+            self.items
+                .get(i)
+                .and_then(Item::number)
+                .is_some_and(|n| n.form == Form::Part || n.unit == Some(Unit::Pct))
+        };
+        let sentence = self.items[at].sentence;
+        let beside = (at.saturating_sub(10)..self.items.len().min(at + 10)).any(|i| {
+            self.items[i].sentence == sentence
+                && matches!(self.items[i].noun(), Some(Noun::Tank | Noun::Waste))
+                && part(i + 1)
+        });
+        if beside && part(at + 1) && self.same_chunk(at, at + 1) {
+            self.items[at].what = What::Is(Concept::Noun(Noun::Fresh));
+        }
+    }
+
     /// "dumped 350 gallons of black": taken out of the tank.
     pub(super) fn dumped(&mut self, at: usize) {
         let amount = self.items.get(at + 1).is_some_and(|n| {
