@@ -112,6 +112,12 @@ impl Case {
         case
     }
 
+    /// Takes the site for the trailer's that this very message names.
+    pub(super) fn standing_at(mut self, site: &str) -> Case {
+        self.stands_at = Some(site.to_owned());
+        self
+    }
+
     /// Returns what its outlook is worked out of.
     fn prospect<'a>(&'a self, spec: &'a Trailer, lessons: &'a [Lesson]) -> Prospect<'a> {
         Prospect {

@@ -54,6 +54,16 @@ pub(super) fn answer(
         }
         return;
     };
+    let reckons = ["waste", "fresh", "battery", "pump-out", "truck-latest"].contains(&topic);
+    if reckons
+        && hearing
+            .desk
+            .phrases
+            .holds("asked-value", "supposes", hearing.text)
+    {
+        let line = reply.voice.word("answer-without-if");
+        reply.first.push(line);
+    }
     let covered = match topic {
         "more" => return tell::all_of_it(hearing, &case, reply),
         "next" => return next(hearing, &case, reply),

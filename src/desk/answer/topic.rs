@@ -185,6 +185,11 @@ fn asks(text: &str, folded: &str) -> bool {
 }
 
 impl Question {
+    /// Tells whether a message is one of the whole messages that mean it.
+    pub(super) fn is_set_phrase(&self, text: &str) -> bool {
+        self.whole.contains(&plain(text))
+    }
+
     /// Tells whether a message states what the question would ask.
     fn is_told_in(&self, folded: &str) -> bool {
         self.told.iter().any(|phrase| holds(folded, phrase)) && self.is_in(folded)

@@ -1,6 +1,8 @@
 //! Who says at which site they stand with a trailer: by plan it has arrived; where the plan has it elsewhere they are asked,
 //! and help is sent to the place they named.
 
+use chrono::TimeDelta;
+
 use super::super::answer::Reply;
 use super::super::phrases::plain;
 use super::super::settle::{Settled, known};
@@ -13,6 +15,8 @@ use crate::heard::{Entry, Event, UnitName};
 use crate::reply::Arg;
 use crate::situation::Occasion;
 
+/// A trailer may be at its next job so long before the doors, though the plan has it at another still.
+const EARLY: TimeDelta = TimeDelta::days(2);
 /// The first word of a site's name tells it where it is at least so long.
 const TELLING: usize = 5;
 
@@ -56,8 +60,11 @@ impl Hearing<'_> {
         };
         let case = Case::standing(self.desk, &self.fleet, &unit, self.now, Occasion::Asked);
         let planned = case.job().map(|job| job.id.site.clone());
-        let unplanned = planned.is_none();
-        let instead_of = planned.filter(|planned| *planned != site);
+        let unplanned = planned.as_ref().is_none_or(|planned| *planned != site);
+        // who brings it to its next job early is where the plan has it soon
+        let next = self.fleet.next_job_of(&unit, self.now);
+        let next = next.is_some_and(|next| next.id.site == site && next.from - self.now <= EARLY);
+        let instead_of = planned.filter(|planned| *planned != site && !next);
         let of_it = |(of, ..): &&mut (UnitName, _, Entry)| *of == unit;
         if instead_of.is_some() {
             if case.site().is_some_and(|stands| stands.id == site) {
@@ -87,6 +94,7 @@ impl Hearing<'_> {
                 }
             }
         }
+        self.stands = Some((unit.clone(), site.clone()));
         Some(Stands {
             unit,
             site,

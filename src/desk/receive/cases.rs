@@ -174,7 +174,7 @@ impl Hearing<'_> {
         let at = kept
             .newest()
             .map_or(self.now, |newest| newest.max(self.now));
-        Case::new(
+        let case = Case::new(
             self.desk,
             &self.fleet,
             unit,
@@ -183,7 +183,11 @@ impl Hearing<'_> {
             report,
             plans,
             Occasion::Report,
-        )
+        );
+        match &self.stands {
+            Some((of, site)) if of == unit => case.standing_at(site),
+            _ => case,
+        }
     }
 
     pub(in crate::desk) fn plans_for(&self, unit: &UnitName) -> Vec<Plan> {

@@ -315,7 +315,7 @@ impl Hearing<'_> {
     }
 
     /// Tells whether the message says that a trailer is packed up now, or asks for the leaving check.
-    fn packs_up(&self) -> bool {
+    pub(in crate::desk) fn packs_up(&self) -> bool {
         let phrases = &self.desk.phrases;
         let not_yet = self.goes_not();
         if not_yet || self.heard.command.is_some() || self.mends() {

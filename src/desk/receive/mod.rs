@@ -63,6 +63,8 @@ pub(super) struct Hearing<'a> {
     pub(super) photo_of: Option<UnitName>,
     /// Whether it takes back the sender's correction, so that what that mended stands again.
     uncorrects: bool,
+    /// The trailer that it says stands at a site, and that site's id.
+    stands: Option<(UnitName, String)>,
     /// What it says of an incident whose facts are being asked.
     pub(super) fact: Option<incident::Said>,
 }
@@ -215,6 +217,7 @@ fn hear(
         takes_back,
         photo_of: None,
         uncorrects: false,
+        stands: None,
         fact,
     };
     hearing.work(unreadable)
@@ -483,6 +486,7 @@ impl Hearing<'_> {
             takes_back: None,
             photo_of: None,
             uncorrects: false,
+            stands: None,
             fact: None,
         }
     }

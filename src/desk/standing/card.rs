@@ -45,9 +45,25 @@ pub(in crate::desk) fn asked(hearing: &Hearing<'_>, case: &Case, reply: &mut Rep
         .site()
         .filter(|site| job.is_some_and(|job| job.id.site == site.id));
     let (Some(site), Some(job)) = (site, job) else {
-        return reply.say("card-none", &[unit]);
+        // it is said to stand at a site that is not its job's
+        return match case.site() {
+            Some(_) => reply.say("card-not-crew", &[]),
+            None => reply.say("card-none", &[unit]),
+        };
     };
-    match card_is_for(hearing, job) {
+    // where the job names no crew it is of whoever came with one of its trailers
+    let set_up = chrono::TimeDelta::minutes((job.set_up_h * 60.0).round() as i64);
+    let came = hearing.desk.book.unit(&case.unit).is_some_and(|kept| {
+        kept.reports()
+            .any(|(at, from, _)| at >= job.from - set_up && from == hearing.member.id)
+    });
+    let is_for = match card_is_for(hearing, job) {
+        Ok(()) if job.crew.is_empty() && !came && hearing.member.role != Role::Dispatcher => {
+            Err("card-not-crew")
+        }
+        is_for => is_for,
+    };
+    match is_for {
         Ok(()) => {
             tell_card(site, reply);
             if reply.card.is_empty() {
