@@ -441,6 +441,8 @@ pub enum PlanKind {
     GoingUnder,
     /// The sender is about to take the trailer away: "taking 12 home".
     Leave,
+    /// The trailer is being got ready to go: its leaving check is open.
+    Going,
     /// Two loads run together: "AC and heater both on".
     Together {
         /// Which.

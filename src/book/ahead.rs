@@ -144,6 +144,13 @@ pub enum AheadChange {
         /// The trailer.
         unit: UnitName,
     },
+    /// Somebody says at which site a trailer stands, against the plan; none where the plan holds again.
+    StandsAt {
+        /// The trailer.
+        unit: UnitName,
+        /// The site, by id.
+        site: Option<String>,
+    },
     /// Somebody took to the road, or left it.
     Road {
         /// Who.
@@ -213,6 +220,8 @@ pub struct Ahead {
     reads: BTreeMap<UnitName, DateTime<Utc>>,
     #[serde(default)]
     asked_to_read: BTreeMap<UnitName, DateTime<Utc>>,
+    #[serde(default, skip_serializing_if = "BTreeMap::is_empty")]
+    stands_at: BTreeMap<UnitName, (String, DateTime<Utc>)>,
     roads: BTreeMap<String, Road>,
     alone: BTreeMap<String, Alone>,
     weather: Vec<Weather>,
@@ -239,6 +248,10 @@ impl Ahead {
             AheadChange::AskedToRead { unit } => {
                 self.reads.remove(unit);
                 self.asked_to_read.insert(unit.clone(), at);
+            }
+            AheadChange::StandsAt { unit, site } => {
+                let told = site.clone().map(|site| (site, at));
+                put(&mut self.stands_at, unit, told.as_ref());
             }
             AheadChange::Road { who, road } => put(&mut self.roads, who, road.as_ref()),
             AheadChange::Alone { who, alone } => put(&mut self.alone, who, alone.as_ref()),
@@ -319,6 +332,12 @@ impl Ahead {
     /// Returns when to ask for a reading of a trailer's tank.
     pub fn read(&self, unit: &UnitName) -> Option<DateTime<Utc>> {
         self.reads.get(unit).copied()
+    }
+
+    /// Returns the site, by id, that somebody said a trailer stands at against the plan, and when.
+    pub fn stands_at(&self, unit: &UnitName) -> Option<(&str, DateTime<Utc>)> {
+        let (site, at) = self.stands_at.get(unit)?;
+        Some((site, *at))
     }
 
     /// Returns when somebody was last asked to read a trailer's tank.

@@ -16,6 +16,9 @@ use crate::situation::{Occasion, Situation};
 /// How long before its doors a job may be set up by a crew that comes early.
 const EARLIEST: TimeDelta = TimeDelta::days(7);
 
+/// How long it counts where somebody said that a trailer stands, against the plan.
+const TOLD_LASTS: TimeDelta = TimeDelta::days(3);
+
 /// One trailer at one time, with everything the rules want to know, owned.
 #[derive(Clone)]
 pub(super) struct Case {
@@ -29,7 +32,21 @@ pub(super) struct Case {
     pub(super) occasion: Occasion,
     guests: Vec<(DateTime<Utc>, f64)>,
     tasks: Vec<Task>,
+    /// The site that somebody named, where the plan has another.
+    stands_at: Option<String>,
     pub(super) outlook: Outlook,
+}
+
+/// Returns the site that somebody said a trailer stands at, against the plan, as long as it has not left since.
+pub(super) fn site_told(
+    desk: &Desk,
+    unit: &UnitName,
+    at: DateTime<Utc>,
+    departed: Option<DateTime<Utc>>,
+) -> Option<String> {
+    let (site, since) = desk.book.ahead().stands_at(unit)?;
+    let gone = departed.is_some_and(|left| left >= since);
+    (!gone && at - since <= TOLD_LASTS).then(|| site.to_owned())
 }
 
 impl Case {
@@ -81,8 +98,10 @@ impl Case {
             occasion,
             guests: Vec::new(),
             tasks: desk.book.tasks().open_on(unit).cloned().collect(),
+            stands_at: None,
             outlook: Outlook::default(),
         };
+        case.stands_at = site_told(desk, unit, at, case.before.departed);
         case.guests = case.guests_told(desk);
         case.expect_weather(desk);
         if let Some(spec) = case.spec() {
@@ -91,6 +110,12 @@ impl Case {
             case.outlook = Outlook::of(&prospect);
         }
         case
+    }
+
+    /// Takes the site for the trailer's that this very message names.
+    pub(super) fn standing_at(mut self, site: &str) -> Case {
+        self.stands_at = Some(site.to_owned());
+        self
     }
 
     /// Returns what its outlook is worked out of.
@@ -139,8 +164,12 @@ impl Case {
         }
     }
 
-    /// Returns the site of that job.
+    /// Returns the site it stands at: the one somebody named, else that of the job.
     pub(super) fn site(&self) -> Option<&Site> {
+        let told = self.stands_at.as_ref();
+        if let Some(site) = told.and_then(|site| self.fleet.sites.get(site)) {
+            return Some(site);
+        }
         self.fleet.sites.get(&self.job()?.id.site)
     }
 

@@ -4,7 +4,7 @@ use chrono::TimeDelta;
 
 use crate::book::{PowerState, Stage, WaterState};
 use crate::fleet::{Site, Source};
-use crate::heard::{Event, Fault, PlanKind, ReadingKey};
+use crate::heard::{Event, Fault, Plan, PlanKind, ReadingKey};
 use crate::outlook::runs_on_tank;
 use crate::physics::tank::usual_uses_per_h;
 use crate::situation::{Occasion, Situation};
@@ -112,7 +112,8 @@ impl Situation<'_> {
         let packed = holds(Event::Stowed, &[Event::Arrived, Event::InService])
             || holds(Event::JacksUp, &[Event::JacksDown, Event::InService]);
         let shut = holds(Event::Closed, &[Event::InService]) && self.is_drained();
-        let plans = self.plans.iter().any(|plan| plan.kind == PlanKind::Leave);
+        let goes = |plan: &Plan| matches!(plan.kind, PlanKind::Leave | PlanKind::Going);
+        let plans = self.plans.iter().any(goes);
         plans || packed || shut || self.now.stage() == Stage::Hitched
     }
 

@@ -90,6 +90,11 @@ senses! {
     TheOther = "the-other",
     Skin = "skin",
     ToGround = "to-ground",
+    Plugged = "plugged",
+    Feeds = "feeds",
+    WereOff = "were-off",
+    CordLook = "cord-look",
+    OneThing = "one-thing",
 }
 
 /// The file.

@@ -69,7 +69,7 @@ pub(super) fn pasted(text: &str) -> Option<Heard> {
         })
 }
 
-/// Reads a low told for tonight with the number after "low": "low 18 tonight", °F.
+/// Reads a low told for tonight with the number after "low": "low 18 tonight", "low -8" and no more, °F.
 pub(super) fn low_tonight(text: &str, scale: TemperatureScale) -> Option<f64> {
     let words: Vec<&str> = text
         .split(|c: char| c.is_whitespace() || ",;!?".contains(c))
@@ -77,12 +77,14 @@ pub(super) fn low_tonight(text: &str, scale: TemperatureScale) -> Option<f64> {
         .filter(|word| !word.is_empty())
         .collect();
     let tonight = ["tonight", "overnight", "tonite", "noche", "madrugada"];
-    if !words.iter().any(|word| tonight.contains(word)) {
+    let is_low = |word: &&str| matches!(*word, "low" | "lo" | "mínima" | "minima");
+    // "low -8": that and no more, with a sign or degrees
+    let degrees = |word: &&str| word.starts_with('-') || word.ends_with(['°', 'º', 'f', 'c']);
+    let alone = matches!(words.as_slice(), [low, number] if is_low(low) && degrees(number));
+    if !alone && !words.iter().any(|word| tonight.contains(word)) {
         return None;
     }
-    let low = words
-        .iter()
-        .position(|word| matches!(*word, "low" | "lo" | "mínima" | "minima"))?;
+    let low = words.iter().position(|word| is_low(&word))?;
     let after = words[low + 1..]
         .iter()
         .find(|word| !matches!(**word, "of" | "around" | "about" | "de" | "como"))?;
@@ -200,6 +202,10 @@ mod tests {
         let f = TemperatureScale::F;
         assert_eq!(low_tonight("low 18 tonight", f), Some(18.0));
         assert_eq!(low_tonight("mínima -8c esta noche", f), Some(17.6));
+        assert_eq!(low_tonight("low -8", f), Some(-8.0));
+        assert_eq!(low_tonight("low 12f", f), Some(12.0));
+        assert_eq!(low_tonight("low 12", f), None);
+        assert_eq!(low_tonight("low -8 on 12", f), None);
         assert_eq!(low_tonight("low tire on 12 tonight", f), None);
         assert_eq!(low_tonight("tank low 18", f), None);
     }

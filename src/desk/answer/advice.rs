@@ -28,7 +28,12 @@ pub(super) fn is_ok(hearing: &Hearing<'_>, case: &Case, reply: &mut Reply<'_>) -
         Some(case),
         &hearing.talk.advice,
     ) else {
-        how_it_is(case, reply);
+        if is_of_something_else(hearing, case) {
+            let line = reply.voice.word("answer-cannot");
+            reply.first.push(line);
+        } else {
+            how_it_is(case, reply);
+        }
         return Vec::new();
     };
     let mut entry = Entry {
@@ -121,14 +126,30 @@ pub(super) fn in_general(hearing: &Hearing<'_>, topic: &str, reply: &mut Reply<'
     true
 }
 
-/// Is it all right as it stands?
+/// Tells whether it is asked of something else than how the trailer is: "is it ok to jump it from my truck" is more than
+/// "is 12 ok tonight".
+fn is_of_something_else(hearing: &Hearing<'_>, case: &Case) -> bool {
+    let rest = hearing
+        .desk
+        .phrases
+        .without("asked-value", "how-it-is", hearing.text);
+    let more = |word: &&str| !word.is_empty() && *word != case.unit.as_str().to_lowercase();
+    rest.split(' ').any(|word| more(&word))
+}
+
+/// Is it all right as it stands? Never yes while something is open.
 fn how_it_is(case: &Case, reply: &mut Reply<'_>) {
-    let pressing = case.findings().into_iter().any(|finding| presses(&finding));
+    let findings = case.findings();
+    let pressing = findings.iter().any(presses);
+    let open =
+        |finding: &Finding| finding.urgency != Urgency::Plan || finding.level > Level::Notice;
+    let open = findings.iter().any(open);
     let unit = ("unit", Arg::from(case.unit.as_str()));
-    let key = match (pressing, &case.now.last_word) {
-        (true, _) => "answer-not-well",
-        (false, None) => "answer-no-word",
-        (false, Some(_)) => "answer-well",
+    let key = match (pressing, open, &case.now.last_word) {
+        (true, ..) => "answer-not-well",
+        (false, _, None) => "answer-no-word",
+        (false, true, Some(_)) => "answer-partly",
+        (false, false, Some(_)) => "answer-well",
     };
     let line = reply.voice.say(key, &[unit]);
     reply.first.push(line);
@@ -410,6 +431,36 @@ pub(super) fn pump_out(case: &Case, reply: &mut Reply<'_>) -> Vec<FindingId> {
     vec![FindingId::WasteBookPumpOut]
 }
 
+/// Until when may the truck be called?
+pub(super) fn truck_latest(case: &Case, reply: &mut Reply<'_>) -> Vec<FindingId> {
+    let task = reply.board.tasks().open_task(&case.unit, TaskKind::PumpOut);
+    let unit = ("unit", Arg::from(case.unit.as_str()));
+    let line = match task.map(|task| (task.call_by, task.called)) {
+        Some((_, Some(_))) | None => None,
+        Some((Some(call_by), None)) if call_by > case.at => {
+            let args = [unit, ("time", call_by.into())];
+            Some(reply.voice.say("answer-truck-call-by", &args))
+        }
+        Some(_) => Some(reply.voice.say("answer-truck-call-now", &[unit])),
+    };
+    reply.first.extend(line);
+    pump_out(case, reply)
+}
+
+/// What would be if something were so is not worked out, but what is known bears on it: how the tank fills, who is called.
+pub(super) fn what_if(hearing: &Hearing<'_>, case: &Case, reply: &mut Reply<'_>) -> Vec<FindingId> {
+    let line = reply.voice.word("answer-cannot");
+    reply.first.push(line);
+    let of_the_truck = hearing
+        .desk
+        .phrases
+        .holds("asked-value", "truck", hearing.text);
+    if of_the_truck {
+        return pump_out(case, reply);
+    }
+    Vec::new()
+}
+
 /// Tells whether a finding stands in the way of opening: somebody could get hurt, or it is to be done now.
 fn presses(finding: &Finding) -> bool {
     finding.level >= Level::Warning
@@ -463,6 +514,14 @@ fn number(
     })?;
     let next = words.get(place + 1).copied().unwrap_or_default();
     let spoken_of = |list: &str| phrases.holds("asked-value", list, &text);
+    // "15 amp", "16 gauge", "100 ft": of none of the readings that are judged here
+    if phrases.is(
+        "asked-value",
+        "others",
+        if rest.is_empty() { next } else { rest },
+    ) {
+        return None;
+    }
     let measure = if rest.is_empty() { next } else { rest };
     let in_measure = |list: &str| measure == list || phrases.is("asked-value", list, measure);
     let battery = spoken_of("battery");

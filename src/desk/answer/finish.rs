@@ -300,7 +300,12 @@ impl Reply<'_> {
             || truck::is_told_of(hearing.desk.phrases, hearing.text)
             || watch::is_missed(hearing)
             || hearing.desk.answers.tells_of_an_order(hearing.text);
-        if answered {
+        // of what is only asked nothing was going to be done
+        let planned = |remark: &Remark| matches!(remark.why.as_str(), "plan" | "question");
+        let asks = settled.reports.is_empty()
+            && topic::sounds_like_one(hearing.text)
+            && hearing.heard.set_aside.iter().all(planned);
+        if answered || asks {
             &[]
         } else {
             &hearing.heard.set_aside
@@ -320,13 +325,13 @@ impl Reply<'_> {
         if let Some((unit, says)) = repeat::still_open(&hearing.talk, hearing.now, stands) {
             return format!("{unit}: {}", self.voice.word(says));
         }
+        if topic::sounds_like_one(hearing.text) {
+            return self.voice.word("question-unknown");
+        }
         if !settled.words.is_empty() {
             let units: Vec<String> = settled.words.iter().map(ToString::to_string).collect();
             let units = self.voice.all_of(&units);
             return self.voice.say("heard-of", &[("units", units.into())]);
-        }
-        if topic::sounds_like_one(hearing.text) {
-            return self.voice.word("question-unknown");
         }
         // thanks, names, a ticket's number: what the reader did not ask about is no report
         self.voice.word("nothing-to-log")

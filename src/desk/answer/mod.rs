@@ -45,7 +45,14 @@ pub(super) fn unit_of(hearing: &Hearing<'_>, ask: &Ask) -> Option<UnitName> {
         | Ask::Why { unit } => unit.as_ref(),
         _ => return None,
     };
+    // "can I wait till 9 with the truck for 12": beside a trailer the hour is none
+    let hour = |name: &UnitName| settle::known(&hearing.fleet, name).is_none();
+    let hour = is_question(hearing) && named.is_some_and(hour);
     let name = match named {
+        Some(_) if hour => {
+            let mut known = hearing.heard.named.iter();
+            known.find(|name| settle::known(&hearing.fleet, name).is_some())
+        }
         Some(name) => Some(name),
         None if hearing.heard.named.len() == 1 => hearing.heard.named.first(),
         None => hearing.talk.unit_at(hearing.inbound.at),
@@ -67,9 +74,22 @@ pub(super) fn is_question(hearing: &Hearing<'_>) -> bool {
     topic_of(hearing).is_some()
 }
 
+/// Tells whether the message asks about something by more than a set phrase, as "more" is.
+pub(super) fn asks_of_something(hearing: &Hearing<'_>) -> bool {
+    topic_of(hearing).is_some_and(|topic| !topic.is_set_phrase(hearing.text))
+}
+
 /// Tells whether the message asks whether some work is needed: then it does not order it.
 pub(super) fn asks_whether(hearing: &Hearing<'_>) -> bool {
-    const WORK: &[&str] = &["regulator", "heater", "pump-out", "drain", "cords"];
+    const WORK: &[&str] = &[
+        "regulator",
+        "heater",
+        "pump-out",
+        "drain",
+        "cords",
+        "truck-latest",
+        "what-if",
+    ];
     topic_of(hearing).is_some_and(|topic| WORK.contains(&topic.topic.as_str()))
 }
 
@@ -86,7 +106,10 @@ pub(super) fn question(hearing: &Hearing<'_>, settled: &Settled, reply: &mut Rep
         _ => None,
     };
     // "is 55 ok": a number that is no trailer is what is asked about
-    let unknown = named.filter(|name| settle::known(&hearing.fleet, name).is_none());
+    let mut others = hearing.heard.named.iter();
+    let another = others.any(|name| settle::known(&hearing.fleet, name).is_some());
+    // "can I wait till 9 with the truck for 12": the hour is no trailer beside one
+    let unknown = named.filter(|name| !another && settle::known(&hearing.fleet, name).is_none());
     if let Some(name) = unknown.filter(|_| topic.topic != "is-ok") {
         let finding = settle::unknown_unit(&hearing.fleet, name);
         reply.findings.push(finding);

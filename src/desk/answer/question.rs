@@ -9,6 +9,7 @@ use crate::desk::receive::Hearing;
 use crate::desk::repeat;
 use crate::desk::settle::Settled;
 use crate::desk::situate::Case;
+use crate::desk::standing;
 use crate::finding::{Caution, Finding, FindingId, Level, Urgency};
 use crate::heard::UnitName;
 use crate::reply::Arg;
@@ -44,6 +45,7 @@ pub(super) fn answer(
     let Some(case) = case else {
         match topic {
             "truck" => sought::every_truck(hearing, reply),
+            "what-if" => reply.first.push(reply.voice.word("answer-cannot")),
             // without a trailer in mind the usual limits are as good an answer as any
             "is-ok" | "set-regulator" | "regulator"
                 if advice::in_general(hearing, topic, reply) => {}
@@ -52,11 +54,27 @@ pub(super) fn answer(
         }
         return;
     };
+    let reckons = ["waste", "fresh", "battery", "pump-out", "truck-latest"].contains(&topic);
+    if reckons
+        && hearing
+            .desk
+            .phrases
+            .holds("asked-value", "supposes", hearing.text)
+    {
+        let line = reply.voice.word("answer-without-if");
+        reply.first.push(line);
+    }
     let covered = match topic {
         "more" => return tell::all_of_it(hearing, &case, reply),
         "next" => return next(hearing, &case, reply),
         "truck" => sought::truck(&case, reply),
         "pump-out" => advice::pump_out(&case, reply),
+        "card" => {
+            standing::card_asked(hearing, &case, reply);
+            return;
+        }
+        "truck-latest" => advice::truck_latest(&case, reply),
+        "what-if" => advice::what_if(hearing, &case, reply),
         "waste" | "fresh" | "battery" => sought::level(topic, &case, reply),
         "pressure" | "temperature" | "volts" => sought::reading(topic, &case, reply),
         "is-ok" => advice::is_ok(hearing, &case, reply),

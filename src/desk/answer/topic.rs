@@ -71,6 +71,10 @@ const OPENINGS: &[&str] = &[
     "lo subo",
     "la subo",
 ];
+/// Words that may stand before a question.
+const BEFORE: &[&str] = &[
+    "so", "ok so", "and", "hey", "also", "pues", "oye", "entonces",
+];
 /// Words that open an order of their own; what follows them is no question.
 const ORDERS: &[&str] = &[
     "status",
@@ -175,10 +179,17 @@ pub(in crate::desk) fn sounds_like_one(text: &str) -> bool {
 }
 
 fn asks(text: &str, folded: &str) -> bool {
-    text.contains(['?', '¿']) || OPENINGS.iter().any(|opening| starts(folded, opening))
+    let opens = |text: &str| OPENINGS.iter().any(|opening| starts(text, opening));
+    let rest = |word: &&str| folded.strip_prefix(*word)?.strip_prefix(' ');
+    text.contains(['?', '¿']) || opens(folded) || BEFORE.iter().filter_map(rest).any(opens)
 }
 
 impl Question {
+    /// Tells whether a message is one of the whole messages that mean it.
+    pub(super) fn is_set_phrase(&self, text: &str) -> bool {
+        self.whole.contains(&plain(text))
+    }
+
     /// Tells whether a message states what the question would ask.
     fn is_told_in(&self, folded: &str) -> bool {
         self.told.iter().any(|phrase| holds(folded, phrase)) && self.is_in(folded)
@@ -258,6 +269,18 @@ mod tests {
             ("should I leave the water dripping", "drip"),
             ("how long until the hose freezes", "freeze"),
             ("más", "more"),
+            ("what if the truck dont come at all", "what-if"),
+            ("¿y si no viene el camión?", "what-if"),
+            ("so is 12 gonna overflow before 7", "pump-out"),
+            ("can i wait till 9 with the truck for 12?", "truck-latest"),
+            ("15 amp outlet only is that ok", "small-outlet"),
+            (
+                "can i run a second off an extension cord from the kitchen",
+                "house-cord",
+            ),
+            ("no ground rod on the gen do i need one", "ground-rod"),
+            ("is it ok to jump it from my truck", "battery-charge"),
+            ("is there anyone near 12", "who-has"),
         ] {
             assert_eq!(topic(text), wanted, "{text}");
         }

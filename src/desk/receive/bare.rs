@@ -2,6 +2,7 @@
 
 use chrono::{DateTime, TimeDelta, Utc};
 
+use super::super::answer;
 use super::super::phrases::Phrases;
 use super::super::settle::known;
 use super::super::when;
@@ -44,7 +45,8 @@ impl Hearing<'_> {
         if !heard.entries.is_empty() || heard.command.is_some() {
             return None;
         }
-        if heard.ask.is_some() {
+        // "12 gate code" asks, and does not say that 12 arrived
+        if heard.ask.is_some() || answer::asks_of_something(self) {
             return None;
         }
         let question = self.talk.question_at(self.inbound.at)?;

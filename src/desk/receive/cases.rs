@@ -11,6 +11,7 @@ use super::super::tasks::{Board, kind_of};
 use super::super::walk;
 use super::{Hearing, lead};
 use crate::book::{MessageKey, Sent, Task, UnitBook};
+use crate::dialogue::{CHECK_LASTS, Way};
 use crate::heard::{Ask, Entry, Plan, PlanKind, ReadingKey, UnitName};
 use crate::situation::Occasion;
 
@@ -173,7 +174,7 @@ impl Hearing<'_> {
         let at = kept
             .newest()
             .map_or(self.now, |newest| newest.max(self.now));
-        Case::new(
+        let case = Case::new(
             self.desk,
             &self.fleet,
             unit,
@@ -182,7 +183,11 @@ impl Hearing<'_> {
             report,
             plans,
             Occasion::Report,
-        )
+        );
+        match &self.stands {
+            Some((of, site)) if of == unit => case.standing_at(site),
+            _ => case,
+        }
     }
 
     pub(in crate::desk) fn plans_for(&self, unit: &UnitName) -> Vec<Plan> {
@@ -191,7 +196,21 @@ impl Hearing<'_> {
                 .as_ref()
                 .is_some_and(|name| settle::known(&self.fleet, name) == Some(unit))
         };
-        self.heard.plans.iter().filter(here).cloned().collect()
+        let told = self.heard.plans.iter().filter(here).cloned();
+        told.chain(self.being_packed(unit)).collect()
+    }
+
+    /// Returns the plan that a trailer goes, while the sender goes through its leaving check.
+    fn being_packed(&self, unit: &UnitName) -> Option<Plan> {
+        let round = self.talk.round.as_ref()?;
+        let open = round.unit == *unit
+            && round.way == Way::Leaving
+            && self.inbound.at - round.asked <= CHECK_LASTS;
+        open.then(|| Plan {
+            unit: Some(unit.clone()),
+            kind: PlanKind::Going,
+            text: String::new(),
+        })
     }
 
     /// Opens the case of a trailer as it stands.

@@ -48,6 +48,12 @@ impl Hearing<'_> {
                     entry.events.push(Event::LightsChecked);
                 }
             }
+            // "lights good, one marker is out"
+            let lamp = self.desk.phrases.holds("leave", "lamps", self.text);
+            if lamp && let Some(dark) = entry.faults.iter().position(|f| *f == Fault::NoLights) {
+                entry.faults[dark] = Fault::TowLightsFault;
+                entry.faults.dedup();
+            }
             // a lamp that is smashed does not shine
             let smashed = entry.faults.contains(&Fault::Damage)
                 && self.desk.phrases.holds("leave", "lamps", self.text);
@@ -94,6 +100,8 @@ impl Hearing<'_> {
             ("cords", Event::PowerOff),
             ("stowed", Event::Stowed),
             ("drained", Event::FreshDrained),
+            ("hose-off", Event::WaterOff),
+            ("closed", Event::Closed),
         ];
         let told = told
             .iter()
@@ -307,7 +315,7 @@ impl Hearing<'_> {
     }
 
     /// Tells whether the message says that a trailer is packed up now, or asks for the leaving check.
-    fn packs_up(&self) -> bool {
+    pub(in crate::desk) fn packs_up(&self) -> bool {
         let phrases = &self.desk.phrases;
         let not_yet = self.goes_not();
         if not_yet || self.heard.command.is_some() || self.mends() {

@@ -6,8 +6,8 @@ use super::super::phrases::plain;
 use super::super::{Desk, assign, crew, incident, relay, settle, truck, walk};
 use super::bare;
 use crate::dialogue::{About, Talk};
-use crate::fleet::{CrewMember, Fleet};
-use crate::heard::{Ask, Command, CommandName, Heard, UnitName};
+use crate::fleet::{CrewMember, Fleet, Role};
+use crate::heard::{Ask, Command, CommandName, Entry, Heard, UnitName};
 
 /// A message of one of the crew, as it came.
 pub(super) struct Came<'a> {
@@ -48,6 +48,12 @@ impl Meaning {
             fact: None,
         };
         meaning.complete(came, scanned);
+        if asks_after_all(came, &meaning.heard) {
+            meaning.heard = Heard {
+                ask: Some(Ask::Digest),
+                ..nothing_in(&meaning.heard)
+            };
+        }
         meaning.spell_out(came);
         meaning.take_as_order(came);
         meaning.also_done = further_done(came.text, &mut meaning.heard);
@@ -158,6 +164,19 @@ fn ordering(order: Command, heard: &Heard) -> Heard {
         command: Some(order),
         ..nothing_in(heard)
     }
+}
+
+/// Tells whether a dispatcher asks how things stand, or what comes first, and names no trailer: then it is of all of them.
+fn asks_after_all(came: &Came<'_>, heard: &Heard) -> bool {
+    // without its mark "all good" is a word that all is well
+    let well = ["ok", "good", "okay", "bien"];
+    let only_asked = well.iter().any(|word| plain(came.text).ends_with(word));
+    came.member.role == Role::Dispatcher
+        && heard.command.is_none()
+        && heard.named.is_empty()
+        && heard.entries.iter().all(Entry::is_empty)
+        && (!only_asked || came.text.contains(['?', '¿']))
+        && came.desk.phrases.is("whole-fleet", "asks", came.text)
 }
 
 /// Reads "take task 1" as "take 1", where the message is no order as it stands.

@@ -1,5 +1,6 @@
 //! One message: heard, settled, checked, answered. A file a step, in the order of [`Hearing::work`].
 
+mod arrive;
 mod bare;
 mod cases;
 mod changes;
@@ -60,6 +61,8 @@ pub(super) struct Hearing<'a> {
     pub(super) photo_of: Option<UnitName>,
     /// Whether it takes back the sender's correction, so that what that mended stands again.
     uncorrects: bool,
+    /// The trailer that it says stands at a site, and that site's id.
+    stands: Option<(UnitName, String)>,
     /// What it says of an incident whose facts are being asked.
     pub(super) fact: Option<incident::Said>,
 }
@@ -145,6 +148,7 @@ fn hear(
         takes_back,
         photo_of: None,
         uncorrects: false,
+        stands: None,
         fact: meaning.fact,
     };
     hearing.work(unreadable)
@@ -153,8 +157,8 @@ fn hear(
 impl Hearing<'_> {
     fn work(mut self, unreadable: Option<&str>) -> Turn {
         let (mut settled, taken) = self.take();
-        let mut reply = self.open(&settled, &taken, unreadable);
         let mut records = Vec::new();
+        let mut reply = self.open(&settled, &taken, unreadable, &mut records);
         ahead::weather_told(&self, &mut settled, &mut reply, &mut records);
         let cases = self.check(&mut settled, &mut reply);
         self.obey(&settled, &cases, &taken, &mut reply, &mut records);
@@ -187,6 +191,7 @@ impl Hearing<'_> {
             takes_back: None,
             photo_of: None,
             uncorrects: false,
+            stands: None,
             fact: None,
         }
     }

@@ -6,8 +6,8 @@ use super::super::situate::Case;
 use super::super::{
     ahead, alarm, assign, command, incident, lone, place, standing, truck, walk, watch,
 };
-use super::Hearing;
 use super::meaning::nothing_in;
+use super::{Hearing, arrive};
 use crate::book::Record;
 use crate::heard::{Entry, Plan, PlanKind, UnitName};
 
@@ -27,6 +27,10 @@ pub(super) struct Taken {
     icy: bool,
     /// The trailer whose gas is called gone, and is not.
     gas: Option<UnitName>,
+    /// Where it says that a trailer stands, which the plan has elsewhere.
+    stands: Option<arrive::Stands>,
+    /// The trailer that it says is not where it was taken to stand.
+    denied: Option<UnitName>,
     /// The answer to a step of a guided check.
     step: Option<walk::Took>,
     /// The answer to a step of setting up or leaving.
@@ -53,7 +57,9 @@ impl Hearing<'_> {
             self.heard.unclear.clear();
             self.drop_what_is_not_now();
         }
+        let denied = self.denies_its_place();
         let mut settled = self.settle();
+        let stands = self.stands_at(&mut settled);
         self.ask_who_leaves(&mut settled);
         self.as_it_goes(&mut settled);
         let icy = walk::icy::take(self, &mut settled);
@@ -74,6 +80,8 @@ impl Hearing<'_> {
             lone,
             icy,
             gas,
+            stands,
+            denied,
             step,
             stood,
         };
@@ -113,6 +121,7 @@ impl Hearing<'_> {
         settled: &Settled,
         taken: &Taken,
         unreadable: Option<&str>,
+        records: &mut Vec<Record>,
     ) -> Reply<'r> {
         let mut units = self.units(settled);
         units.extend(self.talk.checks.iter().map(|check| check.unit.clone()));
@@ -129,6 +138,13 @@ impl Hearing<'_> {
             reply.say("gas-stays", &[("unit", unit.as_str().into())]);
         }
         place::tell(self, &mut reply);
+        arrive::keep(
+            self,
+            taken.stands.as_ref(),
+            taken.denied.clone(),
+            &mut reply,
+            records,
+        );
         if self.replaced().is_some() {
             self.tell_changes(settled, &mut reply);
         }

@@ -17,7 +17,11 @@ pub(in crate::desk) fn greet(hearing: &Hearing<'_>, cases: &[Case], reply: &mut 
         .iter()
         .filter(|case| case.report.events.contains(&Event::Arrived))
     {
-        if let (Some(site), Some(job)) = (case.site(), case.job()) {
+        // the card of a site that is not the job's is for nobody who only says to be there
+        let site = case
+            .site()
+            .filter(|site| case.job().is_some_and(|job| job.id.site == site.id));
+        if let (Some(site), Some(job)) = (site, case.job()) {
             if told.contains(&site.id.as_str()) {
                 tell_notes(hearing, &case.unit, reply);
                 continue;
@@ -30,6 +34,43 @@ pub(in crate::desk) fn greet(hearing: &Hearing<'_>, cases: &[Case], reply: &mut 
             }
         }
         tell_notes(hearing, &case.unit, reply);
+    }
+}
+
+/// Answers what the card of a trailer's site tells, to whom it is for.
+pub(in crate::desk) fn asked(hearing: &Hearing<'_>, case: &Case, reply: &mut Reply<'_>) {
+    let unit = ("unit", case.unit.as_str().into());
+    let job = case.job();
+    let site = case
+        .site()
+        .filter(|site| job.is_some_and(|job| job.id.site == site.id));
+    let (Some(site), Some(job)) = (site, job) else {
+        // it is said to stand at a site that is not its job's
+        return match case.site() {
+            Some(_) => reply.say("card-not-crew", &[]),
+            None => reply.say("card-none", &[unit]),
+        };
+    };
+    // where the job names no crew it is of whoever came with one of its trailers
+    let set_up = chrono::TimeDelta::minutes((job.set_up_h * 60.0).round() as i64);
+    let came = hearing.desk.book.unit(&case.unit).is_some_and(|kept| {
+        kept.reports()
+            .any(|(at, from, _)| at >= job.from - set_up && from == hearing.member.id)
+    });
+    let is_for = match card_is_for(hearing, job) {
+        Ok(()) if job.crew.is_empty() && !came && hearing.member.role != Role::Dispatcher => {
+            Err("card-not-crew")
+        }
+        is_for => is_for,
+    };
+    match is_for {
+        Ok(()) => {
+            tell_card(site, reply);
+            if reply.card.is_empty() {
+                reply.say("card-none", &[unit]);
+            }
+        }
+        Err(why) => reply.say(why, &[]),
     }
 }
 

@@ -5,6 +5,7 @@ use chrono::{DateTime, TimeDelta, Utc};
 use super::Round;
 use super::say::Answer;
 use crate::book::{AheadChange, AlarmChange, Alone, Record};
+use crate::desk::situate::site_told;
 use crate::finding::{FindingId, Level};
 
 /// How long a lone worker has to answer.
@@ -67,6 +68,14 @@ fn alarm(round: &mut Round<'_>, who: &str, clock: &Alone) {
         change,
     });
     let site = clock.unit.as_ref().and_then(|unit| {
+        let departed = round
+            .desk
+            .book
+            .unit(unit)
+            .and_then(|kept| kept.state().departed);
+        if let Some(told) = site_told(round.desk, unit, round.now, departed) {
+            return round.fleet.sites.get(&told).cloned();
+        }
         let job = round.fleet.job_of(unit, round.now, None)?;
         round.fleet.site_of(job).cloned()
     });

@@ -11,7 +11,7 @@ use crate::heard::{Event, ReadingKey, UnitName};
 use crate::reply::Arg;
 use crate::rules;
 
-/// What is filled, set or looked at on its stand. Repairs go with the trailer.
+/// What is filled, set or looked at on its stand. Repairs go with the trailer, and so does a regulator that it has.
 const OF_THE_STAND: &[TaskKind] = &[
     TaskKind::Refill,
     TaskKind::Regulator,
@@ -105,7 +105,15 @@ pub(in crate::desk) fn end_tasks(hearing: &Hearing<'_>, cases: &[Case], reply: &
             reply.say("leave-truck", &[("unit", unit.into()), ("id", id)]);
         }
         match left {
-            true => reply.board.leave(&case.unit, OF_THE_STAND),
+            true => {
+                let has_one = case.before.when(Event::RegulatorFitted).is_some();
+                let of_the_stand: Vec<TaskKind> = OF_THE_STAND
+                    .iter()
+                    .copied()
+                    .filter(|kind| !(has_one && *kind == TaskKind::Regulator))
+                    .collect();
+                reply.board.leave(&case.unit, &of_the_stand);
+            }
             false if says(Event::FreshDrained) => {
                 reply.board.leave(&case.unit, &[TaskKind::Refill]);
             }

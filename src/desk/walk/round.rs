@@ -4,7 +4,7 @@ use std::cmp::Ordering;
 
 use super::super::answer::Reply;
 use super::super::receive::Hearing;
-use super::super::situate::Case;
+use super::super::situate::{Case, site_told};
 use super::said::is_trip;
 use super::take::Took;
 use super::{LATELY, Outcome, PASSED, RESETS, Said, outcome, step_of};
@@ -339,7 +339,12 @@ impl Round<'_> {
 
     pub(super) fn site(&self, unit: &UnitName) -> Option<&crate::fleet::Site> {
         let fleet = &self.hearing.fleet;
-        let job = fleet.job_of(unit, self.hearing.now, None)?;
+        let (desk, now) = (self.hearing.desk, self.hearing.now);
+        let departed = desk.book.unit(unit).and_then(|kept| kept.state().departed);
+        if let Some(told) = site_told(desk, unit, now, departed) {
+            return fleet.sites.get(&told);
+        }
+        let job = fleet.job_of(unit, now, None)?;
         fleet.sites.get(&job.id.site)
     }
 

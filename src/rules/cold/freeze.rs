@@ -26,6 +26,11 @@ pub(super) fn freeze_soon(s: &Situation<'_>) -> Option<Finding> {
     if cold.air_f > CHILL_F {
         return None;
     }
+    // packed up, shut and empty: nothing is left in it that the crew has not seen to
+    let shut = !matches!(s.now.water(), WaterState::On(_));
+    if s.is_going() && shut && s.is_drained() {
+        return None;
+    }
     let (wind_mph, wind_origin) = wind(s);
     let dead = s.without_power() && cold.air_f <= FREEZE_F;
     let hose_stands = matches!(s.now.water(), WaterState::On(_)) && s.now.in_service().is_none();

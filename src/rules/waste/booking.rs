@@ -4,10 +4,10 @@ use chrono::{DateTime, DurationRound, TimeDelta, Utc};
 
 use super::super::COMMON_PRACTICE;
 use super::super::tanks::waste_told;
-use super::waste_level;
+use super::{coated, waste_level};
 use crate::book::Stage;
 use crate::finding::{Facts, Finding, FindingId, Level, Origin, TaskKind, Urgency};
-use crate::heard::{Event, ReadingKey};
+use crate::heard::{Event, Fault, ReadingKey};
 use crate::outlook::TankOutlook;
 use crate::physics::tank::{SAFETY_H, STOP_PCT, time_to_book};
 use crate::physics::units::{hours, in_hours};
@@ -42,9 +42,15 @@ pub(super) fn book_pump_out(s: &Situation<'_>) -> Option<Finding> {
     if booking.unread && (!booking.is_forecast() || urgency == Urgency::Plan) {
         return None;
     }
-    let facts = booking.facts();
-    let found = Finding::new(FindingId::WasteBookPumpOut, Level::Notice, urgency, facts)
-        .says(booking.says(urgency));
+    let found = |urgency| {
+        let facts = booking.facts();
+        Finding::new(FindingId::WasteBookPumpOut, Level::Notice, urgency, facts)
+    };
+    // right after a pump-out the gauge is not believed: somebody looks first
+    if coated(s).is_some() && !s.now.has(Fault::GaugeStuck) {
+        return Some(found(urgency.min(Urgency::Soon)).says("waste-book-pump-out-doubted"));
+    }
+    let found = found(urgency).says(booking.says(urgency));
     // half full and never to be full: no truck is needed yet
     let wanted = !booking.unread && (urgency != Urgency::Plan || booking.p50.is_some());
     Some(match wanted {

@@ -138,17 +138,21 @@ fn gauge_doubtful(s: &Situation<'_>) -> Option<Finding> {
         let facts = Facts::new().read("level", *gauge, Measure::Pct);
         return Some(finding(Urgency::Soon, facts).says("waste-gauge-doubtful-stuck"));
     }
+    let (gauge, pumped_at) = coated(s)?;
+    let facts = Facts::new()
+        .read("level", gauge, Measure::Pct)
+        .limit("after_pump_out", AFTER_PUMP_OUT_PCT, Measure::Pct)
+        .time("pumped_at", pumped_at, Origin::Read);
+    Some(finding(Urgency::Plan, facts).says("waste-gauge-doubtful-coated"))
+}
+
+/// Returns what the gauge shows, %, and when the tank was pumped, where less can have come in since than it shows.
+fn coated(s: &Situation<'_>) -> Option<(f64, DateTime<Utc>)> {
     let (at, gauge) = *gauge_reads(s).last()?;
     let (pumped_at, _) = s.now.last_pumped()?;
     let filled = filled_since(s, pumped_at, at)?;
     let least = waste_volume(s.spec, gauge - s.spec.waste_gauge.step_pct);
-    (gauge > AFTER_PUMP_OUT_PCT && least > filled).then(|| {
-        let facts = Facts::new()
-            .read("level", gauge, Measure::Pct)
-            .limit("after_pump_out", AFTER_PUMP_OUT_PCT, Measure::Pct)
-            .time("pumped_at", pumped_at, Origin::Read);
-        finding(Urgency::Plan, facts).says("waste-gauge-doubtful-coated")
-    })
+    (gauge > AFTER_PUMP_OUT_PCT && least > filled).then_some((gauge, pumped_at))
 }
 
 /// How much may have come in between two instants, %: the forecast's rate over the open hours, a half more for the peak.

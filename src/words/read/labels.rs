@@ -1,7 +1,7 @@
 //! Numbers and words that only their company explains: task 41, three units, a level that is no tank's.
 
 use crate::heard::CommandName;
-use crate::words::concept::{AskWord, Concept, Mark, Noun, State};
+use crate::words::concept::{AskWord, Concept, Mark, Noun, State, Unit};
 use crate::words::item::{Form, Item, Number, What};
 use crate::words::lex::Token;
 use crate::words::senses::{Sense, Senses};
@@ -97,6 +97,76 @@ pub(super) fn tire_pressures(items: &mut [Item]) {
             }
         }
     }
+}
+
+/// The gauges that cords have.
+const CORD_GAUGES: std::ops::RangeInclusive<f64> = 6.0..=18.0;
+
+/// "16 gauge orange one", "2x4s", "1 marker out": a cord's gauge, the size of a board, one of its things, and no trailer.
+pub(super) fn sizes(text: &str, tokens: &[Token], items: &mut [Item], senses: &Senses) {
+    let spelt = |item: &Item| &text[tokens[item.first].start..tokens[item.end - 1].end];
+    for at in 0..items.len() {
+        let Some(number) = items[at]
+            .number()
+            .filter(|n| n.form == Form::Whole && n.unit.is_none())
+        else {
+            continue;
+        };
+        let Some(next) = items
+            .get(at + 1)
+            .copied()
+            .filter(|n| n.chunk == items[at].chunk)
+        else {
+            continue;
+        };
+        let named = at > 0
+            && (items[at - 1].is(Mark::Unit)
+                || items[at - 1].is(Mark::Article)
+                || items[at - 1].what == What::Sign('#'));
+        let board = next.glued
+            && spelt(&next)
+                .strip_prefix('x')
+                .map(|rest| rest.trim_end_matches('s'))
+                .is_some_and(|rest| !rest.is_empty() && rest.bytes().all(|b| b.is_ascii_digit()));
+        let digits = spelt(&items[at]).starts_with(|c: char| c.is_ascii_digit());
+        let one = digits
+            && number.value == 1.0
+            && (matches!(next.noun(), Some(Noun::Tire | Noun::TowLights))
+                || senses.has(spelt(&next), Sense::OneThing))
+            && !spelt(&next).ends_with('s');
+        let of_a_cord = next.noun() == Some(Noun::Gauge)
+            && CORD_GAUGES.contains(&number.value)
+            && number.value % 2.0 == 0.0
+            && cord_follows(items, at + 2, |item| {
+                senses.has(spelt(item), Sense::CordLook)
+            });
+        if named || !(board || one || of_a_cord) {
+            continue;
+        }
+        items[at].what = What::Labelled;
+        if board {
+            items[at + 1].what = What::Labelled;
+        } else if of_a_cord {
+            items[at + 1].what = What::Word { ordinary: true };
+        }
+    }
+}
+
+/// Tells whether a cord, or how it looks or how long it is, stands right at `from`.
+fn cord_follows(items: &[Item], from: usize, looks: impl Fn(&Item) -> bool) -> bool {
+    let Some(gauge) = items.get(from - 1) else {
+        return false;
+    };
+    let cord = |item: &Item| {
+        matches!(item.noun(), Some(Noun::Cord | Noun::Cords | Noun::Plug)) || looks(item)
+    };
+    let near = || {
+        items[from..]
+            .iter()
+            .take(4)
+            .take_while(|i| i.sentence == gauge.sentence)
+    };
+    near().take(1).any(cord) || near().any(|i| i.number().is_some_and(|n| n.unit == Some(Unit::Ft)))
 }
 
 /// "3 units arrived", "four of the trailers": counted, and none named. Returns the items of such counts.

@@ -27,7 +27,7 @@ use crate::words::{Reader, answer, ask, correct, hot_skin, legs, plan, told, wea
 use circuits::{circuit_codes, circuits};
 use clock::clock_words;
 use doubt::{doubted_again, drop_beside_unplaced};
-use labels::{counted, level_words, more_than_full, tasks, tire_pressures};
+use labels::{counted, level_words, more_than_full, sizes, tasks, tire_pressures};
 pub(super) use slips::one_slip;
 
 /// The most remarks of one kind that a message gets: nobody answers more.
@@ -226,6 +226,7 @@ impl<'t> Reading<'t> {
         clock_words(text, tokens, &mut self.items, senses);
         tasks(text, tokens, &mut self.items, senses);
         tire_pressures(&mut self.items);
+        sizes(text, tokens, &mut self.items, senses);
         let counts = counted(text, tokens, &mut self.items)
             .iter()
             .map(|i| self.items[*i].first)

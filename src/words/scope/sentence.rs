@@ -140,6 +140,14 @@ fn asking_part(items: &[Item], sentence: &Sentence) -> Option<usize> {
                 {
                     return Some(first + 1);
                 }
+                // "12 is it level enough": a trailer, and what is asked of it
+                What::Units(_)
+                    if items.get(first + 1).is_some_and(|n| {
+                        n.chunk == chunk && n.is(Mark::Query) && n.end > n.first + 1
+                    }) =>
+                {
+                    return Some(first + 1);
+                }
                 // "está bien 62 psi en la 9?"
                 What::Is(Concept::State(State::Ok))
                     if sentence.marked

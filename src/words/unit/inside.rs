@@ -85,6 +85,9 @@ pub(super) fn count_of_things(
     let Some(number) = items[at].number() else {
         return false;
     };
+    if asked_how_many(text, tokens, items, at) {
+        return true;
+    }
     // "two stalls"
     if items
         .get(at + 1)
@@ -138,6 +141,33 @@ pub(super) fn count_of_things(
                 || plural && number.value <= 4.0 && places_follow(items, at + 2)
                 || named && (!opens || noun == Noun::Cord && number.value <= 4.0))
             && !(at > 0 && (items[at - 1].is(Mark::Unit) || items[at - 1].is(Mark::Article)))
+}
+
+/// "is it 4 chocks or 2": asked how many there are to be.
+fn asked_how_many(text: &str, tokens: &[Token], items: &[Item], at: usize) -> bool {
+    let small = |i: usize| {
+        items
+            .get(i)
+            .and_then(Item::number)
+            .is_some_and(|n| n.form == Form::Whole && n.unit.is_none() && n.value <= 10.0)
+    };
+    let things = |i: usize| {
+        items.get(i).is_some_and(|n| {
+            n.noun().is_some_and(|noun| {
+                matches!(
+                    noun,
+                    Noun::Wheels | Noun::Jacks | Noun::Cord | Noun::Cords | Noun::Chains
+                )
+            }) && text[..tokens[n.end - 1].end].ends_with('s')
+        })
+    };
+    let asked = |i: usize| i > 0 && items[i - 1].is(Mark::Query);
+    // "4 chocks or 2", "4 or 2 chocks"
+    let or = |i: usize| items.get(i).is_some_and(|n| n.is(Mark::Or));
+    small(at)
+        && (asked(at) && (things(at + 1) || or(at + 1) && small(at + 2) && things(at + 3))
+            || at > 3 && or(at - 1) && things(at - 2) && small(at - 3) && asked(at - 3)
+            || at > 2 && or(at - 1) && small(at - 2) && asked(at - 2) && things(at + 1))
 }
 
 /// Tells whether a place and a number stand at `at`: "on 22".

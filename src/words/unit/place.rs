@@ -7,7 +7,8 @@ use super::near::{
     valued_before,
 };
 use crate::heard::Event;
-use crate::words::concept::{Concept, Mark, Noun, State};
+use crate::words::attach::fits;
+use crate::words::concept::{Concept, Mark, Noun, State, Unit};
 use crate::words::item::{Form, Item, What};
 
 /// Tells whether a bare "at" or the like stands at `place`.
@@ -516,12 +517,38 @@ impl Candidate<'_> {
             noun.reading().is_some() || matches!(noun, Noun::Circuit | Noun::Breaker | Noun::Amps);
         // a trailer has four cords at most
         let more = noun == Noun::Cords && value(self.item) > 4.0;
-        if !valued || more || self.before_its_level(noun) || self.pulled(noun) || self.told_to(noun)
+        if !valued
+            || more
+            || self.before_its_level(noun)
+            || self.before_its_value(noun)
+            || self.pulled(noun)
+            || self.told_to(noun)
         {
             Likely
         } else {
             No
         }
+    }
+
+    /// "battery 23 12.1v", "pressure 12 55 psi": the value follows in its measure, and the first is none that such a thing
+    /// has.
+    fn before_its_value(&self, noun: Noun) -> bool {
+        let own = value(self.item);
+        let right_before = self.prior.is_some_and(|p| p + 1 == self.at);
+        let told = self
+            .next_item()
+            .filter(|_| self.next == Some(self.at + 1))
+            .and_then(Item::number);
+        let Some(told) = told.filter(|_| right_before && !counts(noun)) else {
+            return false;
+        };
+        let none_of_its = match told.unit {
+            Some(Unit::Psi) => own < 15.0,
+            Some(Unit::Volt) if told.value < 20.0 => own > 16.0,
+            Some(Unit::Volt) => own < 90.0,
+            _ => false,
+        };
+        none_of_its && fits(noun, told.unit, false) && !self.named_in_sentence()
     }
 
     /// "tank 12 full": a whole number is no level.

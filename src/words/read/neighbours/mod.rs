@@ -57,6 +57,8 @@ pub(super) fn settle(text: &str, tokens: &[Token], items: &mut [Item], senses: &
         words.both_cords(at);
         words.got_to(at);
         words.left(at);
+        words.were_off(at);
+        words.plugged_into(at);
         words.leaves_behind(at);
         words.heats_the_room(at);
         words.nearly_there(at);
@@ -64,6 +66,7 @@ pub(super) fn settle(text: &str, tokens: &[Token], items: &mut [Item], senses: &
         words.truck(at);
         words.dumped(at);
         words.clean_too(at);
+        words.water_beside_waste(at);
         words.regulator_side(at);
         words.flowing(at);
         words.unhurried(at);

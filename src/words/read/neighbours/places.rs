@@ -83,6 +83,26 @@ impl Words<'_> {
         }
     }
 
+    /// "they were off at the switch", "the lights were off": how things were, and nobody left.
+    pub(super) fn were_off(&mut self, at: usize) {
+        let left = self.items[at].what == What::Is(Concept::Event(Event::Left));
+        if !left || !self.says(at, Sense::WereOff) {
+            return;
+        }
+        let of_things = at.checked_sub(1).is_some_and(|i| {
+            self.same_chunk(at, i)
+                && (self.items[i].is(Mark::Pronoun)
+                    || self.items[i].noun().is_some_and(|n| n != Noun::Guests))
+        });
+        let at_a_switch = (at + 1..self.items.len())
+            .take(4)
+            .take_while(|i| self.same_chunk(at, *i))
+            .any(|i| matches!(self.items[i].noun(), Some(Noun::Breaker | Noun::Circuit)));
+        if of_things || at_a_switch {
+            self.items[at].what = What::Word { ordinary: true };
+        }
+    }
+
     /// "half a donut left": an amount of something, right before it.
     fn so_much_of_it(&self, at: usize) -> bool {
         let word = at
@@ -187,6 +207,28 @@ impl Words<'_> {
         });
         if self.says(at, Sense::CleanToo) && trailer && and && done {
             self.items[at].what = What::Is(Concept::State(State::Cleaned));
+        }
+    }
+
+    /// "6 tanque 3/4 agua 1/4": beside the level of the waste, that of the water is the fresh tank's.
+    pub(super) fn water_beside_waste(&mut self, at: usize) {
+        if self.items[at].noun() != Some(Noun::Water) {
+            return;
+        }
+        let part = |i: usize| {
+            self.items
+                .get(i)
+                .and_then(Item::number)
+                .is_some_and(|n| n.form == Form::Part || n.unit == Some(Unit::Pct))
+        };
+        let sentence = self.items[at].sentence;
+        let beside = (at.saturating_sub(10)..self.items.len().min(at + 10)).any(|i| {
+            self.items[i].sentence == sentence
+                && matches!(self.items[i].noun(), Some(Noun::Tank | Noun::Waste))
+                && part(i + 1)
+        });
+        if beside && part(at + 1) && self.same_chunk(at, at + 1) {
+            self.items[at].what = What::Is(Concept::Noun(Noun::Fresh));
         }
     }
 

@@ -46,6 +46,40 @@ impl Words<'_> {
         }
     }
 
+    /// "plugged 12 into gen", "plugged into the wall": on power, and no clog.
+    pub(super) fn plugged_into(&mut self, at: usize) {
+        let clogged = self.items[at].what == What::Is(Concept::State(State::Clogged));
+        if !clogged || !self.says(at, Sense::Plugged) {
+            return;
+        }
+        let chunk = self.items[at].chunk;
+        // "toilet plugged"
+        let of_a_drain = self.items[..at]
+            .iter()
+            .rev()
+            .take_while(|i| i.chunk == chunk)
+            .any(|i| matches!(i.noun(), Some(Noun::Toilet | Noun::Sink)));
+        let here = |i: &usize| self.same_chunk(at, *i);
+        // the trailer may stand between: "plugged unit 12 into"
+        let into = (at + 1..self.items.len())
+            .take(4)
+            .take_while(here)
+            .find(|i| self.items[*i].is(Mark::At) || self.items[*i].is(Mark::To));
+        let Some(into) = into.filter(|_| !of_a_drain) else {
+            return;
+        };
+        let fed = (into + 1..self.items.len())
+            .take(3)
+            .take_while(here)
+            .any(|i| {
+                self.says(i, Sense::Feeds)
+                    || matches!(self.items[i].noun(), Some(Noun::Generator | Noun::Power))
+            });
+        if fed {
+            self.items[at].what = What::Is(Concept::Event(Event::PowerOn));
+        }
+    }
+
     /// "los cords de la 21 están live, los tres", "cords hot, all 3": how many of them, where a count is said last.
     pub(super) fn all_of_them(&mut self, at: usize) {
         let whole = self.items[at].is(Mark::All) || self.says(at, Sense::TheyAll);

@@ -1,0 +1,188 @@
+//! Who says at which site they stand with a trailer: by plan it has arrived; where the plan has it elsewhere they are asked,
+//! and help is sent to the place they named.
+
+use chrono::TimeDelta;
+
+use super::super::answer::Reply;
+use super::super::phrases::plain;
+use super::super::settle::{Settled, known};
+use super::super::situate::Case;
+use super::Hearing;
+use crate::book::{AheadChange, Record, Stage};
+use crate::dialogue::{About, CONTEXT_LASTS};
+use crate::fleet::Site;
+use crate::heard::{Entry, Event, UnitName};
+use crate::reply::Arg;
+use crate::situation::Occasion;
+
+/// A trailer may be at its next job so long before the doors, though the plan has it at another still.
+const EARLY: TimeDelta = TimeDelta::days(2);
+/// The first word of a site's name tells it where it is at least so long.
+const TELLING: usize = 5;
+
+/// A trailer that is said to stand at a site.
+pub(super) struct Stands {
+    unit: UnitName,
+    /// The site's id.
+    site: String,
+    /// The site that the plan has it at, where that is another.
+    instead_of: Option<String>,
+    /// Whether the plan has it nowhere.
+    unplanned: bool,
+}
+
+impl Hearing<'_> {
+    /// Reads that a trailer stands at a site that the message names. By plan that is an arrival; else it is asked.
+    pub(super) fn stands_at(&mut self, settled: &mut Settled) -> Option<Stands> {
+        let heard = &self.heard;
+        if heard.ask.is_some()
+            || heard.command.is_some()
+            || self.asks.is_some()
+            || self.mends()
+            || self.inbound.replaces.is_some()
+            || self.late()
+            || self.text.trim_end().ends_with('?')
+        {
+            return None;
+        }
+        let arrived = |entry: &Entry| entry.events.contains(&Event::Arrived);
+        let reported = settled.reports.iter().any(|(.., entry)| arrived(entry));
+        let says = self.desk.phrases.holds("arrive", "says", self.text);
+        let not = self.desk.phrases.holds("arrive", "not", self.text);
+        if !(reported || says) || not {
+            return None;
+        }
+        let site = self.site_named()?;
+        let unit = match self.names().as_slice() {
+            [unit] => unit.clone(),
+            [] => known(&self.fleet, self.talk.unit_at(self.inbound.at)?)?.clone(),
+            _ => return None,
+        };
+        let case = Case::standing(self.desk, &self.fleet, &unit, self.now, Occasion::Asked);
+        let planned = case.job().map(|job| job.id.site.clone());
+        let unplanned = planned.as_ref().is_none_or(|planned| *planned != site);
+        // who brings it to its next job early is where the plan has it soon
+        let next = self.fleet.next_job_of(&unit, self.now);
+        let next = next.is_some_and(|next| next.id.site == site && next.from - self.now <= EARLY);
+        let instead_of = planned.filter(|planned| *planned != site && !next);
+        let of_it = |(of, ..): &&mut (UnitName, _, Entry)| *of == unit;
+        if instead_of.is_some() {
+            if case.site().is_some_and(|stands| stands.id == site) {
+                // told before, and the plan has not caught up
+                return None;
+            }
+            for (.., entry) in settled.reports.iter_mut().filter(of_it) {
+                entry.events.retain(|event| *event != Event::Arrived);
+            }
+            settled.reports.retain(|(.., entry)| !entry.is_empty());
+            self.asks = Some(About::Arrived {
+                site: site.clone(),
+                units: vec![unit.clone()],
+            });
+            self.heard.plans.clear();
+            self.heard.set_aside.clear();
+        } else if !reported && !is_there(&case) {
+            match settled.reports.iter_mut().find(of_it) {
+                Some((.., entry)) => entry.events.insert(0, Event::Arrived),
+                None => {
+                    let entry = Entry {
+                        unit: Some(unit.clone()),
+                        events: vec![Event::Arrived],
+                        ..Entry::default()
+                    };
+                    settled.reports.push((unit.clone(), self.inbound.at, entry));
+                }
+            }
+        }
+        self.stands = Some((unit.clone(), site.clone()));
+        Some(Stands {
+            unit,
+            site,
+            instead_of,
+            unplanned,
+        })
+    }
+
+    /// Finds the one site that the message names right after a word of place.
+    fn site_named(&self) -> Option<String> {
+        let text = format!(" {} ", plain(self.text));
+        let at = |name: &str| {
+            !name.is_empty()
+                && [
+                    "at", "to", "into", "in", "the", "a", "en", "el", "la", "from",
+                ]
+                .iter()
+                .any(|word| text.contains(&format!(" {word} {name} ")))
+        };
+        let named = |site: &&Site| {
+            let name = plain(&site.name);
+            let id = plain(&site.id.replace('-', " "));
+            let first = id.split(' ').next().filter(|word| word.len() >= TELLING);
+            at(&name) || at(&id) || first.is_some_and(at)
+        };
+        let mut sites = self.fleet.sites.values().filter(named);
+        match (sites.next(), sites.next()) {
+            (Some(site), None) => Some(site.id.clone()),
+            _ => None,
+        }
+    }
+
+    /// Returns the trailer that somebody says does not stand where they were asked whether it does.
+    pub(super) fn denies_its_place(&self) -> Option<UnitName> {
+        let question = self.talk.question_at(self.inbound.at)?;
+        let About::Arrived { units, site } = &question.about else {
+            return None;
+        };
+        let [unit] = units.as_slice() else {
+            return None;
+        };
+        let told = self.desk.book.ahead().stands_at(unit);
+        let same = told.is_some_and(|(told, _)| told == site);
+        (same && self.desk.phrases.is("choice", "no", self.text)).then(|| unit.clone())
+    }
+}
+
+/// Says and keeps where a trailer is said to stand, against the plan.
+pub(super) fn keep(
+    hearing: &Hearing<'_>,
+    stands: Option<&Stands>,
+    denied: Option<UnitName>,
+    reply: &mut Reply<'_>,
+    records: &mut Vec<Record>,
+) {
+    let mut put = |unit: UnitName, site: Option<String>| {
+        records.push(Record::Ahead {
+            at: hearing.now,
+            change: AheadChange::StandsAt { unit, site },
+        });
+    };
+    if let Some(unit) = denied {
+        put(unit, None);
+    }
+    let Some(stands) = stands else { return };
+    let kept = hearing.desk.book.ahead().stands_at(&stands.unit);
+    let planned = |site: &str| hearing.fleet.sites.get(site);
+    if let Some(planned) = stands.instead_of.as_deref().and_then(planned) {
+        let there = hearing.fleet.sites.get(&stands.site);
+        let there = there.map_or(stands.site.as_str(), |site| site.name.as_str());
+        let args = [
+            ("unit", Arg::from(stands.unit.as_str())),
+            ("site", there.into()),
+            ("from", planned.name.as_str().into()),
+        ];
+        reply.say("place-not-by-plan", &args);
+        put(stands.unit.clone(), Some(stands.site.clone()));
+    } else if stands.unplanned {
+        put(stands.unit.clone(), Some(stands.site.clone()));
+    } else if kept.is_some_and(|(site, _)| site != stands.site) {
+        put(stands.unit.clone(), None);
+    }
+}
+
+/// Tells whether a trailer stands at its site already, by what was reported.
+fn is_there(case: &Case) -> bool {
+    let lately = case.now.when(Event::Arrived);
+    let lately = lately.is_some_and(|at| case.at - at <= CONTEXT_LASTS);
+    let stage = case.now.stage();
+    lately || matches!(stage, Stage::SettingUp | Stage::InService | Stage::Closed)
+}
