@@ -33,6 +33,7 @@ mod truck;
 mod walk;
 mod watch;
 mod when;
+mod withdrawn;
 
 use std::collections::BTreeMap;
 use std::sync::Arc;

@@ -17,6 +17,7 @@ use std::sync::Arc;
 use chrono::{DateTime, Utc};
 
 pub(super) use self::bare::LATE;
+pub(super) use self::mend::Told;
 pub(super) use self::plans::lead;
 use super::answer::Reply;
 use super::inbound::{Body, Inbound, Turn};
@@ -25,7 +26,7 @@ use super::settle::{self, Settled};
 use super::when;
 use super::{
     Desk, ahead, alarm, answer, assign, choices, command, crew, door, incident, lone, photo, place,
-    relay, standing, truck, walk, watch,
+    relay, standing, truck, walk, watch, withdrawn,
 };
 use crate::book::{Bears, MessageKey, Record, UnitBook, UnitState};
 use crate::dialogue::{About, Talk};
@@ -382,6 +383,8 @@ impl Hearing<'_> {
         }
         watch::hits(&self, &cases, &mut reply, &mut records);
         alarm::end_silence(&self, &cases, &settled.words, &mut records);
+        withdrawn::mended(&self, &settled.reports, &mut reply, &mut records);
+        withdrawn::not_theirs(&self, &mut reply);
         alarm::raise(&self, &cases, &mut reply, &mut records);
         let lessons = cases.iter().filter_map(|case| case.lesson(&self.key));
         records.extend(lessons.map(|lesson| Record::Lesson { lesson }));

@@ -29,7 +29,7 @@ const LONGEST: usize = 9;
 const NEARLY: f64 = 0.2;
 
 /// A report of a sender as it stands in the book.
-pub(super) type Told = (UnitName, DateTime<Utc>, Entry);
+pub(in crate::desk) type Told = (UnitName, DateTime<Utc>, Entry);
 
 /// What a correction comes to.
 pub(super) enum Mending {
