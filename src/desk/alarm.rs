@@ -44,9 +44,14 @@ pub(super) fn raise(
         .cloned()
         .collect();
     for finding in dangers {
+        // of what was done each way is an alarm of its own
+        let what = match finding.action.strip_prefix("site-") {
+            Some(act) if act.starts_with("unsafe-") => act.to_owned(),
+            _ => finding.id.to_string(),
+        };
         let key = match &finding.unit {
-            Some(unit) => format!("{}:{unit}", finding.id),
-            None => format!("{}:{}", finding.id, hearing.member.id),
+            Some(unit) => format!("{what}:{unit}"),
+            None => format!("{what}:{}", hearing.member.id),
         };
         let stands = hearing
             .desk
@@ -71,7 +76,11 @@ pub(super) fn raise(
             .unit
             .as_ref()
             .and_then(|unit| cases.iter().find(|case| case.unit == *unit))
-            .and_then(Case::place);
+            .and_then(Case::place)
+            .or_else(|| {
+                let job = hearing.fleet.job_of(finding.unit.as_ref()?, hearing.now, None)?;
+                Some(hearing.fleet.site_of(job)?.name.clone())
+            });
         let others = hearing
             .fleet
             .crew
@@ -84,7 +93,7 @@ pub(super) fn raise(
             let mut args = vec![
                 ("signal", voice.word("signal-danger").into()),
                 ("who", hearing.member.name.as_str().into()),
-                ("what", voice.name(finding.id, finding.level).into()),
+                ("what", voice.name_of(&finding).into()),
             ];
             let mut key = "alarm-person";
             if let Some(unit) = &finding.unit {

@@ -13,6 +13,7 @@ mod command;
 mod crew;
 mod digest;
 mod door;
+mod hazard;
 mod inbound;
 mod incident;
 mod lone;

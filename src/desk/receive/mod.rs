@@ -3,6 +3,7 @@
 mod bare;
 mod cases;
 mod changes;
+mod danger;
 mod gas;
 mod leave;
 mod loads;
@@ -25,8 +26,8 @@ use super::phrases::plain;
 use super::settle::{self, Settled};
 use super::when;
 use super::{
-    Desk, ahead, alarm, answer, assign, choices, command, crew, door, incident, lone, photo, place,
-    relay, standing, truck, walk, watch, withdrawn,
+    Desk, ahead, alarm, answer, assign, choices, command, crew, door, hazard, incident, lone,
+    photo, place, relay, standing, truck, walk, watch, withdrawn,
 };
 use crate::book::{Bears, MessageKey, Record, UnitBook, UnitState};
 use crate::dialogue::{About, Talk};
@@ -306,6 +307,14 @@ impl Hearing<'_> {
         self.as_it_goes(&mut settled);
         let icy = walk::icy::take(&self, &mut settled);
         let gas = self.gas_stays(&mut settled);
+        let safety = self.safety(&mut settled);
+        let hazard = hazard::take(&self, &mut settled);
+        if hazard.is_some() {
+            let other = |plan: &Plan| plan.kind == PlanKind::Other;
+            self.heard.plans.retain(|plan| !other(plan));
+            self.heard.set_aside.clear();
+            self.heard.unclear.clear();
+        }
         let truck_here = truck::has_come(&self, &mut settled);
         let truck_gone = truck::gone(&self, &mut settled);
         if truck_here.is_some() || truck_gone.is_some() {
@@ -315,6 +324,8 @@ impl Hearing<'_> {
         let of_its_own = self.instead_of.is_none()
             && self.asks.is_none()
             && self.fact.is_none()
+            && hazard.is_none()
+            && !matches!(safety, Some(danger::Safety::Over(_)))
             && !self.is_about_another_thing();
         let took = of_its_own
             .then(|| walk::take(&mut self, &mut settled))
@@ -325,7 +336,7 @@ impl Hearing<'_> {
         if of_its_own && took.is_none() && stood.is_none() {
             self.one_task_done(&settled);
         }
-        if of_its_own {
+        if of_its_own && safety.is_none() {
             self.leaving(&mut settled);
             self.loads_together(&mut settled);
         }
@@ -346,6 +357,9 @@ impl Hearing<'_> {
         }
         if let Some(unit) = &gas {
             reply.say("gas-stays", &[("unit", unit.as_str().into())]);
+        }
+        if let Some(safety) = &safety {
+            danger::tell(&self, safety, &mut reply);
         }
         place::tell(&self, &mut reply);
         if self.replaced().is_some() {
@@ -383,6 +397,9 @@ impl Hearing<'_> {
         }
         watch::hits(&self, &cases, &mut reply, &mut records);
         alarm::end_silence(&self, &cases, &settled.words, &mut records);
+        if let Some(told) = &hazard {
+            hazard::tell(&self, told, &mut reply);
+        }
         withdrawn::mended(&self, &settled.reports, &mut reply, &mut records);
         withdrawn::not_theirs(&self, &mut reply);
         alarm::raise(&self, &cases, &mut reply, &mut records);
@@ -397,7 +414,8 @@ impl Hearing<'_> {
         incident::take(&self, &mut reply, &mut records);
         // how one person is is answered by their clock
         let of_one = matches!(lone, Some(lone::Lone::Asked(_))) && self.heard.ask.is_none();
-        if !of_one {
+        // what is to be done about a hazard answers what was asked of it
+        if !of_one && hazard.is_none() {
             self.answer(took.is_some(), &settled, &mut reply, &mut records);
         }
         lone::tell(&self, lone.as_ref(), &mut reply, &mut records);

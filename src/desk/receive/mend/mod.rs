@@ -53,6 +53,12 @@ impl Hearing<'_> {
             return None;
         }
         let said = self.correction()?;
+        // "no tingle now": what is felt no more was still told right
+        if self.desk.answers.says("tingle", "gone", self.text)
+            || self.desk.answers.says("gas", "gone", self.text)
+        {
+            return None;
+        }
         let mut within = self.within_reach();
         let (sent, told) = within.next()?;
         let untrue = self.untrue(&said, &told);
