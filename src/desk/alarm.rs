@@ -30,10 +30,12 @@ pub(super) fn end_silence(
     }
 }
 
-/// Raises an alarm for each danger among the findings. One that stands already is not raised again.
+/// Raises an alarm for each danger among the findings. One that stands already is not raised again. `guessed` is the trailer
+/// that the message did not name.
 pub(super) fn raise(
     hearing: &Hearing<'_>,
     cases: &[Case],
+    guessed: Option<&UnitName>,
     reply: &mut Reply<'_>,
     records: &mut Vec<Record>,
 ) {
@@ -78,7 +80,9 @@ pub(super) fn raise(
             .and_then(|unit| cases.iter().find(|case| case.unit == *unit))
             .and_then(Case::place)
             .or_else(|| {
-                let job = hearing.fleet.job_of(finding.unit.as_ref()?, hearing.now, None)?;
+                let job = hearing
+                    .fleet
+                    .job_of(finding.unit.as_ref()?, hearing.now, None)?;
                 Some(hearing.fleet.site_of(job)?.name.clone())
             });
         let others = hearing
@@ -104,7 +108,12 @@ pub(super) fn raise(
                 args.push(("site", place.as_str().into()));
                 key = "alarm-danger";
             }
-            let text = format!("{}\n{}", voice.say(key, &args), voice.word("alarm-answer"));
+            let mut text = voice.say(key, &args);
+            if finding.unit.is_some() && finding.unit.as_ref() == guessed {
+                text.push(' ');
+                text.push_str(&voice.word("alarm-guessed"));
+            }
+            let text = format!("{text}\n{}", voice.word("alarm-answer"));
             reply.others.push(
                 Outgoing::to(&other.id, text)
                     .of_level(Level::Danger)

@@ -12,7 +12,7 @@ use super::receive::Hearing;
 use super::settle::{self, Settled};
 use super::tick::dispatchers;
 use crate::book::Stage;
-use crate::finding::{Caution, FindingId, Level};
+use crate::finding::{Caution, Finding, FindingId, Level};
 use crate::heard::{Ask, Entry, Event, Fault, UnitName};
 use crate::reply::Arg;
 use crate::rules;
@@ -135,6 +135,17 @@ pub(super) fn tell(hearing: &Hearing<'_>, told: &Told, reply: &mut Reply<'_>) {
             .findings
             .retain(|other| !(other.id == found.id && other.unit == found.unit));
         reply.findings.push(found.cautions(&hazard.cautions));
+    }
+    // what is reported by it may have words of its own
+    let own = format!("site-unsafe-{}", hazard.code);
+    if reply.voice.knows(&own) {
+        let of_it = |finding: &&mut Finding| {
+            let mut ids = hazard.reports.iter().map(|f| FindingId::of_fault(*f));
+            ids.any(|id| id == finding.id) && finding.unit == told.unit
+        };
+        for finding in reply.findings.iter_mut().filter(of_it) {
+            finding.action = own.clone().into();
+        }
     }
     // an alarm of its own goes out with a danger
     let alarmed = reply

@@ -42,6 +42,11 @@ impl Voice<'_> {
         }
     }
 
+    /// Says what a finding asks for, without its opening word and its cautions.
+    pub fn action(&self, finding: &Finding) -> String {
+        self.say(&finding.action, &self.spoken_facts(finding))
+    }
+
     /// Says what a finding rests on: each number with where it came from, the formula in words, the limit, the source.
     /// What was assumed says so.
     pub fn why(&self, finding: &Finding) -> String {

@@ -9,6 +9,7 @@ use crate::desk::receive::Hearing;
 use crate::desk::repeat;
 use crate::desk::settle::Settled;
 use crate::desk::situate::Case;
+use crate::desk::standing;
 use crate::finding::{Caution, Finding, FindingId, Level, Urgency};
 use crate::heard::UnitName;
 use crate::reply::Arg;
@@ -41,6 +42,10 @@ pub(super) fn answer(
         return;
     }
     let topic = question.topic.as_str();
+    if topic.starts_with("card-") {
+        let unit = case.as_ref().map(|case| &case.unit);
+        return standing::answer_card(hearing, topic, unit, reply);
+    }
     let Some(case) = case else {
         match topic {
             "truck" => sought::every_truck(hearing, reply),

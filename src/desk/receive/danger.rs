@@ -3,6 +3,7 @@
 
 use super::super::answer::Reply;
 use super::super::inbound::Outgoing;
+use super::super::repeat;
 use super::super::settle::{self, Settled};
 use super::super::tick::dispatchers;
 use super::Hearing;
@@ -19,8 +20,10 @@ pub(super) enum Safety {
     ShockStays(UnitName),
     /// Everybody is out.
     Out(UnitName),
-    /// Help was called, or is there.
+    /// Help was called, or is there, for somebody who is hurt.
     Called(UnitName),
+    /// Help was called, or is there, and nobody is hurt.
+    Coming(UnitName),
     /// The hurt person is looked after.
     Over(UnitName),
 }
@@ -32,9 +35,13 @@ impl Hearing<'_> {
         {
             return None;
         }
-        self.shock_stays(settled)
-            .or_else(|| self.people_out(settled))
-            .or_else(|| self.helped(settled))
+        let shock = self.shock_stays(settled);
+        let out = self.people_out(settled);
+        let helped = self.helped(settled);
+        if settled.reports.is_empty() && (out.is_some() || helped.is_some()) {
+            settled.from_context = None;
+        }
+        shock.or(helped).or(out)
     }
 
     fn asks_something(&self) -> bool {
@@ -86,18 +93,21 @@ impl Hearing<'_> {
     fn helped(&mut self, settled: &mut Settled) -> Option<Safety> {
         let says = |list| self.desk.answers.says("help", list, self.text);
         let unit = self.unit_meant()?;
-        let hurt = [Fault::PersonHurt, Fault::GasIllness, Fault::PersonCold];
+        let hurt = [Fault::PersonHurt, Fault::PersonCold];
         let hurt: Vec<Fault> = hurt.into_iter().filter(|f| self.has(&unit, *f)).collect();
+        // who was made ill may be gone, the gas is not
+        let ill = self.has(&unit, Fault::GasIllness);
         let danger = Fault::DANGERS.iter().any(|fault| self.has(&unit, *fault));
         let called = says("called") || says("here");
         let over = says("over") && !says("not");
         let long = self.text.split_whitespace().count() > LONGEST;
-        if long || !danger || !called && !(over && !hurt.is_empty()) {
+        let cared = over && (ill || !hurt.is_empty());
+        if long || !danger || !called && !cared {
             return None;
         }
         let arrives = says("here");
-        for (of, _, entry) in settled.reports.iter_mut().filter(|(of, ..)| *of == unit) {
-            debug_assert_eq!(*of, unit);
+        let mut ours = settled.reports.iter_mut();
+        for (.., entry) in ours.by_ref().filter(|(of, ..)| *of == unit) {
             entry
                 .events
                 .retain(|event| !(arrives && *event == Event::Arrived));
@@ -117,7 +127,13 @@ impl Hearing<'_> {
             settled.reports.push((unit.clone(), self.inbound.at, entry));
             return Some(Safety::Over(unit));
         }
-        settled.reports.is_empty().then_some(Safety::Called(unit))
+        if !settled.reports.is_empty() {
+            return None;
+        }
+        Some(match hurt.is_empty() && !(ill && !over) {
+            true => Safety::Coming(unit),
+            false => Safety::Called(unit),
+        })
     }
 
     /// The emergency number is no reading.
@@ -142,10 +158,16 @@ impl Hearing<'_> {
 
 /// Answers what was said of the danger.
 pub(super) fn tell(hearing: &Hearing<'_>, safety: &Safety, reply: &mut Reply<'_>) {
+    // the first words come again in a line where they were said a short while ago
+    let told = repeat::still_open(&hearing.talk, hearing.now, |_, _| true).is_some();
+    if matches!(safety, Safety::Out(_)) && told {
+        return;
+    }
     let (key, unit) = match safety {
         Safety::ShockStays(unit) => ("shock-stays", unit),
         Safety::Out(unit) => ("people-out", unit),
         Safety::Called(unit) => ("help-called", unit),
+        Safety::Coming(unit) => ("help-coming", unit),
         Safety::Over(unit) => ("help-over", unit),
     };
     reply.say(key, &[("unit", unit.as_str().into())]);

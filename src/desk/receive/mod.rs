@@ -400,9 +400,11 @@ impl Hearing<'_> {
         if let Some(told) = &hazard {
             hazard::tell(&self, told, &mut reply);
         }
+        walk::tell_left_anyway(&self, &cases, &mut reply);
         withdrawn::mended(&self, &settled.reports, &mut reply, &mut records);
         withdrawn::not_theirs(&self, &mut reply);
-        alarm::raise(&self, &cases, &mut reply, &mut records);
+        let guessed = settled.from_context.clone();
+        alarm::raise(&self, &cases, guessed.as_ref(), &mut reply, &mut records);
         let lessons = cases.iter().filter_map(|case| case.lesson(&self.key));
         records.extend(lessons.map(|lesson| Record::Lesson { lesson }));
         if let Some(order) = self.heard.command.clone() {

@@ -1,11 +1,17 @@
 //! What whoever arrives is told: the site's own card, to the crew of the job and on its days only, and the trailer's notes.
 
 use super::super::answer::Reply;
+use super::super::phrases::plain;
 use super::super::receive::Hearing;
 use super::super::situate::Case;
+use super::super::tick::dispatchers;
 use super::notes::tell_notes;
 use crate::fleet::{Job, Role, Site};
-use crate::heard::Event;
+use crate::heard::{Event, UnitName};
+use crate::reply::Arg;
+
+/// A word of so many letters that opens a site's name may stand for it.
+const LONG_NAME: usize = 5;
 
 /// Says what whoever arrives must know: the site's own card, then the notes on the trailer.
 pub(in crate::desk) fn greet(hearing: &Hearing<'_>, cases: &[Case], reply: &mut Reply<'_>) {
@@ -63,4 +69,107 @@ fn tell_card(site: &Site, reply: &mut Reply<'_>) {
             reply.card.push(line);
         }
     }
+}
+
+/// Answers what is asked of a site's card: its gate code, whom to call, where to stand. `unit` is the trailer talked about.
+pub(in crate::desk) fn answer_card(
+    hearing: &Hearing<'_>,
+    topic: &str,
+    unit: Option<&UnitName>,
+    reply: &mut Reply<'_>,
+) {
+    let named = site_named(hearing);
+    let mut jobs = hearing.fleet.jobs.iter();
+    let job = match named {
+        Some(site) => jobs
+            .by_ref()
+            .filter(|job| job.id.site == site.id)
+            .find(|job| card_is_for(hearing, job) != Err("card-not-today"))
+            .or_else(|| hearing.fleet.jobs.iter().find(|job| job.id.site == site.id)),
+        None => unit.and_then(|unit| hearing.fleet.job_of(unit, hearing.now, None)),
+    };
+    let Some((job, site)) = job.and_then(|job| Some((job, hearing.fleet.site_of(job)?))) else {
+        match unit {
+            _ if topic == "card-contact" => tell_whom(hearing, None, reply),
+            Some(unit) => {
+                let args = [("unit", Arg::from(unit.as_str()))];
+                let line = reply.voice.say("card-no-job", &args);
+                reply.first.push(line);
+            }
+            None => reply.asks = Some(hearing.which_unit()),
+        }
+        return;
+    };
+    let what = match topic {
+        "card-gate" => &site.gate_code,
+        "card-contact" => &site.contact,
+        "card-stand" => &site.stand,
+        "card-septic-lid" => &site.septic_lid,
+        _ => &site.emergency_address,
+    };
+    // the place to send help to is everybody's
+    let open = topic == "card-address" || topic == "card-contact";
+    let refused = card_is_for(hearing, job).err().filter(|_| !open);
+    let line = match (refused, what) {
+        (Some(why), _) => reply.voice.word(why),
+        _ if topic == "card-contact" => return tell_whom(hearing, what.as_deref(), reply),
+        (None, Some(text)) => {
+            let what = reply.voice.plain(text).into_owned();
+            reply.voice.say(topic, &[("what", what.into())])
+        }
+        (None, None) => {
+            let site = reply.voice.plain(&site.name).into_owned();
+            reply.voice.say("card-silent", &[("site", site.into())])
+        }
+    };
+    reply.first.push(line);
+}
+
+/// Whom to call: for a danger, of the site, of the company.
+fn tell_whom(hearing: &Hearing<'_>, contact: Option<&str>, reply: &mut Reply<'_>) {
+    let line = reply.voice.word("card-call");
+    reply.first.push(line);
+    if let Some(contact) = contact {
+        let what = reply.voice.plain(contact).into_owned();
+        let line = reply.voice.say("card-contact", &[("what", what.into())]);
+        reply.first.push(line);
+    }
+    let names: Vec<String> = dispatchers(&hearing.fleet)
+        .filter(|id| *id != hearing.member.id)
+        .map(|id| reply.voice.person(id).into_owned())
+        .collect();
+    if !names.is_empty() {
+        let who = reply.voice.one_of(&names);
+        let line = reply
+            .voice
+            .say("card-dispatcher", &[("who", Arg::from(who))]);
+        reply.first.push(line);
+    }
+}
+
+/// Returns the site that a message names: by its id, the first two words of its name, or its first where no other site's
+/// begins with that.
+fn site_named<'a>(hearing: &'a Hearing<'_>) -> Option<&'a Site> {
+    let text = format!(" {} ", plain(hearing.text));
+    let first_of = |site: &Site| {
+        let name = plain(&site.name);
+        name.split(' ').next().map(str::to_owned)
+    };
+    let sites = || hearing.fleet.sites.values();
+    sites().find(|site| {
+        let name = plain(&site.name);
+        let mut words = name.split(' ');
+        let head = match (words.next(), words.next()) {
+            (Some(first), Some(second)) => format!("{first} {second}"),
+            _ => name.clone(),
+        };
+        let first = first_of(site).filter(|first| {
+            let alike = sites().filter(|other| first_of(other).as_ref() == Some(first));
+            first.len() >= LONG_NAME && alike.count() == 1
+        });
+        [Some(head), Some(plain(&site.id)), first]
+            .iter()
+            .flatten()
+            .any(|name| !name.is_empty() && text.contains(&format!(" {name} ")))
+    })
 }

@@ -1,9 +1,11 @@
 //! What is still to be done before a trailer leaves, one step at a time, and whether it is ready to tow.
 
 use super::super::answer::Reply;
+use super::super::inbound::Outgoing;
 use super::super::receive::Hearing;
 use super::super::situate::Case;
 use super::super::standing;
+use super::super::tick::dispatchers;
 use super::stand::guards;
 use crate::dialogue::{Round, Way};
 use crate::finding::{Finding, FindingId, Level, TaskKind, Urgency};
@@ -111,6 +113,48 @@ pub(in crate::desk) fn end_tasks(hearing: &Hearing<'_>, cases: &[Case], reply: &
             }
             false => {}
         }
+    }
+}
+
+/// Tells the dispatchers that a trailer leaves although something stands that could hurt somebody on the road: waste
+/// aboard, too heavy, a brake that is dead. What they decided themselves, or an order, needs no word.
+pub(in crate::desk) fn tell_left_anyway(
+    hearing: &Hearing<'_>,
+    cases: &[Case],
+    reply: &mut Reply<'_>,
+) {
+    for case in cases {
+        let left = case.report.events.contains(&Event::Left);
+        let decided = standing::is_ordered(hearing, &case.unit)
+            || standing::in_force(hearing, &case.unit, &reply.voice).is_some();
+        let of_it = |finding: &&Finding| {
+            finding.id.topic() == "tow" && finding.unit.as_ref() == Some(&case.unit)
+        };
+        let open: Vec<&Finding> = reply.findings.iter().filter(of_it).collect();
+        let grave = open.iter().any(|finding| finding.level >= Level::Warning);
+        if !left || !grave || decided || hearing.inbound.replaces.is_some() {
+            continue;
+        }
+        let me = &hearing.member.id;
+        let mut letters = Vec::new();
+        for to in dispatchers(&hearing.fleet).filter(|to| to != me) {
+            let Some(member) = hearing.fleet.crew.get(to) else {
+                continue;
+            };
+            let voice = hearing
+                .desk
+                .voice_for(member, None, &hearing.fleet, hearing.now);
+            let names: Vec<String> = open.iter().map(|found| voice.name_of(found)).collect();
+            let args = [
+                ("signal", voice.word("signal-warning").into()),
+                ("unit", Arg::from(case.unit.as_str())),
+                ("who", voice.person(me).into_owned().into()),
+                ("what", voice.all_of(&names).into()),
+            ];
+            let text = voice.say("left-anyway", &args);
+            letters.push(Outgoing::to(to, text).of_level(Level::Warning));
+        }
+        reply.others.append(&mut letters);
     }
 }
 

@@ -15,6 +15,7 @@ use crate::book::Stage;
 use crate::dialogue::{About, CHECK_LASTS, PAUSE, Round, Told, Way};
 use crate::finding::{FactValue, Finding, FindingId, Level, Urgency};
 use crate::heard::{CommandName, Entry, Event, Fault, UnitName};
+use crate::reply::Arg;
 use crate::rules;
 
 /// Steps that guard somebody, beside what is to be mended before it is towed.
@@ -183,6 +184,7 @@ pub(in crate::desk) fn go_on(
     let confirmed = |(unit, _): &(UnitName, String)| *unit == round.unit;
     let by_word = round.way == Way::Leaving && reply.confirmed.iter().any(confirmed);
     if here.is_none() && stood.is_none() && !by_word {
+        then_the_step(hearing, &round, reply);
         return;
     }
     if stood == Some(Stood::Paused) {
@@ -220,6 +222,33 @@ pub(in crate::desk) fn go_on(
     };
     round.asked = hearing.now;
     reply.round = Some(goes_on.then_some(round));
+}
+
+/// Says the step that waits again, in a line, under the answer to a question on something else.
+fn then_the_step(hearing: &Hearing<'_>, round: &Round, reply: &mut Reply<'_>) {
+    let answered = !reply.first.is_empty() && reply.findings.is_empty() && reply.asks.is_none();
+    let fresh = hearing.inbound.at - round.asked <= PAUSE;
+    let other = hearing.names().iter().any(|unit| *unit != round.unit);
+    if !answered || !fresh || other || reply.step.is_some() || round.step.is_empty() {
+        return;
+    }
+    let what = match round.way {
+        Way::Leaving => reply.voice.word(&format!("leave-{}", round.step)),
+        Way::SetUp => {
+            let case = hearing.asked_about(&round.unit);
+            let skipped = [&round.skipped[..], &round.confirmed[..]].concat();
+            let next = case
+                .situation()
+                .and_then(|situation| rules::set_up(&situation, &skipped));
+            let Some(next) = next else { return };
+            reply.voice.action(&next)
+        }
+    };
+    let args = [
+        ("unit", Arg::from(round.unit.as_str())),
+        ("what", what.into()),
+    ];
+    reply.step = Some(reply.voice.say("round-then", &args));
 }
 
 /// Starts setting up at an arrival, and leaving once the trailer is on the hook.
