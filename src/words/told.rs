@@ -70,9 +70,8 @@ fn stalls_out(
         };
         let whole = count.fract() == 0.0 && (1.0..=20.0).contains(&count);
         // "one of three toilets": so many there are, not so many out
-        let of = at
-            .checked_sub(1)
-            .is_some_and(|before| items[before].is(Mark::Of));
+        let before = (0..at).rev().find(|i| !items[*i].is(Mark::Article));
+        let of = before.is_some_and(|before| items[before].is(Mark::Of));
         if !whole || of {
             continue;
         }

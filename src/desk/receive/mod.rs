@@ -339,6 +339,7 @@ impl Hearing<'_> {
         if of_its_own && safety.is_none() {
             self.leaving(&mut settled);
             self.loads_together(&mut settled);
+            self.dead_circuit(&mut settled);
         }
         settled.words = self.words_about(&settled);
         let mut units = self.units(&settled);

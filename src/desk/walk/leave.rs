@@ -116,6 +116,36 @@ pub(in crate::desk) fn end_tasks(hearing: &Hearing<'_>, cases: &[Case], reply: &
     }
 }
 
+/// Holds back what a trailer would need if it stayed, where its crew tells how it is packed up: "water off" is a step done,
+/// and no tank is to be filled for that. It still holds, and is listed; the road's own advice is said.
+pub(in crate::desk) fn not_for_the_road(
+    hearing: &Hearing<'_>,
+    cases: &[Case],
+    reply: &mut Reply<'_>,
+) {
+    const OF_A_STAY: &[FindingId] = &[
+        FindingId::WaterFreshEndurance,
+        FindingId::ColdTankHeaterOn,
+        FindingId::PowerOnBattery,
+    ];
+    let round = hearing.talk.round.as_ref();
+    let round = round.filter(|round| round.way == Way::Leaving);
+    for case in cases {
+        let packs = round.is_some_and(|round| round.unit == case.unit);
+        let told = &case.report;
+        if !packs || !told.readings.is_empty() || !told.faults.is_empty() {
+            continue;
+        }
+        let waits = |finding: &Finding| {
+            finding.unit.as_ref() == Some(&case.unit) && OF_A_STAY.contains(&finding.id)
+        };
+        let findings = std::mem::take(&mut reply.findings);
+        let (held, rest): (Vec<_>, Vec<_>) = findings.into_iter().partition(waits);
+        reply.findings = rest;
+        reply.listed.extend(held);
+    }
+}
+
 /// Tells the dispatchers that a trailer leaves although something stands that could hurt somebody on the road: waste
 /// aboard, too heavy, a brake that is dead. What they decided themselves, or an order, needs no word.
 pub(in crate::desk) fn tell_left_anyway(

@@ -34,7 +34,7 @@ use round::Round;
 pub(super) use answers::Answers;
 pub(super) use culprit::keep_off;
 pub(super) use danger::hold_back;
-pub(super) use leave::{end_tasks, tell_left_anyway};
+pub(super) use leave::{end_tasks, not_for_the_road, tell_left_anyway};
 use said::Said;
 pub(super) use take::take;
 use take::{Took, names_its_unit};

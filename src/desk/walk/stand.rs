@@ -14,7 +14,7 @@ use super::said::{Said, of_opening};
 use crate::book::Stage;
 use crate::dialogue::{About, CHECK_LASTS, PAUSE, Round, Told, Way};
 use crate::finding::{FactValue, Finding, FindingId, Level, Urgency};
-use crate::heard::{CommandName, Entry, Event, Fault, UnitName};
+use crate::heard::{CommandName, Entry, Event, Fault, ShortAnswer, UnitName};
 use crate::reply::Arg;
 use crate::rules;
 
@@ -44,6 +44,8 @@ pub(in crate::desk) enum Stood {
     Not,
     Skipped,
     Again,
+    /// A yes that may be said to a warning as well.
+    Unsure,
     /// An answer so long after the question that it is asked again before it counts.
     Paused,
     Stopped,
@@ -76,6 +78,14 @@ pub(in crate::desk) fn take(
         hearing.heard.unclear.clear();
         return (said != Said::Unclear).then_some(Stood::Paused);
     }
+    // a yes to "stop, chock both sides" is no word that they are chocked
+    if round.step == "chock" && said == Said::Yes && is_bare_yes(hearing) && warned(hearing, &round)
+    {
+        settled.reports.clear();
+        settled.from_context = None;
+        hearing.heard.unclear.clear();
+        return Some(Stood::Unsure);
+    }
     let entry = match said {
         Said::Number(number) => number_of(&round, number)?,
         Said::Yes => events_of(&round, false),
@@ -100,6 +110,25 @@ pub(in crate::desk) fn take(
         Said::Yes | Said::DidAll | Said::Number(_) if !needs_a_number => Stood::Done,
         _ => Stood::Again,
     })
+}
+
+/// Tells whether the message is a yes and no more.
+fn is_bare_yes(hearing: &Hearing<'_>) -> bool {
+    let answer = hearing.heard.answer.as_ref();
+    answer.is_some_and(|answer| answer.word == Some(ShortAnswer::Yes))
+}
+
+/// Tells whether the sender was warned that the trailer is not chocked since the step before.
+fn warned(hearing: &Hearing<'_>, round: &Round) -> bool {
+    let of_it = |told: &Told| {
+        told.id == FindingId::SiteNotChocked && told.unit.as_ref() == Some(&round.unit)
+    };
+    let lately = |told: &Told| hearing.now - told.at <= PAUSE;
+    hearing
+        .talk
+        .told
+        .iter()
+        .any(|told| of_it(told) && lately(told))
 }
 
 /// Returns the round whose step waits for this message; none where something newer does.
@@ -192,6 +221,7 @@ pub(in crate::desk) fn go_on(
         reply.say("walk-paused", &[("age", age.into())]);
     }
     match stood {
+        Some(Stood::Unsure) => reply.say("chocks-sure", &[]),
         Some(Stood::Skipped) if guards(&round.step) => {
             reply.say("set-up-not-skipped", &[]);
         }
