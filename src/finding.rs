@@ -80,6 +80,7 @@ codes! {
         SiteSetUpNext = "site.set-up-next",
         SiteWind = "site.wind",
         SiteIcy = "site.icy",
+        SiteUnsafe = "site.unsafe",
         TowWasteAboard = "tow.waste-aboard",
         TowFreshAboard = "tow.fresh-aboard",
         TowNotReady = "tow.not-ready",

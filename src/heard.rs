@@ -448,6 +448,11 @@ pub enum PlanKind {
         /// Which.
         pair: LoadPair,
     },
+    /// A circuit is named dead: what it feeds has no power. No reading of it is told.
+    DeadCircuit {
+        /// Which, counted from 1.
+        circuit: u8,
+    },
     /// The sender is on the road: "rolling", "on my way".
     OnTheRoad,
     /// The sender is well, and says no more: "ok", "all good", "I'm out".

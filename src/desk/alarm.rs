@@ -30,10 +30,12 @@ pub(super) fn end_silence(
     }
 }
 
-/// Raises an alarm for each danger among the findings. One that stands already is not raised again.
+/// Raises an alarm for each danger among the findings. One that stands already is not raised again. `guessed` is the trailer
+/// that the message did not name.
 pub(super) fn raise(
     hearing: &Hearing<'_>,
     cases: &[Case],
+    guessed: Option<&UnitName>,
     reply: &mut Reply<'_>,
     records: &mut Vec<Record>,
 ) {
@@ -44,9 +46,14 @@ pub(super) fn raise(
         .cloned()
         .collect();
     for finding in dangers {
+        // of what was done each way is an alarm of its own
+        let what = match finding.action.strip_prefix("site-") {
+            Some(act) if act.starts_with("unsafe-") => act.to_owned(),
+            _ => finding.id.to_string(),
+        };
         let key = match &finding.unit {
-            Some(unit) => format!("{}:{unit}", finding.id),
-            None => format!("{}:{}", finding.id, hearing.member.id),
+            Some(unit) => format!("{what}:{unit}"),
+            None => format!("{what}:{}", hearing.member.id),
         };
         let stands = hearing
             .desk
@@ -71,7 +78,13 @@ pub(super) fn raise(
             .unit
             .as_ref()
             .and_then(|unit| cases.iter().find(|case| case.unit == *unit))
-            .and_then(Case::place);
+            .and_then(Case::place)
+            .or_else(|| {
+                let job = hearing
+                    .fleet
+                    .job_of(finding.unit.as_ref()?, hearing.now, None)?;
+                Some(hearing.fleet.site_of(job)?.name.clone())
+            });
         let others = hearing
             .fleet
             .crew
@@ -84,7 +97,7 @@ pub(super) fn raise(
             let mut args = vec![
                 ("signal", voice.word("signal-danger").into()),
                 ("who", hearing.member.name.as_str().into()),
-                ("what", voice.name(finding.id, finding.level).into()),
+                ("what", voice.name_of(&finding).into()),
             ];
             let mut key = "alarm-person";
             if let Some(unit) = &finding.unit {
@@ -95,7 +108,12 @@ pub(super) fn raise(
                 args.push(("site", place.as_str().into()));
                 key = "alarm-danger";
             }
-            let text = format!("{}\n{}", voice.say(key, &args), voice.word("alarm-answer"));
+            let mut text = voice.say(key, &args);
+            if finding.unit.is_some() && finding.unit.as_ref() == guessed {
+                text.push(' ');
+                text.push_str(&voice.word("alarm-guessed"));
+            }
+            let text = format!("{text}\n{}", voice.word("alarm-answer"));
             reply.others.push(
                 Outgoing::to(&other.id, text)
                     .of_level(Level::Danger)

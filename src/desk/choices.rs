@@ -126,9 +126,10 @@ fn asked(now: DateTime<Utc>, voice: &Voice<'_>, said: &Said<'_>) -> Vec<Choice> 
             let units = units.map(|unit| own(unit.to_string(), unit.to_string()));
             units.chain(codes(&["all"])).collect()
         }
-        About::UndoOlder { .. } | About::HurtNow { .. } | About::Leaves { unit: Some(_) } => {
-            codes(&["yes", "no"])
-        }
+        About::UndoOlder { .. }
+        | About::NoDanger { .. }
+        | About::HurtNow { .. }
+        | About::Leaves { unit: Some(_) } => codes(&["yes", "no"]),
         About::WhichMend { ways, .. } => {
             let places = ["first", "second", "third"];
             let ways = voice.ways(ways).into_iter().zip(places);

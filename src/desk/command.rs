@@ -15,6 +15,7 @@ use super::tick;
 use super::watch;
 use super::when;
 use crate::book::{AlarmChange, Attempt, Personal, Record, Task, TaskChange};
+use crate::dialogue::{About, Question};
 use crate::finding::{Facts, Finding, FindingId, Level, Origin, TaskKind, Urgency};
 use crate::fleet::Role;
 use crate::heard::{Command, CommandName};
@@ -274,6 +275,13 @@ fn never_mind(hearing: &Hearing<'_>, reply: &mut Reply<'_>, records: &mut Vec<Re
         .iter()
         .filter(|watch| watch.who == hearing.member.id);
     match (&hearing.talk.question, mine.next_back()) {
+        (
+            Some(Question {
+                about: About::NoDanger { unit, .. },
+                ..
+            }),
+            _,
+        ) => reply.say("no-danger", &[("unit", unit.as_str().into())]),
         (Some(question), _) if question.about.leaves_things_as_they_are() => {
             reply.say("never-mind-left", &[]);
         }

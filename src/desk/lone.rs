@@ -103,7 +103,13 @@ pub(super) fn alarm_name(key: &str, alarm: &Alarm, voice: &Voice<'_>) -> String 
         let who = voice.person(who).into_owned();
         return voice.say("got-it-alone", &[("who", who.into())]);
     }
-    let name = voice.name(alarm.id, alarm.level);
+    // what was done has words of its own
+    let act = key.split(':').next().unwrap_or_default();
+    let act = format!("name-site-{act}");
+    let name = match voice.knows(&act) {
+        true => voice.word(&act),
+        false => voice.name(alarm.id, alarm.level),
+    };
     match &alarm.unit {
         Some(unit) => format!("{unit} {name}"),
         None => name,

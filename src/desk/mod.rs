@@ -13,6 +13,7 @@ mod command;
 mod crew;
 mod digest;
 mod door;
+mod hazard;
 mod inbound;
 mod incident;
 mod lone;
@@ -33,6 +34,7 @@ mod truck;
 mod walk;
 mod watch;
 mod when;
+mod withdrawn;
 
 use std::collections::BTreeMap;
 use std::sync::Arc;

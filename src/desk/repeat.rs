@@ -47,6 +47,8 @@ const AGAIN: &[(FindingId, &str)] = &[
     (FindingId::TroubleHotPlug, "again-hot-plug"),
     (FindingId::TroubleCordDamaged, "again-cord-damaged"),
     (FindingId::TowWasteAboard, "again-waste-aboard"),
+    (FindingId::SiteNotChocked, "again-not-chocked"),
+    (FindingId::SiteUnsafe, "again-unsafe"),
 ];
 /// What a second word of may be news that somebody's life hangs on: always told in full.
 const ALWAYS_FULL: &[FindingId] = &[
@@ -62,7 +64,9 @@ const JUST_TOLD: TimeDelta = TimeDelta::minutes(20);
 pub(super) fn again(finding: &Finding, talk: &Talk, now: DateTime<Utc>) -> Option<Finding> {
     let (_, says) = AGAIN.iter().find(|(id, _)| *id == finding.id)?;
     let told = told_of(finding, talk).filter(|told| now - told.at <= JUST_TOLD)?;
-    let same = told.says == gist(finding) && !ALWAYS_FULL.contains(&finding.id);
+    // people still inside, a live plug: what to do now depends on the act
+    let act = finding.id == FindingId::SiteUnsafe && finding.level == Level::Danger;
+    let same = told.says == gist(finding) && !ALWAYS_FULL.contains(&finding.id) && !act;
     (finding.level >= Level::Warning && same).then(|| Finding {
         action: (*says).into(),
         cautions: Vec::new(),

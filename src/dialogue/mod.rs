@@ -223,6 +223,13 @@ pub enum About {
         #[serde(with = "crate::fleet::personal::text")]
         text: String,
     },
+    /// Whether a danger that was taken back really was none.
+    NoDanger {
+        /// The trailer.
+        unit: UnitName,
+        /// The dangers, which stand again after a no.
+        faults: Vec<Fault>,
+    },
     /// Whether an older message is to be taken back too.
     UndoOlder {
         /// Its key in the book.

@@ -142,6 +142,7 @@ impl Answer<'_> {
         let mut told = Vec::new();
         let mut warned: Vec<Caution> = Vec::new();
         let mut first = self.first.iter();
+        let mut doubted = !self.doubts_the_danger();
         for finding in findings {
             if finding.level < Level::Danger {
                 first.by_ref().for_each(|text| line(out).push_str(text));
@@ -151,6 +152,15 @@ impl Answer<'_> {
             if let Some(note) = self.task_of(finding) {
                 voice.write_task_tail(out, note.task);
                 told.push(note.task.id);
+            }
+            if let Some(context) = self
+                .context
+                .filter(|_| !doubted && finding.level == Level::Danger)
+                && finding.unit.as_ref() == Some(context.unit())
+            {
+                doubted = true;
+                let unit = context.unit().as_str();
+                voice.write(line(out), "danger-guessed", &[("unit", unit.into())]);
             }
             // a reply on two trailers says the same caution once: it is the same hazard to the same reader
             let fresh = finding
@@ -163,6 +173,16 @@ impl Answer<'_> {
         }
         first.for_each(|text| line(out).push_str(text));
         told
+    }
+
+    /// Tells whether a danger is told of a trailer that nobody named: the doubt is said at once, and not at the end.
+    fn doubts_the_danger(&self) -> bool {
+        let Some(Context::Last(unit)) = self.context else {
+            return false;
+        };
+        let mut findings = self.findings.iter();
+        findings
+            .any(|finding| finding.level == Level::Danger && finding.unit.as_ref() == Some(unit))
     }
 
     /// Finds the open task that a finding asks for.
@@ -214,7 +234,11 @@ impl Answer<'_> {
                 args.push(("time", at.into()));
             }
             voice.write(line(out), &key, &args);
-            if let Some(context) = self.context.filter(|context| context.unit() == logged.unit) {
+            let doubted = self.doubts_the_danger();
+            if let Some(context) = self
+                .context
+                .filter(|context| context.unit() == logged.unit && !doubted)
+            {
                 out.push(' ');
                 voice.write(out, context.key(), &[("unit", logged.unit.as_str().into())]);
             }
@@ -225,6 +249,7 @@ impl Answer<'_> {
         }
         // an answer to a question about the unit last talked about says so too
         if self.logged.is_empty()
+            && !self.doubts_the_danger()
             && let Some(context) = self.context
         {
             let unit = context.unit().as_str();

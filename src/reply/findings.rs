@@ -33,6 +33,20 @@ impl Voice<'_> {
         }
     }
 
+    /// Returns the few words for this one finding: its own where it has some, else those of its id.
+    pub fn name_of(&self, finding: &Finding) -> String {
+        let own = format!("name-{}", finding.action);
+        match self.knows(&own) {
+            true => self.word(&own),
+            false => self.name(finding.id, finding.level),
+        }
+    }
+
+    /// Says what a finding asks for, without its opening word and its cautions.
+    pub fn action(&self, finding: &Finding) -> String {
+        self.say(&finding.action, &self.spoken_facts(finding))
+    }
+
     /// Says what a finding rests on: each number with where it came from, the formula in words, the limit, the source.
     /// What was assumed says so.
     pub fn why(&self, finding: &Finding) -> String {

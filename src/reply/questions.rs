@@ -67,6 +67,14 @@ impl Voice<'_> {
             About::OverrideWhy { unit, .. } => {
                 self.say("ask-override-why", &[("unit", unit.as_str().into())])
             }
+            About::NoDanger { unit, faults } => {
+                let names: Vec<String> = faults.iter().map(|fault| self.fault(*fault)).collect();
+                let args = [
+                    ("unit", Arg::from(unit.as_str())),
+                    ("what", self.all_of(&names).into()),
+                ];
+                self.say("ask-no-danger", &args)
+            }
             // asked in a line of their own, beside what they are about
             About::WhichTask { .. } | About::UndoOlder { .. } => String::new(),
             About::IncidentFact { number, fact } => {

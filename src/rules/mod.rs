@@ -24,7 +24,7 @@ pub use power::circuits_to_feed;
 pub use power::cord::{CORD_NOTE_PCT, CORD_WARN_PCT};
 pub use power::plug_in::{PlugIn, plug_in};
 pub use site::set_up::set_up;
-pub use site::{chocks_out, icy_steps};
+pub use site::{chocks_out, icy_steps, unsafe_act};
 pub use tow::leaving;
 pub use trouble::steps::{Asks, Sought, Step, Then, WaterFrom, course_steps, last_resort, steps};
 

@@ -69,7 +69,10 @@ fn stalls_out(
             _ => continue,
         };
         let whole = count.fract() == 0.0 && (1.0..=20.0).contains(&count);
-        if !whole {
+        // "one of three toilets": so many there are, not so many out
+        let before = (0..at).rev().find(|i| !items[*i].is(Mark::Article));
+        let of = before.is_some_and(|before| items[before].is(Mark::Of));
+        if !whole || of {
             continue;
         }
         let state = (last + 1..items.len())

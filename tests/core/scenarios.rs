@@ -8,7 +8,7 @@ use std::sync::LazyLock;
 use chrono::{DateTime, Utc};
 use hosebib::book::MessageKey;
 use hosebib::desk::{Desk, Inbound, Sender, Turn};
-use hosebib::finding::{Finding, FindingId};
+use hosebib::finding::{Facts, Finding, FindingId, Level, Urgency};
 use hosebib::fleet::{self, FleetFiles};
 use hosebib::heard::Fault;
 use hosebib::rules::first_words;
@@ -93,15 +93,15 @@ fn every_field_situation_gets_its_advice() {
     );
 }
 
-/// A finding of contract C3 with the urgencies and levels that the contract fixes; empty where it fixes none.
-struct Fixed {
+/// A finding with the urgencies and levels that contract C3 and the handbook allow it.
+pub(crate) struct Fixed {
     id: String,
     urgencies: String,
     levels: String,
 }
 
 /// Reads the table of contract C3.
-fn contract() -> Vec<Fixed> {
+pub(crate) fn contract() -> Vec<Fixed> {
     let path = Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/data/findings-c3.csv");
     let text = std::fs::read_to_string(path).expect("the table of C3");
     let rows = text.lines().filter(|line| !line.starts_with('#'));
@@ -123,27 +123,54 @@ fn off_the_table(turns: &[(Vec<Turn>, Turn)], table: &[Fixed]) -> Vec<String> {
         .iter()
         .flat_map(|(ticks, turn)| ticks.iter().chain([turn]));
     let found = all.flat_map(|turn| &turn.findings);
-    let strays = found.filter(|finding| {
-        let row = table.iter().find(|row| row.id == finding.id.code());
-        let fits = |wanted: &str, got: &str| wanted.is_empty() || either(wanted, got);
-        row.is_some_and(|row| {
-            !fits(&row.urgencies, &code(&finding.urgency))
-                || !fits(&row.levels, &code(&finding.level))
-        })
-    });
-    let stray = |finding: &Finding| {
-        let (urgency, level) = (code(&finding.urgency), code(&finding.level));
-        format!("{} is {urgency}, {level}", finding.id.code())
-    };
-    strays.map(stray).collect()
+    found.filter_map(|finding| stray(finding, table)).collect()
+}
+
+/// Says how a finding departs from the table; none where it keeps to it.
+pub(crate) fn stray(finding: &Finding, table: &[Fixed]) -> Option<String> {
+    let row = table.iter().find(|row| row.id == finding.id.code());
+    let (urgency, level) = (code(&finding.urgency), code(&finding.level));
+    let keeps =
+        row.is_some_and(|row| either(&row.urgencies, &urgency) && either(&row.levels, &level));
+    (!keeps).then(|| format!("{} is {urgency}, {level}", finding.id.code()))
 }
 
 #[test]
 fn every_finding_of_the_contract_is_registered() {
     let registered: BTreeSet<&str> = FindingId::ALL.iter().map(|id| id.code()).collect();
-    for row in contract() {
+    let table = contract();
+    for row in &table {
         assert!(registered.contains(row.id.as_str()), "{}", row.id);
+        assert!(
+            !row.urgencies.is_empty() && !row.levels.is_empty(),
+            "{} is free",
+            row.id
+        );
     }
+    for id in registered {
+        assert!(
+            table.iter().any(|row| row.id == id),
+            "{id} is not in the table"
+        );
+    }
+}
+
+/// The table is no rubber stamp: a finding that fires with another urgency or level is told.
+#[test]
+fn a_finding_off_the_table_is_told() {
+    let facts = || Facts::new().by("formula-reported", "a test");
+    let mut turn = loaded().tick(DateTime::UNIX_EPOCH);
+    turn.findings.clear();
+    for (id, level, urgency) in [
+        (FindingId::CrowdUnderServed, Level::Danger, Urgency::Soon),
+        (FindingId::WaterHoseUndersized, Level::Notice, Urgency::Now),
+        (FindingId::WasteSpill, Level::Warning, Urgency::Now),
+    ] {
+        turn.findings
+            .push(Finding::new(id, level, urgency, facts()));
+    }
+    let strays = off_the_table(&[(Vec::new(), turn)], &contract());
+    assert_eq!(strays.len(), 2, "{strays:?}");
 }
 
 /// A danger is told as grave before anybody knows which trailer it is about as after.

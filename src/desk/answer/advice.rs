@@ -22,13 +22,23 @@ const CODE_PSI: f64 = 80.0;
 
 /// Is that number all right? Holds it against the trailer's limits as if it had been reported; nothing is logged.
 pub(super) fn is_ok(hearing: &Hearing<'_>, case: &Case, reply: &mut Reply<'_>) -> Vec<FindingId> {
-    let Some((key, value)) = number(
-        hearing.desk.phrases,
-        hearing.text,
-        Some(case),
-        &hearing.talk.advice,
-    ) else {
-        if is_of_something_else(hearing, case) {
+    let phrases = hearing.desk.phrases;
+    if let Some(rated) = amps_asked(phrases, hearing.text) {
+        let args = [
+            ("amps", Arg::Number(rated, Measure::Amp)),
+            ("long", Arg::Number(rated * LONG_SHARE, Measure::Amp)),
+        ];
+        let line = reply.voice.say("answer-amp-outlet", &args);
+        reply.first.push(line);
+        warn(&[Caution::HotPlug], reply);
+        return Vec::new();
+    }
+    let Some((key, value)) = number(phrases, hearing.text, Some(case), &hearing.talk.advice) else {
+        // "is it ok to jump it from my truck": what is reported says nothing of that
+        if phrases.holds("asked-value", "act", hearing.text) {
+            let line = reply.voice.word("answer-act-unknown");
+            reply.first.push(line);
+        } else if is_of_something_else(hearing, case) {
             let line = reply.voice.word("answer-cannot");
             reply.first.push(line);
         } else {
@@ -83,6 +93,9 @@ pub(super) fn is_ok(hearing: &Hearing<'_>, case: &Case, reply: &mut Reply<'_>) -
     reply.first.push(reply.voice.word("answer-not-logged"));
     Vec::new()
 }
+
+/// What a circuit carries for hours, as a share of its rating (NEC 210.20(A)).
+const LONG_SHARE: f64 = 0.8;
 
 /// Tells whether a finding judges a reading of this kind itself, and not what it also bears on.
 fn judges(key: ReadingKey, id: FindingId) -> bool {
@@ -483,6 +496,28 @@ fn range(limits: PressureLimits, reply: &Reply<'_>) -> String {
         ("last", Arg::Number(limits.max, Measure::Psi)),
     ];
     reply.voice.say("answer-range", &args)
+}
+
+/// Finds the rating of an outlet that is asked about: "15 amp outlet only, is that ok".
+fn amps_asked(phrases: &Phrases, text: &str) -> Option<f64> {
+    if !phrases.holds("asked-value", "outlet", text) {
+        return None;
+    }
+    let folded = text.to_lowercase();
+    let words: Vec<&str> = folded
+        .split(|c: char| !(c.is_alphanumeric() || c == '.'))
+        .filter(|word| !word.is_empty())
+        .collect();
+    words.iter().enumerate().find_map(|(place, word)| {
+        let digits = word.trim_end_matches(char::is_alphabetic);
+        let label = match &word[digits.len()..] {
+            "" => words.get(place + 1).copied().unwrap_or_default(),
+            label => label,
+        };
+        let amps: f64 = digits.parse().ok()?;
+        let rated = (5.0..=60.0).contains(&amps);
+        (rated && phrases.is("asked-value", "a", label)).then_some(amps)
+    })
 }
 
 /// Finds the number that is asked about, and what it is a reading of: by its unit of measure or its noun, else by what was

@@ -11,6 +11,7 @@ use crate::desk::standing;
 use crate::desk::teach;
 use crate::desk::tick::dispatchers;
 use crate::desk::walk;
+use crate::desk::withdrawn;
 use crate::dialogue::About;
 use crate::reply::Arg;
 
@@ -98,6 +99,9 @@ pub(super) fn undo(hearing: &Hearing<'_>, reply: &mut Reply<'_>, records: &mut V
         reply.say("undone-task", &[("time", sent.at.into())]);
         return;
     }
+    let dangers = withdrawn::dangers_in(&told);
+    withdrawn::tell(hearing, &dangers, None, reply, records);
+    withdrawn::ask(&dangers, reply);
     let what = what_of(hearing, sent, reply);
     reply.say("undone", &[("time", sent.at.into()), ("what", what.into())]);
     walk::stand::began_with(hearing, &told, reply);

@@ -372,11 +372,13 @@ fn shortened(
     let goes = [Event::Left, Event::Hitched];
     let mut reports = settled.reports.iter();
     let goes = reports.any(|(.., entry)| entry.events.iter().any(|event| goes.contains(event)));
-    let unchanged = (walked || says("stands")) && !goes && !says("worse");
-    let in_full = !unchanged || asks_only(hearing, settled) || hearing.mends();
+    let calm = !goes && !says("worse") && !asks_only(hearing, settled) && !hearing.mends();
+    let unchanged = walked || says("stands");
+    // the same warning told again a moment later; what will kill is told in full, unless it is said to stand
+    let in_short = |finding: &Finding| calm && (unchanged || finding.level < Level::Danger);
     let full = told.iter().filter(|(_, telling)| *telling == Telling::Full);
     full.map(|(finding, _)| {
-        let again = (!in_full).then(|| repeat::again(finding, &hearing.talk, hearing.now));
+        let again = in_short(finding).then(|| repeat::again(finding, &hearing.talk, hearing.now));
         again.flatten().unwrap_or_else(|| (*finding).clone())
     })
     .collect()

@@ -30,7 +30,7 @@ use super::receive::Hearing;
 use super::settle::{self, Settled};
 use super::situate::Case;
 use crate::book::Record;
-use crate::heard::{Ask, UnitName};
+use crate::heard::{Ask, Fault, UnitName};
 use crate::situation::Occasion;
 
 /// The words that ask for a status: English, Spanish.
@@ -127,7 +127,18 @@ pub(super) fn question(hearing: &Hearing<'_>, settled: &Settled, reply: &mut Rep
 
 /// Finds the topic of a question.
 fn topic_of<'a>(hearing: &Hearing<'a>) -> Option<&'a topic::Question> {
-    hearing.desk.questions.of(&hearing.heard, hearing.text)
+    let questions = hearing.desk.questions;
+    let plain = || questions.of(&hearing.heard, hearing.text);
+    // while something is thawed a torch is for that, whether they say so or not
+    let mut checks = hearing.talk.checks.iter();
+    let thaws = checks.any(|check| check.fault == Fault::Frozen);
+    if !thaws {
+        return plain();
+    }
+    let of_ice = questions.of(&hearing.heard, &format!("{} frozen", hearing.text));
+    of_ice
+        .filter(|topic| !topic.cautions.is_empty())
+        .or_else(plain)
 }
 
 /// Tells whether it is asked who is with a trailer, or where somebody is: the sender is at another.

@@ -42,6 +42,10 @@ pub(super) fn answer(
         return;
     }
     let topic = question.topic.as_str();
+    if topic.starts_with("card-") {
+        let unit = case.as_ref().map(|case| &case.unit);
+        return standing::answer_card(hearing, topic, unit, reply);
+    }
     let Some(case) = case else {
         match topic {
             "truck" => sought::every_truck(hearing, reply),

@@ -250,6 +250,17 @@ impl Bare<'_> {
                 });
                 Some(report(entries.collect(), at))
             }
+            About::NoDanger { unit, faults } => {
+                if self.says("yes") {
+                    return Some(Answered::Dropped);
+                }
+                let again = Entry {
+                    unit: Some(unit.clone()),
+                    faults: faults.clone(),
+                    ..Entry::default()
+                };
+                self.says("no").then(|| report(vec![again], at))
+            }
             About::UndoOlder { key } => {
                 if self.says("no") {
                     return Some(Answered::Dropped);

@@ -69,6 +69,7 @@ impl Hearing<'_> {
         walk::end_tasks(self, &cases, reply);
         walk::keep_off(self, &cases, reply);
         walk::hold_back(self, &cases, reply);
+        walk::not_for_the_road(self, &cases, reply);
         reply.findings.append(&mut settled.findings);
         reply.findings.sort_by_key(|finding| finding.order());
         // a task that the mended report asks for as well keeps its number

@@ -67,6 +67,10 @@ impl Hearing<'_> {
             if self.desk.phrases.holds("leave", "left-lamps", self.text) {
                 entry.events.retain(|event| *event != Event::Left);
             }
+            // nor have lamps that "were off"
+            if self.desk.phrases.holds("leave", "were-off", self.text) {
+                entry.events.retain(|event| *event != Event::Left);
+            }
             let power = [Event::PowerOff, Event::PowerOn];
             if alone
                 && !power.iter().any(|event| entry.events.contains(event))
@@ -194,17 +198,31 @@ impl Hearing<'_> {
         let Some(unit) = taken.or_else(|| self.goes(settled)) else {
             return;
         };
-        let told = settled.reports.iter().filter(|(of, ..)| *of == unit);
-        let moves = [Event::Hitched, Event::Left, Event::Arrived, Event::Returned];
-        let tells = |event: &Event| moves.contains(event);
-        if told
-            .into_iter()
-            .any(|(.., entry)| entry.events.iter().any(tells))
-        {
+        if !self.may_go(&unit, settled, packs, ready) {
             return;
         }
+        self.heard.command = None;
+        self.heard.ask = None;
+        // it is answered by its list
+        self.heard.set_aside.retain(|remark| remark.why != "plan");
+        if packs {
+            self.heard.unclear.clear();
+        }
+        self.plan_to_leave(unit.clone());
+        settled.leaving.push(unit);
+    }
+
+    /// Tells whether a trailer that is said to go can be meant: it stands at a site, and the message reports no move of it.
+    /// `packs` tells that it is packed up, `ready` that it is called ready.
+    fn may_go(&self, unit: &UnitName, settled: &Settled, packs: bool, ready: bool) -> bool {
+        let mut told = settled.reports.iter().filter(|(of, ..)| of == unit);
+        let moves = [Event::Hitched, Event::Left, Event::Arrived, Event::Returned];
+        let tells = |event: &Event| moves.contains(event);
+        if told.any(|(.., entry)| entry.events.iter().any(tells)) {
+            return false;
+        }
         // from the yard it goes to a job, and nothing was aboard
-        let stage = self.stage(&unit);
+        let stage = self.stage(unit);
         // where nobody said where it stands, what is told to be aboard says that it was in use
         let levels = [
             ReadingKey::WastePct,
@@ -213,7 +231,7 @@ impl Hearing<'_> {
             ReadingKey::FreshGal,
         ];
         let reported = settled.reports.iter().any(|(of, _, entry)| {
-            *of == unit
+            of == unit
                 && levels
                     .iter()
                     .any(|key| entry.readings.value(*key).is_some())
@@ -228,18 +246,7 @@ impl Hearing<'_> {
             false => matches!(stage, Some(Stage::Yard | Stage::Hitched)),
         };
         let hooked = ready && stage == Some(Stage::Hitched);
-        if !on_site && !hooked && (gone || !reported && !packs) {
-            return;
-        }
-        self.heard.command = None;
-        self.heard.ask = None;
-        // it is answered by its list
-        self.heard.set_aside.retain(|remark| remark.why != "plan");
-        if packs {
-            self.heard.unclear.clear();
-        }
-        self.plan_to_leave(unit.clone());
-        settled.leaving.push(unit);
+        on_site || hooked || !gone && (reported || packs)
     }
 
     fn plan_to_leave(&mut self, unit: UnitName) {

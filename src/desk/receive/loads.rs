@@ -1,4 +1,4 @@
-//! A message that says that two loads run together: no reading, and yet a circuit may carry too much.
+//! What a message says of circuits without a reading: two loads run together, and one may carry too much; one is dead.
 
 use super::super::settle::{Settled, known};
 use super::Hearing;
@@ -31,6 +31,33 @@ impl Hearing<'_> {
         self.heard.plans.push(Plan {
             unit: Some(unit.clone()),
             kind: PlanKind::Together { pair },
+            text: self.text.trim().to_owned(),
+        });
+        settled.also.push(unit);
+    }
+
+    /// Notes which circuit is named dead: what it feeds has no power, whatever else was reported.
+    pub(super) fn dead_circuit(&mut self, settled: &mut Settled) {
+        let phrases = &self.desk.phrases;
+        let has = |list: &str| phrases.holds("circuit", list, self.text);
+        let asks = self.heard.ask.is_some() || self.text.contains('?');
+        if asks || self.heard.command.is_some() || has("not") || !has("dead") {
+            return;
+        }
+        let number = phrases.following("circuit", "of", self.text);
+        let number = number.and_then(|rest| {
+            let word = rest.split(|c: char| !c.is_alphanumeric()).next()?;
+            word.parse::<u8>().ok()
+        });
+        let Some(circuit) = number.filter(|number| (1..=4).contains(number)) else {
+            return;
+        };
+        let Some(unit) = self.named_or_last(settled) else {
+            return;
+        };
+        self.heard.plans.push(Plan {
+            unit: Some(unit.clone()),
+            kind: PlanKind::DeadCircuit { circuit },
             text: self.text.trim().to_owned(),
         });
         settled.also.push(unit);

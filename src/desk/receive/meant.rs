@@ -2,6 +2,7 @@
 
 use super::super::answer;
 use super::super::settle::{self, Settled};
+use super::super::withdrawn;
 use super::Hearing;
 use super::bare::{self, Answered};
 use super::mend::{self, Mending};
@@ -24,6 +25,13 @@ impl Hearing<'_> {
         {
             let (key, before) = (correction.key.clone(), correction.corrects.clone());
             return self.take_back_correction(key, before);
+        }
+        // "false alarm": the report of a danger is taken back as a whole
+        if let Some(sent) = withdrawn::meant(self) {
+            let key = sent.key.0.clone();
+            return self
+                .take_answer(Answered::TakeBack(key))
+                .unwrap_or_default();
         }
         match self.mending() {
             Some(Mending::Plain(key, ways)) => return self.mend(key, &ways),
@@ -235,7 +243,7 @@ impl Hearing<'_> {
     }
 
     /// Returns the message whose reports this one takes the place of: the one it edits, or the one it mends.
-    pub(super) fn replaced(&self) -> Option<&MessageKey> {
+    pub(in crate::desk) fn replaced(&self) -> Option<&MessageKey> {
         self.edited.as_ref().or(self.instead_of.as_ref())
     }
 }

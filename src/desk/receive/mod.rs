@@ -4,6 +4,7 @@ mod arrive;
 mod bare;
 mod cases;
 mod changes;
+mod danger;
 mod gas;
 mod leave;
 mod loads;
@@ -21,6 +22,7 @@ use chrono::{DateTime, Utc};
 
 pub(super) use self::bare::LATE;
 use self::meaning::{Came, Meaning};
+pub(super) use self::mend::Told;
 pub(super) use self::plans::lead;
 use super::inbound::{Body, Inbound, Turn};
 use super::settle::{self, Settled};

@@ -42,6 +42,10 @@ impl Hearing<'_> {
         }
         let read = repeat::read_in(&self.heard);
         repeat::note(&reply.findings, &read, &mut talk, self.now);
+        if let Some(About::NoDanger { unit, .. }) = &reply.asks {
+            // where it stands again it is told in full
+            talk.told.retain(|told| told.unit.as_ref() != Some(unit));
+        }
         if !reply.findings.is_empty() || !reply.beside.is_empty() {
             talk.advice = reply
                 .findings

@@ -4,10 +4,11 @@ use super::super::answer::{self, Reply};
 use super::super::settle::Settled;
 use super::super::situate::Case;
 use super::super::{
-    ahead, alarm, assign, command, incident, lone, place, standing, truck, walk, watch,
+    ahead, alarm, assign, command, hazard, incident, lone, place, standing, truck, walk, watch,
+    withdrawn,
 };
 use super::meaning::nothing_in;
-use super::{Hearing, arrive};
+use super::{Hearing, arrive, danger};
 use crate::book::Record;
 use crate::heard::{Entry, Plan, PlanKind, UnitName};
 
@@ -27,6 +28,10 @@ pub(super) struct Taken {
     icy: bool,
     /// The trailer whose gas is called gone, and is not.
     gas: Option<UnitName>,
+    /// What it says of a danger that is open.
+    safety: Option<danger::Safety>,
+    /// What it tells that would hurt somebody.
+    hazard: Option<hazard::Told>,
     /// Where it says that a trailer stands, which the plan has elsewhere.
     stands: Option<arrive::Stands>,
     /// The trailer that it says is not where it was taken to stand.
@@ -64,12 +69,19 @@ impl Hearing<'_> {
         self.as_it_goes(&mut settled);
         let icy = walk::icy::take(self, &mut settled);
         let gas = self.gas_stays(&mut settled);
+        let safety = self.safety(&mut settled);
+        let hazard = hazard::take(self, &mut settled);
+        if hazard.is_some() {
+            self.heard.plans.retain(|plan| plan.kind != PlanKind::Other);
+            self.heard.set_aside.clear();
+            self.heard.unclear.clear();
+        }
         let truck_here = truck::has_come(self, &mut settled);
         let truck_gone = truck::gone(self, &mut settled);
         if truck_here.is_some() || truck_gone.is_some() {
             self.drop_what_is_not_now();
         }
-        let (step, stood) = self.take_steps(&mut settled);
+        let (step, stood) = self.take_steps(&mut settled, safety.as_ref(), hazard.is_some());
         settled.words = self.words_about(&settled);
         let taken = Taken {
             coming,
@@ -80,6 +92,8 @@ impl Hearing<'_> {
             lone,
             icy,
             gas,
+            safety,
+            hazard,
             stands,
             denied,
             step,
@@ -92,10 +106,14 @@ impl Hearing<'_> {
     fn take_steps(
         &mut self,
         settled: &mut Settled,
+        safety: Option<&danger::Safety>,
+        is_hazard: bool,
     ) -> (Option<walk::Took>, Option<walk::stand::Stood>) {
         let of_its_own = self.instead_of.is_none()
             && self.asks.is_none()
             && self.fact.is_none()
+            && !is_hazard
+            && !matches!(safety, Some(danger::Safety::Over(_)))
             && !self.is_about_another_thing();
         if !of_its_own {
             return (None, None);
@@ -105,8 +123,11 @@ impl Hearing<'_> {
         if step.is_none() && stood.is_none() {
             self.one_task_done(settled);
         }
-        self.leaving(settled);
-        self.loads_together(settled);
+        if safety.is_none() {
+            self.leaving(settled);
+            self.loads_together(settled);
+            self.dead_circuit(settled);
+        }
         (step, stood)
     }
 
@@ -136,6 +157,9 @@ impl Hearing<'_> {
         }
         if let Some(unit) = &taken.gas {
             reply.say("gas-stays", &[("unit", unit.as_str().into())]);
+        }
+        if let Some(safety) = &taken.safety {
+            danger::tell(self, safety, &mut reply);
         }
         place::tell(self, &mut reply);
         arrive::keep(
@@ -185,7 +209,13 @@ impl Hearing<'_> {
         }
         watch::hits(self, cases, reply, records);
         alarm::end_silence(self, cases, &settled.words, records);
-        alarm::raise(self, cases, reply, records);
+        if let Some(told) = &taken.hazard {
+            hazard::tell(self, told, reply);
+        }
+        walk::tell_left_anyway(self, cases, reply);
+        withdrawn::mended(self, &settled.reports, reply, records);
+        withdrawn::not_theirs(self, reply);
+        alarm::raise(self, cases, settled.from_context.as_ref(), reply, records);
         let lessons = cases.iter().filter_map(|case| case.lesson(&self.key));
         records.extend(lessons.map(|lesson| Record::Lesson { lesson }));
         if let Some(order) = &self.heard.command {
@@ -207,7 +237,8 @@ impl Hearing<'_> {
     ) {
         // how one person is is answered by their clock
         let of_one = matches!(taken.lone, Some(lone::Lone::Asked(_))) && self.heard.ask.is_none();
-        if !of_one {
+        // what is to be done about a hazard answers what was asked of it
+        if !of_one && taken.hazard.is_none() {
             self.answer_questions(taken.step.is_some(), settled, reply, records);
         }
         lone::tell(self, taken.lone.as_ref(), reply, records);

@@ -1,11 +1,19 @@
 //! What whoever arrives is told: the site's own card, to the crew of the job and on its days only, and the trailer's notes.
 
+use chrono::TimeDelta;
+
 use super::super::answer::Reply;
+use super::super::phrases::plain;
 use super::super::receive::Hearing;
 use super::super::situate::Case;
+use super::super::tick::dispatchers;
 use super::notes::tell_notes;
 use crate::fleet::{Job, Role, Site};
-use crate::heard::Event;
+use crate::heard::{Event, UnitName};
+use crate::reply::Arg;
+
+/// A word of so many letters that opens a site's name may stand for it.
+const LONG_NAME: usize = 5;
 
 /// Says what whoever arrives must know: the site's own card, then the notes on the trailer.
 pub(in crate::desk) fn greet(hearing: &Hearing<'_>, cases: &[Case], reply: &mut Reply<'_>) {
@@ -51,19 +59,7 @@ pub(in crate::desk) fn asked(hearing: &Hearing<'_>, case: &Case, reply: &mut Rep
             None => reply.say("card-none", &[unit]),
         };
     };
-    // where the job names no crew it is of whoever came with one of its trailers
-    let set_up = chrono::TimeDelta::minutes((job.set_up_h * 60.0).round() as i64);
-    let came = hearing.desk.book.unit(&case.unit).is_some_and(|kept| {
-        kept.reports()
-            .any(|(at, from, _)| at >= job.from - set_up && from == hearing.member.id)
-    });
-    let is_for = match card_is_for(hearing, job) {
-        Ok(()) if job.crew.is_empty() && !came && hearing.member.role != Role::Dispatcher => {
-            Err("card-not-crew")
-        }
-        is_for => is_for,
-    };
-    match is_for {
+    match may_ask(hearing, job) {
         Ok(()) => {
             tell_card(site, reply);
             if reply.card.is_empty() {
@@ -77,8 +73,7 @@ pub(in crate::desk) fn asked(hearing: &Hearing<'_>, case: &Case, reply: &mut Rep
 /// Tells whether a job's card may be shown to the sender now: a card is for the crew of the job, on the days of the job.
 fn card_is_for(hearing: &Hearing<'_>, job: &Job) -> Result<(), &'static str> {
     let member = hearing.member;
-    let set_up = chrono::TimeDelta::minutes((job.set_up_h * 60.0).round() as i64);
-    if hearing.now < job.from - set_up || hearing.now > job.to {
+    if hearing.now < job.from - set_up(job) || hearing.now > job.to {
         return Err("card-not-today");
     }
     let works_it = job.crew.is_empty() || job.crew.contains(&member.id);
@@ -87,6 +82,27 @@ fn card_is_for(hearing: &Hearing<'_>, job: &Job) -> Result<(), &'static str> {
     } else {
         Err("card-not-crew")
     }
+}
+
+/// Tells whether the sender may ask for a job's card: where the job names no crew, it is of whoever came with one of its
+/// trailers.
+fn may_ask(hearing: &Hearing<'_>, job: &Job) -> Result<(), &'static str> {
+    card_is_for(hearing, job)?;
+    if !job.crew.is_empty() || hearing.member.role == Role::Dispatcher {
+        return Ok(());
+    }
+    let from = job.from - set_up(job);
+    let came = job.trailers.iter().any(|unit| {
+        hearing.desk.book.unit(unit).is_some_and(|kept| {
+            kept.reports()
+                .any(|(at, who, _)| at >= from && who == hearing.member.id)
+        })
+    });
+    came.then_some(()).ok_or("card-not-crew")
+}
+
+fn set_up(job: &Job) -> TimeDelta {
+    TimeDelta::minutes((job.set_up_h * 60.0).round() as i64)
 }
 
 fn tell_card(site: &Site, reply: &mut Reply<'_>) {
@@ -104,4 +120,107 @@ fn tell_card(site: &Site, reply: &mut Reply<'_>) {
             reply.card.push(line);
         }
     }
+}
+
+/// Answers what is asked of a site's card: its gate code, whom to call, where to stand. `unit` is the trailer talked about.
+pub(in crate::desk) fn answer_card(
+    hearing: &Hearing<'_>,
+    topic: &str,
+    unit: Option<&UnitName>,
+    reply: &mut Reply<'_>,
+) {
+    let named = site_named(hearing);
+    let mut jobs = hearing.fleet.jobs.iter();
+    let job = match named {
+        Some(site) => jobs
+            .by_ref()
+            .filter(|job| job.id.site == site.id)
+            .find(|job| card_is_for(hearing, job) != Err("card-not-today"))
+            .or_else(|| hearing.fleet.jobs.iter().find(|job| job.id.site == site.id)),
+        None => unit.and_then(|unit| hearing.fleet.job_of(unit, hearing.now, None)),
+    };
+    let Some((job, site)) = job.and_then(|job| Some((job, hearing.fleet.site_of(job)?))) else {
+        match unit {
+            _ if topic == "card-contact" => tell_whom(hearing, None, reply),
+            Some(unit) => {
+                let args = [("unit", Arg::from(unit.as_str()))];
+                let line = reply.voice.say("card-no-job", &args);
+                reply.first.push(line);
+            }
+            None => reply.asks = Some(hearing.which_unit()),
+        }
+        return;
+    };
+    let what = match topic {
+        "card-gate" => &site.gate_code,
+        "card-contact" => &site.contact,
+        "card-stand" => &site.stand,
+        "card-septic-lid" => &site.septic_lid,
+        _ => &site.emergency_address,
+    };
+    // the place to send help to is everybody's
+    let open = topic == "card-address" || topic == "card-contact";
+    let refused = may_ask(hearing, job).err().filter(|_| !open);
+    let line = match (refused, what) {
+        (Some(why), _) => reply.voice.word(why),
+        _ if topic == "card-contact" => return tell_whom(hearing, what.as_deref(), reply),
+        (None, Some(text)) => {
+            let what = reply.voice.plain(text).into_owned();
+            reply.voice.say(topic, &[("what", what.into())])
+        }
+        (None, None) => {
+            let site = reply.voice.plain(&site.name).into_owned();
+            reply.voice.say("card-silent", &[("site", site.into())])
+        }
+    };
+    reply.first.push(line);
+}
+
+/// Whom to call: for a danger, of the site, of the company.
+fn tell_whom(hearing: &Hearing<'_>, contact: Option<&str>, reply: &mut Reply<'_>) {
+    let line = reply.voice.word("card-call");
+    reply.first.push(line);
+    if let Some(contact) = contact {
+        let what = reply.voice.plain(contact).into_owned();
+        let line = reply.voice.say("card-contact", &[("what", what.into())]);
+        reply.first.push(line);
+    }
+    let names: Vec<String> = dispatchers(&hearing.fleet)
+        .filter(|id| *id != hearing.member.id)
+        .map(|id| reply.voice.person(id).into_owned())
+        .collect();
+    if !names.is_empty() {
+        let who = reply.voice.one_of(&names);
+        let line = reply
+            .voice
+            .say("card-dispatcher", &[("who", Arg::from(who))]);
+        reply.first.push(line);
+    }
+}
+
+/// Returns the site that a message names: by its id, the first two words of its name, or its first where no other site's
+/// begins with that.
+fn site_named<'a>(hearing: &'a Hearing<'_>) -> Option<&'a Site> {
+    let text = format!(" {} ", plain(hearing.text));
+    let first_of = |site: &Site| {
+        let name = plain(&site.name);
+        name.split(' ').next().map(str::to_owned)
+    };
+    let sites = || hearing.fleet.sites.values();
+    sites().find(|site| {
+        let name = plain(&site.name);
+        let mut words = name.split(' ');
+        let head = match (words.next(), words.next()) {
+            (Some(first), Some(second)) => format!("{first} {second}"),
+            _ => name.clone(),
+        };
+        let first = first_of(site).filter(|first| {
+            let alike = sites().filter(|other| first_of(other).as_ref() == Some(first));
+            first.len() >= LONG_NAME && alike.count() == 1
+        });
+        [Some(head), Some(plain(&site.id)), first]
+            .iter()
+            .flatten()
+            .any(|name| !name.is_empty() && text.contains(&format!(" {name} ")))
+    })
 }

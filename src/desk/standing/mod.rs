@@ -7,7 +7,7 @@ mod notes;
 mod steps;
 
 pub(super) use back::{take_back, went_with};
-pub(super) use card::{asked as card_asked, greet};
+pub(super) use card::{answer_card, asked as card_asked, greet};
 pub(super) use decided::{
     beside_the_advice, decide, decide_in_words, in_force, is_ordered, ordered, overrides,
 };

@@ -140,8 +140,9 @@ impl Answers {
     pub(in crate::desk) fn resets_told(&self, text: &str) -> u32 {
         let words = Phrases::of(text);
         let resets = self.any(&words, "reset");
+        let often = self.any(&words, "twice");
         match () {
-            () if resets && self.any(&words, "twice") => 2,
+            () if often && (resets || self.any(&words, "tries")) => 2,
             () if resets => 1,
             () => 0,
         }

@@ -44,6 +44,7 @@ impl Round<'_> {
             && self.hearing.heard.ask.is_none()
             && self.hearing.heard.command.is_none()
             && reply.findings.is_empty()
+            && reply.first.is_empty()
             && self.hearing.heard.unclear.is_empty()
             && self
                 .hearing

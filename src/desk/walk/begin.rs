@@ -13,6 +13,9 @@ impl Round<'_> {
     pub(super) fn drop_what_is_over(&mut self, reply: &mut Reply<'_>) {
         let checks = std::mem::take(&mut self.checks);
         for check in checks {
+            if self.is_out_of(&check.unit, check.fault) {
+                continue;
+            }
             if self.state(&check.unit).has(check.fault) {
                 self.checks.push(check);
             } else if self
@@ -46,7 +49,10 @@ impl Round<'_> {
         }
         let mut started = false;
         for (unit, fault) in new.into_iter().rev() {
-            if self.ended.contains(&(unit.clone(), fault)) || self.is_known(&unit, fault) {
+            if self.ended.contains(&(unit.clone(), fault))
+                || self.is_known(&unit, fault)
+                || self.is_out_of(&unit, fault)
+            {
                 continue;
             }
             let place = self
@@ -106,6 +112,12 @@ impl Round<'_> {
             finding.action = "power-battery-low-flicker".into();
         }
         Some(Course::Flicker)
+    }
+
+    /// Tells whether a smell is to be left alone: nobody goes in for a drain or a fan while gas has made somebody ill.
+    fn is_out_of(&self, unit: &UnitName, fault: Fault) -> bool {
+        let state = self.state(unit);
+        fault == Fault::Odor && (state.has(Fault::GasIllness) || state.has(Fault::GasSmell))
     }
 
     /// Tells whether a fault is what a heater that must stay off leads to: no check would end but with that heater on.

@@ -1,9 +1,11 @@
 //! What is still to be done before a trailer leaves, one step at a time, and whether it is ready to tow.
 
 use super::super::answer::Reply;
+use super::super::inbound::Outgoing;
 use super::super::receive::Hearing;
 use super::super::situate::Case;
 use super::super::standing;
+use super::super::tick::dispatchers;
 use super::stand::guards;
 use crate::dialogue::{Round, Way};
 use crate::finding::{Finding, FindingId, Level, TaskKind, Urgency};
@@ -119,6 +121,78 @@ pub(in crate::desk) fn end_tasks(hearing: &Hearing<'_>, cases: &[Case], reply: &
             }
             false => {}
         }
+    }
+}
+
+/// Holds back what a trailer would need if it stayed, where its crew tells how it is packed up: "water off" is a step done,
+/// and no tank is to be filled for that. It still holds, and is listed; the road's own advice is said.
+pub(in crate::desk) fn not_for_the_road(
+    hearing: &Hearing<'_>,
+    cases: &[Case],
+    reply: &mut Reply<'_>,
+) {
+    const OF_A_STAY: &[FindingId] = &[
+        FindingId::WaterFreshEndurance,
+        FindingId::ColdTankHeaterOn,
+        FindingId::PowerOnBattery,
+    ];
+    let round = hearing.talk.round.as_ref();
+    let round = round.filter(|round| round.way == Way::Leaving);
+    for case in cases {
+        let packs = round.is_some_and(|round| round.unit == case.unit);
+        let told = &case.report;
+        if !packs || !told.readings.is_empty() || !told.faults.is_empty() {
+            continue;
+        }
+        let waits = |finding: &Finding| {
+            finding.unit.as_ref() == Some(&case.unit) && OF_A_STAY.contains(&finding.id)
+        };
+        let findings = std::mem::take(&mut reply.findings);
+        let (held, rest): (Vec<_>, Vec<_>) = findings.into_iter().partition(waits);
+        reply.findings = rest;
+        reply.listed.extend(held);
+    }
+}
+
+/// Tells the dispatchers that a trailer leaves although something stands that could hurt somebody on the road: waste
+/// aboard, too heavy, a brake that is dead. What they decided themselves, or an order, needs no word.
+pub(in crate::desk) fn tell_left_anyway(
+    hearing: &Hearing<'_>,
+    cases: &[Case],
+    reply: &mut Reply<'_>,
+) {
+    for case in cases {
+        let left = case.report.events.contains(&Event::Left);
+        let decided = standing::is_ordered(hearing, &case.unit)
+            || standing::in_force(hearing, &case.unit, &reply.voice).is_some();
+        let of_it = |finding: &&Finding| {
+            finding.id.topic() == "tow" && finding.unit.as_ref() == Some(&case.unit)
+        };
+        let open: Vec<&Finding> = reply.findings.iter().filter(of_it).collect();
+        let grave = open.iter().any(|finding| finding.level >= Level::Warning);
+        if !left || !grave || decided || hearing.inbound.replaces.is_some() {
+            continue;
+        }
+        let me = &hearing.member.id;
+        let mut letters = Vec::new();
+        for to in dispatchers(&hearing.fleet).filter(|to| to != me) {
+            let Some(member) = hearing.fleet.crew.get(to) else {
+                continue;
+            };
+            let voice = hearing
+                .desk
+                .voice_for(member, None, &hearing.fleet, hearing.now);
+            let names: Vec<String> = open.iter().map(|found| voice.name_of(found)).collect();
+            let args = [
+                ("signal", voice.word("signal-warning").into()),
+                ("unit", Arg::from(case.unit.as_str())),
+                ("who", voice.person(me).into_owned().into()),
+                ("what", voice.all_of(&names).into()),
+            ];
+            let text = voice.say("left-anyway", &args);
+            letters.push(Outgoing::to(to, text).of_level(Level::Warning));
+        }
+        reply.others.append(&mut letters);
     }
 }
 

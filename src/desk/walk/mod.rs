@@ -34,7 +34,7 @@ use round::Round;
 pub(super) use answers::Answers;
 pub(super) use culprit::keep_off;
 pub(super) use danger::hold_back;
-pub(super) use leave::end_tasks;
+pub(super) use leave::{end_tasks, not_for_the_road, tell_left_anyway};
 use said::Said;
 pub(super) use take::Took;
 use take::names_its_unit;
@@ -153,22 +153,7 @@ pub(super) fn go_on(
     round
         .checks
         .retain(|check| hearing.now - check.asked <= CHECK_LASTS);
-    let dropped = hearing
-        .heard
-        .command
-        .as_ref()
-        .is_some_and(|order| order.name == CommandName::NeverMind);
-    let stopped = took.is_some_and(|took| took.is(Said::Stop));
-    if dropped || stopped {
-        if (stopped || hearing.talk.question.is_none())
-            && let Some(check) = round.checks.pop()
-        {
-            let name = reply.voice.fault(check.fault);
-            reply.say(
-                "walk-dropped",
-                &[("unit", check.unit.as_str().into()), ("name", name.into())],
-            );
-        }
+    if round.is_dropped(took, reply) {
         reply.checks = Some(round.checks);
         return;
     }
@@ -189,42 +174,67 @@ pub(super) fn go_on(
     }
     round.drop_what_is_over(reply);
     let started = round.start(reply);
-    let asked = hearing.heard.ask.as_ref();
-    let wants_more = matches!(asked, Some(Ask::Status { .. } | Ask::Why { .. }));
-    let asked = asked.and_then(|ask| super::answer::unit_of(hearing, ask));
-    let here = |check: &Check| wants_more && asked.as_ref() == Some(&check.unit);
     reply.walked = took.is_some() || started;
-    if round.waits_for_people(reply) {
-        // nothing is asked beside the first words for somebody in danger
-        round.checks.iter_mut().for_each(|check| check.waits = true);
-    } else if reply.walked || round.checks.last().is_some_and(here) {
-        let before = at_hand.filter(|_| took.is_some() && !started);
-        let shortly = took.is_some_and(|took| took.is(Said::Unclear));
-        if matches!(hearing.heard.ask, Some(Ask::Why { .. })) {
-            round.say_what_for(reply);
-        }
-        // where somebody is to be kept safe the question alone comes again
-        let guards = round
-            .checks
-            .last()
-            .and_then(step_of)
-            .is_some_and(Step::guards);
-        if shortly && !guards && reply.findings.is_empty() {
-            reply.say("walk-unread", &[]);
-        }
-        if let Some(check) = at_hand_before(&before, took) {
-            let age = reply.voice.age(check.asked);
-            reply.say("walk-paused", &[("age", age.into())]);
-        }
-        round.ask(reply, before.as_ref(), shortly);
-    } else {
-        round.remind(reply);
-        if round.checks.is_empty() && hearing.talk.round.is_none() {
-            answers_without_a_check(hearing, reply);
-        }
-    }
+    let before = at_hand.filter(|_| took.is_some() && !started);
+    round.carry_on(took, before.as_ref(), reply);
     danger::tell_what_waited(hearing, &round.checks, reply);
     reply.checks = Some(round.checks);
+}
+
+impl Round<'_> {
+    /// Drops the check at hand where the message orders that; false where it does not.
+    fn is_dropped(&mut self, took: Option<&Took>, reply: &mut Reply<'_>) -> bool {
+        let hearing = self.hearing;
+        let order = hearing.heard.command.as_ref();
+        let dropped = order.is_some_and(|order| order.name == CommandName::NeverMind);
+        let stopped = took.is_some_and(|took| took.is(Said::Stop));
+        if !dropped && !stopped {
+            return false;
+        }
+        if (stopped || hearing.talk.question.is_none())
+            && let Some(check) = self.checks.pop()
+        {
+            let name = reply.voice.fault(check.fault);
+            reply.say(
+                "walk-dropped",
+                &[("unit", check.unit.as_str().into()), ("name", name.into())],
+            );
+        }
+        true
+    }
+
+    /// Asks the step that is next, or reminds of the one that waits; nothing beside the first words for somebody in danger.
+    fn carry_on(&mut self, took: Option<&Took>, before: Option<&Check>, reply: &mut Reply<'_>) {
+        let hearing = self.hearing;
+        let asked = hearing.heard.ask.as_ref();
+        let wants_more = matches!(asked, Some(Ask::Status { .. } | Ask::Why { .. }));
+        let asked = asked.and_then(|ask| super::answer::unit_of(hearing, ask));
+        let here = |check: &Check| wants_more && asked.as_ref() == Some(&check.unit);
+        if self.waits_for_people(reply) {
+            self.checks.iter_mut().for_each(|check| check.waits = true);
+        } else if reply.walked || self.checks.last().is_some_and(here) {
+            let shortly = took.is_some_and(|took| took.is(Said::Unclear));
+            if matches!(hearing.heard.ask, Some(Ask::Why { .. })) {
+                self.say_what_for(reply);
+            }
+            // where somebody is to be kept safe the question alone comes again
+            let step = self.checks.last().and_then(step_of);
+            let guards = step.is_some_and(Step::guards);
+            if shortly && !guards && reply.findings.is_empty() {
+                reply.say("walk-unread", &[]);
+            }
+            if let Some(check) = at_hand_before(before, took) {
+                let age = reply.voice.age(check.asked);
+                reply.say("walk-paused", &[("age", age.into())]);
+            }
+            self.ask(reply, before, shortly);
+        } else {
+            self.remind(reply);
+            if self.checks.is_empty() && hearing.talk.round.is_none() {
+                answers_without_a_check(hearing, reply);
+            }
+        }
+    }
 }
 
 /// Answers who asks where a check stands, or what was asked, while none is open: with the question that waits, if any.
@@ -241,10 +251,8 @@ fn answers_without_a_check(hearing: &Hearing<'_>, reply: &mut Reply<'_>) {
 }
 
 /// Returns the check whose question was asked too long ago for its answer to count.
-fn at_hand_before<'a>(before: &'a Option<Check>, took: Option<&Took>) -> Option<&'a Check> {
-    before
-        .as_ref()
-        .filter(|_| took.is_some_and(|took| took.is(Said::Paused)))
+fn at_hand_before<'a>(before: Option<&'a Check>, took: Option<&Took>) -> Option<&'a Check> {
+    before.filter(|_| took.is_some_and(|took| took.is(Said::Paused)))
 }
 
 #[cfg(test)]

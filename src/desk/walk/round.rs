@@ -68,6 +68,13 @@ impl Round<'_> {
             }
             // logged as it is, and what comes before it is asked all the same
             Outcome::Found if matches!(step.then, Then::Report(_)) => {}
+            // somebody may be near it: that is said, and the step that guards them first still waits
+            Outcome::Found
+                if step.then == Then::Hold && step_of(&check).is_some_and(Step::guards) =>
+            {
+                let text = reply.voice.word(&format!("settles-{}", step.cause));
+                reply.lines.push(text);
+            }
             Outcome::Found => {
                 check = place;
                 if !self.settle(&mut check, step, Outcome::Found, reply) {

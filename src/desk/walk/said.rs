@@ -107,7 +107,13 @@ impl Answers {
         if self.works_again(check, step, &words) {
             return Some(Said::Mended);
         }
-        let said = self.verdict(message, check, step, words)?;
+        let said = self.verdict(message, check, step, words);
+        // "tried 3 times": it trips, and there is no next reset
+        let often = step.resets && !check.mending && self.resets_told(message.text) > 1;
+        let said = match said {
+            None | Some(Said::Unclear) if often => Said::Tripped,
+            said => said?,
+        };
         let grave = matches!(check.fault, Fault::Shock | Fault::Spill);
         if step.guards() && (said == Said::Done || said == Said::Mended && grave) {
             return Some(Said::Unclear);

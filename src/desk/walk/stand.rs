@@ -14,7 +14,8 @@ use super::said::{Said, of_opening};
 use crate::book::Stage;
 use crate::dialogue::{About, CHECK_LASTS, PAUSE, Round, Told, Way};
 use crate::finding::{FactValue, Finding, FindingId, Level, Urgency};
-use crate::heard::{CommandName, Entry, Event, Fault, UnitName};
+use crate::heard::{CommandName, Entry, Event, Fault, ShortAnswer, UnitName};
+use crate::reply::Arg;
 use crate::rules;
 
 /// Steps that guard somebody, beside what is to be mended before it is towed.
@@ -43,6 +44,8 @@ pub(in crate::desk) enum Stood {
     Not,
     Skipped,
     Again,
+    /// A yes that may be said to a warning as well.
+    Unsure,
     /// An answer so long after the question that it is asked again before it counts.
     Paused,
     Stopped,
@@ -75,6 +78,14 @@ pub(in crate::desk) fn take(
         hearing.heard.unclear.clear();
         return (said != Said::Unclear).then_some(Stood::Paused);
     }
+    // a yes to "stop, chock both sides" is no word that they are chocked
+    if round.step == "chock" && said == Said::Yes && is_bare_yes(hearing) && warned(hearing, &round)
+    {
+        settled.reports.clear();
+        settled.from_context = None;
+        hearing.heard.unclear.clear();
+        return Some(Stood::Unsure);
+    }
     let entry = match said {
         Said::Number(number) => number_of(&round, number)?,
         Said::Yes => events_of(&round, false),
@@ -99,6 +110,25 @@ pub(in crate::desk) fn take(
         Said::Yes | Said::DidAll | Said::Number(_) if !needs_a_number => Stood::Done,
         _ => Stood::Again,
     })
+}
+
+/// Tells whether the message is a yes and no more.
+fn is_bare_yes(hearing: &Hearing<'_>) -> bool {
+    let answer = hearing.heard.answer.as_ref();
+    answer.is_some_and(|answer| answer.word == Some(ShortAnswer::Yes))
+}
+
+/// Tells whether the sender was warned that the trailer is not chocked since the step before.
+fn warned(hearing: &Hearing<'_>, round: &Round) -> bool {
+    let of_it = |told: &Told| {
+        told.id == FindingId::SiteNotChocked && told.unit.as_ref() == Some(&round.unit)
+    };
+    let lately = |told: &Told| hearing.now - told.at <= PAUSE;
+    hearing
+        .talk
+        .told
+        .iter()
+        .any(|told| of_it(told) && lately(told))
 }
 
 /// Returns the round whose step waits for this message; none where something newer does.
@@ -184,6 +214,7 @@ pub(in crate::desk) fn go_on(
     let confirmed = |(unit, _): &(UnitName, String)| *unit == round.unit;
     let by_word = round.way == Way::Leaving && reply.confirmed.iter().any(confirmed);
     if here.is_none() && stood.is_none() && !by_word {
+        then_the_step(hearing, &round, reply);
         return;
     }
     if stood == Some(Stood::Paused) {
@@ -191,6 +222,7 @@ pub(in crate::desk) fn go_on(
         reply.say("walk-paused", &[("age", age.into())]);
     }
     match stood {
+        Some(Stood::Unsure) => reply.say("chocks-sure", &[]),
         Some(Stood::Skipped) if guards(&round.step) => {
             reply.say("set-up-not-skipped", &[]);
         }
@@ -221,6 +253,33 @@ pub(in crate::desk) fn go_on(
     };
     round.asked = hearing.now;
     reply.round = Some(goes_on.then_some(round));
+}
+
+/// Says the step that waits again, in a line, under the answer to a question on something else.
+fn then_the_step(hearing: &Hearing<'_>, round: &Round, reply: &mut Reply<'_>) {
+    let answered = !reply.first.is_empty() && reply.findings.is_empty() && reply.asks.is_none();
+    let fresh = hearing.inbound.at - round.asked <= PAUSE;
+    let other = hearing.names().iter().any(|unit| *unit != round.unit);
+    if !answered || !fresh || other || reply.step.is_some() || round.step.is_empty() {
+        return;
+    }
+    let what = match round.way {
+        Way::Leaving => reply.voice.word(&format!("leave-{}", round.step)),
+        Way::SetUp => {
+            let case = hearing.asked_about(&round.unit);
+            let skipped = [&round.skipped[..], &round.confirmed[..]].concat();
+            let next = case
+                .situation()
+                .and_then(|situation| rules::set_up(&situation, &skipped));
+            let Some(next) = next else { return };
+            reply.voice.action(&next)
+        }
+    };
+    let args = [
+        ("unit", Arg::from(round.unit.as_str())),
+        ("what", what.into()),
+    ];
+    reply.step = Some(reply.voice.say("round-then", &args));
 }
 
 /// Starts setting up at an arrival, and leaving once the trailer is on the hook.

@@ -5,7 +5,7 @@ use chrono::TimeDelta;
 use super::super::tanks::fresh_told;
 use crate::book::PowerState;
 use crate::finding::{Caution, Facts, Finding, FindingId, Level, Origin, TaskKind, Urgency};
-use crate::heard::{Event, Fault, ReadingKey};
+use crate::heard::{Event, Fault, PlanKind, ReadingKey};
 use crate::physics::battery::{Bank, Living, fresh_time, hours_left, load_at_uses, soc_from_rest};
 use crate::physics::units::{amps, gal, in_amps, in_hours, volts};
 use crate::quantity::Measure;
@@ -35,7 +35,8 @@ pub(super) fn on_battery(s: &Situation<'_>) -> Option<Finding> {
             Event::InService,
         ],
         &[Fault::NoPower, Fault::BatteryLow],
-    ) || s.touches_circuits();
+    ) || s.touches_circuits()
+        || named_dead(s);
     if !bears || s.battery_charging() {
         return None;
     }
@@ -87,12 +88,23 @@ enum Dead {
     Unnamed(f64, Origin),
 }
 
+/// Tells whether the message names the converter's circuit dead.
+fn named_dead(s: &Situation<'_>) -> bool {
+    let dead = PlanKind::DeadCircuit {
+        circuit: s.spec.battery.converter_circuit,
+    };
+    s.plans.iter().any(|plan| plan.kind == dead)
+}
+
 fn converter(s: &Situation<'_>) -> Option<Dead> {
     if s.without_power() {
         return Some(Dead::NoPower);
     }
     if !s.stands() {
         return None;
+    }
+    if named_dead(s) {
+        return Some(Dead::Circuit);
     }
     if let Some((live, _)) = &s.now.circuits_live {
         let dead = !live.contains(&s.spec.battery.converter_circuit);

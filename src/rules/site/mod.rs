@@ -116,6 +116,15 @@ pub fn icy_steps(unit: Option<&UnitName>) -> Finding {
     found
 }
 
+/// Something done or missing that can hurt people as it stands, by its code: now.
+pub fn unsafe_act(unit: Option<&UnitName>, id: FindingId, code: &str, level: Level) -> Finding {
+    let facts = Facts::new().by("formula-reported", super::COMMON_PRACTICE);
+    let mut found = Finding::new(id, level, Urgency::Now, facts);
+    found.action = format!("site-unsafe-{code}").into();
+    found.unit = unit.cloned();
+    found
+}
+
 /// From 30 mph: soon; from 40: now.
 fn wind(s: &Situation<'_>) -> Option<Finding> {
     if !s.touches(&[ReadingKey::WindMph], &[], &[]) {

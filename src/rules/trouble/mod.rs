@@ -32,6 +32,9 @@ fn said_of(s: &Situation<'_>, fault: Fault, row: &Row) -> Finding {
     }
     match fault {
         Fault::GasSmell if says.is_none() => says = Some("trouble-odor-gas"),
+        Fault::Odor if s.now.has(Fault::GasIllness) || s.now.has(Fault::GasSmell) => {
+            says = Some("trouble-odor-left-alone");
+        }
         // without heat, freezing is the matter; the freeze clock speaks for itself
         Fault::NoHeat if s.air_f().is_some_and(|air| air <= 32.0) => {
             urgency = Urgency::Now;

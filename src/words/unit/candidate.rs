@@ -134,6 +134,12 @@ impl<'a> Candidate<'a> {
                         .is_some_and(|n| n.noun().is_some_and(counts))
                         // "con la 14 llego en 30 minutos"
                         && !owns_number(items, self.next);
+                    // "7 one of the three toilets": a count within the trailer that is named
+                    let of = i > 0 && items[i - 1].is(Mark::Of) && self.named_in_chunk();
+                    let part = self
+                        .next_item()
+                        .is_some_and(|n| matches!(n.noun(), Some(Noun::Toilet | Noun::Sink)));
+                    let counted = counted || of && part;
                     return Some(if clockish || counted { No } else { Certain });
                 }
                 What::Sign('#') if i + 1 == at => return Some(Certain),

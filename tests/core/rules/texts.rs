@@ -7,7 +7,7 @@ use std::path::{Path, PathBuf};
 use chrono::{DateTime, NaiveDate, TimeDelta, Utc};
 use fastrand::Rng;
 use hosebib::book::UnitState;
-use hosebib::finding::{FactValue, Finding, FindingId};
+use hosebib::finding::{FactValue, Finding, FindingId, Level};
 use hosebib::fleet::Fleet;
 use hosebib::heard::{
     Amps, Entry, Event, Fault, Language, LoadPair, Plan, PlanKind, ReadingKey, Taps, UnitName,
@@ -32,7 +32,13 @@ fn every_text_is_there_and_asks_for_no_fact_that_is_not_given() {
     let mut rng = Rng::with_seed(20_270_529);
     // what the desk asks the rules for by itself
     let name = UnitName::new("12");
-    for finding in [rules::chocks_out(&name), rules::icy_steps(Some(&name))] {
+    let unsafe_act =
+        |code| rules::unsafe_act(Some(&name), FindingId::SiteUnsafe, code, Level::Warning);
+    for finding in [
+        rules::chocks_out(&name),
+        rules::icy_steps(Some(&name)),
+        unsafe_act("bypassed"),
+    ] {
         met.insert(finding.action.to_string());
         say(&replies, &fleet, DateTime::UNIX_EPOCH, &finding);
     }
@@ -53,6 +59,21 @@ fn every_text_is_there_and_asks_for_no_fact_that_is_not_given() {
     }
     let missed: Vec<&String> = keys.difference(&met).collect();
     assert!(missed.is_empty(), "never met: {missed:#?}");
+}
+
+#[test]
+fn every_finding_keeps_to_the_urgencies_and_levels_of_the_contract() {
+    let fleet = sample();
+    let table = crate::scenarios::contract();
+    let mut strays = BTreeSet::new();
+    let mut rng = Rng::with_seed(23);
+    for _ in 0..AT_LEAST {
+        sweep(&fleet, &mut rng, |_, findings| {
+            let found = findings.iter();
+            strays.extend(found.filter_map(|finding| crate::scenarios::stray(finding, &table)));
+        });
+    }
+    assert!(strays.is_empty(), "{strays:#?}");
 }
 
 #[test]

@@ -29,7 +29,7 @@ const LONGEST: usize = 9;
 const NEARLY: f64 = 0.2;
 
 /// A report of a sender as it stands in the book.
-pub(super) type Told = (UnitName, DateTime<Utc>, Entry);
+pub(in crate::desk) type Told = (UnitName, DateTime<Utc>, Entry);
 
 /// What a correction comes to.
 pub(super) enum Mending {
@@ -53,6 +53,12 @@ impl Hearing<'_> {
             return None;
         }
         let said = self.correction()?;
+        // "no tingle now": what is felt no more was still told right
+        if self.desk.answers.says("tingle", "gone", self.text)
+            || self.desk.answers.says("gas", "gone", self.text)
+        {
+            return None;
+        }
         let mut within = self.within_reach();
         let (sent, told) = within.next()?;
         let untrue = self.untrue(&said, &told);

@@ -1,0 +1,310 @@
+//! What somebody tells that can hurt people as it stands and is no fault of the trailer: a GFCI bypassed, sewage let out in a
+//! ditch, no chocks. What they are and how crews tell them stands in `grammar/hazards.toml`.
+
+use std::sync::LazyLock;
+
+use serde::Deserialize;
+
+use super::answer::{Reply, holds};
+use super::inbound::Outgoing;
+use super::phrases::plain;
+use super::receive::Hearing;
+use super::settle::{self, Settled};
+use super::tick::dispatchers;
+use crate::book::Stage;
+use crate::finding::{Caution, Finding, FindingId, Level};
+use crate::heard::{Ask, Entry, Event, Fault, UnitName};
+use crate::reply::Arg;
+use crate::rules;
+
+const HAZARDS: &str = include_str!("../../grammar/hazards.toml");
+/// Feet in a meter.
+const FT_PER_M: f64 = 3.281;
+
+/// The hazards that are known, as the word file states them.
+#[derive(Debug, Deserialize)]
+#[serde(deny_unknown_fields)]
+struct Hazards {
+    hazard: Vec<Hazard>,
+}
+
+/// One thing that can hurt somebody.
+#[derive(Debug, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub(super) struct Hazard {
+    code: String,
+    #[serde(default)]
+    finding: Option<FindingId>,
+    #[serde(default)]
+    level: Option<Level>,
+    #[serde(default)]
+    cautions: Vec<Caution>,
+    /// It is none of a trailer on the hook.
+    #[serde(default)]
+    loose: bool,
+    /// It is one only while one of these is open on the trailer.
+    #[serde(default, rename = "while")]
+    beside: Vec<Fault>,
+    /// It is one only at less than this distance.
+    #[serde(default)]
+    under_ft: Option<f64>,
+    #[serde(default)]
+    reports: Vec<Fault>,
+    #[serde(default)]
+    drops: Vec<Event>,
+    #[serde(default)]
+    misread: Vec<Fault>,
+    all: Vec<Vec<String>>,
+    #[serde(default)]
+    but: Vec<String>,
+}
+
+/// A hazard and the trailer it is told of, where that is known.
+pub(super) struct Told {
+    hazard: &'static Hazard,
+    unit: Option<UnitName>,
+}
+
+fn known() -> &'static [Hazard] {
+    static KNOWN: LazyLock<Hazards> =
+        LazyLock::new(|| toml::from_str(HAZARDS).expect("the built-in hazards are read by a test"));
+    &KNOWN.hazard
+}
+
+/// Finds the hazard that a message tells of, and takes out of its reports what was misread by it.
+pub(super) fn take(hearing: &Hearing<'_>, settled: &mut Settled) -> Option<Told> {
+    let heard = &hearing.heard;
+    let asks = !matches!(heard.ask, None | Some(Ask::Status { .. }));
+    let rewrites = hearing.mends() || hearing.inbound.replaces.is_some();
+    if asks || rewrites || heard.command.is_some() || hearing.fact.is_some() {
+        return None;
+    }
+    let folded = plain(hearing.text);
+    let unit = unit_of(hearing, settled);
+    let told = known()
+        .iter()
+        .find(|hazard| hazard.is_in(&folded, hearing.text) && hazard.bears(hearing, &unit))?;
+    let mut homeless = settled.homeless.take();
+    let reports = settled.reports.iter_mut().map(|(.., entry)| entry);
+    for entry in reports.chain(&mut homeless) {
+        entry.faults.retain(|fault| !told.misread.contains(fault));
+        entry.events.retain(|event| !told.drops.contains(event));
+    }
+    settled.reports.retain(|(.., entry)| !entry.is_empty());
+    settled.homeless = homeless.filter(|entry| !entry.is_empty());
+    if !told.reports.is_empty() {
+        report(hearing, settled, told, unit.clone());
+    }
+    Some(Told { hazard: told, unit })
+}
+
+/// Adds the faults by which a hazard is told to what the message reports.
+fn report(hearing: &Hearing<'_>, settled: &mut Settled, told: &Hazard, unit: Option<UnitName>) {
+    let faults = || told.reports.iter().copied();
+    let Some(unit) = unit else {
+        let entry = settled.homeless.get_or_insert_with(Entry::default);
+        entry.faults.extend(faults());
+        return;
+    };
+    let told = settled.reports.iter_mut().find(|(of, ..)| *of == unit);
+    if let Some((.., entry)) = told {
+        let known = entry.faults.clone();
+        entry.faults.extend(faults().filter(|f| !known.contains(f)));
+        return;
+    }
+    let entry = Entry {
+        unit: Some(unit.clone()),
+        faults: faults().collect(),
+        ..Entry::default()
+    };
+    settled.reports.push((unit, hearing.inbound.at, entry));
+}
+
+/// Says what to do about it, and tells the dispatchers.
+pub(super) fn tell(hearing: &Hearing<'_>, told: &Told, reply: &mut Reply<'_>) {
+    let hazard = told.hazard;
+    let site = told.unit.as_ref().and_then(|unit| {
+        let job = hearing.fleet.job_of(unit, hearing.now, None)?;
+        Some(hearing.fleet.site_of(job)?.name.clone())
+    });
+    let level = hazard.level.unwrap_or(Level::Warning);
+    if hazard.reports.is_empty() {
+        let id = hazard.finding.unwrap_or(FindingId::SiteUnsafe);
+        let found = rules::unsafe_act(told.unit.as_ref(), id, &hazard.code, level);
+        reply
+            .findings
+            .retain(|other| !(other.id == found.id && other.unit == found.unit));
+        reply.findings.push(found.cautions(&hazard.cautions));
+    }
+    // what is reported by it may have words of its own
+    let own = format!("site-unsafe-{}", hazard.code);
+    if reply.voice.knows(&own) {
+        let of_it = |finding: &&mut Finding| {
+            let mut ids = hazard.reports.iter().map(|f| FindingId::of_fault(*f));
+            ids.any(|id| id == finding.id) && finding.unit == told.unit
+        };
+        for finding in reply.findings.iter_mut().filter(of_it) {
+            finding.action = own.clone().into();
+        }
+    }
+    // an alarm of its own goes out with a danger
+    let alarmed = reply
+        .findings
+        .iter()
+        .any(|finding| finding.level == Level::Danger && finding.unit == told.unit);
+    let me = &hearing.member.id;
+    for to in dispatchers(&hearing.fleet).filter(|to| !alarmed && to != me) {
+        let Some(member) = hearing.fleet.crew.get(to) else {
+            continue;
+        };
+        let voice = hearing
+            .desk
+            .voice_for(member, None, &hearing.fleet, hearing.now);
+        let mut args = vec![
+            ("signal", voice.word("signal-warning").into()),
+            ("who", voice.person(me).into_owned().into()),
+            (
+                "what",
+                voice
+                    .word(&format!("name-site-unsafe-{}", hazard.code))
+                    .into(),
+            ),
+        ];
+        let mut key = "hazard-person";
+        if let Some(unit) = &told.unit {
+            args.push(("unit", Arg::from(unit.as_str())));
+            key = "hazard-no-site";
+        }
+        if let (Some(_), Some(site)) = (&told.unit, &site) {
+            args.push(("site", voice.plain(site).into_owned().into()));
+            key = "hazard-told";
+        }
+        reply
+            .others
+            .push(Outgoing::to(to, voice.say(key, &args)).of_level(Level::Warning));
+    }
+}
+
+/// Returns the trailer that a hazard is told of: the one named or reported on, else the one last talked about.
+fn unit_of(hearing: &Hearing<'_>, settled: &Settled) -> Option<UnitName> {
+    let named = hearing.heard.named.iter();
+    let named = named
+        .filter_map(|name| settle::known(&hearing.fleet, name))
+        .next();
+    let reported = settled.reports.first().map(|(unit, ..)| unit);
+    let last = || settle::known(&hearing.fleet, hearing.talk.unit_at(hearing.inbound.at)?);
+    named.or(reported).or_else(last).cloned()
+}
+
+impl Hazard {
+    fn is_in(&self, folded: &str, text: &str) -> bool {
+        let any = |phrases: &[String]| phrases.iter().any(|phrase| holds(folded, phrase));
+        let near = |limit: f64| feet_in(text).is_some_and(|feet| feet < limit);
+        self.all.iter().all(|phrases| any(phrases))
+            && !any(&self.but)
+            && self.under_ft.is_none_or(near)
+    }
+
+    /// Tells whether it is a hazard as the trailer stands.
+    fn bears(&self, hearing: &Hearing<'_>, unit: &Option<UnitName>) -> bool {
+        let kept = unit.as_ref().and_then(|unit| hearing.desk.book.unit(unit));
+        let state = kept.map(|kept| kept.state());
+        let hooked = state.is_some_and(|state| state.stage() == Stage::Hitched);
+        let open = |fault: &Fault| state.is_some_and(|state| state.has(*fault));
+        !(self.loose && hooked) && (self.beside.is_empty() || self.beside.iter().any(open))
+    }
+}
+
+/// Reads the one distance that a text tells, in feet.
+fn feet_in(text: &str) -> Option<f64> {
+    let folded = text.to_lowercase().replace(['\'', '’'], " ft ");
+    let mut words = folded
+        .split(|c: char| !(c.is_alphanumeric() || c == '.'))
+        .filter(|word| !word.is_empty())
+        .peekable();
+    while let Some(word) = words.next() {
+        let digits = word.trim_end_matches(char::is_alphabetic);
+        let Ok(number) = digits.parse::<f64>() else {
+            continue;
+        };
+        let label = match &word[digits.len()..] {
+            "" => words.peek().copied().unwrap_or_default(),
+            label => label,
+        };
+        match label {
+            "ft" | "feet" | "foot" | "pie" | "pies" => return Some(number),
+            "m" | "meter" | "meters" | "metro" | "metros" => return Some(number * FT_PER_M),
+            "yd" | "yds" | "yard" | "yards" => return Some(number * 3.0),
+            _ => {}
+        }
+    }
+    None
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::heard::Language;
+    use crate::reply::Replies;
+
+    fn told(text: &str) -> Option<&'static str> {
+        let folded = plain(text);
+        let found = known().iter().find(|hazard| hazard.is_in(&folded, text));
+        found.map(|hazard| hazard.code.as_str())
+    }
+
+    #[test]
+    fn every_hazard_is_said_in_both_languages() {
+        let replies = Replies::new();
+        for hazard in known() {
+            let mut keys = vec![format!("name-site-unsafe-{}", hazard.code)];
+            if hazard.reports.is_empty() {
+                keys.push(format!("site-unsafe-{}", hazard.code));
+                assert!(hazard.level.is_some(), "{}", hazard.code);
+            }
+            for key in keys {
+                for language in [Language::En, Language::Es] {
+                    assert!(replies.has(language, &key), "{language}: {key}");
+                }
+            }
+        }
+    }
+
+    #[test]
+    fn what_is_denied_mended_or_asked_is_no_hazard() {
+        for (text, wanted) in [
+            ("12 no chocks on the truck", Some("no-chocks")),
+            ("used 2 rocks", Some("no-chocks")),
+            ("chocks in the truck", None),
+            ("12 dumped it in the ditch", Some("dumped")),
+            ("tiramos las negras en la cuneta", Some("dumped")),
+            ("12 dumped at the dump station", None),
+            ("should we dump in the ditch", None),
+            (
+                "12 backfed from the stove plug with a male to male cord",
+                Some("backfeed"),
+            ),
+            (
+                "12 filling the gen while its running",
+                Some("refuel-running"),
+            ),
+            ("filled the generator, its not running", None),
+            ("12 used a cheater plug", Some("bypassed")),
+            ("took the cheater off", None),
+            ("12 breaker is taped on", Some("breaker-held")),
+            ("genny 5 ft from the door on 12", Some("generator-near")),
+            ("planta a 3 metros de la puerta", Some("generator-near")),
+            ("genny 25 ft from the door on 12", None),
+            (
+                "12 propane heater in the room to thaw pipes",
+                Some("fuel-heater"),
+            ),
+            ("cord is running thru a puddle, ok?", Some("cord-in-water")),
+            ("12 handrail bites me when its wet", Some("bites")),
+            ("12 rolled a foot", Some("rolled")),
+            ("rolled up the cord", None),
+        ] {
+            assert_eq!(told(text), wanted, "{text}");
+        }
+    }
+}

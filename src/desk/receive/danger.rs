@@ -1,0 +1,194 @@
+//! What is said while a danger to people is open: a shock that is not felt now still stands, people who are out are no
+//! trailer that leaves, and help that was called is heard.
+
+use super::super::answer::Reply;
+use super::super::inbound::Outgoing;
+use super::super::repeat;
+use super::super::settle::{self, Settled};
+use super::super::tick::dispatchers;
+use super::Hearing;
+use crate::finding::Level;
+use crate::heard::{Entry, Event, Fault, UnitName};
+use crate::reply::Arg;
+
+/// A longer message is a report or a story.
+const LONGEST: usize = 12;
+
+/// What a message says of the danger that is open.
+pub(super) enum Safety {
+    /// A shock is not felt now.
+    ShockStays(UnitName),
+    /// Everybody is out.
+    Out(UnitName),
+    /// Help was called, or is there, for somebody who is hurt.
+    Called(UnitName),
+    /// Help was called, or is there, and nobody is hurt.
+    Coming(UnitName),
+    /// The hurt person is looked after.
+    Over(UnitName),
+}
+
+impl Hearing<'_> {
+    /// Reads what is said of a danger that is open, and takes out of the reports what it does not mean.
+    pub(super) fn safety(&mut self, settled: &mut Settled) -> Option<Safety> {
+        if self.heard.command.is_some() || self.inbound.replaces.is_some() || self.asks_something()
+        {
+            return None;
+        }
+        let shock = self.shock_stays(settled);
+        let out = self.people_out(settled);
+        let helped = self.helped(settled);
+        if settled.reports.is_empty() && (out.is_some() || helped.is_some()) {
+            settled.from_context = None;
+        }
+        shock.or(helped).or(out)
+    }
+
+    fn asks_something(&self) -> bool {
+        self.heard.ask.is_some() || self.text.trim_end().ends_with('?')
+    }
+
+    /// Keeps a shock that is merely not felt now: only who tested it can end it.
+    fn shock_stays(&self, settled: &mut Settled) -> Option<Safety> {
+        let says = |list| self.desk.answers.says("tingle", list, self.text);
+        let tested = says("who") && says("clears");
+        let stands = |unit: &UnitName| self.has(unit, Fault::Shock);
+        let mut stays = None;
+        for (unit, _, entry) in &mut settled.reports {
+            if stands(unit) && !tested && says("gone") {
+                entry.cleared.retain(|fault| *fault != Fault::Shock);
+                entry.faults.retain(|fault| *fault != Fault::Shock);
+                stays = Some(unit.clone());
+            }
+        }
+        settled.reports.retain(|(.., entry)| !entry.is_empty());
+        let last = || self.unit_meant().filter(|unit| stands(unit));
+        let told = stays.or_else(|| last().filter(|_| says("gone") && !tested))?;
+        Some(Safety::ShockStays(told))
+    }
+
+    /// "We all left the trailer": nothing goes on the road by that, least of all beside a danger.
+    fn people_out(&mut self, settled: &mut Settled) -> Option<Safety> {
+        let says = |list| self.desk.answers.says("people", list, self.text);
+        if !says("out") || says("tows") {
+            return None;
+        }
+        for (.., entry) in &mut settled.reports {
+            entry.events.retain(|event| *event != Event::Left);
+        }
+        settled.reports.retain(|(.., entry)| !entry.is_empty());
+        let unit = settled.reports.first().map(|(unit, ..)| unit.clone());
+        let unit = unit.or_else(|| self.unit_meant())?;
+        let open = Fault::DANGERS.iter().any(|fault| self.has(&unit, *fault));
+        if !open {
+            return None;
+        }
+        self.without_emergency_number();
+        // a check that is open asks on by itself
+        let checked = self.talk.checks.iter().any(|check| check.unit == unit);
+        (!checked && settled.reports.is_empty()).then_some(Safety::Out(unit))
+    }
+
+    /// Help that was called for somebody who is hurt, is there, or is needed no more.
+    fn helped(&mut self, settled: &mut Settled) -> Option<Safety> {
+        let says = |list| self.desk.answers.says("help", list, self.text);
+        let unit = self.unit_meant()?;
+        let hurt = [Fault::PersonHurt, Fault::PersonCold];
+        let hurt: Vec<Fault> = hurt.into_iter().filter(|f| self.has(&unit, *f)).collect();
+        // who was made ill may be gone, the gas is not
+        let ill = self.has(&unit, Fault::GasIllness);
+        let danger = Fault::DANGERS.iter().any(|fault| self.has(&unit, *fault));
+        let called = says("called") || says("here");
+        let over = says("over") && !says("not");
+        let long = self.text.split_whitespace().count() > LONGEST;
+        let cared = over && (ill || !hurt.is_empty());
+        if long || !danger || !called && !cared {
+            return None;
+        }
+        let arrives = says("here");
+        let mut ours = settled.reports.iter_mut();
+        for (.., entry) in ours.by_ref().filter(|(of, ..)| *of == unit) {
+            entry
+                .events
+                .retain(|event| !(arrives && *event == Event::Arrived));
+            // who is looked after is not hurt anew
+            if over {
+                entry.faults.retain(|fault| !hurt.contains(fault));
+            }
+        }
+        settled.reports.retain(|(.., entry)| !entry.is_empty());
+        self.without_emergency_number();
+        if over && !hurt.is_empty() {
+            let entry = Entry {
+                unit: Some(unit.clone()),
+                cleared: hurt,
+                ..Entry::default()
+            };
+            settled.reports.push((unit.clone(), self.inbound.at, entry));
+            return Some(Safety::Over(unit));
+        }
+        if !settled.reports.is_empty() {
+            return None;
+        }
+        Some(match hurt.is_empty() && !(ill && !over) {
+            true => Safety::Coming(unit),
+            false => Safety::Called(unit),
+        })
+    }
+
+    /// The emergency number is no reading.
+    fn without_emergency_number(&mut self) {
+        let number = |text: &str| text.contains("911") || text.contains("9-1-1");
+        self.heard.unclear.retain(|remark| !number(&remark.text));
+    }
+
+    fn has(&self, unit: &UnitName, fault: Fault) -> bool {
+        let kept = self.desk.book.unit(unit);
+        kept.is_some_and(|kept| kept.state().has(fault))
+    }
+
+    /// Returns the trailer that the message names, else the one last talked about.
+    fn unit_meant(&self) -> Option<UnitName> {
+        let named = self.heard.named.iter();
+        let mut named = named.filter_map(|name| settle::known(&self.fleet, name));
+        let last = || settle::known(&self.fleet, self.talk.unit_at(self.inbound.at)?);
+        named.next().or_else(last).cloned()
+    }
+}
+
+/// Answers what was said of the danger.
+pub(super) fn tell(hearing: &Hearing<'_>, safety: &Safety, reply: &mut Reply<'_>) {
+    // the first words come again in a line where they were said a short while ago
+    let told = repeat::still_open(&hearing.talk, hearing.now, |_, _| true).is_some();
+    if matches!(safety, Safety::Out(_)) && told {
+        return;
+    }
+    let (key, unit) = match safety {
+        Safety::ShockStays(unit) => ("shock-stays", unit),
+        Safety::Out(unit) => ("people-out", unit),
+        Safety::Called(unit) => ("help-called", unit),
+        Safety::Coming(unit) => ("help-coming", unit),
+        Safety::Over(unit) => ("help-over", unit),
+    };
+    reply.say(key, &[("unit", unit.as_str().into())]);
+    if !matches!(safety, Safety::Over(_)) {
+        return;
+    }
+    let me = &hearing.member.id;
+    for to in dispatchers(&hearing.fleet).filter(|to| to != me) {
+        let Some(member) = hearing.fleet.crew.get(to) else {
+            continue;
+        };
+        let voice = hearing
+            .desk
+            .voice_for(member, None, &hearing.fleet, hearing.now);
+        let args = [
+            ("unit", Arg::from(unit.as_str())),
+            ("who", voice.person(me).into_owned().into()),
+        ];
+        let text = voice.say("help-over-told", &args);
+        reply
+            .others
+            .push(Outgoing::to(to, text).of_level(Level::Notice));
+    }
+}

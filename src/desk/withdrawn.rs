@@ -1,0 +1,167 @@
+//! A danger that its sender takes back: the dispatchers, who were alarmed, learn it and by whom, and the sender is asked
+//! whether it really was a mistake. Until that is answered everybody keeps off.
+
+use super::answer::Reply;
+use super::inbound::Outgoing;
+use super::receive::{Hearing, Told};
+use super::settle;
+use super::tick::dispatchers;
+use crate::book::{AlarmChange, Record, Sent};
+use crate::dialogue::About;
+use crate::finding::{FindingId, Level};
+use crate::heard::{Fault, UnitName};
+use crate::reply::{Arg, Voice};
+
+/// A longer message says more than that it was none.
+const LONGEST: usize = 9;
+
+/// Returns the sender's own last report of a danger that still stands, where the message says no more than that there was
+/// none: "false alarm", "it was static".
+pub(super) fn meant<'a>(hearing: &'a Hearing<'_>) -> Option<&'a Sent> {
+    let of_a_shock = says(hearing, "static");
+    if !of_a_shock && !says(hearing, "says") {
+        return None;
+    }
+    let named = hearing.heard.named.first();
+    let named = named.and_then(|name| settle::known(&hearing.fleet, name));
+    let stands = |sent: &&Sent| {
+        let told = hearing.told_in(sent);
+        let mut dangers = dangers_in(&told).into_iter();
+        dangers.any(|(unit, fault)| {
+            let kept = hearing.desk.book.unit(&unit);
+            named.is_none_or(|named| *named == unit)
+                && (!of_a_shock || fault == Fault::Shock)
+                && kept.is_some_and(|kept| kept.state().has(fault))
+        })
+    };
+    let sent = hearing.desk.book.sent(&hearing.member.id).iter().rev();
+    sent.take_while(|sent| hearing.now - sent.at <= crate::dialogue::CHECK_LASTS)
+        .find(stands)
+}
+
+/// Answers "false alarm" from somebody who reported no danger: only who reported it can take it back.
+pub(super) fn not_theirs(hearing: &Hearing<'_>, reply: &mut Reply<'_>) {
+    if !says(hearing, "says") || meant(hearing).is_some() || hearing.heard.ask.is_some() {
+        return;
+    }
+    let units = hearing.fleet.trailers.keys();
+    let open = units.filter_map(|unit| {
+        let state = hearing.desk.book.unit(unit)?.state();
+        let mut dangers = Fault::DANGERS.iter();
+        dangers.any(|fault| state.has(*fault)).then_some(unit)
+    });
+    let last = hearing.talk.unit_at(hearing.inbound.at);
+    let mut open: Vec<&UnitName> = open.collect();
+    if let Some(last) = last.filter(|last| open.contains(last)) {
+        open = vec![last];
+    }
+    if let Some(unit) = open.first() {
+        reply.say("danger-back-not-yours", &[("unit", unit.as_str().into())]);
+    }
+}
+
+fn says(hearing: &Hearing<'_>, list: &str) -> bool {
+    let text = hearing.text;
+    hearing.desk.phrases.holds("withdraw", list, text)
+        && !hearing.desk.phrases.holds("withdraw", "not", text)
+        && text.split_whitespace().count() <= LONGEST
+        && !text.trim_end().ends_with('?')
+        && hearing.inbound.replaces.is_none()
+}
+
+/// Returns the dangers among what was reported.
+pub(super) fn dangers_in(told: &[Told]) -> Vec<(UnitName, Fault)> {
+    let of = |(unit, _, entry): &Told| -> Vec<(UnitName, Fault)> {
+        let dangers = entry.faults.iter().filter(|f| Fault::DANGERS.contains(f));
+        dangers.map(|fault| (unit.clone(), *fault)).collect()
+    };
+    told.iter().flat_map(of).collect()
+}
+
+/// Tells the other dispatchers that these dangers are taken back, and ends their alarms. `to` is the trailer that is meant
+/// instead.
+pub(super) fn tell(
+    hearing: &Hearing<'_>,
+    lost: &[(UnitName, Fault)],
+    to: Option<&UnitName>,
+    reply: &mut Reply<'_>,
+    records: &mut Vec<Record>,
+) {
+    let me = &hearing.member.id;
+    for (unit, fault) in lost {
+        let key = format!("{}:{unit}", FindingId::of_fault(*fault));
+        if hearing.desk.book.alarms().contains_key(&key) {
+            records.push(Record::Alarm {
+                at: hearing.now,
+                change: AlarmChange::Over { key },
+            });
+        }
+    }
+    let Some((unit, _)) = lost.first() else {
+        return;
+    };
+    for other in dispatchers(&hearing.fleet).filter(|other| other != me) {
+        let Some(member) = hearing.fleet.crew.get(other) else {
+            continue;
+        };
+        let voice = hearing
+            .desk
+            .voice_for(member, None, &hearing.fleet, hearing.now);
+        let mut args = vec![
+            ("unit", Arg::from(unit.as_str())),
+            ("who", voice.person(me).into_owned().into()),
+            ("what", names(&voice, lost).into()),
+        ];
+        let text = match to {
+            Some(to) => {
+                args.push(("to", to.as_str().into()));
+                voice.say("danger-back-moved", &args)
+            }
+            None => voice.say("danger-back", &args),
+        };
+        reply
+            .others
+            .push(Outgoing::to(other, text).of_level(Level::Warning));
+    }
+}
+
+/// Asks the sender whether it really was a mistake.
+pub(super) fn ask(lost: &[(UnitName, Fault)], reply: &mut Reply<'_>) {
+    if let Some((unit, _)) = lost.first() {
+        let of_it = lost.iter().filter(|(of, _)| of == unit);
+        reply.asks = Some(About::NoDanger {
+            unit: unit.clone(),
+            faults: of_it.map(|(_, fault)| *fault).collect(),
+        });
+    }
+}
+
+/// Tells of the dangers that a mended or edited report no longer holds, or holds of another trailer.
+pub(super) fn mended(
+    hearing: &Hearing<'_>,
+    told: &[Told],
+    reply: &mut Reply<'_>,
+    records: &mut Vec<Record>,
+) {
+    let Some(key) = hearing.replaced() else {
+        return;
+    };
+    let sent = hearing.desk.book.sent(&hearing.member.id);
+    let before = sent.iter().find(|sent| sent.key == *key);
+    let before = before.map(|sent| hearing.told_in(sent)).unwrap_or_default();
+    let now = dangers_in(told);
+    let mut lost = dangers_in(&before);
+    lost.retain(|danger| !now.contains(danger));
+    let same = |(_, fault): &&(UnitName, Fault)| lost.iter().any(|(_, was)| was == fault);
+    let to = now.iter().find(same).map(|(unit, _)| unit.clone());
+    tell(hearing, &lost, to.as_ref(), reply, records);
+    if to.is_none() && reply.asks.is_none() {
+        ask(&lost, reply);
+    }
+}
+
+/// Names the dangers: "electric shock and fire".
+pub(super) fn names(voice: &Voice<'_>, lost: &[(UnitName, Fault)]) -> String {
+    let names: Vec<String> = lost.iter().map(|(_, fault)| voice.fault(*fault)).collect();
+    voice.all_of(&names)
+}
