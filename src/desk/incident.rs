@@ -5,10 +5,11 @@ use chrono::{DateTime, Days, NaiveDate, NaiveTime, TimeDelta, TimeZone, Utc};
 use chrono_tz::Tz;
 
 use super::answer::Reply;
-use super::inbound::Inbound;
+use super::inbound::{Inbound, Outgoing};
+use super::others::other_dispatchers;
 use super::phrases::Phrases;
 use super::receive::Hearing;
-use super::{Desk, door, settle, when};
+use super::{Desk, settle, when};
 use crate::book::{Incident, IncidentChange, Personal, Record};
 use crate::dialogue::{About, Fact, Talk};
 use crate::fleet::{CrewMember, Fleet, Role};
@@ -110,10 +111,13 @@ pub(super) fn said(
         let known = named.is_some_and(|name| settle::known(fleet, name).is_some());
         told && known && (elsewhere(entry) || !in_danger(entry) || asks_of_it)
     });
-    let asks = heard.ask.is_some() || desk.questions.of(heard, text).is_some();
+    let asks = heard.ask.is_some()
+        || desk.questions.of(heard, text).is_some()
+        || desk.phrases.after("incident", "asks", text).is_some();
+    let of_a_truck = tells_of_a_truck(desk.phrases, fact, text);
     let takes_over = desk.answers.takes_over(text);
     let ordered = heard.command.is_some() || takes_over;
-    if reports || asks || text.contains(['?', '¿']) || ordered {
+    if reports || asks || of_a_truck || text.contains(['?', '¿']) || ordered {
         return None;
     }
     let mut faults: Vec<Fault> = heard
@@ -140,6 +144,13 @@ pub(super) fn said(
         ..Entry::default()
     };
     Some(Said::Danger(number, fact, entry))
+}
+
+/// Tells whether a message is an order about a truck: what happened may be of one too.
+fn tells_of_a_truck(phrases: &Phrases, fact: Fact, text: &str) -> bool {
+    let says = |list| phrases.holds("truck", list, text);
+    let moves = ["called", "request", "late", "off", "absent", "here"];
+    says("who") && (says("for") || fact != Fact::What && moves.into_iter().any(says))
 }
 
 /// Tells whether somebody is in danger by what is told of a trailer.
@@ -188,6 +199,7 @@ pub(super) fn take(hearing: &Hearing<'_>, reply: &mut Reply<'_>, records: &mut V
             if let Some(happened) = happened {
                 incident.hold.reach(happened);
                 let (from, to) = (incident.hold.from, incident.hold.to);
+                let [from, to] = [from, to].map(|at| reply.voice.date_and_time(at));
                 reply.say("incident-kept", &[("from", from.into()), ("to", to.into())]);
             }
             IncidentChange::Told {
@@ -310,8 +322,8 @@ fn open(
             &[
                 ("id", number.into()),
                 ("unit", unit.as_str().into()),
-                ("from", incident.hold.from.into()),
-                ("to", incident.hold.to.into()),
+                ("from", voice.date_and_time(incident.hold.from).into()),
+                ("to", voice.date_and_time(incident.hold.to).into()),
                 ("who", hearing.member.name.as_str().into()),
             ],
         )
@@ -405,8 +417,7 @@ fn release(hearing: &Hearing<'_>, rest: &str, reply: &mut Reply<'_>, records: &m
 }
 
 fn tell_others(hearing: &Hearing<'_>, reply: &mut Reply<'_>, words: impl Fn(&Voice<'_>) -> String) {
-    let but = [hearing.member.id.as_str()];
-    let letters = door::tell_dispatchers(hearing.desk, &hearing.fleet, hearing.now, &but, words);
+    let letters = other_dispatchers(hearing).map(|(to, voice)| Outgoing::to(&to.id, words(&voice)));
     reply.others.extend(letters);
 }
 

@@ -16,6 +16,7 @@ mod door;
 mod inbound;
 mod incident;
 mod lone;
+mod others;
 mod photo;
 mod phrases;
 mod place;

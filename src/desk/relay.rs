@@ -5,11 +5,13 @@ use chrono::TimeDelta;
 use super::answer::Reply;
 use super::command::{not_allowed, refused};
 use super::inbound::Outgoing;
+use super::lone;
 use super::phrases::{Phrases, plain};
 use super::receive::Hearing;
+use super::settle;
 use crate::book::Record;
 use crate::fleet::{CrewMember, Fleet, Role};
-use crate::heard::{Command, CommandName};
+use crate::heard::{Command, CommandName, UnitName};
 use crate::reply::Arg;
 
 /// From so long before the doors a job's crew is of the day.
@@ -39,8 +41,13 @@ pub(super) fn order(phrases: &Phrases, fleet: &Fleet, text: &str) -> Option<Comm
         return Some(command(format!("{names}: {words}")));
     }
     let rest = phrases.after("tell", "opens", text)?;
-    let all = phrases.after("tell", "all", rest).is_some();
-    (all || is_named(rest)).then(|| command(rest.to_owned()))
+    let some = ["all", "drivers", "techs", "dispatchers", "with"];
+    let some = some
+        .into_iter()
+        .any(|list| phrases.after("tell", list, rest).is_some());
+    // "ask lupe every 30 min" sets a clock, and "text me" wants something of the bot
+    let clock = lone::wants_a_clock(phrases, text);
+    ((some || is_named(rest)) && !clock).then(|| command(rest.to_owned()))
 }
 
 /// Passes a message on: to one person, or to all who are named before the words.
@@ -53,6 +60,9 @@ pub(super) fn tell(
     if let Some(words) = hearing.desk.phrases.after("tell", "all", order.rest.trim()) {
         return tell_all(hearing, words, reply, records);
     }
+    if let Some((members, words)) = some_of(hearing, order.rest.trim()) {
+        return tell_some(hearing, &members, words, reply, records);
+    }
     let (people, words) = addressed(hearing, order.rest.trim());
     let mut known = Vec::new();
     for name in &people {
@@ -64,15 +74,121 @@ pub(super) fn tell(
         }
     }
     if words.trim().is_empty() {
-        let quoted = reply.voice.quote(order.rest.trim());
-        return reply.say("tell-who", &[("quote", quoted.into())]);
+        let names: Vec<String> = known.iter().map(|other| other.name.clone()).collect();
+        let names = reply.voice.all_of(&names);
+        return reply.say("tell-what", &[("who", names.into())]);
     }
     for other in &known {
         pass_on(hearing, other, words, reply);
     }
     let names: Vec<String> = known.iter().map(|other| other.name.clone()).collect();
     let names = reply.voice.all_of(&names);
-    reply.say("tell-sent", &[("who", names.into())]);
+    sent(hearing, names, words, reply);
+}
+
+/// Whom words are for that are sent to all of one kind, or to whoever is with a trailer.
+struct Group<'a> {
+    members: Vec<&'a CrewMember>,
+    /// Whether everybody may send to them: those with a trailer, and the dispatchers.
+    open: bool,
+    /// The trailer, where they are meant by it.
+    unit: Option<UnitName>,
+}
+
+/// Reads to whom of the crew an order sends its words, where it names a kind of them or a trailer.
+fn some_of<'a, 't>(hearing: &'a Hearing<'_>, text: &'t str) -> Option<(Group<'a>, &'t str)> {
+    let phrases = &hearing.desk.phrases;
+    let kinds = [
+        ("drivers", Role::Driver),
+        ("techs", Role::Tech),
+        ("dispatchers", Role::Dispatcher),
+    ];
+    for (list, role) in kinds {
+        if let Some(words) = phrases.after("tell", list, text) {
+            let crew = hearing.fleet.crew.values();
+            let of_it = |member: &&CrewMember| {
+                let today = role == Role::Dispatcher || works_today(hearing, member);
+                member.role == role && member.id != hearing.member.id && today
+            };
+            let some = Group {
+                members: crew.filter(of_it).collect(),
+                open: role == Role::Dispatcher,
+                unit: None,
+            };
+            return Some((some, words));
+        }
+    }
+    let rest = phrases.after("tell", "with", text)?;
+    let end = rest.find(|c: char| c.is_whitespace() || ",:".contains(c));
+    let (name, words) = rest.split_at(end.unwrap_or(rest.len()));
+    let unit = settle::known(&hearing.fleet, &UnitName::new(name.trim_start_matches('#')))?;
+    let some = Group {
+        members: with(hearing, unit),
+        open: true,
+        unit: Some(unit.clone()),
+    };
+    Some((some, words.trim_start_matches([' ', ',', ':'])))
+}
+
+/// Lists who is with a trailer: the crew of its job, who wrote of it last within a day, who is on the way to it.
+fn with<'a>(hearing: &'a Hearing<'_>, unit: &UnitName) -> Vec<&'a CrewMember> {
+    let now = hearing.now;
+    let book = &hearing.desk.book;
+    let job = hearing.fleet.job_of(unit, now, None);
+    let last = book
+        .unit(unit)
+        .and_then(|kept| kept.state().last_word.as_ref());
+    let last = last.filter(|word| now - word.at <= TimeDelta::hours(24));
+    let is_there = |member: &&CrewMember| {
+        let of_the_job = job.is_some_and(|job| job.crew.contains(&member.id));
+        let wrote = last.is_some_and(|word| word.from == member.id);
+        let road = book.ahead().road(&member.id, now);
+        let comes = road.is_some_and(|road| road.unit.as_ref() == Some(unit));
+        member.id != hearing.member.id && (of_the_job || wrote || comes)
+    };
+    hearing.fleet.crew.values().filter(is_there).collect()
+}
+
+fn tell_some(
+    hearing: &Hearing<'_>,
+    some: &Group<'_>,
+    words: &str,
+    reply: &mut Reply<'_>,
+    records: &mut Vec<Record>,
+) {
+    if !some.open && hearing.member.role < Role::Dispatcher {
+        reply
+            .findings
+            .push(not_allowed(CommandName::Tell, Role::Dispatcher));
+        reply.say("tell-all-instead", &[]);
+        records.push(refused(hearing));
+        return;
+    }
+    match (&some.unit, some.members.is_empty()) {
+        (Some(unit), true) => {
+            return reply.say("tell-unit-nobody", &[("unit", unit.as_str().into())]);
+        }
+        (None, true) => return reply.say("tell-all-nobody", &[]),
+        _ => {}
+    }
+    let names: Vec<String> = some
+        .members
+        .iter()
+        .map(|member| member.name.clone())
+        .collect();
+    let names = reply.voice.all_of(&names);
+    let words = hearing
+        .desk
+        .phrases
+        .after("tell", "that", words)
+        .unwrap_or(words);
+    if words.trim().is_empty() {
+        return reply.say("tell-what", &[("who", names.into())]);
+    }
+    for member in &some.members {
+        pass_on(hearing, member, words, reply);
+    }
+    sent(hearing, names, words, reply);
 }
 
 /// Parts the names that an order begins with from the words to pass on: "wren and juno the gate is locked".
@@ -163,7 +279,7 @@ fn tell_all(hearing: &Hearing<'_>, words: &str, reply: &mut Reply<'_>, records: 
     }
     match today.is_empty() {
         true => reply.say("tell-all-nobody", &[]),
-        false => reply.say("tell-sent", &[("who", told.into())]),
+        false => sent(hearing, told, words, reply),
     }
     if !off.is_empty() {
         reply.say("tell-all-off", &[("who", left.into())]);
@@ -187,13 +303,27 @@ fn works_today(hearing: &Hearing<'_>, member: &CrewMember) -> bool {
     on_a_job || member.role == Role::Dispatcher || heard_of()
 }
 
+/// Says to whom words went, with what is to be minded of them.
+fn sent(hearing: &Hearing<'_>, names: String, words: &str, reply: &mut Reply<'_>) {
+    reply.say("tell-sent", &[("who", names.into())]);
+    for caution in hearing.desk.questions.cautions_of(words) {
+        let line = format!("  {}", reply.voice.caution(*caution));
+        reply.lines.push(line);
+    }
+}
+
 fn pass_on(hearing: &Hearing<'_>, to: &CrewMember, words: &str, reply: &mut Reply<'_>) {
     let voice = hearing
         .desk
         .voice_for(to, None, &hearing.fleet, hearing.now);
     let who = voice.person(&hearing.member.id).into_owned();
     let args = [("who", Arg::from(who)), ("quote", words.trim().into())];
-    let text = voice.say("tell-from", &args);
+    let mut text = voice.say("tell-from", &args);
+    // words that would have somebody hurt do not go out without what is to be minded
+    for caution in hearing.desk.questions.cautions_of(words) {
+        text.push_str("\n  ");
+        text.push_str(&voice.caution(*caution));
+    }
     reply.others.push(Outgoing::to(&to.id, text));
 }
 

@@ -4,6 +4,7 @@ use std::collections::BTreeMap;
 
 use chrono::{DateTime, TimeDelta, Utc};
 
+use super::super::Desk;
 use super::super::answer::Reply;
 use super::super::inbound::Outgoing;
 use super::super::receive::Hearing;
@@ -13,14 +14,20 @@ use super::super::tick::dispatchers;
 use crate::book::{AheadChange, Record, Stage, Weather};
 
 use crate::finding::{Finding, FindingId, Level};
-use crate::fleet::Role;
-use crate::heard::{Entry, PlanKind, ReadingKey, UnitName};
+use crate::fleet::{CrewMember, Role};
+use crate::heard::{Ask, Entry, Plan, PlanKind, ReadingKey, UnitName};
 use crate::quantity::Measure;
-use crate::reply::Arg;
+use crate::reply::{Arg, Voice};
 use crate::situation::Occasion;
 
+/// A low is mended within this long of its being told.
+const MENDED: TimeDelta = TimeDelta::minutes(90);
 /// Units whose doors open within this long are looked at too.
 const TONIGHT: TimeDelta = TimeDelta::hours(18);
+/// So long after its job a trailer that nobody spoke of is still taken to stand there.
+const ABANDONED: TimeDelta = TimeDelta::hours(24);
+/// So long after the last word of it a trailer is taken to stand where it stood.
+const STANDS: TimeDelta = TimeDelta::hours(72);
 /// From here down something freezes, °F.
 const FREEZE_F: f64 = 32.0;
 
@@ -32,6 +39,10 @@ pub(in super::super) fn told(
     records: &mut Vec<Record>,
 ) {
     let Some((low_f, is_low)) = low(hearing) else {
+        let pasted = |plan: &Plan| plan.kind == PlanKind::Weather;
+        if hearing.heard.plans.iter().any(pasted) && hearing.heard.entries.is_empty() {
+            reply.say("speak-report-unread", &[]);
+        }
         return;
     };
     settled.homeless = None;
@@ -53,6 +64,7 @@ pub(in super::super) fn told(
         site,
         low_f,
     };
+    mended(hearing, &weather, reply);
     warn(hearing, &weather, is_low, reply);
     let change = AheadChange::Weather { weather };
     records.push(Record::Ahead {
@@ -83,7 +95,15 @@ fn low(hearing: &Hearing<'_>) -> Option<(f64, bool)> {
             ReadingKey::LowF | ReadingKey::AirF | ReadingKey::WindMph | ReadingKey::HumidityPct
         )
     };
-    let only_weather = entry.unit.is_none()
+    // "low tonight 12F. status 16": the trailer is asked about, and the low is told of none
+    let asked = match &hearing.heard.ask {
+        Some(Ask::Status { unit } | Ask::Forecast { unit } | Ask::History { unit }) => {
+            unit.as_ref()
+        }
+        _ => None,
+    };
+    let asked = asked.filter(|_| low.is_some());
+    let only_weather = (entry.unit.is_none() || entry.unit.as_ref() == asked)
         && entry.events.is_empty()
         && entry.faults.is_empty()
         && readings.amps.is_empty()
@@ -95,11 +115,84 @@ fn low(hearing: &Hearing<'_>) -> Option<(f64, bool)> {
     low.map(|low| (low, true)).or_else(|| Some((air()?, false)))
 }
 
+/// Returns the whole sentence that a dispatcher's word about a low stands for: "low -8", and after one that was told a
+/// moment ago "no wait low 18" and "sorry, -18". None where it is no such word.
+pub(in super::super) fn spelled_out(
+    desk: &Desk,
+    member: &CrewMember,
+    text: &str,
+    at: DateTime<Utc>,
+) -> Option<String> {
+    if member.role != Role::Dispatcher {
+        return None;
+    }
+    let phrases = desk.phrases;
+    let mended = phrases.after("mend", "opens", text);
+    let rest = mended.unwrap_or(text);
+    let told = phrases.after("weather", "low", rest);
+    let told = told.or_else(|| rest.strip_prefix("low ")); // a minus right behind it stays
+    let last = desk.book.ahead().weather_of(&member.id);
+    let lately = last.is_some_and(|last| at >= last.at && at - last.at <= MENDED);
+    let newest = |at: DateTime<Utc>| {
+        let mut sent = desk.book.sent(&member.id).iter();
+        !sent.any(|sent| sent.at > at && !sent.units.is_empty())
+    };
+    let degrees = match (told, mended) {
+        (Some(told), _) => told,
+        // a bare number mends the low where that was the last thing told
+        (None, Some(mended)) if lately && last.is_some_and(|last| newest(last.at)) => mended,
+        _ => return None,
+    };
+    let tonight = |word: &&str| TONIGHT_WORDS.contains(&word.to_lowercase().as_str());
+    let words: Vec<&str> = degrees.split_whitespace().collect();
+    // the reader knows it by itself
+    if mended.is_none() && words.iter().any(|word| tonight(&word)) || text.contains("noche") {
+        return None;
+    }
+    let bare: Vec<&str> = words.into_iter().filter(|word| !tonight(word)).collect();
+    let bare = bare.join(" ");
+    is_degrees(&bare).then(|| format!("low tonight {bare}"))
+}
+
+/// Words by which a low is of the night to come.
+const TONIGHT_WORDS: &[&str] = &["tonight", "tonite", "overnight"];
+
+/// Tells whether words are a temperature and nothing else: "-8", "18F", "minus 14 tonight".
+fn is_degrees(words: &str) -> bool {
+    const BESIDE: &[&str] = &[
+        "minus", "menos", "tonight", "tonite", "f", "c", "degrees", "grados", "about", "esta",
+        "noche", "now",
+    ];
+    let folded = words.to_lowercase();
+    let mut numbers = 0;
+    let known = folded.split_whitespace().all(|word| {
+        let word = word.trim_end_matches(['.', ',', '!']);
+        let digits = word.trim_end_matches(['°', 'º', 'f', 'c']);
+        let is_number = digits.parse::<f64>().is_ok_and(|value| value.abs() < 130.0);
+        numbers += usize::from(is_number);
+        is_number || BESIDE.contains(&word)
+    });
+    known && numbers == 1
+}
+
+/// Says what a low takes the place of that the sender told a moment ago.
+fn mended(hearing: &Hearing<'_>, weather: &Weather, reply: &mut Reply<'_>) {
+    let last = hearing.desk.book.ahead().weather_of(&hearing.member.id);
+    let last = last.filter(|last| last.site == weather.site && last.low_f != weather.low_f);
+    let phrases = &hearing.desk.phrases;
+    let mends = phrases.after("mend", "opens", hearing.written).is_some();
+    if let Some(last) = last.filter(|last| mends && hearing.now - last.at <= MENDED) {
+        let was = Arg::Number(last.low_f, Measure::DegF);
+        let value = Arg::Number(weather.low_f, Measure::DegF);
+        reply.say("speak-low-mended", &[("was", was), ("value", value)]);
+    }
+}
+
 /// Warns the dispatchers and those on site of each trailer that the low puts at risk, in one message each.
 fn warn(hearing: &Hearing<'_>, weather: &Weather, is_low: bool, reply: &mut Reply<'_>) {
     let now = hearing.now;
     let low = || Arg::Number(weather.low_f, Measure::DegF);
-    let at_risk = at_risk(hearing, weather);
+    let Looked { at_risk, safe } = look(hearing, weather);
     if at_risk.is_empty() {
         let key = match (weather.low_f > FREEZE_F, is_low) {
             (true, true) => "speak-low-mild",
@@ -108,14 +201,21 @@ fn warn(hearing: &Hearing<'_>, weather: &Weather, is_low: bool, reply: &mut Repl
             (false, false) => "speak-air-nobody",
         };
         reply.say(key, &[("value", low())]);
+        if weather.low_f <= FREEZE_F && !safe.is_empty() {
+            let line = safe_line(&safe, &reply.voice);
+            reply.lines.push(line);
+        }
         return;
     }
+    let mut untold: Vec<String> = Vec::new();
     let mut on_site: BTreeMap<String, Vec<usize>> = BTreeMap::new();
     for (n, (case, _)) in at_risk.iter().enumerate() {
-        if let Some(word) = &case.now.last_word
-            && now - word.at <= TimeDelta::hours(24)
-        {
-            on_site.entry(word.from.clone()).or_default().push(n);
+        let there = there(case, now);
+        if there.is_empty() {
+            untold.push(case.unit.to_string());
+        }
+        for who in there {
+            on_site.entry(who).or_default().push(n);
         }
     }
     for to in dispatchers(&hearing.fleet) {
@@ -147,7 +247,14 @@ fn warn(hearing: &Hearing<'_>, weather: &Weather, is_low: bool, reply: &mut Repl
                 ],
             ));
         }
+        if member.role == Role::Dispatcher && !safe.is_empty() {
+            lines.push(safe_line(&safe, &voice));
+        }
         lines.push(voice.word("speak-low-do"));
+        if member.role == Role::Dispatcher && !untold.is_empty() {
+            let args = [("names", voice.all_of(&untold).into())];
+            lines.push(voice.say("speak-low-untold", &args));
+        }
         if to == hearing.member.id {
             reply.lines.push(lines.join("\n"));
         } else {
@@ -158,20 +265,38 @@ fn warn(hearing: &Hearing<'_>, weather: &Weather, is_low: bool, reply: &mut Repl
     }
 }
 
-/// Returns the trailers at a job that the low bears on, each with what the cold will do there.
-fn at_risk(hearing: &Hearing<'_>, weather: &Weather) -> Vec<(Case, Vec<Finding>)> {
+/// The trailers that stand out there, as a low finds them.
+struct Looked {
+    /// Those that the cold will do something to, each with what.
+    at_risk: Vec<(Case, Vec<Finding>)>,
+    /// Those that nothing was found on, by what was told.
+    safe: Vec<String>,
+}
+
+/// Says which trailers should come through the night.
+fn safe_line(safe: &[String], voice: &Voice<'_>) -> String {
+    voice.say("speak-low-safe", &[("names", voice.all_of(safe).into())])
+}
+
+/// Returns who is told of a trailer: who wrote of it within a day, else the crew of its job.
+fn there(case: &Case, now: DateTime<Utc>) -> Vec<String> {
+    let last = case.now.last_word.as_ref();
+    match last.filter(|word| now - word.at <= TimeDelta::hours(24)) {
+        Some(word) => vec![word.from.clone()],
+        None => case.job().map_or_else(Vec::new, |job| job.crew.clone()),
+    }
+}
+
+/// Looks at every trailer that is out, or whose state nobody told.
+fn look(hearing: &Hearing<'_>, weather: &Weather) -> Looked {
     let now = hearing.now;
-    let mut found = Vec::new();
+    let mut looked = Looked {
+        at_risk: Vec::new(),
+        safe: Vec::new(),
+    };
     for unit in units_out(hearing, now) {
         let standing = Case::standing(hearing.desk, &hearing.fleet, &unit, now, Occasion::Tick);
-        let here = standing.job().is_some_and(|job| {
-            weather
-                .site
-                .as_ref()
-                .is_none_or(|site| *site == job.id.site)
-                && now <= job.to
-        });
-        if !here || matches!(standing.now.stage(), Stage::Hitched | Stage::Yard) {
+        if !stands_out(&standing, weather, now) {
             continue;
         }
         let mut state = standing.now.clone();
@@ -194,23 +319,54 @@ fn at_risk(hearing: &Hearing<'_>, weather: &Weather) -> Vec<(Case, Vec<Finding>)
             finding.id.topic() == "cold" && finding.id != FindingId::ColdCrewCold
         });
         findings.sort_by_key(Finding::order);
-        let freezes = weather.low_f <= FREEZE_F && !findings.is_empty();
-        if freezes {
-            found.push((case, findings));
+        if weather.low_f <= FREEZE_F && !findings.is_empty() {
+            looked.at_risk.push((case, findings));
+        } else {
+            looked.safe.push(unit.to_string());
         }
     }
-    found
+    looked
 }
 
-/// Lists the trailers whose job is on, or begins before the night is over.
+/// Tells whether a trailer stands at the site of a low, as far as anybody knows.
+fn stands_out(case: &Case, weather: &Weather, now: DateTime<Utc>) -> bool {
+    let Some(job) = case.job() else {
+        return false;
+    };
+    let told = case.now.last_word.as_ref();
+    let lately = told.is_some_and(|word| now - word.at <= STANDS);
+    let here = match case.now.stage() {
+        Stage::Hitched | Stage::Yard => false,
+        // after its job it stands there until somebody says that it left
+        _ => now - job.to <= ABANDONED || lately,
+    };
+    let site = weather.site.as_ref();
+    here && site.is_none_or(|site| *site == job.id.site)
+}
+
+/// Lists the trailers whose job is on or begins before the night is over, and those that may stand at their site.
 fn units_out(hearing: &Hearing<'_>, now: DateTime<Utc>) -> Vec<UnitName> {
-    let soon = hearing
-        .fleet
-        .jobs
-        .iter()
-        .filter(|job| job.from - TONIGHT <= now && now <= job.to);
-    let mut units: Vec<UnitName> = soon.flat_map(|job| job.trailers.iter().cloned()).collect();
+    let jobs = hearing.fleet.jobs.iter().filter(|job| {
+        let set_up = TimeDelta::minutes((job.set_up_h * 60.0) as i64);
+        job.from - TONIGHT.max(set_up) <= now && now - job.to <= STANDS
+    });
+    let mut units: Vec<UnitName> = jobs.flat_map(|job| job.trailers.iter().cloned()).collect();
     units.sort();
     units.dedup();
     units
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_temperature_is_told_alone_or_it_is_none() {
+        for words in ["-8", "18F", "minus 14 tonight", "12 °f", "menos 5"] {
+            assert!(is_degrees(words), "{words}");
+        }
+        for words in ["", "flow on 12", "50 psi", "12 14", "tank", "300"] {
+            assert!(!is_degrees(words), "{words}");
+        }
+    }
 }

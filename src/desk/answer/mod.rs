@@ -6,6 +6,7 @@ mod brief;
 mod cold;
 mod duty;
 mod finish;
+mod people;
 mod question;
 mod reply;
 mod several;
@@ -87,7 +88,10 @@ pub(super) fn question(hearing: &Hearing<'_>, settled: &Settled, reply: &mut Rep
     };
     // "is 55 ok": a number that is no trailer is what is asked about
     let unknown = named.filter(|name| settle::known(&hearing.fleet, name).is_none());
-    if let Some(name) = unknown.filter(|_| topic.topic != "is-ok") {
+    // and so is the hour in "can I wait till 9 with the truck for 12"
+    let of_a_number = ["is-ok", "pump-out"].contains(&topic.topic.as_str());
+    let other = || meant(hearing).is_some() && topic.topic == "pump-out";
+    if let Some(name) = unknown.filter(|_| !of_a_number || topic.topic == "pump-out" && !other()) {
         let finding = settle::unknown_unit(&hearing.fleet, name);
         reply.findings.push(finding);
         return true;
@@ -104,12 +108,15 @@ pub(super) fn question(hearing: &Hearing<'_>, settled: &Settled, reply: &mut Rep
 
 /// Finds the topic of a question.
 fn topic_of<'a>(hearing: &Hearing<'a>) -> Option<&'a topic::Question> {
-    hearing.desk.questions.of(&hearing.heard, hearing.text)
+    let topic = hearing.desk.questions.of(&hearing.heard, hearing.text)?;
+    // "what's up with 12" asks after no person
+    let of_a_person = ["how-person", "has-read"].contains(&topic.topic.as_str());
+    (!of_a_person || tell::person_named(hearing).is_some()).then_some(topic)
 }
 
 /// Tells whether it is asked who is with a trailer, or where somebody is: the sender is at another.
 pub(super) fn asks_who_or_where(hearing: &Hearing<'_>) -> bool {
-    let of_people = ["who-has", "who-is-where", "send-someone"];
+    let of_people = ["who-has", "who-has-what", "who-is-where", "send-someone"];
     topic_of(hearing).is_some_and(|topic| of_people.contains(&topic.topic.as_str()))
 }
 

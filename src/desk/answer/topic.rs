@@ -134,6 +134,24 @@ impl Questions {
         &BUILT_IN
     }
 
+    /// Returns the cautions of what words tell somebody to do that must not be done; none where they tell of no such thing.
+    pub(in crate::desk) fn cautions_of(&self, words: &str) -> &[Caution] {
+        const TOLD: &[&str] = &[
+            "flame",
+            "fuel-heater",
+            "boiling-water",
+            "unclog",
+            "bypass",
+            "bigger-breaker",
+            "bigger-fuse",
+            "enter-tank",
+        ];
+        let folded = plain(words);
+        let meant = |one: &&Question| TOLD.contains(&one.topic.as_str()) && one.is_in(&folded);
+        let question = self.question.iter().find(meant);
+        question.map_or(&[], |question| question.cautions.as_slice())
+    }
+
     /// Finds what a message asks about; none where it asks nothing that is known here.
     ///
     /// A message that also reports is answered so only where the answer is a caution: the rest of it is answered by what the

@@ -4,7 +4,7 @@ use chrono::{DateTime, TimeDelta, Utc};
 
 use super::super::phrases::Phrases;
 use super::super::settle::known;
-use super::super::when;
+use super::super::{Desk, truck, when};
 use super::Hearing;
 use crate::dialogue::{About, Mend};
 use crate::fleet::Fleet;
@@ -63,22 +63,33 @@ impl Hearing<'_> {
 
 /// Returns the message that a bare answer completes: the one that waits for its trailer, with the trailer before it.
 pub(super) fn completed(
-    phrases: &Phrases,
+    desk: &Desk,
     fleet: &Fleet,
     heard: &Heard,
     text: &str,
-    about: &About,
+    (about, at): (&About, DateTime<Utc>),
 ) -> Option<String> {
+    let phrases = desk.phrases;
     if let About::OverrideWhy { unit, text: waits } = about {
         return reason_of(heard, text).then(|| format!("override {unit} {waits}: {text}"));
     }
-    let (waits, likely): (_, &[UnitName]) = match about {
+    let (waits, likely): (&str, &[UnitName]) = match about {
         About::WhichUnitOf { text, likely } => (text, likely),
         // the trailer may be what was missing of a value
-        About::WhatValue { text, .. } if !names_one(fleet, text) => (text, &[]),
+        About::WhatValue { text, .. } if !names_one(fleet, text) => (text.as_str(), &[]),
+        About::TruckWhen { .. } | About::HowMuch { .. } => ("", &[]),
         _ => return None,
     };
-    if !heard.entries.is_empty() || heard.ask.is_some() || heard.command.is_some() {
+    if !heard.entries.iter().all(|entry| entry.unit.is_none())
+        || heard.ask.is_some()
+        || heard.command.is_some()
+    {
+        return None;
+    }
+    if let Some(whole) = truck::answered(desk, fleet, text, about, at) {
+        return Some(whole);
+    }
+    if !heard.entries.is_empty() || waits.is_empty() {
         return None;
     }
     let bare = Bare {
@@ -193,6 +204,9 @@ impl Bare<'_> {
             // completed, or taken as it stands, before it is heard
             About::WhichUnitOf { .. } | About::IncidentFact { .. } | About::OverrideWhy { .. } => {
                 None
+            }
+            About::TruckWhen { .. } | About::HowMuch { .. } => {
+                self.says("no").then_some(Answered::Dropped)
             }
             About::Leaves { unit } => {
                 if self.says("no") || self.phrases.is("leave", "me", self.text) {

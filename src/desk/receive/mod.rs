@@ -1,5 +1,6 @@
 //! One message: heard, settled, checked, answered. A file a step, in the order of [`Hearing::work`].
 
+mod asked;
 mod bare;
 mod cases;
 mod changes;
@@ -28,7 +29,7 @@ use super::{
     relay, standing, truck, walk, watch,
 };
 use crate::book::{Bears, MessageKey, Record, UnitBook, UnitState};
-use crate::dialogue::{About, Talk};
+use crate::dialogue::{About, Hauled, Talk};
 use crate::finding::FindingId;
 use crate::fleet::{CrewMember, Fleet};
 use crate::heard::{Ask, Command, CommandName, Entry, Heard, Plan, PlanKind, UnitName};
@@ -121,9 +122,21 @@ fn hear(
     }
     // a bare answer may complete a message that waits for its trailer: then it is read as that message
     let asked = talk.question_at(inbound.at).map(|question| &question.about);
-    let completed =
-        || asked.and_then(|about| bare::completed(desk.phrases, &fleet, &heard, written, about));
-    let whole = scanned.or_else(completed);
+    let completed = || {
+        asked.and_then(|about| bare::completed(desk, &fleet, &heard, written, (about, inbound.at)))
+    };
+    let spelled = || {
+        let said = (member.id.as_str(), written);
+        let at = inbound.at;
+        let of_a_truck = || truck::spelled_out(desk, &fleet, &talk, &heard, said, at);
+        let of_a_tank = || asked::level(desk, &fleet, &talk, &heard, said, at);
+        let of_a_low = ahead::low_spelled_out(desk, member, written, at);
+        inbound
+            .replaces
+            .is_none()
+            .then(|| of_a_low.or_else(of_a_truck).or_else(of_a_tank))?
+    };
+    let whole = scanned.or_else(completed).or_else(spelled);
     if let Some(whole) = &whole {
         heard = desk.reader.hear(whole, fleet.style.temperature);
         talk.question = None;
@@ -279,13 +292,24 @@ fn noted(desk: &Desk, text: &str, fleet: &Fleet) -> Option<Heard> {
 impl Hearing<'_> {
     fn work(mut self, unreadable: Option<&str>) -> Turn {
         // what it means: a bare answer, a report, a step of a guided check
-        let coming = truck::coming(&self);
+        let reminds = self.heard.entries.is_empty() && watch::reminds(&self);
+        if reminds {
+            self.heard.plans.clear();
+            self.heard.set_aside.clear();
+            self.heard.unclear.clear();
+        }
+        let coming = (!reminds).then(|| truck::coming(&self)).flatten();
         if let Some(coming) = &coming {
             truck::put(&mut self.heard, coming);
         }
         let other_watch = watch::other_half(&self);
         if let Some(Ok(plan)) = &other_watch {
             self.heard.plans.push(plan.clone());
+        }
+        let on_any = watch::on_any(&self);
+        if on_any.is_some() {
+            let watches = |plan: &Plan| matches!(plan.kind, PlanKind::Watch { .. });
+            self.heard.plans.retain(|plan| !watches(plan));
         }
         let refused = assign::refused(&self);
         if refused.is_some() {
@@ -295,7 +319,11 @@ impl Hearing<'_> {
             };
         }
         let lone = lone::said(&self);
+        let of_a_clock = lone.as_ref().is_some_and(lone::Lone::is_all);
         if lone.is_some() && self.heard.entries.iter().all(Entry::is_empty) {
+            if of_a_clock {
+                self.heard.ask = None;
+            }
             self.heard.plans.clear();
             self.heard.set_aside.clear();
             self.heard.unclear.clear();
@@ -364,8 +392,8 @@ impl Hearing<'_> {
         // what it asks for: work, alarms, orders, questions
         self.plan(&mut reply, &cases, &mut records);
         match (&truck_here, &truck_gone, &coming) {
-            (Some(unit), ..) => reply.say("truck-here", &[("unit", unit.as_str().into())]),
-            (_, Some(unit), _) => reply.say("truck-gone", &[("unit", unit.as_str().into())]),
+            (Some(unit), ..) => reply.asks = Some(how_much(unit, Hauled::Here)),
+            (_, Some(unit), _) => reply.asks = Some(how_much(unit, Hauled::Gone)),
             (.., Some(truck::Coming::Muddled)) => reply.say("truck-how", &[]),
             _ => truck::told(&self, &mut reply, &mut records),
         }
@@ -375,10 +403,13 @@ impl Hearing<'_> {
                 let quote = reply.voice.quote(words);
                 reply.say("watch-left", &[("quote", quote.into())]);
             }
-            if watch::is_missed(&self) {
-                reply.say("watch-how", &[]);
+            if let Some((units, kind)) = &on_any {
+                watch::set_on_any(&self, units, kind, &mut reply, &mut records);
+            } else if !watch::drop(&self, &mut reply, &mut records)
+                && let Some(missed) = watch::missed(&self)
+            {
+                watch::say_missed(&self, &missed, &mut reply);
             }
-            watch::drop(&self, &mut reply, &mut records);
         }
         watch::hits(&self, &cases, &mut reply, &mut records);
         alarm::end_silence(&self, &cases, &settled.words, &mut records);
@@ -393,7 +424,8 @@ impl Hearing<'_> {
         }
         incident::take(&self, &mut reply, &mut records);
         // how one person is is answered by their clock
-        let of_one = matches!(lone, Some(lone::Lone::Asked(_))) && self.heard.ask.is_none();
+        let of_one =
+            of_a_clock || matches!(lone, Some(lone::Lone::Asked(_))) && self.heard.ask.is_none();
         if !of_one {
             self.answer(took.is_some(), &settled, &mut reply, &mut records);
         }
@@ -530,6 +562,11 @@ impl Hearing<'_> {
     pub(super) fn late(&self) -> bool {
         self.inbound.received - self.inbound.at > LATE
     }
+}
+
+fn how_much(unit: &UnitName, after: Hauled) -> About {
+    let unit = unit.clone();
+    About::HowMuch { unit, after }
 }
 
 /// Tells whether a finding speaks of the message rather than of a trailer.

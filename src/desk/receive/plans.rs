@@ -51,8 +51,9 @@ impl Hearing<'_> {
                     if !(past && stands) {
                         self.booked(&case, kind, promised, reply);
                     }
-                    if past {
-                        reply.say("truck-late-when", &[("unit", unit.as_str().into())]);
+                    let untold = promised.is_none() && !stands && kind == TaskKind::PumpOut;
+                    if past || untold {
+                        reply.asks = Some(About::TruckWhen { unit });
                     }
                 }
                 (
