@@ -109,7 +109,7 @@ fn set(hearing: &Hearing<'_>, mut clock: Alone, reply: &mut Reply<'_>, records: 
         ("time", clock.due.into()),
         ("last", reply.voice.time(answer_by(&clock)).into()),
         ("unit", unit.into()),
-        ("whom", whom.into()),
+        ("names", whom.into()),
     ];
     let line = reply.voice.say(key, &args);
     // somebody's life hangs on it: it is not to be looked for below the advice
@@ -140,7 +140,7 @@ pub(in super::super) fn set_for(
         ("time", clock.due.into()),
         ("last", answer_by(&clock).into()),
         (
-            "whom",
+            "names",
             whom(&hearing.fleet, &member.id, &reply.voice).into(),
         ),
     ];

@@ -19,7 +19,7 @@ use crate::finding::FindingId;
 use crate::heard::{Fault, ReadingKey};
 
 pub(super) use self::alone::set_for;
-pub(super) use self::weather::{spelled_out as low_spelled_out, told as weather_told};
+pub(super) use self::weather::{spelled_out as low_spelled_out, told as weather_told, units_out};
 
 /// Notes all that follows from a message whose findings, orders and questions are worked through.
 pub(super) fn note(

@@ -345,7 +345,7 @@ fn stands_out(case: &Case, weather: &Weather, now: DateTime<Utc>) -> bool {
 }
 
 /// Lists the trailers whose job is on or begins before the night is over, and those that may stand at their site.
-fn units_out(hearing: &Hearing<'_>, now: DateTime<Utc>) -> Vec<UnitName> {
+pub(in super::super) fn units_out(hearing: &Hearing<'_>, now: DateTime<Utc>) -> Vec<UnitName> {
     let jobs = hearing.fleet.jobs.iter().filter(|job| {
         let set_up = TimeDelta::minutes((job.set_up_h * 60.0) as i64);
         job.from - TONIGHT.max(set_up) <= now && now - job.to <= STANDS

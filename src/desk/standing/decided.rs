@@ -88,7 +88,7 @@ fn log_decision(
     reply.say("override-logged", &args);
     let phrases = &hearing.desk.phrases;
     let says = |list| phrases.holds("override", list, reason);
-    let key = match says("not-towing") && !says("towing") {
+    let key = match says("besides") && !says("towing") {
         true => "override-cautions-short",
         false => "override-cautions",
     };

@@ -42,7 +42,7 @@ pub(super) fn ask_or_alarm(round: &mut Round<'_>, who: &str) {
         if let Some(voice) = round.voice(who) {
             let at = now + ANSWER_WITHIN;
             let whom = whom(&round.fleet, who, &voice);
-            let args = [("time", at.into()), ("whom", whom.into())];
+            let args = [("time", at.into()), ("names", whom.into())];
             let text = voice.say("speak-alone-ask", &args);
             round
                 .say

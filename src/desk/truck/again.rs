@@ -33,7 +33,7 @@ pub(in crate::desk) fn spelled_out(
         return None;
     }
     // "the one for 10 is cancelled"
-    if says("off-it")
+    if says("dropped")
         && let [unit] = units_in(fleet, text).as_slice()
         && called(desk, unit).is_some()
     {
