@@ -2326,3 +2326,7 @@ tell-unit-nobody = I know nobody at { $unit } now. Nothing passed on. Send "tell
 digest-call = Call a pump truck now: { $names }.
 digest-truck-late = Truck after the tank may be full: { $names }.
 digest-truck-late-one = { $unit } (truck { $time }, full maybe { $due })
+answer-nobody-has-any = Nobody has any of the open tasks.
+answer-all-well = Nothing is wrong on any unit, by what was reported.
+answer-well-until = Fine right now. { $unit } still needs this: { $names }.
+alone-for-whom = No clock is set. Name one person: check on tobin in 15.

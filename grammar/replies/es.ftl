@@ -2324,3 +2324,7 @@ tell-unit-nobody = No sé de nadie en la { $unit } ahora. Nada pasado. Mande "di
 digest-call = Llame ya al camión: { $names }.
 digest-truck-late = Camión después de que se llene, quizá: { $names }.
 digest-truck-late-one = { $unit } (camión { $time }, llena quizá { $due })
+answer-nobody-has-any = Nadie tiene ninguna de las tareas abiertas.
+answer-all-well = No hay nada mal en ninguna unidad, por lo que se reportó.
+answer-well-until = Por ahora bien. A la { $unit } aún le falta esto: { $names }.
+alone-for-whom = No corre ningún reloj. Diga el nombre de una persona: checa a tobin en 15.

@@ -30,12 +30,14 @@ pub(super) enum Lone {
     Till,
     /// Somebody else is to be asked after so many minutes; none where no time was told.
     For(String, Option<u32>),
+    /// Somebody is to be asked after whom nobody knows by that name.
+    ForWhom,
 }
 
 impl Lone {
     /// Tells whether it is all that the message is about: nothing else in it is asked or wanted.
     pub(super) fn is_all(&self) -> bool {
-        matches!(self, Lone::Till | Lone::For(..))
+        matches!(self, Lone::Till | Lone::For(..) | Lone::ForWhom)
     }
 }
 
@@ -50,6 +52,14 @@ pub(super) fn said(hearing: &Hearing<'_>) -> Option<Lone> {
     }
     if till(hearing).is_some() {
         return Some(Lone::Till);
+    }
+    let mine = heard
+        .plans
+        .iter()
+        .any(|plan| matches!(plan.kind, PlanKind::CheckMe { .. }));
+    let over = phrases.after("alone", "watch-over", text).is_some() && minutes_in(text).is_some();
+    if over && !mine && hearing.names().is_empty() {
+        return Some(Lone::ForWhom);
     }
     let asks = text.trim_end().ends_with('?')
         || text.contains('¿')
@@ -201,6 +211,10 @@ pub(super) fn tell(
             reply.first.insert(0, line);
         }
         Some(Lone::Till) => {} // set with what the bot will speak of
+        Some(Lone::ForWhom) => {
+            let line = reply.voice.word("alone-for-whom");
+            reply.first.insert(0, line);
+        }
         Some(Lone::For(who, minutes)) => {
             let Some(member) = hearing.fleet.crew.get(who).cloned() else {
                 return;

@@ -10,7 +10,7 @@ use super::phrases::{Phrases, plain};
 use super::receive::Hearing;
 use super::settle;
 use crate::book::Record;
-use crate::fleet::{CrewMember, Fleet, Role};
+use crate::fleet::{CrewMember, Fleet, Role, Site};
 use crate::heard::{Command, CommandName, UnitName};
 use crate::reply::Arg;
 
@@ -119,6 +119,14 @@ fn some_of<'a, 't>(hearing: &'a Hearing<'_>, text: &'t str) -> Option<(Group<'a>
         }
     }
     let rest = phrases.after("tell", "with", text)?;
+    if let Some((members, words)) = at_a_site(hearing, rest) {
+        let some = Group {
+            members,
+            open: true,
+            unit: None,
+        };
+        return Some((some, words));
+    }
     let end = rest.find(|c: char| c.is_whitespace() || ",:".contains(c));
     let (name, words) = rest.split_at(end.unwrap_or(rest.len()));
     let unit = settle::known(&hearing.fleet, &UnitName::new(name.trim_start_matches('#')))?;
@@ -128,6 +136,44 @@ fn some_of<'a, 't>(hearing: &'a Hearing<'_>, text: &'t str) -> Option<(Group<'a>
         unit: Some(unit.clone()),
     };
     Some((some, words.trim_start_matches([' ', ',', ':'])))
+}
+
+/// Reads the site that words begin with, by its name or the first words of it: who is with its trailers, and the rest.
+fn at_a_site<'a, 't>(
+    hearing: &'a Hearing<'_>,
+    text: &'t str,
+) -> Option<(Vec<&'a CrewMember>, &'t str)> {
+    let folded = format!("{} ", plain(text));
+    let called = |site: &Site| {
+        let name = plain(&site.name);
+        let short: Vec<&str> = name.split(' ').take(2).collect();
+        let names = [name.clone(), plain(&site.id), short.join(" ")];
+        let named = names
+            .into_iter()
+            .filter(|name| folded.starts_with(&format!("{name} ")));
+        named.map(|name| name.split(' ').count()).max()
+    };
+    let mut sites = hearing.fleet.sites.values();
+    let (site, words) = sites.find_map(|site| Some((site, called(site)?)))?;
+    let mut rest = text;
+    for _ in 0..words {
+        rest = rest.trim_start();
+        let end = rest.find(|c: char| c.is_whitespace() || ",:".contains(c));
+        rest = &rest[end.unwrap_or(rest.len())..];
+    }
+    let here = |unit: &&UnitName| {
+        let job = hearing.fleet.job_of(unit, hearing.now, None);
+        job.is_some_and(|job| job.id.site == site.id)
+    };
+    let mut members: Vec<&CrewMember> = Vec::new();
+    for unit in hearing.fleet.trailers.keys().filter(here) {
+        for member in with(hearing, unit) {
+            if !members.contains(&member) {
+                members.push(member);
+            }
+        }
+    }
+    Some((members, rest.trim_start_matches([' ', ',', ':'])))
 }
 
 /// Lists who is with a trailer: the crew of its job, who wrote of it last within a day, who is on the way to it.

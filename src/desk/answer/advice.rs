@@ -123,8 +123,21 @@ pub(super) fn in_general(hearing: &Hearing<'_>, topic: &str, reply: &mut Reply<'
 
 /// Is it all right as it stands?
 fn how_it_is(case: &Case, reply: &mut Reply<'_>) {
-    let pressing = case.findings().into_iter().any(|finding| presses(&finding));
+    let findings = case.findings();
+    let pressing = findings.iter().any(presses);
     let unit = ("unit", Arg::from(case.unit.as_str()));
+    // what has to be done soon is no yes either
+    let soon = findings
+        .iter()
+        .filter(|finding| finding.urgency == Urgency::Soon);
+    let soon: Vec<String> = soon
+        .map(|finding| reply.voice.name(finding.id, finding.level))
+        .collect();
+    if !pressing && !soon.is_empty() && case.now.last_word.is_some() {
+        let args = [unit, ("names", reply.voice.all_of(&soon).into())];
+        let line = reply.voice.say("answer-well-until", &args);
+        return reply.first.push(line);
+    }
     let key = match (pressing, &case.now.last_word) {
         (true, _) => "answer-not-well",
         (false, None) => "answer-no-word",

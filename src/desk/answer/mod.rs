@@ -31,6 +31,7 @@ use super::receive::Hearing;
 use super::settle::{self, Settled};
 use super::situate::Case;
 use crate::book::Record;
+use crate::fleet::Role;
 use crate::heard::{Ask, UnitName};
 use crate::situation::Occasion;
 
@@ -111,7 +112,12 @@ fn topic_of<'a>(hearing: &Hearing<'a>) -> Option<&'a topic::Question> {
     let topic = hearing.desk.questions.of(&hearing.heard, hearing.text)?;
     // "what's up with 12" asks after no person
     let of_a_person = ["how-person", "has-read"].contains(&topic.topic.as_str());
-    (!of_a_person || tell::person_named(hearing).is_some()).then_some(topic)
+    // "everything ok?" of a dispatcher is of them all; of a driver, and without its mark, it is of the trailer at hand
+    let of_all = topic.topic == "all-well";
+    let asks_of_all = || hearing.member.role == Role::Dispatcher && hearing.text.contains('?');
+    let not_meant =
+        of_a_person && tell::person_named(hearing).is_none() || of_all && !asks_of_all();
+    (!not_meant).then_some(topic)
 }
 
 /// Tells whether it is asked who is with a trailer, or where somebody is: the sender is at another.

@@ -95,3 +95,23 @@ pub(super) fn task_named<'h>(hearing: &'h Hearing<'_>) -> Option<&'h Task> {
     })?;
     hearing.desk.book.tasks().task(number)
 }
+
+/// Tells whether "it" alone is asked for, as after a task was handed to somebody: "who has it".
+pub(super) fn asks_for_it(hearing: &Hearing<'_>) -> bool {
+    let folded = plain(hearing.text);
+    let last = folded.split(' ').next_back().unwrap_or_default();
+    ["it", "la tiene", "lo tiene"]
+        .iter()
+        .any(|it| last == *it || folded.ends_with(it))
+}
+
+/// Lists the open tasks that somebody has.
+pub(super) fn taken(hearing: &Hearing<'_>, reply: &mut Reply<'_>) {
+    let open = hearing.desk.book.tasks().open();
+    let taken: Vec<&Task> = open.filter(|task| task.taken_by.is_some()).collect();
+    let text = match taken.is_empty() {
+        true => reply.voice.word("answer-nobody-has-any"),
+        false => reply.voice.tasks(taken),
+    };
+    reply.first.push(text);
+}

@@ -193,8 +193,19 @@ pub(in crate::desk) fn sounds_like_one(text: &str) -> bool {
 }
 
 fn asks(text: &str, folded: &str) -> bool {
-    text.contains(['?', '¿']) || OPENINGS.iter().any(|opening| starts(folded, opening))
+    let mut bare = folded;
+    while let Some((first, rest)) = bare
+        .split_once(' ')
+        .filter(|(first, _)| BEFORE.contains(first))
+    {
+        debug_assert!(!first.is_empty());
+        bare = rest;
+    }
+    text.contains(['?', '¿']) || OPENINGS.iter().any(|opening| starts(bare, opening))
 }
+
+/// Words that may stand before a question.
+const BEFORE: &[&str] = &["so", "and", "but", "pues", "oye", "entonces"];
 
 impl Question {
     /// Tells whether a message states what the question would ask.

@@ -30,6 +30,7 @@ pub(super) fn answer(hearing: &Hearing<'_>, topic: &str, reply: &mut Reply<'_>) 
             let line = reply.voice.task(task);
             reply.first.push(line);
         }
+        "who-has" if people::asks_for_it(hearing) => people::taken(hearing, reply),
         "who-has" => match asked_of(hearing) {
             Some(unit) => who_has(hearing, &unit, reply),
             None => reply.asks = Some(hearing.which_unit()),
@@ -60,7 +61,7 @@ pub(super) fn answer(hearing: &Hearing<'_>, topic: &str, reply: &mut Reply<'_>) 
             let line = reply.voice.word("answer-send-someone");
             reply.first.push(line);
         }
-        "urgent" => urgent(hearing, reply),
+        "urgent" | "all-well" => urgent(hearing, reply),
         _ => return people::answer(hearing, topic, reply),
     }
     true
@@ -79,6 +80,10 @@ fn urgent(hearing: &Hearing<'_>, reply: &mut Reply<'_>) {
         std::cmp::Reverse(stand.worst.map(|(_, level, urgency)| (level, urgency)))
     });
     stands.truncate(WORST);
+    if stands.is_empty() {
+        let line = reply.voice.word("answer-all-well");
+        return reply.first.push(line);
+    }
     let text = digest::text(desk, &stands, &reply.voice);
     reply.first.push(text);
 }

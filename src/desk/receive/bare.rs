@@ -2,7 +2,7 @@
 
 use chrono::{DateTime, TimeDelta, Utc};
 
-use super::super::phrases::Phrases;
+use super::super::phrases::{Phrases, plain};
 use super::super::settle::known;
 use super::super::{Desk, truck, when};
 use super::Hearing;
@@ -98,6 +98,9 @@ pub(super) fn completed(
         text,
         answer: heard.answer.clone().unwrap_or_default(),
     };
+    if !bare.names_only(likely) {
+        return None;
+    }
     match bare.units_among(likely)?.as_slice() {
         [unit] => Some(format!("{unit}: {waits}")),
         _ => None,
@@ -304,6 +307,24 @@ impl Bare<'_> {
             return Some(vec![0]);
         }
         (of > 1 && self.phrases.is("choice", "both", self.text)).then(|| (0..of).collect())
+    }
+
+    /// Tells whether the message names trailers and says nothing else: "called the truck for 12" answers nothing.
+    fn names_only(&self, likely: &[UnitName]) -> bool {
+        const BESIDE: &[&str] = &[
+            "unit", "trailer", "the", "la", "el", "for", "on", "it", "its", "is", "and", "y", "en",
+            "para", "de", "number", "no", "sorry", "thats", "that", "one", "i", "mean", "meant",
+            "es", "era", "yes", "si", "unidad", "a", "at", "was", "ok", "please", "los", "las",
+            "por", "favor", "esa", "este", "esta", "ese", "to", "of", "ah", "oh", "oops", "perdon",
+        ];
+        let folded = plain(self.text);
+        let mut words = folded.split(' ').filter(|word| !word.is_empty());
+        let named = |word: &str| {
+            word.contains(|c: char| c.is_ascii_digit())
+                || known(self.fleet, &UnitName::new(word)).is_some()
+        };
+        self.chosen(likely.len()).is_some()
+            || words.all(|word| named(word) || BESIDE.contains(&word))
     }
 
     /// Returns the known trailers that are named, or chosen among those offered.

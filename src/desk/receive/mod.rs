@@ -310,6 +310,8 @@ impl Hearing<'_> {
         if on_any.is_some() {
             let watches = |plan: &Plan| matches!(plan.kind, PlanKind::Watch { .. });
             self.heard.plans.retain(|plan| !watches(plan));
+            self.heard.set_aside.clear();
+            self.heard.unclear.clear();
         }
         let refused = assign::refused(&self);
         if refused.is_some() {
