@@ -2,6 +2,7 @@
 //! who works alone, what the weather will be, which alarms are over, what waits for somebody who drives.
 
 mod alone;
+mod low;
 mod road;
 mod truck;
 mod weather;
@@ -19,7 +20,8 @@ use crate::finding::FindingId;
 use crate::heard::{Fault, ReadingKey};
 
 pub(super) use self::alone::set_for;
-pub(super) use self::weather::{spelled_out as low_spelled_out, told as weather_told, units_out};
+pub(super) use self::low::spelled_out as low_spelled_out;
+pub(super) use self::weather::{told as weather_told, units_out};
 
 /// Notes all that follows from a message whose findings, orders and questions are worked through.
 pub(super) fn note(

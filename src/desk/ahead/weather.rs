@@ -4,24 +4,22 @@ use std::collections::BTreeMap;
 
 use chrono::{DateTime, TimeDelta, Utc};
 
-use super::super::Desk;
 use super::super::answer::Reply;
 use super::super::inbound::Outgoing;
 use super::super::receive::Hearing;
 use super::super::settle::Settled;
 use super::super::situate::Case;
 use super::super::tick::dispatchers;
+use super::low;
 use crate::book::{AheadChange, Record, Stage, Weather};
 
 use crate::finding::{Finding, FindingId, Level};
-use crate::fleet::{CrewMember, Role};
+use crate::fleet::Role;
 use crate::heard::{Ask, Entry, Plan, PlanKind, ReadingKey, UnitName};
 use crate::quantity::Measure;
 use crate::reply::{Arg, Voice};
 use crate::situation::Occasion;
 
-/// A low is mended within this long of its being told.
-const MENDED: TimeDelta = TimeDelta::minutes(90);
 /// Units whose doors open within this long are looked at too.
 const TONIGHT: TimeDelta = TimeDelta::hours(18);
 /// So long after its job a trailer that nobody spoke of is still taken to stand there.
@@ -64,7 +62,7 @@ pub(in super::super) fn told(
         site,
         low_f,
     };
-    mended(hearing, &weather, reply);
+    low::mended(hearing, &weather, reply);
     warn(hearing, &weather, is_low, reply);
     let change = AheadChange::Weather { weather };
     records.push(Record::Ahead {
@@ -113,79 +111,6 @@ fn low(hearing: &Hearing<'_>) -> Option<(f64, bool)> {
     }
     let air = || readings.value(ReadingKey::AirF).filter(|_| pasted);
     low.map(|low| (low, true)).or_else(|| Some((air()?, false)))
-}
-
-/// Returns the whole sentence that a dispatcher's word about a low stands for: "low -8", and after one that was told a
-/// moment ago "no wait low 18" and "sorry, -18". None where it is no such word.
-pub(in super::super) fn spelled_out(
-    desk: &Desk,
-    member: &CrewMember,
-    text: &str,
-    at: DateTime<Utc>,
-) -> Option<String> {
-    if member.role != Role::Dispatcher {
-        return None;
-    }
-    let phrases = desk.phrases;
-    let mended = phrases.after("mend", "opens", text);
-    let rest = mended.unwrap_or(text);
-    let told = phrases.after("weather", "low", rest);
-    let told = told.or_else(|| rest.strip_prefix("low ")); // a minus right behind it stays
-    let last = desk.book.ahead().weather_of(&member.id);
-    let lately = last.is_some_and(|last| at >= last.at && at - last.at <= MENDED);
-    let newest = |at: DateTime<Utc>| {
-        let mut sent = desk.book.sent(&member.id).iter();
-        !sent.any(|sent| sent.at > at && !sent.units.is_empty())
-    };
-    let degrees = match (told, mended) {
-        (Some(told), _) => told,
-        // a bare number mends the low where that was the last thing told
-        (None, Some(mended)) if lately && last.is_some_and(|last| newest(last.at)) => mended,
-        _ => return None,
-    };
-    let tonight = |word: &&str| TONIGHT_WORDS.contains(&word.to_lowercase().as_str());
-    let words: Vec<&str> = degrees.split_whitespace().collect();
-    // the reader knows it by itself
-    if mended.is_none() && words.iter().any(|word| tonight(&word)) || text.contains("noche") {
-        return None;
-    }
-    let bare: Vec<&str> = words.into_iter().filter(|word| !tonight(word)).collect();
-    let bare = bare.join(" ");
-    is_degrees(&bare).then(|| format!("low tonight {bare}"))
-}
-
-/// Words by which a low is of the night to come.
-const TONIGHT_WORDS: &[&str] = &["tonight", "tonite", "overnight"];
-
-/// Tells whether words are a temperature and nothing else: "-8", "18F", "minus 14 tonight".
-fn is_degrees(words: &str) -> bool {
-    const BESIDE: &[&str] = &[
-        "minus", "menos", "tonight", "tonite", "f", "c", "degrees", "grados", "about", "esta",
-        "noche", "now",
-    ];
-    let folded = words.to_lowercase();
-    let mut numbers = 0;
-    let known = folded.split_whitespace().all(|word| {
-        let word = word.trim_end_matches(['.', ',', '!']);
-        let digits = word.trim_end_matches(['°', 'º', 'f', 'c']);
-        let is_number = digits.parse::<f64>().is_ok_and(|value| value.abs() < 130.0);
-        numbers += usize::from(is_number);
-        is_number || BESIDE.contains(&word)
-    });
-    known && numbers == 1
-}
-
-/// Says what a low takes the place of that the sender told a moment ago.
-fn mended(hearing: &Hearing<'_>, weather: &Weather, reply: &mut Reply<'_>) {
-    let last = hearing.desk.book.ahead().weather_of(&hearing.member.id);
-    let last = last.filter(|last| last.site == weather.site && last.low_f != weather.low_f);
-    let phrases = &hearing.desk.phrases;
-    let mends = phrases.after("mend", "opens", hearing.written).is_some();
-    if let Some(last) = last.filter(|last| mends && hearing.now - last.at <= MENDED) {
-        let was = Arg::Number(last.low_f, Measure::DegF);
-        let value = Arg::Number(weather.low_f, Measure::DegF);
-        reply.say("speak-low-mended", &[("was", was), ("value", value)]);
-    }
 }
 
 /// Warns the dispatchers and those on site of each trailer that the low puts at risk, in one message each.
@@ -295,25 +220,29 @@ fn look(hearing: &Hearing<'_>, weather: &Weather) -> Looked {
         safe: Vec::new(),
     };
     for unit in units_out(hearing, now) {
-        let standing = Case::standing(hearing.desk, &hearing.fleet, &unit, now, Occasion::Tick);
-        if !stands_out(&standing, weather, now) {
+        let kept = hearing.desk.book.unit(&unit);
+        let before = kept.map(|kept| kept.state().clone()).unwrap_or_default();
+        if matches!(before.stage(), Stage::Hitched | Stage::Yard) {
             continue;
         }
-        let mut state = standing.now.clone();
+        let mut state = before.clone();
         let mut told = Entry::default();
         told.readings.set(ReadingKey::LowF, weather.low_f);
         state.take_in(now, &weather.by, &told);
-        state.last_word = standing.now.last_word.clone();
+        state.last_word.clone_from(&before.last_word);
         let case = Case::new(
             hearing.desk,
             &hearing.fleet,
             &unit,
             now,
-            (standing.before, state),
+            (before, state),
             Entry::default(),
             Vec::new(),
             Occasion::Tick,
         );
+        if !stands_out(&case, weather, now) {
+            continue;
+        }
         let mut findings = case.findings();
         findings.retain(|finding| {
             finding.id.topic() == "cold" && finding.id != FindingId::ColdCrewCold
@@ -335,11 +264,8 @@ fn stands_out(case: &Case, weather: &Weather, now: DateTime<Utc>) -> bool {
     };
     let told = case.now.last_word.as_ref();
     let lately = told.is_some_and(|word| now - word.at <= STANDS);
-    let here = match case.now.stage() {
-        Stage::Hitched | Stage::Yard => false,
-        // after its job it stands there until somebody says that it left
-        _ => now - job.to <= ABANDONED || lately,
-    };
+    // after its job it stands there until somebody says that it left
+    let here = now - job.to <= ABANDONED || lately;
     let site = weather.site.as_ref();
     here && site.is_none_or(|site| *site == job.id.site)
 }
@@ -354,19 +280,4 @@ pub(in super::super) fn units_out(hearing: &Hearing<'_>, now: DateTime<Utc>) -> 
     units.sort();
     units.dedup();
     units
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    #[test]
-    fn a_temperature_is_told_alone_or_it_is_none() {
-        for words in ["-8", "18F", "minus 14 tonight", "12 °f", "menos 5"] {
-            assert!(is_degrees(words), "{words}");
-        }
-        for words in ["", "flow on 12", "50 psi", "12 14", "tank", "300"] {
-            assert!(!is_degrees(words), "{words}");
-        }
-    }
 }
