@@ -88,6 +88,11 @@ fn run(hearing: &Hearing<'_>, clock: &mut Alone, reply: &Reply<'_>) -> Option<St
         clock.minutes = limit;
     }
     clock.due = hearing.inbound.at + TimeDelta::minutes(i64::from(clock.minutes));
+    // minutes are whole, and a time of day is told to the minute
+    let until = lone::till_in(hearing, clock.why.text(), clock.since);
+    if let Some(until) = until.filter(|until| (*until - clock.due).num_seconds().abs() < 60) {
+        clock.due = until;
+    }
     shortened.map(|(limit, chill)| {
         let value = Arg::Number(chill, Measure::DegF);
         let args = [("value", value), ("count", limit.into())];

@@ -97,7 +97,7 @@ fn time_told(text: &str, now: DateTime<Utc>, zone: Tz) -> Option<DateTime<Utc>> 
         "its", "a", "las", "la", "en", "como", "ahora", "dice", "que", "pm", "am", "oclock", "ish",
         "h",
     ];
-    let folded = plain(text);
+    let folded = parts_of_an_hour(&plain(text));
     let words: Vec<&str> = folded.split(' ').filter(|word| !word.is_empty()).collect();
     if words.is_empty() || words.len() > LONGEST {
         return None;
@@ -140,6 +140,17 @@ fn time_told(text: &str, now: DateTime<Utc>, zone: Tz) -> Option<DateTime<Utc>> 
         return when::coming(&format!("at {hour}"), now, zone);
     }
     when::coming(&format!("{hour}:{minute:02}{half}"), now, zone)
+}
+
+/// Writes "7 y media" and "half past 7" in digits.
+fn parts_of_an_hour(folded: &str) -> String {
+    let past = [("half past ", "30"), ("quarter past ", "15")];
+    for (words, minutes) in past {
+        if let Some((before, hour)) = folded.split_once(words) {
+            return format!("{before}{hour}{minutes}");
+        }
+    }
+    folded.replace(" y media", "30").replace(" y cuarto", "15")
 }
 
 /// Reads "10 min", "half an hour", "media hora": the minutes from now.
@@ -254,6 +265,8 @@ mod tests {
             ("half an hour", Some("17:40")),
             ("en 2 horas", Some("19:10")),
             ("a las 8", Some("20:00")),
+            ("a las 7 y media", Some("19:30")),
+            ("half past 7", Some("19:30")),
             ("52", None),
             ("25:00", None),
             ("pressure 50", None),
