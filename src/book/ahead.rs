@@ -93,6 +93,9 @@ pub struct Alone {
     /// When the dispatchers were alarmed.
     #[serde(default)]
     pub alarmed: Option<DateTime<Utc>>,
+    /// Who set it, where somebody else did.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub by: Option<String>,
 }
 
 /// Weather somebody forecast for a site, or for all.
@@ -338,6 +341,11 @@ impl Ahead {
     pub fn stands_at(&self, unit: &UnitName) -> Option<(&str, DateTime<Utc>)> {
         let (site, at) = self.stands_at.get(unit)?;
         Some((site, *at))
+    }
+
+    /// Iterates over the trailers whose tank somebody was asked to read, each with when.
+    pub fn asked_to_be_read(&self) -> impl Iterator<Item = (&UnitName, DateTime<Utc>)> {
+        self.asked_to_read.iter().map(|(unit, at)| (unit, *at))
     }
 
     /// Returns when somebody was last asked to read a trailer's tank.

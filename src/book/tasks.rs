@@ -9,6 +9,9 @@ use super::record::{MessageKey, TaskChange};
 use crate::finding::{FindingId, TaskKind};
 use crate::heard::UnitName;
 
+/// What was asked for, or given a new time, this short a while ago is not late yet: nobody can have done it.
+const ASKED_JUST_NOW: TimeDelta = TimeDelta::minutes(10);
+
 /// Work to be done.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 pub struct Task {
@@ -88,6 +91,13 @@ impl TaskState {
 }
 
 impl Task {
+    /// Tells whether its time is past and somebody could have done it by now.
+    pub fn is_late(&self, now: DateTime<Utc>) -> bool {
+        let asked = self.moved.max(Some(self.opened));
+        let past = self.due.is_some_and(|due| due < now);
+        self.is_open() && past && asked.is_none_or(|asked| now - asked >= ASKED_JUST_NOW)
+    }
+
     /// Tells whether it is still to be done.
     pub fn is_open(&self) -> bool {
         self.state == TaskState::Open

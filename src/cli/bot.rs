@@ -25,7 +25,7 @@ impl Bot {
         let text = match &self.token_file {
             Some(file) => std::fs::read_to_string(file).map_err(|error| {
                 CliError::Usage(format!(
-                    "the token file `{}` cannot be read: {error}",
+                    "the token file `{}` cannot be read: {error}; name a file that this user may read and that holds the bot's token",
                     file.display()
                 ))
             })?,

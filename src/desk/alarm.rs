@@ -3,13 +3,13 @@
 use super::answer::Reply;
 use super::choices;
 use super::inbound::Outgoing;
+use super::others::other_dispatchers;
 use super::receive::Hearing;
 use super::situate::Case;
 use super::tick::silence_key;
 use crate::book::{AlarmChange, Record};
 
 use crate::finding::{Finding, Level, Urgency};
-use crate::fleet::Role;
 use crate::heard::UnitName;
 
 /// Ends the alarms that a word about a unit answers: it was silent, and now it is not.
@@ -85,15 +85,7 @@ pub(super) fn raise(
                     .job_of(finding.unit.as_ref()?, hearing.now, None)?;
                 Some(hearing.fleet.site_of(job)?.name.clone())
             });
-        let others = hearing
-            .fleet
-            .crew
-            .values()
-            .filter(|other| other.role == Role::Dispatcher && other.id != hearing.member.id);
-        for other in others {
-            let voice = hearing
-                .desk
-                .voice_for(other, None, &hearing.fleet, hearing.now);
+        for (other, voice) in other_dispatchers(hearing) {
             let mut args = vec![
                 ("signal", voice.word("signal-danger").into()),
                 ("who", hearing.member.name.as_str().into()),

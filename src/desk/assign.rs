@@ -8,7 +8,7 @@ use super::relay;
 use super::tick::dispatchers;
 use crate::book::{Task, TaskChange};
 use crate::finding::{Level, TaskKind};
-use crate::fleet::{Fleet, Role};
+use crate::fleet::{CrewMember, Fleet, Role};
 use crate::heard::{Command, CommandName};
 use crate::reply::Arg;
 
@@ -103,6 +103,14 @@ pub(super) fn obey(hearing: &Hearing<'_>, order: &Command, reply: &mut Reply<'_>
     let by = other.id.clone();
     let from = Some(hearing.member.id.clone());
     reply.board.change(TaskChange::Taken { id, by, from });
+    let had = task.taken_by.as_ref().filter(|had| **had != other.id);
+    let task = reply
+        .board
+        .tasks()
+        .task(id)
+        .cloned()
+        .unwrap_or(task.clone());
+    tell_who_had_it(hearing, had, other, &task, reply);
     if other.id == hearing.member.id {
         return;
     }
@@ -119,6 +127,31 @@ pub(super) fn obey(hearing: &Hearing<'_>, order: &Command, reply: &mut Reply<'_>
     reply
         .others
         .push(Outgoing::to(&other.id, text).of_level(Level::Notice));
+}
+
+/// Tells whoever had a task that somebody else has it now.
+fn tell_who_had_it(
+    hearing: &Hearing<'_>,
+    had: Option<&String>,
+    now: &CrewMember,
+    task: &Task,
+    reply: &mut Reply<'_>,
+) {
+    let had = had.filter(|had| **had != hearing.member.id);
+    let Some(member) = had.and_then(|had| hearing.fleet.crew.get(had)) else {
+        return;
+    };
+    let voice = hearing
+        .desk
+        .voice_for(member, None, &hearing.fleet, hearing.now);
+    let args = [
+        ("who", Arg::from(now.name.as_str())),
+        ("task", voice.task_head(task).into()),
+    ];
+    let text = voice.say("assign-moved", &args);
+    reply
+        .others
+        .push(Outgoing::to(&member.id, text).of_level(Level::Notice));
 }
 
 /// Reads that somebody cannot do a task: its number. Without the word "task" it is one that they have.

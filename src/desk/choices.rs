@@ -140,6 +140,8 @@ fn asked(now: DateTime<Utc>, voice: &Voice<'_>, said: &Said<'_>) -> Vec<Choice> 
         | About::When { .. }
         | About::IncidentFact { .. }
         | About::OverrideWhy { .. }
+        | About::TruckWhen { .. }
+        | About::HowMuch { .. }
         | About::Leaves { unit: None } => Vec::new(),
     }
 }

@@ -7,6 +7,7 @@ use super::assign;
 use super::inbound::Outgoing;
 use super::incident;
 use super::lone;
+use super::others::{other_dispatchers, watchers_of};
 use super::receive::Hearing;
 use super::relay;
 use super::standing;
@@ -14,7 +15,7 @@ use super::teach;
 use super::tick;
 use super::watch;
 use super::when;
-use crate::book::{AlarmChange, Attempt, Personal, Record, Task, TaskChange};
+use crate::book::{Alarm, AlarmChange, Attempt, Personal, Record, Task, TaskChange};
 use crate::dialogue::{About, Question};
 use crate::finding::{Facts, Finding, FindingId, Level, Origin, TaskKind, Urgency};
 use crate::fleet::Role;
@@ -212,9 +213,10 @@ fn got_it(hearing: &Hearing<'_>, reply: &mut Reply<'_>, records: &mut Vec<Record
         .iter()
         .filter(|(_, alarm)| alarm.acknowledged.is_none())
         // a driver's "got it" means the advice; a danger stands until a dispatcher has noted it
-        .filter(|(_, alarm)| hearing.member.role == Role::Dispatcher || alarm.level < Level::Danger)
+        .filter(|(key, alarm)| alarm.level < Level::Danger || may_note(hearing, key))
         .collect();
-    if standing.is_empty() {
+    let standing = shown_last(standing);
+    if standing.is_empty() || hearing.text.trim_end().ends_with('?') {
         reply.say("got-it-nothing", &[]);
         return;
     }
@@ -245,15 +247,7 @@ fn got_it(hearing: &Hearing<'_>, reply: &mut Reply<'_>, records: &mut Vec<Record
         reply.say("got-it-alone-ask", &[("who", who.into())]);
     }
     // the first to take note stops it for all, and the others hear who it was
-    for other in hearing
-        .fleet
-        .crew
-        .values()
-        .filter(|other| other.role == Role::Dispatcher && other.id != *by)
-    {
-        let voice = hearing
-            .desk
-            .voice_for(other, None, &hearing.fleet, hearing.now);
+    for (other, voice) in other_dispatchers(hearing) {
         let who = voice.person(by).into_owned();
         let what = names(&voice);
         reply.others.push(Outgoing::to(
@@ -299,6 +293,31 @@ fn never_mind(hearing: &Hearing<'_>, reply: &mut Reply<'_>, records: &mut Vec<Re
         }
         (None, None) => reply.say("never-mind-nothing", &[]),
     }
+}
+
+/// Keeps those alarms that a "got it" takes: dangers where there are any, else those that were said together with the
+/// newest. What was said long before, or is less than a danger, is not put to sleep along with them.
+fn shown_last<'a>(mut standing: Vec<(&'a String, &'a Alarm)>) -> Vec<(&'a String, &'a Alarm)> {
+    const TOGETHER: TimeDelta = TimeDelta::minutes(15);
+    if standing
+        .iter()
+        .any(|(_, alarm)| alarm.level == Level::Danger)
+    {
+        standing.retain(|(_, alarm)| alarm.level == Level::Danger);
+        return standing;
+    }
+    let newest = standing.iter().map(|(_, alarm)| alarm.said).max();
+    standing.retain(|(_, alarm)| newest.is_some_and(|newest| newest - alarm.said <= TOGETHER));
+    standing
+}
+
+/// Tells whether the sender may take note of a danger: a dispatcher, or who watches over a lone worker in their place.
+fn may_note(hearing: &Hearing<'_>, key: &str) -> bool {
+    let watches = |who| {
+        let mut watchers = watchers_of(&hearing.fleet, who).into_iter();
+        watchers.any(|watcher| watcher.id == hearing.member.id)
+    };
+    hearing.member.role == Role::Dispatcher || tick::of_alone(key).is_some_and(watches)
 }
 
 /// Lists a person's own messages of the last days; a dispatcher may ask for anybody's.

@@ -106,6 +106,15 @@ pub(super) fn text(desk: &Desk, stands: &[Stand], voice: &Voice<'_>) -> String {
             .map(|fill| (&fill.stand.unit, fill.at, fill.likely))
             .collect(),
         late: late.into_iter().map(|task| voice.task_head(task)).collect(),
+        call: stands
+            .iter()
+            .filter(|stand| to_call(desk, &stand.unit, now))
+            .map(|stand| &stand.unit)
+            .collect(),
+        too_late: stands
+            .iter()
+            .filter_map(|stand| truck_too_late(desk, stand, now))
+            .collect(),
         silent: silent
             .filter_map(|stand| Some((&stand.unit, word(&stand.unit)?.at)))
             .collect(),
@@ -116,6 +125,27 @@ pub(super) fn text(desk: &Desk, stands: &[Stand], voice: &Voice<'_>) -> String {
         text.push_str(&tail);
     }
     text
+}
+
+/// Tells whether the truck of a trailer is to be called by now and nobody has.
+fn to_call(desk: &Desk, unit: &UnitName, now: DateTime<Utc>) -> bool {
+    let task = desk.book.tasks().open_task(unit, TaskKind::PumpOut);
+    task.is_some_and(|task| task.called.is_none() && task.call_by.is_some_and(|at| at <= now))
+}
+
+/// Returns when the truck of a trailer comes and when its tank may be full, where that is before the truck.
+fn truck_too_late(
+    desk: &Desk,
+    stand: &Stand,
+    now: DateTime<Utc>,
+) -> Option<(UnitName, DateTime<Utc>, DateTime<Utc>)> {
+    let task = desk
+        .book
+        .tasks()
+        .open_task(&stand.unit, TaskKind::PumpOut)?;
+    let promised = task.promised.filter(|at| *at > now)?;
+    let full = stand.waste?.p10?.max(now);
+    (promised > full).then(|| (stand.unit.clone(), promised, full))
 }
 
 /// A waste tank that fills up.
@@ -158,10 +188,7 @@ pub(super) fn fills<'a>(desk: &Desk, stands: &'a [Stand], now: DateTime<Utc>) ->
 
 /// Lists the open tasks that are past their time, the longest first: what is due, and who was called and did not come.
 pub(super) fn late(desk: &Desk, now: DateTime<Utc>) -> Vec<&Task> {
-    let is_late = |task: &&Task| {
-        let past = task.due.is_some_and(|due| due <= now);
-        past || task.promised.is_some_and(|at| at < now)
-    };
+    let is_late = |task: &&Task| task.is_late(now) || task.promised.is_some_and(|at| at < now);
     let mut late: Vec<&Task> = desk.book.tasks().open().filter(is_late).collect();
     late.sort_by_key(|task| (task.due.is_none(), task.due, task.id));
     late

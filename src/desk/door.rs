@@ -4,9 +4,9 @@ use sha2::{Digest, Sha256};
 
 use super::Desk;
 use super::inbound::{Body, Inbound, Outgoing, Sender, Turn};
-use super::tick::dispatchers;
+use super::others::dispatchers_but;
 use crate::book::{Attempt, CrewChange, Invite, Personal, Record, Spent};
-use crate::fleet::{CrewMember, Fleet, Role};
+use crate::fleet::{CrewMember, Role};
 use crate::heard::Language;
 
 /// The longest code that a link into the chat can carry (Telegram deep links).
@@ -140,40 +140,15 @@ fn join(desk: &Desk, inbound: &Inbound, invite: &Invite, user: i64) -> Turn {
     );
     turn.outgoing
         .push(Outgoing::to(&invite.who, text).answering(inbound));
-    turn.outgoing.extend(tell_dispatchers(
-        desk,
-        &fleet,
-        inbound.at,
-        &[&invite.who],
-        |voice| {
-            voice.say(
-                "joined-told",
-                &[
-                    ("who", invite.name.as_str().into()),
-                    ("role", role(voice, invite.role).into()),
-                ],
-            )
-        },
-    ));
+    for (to, voice) in dispatchers_but(desk, &fleet, inbound.at, |id| id == invite.who) {
+        let args = [
+            ("who", invite.name.as_str().into()),
+            ("role", role(&voice, invite.role).into()),
+        ];
+        turn.outgoing
+            .push(Outgoing::to(&to.id, voice.say("joined-told", &args)));
+    }
     turn
-}
-
-/// Returns what to send to the dispatchers, each in their language, but for those named.
-pub(super) fn tell_dispatchers(
-    desk: &Desk,
-    fleet: &Fleet,
-    now: chrono::DateTime<chrono::Utc>,
-    but: &[&str],
-    words: impl Fn(&crate::reply::Voice<'_>) -> String,
-) -> Vec<Outgoing> {
-    let others = dispatchers(fleet).filter(|other| !but.contains(other));
-    others
-        .filter_map(|other| fleet.crew.get(other))
-        .map(|other| {
-            let voice = desk.voice_for(other, None, fleet, now);
-            Outgoing::to(&other.id, words(&voice))
-        })
-        .collect()
 }
 
 /// Returns the word for a role.

@@ -1,16 +1,22 @@
 //! Lone workers as others see them: told with a digest and to whoever asks, and answered for by a dispatcher.
 
+use chrono::{DateTime, TimeDelta, Utc};
+
 use super::answer::{self, Reply};
 use super::inbound::Outgoing;
-use super::phrases::plain;
+use super::others::{other_dispatchers, watchers_of};
+use super::phrases::{Phrases, plain};
 use super::receive::Hearing;
 use super::settle;
-use super::tick::{alone_key, dispatchers, of_alone};
+use super::tick::{alone_key, of_alone};
+use super::{ahead, when};
 use crate::book::{AheadChange, Alarm, AlarmChange, Alone, Record};
 use crate::finding::Level;
-use crate::fleet::Role;
-use crate::heard::{Ask, PlanKind};
+use crate::heard::{Ask, PlanKind, UnitName};
 use crate::reply::{Arg, Voice};
+
+/// A clock runs to a time of day that is this far off at the most.
+const LONGEST_TILL: TimeDelta = TimeDelta::hours(12);
 
 /// What a message says of somebody whose clock runs, or of the sender's own work alone.
 pub(super) enum Lone {
@@ -20,6 +26,19 @@ pub(super) enum Lone {
     Reached(String),
     /// The sender works alone, and told no time to be asked at.
     NoClock,
+    /// The sender works alone until a time that they told.
+    Till,
+    /// Somebody else is to be asked after so many minutes; none where no time was told.
+    For(String, Option<u32>),
+    /// Somebody is to be asked after whom nobody knows by that name.
+    ForWhom,
+}
+
+impl Lone {
+    /// Tells whether it is all that the message is about: nothing else in it is asked or wanted.
+    pub(super) fn is_all(&self) -> bool {
+        matches!(self, Lone::Till | Lone::For(..) | Lone::ForWhom)
+    }
 }
 
 /// Reads what a message says of lone workers.
@@ -27,6 +46,20 @@ pub(super) fn said(hearing: &Hearing<'_>) -> Option<Lone> {
     let (phrases, text, heard) = (&hearing.desk.phrases, hearing.text, &hearing.heard);
     if heard.command.is_some() || hearing.late() || hearing.inbound.replaces.is_some() {
         return None;
+    }
+    if let Some((who, minutes)) = for_another(hearing) {
+        return Some(Lone::For(who, minutes));
+    }
+    if till(hearing).is_some() {
+        return Some(Lone::Till);
+    }
+    let mine = heard
+        .plans
+        .iter()
+        .any(|plan| matches!(plan.kind, PlanKind::CheckMe { .. }));
+    let over = phrases.after("alone", "watch-over", text).is_some() && minutes_in(text).is_some();
+    if over && !mine && hearing.names().is_empty() {
+        return Some(Lone::ForWhom);
     }
     let asks = text.trim_end().ends_with('?')
         || text.contains('¿')
@@ -39,7 +72,8 @@ pub(super) fn said(hearing: &Hearing<'_>) -> Option<Lone> {
             return Some(Lone::Asked(who.to_owned()));
         }
         let well = phrases.holds("alone", "well", text) && !phrases.holds("alone", "not", text);
-        let may = hearing.member.role == Role::Dispatcher;
+        let mut watchers = watchers_of(&hearing.fleet, who).into_iter();
+        let may = watchers.any(|watcher| watcher.id == hearing.member.id);
         return (well && may).then(|| Lone::Reached(who.to_owned()));
     }
     let running = hearing.desk.book.ahead().alone(&hearing.member.id);
@@ -48,6 +82,93 @@ pub(super) fn said(hearing: &Hearing<'_>) -> Option<Lone> {
     let says = phrases.holds("alone", "says", text);
     let none = running.is_none() && !wish && !asks && heard.ask.is_none();
     (says && none).then_some(Lone::NoClock)
+}
+
+/// Tells whether a message wants somebody to be asked after at a time.
+pub(super) fn wants_a_clock(phrases: &Phrases, text: &str) -> bool {
+    phrases.after("alone", "watch-timed", text).is_some() && minutes_in(text).is_some()
+}
+
+/// Finds who of the others a message wants to be asked after, and in how many minutes.
+fn for_another(hearing: &Hearing<'_>) -> Option<(String, Option<u32>)> {
+    let phrases = &hearing.desk.phrases;
+    let wants = |list| phrases.holds("alone", list, hearing.text);
+    let minutes = minutes_in(hearing.text);
+    // "keep an eye on lupe" wants a clock in any case, "check tobin" only with a time
+    if !(wants("watch-over") || wants("watch-timed") && minutes.is_some()) {
+        return None;
+    }
+    let mut others = hearing
+        .fleet
+        .crew
+        .keys()
+        .filter(|who| **who != hearing.member.id);
+    let who = others.find(|who| names(hearing, who))?.clone();
+    let till = || {
+        let until = till_in(hearing, hearing.text, hearing.inbound.at)?;
+        (until - hearing.inbound.at).num_minutes().try_into().ok()
+    };
+    Some((who, minutes.or_else(till)))
+}
+
+/// Reads "in 15", "every 30 min", "en media hora": the minutes.
+fn minutes_in(text: &str) -> Option<u32> {
+    const LONGEST: u32 = 240;
+    let folded = plain(text);
+    let words: Vec<&str> = folded.split(' ').collect();
+    words.windows(2).enumerate().find_map(|(at, pair)| {
+        if !["in", "every", "en", "cada", "within", "after"].contains(&pair[0]) {
+            return None;
+        }
+        let digits = pair[1].trim_end_matches(|c: char| c.is_alphabetic());
+        let (glued, next) = (&pair[1][digits.len()..], words.get(at + 2).copied());
+        let measure = if glued.is_empty() { next } else { Some(glued) };
+        let hours = ["h", "hr", "hrs", "hour", "hours", "hora", "horas"];
+        let number = match (digits, pair[1]) {
+            ("", "half" | "media") => 30,
+            ("", "an" | "una") => 60,
+            ("", _) => return None,
+            _ if measure.is_some_and(|word| hours.contains(&word)) => {
+                digits.parse::<u32>().ok()?.checked_mul(60)?
+            }
+            _ => digits.parse().ok()?,
+        };
+        (1..=LONGEST).contains(&number).then_some(number)
+    })
+}
+
+/// Returns until when the sender says that they work alone.
+pub(super) fn till(hearing: &Hearing<'_>) -> Option<DateTime<Utc>> {
+    let phrases = &hearing.desk.phrases;
+    let under = |kind: &PlanKind| *kind == PlanKind::GoingUnder;
+    let below = hearing.heard.plans.iter().any(|plan| under(&plan.kind));
+    let alone = below || phrases.holds("alone", "says", hearing.text);
+    let asks = hearing.text.trim_end().ends_with('?');
+    (alone && !asks).then(|| till_in(hearing, hearing.text, hearing.inbound.at))?
+}
+
+/// Reads "till 6pm" in words that were written at an instant.
+pub(super) fn till_in(
+    hearing: &Hearing<'_>,
+    text: &str,
+    written: DateTime<Utc>,
+) -> Option<DateTime<Utc>> {
+    let rest = hearing.desk.phrases.following("alone", "till", text)?;
+    let told: Vec<&str> = rest.split_whitespace().take(2).collect();
+    let told = format!("at {}", told.join(" "));
+    let unit = unit_till(hearing);
+    let job = unit.and_then(|unit| hearing.fleet.job_of(&unit, written, None));
+    let zone = job.map_or(hearing.fleet.time_zone, |job| job.time_zone);
+    let until = when::coming(&told, written, zone)?;
+    (until - written <= LONGEST_TILL && until > written).then_some(until)
+}
+
+/// Returns the trailer that is named before the time until which somebody works there: "alone at 12 till 6pm".
+pub(super) fn unit_till(hearing: &Hearing<'_>) -> Option<UnitName> {
+    let phrases = &hearing.desk.phrases;
+    let (head, _) = phrases.parted("alone", "till", hearing.text)?;
+    let mut words = head.split(|c: char| !(c.is_alphanumeric() || c == '-'));
+    words.find_map(|word| settle::known(&hearing.fleet, &UnitName::new(word)).cloned())
 }
 
 /// Tells whether a message names somebody of the crew.
@@ -88,6 +209,24 @@ pub(super) fn tell(
                 None => reply.voice.word("speak-alone-how-nowhere"),
             };
             reply.first.insert(0, line);
+        }
+        Some(Lone::Till) => {} // set with what the bot will speak of
+        Some(Lone::ForWhom) => {
+            let line = reply.voice.word("alone-for-whom");
+            reply.first.insert(0, line);
+        }
+        Some(Lone::For(who, minutes)) => {
+            let Some(member) = hearing.fleet.crew.get(who).cloned() else {
+                return;
+            };
+            match minutes {
+                Some(minutes) => ahead::set_for(hearing, &member, *minutes, reply, records),
+                None => {
+                    let args = [("who", Arg::from(member.name.as_str()))];
+                    let line = reply.voice.say("alone-for-how", &args);
+                    reply.first.insert(0, line);
+                }
+            }
         }
         None if matches!(hearing.heard.ask, Some(Ask::Digest | Ask::Tasks)) => {
             let lines = everybody(hearing, reply);
@@ -156,19 +295,38 @@ fn reached(hearing: &Hearing<'_>, who: &str, reply: &mut Reply<'_>, records: &mu
     let name = reply.voice.person(who).into_owned();
     let line = reply.voice.say("alone-reached", &[("who", name.into())]);
     reply.first.insert(0, line);
-    let me = &hearing.member.id;
-    for to in dispatchers(&hearing.fleet).filter(|to| to != me) {
-        let Some(member) = hearing.fleet.crew.get(to) else {
-            continue;
-        };
-        let voice = hearing.desk.voice_for(member, None, &hearing.fleet, at);
+    for (to, voice) in other_dispatchers(hearing) {
         let args = [
-            ("by", Arg::from(voice.person(me).into_owned())),
+            (
+                "by",
+                Arg::from(voice.person(&hearing.member.id).into_owned()),
+            ),
             ("who", voice.person(who).into_owned().into()),
         ];
         let text = voice.say("alone-reached-by", &args);
         reply
             .others
-            .push(Outgoing::to(to, text).of_level(Level::Warning));
+            .push(Outgoing::to(&to.id, text).of_level(Level::Warning));
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn minutes_are_read_in_either_language() {
+        for (text, minutes) in [
+            ("check on tobin in 15", Some(15)),
+            ("ask lupe every 30 min if shes ok", Some(30)),
+            ("check on abel in 2 hours", Some(120)),
+            ("pregunta a lupe en 20min", Some(20)),
+            ("checa a lupe en media hora", Some(30)),
+            ("check on him in an hour", Some(60)),
+            ("check on him in 900", None),
+            ("keep an eye on lupe in the barn", None),
+        ] {
+            assert_eq!(minutes_in(text), minutes, "{text}");
+        }
     }
 }

@@ -2,7 +2,8 @@
 
 use chrono::TimeDelta;
 
-use super::answer::Reply;
+use super::answer::{self, Reply};
+use super::digest;
 use super::inbound::Outgoing;
 use super::receive::Hearing;
 use super::situate::Case;
@@ -12,6 +13,8 @@ use crate::dialogue::Watch;
 use crate::finding::Level;
 use crate::heard::{Entry, Plan, PlanKind, ReadingKey, UnitName};
 
+/// So many trailers are watched by one wish at the most.
+const MOST_AT_ONCE: usize = 40;
 /// A reading older than this does not tell where a trailer is now.
 const FRESH: TimeDelta = TimeDelta::hours(24);
 
@@ -41,6 +44,24 @@ pub(super) fn set(
         value,
         below,
     } = wanted;
+    if begin(hearing, wanted, reply, records) {
+        reply.watching(unit, key, value, below);
+    }
+}
+
+/// Sets a watch and says nothing of it; false where the trailer is there already, which is said.
+fn begin(
+    hearing: &Hearing<'_>,
+    wanted: Wanted<'_>,
+    reply: &mut Reply<'_>,
+    records: &mut Vec<Record>,
+) -> bool {
+    let Wanted {
+        unit,
+        key,
+        value,
+        below,
+    } = wanted;
     let kept = hearing.desk.book.unit(unit);
     let last = kept.and_then(|kept| kept.state().readings.get(&key));
     let fresh = last.filter(|last| hearing.now - last.at <= FRESH);
@@ -62,9 +83,8 @@ pub(super) fn set(
             ("time", last.at.into()),
         ];
         reply.say("watch-past", &args);
-        return;
+        return false;
     }
-    reply.watching(unit, key, value, below);
     let alike = |other: &&Watch| {
         other.who == watch.who
             && other.unit == watch.unit
@@ -75,6 +95,66 @@ pub(super) fn set(
     let old = hearing.desk.book.watches().iter().filter(alike).cloned();
     records.extend(old.map(|watch| Record::Unwatch { watch }));
     records.push(Record::Watch { watch });
+    true
+}
+
+/// Reads "if any unit hits 7/8 call me" as the watch that each trailer at a job is to have; none where the message is no
+/// such wish.
+pub(super) fn on_any(hearing: &Hearing<'_>) -> Option<(Vec<UnitName>, PlanKind)> {
+    let phrases = &hearing.desk.phrases;
+    let says = |list| phrases.holds("watch", list, hearing.text);
+    let heard = &hearing.heard;
+    if !(says("wants") && says("on")) || heard.command.is_some() || !heard.named.is_empty() {
+        return None;
+    }
+    let (head, rest) = phrases.parted("watch", "any", hearing.text)?;
+    let units: Vec<UnitName> = digest::told_of(hearing.desk, &hearing.fleet, hearing.now, None)
+        .filter(|unit| hearing.fleet.job_of(unit, hearing.now, None).is_some())
+        .take(MOST_AT_ONCE)
+        .cloned()
+        .collect();
+    // read as of one of them, to know what is to be watched
+    let text = format!("{head} {} {rest}", units.first()?);
+    let scale = hearing.fleet.style.temperature;
+    let read = hearing.desk.reader.hear(&text, scale);
+    let mut plans = read.plans.into_iter().map(|plan| plan.kind);
+    let kind = plans.find(|kind| matches!(kind, PlanKind::Watch { .. }))?;
+    Some((units, kind))
+}
+
+/// Sets the watch that is wanted on any of the trailers at a job.
+pub(super) fn set_on_any(
+    hearing: &Hearing<'_>,
+    units: &[UnitName],
+    kind: &PlanKind,
+    reply: &mut Reply<'_>,
+    records: &mut Vec<Record>,
+) {
+    let PlanKind::Watch { key, value, below } = *kind else {
+        return;
+    };
+    let mut watched: Vec<String> = Vec::new();
+    for unit in units {
+        let wanted = Wanted {
+            unit,
+            key,
+            value,
+            below,
+        };
+        if begin(hearing, wanted, reply, records) {
+            watched.push(unit.to_string());
+        }
+    }
+    if watched.is_empty() {
+        return;
+    }
+    let what = reply.voice.reading(key, value, None);
+    let names = reply.voice.one_of(&watched);
+    let key = match below {
+        true => "watch-set-any-below",
+        false => "watch-set-any",
+    };
+    reply.say(key, &[("names", names.into()), ("what", what.into())]);
 }
 
 /// Reads the other half of "if 10 goes over 3/4 or pressure drops under 40": a watch of its own, or the words it is not
@@ -101,20 +181,61 @@ pub(super) fn other_half(hearing: &Hearing<'_>) -> Option<Result<Plan, String>> 
     Some(other.ok_or_else(|| rest.trim().to_owned()))
 }
 
-/// Tells whether the message wants an alarm and sets none: its condition is not understood.
-pub(super) fn is_missed(hearing: &Hearing<'_>) -> bool {
+/// What a message wants of the bot that it does not do, and how that is said.
+pub(super) enum Missed {
+    /// An alarm whose condition is not understood.
+    Alarm,
+    /// To be reminded at a time.
+    Reminder,
+    /// Something on a condition that is no alarm: "if nobody called call abel".
+    Condition,
+}
+
+/// Tells whether a message wants the sender to be reminded: no truck is ordered by it.
+pub(super) fn reminds(hearing: &Hearing<'_>) -> bool {
+    let says = hearing.desk.phrases.holds("watch", "remind", hearing.text);
+    says && hearing.heard.command.is_none()
+}
+
+/// Finds what a message wants on a condition or at a time that the bot does not take: it must not meet silence.
+pub(super) fn missed(hearing: &Hearing<'_>) -> Option<Missed> {
     let phrases = &hearing.desk.phrases;
-    let says = |list| phrases.holds("watch", list, hearing.text);
+    let text = hearing.text;
+    let says = |list| phrases.holds("watch", list, text);
     let heard = &hearing.heard;
-    let set = |plan: &Plan| matches!(plan.kind, PlanKind::Watch { .. } | PlanKind::CheckMe { .. });
-    says("wants")
-        && says("on")
-        && heard.ask.is_none()
-        && heard.command.is_none()
-        && heard.entries.iter().all(Entry::is_empty)
-        && heard.unclear.is_empty()
-        && !heard.plans.is_empty()
-        && !heard.plans.iter().any(set)
+    let acted_on = |plan: &Plan| !matches!(plan.kind, PlanKind::Other | PlanKind::Well);
+    let tells = heard.ask.is_some()
+        || heard.command.is_some()
+        || !heard.entries.iter().all(Entry::is_empty)
+        || answer::is_question(hearing)
+        || text.trim_end().ends_with('?');
+    if tells || heard.plans.iter().any(acted_on) {
+        return None;
+    }
+    if reminds(hearing) {
+        return Some(Missed::Reminder);
+    }
+    let bare = phrases.after("watch", "bare", text).is_some() && !hearing.names().is_empty();
+    let wants = says("wants") && says("on") && heard.unclear.is_empty();
+    if bare || wants && !heard.plans.is_empty() {
+        return Some(Missed::Alarm);
+    }
+    // "sí" without its accent opens answers too
+    let busy = !hearing.talk.checks.is_empty() || hearing.talk.round.is_some();
+    let on = !busy && phrases.after("watch", "condition", text).is_some();
+    (on && !heard.plans.is_empty() && heard.unclear.is_empty()).then_some(Missed::Condition)
+}
+
+/// Says that it is not taken.
+pub(super) fn say_missed(hearing: &Hearing<'_>, missed: &Missed, reply: &mut Reply<'_>) {
+    match missed {
+        Missed::Alarm => reply.say("watch-how", &[]),
+        Missed::Reminder => reply.say("watch-no-reminder", &[]),
+        Missed::Condition => {
+            let quote = reply.voice.quote(hearing.text.trim());
+            reply.say("watch-no-condition", &[("quote", quote.into())]);
+        }
+    }
 }
 
 /// Lists the sender's watches where the message asks for them.
@@ -141,10 +262,11 @@ pub(super) fn drop(
     reply: &mut Reply<'_>,
     records: &mut Vec<Record>,
 ) -> bool {
-    if !hearing.desk.phrases.holds("watch", "drop", hearing.text) {
+    let phrases = &hearing.desk.phrases;
+    let named = hearing.names();
+    if !phrases.holds("watch", "drop", hearing.text) && !forgets_one(hearing, &named) {
         return false;
     }
-    let named = hearing.names();
     let mine: Vec<Watch> = hearing
         .desk
         .book
@@ -162,6 +284,19 @@ pub(super) fn drop(
         records.push(Record::Unwatch { watch });
     }
     true
+}
+
+/// Tells whether a message drops the watch on the one trailer that it names: "never mind the 10 one".
+fn forgets_one(hearing: &Hearing<'_>, named: &[UnitName]) -> bool {
+    const LONGEST: usize = 6;
+    let phrases = &hearing.desk.phrases;
+    let [unit] = named else { return false };
+    let mut watches = hearing.desk.book.watches().iter();
+    let mine = |watch: &Watch| watch.who == hearing.member.id && watch.unit == *unit;
+    let short = hearing.text.split_whitespace().count() <= LONGEST;
+    let opens = phrases.after("watch", "forget", hearing.text).is_some();
+    let of_a_truck = phrases.holds("truck", "who", hearing.text);
+    short && opens && !of_a_truck && watches.any(mine)
 }
 
 fn told(watch: &Watch, hearing: &Hearing<'_>, reply: &Reply<'_>) -> String {

@@ -225,6 +225,10 @@ pub(super) fn clock_in(words: &str) -> Option<String> {
                 let (hour, minute) = digits.split_at_checked(2)?;
                 (hour.parse().ok()?, minute.parse().ok()?)
             }
+            None if half.is_some() && digits.len() == 3 => {
+                let (hour, minute) = digits.split_at_checked(1)?;
+                (hour.parse().ok()?, minute.parse().ok()?)
+            }
             None if half.is_some() => (digits.parse().ok()?, 0),
             None => return None,
         };

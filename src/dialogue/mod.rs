@@ -235,6 +235,30 @@ pub enum About {
         /// Its key in the book.
         key: String,
     },
+    /// When a truck comes that was called.
+    TruckWhen {
+        /// The trailer it is for.
+        unit: UnitName,
+    },
+    /// How much a truck took out of a waste tank.
+    HowMuch {
+        /// The trailer.
+        unit: UnitName,
+        /// What was told of the truck.
+        after: Hauled,
+    },
+}
+
+/// What was told of a pump truck whose gallons are asked.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Hauled {
+    /// It is there.
+    Here,
+    /// It has gone.
+    Gone,
+    /// Its task is done.
+    Done,
 }
 
 impl About {
@@ -251,6 +275,8 @@ impl About {
                 | About::HurtNow { .. }
                 | About::OverrideWhy { .. }
                 | About::PhotoOf { .. }
+                | About::TruckWhen { .. }
+                | About::HowMuch { .. }
         )
     }
 }

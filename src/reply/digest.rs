@@ -102,6 +102,10 @@ pub fn digest(voice: &Voice<'_>, rows: &[DigestRow<'_>]) -> String {
 pub struct DigestTail<'a> {
     /// The trailers whose waste tank reaches its stop level, each with when and whether that is likely: the soonest first.
     pub fills: Vec<(&'a UnitName, DateTime<Utc>, bool)>,
+    /// The trailers whose pump truck is to be called by now, and nobody has.
+    pub call: Vec<&'a UnitName>,
+    /// The trailers whose truck comes when their tank may be full already, each with when it comes and when that may be.
+    pub too_late: Vec<(UnitName, DateTime<Utc>, DateTime<Utc>)>,
     /// The tasks that are late, by number, kind and trailer.
     pub late: Vec<String>,
     /// The trailers in service of which nobody spoke for too long, each with the last word.
@@ -129,7 +133,26 @@ pub fn digest_tail(voice: &Voice<'_>, tail: &DigestTail<'_>) -> String {
         .map(|(unit, last)| format!("{unit} {}", voice.age(*last)))
         .collect();
     let late: Vec<String> = tail.late.iter().take(NAMED).cloned().collect();
+    let call = tail.call.iter().take(NAMED);
+    let call: Vec<String> = call.map(ToString::to_string).collect();
+    let too_late = tail.too_late.iter().take(NAMED);
+    let too_late: Vec<String> = too_late
+        .map(|(unit, comes, full)| {
+            let args = [
+                ("unit", Arg::from(unit.as_str())),
+                ("time", (*comes).into()),
+                ("due", (*full).into()),
+            ];
+            voice.say("digest-truck-late-one", &args)
+        })
+        .collect();
     let lines = [
+        ("digest-call", call, tail.call.len().saturating_sub(NAMED)),
+        (
+            "digest-truck-late",
+            too_late,
+            tail.too_late.len().saturating_sub(NAMED),
+        ),
         ("digest-fills", fills, 0),
         ("digest-late", late, tail.late.len().saturating_sub(NAMED)),
         (

@@ -1,7 +1,7 @@
 //! The questions the bot asks, each with its likely answers.
 
 use super::voice::{Arg, Voice};
-use crate::dialogue::{About, Fact, Mend};
+use crate::dialogue::{About, Fact, Hauled, Mend};
 use crate::heard::{Amps, Entry, UnitName};
 use crate::quantity::Measure;
 
@@ -74,6 +74,17 @@ impl Voice<'_> {
                     ("what", self.all_of(&names).into()),
                 ];
                 self.say("ask-no-danger", &args)
+            }
+            About::TruckWhen { unit } => {
+                self.say("truck-late-when", &[("unit", unit.as_str().into())])
+            }
+            About::HowMuch { unit, after } => {
+                let key = match after {
+                    Hauled::Here => "truck-here",
+                    Hauled::Gone => "truck-gone",
+                    Hauled::Done => "truck-done",
+                };
+                self.say(key, &[("unit", unit.as_str().into())])
             }
             // asked in a line of their own, beside what they are about
             About::WhichTask { .. } | About::UndoOlder { .. } => String::new(),

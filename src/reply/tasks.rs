@@ -47,7 +47,7 @@ impl Voice<'_> {
                 "task-by"
             };
             self.write(&mut out, key, &[("time", due.into())]);
-            let uncalled = task.taken_by.is_none() && task.called.is_none();
+            let uncalled = task.called.is_none();
             if let Some(call_by) = task.call_by.filter(|_| uncalled) {
                 out.push_str(", ");
                 if call_by <= self.now() {
@@ -59,7 +59,7 @@ impl Voice<'_> {
         }
         out.push_str(". ");
         self.write_standing(&mut out, task);
-        if task.is_open() && task.due.is_some_and(|due| due < self.now()) {
+        if task.is_late(self.now()) {
             out.push(' ');
             self.write(&mut out, "task-is-late", &[]);
         }

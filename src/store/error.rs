@@ -32,7 +32,7 @@ impl fmt::Display for Damage {
 pub enum StoreError {
     /// The data directory is not there.
     #[error(
-        "data directory `{0}` does not exist: check the path and that its disk is mounted, or make it with `mkdir`"
+        "data directory `{0}` does not exist: check the path and that its disk is mounted, or make it with `mkdir -m 700`"
     )]
     Missing(PathBuf),
     /// The path names something that is not a directory.

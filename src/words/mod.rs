@@ -43,7 +43,7 @@ pub use vocab::{WordFile, WordsError};
 
 use std::sync::{Arc, LazyLock};
 
-use crate::heard::{Heard, Language};
+use crate::heard::{Heard, Language, Plan, PlanKind};
 use crate::quantity::TemperatureScale;
 use pair::Pairs;
 use senses::Senses;
@@ -92,8 +92,27 @@ impl Reader {
     /// Reads a message. Never fails: what means nothing to us gives an empty [`Heard`].
     pub fn hear(&self, text: &str, scale: TemperatureScale) -> Heard {
         // a pasted weather report is no crew message: its groups are read by their own rules
+        if let Some((report, talk)) = weather::with_talk(text)
+            && let Some(pasted) = weather::pasted(report)
+        {
+            let mut heard = self.read(talk, scale).heard;
+            heard.entries.splice(..0, pasted.entries);
+            heard.plans.splice(..0, pasted.plans);
+            return heard;
+        }
         if let Some(heard) = weather::pasted(text) {
             return heard;
+        }
+        // one that tells no temperature has nothing for us, and its groups are no readings
+        if weather::is_report(text) {
+            return Heard {
+                plans: vec![Plan {
+                    unit: None,
+                    kind: PlanKind::Weather,
+                    text: text.trim().to_owned(),
+                }],
+                ..Heard::default()
+            };
         }
         self.read(text, scale).heard
     }

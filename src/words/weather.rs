@@ -13,30 +13,18 @@ const MPH_PER_MPS: f64 = 2.236_936;
 /// Reads a pasted report; none where the text is no such report or holds no temperature.
 pub(super) fn pasted(text: &str) -> Option<Heard> {
     let upper = text.trim().to_uppercase();
-    let mut groups = upper
-        .split(|c: char| c.is_whitespace() || c == '=')
-        .filter(|group| !group.is_empty())
-        .peekable();
-    while groups
-        .next_if(|group| matches!(*group, "METAR" | "SPECI" | "TAF" | "AMD" | "COR" | "AUTO"))
-        .is_some()
-    {}
-    // a report without its name is known by station and time
-    let station = groups.next()?;
-    let is_station = station.len() == 4
-        && station.starts_with(|c: char| c.is_ascii_uppercase())
-        && station.chars().all(|c| c.is_ascii_alphanumeric());
-    let stamp = groups.next()?;
-    let is_stamp = stamp
-        .strip_suffix('Z')
-        .is_some_and(|digits| digits.len() == 6 && digits.bytes().all(|b| b.is_ascii_digit()));
-    if !is_station || !is_stamp {
-        return None;
-    }
+    let groups = body(&upper)?;
     let mut entry = Entry::default();
     let mut low: Option<f64> = None;
-    for group in groups.take_while(|group| *group != "RMK") {
-        if let Some(rest) = group.strip_prefix("TN") {
+    let mut groups = groups.into_iter();
+    while let Some(group) = groups.next() {
+        if group == "RMK" {
+            tenths(groups, &mut entry);
+            break;
+        }
+        // "TN M12/2412Z": some write the group apart
+        let apart = (group == "TN").then(|| groups.next()).flatten();
+        if let Some(rest) = apart.or_else(|| group.strip_prefix("TN")) {
             let c = rest.split('/').next().and_then(degrees);
             low = c.map(|c| low.map_or(c, |low| low.min(c))).or(low);
         } else if let Some((air, dew)) = group.split_once('/')
@@ -67,6 +55,78 @@ pub(super) fn pasted(text: &str) -> Option<Heard> {
             }],
             ..Heard::default()
         })
+}
+
+/// Tells whether a text is an aviation report, whether or not a temperature can be read in it.
+pub(super) fn is_report(text: &str) -> bool {
+    body(&text.trim().to_uppercase()).is_some()
+}
+
+/// Parts a message into a pasted report and the lines of talk behind it; none where it is not both.
+pub(super) fn with_talk(text: &str) -> Option<(&str, &str)> {
+    let text = text.trim();
+    // a report is sent in capitals: the first line with other letters is somebody talking
+    let breaks = text.match_indices('\n').map(|(at, _)| at);
+    let talks = |at: &usize| {
+        let line = text[at + 1..].lines().next().unwrap_or_default();
+        line.contains(|c: char| c.is_lowercase())
+    };
+    let at = breaks.into_iter().find(talks)?;
+    let (report, talk) = (&text[..at], text[at..].trim());
+    (pasted(report).is_some() && !talk.is_empty()).then_some((report, talk))
+}
+
+/// Returns the groups of a report behind its name, station and time; none where the text is none.
+fn body(upper: &str) -> Option<Vec<&str>> {
+    let apart = |c: char| c.is_whitespace() || "=:".contains(c);
+    let mut groups = upper
+        .split(apart)
+        .filter(|group| !group.is_empty())
+        .peekable();
+    let mut named = false;
+    while let Some(group) = groups.next_if(|group| {
+        matches!(
+            *group,
+            "METAR" | "SPECI" | "TAF" | "AMD" | "COR" | "AUTO" | "RTD"
+        )
+    }) {
+        named |= matches!(group, "METAR" | "SPECI" | "TAF");
+    }
+    // a report without its name is known by station and time
+    let station = groups.next()?;
+    let is_station = station.len() == 4
+        && station.starts_with(|c: char| c.is_ascii_uppercase())
+        && station.chars().all(|c| c.is_ascii_alphanumeric());
+    let is_stamp = |stamp: &str| {
+        let digits = stamp.strip_suffix('Z').unwrap_or_default();
+        digits.len() == 6 && digits.bytes().all(|b| b.is_ascii_digit())
+    };
+    // one that was shortened may have lost its time, and not its name
+    let is_span = |span: &str| {
+        let (from, to) = span.split_once('/').unwrap_or_default();
+        let hours = |part: &str| part.len() == 4 && part.bytes().all(|b| b.is_ascii_digit());
+        hours(from) && hours(to)
+    };
+    let next = *groups.peek()?;
+    let known = is_stamp(next) || named && (is_span(next) || wind(next).is_some());
+    (is_station && known).then(|| groups.collect())
+}
+
+/// Reads the air in tenths out of a report's remarks, `T11831206`, where the report itself has none.
+fn tenths<'g>(mut remarks: impl Iterator<Item = &'g str>, entry: &mut Entry) {
+    if entry.readings.value(ReadingKey::AirF).is_some() {
+        return;
+    }
+    let read = |group: &str| {
+        let digits = group.strip_prefix('T')?;
+        let whole = digits.len() == 8 && digits.bytes().all(|b| b.is_ascii_digit());
+        let sign = if digits.starts_with('1') { -1.0 } else { 1.0 };
+        let tenths: f64 = digits.get(1..4).filter(|_| whole)?.parse().ok()?;
+        Some(sign * tenths / 10.0)
+    };
+    if let Some(c) = remarks.find_map(read) {
+        entry.readings.set(ReadingKey::AirF, rounded(f_from_c(c)));
+    }
 }
 
 /// Reads a low told for tonight with the number after "low": "low 18 tonight", "low -8" and no more, °F.
@@ -132,6 +192,27 @@ mod tests {
                 .map(|(key, value)| (*key, *value))
                 .collect()
         })
+    }
+
+    #[test]
+    fn a_report_in_an_odd_form_is_still_read() {
+        let low = |f: f64| vec![(ReadingKey::LowF, f)];
+        for text in [
+            "TAF KDEN 231720Z 2318/2424 36012KT P6SM SCT050 TN M12/2412Z",
+            "TAF: KDEN 2318/2424 36012KT P6SM SCT050 TNM12/2412Z",
+            "TAF AMD KDEN 231720Z 2318/2424 36012KT TX02/2320Z\n  TNM12/2412Z=",
+        ] {
+            assert_eq!(read(text), low(10.4), "{text}");
+        }
+        let air = read("KDEN 231653Z 36010KT 10SM RMK AO2 T11831206");
+        assert!(air.contains(&(ReadingKey::AirF, -0.94)), "{air:?}");
+        assert!(is_report("METAR KDEN 231653Z 36010KT 10SM"));
+        assert!(!is_report("unit 12 at the gate"));
+        assert_eq!(
+            with_talk("METAR KDEN 231653Z 36010KT M05/M08\nstatus 12"),
+            Some(("METAR KDEN 231653Z 36010KT M05/M08", "status 12"))
+        );
+        assert_eq!(with_talk("METAR KDEN 231653Z\n36010KT M05/M08"), None);
     }
 
     #[test]

@@ -2,6 +2,7 @@
 #![allow(clippy::unwrap_used, clippy::print_stdout, clippy::print_stderr)] // a test that fails may say so as it likes
 
 mod conversations;
+mod desks;
 mod fleet;
 mod forecast;
 mod grammar;

@@ -11,7 +11,7 @@ use std::time::{Duration, Instant};
 
 use chrono::TimeDelta;
 use hosebib::book::MessageKey;
-use hosebib::desk::{Desk, Inbound, Sender};
+use hosebib::desk::{Inbound, Sender};
 use hosebib::fleet::demo;
 use hosebib::quantity::TemperatureScale;
 use hosebib::words::Reader;
@@ -71,10 +71,8 @@ fn what_is_read_of_a_mangled_message_holds() {
 fn no_mangled_message_stops_the_desk() {
     let mut chance = fastrand::Rng::with_seed(seed());
     let crew: Vec<String> = demo::fleet().crew.into_keys().collect();
-    let mut desk = Desk::default();
+    let mut desk = crate::desks::at_work(demo::fleet());
     let mut at = demo::starts();
-    let loaded = desk.load(at, "demo", demo::fleet());
-    desk.apply(&loaded.records);
     for number in 0..number("HOSEBIB_FUZZ", 3_000) / 20 {
         at += TimeDelta::minutes(chance.i64(1..40));
         let tick = desk.tick(at);

@@ -248,10 +248,7 @@ fn loaded() -> Desk {
         ..FleetFiles::default()
     };
     let fleet = fleet::read(&files).unwrap_or_else(|problems| panic!("{}", problems[0]));
-    let mut desk = Desk::default();
-    let turn = desk.load(DateTime::UNIX_EPOCH, "scenarios", fleet);
-    desk.apply(&turn.records);
-    desk
+    crate::desks::at_work(fleet)
 }
 
 fn judge(scenario: &Scenario, turns: &[(Vec<Turn>, Turn)]) -> Vec<String> {

@@ -21,7 +21,7 @@ pub(super) struct Args {
     /// Show this trailer's spec in full
     trailer: Option<String>,
     /// Show the fleet in force in this data directory, and how each trailer stands; a bot may run on it
-    #[arg(long, value_name = "DIR", required_unless_present_any = ["fleet", "demo"])]
+    #[arg(long, value_name = "DIR")]
     data: Option<PathBuf>,
     /// Show the fleet in this folder; with `--data` too, the spec comes from here and the state from there
     #[arg(long, value_name = "DIR", conflicts_with = "demo")]
@@ -32,6 +32,11 @@ pub(super) struct Args {
 }
 
 pub(super) fn run(args: &Args) -> Result<ExitCode, CliError> {
+    if args.data.is_none() && args.fleet.is_none() && !args.demo {
+        return Err(CliError::Usage(
+            "which fleet? Name it by `--data DIR` (as loaded there), `--fleet DIR` (its files) or `--demo`".into(),
+        ));
+    }
     let mut out = std::io::stdout().lock();
     let texts = match (&args.fleet, args.demo) {
         (Some(dir), _) => Some(files(dir)?),

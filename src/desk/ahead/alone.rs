@@ -4,14 +4,16 @@ use chrono::{DateTime, TimeDelta, Timelike, Utc};
 
 use super::super::answer::Reply;
 use super::super::inbound::Outgoing;
+use super::super::lone;
+use super::super::others::{watchers_of, whom};
 use super::super::receive::Hearing;
 use super::super::settle;
 use super::super::situate::Case;
-use super::super::tick::{alone_key, dispatchers};
+use super::super::tick::alone_key;
 use crate::book::{AheadChange, AlarmChange, Alone, Personal, Record, UnitState};
 use crate::finding::Level;
-use crate::fleet::Role;
-use crate::heard::{CommandName, Event, Plan, PlanKind, ReadingKey, ShortAnswer};
+use crate::fleet::{CrewMember, Role};
+use crate::heard::{CommandName, Event, Plan, PlanKind, ReadingKey, ShortAnswer, UnitName};
 use crate::physics::cold::{chill_band, wind_chill};
 use crate::physics::units::{deg_f, mph};
 use crate::quantity::Measure;
@@ -34,26 +36,23 @@ pub(super) fn note(
     records: &mut Vec<Record>,
 ) {
     let wish = hearing.heard.plans.iter().find_map(|plan| match plan.kind {
-        PlanKind::CheckMe { minutes } => Some((plan, minutes)),
+        PlanKind::CheckMe { minutes } => Some((plan.unit.clone(), minutes)),
         _ => None,
     });
+    let till = || {
+        let until = lone::till(hearing)?;
+        let minutes = (until - hearing.inbound.at).num_minutes();
+        Some((lone::unit_till(hearing), minutes.try_into().ok()?))
+    };
     let running = hearing.desk.book.ahead().alone(&hearing.member.id);
-    match (wish, running) {
-        (Some((plan, minutes)), _) => {
-            let named = plan.unit.as_ref();
+    match (wish.or_else(till), running) {
+        (Some((named, minutes)), _) => {
             let unit = named
+                .as_ref()
                 .or_else(|| hearing.talk.unit_at(hearing.inbound.at))
                 .and_then(|name| settle::known(&hearing.fleet, name))
                 .cloned();
-            let clock = Alone {
-                unit,
-                why: Personal::new(hearing.text.trim()),
-                since: hearing.inbound.at,
-                minutes,
-                due: hearing.inbound.at,
-                asked: None,
-                alarmed: None,
-            };
+            let clock = fresh(hearing, unit, minutes);
             set(hearing, clock, reply, records);
         }
         (None, Some(clock)) => answered(hearing, clock, reply, records),
@@ -61,8 +60,22 @@ pub(super) fn note(
     }
 }
 
-/// Sets the clock from the sender's words on, shortened to the time in which skin freezes.
-fn set(hearing: &Hearing<'_>, mut clock: Alone, reply: &mut Reply<'_>, records: &mut Vec<Record>) {
+/// Returns a clock that this message sets.
+fn fresh(hearing: &Hearing<'_>, unit: Option<UnitName>, minutes: u32) -> Alone {
+    Alone {
+        unit,
+        why: Personal::new(hearing.text.trim()),
+        since: hearing.inbound.at,
+        minutes,
+        due: hearing.inbound.at,
+        asked: None,
+        alarmed: None,
+        by: None,
+    }
+}
+
+/// Lets a clock run from the sender's words on, shortened to the time in which skin freezes; says so where it is.
+fn run(hearing: &Hearing<'_>, clock: &mut Alone, reply: &Reply<'_>) -> Option<String> {
     let state = clock
         .unit
         .as_ref()
@@ -71,36 +84,97 @@ fn set(hearing: &Hearing<'_>, mut clock: Alone, reply: &mut Reply<'_>, records: 
         .as_ref()
         .and_then(|state| frostbite(state, hearing.now));
     let shortened = limit.filter(|(limit, _)| *limit < clock.minutes);
-    let mut lines = Vec::new();
-    if let Some((limit, chill)) = shortened {
+    if let Some((limit, _)) = shortened {
         clock.minutes = limit;
-        let value = Arg::Number(chill, Measure::DegF);
-        let args = [("value", value), ("count", limit.into())];
-        lines.push(reply.voice.say("speak-alone-cold", &args));
     }
     clock.due = hearing.inbound.at + TimeDelta::minutes(i64::from(clock.minutes));
-    let answer_by = clock.due + TimeDelta::minutes(3);
+    // minutes are whole, and a time of day is told to the minute
+    let until = lone::till_in(hearing, clock.why.text(), clock.since);
+    if let Some(until) = until.filter(|until| (*until - clock.due).num_seconds().abs() < 60) {
+        clock.due = until;
+    }
+    shortened.map(|(limit, chill)| {
+        let value = Arg::Number(chill, Measure::DegF);
+        let args = [("value", value), ("count", limit.into())];
+        reply.voice.say("speak-alone-cold", &args)
+    })
+}
+
+/// Sets the sender's clock.
+fn set(hearing: &Hearing<'_>, mut clock: Alone, reply: &mut Reply<'_>, records: &mut Vec<Record>) {
+    let shorter = run(hearing, &mut clock, reply);
     let key = if clock.unit.is_some() {
         "speak-alone-set"
     } else {
         "speak-alone-set-nowhere"
     };
     let unit = clock.unit.as_ref().map_or("", |unit| unit.as_str());
+    let whom = whom(&hearing.fleet, &hearing.member.id, &reply.voice);
     let args = [
         ("time", clock.due.into()),
-        ("last", reply.voice.time(answer_by).into()),
+        ("last", reply.voice.time(answer_by(&clock)).into()),
         ("unit", unit.into()),
+        ("names", whom.into()),
     ];
-    lines.insert(0, reply.voice.say(key, &args));
+    let line = reply.voice.say(key, &args);
     // somebody's life hangs on it: it is not to be looked for below the advice
-    reply.first.splice(..0, lines);
-    let change = AheadChange::Alone {
-        who: hearing.member.id.clone(),
-        alone: Some(clock),
-    };
+    reply
+        .first
+        .splice(..0, std::iter::once(line).chain(shorter));
+    put(hearing, &hearing.member.id, Some(clock), records);
+}
+
+/// Sets a clock for somebody else, who is told of it.
+pub(in super::super) fn set_for(
+    hearing: &Hearing<'_>,
+    member: &CrewMember,
+    minutes: u32,
+    reply: &mut Reply<'_>,
+    records: &mut Vec<Record>,
+) {
+    let talk = hearing.desk.book.talk(&member.id);
+    let theirs = talk.and_then(|talk| talk.unit_at(hearing.inbound.at));
+    let named = hearing.names();
+    let unit = named.first().or(theirs);
+    let unit = unit.and_then(|name| settle::known(&hearing.fleet, name));
+    let mut clock = fresh(hearing, unit.cloned(), minutes);
+    clock.by = Some(hearing.member.id.clone());
+    let shorter = run(hearing, &mut clock, reply);
+    let args = [
+        ("who", Arg::from(member.name.as_str())),
+        ("time", clock.due.into()),
+        ("last", answer_by(&clock).into()),
+        (
+            "names",
+            whom(&hearing.fleet, &member.id, &reply.voice).into(),
+        ),
+    ];
+    let line = reply.voice.say("alone-for", &args);
+    reply
+        .first
+        .splice(..0, std::iter::once(line).chain(shorter));
+    let voice = hearing
+        .desk
+        .voice_for(member, None, &hearing.fleet, hearing.now);
+    let by = voice.person(&hearing.member.id).into_owned();
+    let args = [("who", Arg::from(by)), ("time", clock.due.into())];
+    let text = voice.say("alone-for-told", &args);
+    reply
+        .others
+        .push(Outgoing::to(&member.id, text).of_level(Level::Warning));
+    put(hearing, &member.id, Some(clock), records);
+}
+
+/// Returns until when somebody has to answer who is asked at the end of a clock.
+fn answer_by(clock: &Alone) -> DateTime<Utc> {
+    clock.due + TimeDelta::minutes(3)
+}
+
+fn put(hearing: &Hearing<'_>, who: &str, alone: Option<Alone>, records: &mut Vec<Record>) {
+    let who = who.to_owned();
     records.push(Record::Ahead {
         at: hearing.now,
-        change,
+        change: AheadChange::Alone { who, alone },
     });
 }
 
@@ -127,37 +201,35 @@ fn answered(
             .is_some_and(|order| order.name == CommandName::NeverMind);
     if clock.asked.is_none() && !well {
         let mut next = clock.clone();
-        next.due = hearing.inbound.at + TimeDelta::minutes(i64::from(clock.minutes));
+        // one that runs to a time of day still does
+        let until = lone::till_in(hearing, clock.why.text(), clock.since);
+        next.due = until
+            .filter(|until| *until > hearing.inbound.at)
+            .unwrap_or(hearing.inbound.at + TimeDelta::minutes(i64::from(clock.minutes)));
         let args = [("time", next.due.into())];
         let line = reply.voice.say("speak-alone-again", &args);
         reply.first.insert(0, line);
-        let change = AheadChange::Alone {
-            who,
-            alone: Some(next),
-        };
-        records.push(Record::Ahead { at, change });
+        put(hearing, &who, Some(next), records);
         return;
     }
     let line = reply.voice.word("speak-alone-over");
     reply.first.insert(0, line);
-    let change = AheadChange::Alone { who, alone: None };
-    records.push(Record::Ahead { at, change });
+    put(hearing, &who, None, records);
     if clock.alarmed.is_none() {
         return;
     }
     let key = alone_key(&hearing.member.id);
     let change = AlarmChange::Over { key };
     records.push(Record::Alarm { at, change });
-    for to in dispatchers(&hearing.fleet).filter(|to| *to != hearing.member.id) {
-        if let Some(member) = hearing.fleet.crew.get(to) {
-            let voice = hearing.desk.voice_for(member, None, &hearing.fleet, at);
-            let who = voice.person(&hearing.member.id).into_owned();
-            let words = voice.quote(hearing.text);
-            let args = [("who", who.into()), ("words", words.into())];
-            reply.others.push(
-                Outgoing::to(to, voice.say("speak-alone-found", &args)).of_level(Level::Warning),
-            );
-        }
+    for to in watchers_of(&hearing.fleet, &hearing.member.id) {
+        let voice = hearing.desk.voice_for(to, None, &hearing.fleet, at);
+        let who = voice.person(&hearing.member.id).into_owned();
+        let words = voice.quote(hearing.text);
+        let args = [("who", who.into()), ("words", words.into())];
+        let text = voice.say("speak-alone-found", &args);
+        reply
+            .others
+            .push(Outgoing::to(&to.id, text).of_level(Level::Warning));
     }
 }
 

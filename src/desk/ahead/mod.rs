@@ -2,22 +2,26 @@
 //! who works alone, what the weather will be, which alarms are over, what waits for somebody who drives.
 
 mod alone;
+mod low;
 mod road;
 mod truck;
 mod weather;
 
 use super::answer::Reply;
 use super::inbound::Outgoing;
+use super::others::other_dispatchers;
 use super::receive::Hearing;
 use super::settle::{self, Settled};
 use super::situate::Case;
-use super::tick::{ask_at, dispatchers, look_again, silence_key, task_key};
+use super::tick::{ask_at, look_again, silence_key, task_key};
 use crate::book::{AheadChange, AlarmChange, Record, Task};
 
 use crate::finding::FindingId;
 use crate::heard::{Fault, ReadingKey};
 
-pub(super) use self::weather::told as weather_told;
+pub(super) use self::alone::set_for;
+pub(super) use self::low::spelled_out as low_spelled_out;
+pub(super) use self::weather::{told as weather_told, units_out};
 
 /// Notes all that follows from a message whose findings, orders and questions are worked through.
 pub(super) fn note(
@@ -104,18 +108,13 @@ fn over(hearing: &Hearing<'_>, cases: &[Case], reply: &mut Reply<'_>, records: &
 
 /// Tells the other dispatchers, who got the same alarm, that somebody has the task.
 fn say_who_has_it(hearing: &Hearing<'_>, task: &Task, reply: &mut Reply<'_>) {
-    for to in dispatchers(&hearing.fleet).filter(|to| *to != hearing.member.id) {
-        if let Some(member) = hearing.fleet.crew.get(to) {
-            let voice = hearing
-                .desk
-                .voice_for(member, None, &hearing.fleet, hearing.now);
-            let who = voice.person(&hearing.member.id).into_owned();
-            let what = voice.task_head(task);
-            let args = [("who", who.into()), ("what", what.into())];
-            reply
-                .others
-                .push(Outgoing::to(to, voice.say("speak-taken-by", &args)));
-        }
+    for (to, voice) in other_dispatchers(hearing) {
+        let who = voice.person(&hearing.member.id).into_owned();
+        let what = voice.task_head(task);
+        let args = [("who", who.into()), ("what", what.into())];
+        reply
+            .others
+            .push(Outgoing::to(&to.id, voice.say("speak-taken-by", &args)));
     }
 }
 

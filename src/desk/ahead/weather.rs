@@ -10,17 +10,22 @@ use super::super::receive::Hearing;
 use super::super::settle::Settled;
 use super::super::situate::Case;
 use super::super::tick::dispatchers;
+use super::low;
 use crate::book::{AheadChange, Record, Stage, Weather};
 
 use crate::finding::{Finding, FindingId, Level};
 use crate::fleet::Role;
-use crate::heard::{Entry, PlanKind, ReadingKey, UnitName};
+use crate::heard::{Ask, Entry, Plan, PlanKind, ReadingKey, UnitName};
 use crate::quantity::Measure;
-use crate::reply::Arg;
+use crate::reply::{Arg, Voice};
 use crate::situation::Occasion;
 
 /// Units whose doors open within this long are looked at too.
 const TONIGHT: TimeDelta = TimeDelta::hours(18);
+/// So long after its job a trailer that nobody spoke of is still taken to stand there.
+const ABANDONED: TimeDelta = TimeDelta::hours(24);
+/// So long after the last word of it a trailer is taken to stand where it stood.
+const STANDS: TimeDelta = TimeDelta::hours(72);
 /// From here down something freezes, °F.
 const FREEZE_F: f64 = 32.0;
 
@@ -32,6 +37,10 @@ pub(in super::super) fn told(
     records: &mut Vec<Record>,
 ) {
     let Some((low_f, is_low)) = low(hearing) else {
+        let pasted = |plan: &Plan| plan.kind == PlanKind::Weather;
+        if hearing.heard.plans.iter().any(pasted) && hearing.heard.entries.is_empty() {
+            reply.say("speak-report-unread", &[]);
+        }
         return;
     };
     settled.homeless = None;
@@ -53,6 +62,7 @@ pub(in super::super) fn told(
         site,
         low_f,
     };
+    low::mended(hearing, &weather, reply);
     warn(hearing, &weather, is_low, reply);
     let change = AheadChange::Weather { weather };
     records.push(Record::Ahead {
@@ -83,7 +93,15 @@ fn low(hearing: &Hearing<'_>) -> Option<(f64, bool)> {
             ReadingKey::LowF | ReadingKey::AirF | ReadingKey::WindMph | ReadingKey::HumidityPct
         )
     };
-    let only_weather = entry.unit.is_none()
+    // "low tonight 12F. status 16": the trailer is asked about, and the low is told of none
+    let asked = match &hearing.heard.ask {
+        Some(Ask::Status { unit } | Ask::Forecast { unit } | Ask::History { unit }) => {
+            unit.as_ref()
+        }
+        _ => None,
+    };
+    let asked = asked.filter(|_| low.is_some());
+    let only_weather = (entry.unit.is_none() || entry.unit.as_ref() == asked)
         && entry.events.is_empty()
         && entry.faults.is_empty()
         && readings.amps.is_empty()
@@ -99,7 +117,7 @@ fn low(hearing: &Hearing<'_>) -> Option<(f64, bool)> {
 fn warn(hearing: &Hearing<'_>, weather: &Weather, is_low: bool, reply: &mut Reply<'_>) {
     let now = hearing.now;
     let low = || Arg::Number(weather.low_f, Measure::DegF);
-    let at_risk = at_risk(hearing, weather);
+    let Looked { at_risk, safe } = look(hearing, weather);
     if at_risk.is_empty() {
         let key = match (weather.low_f > FREEZE_F, is_low) {
             (true, true) => "speak-low-mild",
@@ -108,14 +126,21 @@ fn warn(hearing: &Hearing<'_>, weather: &Weather, is_low: bool, reply: &mut Repl
             (false, false) => "speak-air-nobody",
         };
         reply.say(key, &[("value", low())]);
+        if weather.low_f <= FREEZE_F && !safe.is_empty() {
+            let line = safe_line(&safe, &reply.voice);
+            reply.lines.push(line);
+        }
         return;
     }
+    let mut untold: Vec<String> = Vec::new();
     let mut on_site: BTreeMap<String, Vec<usize>> = BTreeMap::new();
     for (n, (case, _)) in at_risk.iter().enumerate() {
-        if let Some(word) = &case.now.last_word
-            && now - word.at <= TimeDelta::hours(24)
-        {
-            on_site.entry(word.from.clone()).or_default().push(n);
+        let there = there(case, now);
+        if there.is_empty() {
+            untold.push(case.unit.to_string());
+        }
+        for who in there {
+            on_site.entry(who).or_default().push(n);
         }
     }
     for to in dispatchers(&hearing.fleet) {
@@ -147,7 +172,14 @@ fn warn(hearing: &Hearing<'_>, weather: &Weather, is_low: bool, reply: &mut Repl
                 ],
             ));
         }
+        if member.role == Role::Dispatcher && !safe.is_empty() {
+            lines.push(safe_line(&safe, &voice));
+        }
         lines.push(voice.word("speak-low-do"));
+        if member.role == Role::Dispatcher && !untold.is_empty() {
+            let args = [("names", voice.all_of(&untold).into())];
+            lines.push(voice.say("speak-low-untold", &args));
+        }
         if to == hearing.member.id {
             reply.lines.push(lines.join("\n"));
         } else {
@@ -158,58 +190,93 @@ fn warn(hearing: &Hearing<'_>, weather: &Weather, is_low: bool, reply: &mut Repl
     }
 }
 
-/// Returns the trailers at a job that the low bears on, each with what the cold will do there.
-fn at_risk(hearing: &Hearing<'_>, weather: &Weather) -> Vec<(Case, Vec<Finding>)> {
+/// The trailers that stand out there, as a low finds them.
+struct Looked {
+    /// Those that the cold will do something to, each with what.
+    at_risk: Vec<(Case, Vec<Finding>)>,
+    /// Those that nothing was found on, by what was told.
+    safe: Vec<String>,
+}
+
+/// Says which trailers should come through the night.
+fn safe_line(safe: &[String], voice: &Voice<'_>) -> String {
+    voice.say("speak-low-safe", &[("names", voice.all_of(safe).into())])
+}
+
+/// Returns who is told of a trailer: who wrote of it within a day, else the crew of its job.
+fn there(case: &Case, now: DateTime<Utc>) -> Vec<String> {
+    let last = case.now.last_word.as_ref();
+    match last.filter(|word| now - word.at <= TimeDelta::hours(24)) {
+        Some(word) => vec![word.from.clone()],
+        None => case.job().map_or_else(Vec::new, |job| job.crew.clone()),
+    }
+}
+
+/// Looks at every trailer that is out, or whose state nobody told.
+fn look(hearing: &Hearing<'_>, weather: &Weather) -> Looked {
     let now = hearing.now;
-    let mut found = Vec::new();
+    let mut looked = Looked {
+        at_risk: Vec::new(),
+        safe: Vec::new(),
+    };
     for unit in units_out(hearing, now) {
-        let standing = Case::standing(hearing.desk, &hearing.fleet, &unit, now, Occasion::Tick);
-        let here = standing.job().is_some_and(|job| {
-            weather
-                .site
-                .as_ref()
-                .is_none_or(|site| *site == job.id.site)
-                && now <= job.to
-        });
-        if !here || matches!(standing.now.stage(), Stage::Hitched | Stage::Yard) {
+        let kept = hearing.desk.book.unit(&unit);
+        let before = kept.map(|kept| kept.state().clone()).unwrap_or_default();
+        if matches!(before.stage(), Stage::Hitched | Stage::Yard) {
             continue;
         }
-        let mut state = standing.now.clone();
+        let mut state = before.clone();
         let mut told = Entry::default();
         told.readings.set(ReadingKey::LowF, weather.low_f);
         state.take_in(now, &weather.by, &told);
-        state.last_word = standing.now.last_word.clone();
+        state.last_word.clone_from(&before.last_word);
         let case = Case::new(
             hearing.desk,
             &hearing.fleet,
             &unit,
             now,
-            (standing.before, state),
+            (before, state),
             Entry::default(),
             Vec::new(),
             Occasion::Tick,
         );
+        if !stands_out(&case, weather, now) {
+            continue;
+        }
         let mut findings = case.findings();
         findings.retain(|finding| {
             finding.id.topic() == "cold" && finding.id != FindingId::ColdCrewCold
         });
         findings.sort_by_key(Finding::order);
-        let freezes = weather.low_f <= FREEZE_F && !findings.is_empty();
-        if freezes {
-            found.push((case, findings));
+        if weather.low_f <= FREEZE_F && !findings.is_empty() {
+            looked.at_risk.push((case, findings));
+        } else {
+            looked.safe.push(unit.to_string());
         }
     }
-    found
+    looked
 }
 
-/// Lists the trailers whose job is on, or begins before the night is over.
-fn units_out(hearing: &Hearing<'_>, now: DateTime<Utc>) -> Vec<UnitName> {
-    let soon = hearing
-        .fleet
-        .jobs
-        .iter()
-        .filter(|job| job.from - TONIGHT <= now && now <= job.to);
-    let mut units: Vec<UnitName> = soon.flat_map(|job| job.trailers.iter().cloned()).collect();
+/// Tells whether a trailer stands at the site of a low, as far as anybody knows.
+fn stands_out(case: &Case, weather: &Weather, now: DateTime<Utc>) -> bool {
+    let Some(job) = case.job() else {
+        return false;
+    };
+    let told = case.now.last_word.as_ref();
+    let lately = told.is_some_and(|word| now - word.at <= STANDS);
+    // after its job it stands there until somebody says that it left
+    let here = now - job.to <= ABANDONED || lately;
+    let site = weather.site.as_ref();
+    here && site.is_none_or(|site| *site == job.id.site)
+}
+
+/// Lists the trailers whose job is on or begins before the night is over, and those that may stand at their site.
+pub(in super::super) fn units_out(hearing: &Hearing<'_>, now: DateTime<Utc>) -> Vec<UnitName> {
+    let jobs = hearing.fleet.jobs.iter().filter(|job| {
+        let set_up = TimeDelta::minutes((job.set_up_h * 60.0) as i64);
+        job.from - TONIGHT.max(set_up) <= now && now - job.to <= STANDS
+    });
+    let mut units: Vec<UnitName> = jobs.flat_map(|job| job.trailers.iter().cloned()).collect();
     units.sort();
     units.dedup();
     units

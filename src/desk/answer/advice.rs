@@ -154,10 +154,22 @@ fn is_of_something_else(hearing: &Hearing<'_>, case: &Case) -> bool {
 fn how_it_is(case: &Case, reply: &mut Reply<'_>) {
     let findings = case.findings();
     let pressing = findings.iter().any(presses);
+    let unit = ("unit", Arg::from(case.unit.as_str()));
+    // what has to be done soon is no yes either
+    let soon = findings
+        .iter()
+        .filter(|finding| finding.urgency == Urgency::Soon);
+    let soon: Vec<String> = soon
+        .map(|finding| reply.voice.name(finding.id, finding.level))
+        .collect();
+    if !pressing && !soon.is_empty() && case.now.last_word.is_some() {
+        let args = [unit, ("names", reply.voice.all_of(&soon).into())];
+        let line = reply.voice.say("answer-well-until", &args);
+        return reply.first.push(line);
+    }
     let open =
         |finding: &Finding| finding.urgency != Urgency::Plan || finding.level > Level::Notice;
     let open = findings.iter().any(open);
-    let unit = ("unit", Arg::from(case.unit.as_str()));
     let key = match (pressing, open, &case.now.last_word) {
         (true, ..) => "answer-not-well",
         (false, _, None) => "answer-no-word",

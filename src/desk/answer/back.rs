@@ -6,13 +6,14 @@ use super::reply::Reply;
 use crate::book::{MessageKey, Record, Sent, Task, TaskChange, TaskState};
 
 use crate::desk::inbound::Outgoing;
+use crate::desk::others::other_dispatchers;
 use crate::desk::receive::Hearing;
 use crate::desk::standing;
 use crate::desk::teach;
-use crate::desk::tick::dispatchers;
 use crate::desk::walk;
 use crate::desk::withdrawn;
-use crate::dialogue::About;
+use crate::dialogue::{About, Hauled};
+use crate::finding::{Level, TaskKind};
 use crate::reply::Arg;
 
 /// How far back a person can take a message back.
@@ -30,14 +31,51 @@ pub(super) fn done(hearing: &Hearing<'_>, id: u32, reply: &mut Reply<'_>) {
                     cause: Some(hearing.key.clone()),
                 };
                 reply.board.change(change);
+                pumped(hearing, *id, reply);
             }
             Some(_) => reply.say("task-already-closed", &[("id", number)]),
         }
     }
 }
 
+/// Asks for the gallons of a pump-out that is called done and was not reported; the dispatchers hear who said so: their
+/// list of trucks to call is shorter by it.
+fn pumped(hearing: &Hearing<'_>, id: u32, reply: &mut Reply<'_>) {
+    let task = reply.board.tasks().task(id).cloned();
+    let Some(task) = task.filter(|task| task.kind == TaskKind::PumpOut) else {
+        return;
+    };
+    let Some(unit) = task.unit.clone() else {
+        return;
+    };
+    let kept = hearing.desk.book.unit(&unit);
+    let last = kept.and_then(|kept| kept.state().last_pumped());
+    if last.is_some_and(|(at, _)| at >= task.opened) {
+        return;
+    }
+    reply.asks = Some(About::HowMuch {
+        unit: unit.clone(),
+        after: Hauled::Done,
+    });
+    for (to, voice) in other_dispatchers(hearing) {
+        let args = [
+            ("who", voice.person(&hearing.member.id).into_owned().into()),
+            ("task", voice.task_head(&task).into()),
+        ];
+        let text = voice.say("done-unpumped-told", &args);
+        let letter = Outgoing::to(&to.id, text).of_level(Level::Notice);
+        reply.others.push(letter);
+    }
+}
+
 /// Takes the sender's last report or task back. After that it asks before it takes an older one.
 pub(super) fn undo(hearing: &Hearing<'_>, reply: &mut Reply<'_>, records: &mut Vec<Record>) {
+    // what was told of an incident is kept as it was told: an older order is not what was meant
+    let open = hearing.talk.question_at(hearing.inbound.at);
+    let of_a_fact = open.is_some_and(|open| matches!(open.about, About::IncidentFact { .. }));
+    if of_a_fact && hearing.takes_back.is_none() {
+        return reply.say("undo-fact", &[]);
+    }
     let mut undoable = undoable(hearing);
     let sent = match &hearing.takes_back {
         Some(key) => undoable.find(|sent| sent.key == *key),
@@ -150,13 +188,7 @@ fn tell_untaken(hearing: &Hearing<'_>, reply: &mut Reply<'_>) {
             before.is_some_and(|before| before.taken_by.as_ref() == Some(me))
         })
         .collect();
-    for to in dispatchers(&hearing.fleet).filter(|to| to != me) {
-        let Some(member) = hearing.fleet.crew.get(to) else {
-            continue;
-        };
-        let voice = hearing
-            .desk
-            .voice_for(member, None, &hearing.fleet, hearing.now);
+    for (to, voice) in other_dispatchers(hearing) {
         for task in &freed {
             let args = [
                 ("who", voice.person(me).into_owned().into()),
@@ -164,7 +196,7 @@ fn tell_untaken(hearing: &Hearing<'_>, reply: &mut Reply<'_>) {
             ];
             reply
                 .others
-                .push(Outgoing::to(to, voice.say("speak-untaken", &args)));
+                .push(Outgoing::to(&to.id, voice.say("speak-untaken", &args)));
         }
     }
 }

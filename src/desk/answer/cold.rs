@@ -5,6 +5,8 @@ use std::collections::BTreeSet;
 use chrono::TimeDelta;
 
 use super::reply::Reply;
+use crate::book::Stage;
+use crate::desk::ahead;
 use crate::desk::receive::Hearing;
 use crate::desk::situate::Case;
 use crate::finding::{Finding, FindingId};
@@ -13,7 +15,7 @@ use crate::heard::{Event, ReadingKey, UnitName};
 use crate::quantity::Measure;
 use crate::reply::Arg;
 
-/// Trailers whose doors open within this long are looked at too.
+/// The air counts for tonight where it was read within this long.
 const TONIGHT: TimeDelta = TimeDelta::hours(18);
 /// Freezing, °F.
 const FREEZE_F: f64 = 32.0;
@@ -119,13 +121,15 @@ fn row(case: &Case, cold: String, reply: &mut Reply<'_>) -> String {
     row
 }
 
-/// Lists the trailers whose job is on, or begins before the night is over.
+/// Lists the trailers that stand out there tonight, as far as anybody knows.
 fn units_out(hearing: &Hearing<'_>) -> Vec<UnitName> {
-    let now = hearing.now;
-    let jobs = hearing.fleet.jobs.iter();
-    let soon = jobs.filter(|job| job.from - TONIGHT <= now && now <= job.to);
-    let units: BTreeSet<UnitName> = soon.flat_map(|job| job.trailers.iter().cloned()).collect();
-    units.into_iter().collect()
+    let mut units = ahead::units_out(hearing, hearing.now);
+    units.retain(|unit| {
+        let kept = hearing.desk.book.unit(unit);
+        let stage = kept.map(|kept| kept.state().stage());
+        !matches!(stage, Some(Stage::Hitched | Stage::Yard))
+    });
+    units
 }
 
 /// Which trailers have no cold package, those at a job first, and which have one.

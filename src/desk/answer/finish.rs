@@ -298,7 +298,7 @@ impl Reply<'_> {
     fn set_aside<'h>(&self, hearing: &'h Hearing<'_>, settled: &Settled) -> &'h [Remark] {
         let answered = asks_only(hearing, settled)
             || truck::is_told_of(hearing.desk.phrases, hearing.text)
-            || watch::is_missed(hearing)
+            || watch::missed(hearing).is_some()
             || hearing.desk.answers.tells_of_an_order(hearing.text);
         // of what is only asked nothing was going to be done
         let planned = |remark: &Remark| matches!(remark.why.as_str(), "plan" | "question");

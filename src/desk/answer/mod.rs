@@ -6,6 +6,7 @@ mod brief;
 mod cold;
 mod duty;
 mod finish;
+mod people;
 mod question;
 mod reply;
 mod several;
@@ -30,6 +31,7 @@ use super::receive::Hearing;
 use super::settle::{self, Settled};
 use super::situate::Case;
 use crate::book::Record;
+use crate::fleet::Role;
 use crate::heard::{Ask, Fault, UnitName};
 use crate::situation::Occasion;
 
@@ -110,7 +112,12 @@ pub(super) fn question(hearing: &Hearing<'_>, settled: &Settled, reply: &mut Rep
     let another = others.any(|name| settle::known(&hearing.fleet, name).is_some());
     // "can I wait till 9 with the truck for 12": the hour is no trailer beside one
     let unknown = named.filter(|name| !another && settle::known(&hearing.fleet, name).is_none());
-    if let Some(name) = unknown.filter(|_| topic.topic != "is-ok") {
+    let of_a_number = match topic.topic.as_str() {
+        "is-ok" => true,
+        "pump-out" => meant(hearing).is_some(),
+        _ => false,
+    };
+    if let Some(name) = unknown.filter(|_| !of_a_number) {
         let finding = settle::unknown_unit(&hearing.fleet, name);
         reply.findings.push(finding);
         return true;
@@ -128,22 +135,28 @@ pub(super) fn question(hearing: &Hearing<'_>, settled: &Settled, reply: &mut Rep
 /// Finds the topic of a question.
 fn topic_of<'a>(hearing: &Hearing<'a>) -> Option<&'a topic::Question> {
     let questions = hearing.desk.questions;
-    let plain = || questions.of(&hearing.heard, hearing.text);
     // while something is thawed a torch is for that, whether they say so or not
     let mut checks = hearing.talk.checks.iter();
-    let thaws = checks.any(|check| check.fault == Fault::Frozen);
-    if !thaws {
-        return plain();
+    if checks.any(|check| check.fault == Fault::Frozen) {
+        let of_ice = questions.of(&hearing.heard, &format!("{} frozen", hearing.text));
+        if let Some(topic) = of_ice.filter(|topic| !topic.cautions.is_empty()) {
+            return Some(topic);
+        }
     }
-    let of_ice = questions.of(&hearing.heard, &format!("{} frozen", hearing.text));
-    of_ice
-        .filter(|topic| !topic.cautions.is_empty())
-        .or_else(plain)
+    let topic = questions.of(&hearing.heard, hearing.text)?;
+    // "what's up with 12" asks after no person
+    let of_a_person = ["how-person", "has-read"].contains(&topic.topic.as_str());
+    // "everything ok?" of a dispatcher is of them all; of a driver, and without its mark, it is of the trailer at hand
+    let of_all = topic.topic == "all-well";
+    let asks_of_all = || hearing.member.role == Role::Dispatcher && hearing.text.contains('?');
+    let not_meant =
+        of_a_person && tell::person_named(hearing).is_none() || of_all && !asks_of_all();
+    (!not_meant).then_some(topic)
 }
 
 /// Tells whether it is asked who is with a trailer, or where somebody is: the sender is at another.
 pub(super) fn asks_who_or_where(hearing: &Hearing<'_>) -> bool {
-    let of_people = ["who-has", "who-is-where", "send-someone"];
+    let of_people = ["who-has", "who-has-what", "who-is-where", "send-someone"];
     topic_of(hearing).is_some_and(|topic| of_people.contains(&topic.topic.as_str()))
 }
 

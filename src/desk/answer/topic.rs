@@ -73,7 +73,7 @@ const OPENINGS: &[&str] = &[
 ];
 /// Words that may stand before a question.
 const BEFORE: &[&str] = &[
-    "so", "ok so", "and", "hey", "also", "pues", "oye", "entonces",
+    "so", "ok", "and", "but", "hey", "also", "pues", "oye", "entonces",
 ];
 /// Words that open an order of their own; what follows them is no question.
 const ORDERS: &[&str] = &[
@@ -138,6 +138,24 @@ impl Questions {
         &BUILT_IN
     }
 
+    /// Returns the cautions of what words tell somebody to do that must not be done; none where they tell of no such thing.
+    pub(in crate::desk) fn cautions_of(&self, words: &str) -> &[Caution] {
+        const TOLD: &[&str] = &[
+            "flame",
+            "fuel-heater",
+            "boiling-water",
+            "unclog",
+            "bypass",
+            "bigger-breaker",
+            "bigger-fuse",
+            "enter-tank",
+        ];
+        let folded = plain(words);
+        let meant = |one: &&Question| TOLD.contains(&one.topic.as_str()) && one.is_in(&folded);
+        let question = self.question.iter().find(meant);
+        question.map_or(&[], |question| question.cautions.as_slice())
+    }
+
     /// Finds what a message asks about; none where it asks nothing that is known here.
     ///
     /// A message that also reports is answered so only where the answer is a caution: the rest of it is answered by what the
@@ -179,9 +197,13 @@ pub(in crate::desk) fn sounds_like_one(text: &str) -> bool {
 }
 
 fn asks(text: &str, folded: &str) -> bool {
-    let opens = |text: &str| OPENINGS.iter().any(|opening| starts(text, opening));
-    let rest = |word: &&str| folded.strip_prefix(*word)?.strip_prefix(' ');
-    text.contains(['?', '¿']) || opens(folded) || BEFORE.iter().filter_map(rest).any(opens)
+    let mut bare = folded;
+    while let Some((first, rest)) = bare.split_once(' ')
+        && BEFORE.contains(&first)
+    {
+        bare = rest;
+    }
+    text.contains(['?', '¿']) || OPENINGS.iter().any(|opening| starts(bare, opening))
 }
 
 impl Question {

@@ -3,8 +3,7 @@
 use chrono::{DateTime, TimeDelta, Utc};
 
 use super::reply::Reply;
-use super::tell::person_named;
-use super::{cold, duty};
+use super::{cold, duty, people};
 use crate::book::{Stage, Task};
 use crate::desk::digest::{self, Fill};
 use crate::desk::lone;
@@ -27,6 +26,11 @@ const ROWS: usize = 12;
 /// Answers a question about the whole company; false where this is none of them.
 pub(super) fn answer(hearing: &Hearing<'_>, topic: &str, reply: &mut Reply<'_>) -> bool {
     match topic {
+        "who-has" if let Some(task) = people::task_named(hearing) => {
+            let line = reply.voice.task(task);
+            reply.first.push(line);
+        }
+        "who-has" if people::asks_for_it(hearing) => people::taken(hearing, reply),
         "who-has" => match asked_of(hearing) {
             Some(unit) => who_has(hearing, &unit, reply),
             None => reply.asks = Some(hearing.which_unit()),
@@ -36,13 +40,6 @@ pub(super) fn answer(hearing: &Hearing<'_>, topic: &str, reply: &mut Reply<'_>) 
             None => reply.asks = Some(hearing.which_unit()),
         },
         "who-is-where" => everybody(hearing, reply),
-        "where-person" => {
-            if let Some(member) = person_named(hearing) {
-                let line = whereabouts(hearing, member, reply)
-                    .unwrap_or_else(|| reply.voice.say("answer-where-none", &[who(member)]));
-                reply.first.push(line);
-            }
-        }
         "freeze-tonight" => cold::tonight(hearing, reply),
         "no-package" => cold::packages(hearing, reply),
         "my-job" => duty::mine(hearing, reply),
@@ -64,9 +61,31 @@ pub(super) fn answer(hearing: &Hearing<'_>, topic: &str, reply: &mut Reply<'_>) 
             let line = reply.voice.word("answer-send-someone");
             reply.first.push(line);
         }
-        _ => return false,
+        "urgent" | "all-well" => urgent(hearing, reply),
+        _ => return people::answer(hearing, topic, reply),
     }
     true
+}
+
+/// What is worst in the company, in the rows of a digest.
+fn urgent(hearing: &Hearing<'_>, reply: &mut Reply<'_>) {
+    const WORST: usize = 4;
+    let (desk, now) = (hearing.desk, hearing.now);
+    let units = digest::told_of(desk, &hearing.fleet, now, None).take(FORECAST);
+    let mut stands: Vec<_> = units
+        .map(|unit| digest::look(desk, &hearing.fleet, unit, now).2)
+        .filter(|stand| stand.worst.is_some())
+        .collect();
+    stands.sort_by_key(|stand| {
+        std::cmp::Reverse(stand.worst.map(|(_, level, urgency)| (level, urgency)))
+    });
+    stands.truncate(WORST);
+    if stands.is_empty() {
+        let line = reply.voice.word("answer-all-well");
+        return reply.first.push(line);
+    }
+    let text = digest::text(desk, &stands, &reply.voice);
+    reply.first.push(text);
 }
 
 /// The one trailer that a question names, else the one talked about.
@@ -155,7 +174,7 @@ fn guests(hearing: &Hearing<'_>, unit: &UnitName, reply: &mut Reply<'_>) {
 }
 
 /// Where everybody is who wrote within the day, and who did not.
-fn everybody(hearing: &Hearing<'_>, reply: &mut Reply<'_>) {
+pub(super) fn everybody(hearing: &Hearing<'_>, reply: &mut Reply<'_>) {
     let mut quiet = Vec::new();
     let mut rows = Vec::new();
     for member in hearing.fleet.crew.values() {
@@ -175,7 +194,11 @@ fn everybody(hearing: &Hearing<'_>, reply: &mut Reply<'_>) {
 }
 
 /// Says where a person is by their own words: on the road, alone at work, or where they wrote from last.
-fn whereabouts(hearing: &Hearing<'_>, member: &CrewMember, reply: &Reply<'_>) -> Option<String> {
+pub(super) fn whereabouts(
+    hearing: &Hearing<'_>,
+    member: &CrewMember,
+    reply: &Reply<'_>,
+) -> Option<String> {
     let (book, now, voice) = (&hearing.desk.book, hearing.now, &reply.voice);
     let mut args = vec![who(member)];
     if let Some(road) = book.ahead().road(&member.id, now) {

@@ -3,6 +3,7 @@
 //! "Why pressure" picks the advice by its topic's words, which stand in `grammar/replies/why.toml`; a bare "why" means the
 //! worst of the last reply.
 
+use chrono::TimeDelta;
 use serde::Deserialize;
 use std::sync::LazyLock;
 
@@ -11,10 +12,14 @@ use super::topic::holds;
 use crate::desk::phrases::plain;
 use crate::desk::receive::Hearing;
 use crate::desk::{settle, standing};
+use crate::dialogue::Told;
 use crate::finding::{Finding, FindingId};
 use crate::heard::{Ask, UnitName};
 
 const WORDS: &str = include_str!("../../../grammar/replies/why.toml");
+
+/// The numbers of advice that was told longer ago than this are worked out anew: they would be taken for those of now.
+const FRESH: TimeDelta = TimeDelta::minutes(15);
 
 /// The words by which advice is meant.
 #[derive(Debug, Deserialize)]
@@ -129,7 +134,25 @@ fn standing_findings(hearing: &Hearing<'_>, unit: &UnitName) -> Vec<Finding> {
     hearing.asked_about(unit).findings()
 }
 
+/// Returns a finding as it stands now, where it was told long before; none where it holds no more, or is fresh.
+fn as_of_now(hearing: &Hearing<'_>, finding: &Finding) -> Option<Finding> {
+    let unit = finding.unit.as_ref()?;
+    let of_it = |told: &&Told| told.id == finding.id && told.unit.as_ref() == Some(unit);
+    let told = hearing
+        .talk
+        .told
+        .iter()
+        .filter(of_it)
+        .map(|told| told.at)
+        .max();
+    told.filter(|told| hearing.now - *told > FRESH)?;
+    let found = standing_findings(hearing, unit);
+    found.into_iter().find(|now| now.id == finding.id)
+}
+
 fn tell(hearing: &Hearing<'_>, finding: &Finding, reply: &mut Reply<'_>) {
+    let fresh = as_of_now(hearing, finding);
+    let finding = fresh.as_ref().unwrap_or(finding);
     let text = reply.voice.why(finding);
     reply.lines.push(text);
     if let Some(unit) = finding

@@ -12,6 +12,8 @@ pub(super) use words::order;
 
 use super::answer::Reply;
 use super::door;
+use super::inbound::Outgoing;
+use super::others::other_dispatchers;
 use super::receive::Hearing;
 use crate::book::{CrewChange, Record};
 use crate::fleet::{CrewMember, Role};
@@ -190,9 +192,8 @@ fn tell_others(
     reply: &mut Reply<'_>,
     words: impl Fn(&Voice<'_>) -> String,
 ) {
-    let mut but = but.to_vec();
-    but.push(&hearing.member.id);
-    let letters = door::tell_dispatchers(hearing.desk, &hearing.fleet, hearing.now, &but, words);
+    let others = other_dispatchers(hearing).filter(|(to, _)| !but.contains(&to.id.as_str()));
+    let letters = others.map(|(to, voice)| Outgoing::to(&to.id, words(&voice)));
     reply.others.extend(letters);
 }
 

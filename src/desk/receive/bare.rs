@@ -3,9 +3,9 @@
 use chrono::{DateTime, TimeDelta, Utc};
 
 use super::super::answer;
-use super::super::phrases::Phrases;
+use super::super::phrases::{Phrases, plain};
 use super::super::settle::known;
-use super::super::when;
+use super::super::{Desk, truck, when};
 use super::Hearing;
 use crate::dialogue::{About, Mend};
 use crate::fleet::Fleet;
@@ -65,22 +65,33 @@ impl Hearing<'_> {
 
 /// Returns the message that a bare answer completes: the one that waits for its trailer, with the trailer before it.
 pub(super) fn completed(
-    phrases: &Phrases,
+    desk: &Desk,
     fleet: &Fleet,
     heard: &Heard,
     text: &str,
-    about: &About,
+    (about, at): (&About, DateTime<Utc>),
 ) -> Option<String> {
+    let phrases = desk.phrases;
     if let About::OverrideWhy { unit, text: waits } = about {
         return reason_of(heard, text).then(|| format!("override {unit} {waits}: {text}"));
     }
-    let (waits, likely): (_, &[UnitName]) = match about {
+    let (waits, likely): (&str, &[UnitName]) = match about {
         About::WhichUnitOf { text, likely } => (text, likely),
         // the trailer may be what was missing of a value
-        About::WhatValue { text, .. } if !names_one(fleet, text) => (text, &[]),
+        About::WhatValue { text, .. } if !names_one(fleet, text) => (text.as_str(), &[]),
+        About::TruckWhen { .. } | About::HowMuch { .. } => ("", &[]),
         _ => return None,
     };
-    if !heard.entries.is_empty() || heard.ask.is_some() || heard.command.is_some() {
+    if !heard.entries.iter().all(|entry| entry.unit.is_none())
+        || heard.ask.is_some()
+        || heard.command.is_some()
+    {
+        return None;
+    }
+    if let Some(whole) = truck::answered(desk, fleet, text, about, at) {
+        return Some(whole);
+    }
+    if !heard.entries.is_empty() || waits.is_empty() {
         return None;
     }
     let bare = Bare {
@@ -89,6 +100,9 @@ pub(super) fn completed(
         text,
         answer: heard.answer.clone().unwrap_or_default(),
     };
+    if !bare.names_only(likely) {
+        return None;
+    }
     match bare.units_among(likely)?.as_slice() {
         [unit] => Some(format!("{unit}: {waits}")),
         _ => None,
@@ -195,6 +209,9 @@ impl Bare<'_> {
             // completed, or taken as it stands, before it is heard
             About::WhichUnitOf { .. } | About::IncidentFact { .. } | About::OverrideWhy { .. } => {
                 None
+            }
+            About::TruckWhen { .. } | About::HowMuch { .. } => {
+                self.says("no").then_some(Answered::Dropped)
             }
             About::Leaves { unit } => {
                 if self.says("no") || self.phrases.is("leave", "me", self.text) {
@@ -303,6 +320,24 @@ impl Bare<'_> {
             return Some(vec![0]);
         }
         (of > 1 && self.phrases.is("choice", "both", self.text)).then(|| (0..of).collect())
+    }
+
+    /// Tells whether the message names trailers and says nothing else: "called the truck for 12" answers nothing.
+    fn names_only(&self, likely: &[UnitName]) -> bool {
+        const BESIDE: &[&str] = &[
+            "unit", "trailer", "the", "la", "el", "for", "on", "it", "its", "is", "and", "y", "en",
+            "para", "de", "number", "no", "sorry", "thats", "that", "one", "i", "mean", "meant",
+            "es", "era", "yes", "si", "unidad", "a", "at", "was", "ok", "please", "los", "las",
+            "por", "favor", "esa", "este", "esta", "ese", "to", "of", "ah", "oh", "oops", "perdon",
+        ];
+        let folded = plain(self.text);
+        let mut words = folded.split(' ').filter(|word| !word.is_empty());
+        let named = |word: &str| {
+            word.contains(|c: char| c.is_ascii_digit())
+                || known(self.fleet, &UnitName::new(word)).is_some()
+        };
+        self.chosen(likely.len()).is_some()
+            || words.all(|word| named(word) || BESIDE.contains(&word))
     }
 
     /// Returns the known trailers that are named, or chosen among those offered.

@@ -3,8 +3,8 @@
 
 use super::super::inbound::Inbound;
 use super::super::phrases::plain;
-use super::super::{Desk, assign, crew, incident, relay, settle, truck, walk};
-use super::bare;
+use super::super::{Desk, ahead, assign, crew, incident, relay, settle, truck, walk};
+use super::{asked, bare};
 use crate::dialogue::{About, Talk};
 use crate::fleet::{CrewMember, Fleet, Role};
 use crate::heard::{Ask, Command, CommandName, Entry, Heard, UnitName};
@@ -66,14 +66,25 @@ impl Meaning {
         self.fact.is_some() || incident::is_one(&self.heard)
     }
 
-    /// Reads a bare answer as the message that waits for it, its trailer or its value.
+    /// Reads a bare answer as the message that waits for it, its trailer or its value, and a bare time or level as told of
+    /// the truck, the low or the reading that was spoken of last.
     fn complete(&mut self, came: &Came<'_>, scanned: Option<String>) {
         let asked = self.talk.question_at(came.inbound.at);
         let completed = || {
-            let about = &asked?.about;
-            bare::completed(came.desk.phrases, came.fleet, &self.heard, came.text, about)
+            let about = (&asked?.about, came.inbound.at);
+            bare::completed(came.desk, came.fleet, &self.heard, came.text, about)
         };
-        if let Some(whole) = scanned.or_else(completed) {
+        let spelled = || {
+            let (desk, fleet, at) = (came.desk, came.fleet, came.inbound.at);
+            let said = (came.member.id.as_str(), came.text);
+            if came.inbound.replaces.is_some() {
+                return None;
+            }
+            ahead::low_spelled_out(desk, came.member, came.text, at)
+                .or_else(|| truck::spelled_out(desk, fleet, &self.talk, &self.heard, said, at))
+                .or_else(|| asked::level(desk, fleet, &self.talk, &self.heard, said, at))
+        };
+        if let Some(whole) = scanned.or_else(completed).or_else(spelled) {
             self.heard = came.hear(&whole);
             self.talk.question = None;
             self.whole = Some(whole);

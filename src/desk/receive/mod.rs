@@ -1,6 +1,7 @@
 //! One message: heard, settled, checked, answered. A file a step, in the order of [`Hearing::work`].
 
 mod arrive;
+mod asked;
 mod bare;
 mod cases;
 mod changes;

@@ -48,11 +48,15 @@ impl Hearing<'_> {
                     let open = reply.board.tasks().open_task(&unit, kind);
                     let stands = open.is_some_and(|task| task.promised.is_some());
                     // a time that is past takes no promise away
+                    // and one that is told again without a time stays as it was
+                    let was = open.and_then(|task| task.promised);
+                    let promised = promised.or(was.filter(|_| !past));
                     if !(past && stands) {
                         self.booked(&case, kind, promised, reply);
                     }
-                    if past {
-                        reply.say("truck-late-when", &[("unit", unit.as_str().into())]);
+                    let untold = promised.is_none() && !stands && kind == TaskKind::PumpOut;
+                    if past || untold {
+                        reply.asks = Some(About::TruckWhen { unit });
                     }
                 }
                 (

@@ -10,6 +10,7 @@ use super::super::{
 use super::meaning::nothing_in;
 use super::{Hearing, arrive, danger};
 use crate::book::Record;
+use crate::dialogue::{About, Hauled};
 use crate::heard::{Entry, Plan, PlanKind, UnitName};
 
 /// What a message was taken for, beside the entries it holds.
@@ -20,6 +21,8 @@ pub(super) struct Taken {
     truck_gone: Option<UnitName>,
     /// The other half of a watch that a question left open, or what of it was not understood.
     other_watch: Option<Result<Plan, String>>,
+    /// The trailers and the watch that is to be set on any of them.
+    on_any: Option<(Vec<UnitName>, PlanKind)>,
     /// The task that the sender hands back.
     refused: Option<u32>,
     /// What it says of somebody who works alone.
@@ -45,7 +48,12 @@ pub(super) struct Taken {
 impl Hearing<'_> {
     /// Settles what the message means: a report, a bare answer, a step of a guided check.
     pub(super) fn take(&mut self) -> (Settled, Taken) {
-        let coming = truck::coming(self);
+        let reminds = self.heard.entries.is_empty() && watch::reminds(self);
+        if reminds {
+            self.drop_what_is_not_now();
+            self.heard.unclear.clear();
+        }
+        let coming = (!reminds).then(|| truck::coming(self)).flatten();
         if let Some(coming) = &coming {
             truck::put(&mut self.heard, coming);
         }
@@ -53,12 +61,22 @@ impl Hearing<'_> {
         if let Some(Ok(plan)) = &other_watch {
             self.heard.plans.push(plan.clone());
         }
+        let on_any = watch::on_any(self);
+        if on_any.is_some() {
+            let watches = |plan: &Plan| matches!(plan.kind, PlanKind::Watch { .. });
+            self.heard.plans.retain(|plan| !watches(plan));
+            self.heard.set_aside.clear();
+            self.heard.unclear.clear();
+        }
         let refused = assign::refused(self);
         if refused.is_some() {
             self.heard = nothing_in(&self.heard);
         }
         let lone = lone::said(self);
         if lone.is_some() && self.heard.entries.iter().all(Entry::is_empty) {
+            if lone.as_ref().is_some_and(lone::Lone::is_all) {
+                self.heard.ask = None;
+            }
             self.heard.unclear.clear();
             self.drop_what_is_not_now();
         }
@@ -88,6 +106,7 @@ impl Hearing<'_> {
             truck_here,
             truck_gone,
             other_watch,
+            on_any,
             refused,
             lone,
             icy,
@@ -191,8 +210,8 @@ impl Hearing<'_> {
     ) {
         self.plan(reply, cases, records);
         match (&taken.truck_here, &taken.truck_gone, &taken.coming) {
-            (Some(unit), ..) => reply.say("truck-here", &[("unit", unit.as_str().into())]),
-            (_, Some(unit), _) => reply.say("truck-gone", &[("unit", unit.as_str().into())]),
+            (Some(unit), ..) => reply.asks = Some(how_much(unit, Hauled::Here)),
+            (_, Some(unit), _) => reply.asks = Some(how_much(unit, Hauled::Gone)),
             (.., Some(truck::Coming::Muddled)) => reply.say("truck-how", &[]),
             _ => truck::told(self, reply, records),
         }
@@ -202,10 +221,13 @@ impl Hearing<'_> {
                 let quote = reply.voice.quote(words);
                 reply.say("watch-left", &[("quote", quote.into())]);
             }
-            if watch::is_missed(self) {
-                reply.say("watch-how", &[]);
+            if let Some((units, kind)) = &taken.on_any {
+                watch::set_on_any(self, units, kind, reply, records);
+            } else if !watch::drop(self, reply, records)
+                && let Some(missed) = watch::missed(self)
+            {
+                watch::say_missed(self, &missed, reply);
             }
-            watch::drop(self, reply, records);
         }
         watch::hits(self, cases, reply, records);
         alarm::end_silence(self, cases, &settled.words, records);
@@ -236,7 +258,9 @@ impl Hearing<'_> {
         records: &mut Vec<Record>,
     ) {
         // how one person is is answered by their clock
-        let of_one = matches!(taken.lone, Some(lone::Lone::Asked(_))) && self.heard.ask.is_none();
+        let of_a_clock = taken.lone.as_ref().is_some_and(lone::Lone::is_all);
+        let asked = matches!(taken.lone, Some(lone::Lone::Asked(_)));
+        let of_one = of_a_clock || asked && self.heard.ask.is_none();
         // what is to be done about a hazard answers what was asked of it
         if !of_one && taken.hazard.is_none() {
             self.answer_questions(taken.step.is_some(), settled, reply, records);
@@ -302,4 +326,9 @@ impl Hearing<'_> {
             || truck::is_told_of(self.desk.phrases, self.text)
             || self.desk.phrases.holds("override", "says", self.text)
     }
+}
+
+fn how_much(unit: &UnitName, after: Hauled) -> About {
+    let unit = unit.clone();
+    About::HowMuch { unit, after }
 }

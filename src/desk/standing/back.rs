@@ -4,8 +4,8 @@ use chrono::{DateTime, Utc};
 
 use super::super::answer::Reply;
 use super::super::inbound::Outgoing;
+use super::super::others::other_dispatchers;
 use super::super::receive::Hearing;
-use super::super::tick::dispatchers;
 use crate::book::{AheadChange, Override, Record, TakesBack, Weather};
 use crate::dialogue::Watch;
 use crate::finding::Level;
@@ -62,7 +62,12 @@ pub(in crate::desk) fn take_back(
         Put::Beside(put) => put
             .iter()
             .for_each(|one| one_back(hearing, one, reply, records)),
-        Put::Watch(watch) => unwatch(watch, reply, records),
+        // a wish for any of the trailers set one on each
+        Put::Watch(newest) => {
+            let of_it = |watch: &&Watch| mine(watch) && watch.since == newest.since;
+            let all = book.watches().iter().filter(of_it);
+            all.for_each(|watch| unwatch(watch, reply, records));
+        }
         Put::Weather(weather) => weather_back(hearing, weather, reply, records),
     }
     true
@@ -129,23 +134,16 @@ fn decision_back(hearing: &Hearing<'_>, decided: &Override, reply: &mut Reply<'_
     let unit = decided.unit.as_str();
     let args = [("unit", Arg::from(unit)), ("quote", quote.into())];
     reply.say("undone-override", &args);
-    let me = &hearing.member.id;
-    for to in dispatchers(&hearing.fleet).filter(|to| decided.ordered && to != me) {
-        let Some(member) = hearing.fleet.crew.get(to) else {
-            continue;
-        };
-        let voice = hearing
-            .desk
-            .voice_for(member, None, &hearing.fleet, hearing.now);
+    for (to, voice) in other_dispatchers(hearing).filter(|_| decided.ordered) {
         let args = [
             ("unit", Arg::from(unit)),
-            ("who", voice.person(me).into_owned().into()),
+            ("who", voice.person(&hearing.member.id).into_owned().into()),
             ("quote", voice.quote(decided.reason.text()).into()),
         ];
         let text = voice.say("order-taken-back", &args);
         reply
             .others
-            .push(Outgoing::to(to, text).of_level(Level::Notice));
+            .push(Outgoing::to(&to.id, text).of_level(Level::Notice));
     }
 }
 
@@ -165,22 +163,15 @@ fn weather_back(
     reply.undone = true;
     let low = || Arg::Number(weather.low_f, Measure::DegF);
     reply.say("undone-weather", &[("value", low())]);
-    let me = &hearing.member.id;
-    for to in dispatchers(&hearing.fleet).filter(|to| to != me) {
-        let Some(member) = hearing.fleet.crew.get(to) else {
-            continue;
-        };
-        let voice = hearing
-            .desk
-            .voice_for(member, None, &hearing.fleet, hearing.now);
-        let who = voice.person(me).into_owned();
+    for (to, voice) in other_dispatchers(hearing) {
+        let who = voice.person(&hearing.member.id).into_owned();
         let text = voice.say(
             "weather-taken-back",
             &[("who", who.into()), ("value", low())],
         );
         reply
             .others
-            .push(Outgoing::to(to, text).of_level(Level::Notice));
+            .push(Outgoing::to(&to.id, text).of_level(Level::Notice));
     }
 }
 

@@ -3,6 +3,7 @@
 use super::super::answer::Reply;
 use super::super::command;
 use super::super::inbound::Outgoing;
+use super::super::others::other_dispatchers;
 use super::super::receive::Hearing;
 use super::super::settle::{self, Settled};
 use super::super::situate::Case;
@@ -85,7 +86,27 @@ fn log_decision(
     let quoted = reply.voice.quote(reason);
     let args = [("unit", unit.as_str().into()), ("quote", quoted.into())];
     reply.say("override-logged", &args);
-    reply.say("override-cautions", &[]);
+    let phrases = &hearing.desk.phrases;
+    let says = |list| phrases.holds("override", list, reason);
+    let key = match says("besides") && !says("towing") {
+        true => "override-cautions-short",
+        false => "override-cautions",
+    };
+    reply.say(key, &[]);
+    // it is leave to move the trailer: what else is wrong there stands as it did
+    let case = hearing.asked_about(unit);
+    let stands =
+        |finding: &&Finding| finding.id.topic() != "tow" && finding.level >= Level::Warning;
+    let findings = case.findings();
+    let names: Vec<String> = findings
+        .iter()
+        .filter(stands)
+        .map(|finding| reply.voice.name(finding.id, finding.level))
+        .collect();
+    if !names.is_empty() {
+        let args = [("names", reply.voice.all_of(&names).into())];
+        reply.say("override-leaves", &args);
+    }
     records.push(decided(hearing, unit, reason, false));
 }
 
@@ -117,13 +138,7 @@ pub(in crate::desk) fn ordered(
         .voice
         .say("order-obey-unit", &[("unit", unit.as_str().into())]);
     reply.opening.push(line);
-    let dispatchers = hearing.fleet.crew.values();
-    for other in
-        dispatchers.filter(|other| other.role == Role::Dispatcher && other.id != hearing.member.id)
-    {
-        let voice = hearing
-            .desk
-            .voice_for(other, None, &hearing.fleet, hearing.now);
+    for (other, voice) in other_dispatchers(hearing) {
         let who = voice.person(&hearing.member.id).into_owned();
         let quote = voice.quote(hearing.text);
         let args = [

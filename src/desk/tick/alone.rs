@@ -2,6 +2,7 @@
 
 use chrono::{DateTime, TimeDelta, Utc};
 
+use super::super::others::{watchers_of, whom};
 use super::Round;
 use super::say::Answer;
 use crate::book::{AheadChange, AlarmChange, Alone, Record};
@@ -41,7 +42,9 @@ pub(super) fn ask_or_alarm(round: &mut Round<'_>, who: &str) {
         next.asked = Some(now);
         if let Some(voice) = round.voice(who) {
             let at = now + ANSWER_WITHIN;
-            let text = voice.say("speak-alone-ask", &[("time", at.into())]);
+            let whom = whom(&round.fleet, who, &voice);
+            let args = [("time", at.into()), ("names", whom.into())];
+            let text = voice.say("speak-alone-ask", &args);
             round
                 .say
                 .add(who, Some(Level::Warning), text, Answer::InText);
@@ -79,7 +82,7 @@ fn alarm(round: &mut Round<'_>, who: &str, clock: &Alone) {
         let job = round.fleet.job_of(unit, round.now, None)?;
         round.fleet.site_of(job).cloned()
     });
-    for to in round.dispatchers().into_iter().filter(|to| to != who) {
+    for to in watchers(round, who) {
         let Some(voice) = round.voice(&to) else {
             continue;
         };
@@ -94,16 +97,25 @@ fn alarm(round: &mut Round<'_>, who: &str, clock: &Alone) {
         } else {
             where_to.join(", ")
         };
-        let text = voice.say(
-            "speak-alone-alarm",
-            &[
-                ("signal", voice.word("signal-danger").into()),
-                ("who", voice.person(who).into_owned().into()),
-                ("time", clock.since.into()),
-                ("words", voice.quote(clock.why.text()).into()),
-                ("site", place.into()),
-            ],
-        );
+        let mut args = vec![
+            ("signal", voice.word("signal-danger").into()),
+            ("who", voice.person(who).into_owned().into()),
+            ("time", clock.since.into()),
+            ("words", voice.quote(clock.why.text()).into()),
+            ("site", place.into()),
+        ];
+        let mut key = "speak-alone-alarm";
+        if let Some(by) = &clock.by {
+            args.push(("by", voice.person(by).into_owned().into()));
+            key = "speak-alone-alarm-for";
+        }
+        let text = voice.say(key, &args);
         round.say.add(&to, Some(Level::Danger), text, Answer::GotIt);
     }
+}
+
+/// Lists, by id, who is alarmed where somebody who works alone does not answer.
+pub(super) fn watchers(round: &Round<'_>, who: &str) -> Vec<String> {
+    let watchers = watchers_of(&round.fleet, who).into_iter();
+    watchers.map(|member| member.id.clone()).collect()
 }

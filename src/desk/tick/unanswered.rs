@@ -4,6 +4,7 @@ use chrono::{DateTime, TimeDelta, Utc};
 
 use super::super::lone;
 use super::Round;
+use super::alone::{of_alone, watchers};
 use super::say::Answer;
 use crate::book::{Alarm, AlarmChange, Record};
 use crate::finding::Level;
@@ -32,7 +33,11 @@ pub(super) fn again(round: &mut Round<'_>, key: &str) {
         at: round.now,
         change,
     });
-    for to in round.dispatchers() {
+    let told = match of_alone(key) {
+        Some(who) => watchers(round, who),
+        None => round.dispatchers(),
+    };
+    for to in told {
         if let Some(voice) = round.voice(&to) {
             let what = lone::alarm_name(key, alarm, &voice);
             let signal = voice.word("signal-danger");

@@ -245,6 +245,12 @@ fn minutes_from_now(words: &[&str], at: usize) -> Option<(i64, usize)> {
     let digits = words[at].trim_end_matches(|c: char| c.is_alphabetic());
     let count: i64 = digits.parse().ok()?;
     let glued = &words[at][digits.len()..];
+    // "he's 20 out", "eta 40": minutes, as a driver says it
+    let next = words.get(at + 1).copied().unwrap_or_default();
+    let short = matches!(next, "out" | "away") || before == "eta" && !next.starts_with(['m', 'h']);
+    if glued.is_empty() && short && (5..=120).contains(&count) {
+        return Some((count, 1));
+    }
     let (measure, took) = match glued.is_empty() {
         true => (*words.get(at + 1)?, 2),
         false => (glued, 1),

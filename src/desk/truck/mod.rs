@@ -1,28 +1,31 @@
 //! Pump trucks: those that are called and at work, and those that do not come, or come at another time.
 
+mod again;
 mod booking;
 mod work;
 
 use chrono::{DateTime, Utc};
 use chrono_tz::Tz;
 
+pub(super) use self::again::{answered, spelled_out};
 pub(super) use self::booking::{Coming, coming, put, wants_a_call};
 pub(super) use self::work::{Work, gone, has_come, work_told};
 use super::answer::Reply;
 use super::choices;
 use super::inbound::Outgoing;
+use super::others::other_dispatchers;
 use super::phrases::Phrases;
 use super::receive::Hearing;
 use super::settle;
 use super::tasks::WORTH_MOVING;
-use super::tick::{alarm_of_task, dispatchers};
+use super::tick::alarm_of_task;
 use super::when;
 use crate::book::{Record, Task, TaskChange};
 
 use crate::dialogue::About;
 use crate::finding::{Level, TaskKind};
 use crate::fleet::Role;
-use crate::heard::{PlanKind, UnitName};
+use crate::heard::{Entry, Event, PlanKind, UnitName};
 use crate::reply::Arg;
 
 /// Takes back or moves what was booked, where the message says that the truck is off or late.
@@ -32,8 +35,11 @@ pub(super) fn told(hearing: &Hearing<'_>, reply: &mut Reply<'_>, records: &mut V
     let heard = &hearing.heard;
     let acted_on =
         |kind: &PlanKind| matches!(kind, PlanKind::Booked { .. } | PlanKind::Need { .. });
+    // one that came early and has pumped is not late
+    let pumped = |entry: &Entry| entry.events.contains(&Event::WastePumped);
     if heard.ask.is_some()
         || heard.command.is_some()
+        || heard.entries.iter().any(pumped)
         || heard.plans.iter().any(|plan| acted_on(&plan.kind))
         || !is_told_of(phrases, text)
     {
@@ -64,8 +70,7 @@ pub(super) fn told(hearing: &Hearing<'_>, reply: &mut Reply<'_>, records: &mut V
         (Some(at), _, true) => moved(hearing, &task, at, reply),
         (_, true, _) => cancelled(hearing, &task, reply, records),
         (None, false, true) => {
-            let unit = task.unit.as_ref().map_or("", UnitName::as_str).to_owned();
-            reply.say("truck-late-when", &[("unit", unit.into())]);
+            reply.asks = task.unit.map(|unit| About::TruckWhen { unit });
         }
         _ => {}
     }
@@ -218,8 +223,7 @@ fn cancelled(hearing: &Hearing<'_>, task: &Task, reply: &mut Reply<'_>, records:
     tell(hearing, task.id, "truck-off-told", &[], reply);
     // where the call presses, this is the alarm of it: it is not told twice
     let pressing = task.call_by.is_some_and(|call_by| call_by <= hearing.now);
-    let me = &hearing.member.id;
-    if pressing && dispatchers(&hearing.fleet).any(|to| to != me) {
+    if pressing && other_dispatchers(hearing).next().is_some() {
         reply.board.change(TaskChange::Escalated { id: task.id });
         let alarm = reply.board.tasks().task(task.id).and_then(alarm_of_task);
         let at = hearing.now;
@@ -295,13 +299,7 @@ fn tell(
         return;
     };
     let me = &hearing.member.id;
-    for to in dispatchers(&hearing.fleet).filter(|to| to != me) {
-        let Some(member) = hearing.fleet.crew.get(to) else {
-            continue;
-        };
-        let voice = hearing
-            .desk
-            .voice_for(member, None, &hearing.fleet, hearing.now);
+    for (to, voice) in other_dispatchers(hearing) {
         let who = voice.person(me).into_owned();
         let unit = task.unit.as_ref().map_or("", UnitName::as_str);
         let mut args = vec![("who", who.into()), ("unit", unit.into())];
@@ -309,7 +307,7 @@ fn tell(
         let answer = voice.say("speak-answer-task", &[("id", task.id.into())]);
         let text = format!("{}\n{}\n{answer}", voice.say(key, &args), voice.task(&task));
         reply.others.push(
-            choices::for_task(Outgoing::to(to, text), &voice, task.id).of_level(Level::Notice),
+            choices::for_task(Outgoing::to(&to.id, text), &voice, task.id).of_level(Level::Notice),
         );
     }
 }

@@ -32,19 +32,13 @@ pub(in crate::desk) fn has_come(hearing: &Hearing<'_>, settled: &mut Settled) ->
         }
         // "truck's here": the one that was called
         ([], []) if hearing.heard.entries.is_empty() && hearing.heard.ask.is_none() => {
-            (noted(hearing)?.unit.clone()?, true)
+            let noted = noted(hearing).and_then(|task| task.unit.clone());
+            let talked = || hearing.talk.unit_at(hearing.inbound.at).cloned();
+            (noted.or_else(talked)?, true)
         }
         _ => return None,
     };
-    let stage = hearing
-        .desk
-        .book
-        .unit(&unit)
-        .map(|kept| kept.state().stage());
-    let stands = matches!(
-        stage,
-        Some(Stage::SettingUp | Stage::InService | Stage::Closed)
-    );
+    let stands = stands(hearing, &unit);
     let task = hearing
         .desk
         .book
@@ -135,11 +129,30 @@ pub(in crate::desk) fn gone(hearing: &Hearing<'_>, settled: &mut Settled) -> Opt
     if !of_it || !nothing_else || hearing.heard.ask.is_some() || hearing.heard.command.is_some() {
         return None;
     }
-    let unit = noted(hearing)?.unit.clone()?;
+    // with none noted it is still no trailer that goes: the one that is meant stands there
+    let reported = settled.reports.first().map(|(unit, ..)| unit.clone());
+    let standing = || {
+        let talked = || hearing.talk.unit_at(hearing.inbound.at).cloned();
+        let unit = hearing.names().into_iter().next();
+        let unit = unit.or(reported).or_else(talked)?;
+        stands(hearing, &unit).then_some(unit)
+    };
+    let unit = noted(hearing).and_then(|task| task.unit.clone());
+    let unit = unit.or_else(standing)?;
     settled.reports.clear();
     settled.homeless = None;
     settled.from_context = None;
     Some(unit)
+}
+
+/// Tells whether a trailer stands at its site: then the truck that comes or goes is another.
+fn stands(hearing: &Hearing<'_>, unit: &UnitName) -> bool {
+    let kept = hearing.desk.book.unit(unit);
+    let stage = kept.map(|kept| kept.state().stage());
+    matches!(
+        stage,
+        Some(Stage::SettingUp | Stage::InService | Stage::Closed)
+    )
 }
 
 /// Returns the number that a text gives as gallons: "380 gal", "took 380".

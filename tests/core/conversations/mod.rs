@@ -132,10 +132,7 @@ fn play(script: &str) -> String {
 /// Loads a fleet, and tells its time zone.
 fn at_desk(fleet: Fleet) -> (Tz, Desk) {
     let zone = fleet.time_zone;
-    let mut desk = Desk::default();
-    let turn = desk.load(DateTime::UNIX_EPOCH, "script", fleet);
-    desk.apply(&turn.records);
-    (zone, desk)
+    (zone, crate::desks::at_work(fleet))
 }
 
 struct Case {

@@ -112,7 +112,7 @@ fn a_task_is_not_a_truck() {
     truck.taken_by = Some("dana".into());
     assert_eq!(
         english.task(&truck),
-        "41 pump-out 12: truck on site by 19:15. dana has it. Nobody called yet."
+        "41 pump-out 12: truck on site by 19:15, call by 17:45. dana has it. Nobody called yet."
     );
     truck.state = TaskState::Dropped("client cancelled".into());
     let note = TaskNote {

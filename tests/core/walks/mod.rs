@@ -27,12 +27,8 @@ struct Crew {
 
 impl Crew {
     fn new(restarts: bool) -> Crew {
-        static LOADED: LazyLock<Desk> = LazyLock::new(|| {
-            let mut desk = Desk::default();
-            let turn = desk.load(DateTime::UNIX_EPOCH, "walks", fleet::demo::fleet());
-            desk.apply(&turn.records);
-            desk
-        });
+        static LOADED: LazyLock<Desk> =
+            LazyLock::new(|| crate::desks::at_work(fleet::demo::fleet()));
         Crew {
             desk: LOADED.clone(),
             now: DAY.parse().expect("an instant"),

@@ -1,46 +1,27 @@
 //! Incidents: a dispatcher opens one for a trailer, is asked its facts one by one, and releases it with a reason. While
 //! it stands, what was said of the trailer around it is kept.
 
-use chrono::{DateTime, Days, NaiveDate, NaiveTime, TimeDelta, TimeZone, Utc};
+mod clock;
+mod said;
+
 use chrono_tz::Tz;
 
+use self::clock::{happened, is_bare_clock, is_either_half};
+pub(super) use self::said::{Said, said};
+
 use super::answer::Reply;
-use super::inbound::Inbound;
+use super::inbound::Outgoing;
+use super::others::other_dispatchers;
 use super::phrases::Phrases;
 use super::receive::Hearing;
-use super::{Desk, door, settle, when};
+use super::settle;
 use crate::book::{Incident, IncidentChange, Personal, Record};
-use crate::dialogue::{About, Fact, Talk};
-use crate::fleet::{CrewMember, Fleet, Role};
-use crate::heard::{Command, CommandName, Entry, Fault, Heard, UnitName};
+use crate::dialogue::{About, Fact};
+use crate::heard::{Command, CommandName, Heard, UnitName};
 use crate::reply::{Arg, Voice};
 
 /// How many incidents a list shows.
 const MOST_LISTED: usize = 12;
-
-/// What a message says to a fact that was asked.
-pub(super) enum Said {
-    /// The fact, in the words of the message.
-    Told(u32, Fact),
-    /// Somebody is hurt or in danger there; the words are kept as the fact.
-    Danger(u32, Fact, Entry),
-    /// Nobody is hurt now: the facts can be asked.
-    NobodyHurt(u32),
-    /// It is not known.
-    NotKnown(u32, Fact),
-    /// No more now.
-    Stop(u32),
-}
-
-impl Said {
-    /// Returns what is to be acted on at once.
-    pub(super) fn danger(&self) -> Option<Entry> {
-        match self {
-            Said::Danger(.., entry) => Some(entry.clone()),
-            _ => None,
-        }
-    }
-}
 
 /// Reads an order about incidents that the reader takes for something else.
 pub(super) fn order(phrases: &Phrases, text: &str) -> Option<Command> {
@@ -58,94 +39,6 @@ pub(super) fn order(phrases: &Phrases, text: &str) -> Option<Command> {
 pub(super) fn is_one(heard: &Heard) -> bool {
     let order = heard.command.as_ref();
     order.is_some_and(|order| order.name == CommandName::Incident)
-}
-
-/// Reads what a message says to the fact that was asked last; none where none was, or it is another order or question.
-pub(super) fn said(
-    desk: &Desk,
-    fleet: &Fleet,
-    inbound: &Inbound,
-    member: &CrewMember,
-    talk: &Talk,
-    heard: &Heard,
-    text: &str,
-) -> Option<Said> {
-    let about = &talk.question_at(inbound.at)?.about;
-    let now = matches!(about, About::HurtNow { .. });
-    let (number, fact) = match about {
-        About::IncidentFact { number, fact } => (*number, *fact),
-        // words that are no yes or no tell the first fact at once
-        About::HurtNow { number, .. } if desk.phrases.is("choice", "no", text) => {
-            return Some(Said::NobodyHurt(*number));
-        }
-        About::HurtNow { .. } if desk.phrases.is("choice", "yes", text) => return None,
-        About::HurtNow { number, .. } => {
-            let incident = desk.book.incidents().incident(*number)?;
-            (*number, incident.next()?)
-        }
-        _ => return None,
-    };
-    if inbound.replaces.is_some() || text.trim().is_empty() || member.role < Role::Dispatcher {
-        return None;
-    }
-    if desk.phrases.is("incident", "stop", text) {
-        return Some(Said::Stop(number));
-    }
-    if desk.phrases.is("incident", "skip", text) {
-        return Some(Said::NotKnown(number, fact));
-    }
-    // what is told of a trailer that is named is a report, whatever was asked; so is a person in danger, where that is
-    // not what was asked for
-    let asks_of_it = !now && matches!(fact, Fact::What | Fact::Injured);
-    let unit = &desk.book.incidents().incident(number)?.hold.unit;
-    // a number that is no trailer is an age or a count
-    let elsewhere = |entry: &Entry| {
-        let named = entry.unit.as_ref();
-        named.is_some_and(|name| settle::known(fleet, name).is_some_and(|known| known != unit))
-    };
-    let reports = heard.entries.iter().any(|entry| {
-        let told =
-            !(entry.readings.is_empty() && entry.events.is_empty() && entry.faults.is_empty());
-        let named = entry.unit.as_ref();
-        let known = named.is_some_and(|name| settle::known(fleet, name).is_some());
-        told && known && (elsewhere(entry) || !in_danger(entry) || asks_of_it)
-    });
-    let asks = heard.ask.is_some() || desk.questions.of(heard, text).is_some();
-    let takes_over = desk.answers.takes_over(text);
-    let ordered = heard.command.is_some() || takes_over;
-    if reports || asks || text.contains(['?', '¿']) || ordered {
-        return None;
-    }
-    let mut faults: Vec<Fault> = heard
-        .entries
-        .iter()
-        .flat_map(|entry| &entry.faults)
-        .copied()
-        .collect();
-    faults.retain(|fault| Fault::DANGERS.contains(fault));
-    let says = |list| now && desk.phrases.after("incident", list, text).is_some();
-    let fact = match says("denies") || says("affirms") {
-        true => Fact::Injured,
-        false => fact,
-    };
-    if faults.is_empty() && says("affirms") {
-        faults.push(Fault::PersonHurt);
-    }
-    if faults.is_empty() || asks_of_it {
-        return Some(Said::Told(number, fact));
-    }
-    let entry = Entry {
-        unit: Some(unit.clone()),
-        faults,
-        ..Entry::default()
-    };
-    Some(Said::Danger(number, fact, entry))
-}
-
-/// Tells whether somebody is in danger by what is told of a trailer.
-fn in_danger(entry: &Entry) -> bool {
-    let mut faults = entry.faults.iter();
-    faults.any(|fault| Fault::DANGERS.contains(fault))
 }
 
 /// Takes what was said to a fact, and asks the next.
@@ -188,6 +81,7 @@ pub(super) fn take(hearing: &Hearing<'_>, reply: &mut Reply<'_>, records: &mut V
             if let Some(happened) = happened {
                 incident.hold.reach(happened);
                 let (from, to) = (incident.hold.from, incident.hold.to);
+                let [from, to] = [from, to].map(|at| reply.voice.date_and_time(at));
                 reply.say("incident-kept", &[("from", from.into()), ("to", to.into())]);
             }
             IncidentChange::Told {
@@ -310,8 +204,8 @@ fn open(
             &[
                 ("id", number.into()),
                 ("unit", unit.as_str().into()),
-                ("from", incident.hold.from.into()),
-                ("to", incident.hold.to.into()),
+                ("from", voice.date_and_time(incident.hold.from).into()),
+                ("to", voice.date_and_time(incident.hold.to).into()),
                 ("who", hearing.member.name.as_str().into()),
             ],
         )
@@ -405,8 +299,7 @@ fn release(hearing: &Hearing<'_>, rest: &str, reply: &mut Reply<'_>, records: &m
 }
 
 fn tell_others(hearing: &Hearing<'_>, reply: &mut Reply<'_>, words: impl Fn(&Voice<'_>) -> String) {
-    let but = [hearing.member.id.as_str()];
-    let letters = door::tell_dispatchers(hearing.desk, &hearing.fleet, hearing.now, &but, words);
+    let letters = other_dispatchers(hearing).map(|(to, voice)| Outgoing::to(&to.id, words(&voice)));
     reply.others.extend(letters);
 }
 
@@ -445,134 +338,9 @@ fn zone(hearing: &Hearing<'_>, unit: &UnitName) -> Tz {
     job.map_or(hearing.fleet.time_zone, |job| job.time_zone)
 }
 
-/// Finds when something happened: a clock time with a colon or half of the day, with "yesterday" or a date before it, or
-/// one of those alone.
-fn happened(words: &str, written: DateTime<Utc>, zone: Tz) -> Option<DateTime<Utc>> {
-    let lower = words.to_lowercase();
-    let has = |some: &[&str]| {
-        let mut words = lower.split(|c: char| !c.is_alphanumeric());
-        words.any(|word| some.contains(&word))
-    };
-    let clock =
-        when::clock_in(words).filter(|_| lower.contains(':') || has(HALVES) || halved(&lower));
-    let date = words.split_whitespace().find_map(|word| {
-        word.trim_matches(|c: char| !c.is_ascii_digit())
-            .parse::<NaiveDate>()
-            .ok()
-    });
-    let before = has(&["yesterday", "ayer", "anoche"]) || lower.contains("last night");
-    if date.is_none() && !before {
-        let clock = clock?;
-        let told = when::instant(&clock, written, zone);
-        let later = NaiveTime::parse_from_str(&clock, "%H:%M").ok()? + TimeDelta::hours(12);
-        let later = when::instant(&later.format("%H:%M").to_string(), written, zone);
-        // of two that are past, the later one
-        return match is_either_half(words) {
-            true => told.into_iter().chain(later).max(),
-            false => told,
-        };
-    }
-    let day = match date {
-        Some(date) => date,
-        None => written
-            .with_timezone(&zone)
-            .date_naive()
-            .checked_sub_days(Days::new(1))?,
-    };
-    let time = match clock {
-        Some(clock) => NaiveTime::parse_from_str(&clock, "%H:%M").ok()?,
-        None => NaiveTime::from_hms_opt(12, 0, 0)?,
-    };
-    let at = zone.from_local_datetime(&day.and_time(time)).earliest()?;
-    Some(at.with_timezone(&Utc)).filter(|at| *at <= written)
-}
-
-/// Tells whether the clock time in a text may be of either half of the day: `4:30`, and not `04:30`, `16:30` or `4:30pm`.
-fn is_either_half(words: &str) -> bool {
-    let lower = words.to_lowercase();
-    let halved = halved(&lower) || lower.split_whitespace().any(|word| HALVES.contains(&word));
-    let open = words.split_whitespace().any(|word| {
-        let hour = word
-            .split_once(':')
-            .and_then(|(hour, _)| hour.parse::<u32>().ok());
-        !word.starts_with('0') && hour.is_some_and(|hour| (1..12).contains(&hour))
-    });
-    open && !halved
-}
-
-/// Tells whether a text is a time and nothing else: `4:30pm`, `around 16:30`, `ayer a las 18:40`.
-fn is_bare_clock(words: &str) -> bool {
-    const BESIDE: &[&str] = &[
-        "at",
-        "about",
-        "around",
-        "am",
-        "pm",
-        "yesterday",
-        "today",
-        "ayer",
-        "hoy",
-        "a",
-        "las",
-        "como",
-    ];
-    let lower = words.to_lowercase();
-    when::clock_in(words).is_some()
-        && lower
-            .split_whitespace()
-            .all(|word| BESIDE.contains(&word) || word.starts_with(|c: char| c.is_ascii_digit()))
-}
-
-const HALVES: &[&str] = &["am", "pm"];
-
-/// Tells whether a number runs on into its half of the day: `7pm`.
-fn halved(text: &str) -> bool {
-    text.split_whitespace().any(|word| {
-        let word = word.trim_end_matches(['.', ',', '!']);
-        let digits = word.strip_suffix("pm").or(word.strip_suffix("am"));
-        digits.is_some_and(|digits| digits.starts_with(|c: char| c.is_ascii_digit()))
-    })
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
-
-    #[test]
-    fn the_time_of_an_incident_is_found_in_its_words() {
-        let zone = Tz::America__Denver;
-        let written = "2027-01-16T18:00:00Z".parse().unwrap(); // 11:00 local
-        let at = |words: &str| happened(words, written, zone).map(|at| at.to_rfc3339());
-        let day = |day: u32, hour: u32| Some(format!("2027-01-{day}T{hour:02}:40:00+00:00"));
-        assert_eq!(at("man slipped at 9:40"), day(16, 16));
-        // at 11:00, 10:40 is this morning's, and 12:40 and 1:40 are last night's
-        assert_eq!(at("around 10:40"), day(16, 17));
-        assert_eq!(at("1:40 on the ice"), day(16, 8));
-        assert!(
-            is_bare_clock("4:30pm")
-                && is_bare_clock("around 16:30")
-                && !is_bare_clock("4 of them at 16:30 there")
-        );
-        assert_eq!(
-            at("ayer a las 18:40 se cayó un señor").as_deref(),
-            Some("2027-01-16T01:40:00+00:00")
-        );
-        assert_eq!(at("2027-01-14 13:40 he fell"), day(14, 20));
-        assert_eq!(
-            at("yesterday").as_deref(),
-            Some("2027-01-15T19:00:00+00:00")
-        );
-        assert_eq!(at("9:40am on the step"), day(16, 16));
-        for words in [
-            "tank took 1930 gallons",
-            "he fell",
-            "12.5 turns",
-            "2027-02-01",
-            "99:99",
-        ] {
-            assert_eq!(at(words), None, "{words}");
-        }
-    }
 
     #[test]
     fn the_trailer_stands_first() {

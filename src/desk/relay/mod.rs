@@ -1,10 +1,15 @@
 //! Words passed on to somebody of the crew, or by a dispatcher to all the crew of the day.
 
+mod group;
+
 use chrono::TimeDelta;
+
+use self::group::{some_of, tell_some};
 
 use super::answer::Reply;
 use super::command::{not_allowed, refused};
 use super::inbound::Outgoing;
+use super::lone;
 use super::phrases::{Phrases, plain};
 use super::receive::Hearing;
 use crate::book::Record;
@@ -39,8 +44,13 @@ pub(super) fn order(phrases: &Phrases, fleet: &Fleet, text: &str) -> Option<Comm
         return Some(command(format!("{names}: {words}")));
     }
     let rest = phrases.after("tell", "opens", text)?;
-    let all = phrases.after("tell", "all", rest).is_some();
-    (all || is_named(rest)).then(|| command(rest.to_owned()))
+    let some = ["all", "drivers", "techs", "dispatchers", "with"];
+    let some = some
+        .into_iter()
+        .any(|list| phrases.after("tell", list, rest).is_some());
+    // "ask lupe every 30 min" sets a clock, and "text me" wants something of the bot
+    let clock = lone::wants_a_clock(phrases, text);
+    ((some || is_named(rest)) && !clock).then(|| command(rest.to_owned()))
 }
 
 /// Passes a message on: to one person, or to all who are named before the words.
@@ -53,6 +63,9 @@ pub(super) fn tell(
     if let Some(words) = hearing.desk.phrases.after("tell", "all", order.rest.trim()) {
         return tell_all(hearing, words, reply, records);
     }
+    if let Some((members, words)) = some_of(hearing, order.rest.trim()) {
+        return tell_some(hearing, &members, words, reply, records);
+    }
     let (people, words) = addressed(hearing, order.rest.trim());
     let mut known = Vec::new();
     for name in &people {
@@ -64,15 +77,16 @@ pub(super) fn tell(
         }
     }
     if words.trim().is_empty() {
-        let quoted = reply.voice.quote(order.rest.trim());
-        return reply.say("tell-who", &[("quote", quoted.into())]);
+        let names: Vec<String> = known.iter().map(|other| other.name.clone()).collect();
+        let names = reply.voice.all_of(&names);
+        return reply.say("tell-what", &[("who", names.into())]);
     }
     for other in &known {
         pass_on(hearing, other, words, reply);
     }
     let names: Vec<String> = known.iter().map(|other| other.name.clone()).collect();
     let names = reply.voice.all_of(&names);
-    reply.say("tell-sent", &[("who", names.into())]);
+    sent(hearing, names, words, reply);
 }
 
 /// Parts the names that an order begins with from the words to pass on: "wren and juno the gate is locked".
@@ -163,7 +177,7 @@ fn tell_all(hearing: &Hearing<'_>, words: &str, reply: &mut Reply<'_>, records: 
     }
     match today.is_empty() {
         true => reply.say("tell-all-nobody", &[]),
-        false => reply.say("tell-sent", &[("who", told.into())]),
+        false => sent(hearing, told, words, reply),
     }
     if !off.is_empty() {
         reply.say("tell-all-off", &[("who", left.into())]);
@@ -187,13 +201,27 @@ fn works_today(hearing: &Hearing<'_>, member: &CrewMember) -> bool {
     on_a_job || member.role == Role::Dispatcher || heard_of()
 }
 
+/// Says to whom words went, with what is to be minded of them.
+fn sent(hearing: &Hearing<'_>, names: String, words: &str, reply: &mut Reply<'_>) {
+    reply.say("tell-sent", &[("who", names.into())]);
+    for caution in hearing.desk.questions.cautions_of(words) {
+        let line = format!("  {}", reply.voice.caution(*caution));
+        reply.lines.push(line);
+    }
+}
+
 fn pass_on(hearing: &Hearing<'_>, to: &CrewMember, words: &str, reply: &mut Reply<'_>) {
     let voice = hearing
         .desk
         .voice_for(to, None, &hearing.fleet, hearing.now);
     let who = voice.person(&hearing.member.id).into_owned();
     let args = [("who", Arg::from(who)), ("quote", words.trim().into())];
-    let text = voice.say("tell-from", &args);
+    let mut text = voice.say("tell-from", &args);
+    // words that would have somebody hurt do not go out without what is to be minded
+    for caution in hearing.desk.questions.cautions_of(words) {
+        text.push_str("\n  ");
+        text.push_str(&voice.caution(*caution));
+    }
     reply.others.push(Outgoing::to(&to.id, text));
 }
 

@@ -1,0 +1,61 @@
+//! The other dispatchers, and who watches over somebody who works alone.
+
+use chrono::{DateTime, Utc};
+
+use super::Desk;
+use super::receive::Hearing;
+use crate::fleet::{CrewMember, Fleet, Role};
+use crate::reply::Voice;
+
+/// Iterates over the dispatchers but the sender, each with the voice they are spoken to in.
+pub(super) fn other_dispatchers<'h>(
+    hearing: &'h Hearing<'_>,
+) -> impl Iterator<Item = (&'h CrewMember, Voice<'h>)> {
+    let me = hearing.member.id.as_str();
+    dispatchers_but(hearing.desk, &hearing.fleet, hearing.now, move |id| {
+        id == me
+    })
+}
+
+/// Iterates over the dispatchers but those left out, each with the voice they are spoken to in.
+pub(super) fn dispatchers_but<'h>(
+    desk: &'h Desk,
+    fleet: &'h Fleet,
+    now: DateTime<Utc>,
+    left_out: impl Fn(&str) -> bool + 'h,
+) -> impl Iterator<Item = (&'h CrewMember, Voice<'h>)> {
+    let crew = fleet.crew.values();
+    crew.filter(move |member| member.role == Role::Dispatcher && !left_out(&member.id))
+        .map(move |member| (member, desk.voice_for(member, None, fleet, now)))
+}
+
+/// Lists who is alarmed where somebody who works alone does not answer: the other dispatchers, else the techs, else
+/// everybody else of the crew.
+pub(super) fn watchers_of<'f>(fleet: &'f Fleet, who: &str) -> Vec<&'f CrewMember> {
+    let of = |wanted: &dyn Fn(Role) -> bool| -> Vec<&'f CrewMember> {
+        let others = fleet.crew.values().filter(|member| member.id != who);
+        others.filter(|member| wanted(member.role)).collect()
+    };
+    let ranks: [&dyn Fn(Role) -> bool; 3] = [
+        &|role| role == Role::Dispatcher,
+        &|role| role == Role::Tech,
+        &|_| true,
+    ];
+    let mut ranks = ranks.into_iter().map(of);
+    ranks
+        .find(|members| !members.is_empty())
+        .unwrap_or_default()
+}
+
+/// Says whom the bot alarms where somebody who works alone does not answer.
+pub(super) fn whom(fleet: &Fleet, who: &str, voice: &Voice<'_>) -> String {
+    let watchers = watchers_of(fleet, who);
+    match watchers.first() {
+        None => voice.word("alone-whom-nobody"),
+        Some(first) if first.role == Role::Dispatcher => voice.word("alone-whom-dispatcher"),
+        Some(_) => {
+            let names: Vec<String> = watchers.iter().map(|member| member.name.clone()).collect();
+            voice.say("alone-whom", &[("names", voice.all_of(&names).into())])
+        }
+    }
+}

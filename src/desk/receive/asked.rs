@@ -1,0 +1,108 @@
+//! A bare level after the bot asked for one: "3/4" is then of the trailer and the tank that it asked about.
+
+use chrono::{DateTime, TimeDelta, Utc};
+
+use super::super::Desk;
+use super::super::phrases::plain;
+use crate::dialogue::Talk;
+use crate::fleet::Fleet;
+use crate::heard::{Entry, Heard, UnitName};
+
+/// An answer is taken for one for this long.
+const LASTS: TimeDelta = TimeDelta::minutes(45);
+
+/// Returns the report that a bare level stands for; none where nobody was asked, or it says more than a level.
+pub(super) fn level(
+    desk: &Desk,
+    fleet: &Fleet,
+    talk: &Talk,
+    heard: &Heard,
+    (who, text): (&str, &str),
+    at: DateTime<Utc>,
+) -> Option<String> {
+    let reports = heard.entries.iter().any(|entry| !Entry::is_empty(entry));
+    let busy = talk.question_at(at).is_some() || !talk.checks.is_empty() || talk.round.is_some();
+    if reports || busy || heard.ask.is_some() || heard.command.is_some() || !is_level(text) {
+        return None;
+    }
+    let asked = desk.book.ahead().asked_to_be_read();
+    let mut theirs = asked.filter(|(unit, asked)| {
+        let lately = *asked <= at && at - *asked <= LASTS;
+        lately && was_asked(desk, fleet, unit, who, at)
+    });
+    let (unit, _) = theirs.next()?;
+    theirs
+        .next()
+        .is_none()
+        .then(|| format!("{unit}: waste {text}"))
+}
+
+/// Tells whether somebody is the one who is asked about a trailer: who wrote of it last, or is on its job.
+fn was_asked(desk: &Desk, fleet: &Fleet, unit: &UnitName, who: &str, at: DateTime<Utc>) -> bool {
+    let kept = desk.book.unit(unit);
+    let last = kept.and_then(|kept| kept.state().last_word.as_ref());
+    let of_the_job = || {
+        let job = fleet.job_of(unit, at, None);
+        job.is_some_and(|job| job.crew.iter().any(|crew| crew == who))
+    };
+    last.is_some_and(|word| word.from == who) || of_the_job()
+}
+
+/// Tells whether a text is a level and nothing else: "3/4", "about 60%", "half", "la mitad".
+fn is_level(text: &str) -> bool {
+    const WORDS: &[&str] = &[
+        "half", "full", "empty", "quarter", "mitad", "lleno", "llena", "vacio", "vacia", "medio",
+        "media",
+    ];
+    const BESIDE: &[&str] = &[
+        "its", "it", "is", "at", "about", "like", "the", "a", "esta", "la", "en", "como", "a",
+        "now", "percent", "por", "ciento",
+    ];
+    let level = |word: &str| {
+        let fraction = word.split_once('/').is_some_and(|(top, bottom)| {
+            let digit = |part: &str| part.len() == 1 && part.bytes().all(|b| b.is_ascii_digit());
+            digit(top) && digit(bottom)
+        });
+        let percent = word
+            .strip_suffix('%')
+            .is_some_and(|digits| digits.parse::<f64>().is_ok());
+        fraction || percent || WORDS.contains(&plain(word).as_str())
+    };
+    let words: Vec<&str> = text
+        .split_whitespace()
+        .map(|word| word.trim_end_matches(['.', ',', '!']))
+        .collect();
+    let levels = words.iter().filter(|word| level(word)).count();
+    let known = |word: &&str| level(word) || BESIDE.contains(&plain(word).as_str());
+    levels == 1 && words.len() <= 5 && words.iter().all(known)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_level_is_told_alone_or_it_is_none() {
+        for text in [
+            "3/4",
+            "its at 3/4",
+            "60%",
+            "half",
+            "está a la mitad",
+            "about 7/8 now",
+        ] {
+            assert!(is_level(text), "{text}");
+        }
+        for text in [
+            "",
+            "fresh 3/4",
+            "3/4 and 1/2",
+            "52",
+            "12",
+            "full of guests",
+            "3/4 hose",
+        ] {
+            assert!(!is_level(text), "{text}");
+        }
+    }
+}

@@ -1,0 +1,167 @@
+//! Words for all drivers, all techs, the dispatchers, or for whoever is with a trailer or at a site.
+
+use chrono::TimeDelta;
+
+use super::{pass_on, sent, works_today};
+use crate::book::Record;
+use crate::desk::answer::Reply;
+use crate::desk::command::{not_allowed, refused};
+use crate::desk::phrases::plain;
+use crate::desk::receive::Hearing;
+use crate::desk::settle;
+use crate::fleet::{CrewMember, Role, Site};
+use crate::heard::{CommandName, UnitName};
+
+/// Whom words are for that are sent to all of one kind, or to whoever is with a trailer.
+pub(super) struct Group<'a> {
+    members: Vec<&'a CrewMember>,
+    /// Whether everybody may send to them: those with a trailer, and the dispatchers.
+    open: bool,
+    /// The trailer, where they are meant by it.
+    unit: Option<UnitName>,
+}
+
+/// Reads to whom of the crew an order sends its words, where it names a kind of them or a trailer.
+pub(super) fn some_of<'a, 't>(
+    hearing: &'a Hearing<'_>,
+    text: &'t str,
+) -> Option<(Group<'a>, &'t str)> {
+    let phrases = &hearing.desk.phrases;
+    let kinds = [
+        ("drivers", Role::Driver),
+        ("techs", Role::Tech),
+        ("dispatchers", Role::Dispatcher),
+    ];
+    for (list, role) in kinds {
+        if let Some(words) = phrases.after("tell", list, text) {
+            let crew = hearing.fleet.crew.values();
+            let of_it = |member: &&CrewMember| {
+                let today = role == Role::Dispatcher || works_today(hearing, member);
+                member.role == role && member.id != hearing.member.id && today
+            };
+            let some = Group {
+                members: crew.filter(of_it).collect(),
+                open: role == Role::Dispatcher,
+                unit: None,
+            };
+            return Some((some, words));
+        }
+    }
+    let rest = phrases.after("tell", "with", text)?;
+    if let Some((members, words)) = at_a_site(hearing, rest) {
+        let some = Group {
+            members,
+            open: true,
+            unit: None,
+        };
+        return Some((some, words));
+    }
+    let end = rest.find(|c: char| c.is_whitespace() || ",:".contains(c));
+    let (name, words) = rest.split_at(end.unwrap_or(rest.len()));
+    let unit = settle::known(&hearing.fleet, &UnitName::new(name.trim_start_matches('#')))?;
+    let some = Group {
+        members: with(hearing, unit),
+        open: true,
+        unit: Some(unit.clone()),
+    };
+    Some((some, words.trim_start_matches([' ', ',', ':'])))
+}
+
+/// Reads the site that words begin with, by its name or the first words of it: who is with its trailers, and the rest.
+fn at_a_site<'a, 't>(
+    hearing: &'a Hearing<'_>,
+    text: &'t str,
+) -> Option<(Vec<&'a CrewMember>, &'t str)> {
+    let folded = format!("{} ", plain(text));
+    let called = |site: &Site| {
+        let name = plain(&site.name);
+        let short: Vec<&str> = name.split(' ').take(2).collect();
+        let names = [name.clone(), plain(&site.id), short.join(" ")];
+        let named = names
+            .into_iter()
+            .filter(|name| folded.starts_with(&format!("{name} ")));
+        named.map(|name| name.split(' ').count()).max()
+    };
+    let mut sites = hearing.fleet.sites.values();
+    let (site, words) = sites.find_map(|site| Some((site, called(site)?)))?;
+    let mut rest = text;
+    for _ in 0..words {
+        rest = rest.trim_start();
+        let end = rest.find(|c: char| c.is_whitespace() || ",:".contains(c));
+        rest = &rest[end.unwrap_or(rest.len())..];
+    }
+    let here = |unit: &&UnitName| {
+        let job = hearing.fleet.job_of(unit, hearing.now, None);
+        job.is_some_and(|job| job.id.site == site.id)
+    };
+    let mut members: Vec<&CrewMember> = Vec::new();
+    for unit in hearing.fleet.trailers.keys().filter(here) {
+        for member in with(hearing, unit) {
+            if !members.contains(&member) {
+                members.push(member);
+            }
+        }
+    }
+    Some((members, rest.trim_start_matches([' ', ',', ':'])))
+}
+
+/// Lists who is with a trailer: the crew of its job, who wrote of it last within a day, who is on the way to it.
+fn with<'a>(hearing: &'a Hearing<'_>, unit: &UnitName) -> Vec<&'a CrewMember> {
+    let now = hearing.now;
+    let book = &hearing.desk.book;
+    let job = hearing.fleet.job_of(unit, now, None);
+    let last = book
+        .unit(unit)
+        .and_then(|kept| kept.state().last_word.as_ref());
+    let last = last.filter(|word| now - word.at <= TimeDelta::hours(24));
+    let is_there = |member: &&CrewMember| {
+        let of_the_job = job.is_some_and(|job| job.crew.contains(&member.id));
+        let wrote = last.is_some_and(|word| word.from == member.id);
+        let road = book.ahead().road(&member.id, now);
+        let comes = road.is_some_and(|road| road.unit.as_ref() == Some(unit));
+        member.id != hearing.member.id && (of_the_job || wrote || comes)
+    };
+    hearing.fleet.crew.values().filter(is_there).collect()
+}
+
+pub(super) fn tell_some(
+    hearing: &Hearing<'_>,
+    some: &Group<'_>,
+    words: &str,
+    reply: &mut Reply<'_>,
+    records: &mut Vec<Record>,
+) {
+    if !some.open && hearing.member.role < Role::Dispatcher {
+        reply
+            .findings
+            .push(not_allowed(CommandName::Tell, Role::Dispatcher));
+        reply.say("tell-all-instead", &[]);
+        records.push(refused(hearing));
+        return;
+    }
+    match (&some.unit, some.members.is_empty()) {
+        (Some(unit), true) => {
+            return reply.say("tell-unit-nobody", &[("unit", unit.as_str().into())]);
+        }
+        (None, true) => return reply.say("tell-all-nobody", &[]),
+        _ => {}
+    }
+    let names: Vec<String> = some
+        .members
+        .iter()
+        .map(|member| member.name.clone())
+        .collect();
+    let names = reply.voice.all_of(&names);
+    let words = hearing
+        .desk
+        .phrases
+        .after("tell", "that", words)
+        .unwrap_or(words);
+    if words.trim().is_empty() {
+        return reply.say("tell-what", &[("who", names.into())]);
+    }
+    for member in &some.members {
+        pass_on(hearing, member, words, reply);
+    }
+    sent(hearing, names, words, reply);
+}
