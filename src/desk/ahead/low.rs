@@ -44,7 +44,7 @@ pub(in super::super) fn spelled_out(
     let tonight = |word: &&str| TONIGHT_WORDS.contains(&word.to_lowercase().as_str());
     let words: Vec<&str> = degrees.split_whitespace().collect();
     // the reader knows it by itself
-    if mended.is_none() && words.iter().any(|word| tonight(word)) || text.contains("noche") {
+    if mended.is_none() && words.iter().any(tonight) || text.contains("noche") {
         return None;
     }
     let bare: Vec<&str> = words.into_iter().filter(|word| !tonight(word)).collect();
