@@ -59,3 +59,24 @@ pub(super) fn whom(fleet: &Fleet, who: &str, voice: &Voice<'_>) -> String {
         }
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::fleet::demo;
+
+    #[test]
+    fn somebody_watches_over_everybody_as_long_as_there_is_anybody() {
+        let mut fleet = demo::fleet();
+        let watchers = |fleet: &Fleet, who: &str| -> Vec<String> {
+            let watchers = watchers_of(fleet, who).into_iter();
+            watchers.map(|member| member.id.clone()).collect()
+        };
+        assert_eq!(watchers(&fleet, "tobin"), ["nadia"]);
+        assert_eq!(watchers(&fleet, "nadia"), ["abel", "ines"]);
+        fleet.crew.retain(|_, member| member.role != Role::Tech);
+        assert_eq!(watchers(&fleet, "nadia"), ["juno", "lupe", "tobin"]);
+        fleet.crew.retain(|id, _| id == "nadia");
+        assert!(watchers(&fleet, "nadia").is_empty());
+    }
+}

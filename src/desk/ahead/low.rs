@@ -44,7 +44,7 @@ pub(in super::super) fn spelled_out(
     let tonight = |word: &&str| TONIGHT_WORDS.contains(&word.to_lowercase().as_str());
     let words: Vec<&str> = degrees.split_whitespace().collect();
     // the reader knows it by itself
-    if mended.is_none() && words.iter().any(|word| tonight(&word)) || text.contains("noche") {
+    if mended.is_none() && words.iter().any(tonight) || text.contains("noche") {
         return None;
     }
     let bare: Vec<&str> = words.into_iter().filter(|word| !tonight(word)).collect();
@@ -58,8 +58,8 @@ const TONIGHT_WORDS: &[&str] = &["tonight", "tonite", "overnight"];
 /// Tells whether words are a temperature and nothing else: "-8", "18F", "minus 14 tonight".
 fn is_degrees(words: &str) -> bool {
     const BESIDE: &[&str] = &[
-        "minus", "menos", "tonight", "tonite", "f", "c", "degrees", "grados", "about", "esta",
-        "noche", "now",
+        "minus", "menos", "°f", "°c", "tonight", "tonite", "f", "c", "degrees", "grados", "about",
+        "esta", "noche", "now",
     ];
     let folded = words.to_lowercase();
     let mut numbers = 0;
