@@ -65,6 +65,13 @@ const ORDINARY: [(&str, Language); 2] = [
 const SENSES: &str = include_str!("../../grammar/words/senses.toml");
 const FACTS: &str = include_str!("../../grammar/words/facts.toml");
 
+/// Returns how many psi one of a measure of pressure is, by any of its spellings in the word files. Pounds and kilos alone
+/// may be a weight, and are none.
+pub fn psi_in(measure: &str) -> Option<f64> {
+    let unit = Reader::new().vocab.measure(measure)?;
+    unit.is_pressure().then(|| unit.psi())
+}
+
 /// Reads messages. Reading needs no more than `&self`, and clones share what was compiled.
 #[derive(Debug, Clone)]
 pub struct Reader {
