@@ -124,6 +124,8 @@ pub(super) fn scopes(items: &[Item], sentences: &[Sentence]) -> Vec<Scope> {
                 What::Is(Concept::Mark(
                     Mark::Plan | Mark::Underway | Mark::Request | Mark::Order,
                 )) => set(&mut scope, at..chunk_end(), Aside::Plan),
+                // "at 1430 waste on 12 was 60": of a time of its own, which the entry carries
+                What::Is(Concept::Mark(Mark::Past)) if timed(items, at, &range) => {}
                 What::Is(Concept::Mark(Mark::Past)) => {
                     let end = chunk_end();
                     // "came over while I was eating and says there is no water": what is said is of now
@@ -184,6 +186,15 @@ pub(super) fn scopes(items: &[Item], sentences: &[Sentence]) -> Vec<Scope> {
     }
     day::days(items, sentences, &mut scope);
     scope
+}
+
+/// Tells whether what was so at `at` has a clock time of its own, on this day, and nothing is told of now.
+fn timed(items: &[Item], at: usize, sentence: &std::ops::Range<usize>) -> bool {
+    let here = || sentence.clone().map(|i| &items[i]);
+    let clock = here().any(|i| i.chunk == items[at].chunk && matches!(i.what, What::Clock(_)));
+    clock
+        && !here().any(|i| i.is(Mark::Now) || i.is(Mark::Yesterday) || i.is(Mark::LastNight))
+        && here().filter(|i| i.number().is_some()).count() == 1
 }
 
 /// Tells whether an "if" only affirms, as `si` for `sí`: nothing follows that could come about, or what was said before.
