@@ -3,7 +3,8 @@
 //! The stages stand in files of their own, in the order of the work: `normal` folds Unicode, `lex` cuts tokens,
 //! `vocab` knows the words, `item` groups tokens into phrases, `unit` finds the trailers, `correct` mends what the
 //! sender took back, `scope` tells what counts, `pair` and `attach` read statements and values, `assemble` gives each to
-//! its trailer, and `ask` finds what the sender wants back. Reading is total: what is not understood is data.
+//! its trailer, and `ask` finds what the sender wants back; `either_way` takes out again what hangs on a word nobody knows.
+//! Reading is total: what is not understood is data.
 
 mod answer;
 mod ask;
