@@ -3,6 +3,7 @@
 use std::fmt;
 
 use crate::heard::{CommandName, Event, Fault, Need, ReadingKey, ShortAnswer};
+use crate::quantity;
 
 /// Declares a list of names as the word files spell them.
 macro_rules! names {
@@ -394,6 +395,16 @@ impl Unit {
     /// Tells whether it measures a pressure, of water or of a tire; pounds and kilos alone may be a weight.
     pub(super) fn is_pressure(self) -> bool {
         matches!(self, Unit::Psi | Unit::Bar | Unit::Kpa | Unit::KgCm2)
+    }
+
+    /// Returns how many psi one of it is, where it is said of a pressure: kilos are those on a square centimetre.
+    pub(super) fn psi(self) -> f64 {
+        match self {
+            Unit::Bar => quantity::PSI_PER_BAR,
+            Unit::Kpa => quantity::PSI_PER_KPA,
+            Unit::KgCm2 | Unit::Kilo => quantity::PSI_PER_KG_CM2,
+            _ => 1.0,
+        }
     }
 }
 

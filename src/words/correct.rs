@@ -173,8 +173,8 @@ fn trailer_mended(items: &mut [Item], groups: &mut [Group], at: usize, next: usi
     });
     let Some(old) = old else { return false };
     groups[old].names = groups[new].names.clone();
-    for i in next..next + 3 {
-        items[i].what = What::Gone;
+    for item in &mut items[next..next + 3] {
+        item.what = What::Gone;
     }
     true
 }

@@ -3,7 +3,8 @@
 //! The stages stand in files of their own, in the order of the work: `normal` folds Unicode, `lex` cuts tokens,
 //! `vocab` knows the words, `item` groups tokens into phrases, `unit` finds the trailers, `correct` mends what the
 //! sender took back, `scope` tells what counts, `pair` and `attach` read statements and values, `assemble` gives each to
-//! its trailer, and `ask` finds what the sender wants back. Reading is total: what is not understood is data.
+//! its trailer, and `ask` finds what the sender wants back; `either_way` takes out again what hangs on a word nobody knows.
+//! Reading is total: what is not understood is data.
 
 mod answer;
 mod ask;
@@ -64,6 +65,13 @@ const ORDINARY: [(&str, Language); 2] = [
 ];
 const SENSES: &str = include_str!("../../grammar/words/senses.toml");
 const FACTS: &str = include_str!("../../grammar/words/facts.toml");
+
+/// Returns how many psi one of a measure of pressure is, by any of its spellings in the word files. Pounds and kilos alone
+/// may be a weight, and are none.
+pub fn psi_in(measure: &str) -> Option<f64> {
+    let unit = Reader::new().vocab.measure(measure)?;
+    unit.is_pressure().then(|| unit.psi())
+}
 
 /// Reads messages. Reading needs no more than `&self`, and clones share what was compiled.
 #[derive(Debug, Clone)]

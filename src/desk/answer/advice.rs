@@ -12,6 +12,7 @@ use crate::quantity::Measure;
 use crate::reply::Arg;
 use crate::rules;
 use crate::situation::Occasion;
+use crate::words::psi_in;
 
 /// Cold from which a cold package runs, °F (common practice, no source).
 const PACKAGE_F: f64 = 40.0;
@@ -571,15 +572,12 @@ fn number(
     }
     let measure = if rest.is_empty() { next } else { rest };
     let in_measure = |list: &str| measure == list || phrases.is("asked-value", list, measure);
+    if let Some(psi) = psi_in(measure) {
+        return Some((ReadingKey::PressurePsi, value * psi));
+    }
     let battery = spoken_of("battery");
     let key = match () {
-        () if in_measure("psi") => ReadingKey::PressurePsi,
-        () if in_measure("bar") => {
-            return Some((
-                ReadingKey::PressurePsi,
-                value * crate::quantity::PSI_PER_BAR,
-            ));
-        }
+        () if phrases.is("asked-value", "pounds", measure) => ReadingKey::PressurePsi,
         () if in_measure("v") && (battery || value < 20.0) => ReadingKey::BatteryV,
         () if in_measure("v") => ReadingKey::Volts,
         () if in_measure("degrees") => ReadingKey::AirF,

@@ -3,9 +3,8 @@
 use serde::Deserialize;
 use serde_json::{Map, Value};
 
-use crate::quantity::{
-    FT_PER_M, LB_PER_KG, LITRES_PER_GAL, MPH_PER_KMH, Measure, PSI_PER_BAR, f_from_c,
-};
+use crate::quantity::{FT_PER_M, LB_PER_KG, LITRES_PER_GAL, MPH_PER_KMH, Measure, f_from_c};
+use crate::words::psi_in;
 
 /// What a number in the message is.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Deserialize)]
@@ -208,8 +207,6 @@ fn measure(word: &str) -> Option<(Kind, Scale)> {
         "cm" => times(Kind::Inches, 1.0 / 2.54),
         "gpm" => plain(Kind::Flow),
         "lpm" | "l/min" => times(Kind::Flow, 1.0 / LITRES_PER_GAL),
-        "psi" => plain(Kind::Pressure),
-        "bar" => times(Kind::Pressure, PSI_PER_BAR),
         "lb" | "lbs" | "pounds" | "libras" => plain(Kind::Pounds),
         "kg" | "kilos" => times(Kind::Pounds, LB_PER_KG),
         "f" | "°f" | "ºf" | "degrees" | "grados" => plain(Kind::Degrees),
@@ -226,7 +223,7 @@ fn measure(word: &str) -> Option<(Kind, Scale)> {
         "sinks" | "taps" | "lavabos" | "llaves" => plain(Kind::Sinks),
         "s" | "sec" | "seconds" | "segundos" => plain(Kind::Seconds),
         "h" | "hours" | "horas" => plain(Kind::Hours),
-        _ => None,
+        word => psi_in(word).and_then(|psi| times(Kind::Pressure, psi)),
     }
 }
 

@@ -12,6 +12,7 @@ use crate::book::Stage;
 use crate::desk::receive::Hearing;
 use crate::desk::{answer, settle, when};
 use crate::heard::{Entry, Heard, Need, Plan, PlanKind, ReadingKey, UnitName};
+use crate::words::psi_in;
 
 /// What a message says of trucks to come.
 pub(in crate::desk) enum Coming {
@@ -215,7 +216,10 @@ fn mark(
         let joined = format!("{word}{}", next.replace('.', ""));
         return (when::clock_in(&joined).and_then(clock), 2);
     }
-    if MEASURES.contains(&next) || ["task", "tarea", "circuit"].contains(&before) {
+    if MEASURES.contains(&next)
+        || psi_in(next).is_some()
+        || ["task", "tarea", "circuit"].contains(&before)
+    {
         return (None, 1);
     }
     match (unit(), word.parse::<u32>()) {
@@ -235,8 +239,8 @@ const OF_AN_HOUR: &[&str] = &["tonight", "tonite", "oclock", "o'clock", "ish", "
 
 /// Measures that make a number before them neither a trailer nor an hour.
 const MEASURES: &[&str] = &[
-    "gal", "gals", "gallons", "galones", "psi", "bar", "%", "percent", "volts", "v", "amps", "ft",
-    "feet", "guests",
+    "gal", "gals", "gallons", "galones", "%", "percent", "volts", "v", "amps", "ft", "feet",
+    "guests",
 ];
 
 /// Reads "in 40 min", "en 2 horas", "40 min out": the minutes, and how many words they took.

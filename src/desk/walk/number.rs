@@ -6,6 +6,7 @@ use super::phrase::{Phrases, sole_value};
 use super::said::Message;
 use crate::heard::ReadingKey;
 use crate::rules::Sought;
+use crate::words::psi_in;
 
 impl Answers {
     /// Finds the number that a step asks for: as it was reported, else as a bare answer.
@@ -56,7 +57,7 @@ impl Answers {
             return named;
         }
         let (value, measure) = sole_value(message.text)?;
-        if !measure.is_empty() && measure != "ish" && !measures(what).contains(&measure.as_str()) {
+        if !measure.is_empty() && measure != "ish" && !is_measure(what, &measure) {
             return None;
         }
         for list in ["filler", "about", "yes", "ack"] {
@@ -66,7 +67,7 @@ impl Answers {
         let question = plain(message.question);
         words.cover_words(|word| {
             word.starts_with(|c: char| c.is_ascii_digit())
-                || measures(what).contains(&word)
+                || is_measure(what, word)
                 || question.split(' ').any(|asked| asked == word)
         });
         words.left().next().is_none().then_some(value)
@@ -77,10 +78,16 @@ fn is_level(key: ReadingKey) -> bool {
     matches!(key, ReadingKey::WastePct | ReadingKey::FreshPct)
 }
 
+/// Tells whether a number may be given in this measure without being taken for another.
+fn is_measure(what: Sought, word: &str) -> bool {
+    let psi = what == Sought::Reading(ReadingKey::PressurePsi) && psi_in(word) == Some(1.0);
+    psi || measures(what).contains(&word)
+}
+
 /// Returns the measures in which a number may be given without being taken for another.
 fn measures(what: Sought) -> &'static [&'static str] {
     match what {
-        Sought::Reading(ReadingKey::PressurePsi) => &["psi", "lbs", "lb", "pounds", "libras"],
+        Sought::Reading(ReadingKey::PressurePsi) => &["lbs", "lb", "pounds", "libras"],
         Sought::Reading(ReadingKey::Volts | ReadingKey::BatteryV) => {
             &["v", "volts", "volt", "vac", "vdc", "voltios"]
         }

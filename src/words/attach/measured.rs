@@ -52,12 +52,7 @@ impl Placer<'_> {
         if weight || noun == Some(Noun::Tire) {
             return Value::Label;
         }
-        let psi = match unit {
-            Unit::Bar => v * quantity::PSI_PER_BAR,
-            Unit::Kpa => v * quantity::PSI_PER_KPA,
-            Unit::KgCm2 | Unit::Kilo => v * quantity::PSI_PER_KG_CM2,
-            _ => v,
-        };
+        let psi = v * unit.psi();
         let supply = matches!(noun, Some(Noun::Supply | Noun::BeforeRegulator))
             || noun.is_none() && self.of_the_supply(at);
         let key = if supply {

@@ -24,11 +24,7 @@ pub(super) fn clock_words(text: &str, tokens: &[Token], items: &mut [Item], sens
         && let What::Number(n) = first.what
     {
         let typed = &text[tokens[first.first].start..tokens[first.end - 1].end];
-        if typed.len() == 4
-            && typed.starts_with('0')
-            && typed.bytes().all(|b| b.is_ascii_digit())
-            && n.value % 100.0 < 60.0
-        {
+        if four_digits(typed) && typed.starts_with('0') && n.value % 100.0 < 60.0 {
             first.what = What::Clock((n.value / 100.0) as u16 * 60 + (n.value % 100.0) as u16);
         }
     }
@@ -62,10 +58,7 @@ pub(super) fn clock_words(text: &str, tokens: &[Token], items: &mut [Item], sens
         {
             number.form = Form::Decimal;
         }
-        let four = typed.len() == 4
-            && typed.bytes().all(|b| b.is_ascii_digit())
-            && clocky
-            && !valued(items, at);
+        let four = four_digits(typed) && clocky && !valued(items, at);
         if four
             && !noun_after
             && !matches!(
@@ -112,6 +105,8 @@ pub(super) fn clock_words(text: &str, tokens: &[Token], items: &mut [Item], sens
                     || i.noun() == Some(Noun::Truck)
                     || matches!(i.what, What::Is(Concept::Need(_)))
             });
+        // "at 1430 waste on 12 was 60": what opens the message
+        let noun_after = noun_after && !(at == 1 && four_digits(typed) && n.value >= 1300.0);
         let at_word = before.is(Mark::Clock) || says(Sense::AtAnHour) || coming;
         if at_word && clocky && !noun_after {
             items[at].what = What::Clock(hour as u16 * 60 + minute as u16);
@@ -134,6 +129,10 @@ pub(super) fn clock_words(text: &str, tokens: &[Token], items: &mut [Item], sens
             items[at].what = hour_of(items, at, n.value);
         }
     }
+}
+
+fn four_digits(typed: &str) -> bool {
+    typed.len() == 4 && typed.bytes().all(|b| b.is_ascii_digit())
 }
 
 /// "at 6 in the morning", "a las 9 de la noche": the half of the day. Where no hour stands before them the words of the

@@ -123,6 +123,8 @@ impl Word<'_> {
             Mark::Plan | Mark::Underway | Mark::Request | Mark::Order => {
                 set(scope, at..self.chunk_end(), Aside::Plan);
             }
+            // "at 1430 waste on 12 was 60": of a time of its own, which the entry carries
+            Mark::Past if timed(self.items, at, self.sentence.start..self.sentence.end) => {}
             Mark::Past => scope[self.past()].iter_mut().for_each(|s| s.was = true),
             Mark::DoubtSaid => {
                 let from = clause_start(self.items, self.sentence.start, at);
@@ -210,6 +212,15 @@ impl Word<'_> {
 
 fn is_stop(item: &Item) -> bool {
     matches!(item.what, What::Sign(_) | What::Break)
+}
+
+/// Tells whether what was so at `at` has a clock time of its own, on this day, and nothing is told of now.
+fn timed(items: &[Item], at: usize, sentence: Range<usize>) -> bool {
+    let here = || sentence.clone().map(|i| &items[i]);
+    let clock = here().any(|i| i.chunk == items[at].chunk && matches!(i.what, What::Clock(_)));
+    clock
+        && !here().any(|i| i.is(Mark::Now) || i.is(Mark::Yesterday) || i.is(Mark::LastNight))
+        && here().filter(|i| i.number().is_some()).count() == 1
 }
 
 /// Tells whether an "if" only affirms, as `si` for `sí`: nothing follows that could come about, or what was said before.
