@@ -77,6 +77,7 @@ senses! {
     WereOff = "were-off",
     CordLook = "cord-look",
     OneThing = "one-thing",
+    Into = "into",
 }
 
 /// The file.
