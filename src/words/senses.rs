@@ -95,6 +95,7 @@ senses! {
     WereOff = "were-off",
     CordLook = "cord-look",
     OneThing = "one-thing",
+    Into = "into",
 }
 
 /// The file.

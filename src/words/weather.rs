@@ -144,7 +144,7 @@ pub(super) fn low_tonight(text: &str, scale: TemperatureScale) -> Option<f64> {
     if !alone && !words.iter().any(|word| tonight.contains(word)) {
         return None;
     }
-    let low = words.iter().position(|word| is_low(&word))?;
+    let low = words.iter().position(is_low)?;
     let after = words[low + 1..]
         .iter()
         .find(|word| !matches!(**word, "of" | "around" | "about" | "de" | "como"))?;

@@ -325,7 +325,10 @@ impl Reply<'_> {
         if let Some((unit, says)) = repeat::still_open(&hearing.talk, hearing.now, stands) {
             return format!("{unit}: {}", self.voice.word(says));
         }
-        if topic::sounds_like_one(hearing.text) {
+        // "what a day, 12 all good" only sounds like a question
+        let marked = hearing.text.contains(['?', '¿']) || !hearing.heard.set_aside.is_empty();
+        let asks = topic::sounds_like_one(hearing.text);
+        if asks && (marked || settled.words.is_empty()) {
             return self.voice.word("question-unknown");
         }
         if !settled.words.is_empty() {

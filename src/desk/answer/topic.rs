@@ -303,6 +303,11 @@ mod tests {
             ("no ground rod on the gen do i need one", "ground-rod"),
             ("is it ok to jump it from my truck", "battery-charge"),
             ("is there anyone near 12", "who-has"),
+            ("is it level enough, bubble is half out", "level-enough"),
+            ("dont have blocks", "no-blocks"),
+            ("done setting up 16?", "open"),
+            ("12 gate code", "card"),
+            ("what is the level on 12", "waste"),
         ] {
             assert_eq!(topic(text), wanted, "{text}");
         }

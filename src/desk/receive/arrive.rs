@@ -5,7 +5,7 @@ use chrono::TimeDelta;
 
 use super::super::answer::Reply;
 use super::super::phrases::plain;
-use super::super::settle::{Settled, known};
+use super::super::settle::Settled;
 use super::super::situate::Case;
 use super::Hearing;
 use crate::book::{AheadChange, Record, Stage};
@@ -54,8 +54,7 @@ impl Hearing<'_> {
         }
         let site = self.site_named()?;
         let unit = match self.names().as_slice() {
-            [unit] => unit.clone(),
-            [] => known(&self.fleet, self.talk.unit_at(self.inbound.at)?)?.clone(),
+            [unit] if !self.is_only_for(unit) => unit.clone(),
             _ => return None,
         };
         let case = Case::standing(self.desk, &self.fleet, &unit, self.now, Occasion::Asked);
@@ -101,6 +100,13 @@ impl Hearing<'_> {
             instead_of,
             unplanned,
         })
+    }
+
+    /// "im at the chapel picking up a hose for 6": what is done for a trailer does not bring it there.
+    fn is_only_for(&self, unit: &UnitName) -> bool {
+        let rest = self.desk.phrases.following("arrive", "for", self.text);
+        let first = rest.and_then(|rest| rest.split_whitespace().next());
+        first.is_some_and(|word| UnitName::new(&plain(word)) == *unit)
     }
 
     /// Finds the one site that the message names right after a word of place.

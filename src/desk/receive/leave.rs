@@ -49,7 +49,8 @@ impl Hearing<'_> {
                 }
             }
             // "lights good, one marker is out"
-            let lamp = self.desk.phrases.holds("leave", "lamps", self.text);
+            let says = |list| self.desk.phrases.holds("leave", list, self.text);
+            let lamp = says("markers") && !says("inside");
             if lamp && let Some(dark) = entry.faults.iter().position(|f| *f == Fault::NoLights) {
                 entry.faults[dark] = Fault::TowLightsFault;
                 entry.faults.dedup();

@@ -386,7 +386,11 @@ impl<'a> Line<'a> {
         let alone = next.is_none_or(|next| {
             next.is_in(&values.loose) || next.is_in(&values.running) || known(next)
         });
-        if named || !alone {
+        // "packing up 12": its own name behind other words, and no slope
+        let its_name = at > 0
+            && word.plain == plain(self.place.unit.as_str())
+            && !self.before(at).is_some_and(known);
+        if named || its_name || !alone {
             return None;
         }
         let fits = |value: &&Value| {

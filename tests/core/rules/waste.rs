@@ -137,6 +137,10 @@ fn a_gauge_high_after_a_pump_out_is_doubtful() {
         .says(Id::WasteGaugeDoubtful, "waste-gauge-doubtful-coated")
         .lacks(Id::WasteDroppedUnexplained)
         .lacks(Id::WasteCloseNow);
+    // a look with a light comes before the truck
+    shows(75.0, "2027-05-29 17:40")
+        .has(Id::WasteBookPumpOut, Urgency::Soon)
+        .says(Id::WasteBookPumpOut, "waste-book-pump-out-doubted");
     shows(25.0, "2027-05-29 17:40").lacks(Id::WasteGaugeDoubtful);
     // hours later half is what the guests brought
     shows(50.0, "2027-05-29 22:00").lacks(Id::WasteGaugeDoubtful);

@@ -98,6 +98,7 @@ const ROWS: &[Row] = &[
         &[(PressurePsi, 52.0)],
         &[RegulatorFitted],
     ),
+    (&["12 arrived"], "level 1", &[(SlopePct, 1.0)], &[]),
     // in any order
     (
         &["12 arrived"],
@@ -130,6 +131,10 @@ const NOT_OF_12: &[(&[&str], &str)] = &[
     (FED, "flushed 18 stalls, water good"),
     (FED, "water should be 52?"),
     (FED, "will have water at 45 soon"),
+    // its own name is no slope
+    (&["12 arrived"], "packing up 12"),
+    (&["12 arrived"], "im still by the barn beside 12"),
+    (&["12 arrived"], "done here with 16"),
     (STANDS, "power guy comes in 90 minutes"),
     (HITCHED, "pump truck took 45 minutes"),
 ];

@@ -64,7 +64,7 @@ impl Words<'_> {
         let into = (at + 1..self.items.len())
             .take(4)
             .take_while(here)
-            .find(|i| self.items[*i].is(Mark::At) || self.items[*i].is(Mark::To));
+            .find(|i| self.says(*i, Sense::Into));
         let Some(into) = into.filter(|_| !of_a_drain) else {
             return;
         };
