@@ -26,6 +26,8 @@ pub(super) enum Safety {
     Coming(UnitName),
     /// The hurt person is looked after.
     Over(UnitName),
+    /// It is called nothing, or to wait.
+    Shrugged(UnitName),
 }
 
 impl Hearing<'_> {
@@ -41,7 +43,19 @@ impl Hearing<'_> {
         if settled.reports.is_empty() && (out.is_some() || helped.is_some()) {
             settled.from_context = None;
         }
-        shock.or(helped).or(out)
+        shock.or(helped).or(out).or_else(|| self.shrugged(settled))
+    }
+
+    /// "Prob nothing", "the tech can look tomorrow": not while it can kill somebody.
+    fn shrugged(&self, settled: &Settled) -> Option<Safety> {
+        let says = |list| self.desk.answers.says("people", list, self.text);
+        let long = self.text.split_whitespace().count() > LONGEST;
+        if long || !says("shrug") || !settled.reports.is_empty() {
+            return None;
+        }
+        let unit = self.unit_meant()?;
+        let open = Fault::DANGERS.iter().any(|fault| self.has(&unit, *fault));
+        open.then_some(Safety::Shrugged(unit))
     }
 
     fn asks_something(&self) -> bool {
@@ -169,6 +183,7 @@ pub(super) fn tell(hearing: &Hearing<'_>, safety: &Safety, reply: &mut Reply<'_>
         Safety::Called(unit) => ("help-called", unit),
         Safety::Coming(unit) => ("help-coming", unit),
         Safety::Over(unit) => ("help-over", unit),
+        Safety::Shrugged(unit) => ("danger-no-shrug", unit),
     };
     reply.say(key, &[("unit", unit.as_str().into())]);
     if !matches!(safety, Safety::Over(_)) {
