@@ -87,13 +87,26 @@ impl Hearing<'_> {
         if !says("out") || says("tows") {
             return None;
         }
+        let reported = settled.reports.first().map(|(unit, ..)| unit.clone());
+        let unit = reported.or_else(|| self.unit_meant())?;
+        let told = |fault: &Fault| {
+            let mut reports = settled.reports.iter();
+            reports.any(|(.., entry)| entry.faults.contains(fault))
+        };
+        let stands = |fault: &Fault| self.has(&unit, *fault);
+        let mut dangers = Fault::DANGERS.iter();
+        let open = dangers.any(|fault| stands(fault) || told(fault));
+        // "everyone left" may be the guests of a trailer that goes; "left the trailer" is of people always
+        if !open && !says("rig") {
+            return None;
+        }
         for (.., entry) in &mut settled.reports {
             entry.events.retain(|event| *event != Event::Left);
         }
         settled.reports.retain(|(.., entry)| !entry.is_empty());
-        let unit = settled.reports.first().map(|(unit, ..)| unit.clone());
-        let unit = unit.or_else(|| self.unit_meant())?;
-        let open = Fault::DANGERS.iter().any(|fault| self.has(&unit, *fault));
+        if settled.reports.is_empty() {
+            settled.from_context = None;
+        }
         if !open {
             return None;
         }

@@ -5,6 +5,7 @@ use super::answers::{Answers, Own};
 use super::phrase::Phrases;
 use super::said::{Message, Said, of_opening};
 use crate::dialogue::Check;
+use crate::heard::Event;
 use crate::rules::{Asks, Step, Then};
 
 /// Words that may be left over beside the words of a step's own.
@@ -297,8 +298,17 @@ fn tells_of_work(message: &Message<'_>) -> bool {
         .entries
         .iter()
         .any(|entry| entry.unit.is_some());
+    // what is "back on" may be the power, and not what is looked into
+    let work = [
+        Event::Cleaned,
+        Event::FilterServiced,
+        Event::FuseReplaced,
+        Event::RegulatorFitted,
+        Event::Restocked,
+    ];
     let work = message.told.is_some_and(|entry| {
-        entry.readings.is_empty() && entry.faults.is_empty() && entry.cleared.is_empty()
+        let only = entry.events.iter().all(|event| work.contains(event));
+        only && entry.readings.is_empty() && entry.faults.is_empty() && entry.cleared.is_empty()
     });
     work && !named
 }
