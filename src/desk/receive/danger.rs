@@ -157,7 +157,7 @@ impl Hearing<'_> {
         if !settled.reports.is_empty() {
             return None;
         }
-        Some(match hurt.is_empty() && !(ill && !over) {
+        Some(match hurt.is_empty() && (over || !ill) {
             true => Safety::Coming(unit),
             false => Safety::Called(unit),
         })
