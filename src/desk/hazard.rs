@@ -9,6 +9,7 @@ use super::answer::{Reply, holds};
 use super::inbound::Outgoing;
 use super::phrases::plain;
 use super::receive::Hearing;
+use super::repeat;
 use super::settle::{self, Settled};
 use super::tick::dispatchers;
 use crate::book::Stage;
@@ -128,13 +129,17 @@ pub(super) fn tell(hearing: &Hearing<'_>, told: &Told, reply: &mut Reply<'_>) {
         Some(hearing.fleet.site_of(job)?.name.clone())
     });
     let level = hazard.level.unwrap_or(Level::Warning);
+    let mut again = false;
     if hazard.reports.is_empty() {
         let id = hazard.finding.unwrap_or(FindingId::SiteUnsafe);
         let found = rules::unsafe_act(told.unit.as_ref(), id, &hazard.code, level);
         reply
             .findings
             .retain(|other| !(other.id == found.id && other.unit == found.unit));
-        reply.findings.push(found.cautions(&hazard.cautions));
+        let found = found.cautions(&hazard.cautions);
+        // told a moment ago: they were told, too
+        again = repeat::again(&found, &hearing.talk, hearing.now).is_some();
+        reply.findings.push(found);
     }
     // what is reported by it may have words of its own
     let own = format!("site-unsafe-{}", hazard.code);
@@ -153,7 +158,7 @@ pub(super) fn tell(hearing: &Hearing<'_>, told: &Told, reply: &mut Reply<'_>) {
         .iter()
         .any(|finding| finding.level == Level::Danger && finding.unit == told.unit);
     let me = &hearing.member.id;
-    for to in dispatchers(&hearing.fleet).filter(|to| !alarmed && to != me) {
+    for to in dispatchers(&hearing.fleet).filter(|to| !alarmed && !again && to != me) {
         let Some(member) = hearing.fleet.crew.get(to) else {
             continue;
         };

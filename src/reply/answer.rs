@@ -145,7 +145,7 @@ impl Answer<'_> {
         let mut doubted = !self.doubts_the_danger();
         for finding in findings {
             if finding.level < Level::Danger {
-                first.by_ref().for_each(|text| line(out).push_str(text));
+                first.by_ref().for_each(|text| write_once(out, text));
             }
             let voice = self.voice_for(voice, finding.unit.as_ref());
             voice.write_finding(line(out), finding, several);
@@ -163,15 +163,19 @@ impl Answer<'_> {
                 voice.write(line(out), "danger-guessed", &[("unit", unit.into())]);
             }
             // a reply on two trailers says the same caution once: it is the same hazard to the same reader
+            let said = |caution: &Caution| {
+                let caution = format!("\n  {}", voice.caution(*caution));
+                warned_in(out, &caution)
+            };
             let fresh = finding
                 .cautions
                 .iter()
-                .filter(|caution| !warned.contains(caution));
+                .filter(|caution| !warned.contains(caution) && !said(caution));
             let fresh: Vec<Caution> = fresh.copied().collect();
             voice.write_cautions(out, &fresh);
             warned.extend(fresh);
         }
-        first.for_each(|text| line(out).push_str(text));
+        first.for_each(|text| write_once(out, text));
         told
     }
 
@@ -342,6 +346,22 @@ impl Answer<'_> {
             None => *voice,
         }
     }
+}
+
+/// Writes a line; a caution that this reply gives already is not said to the same reader twice.
+fn write_once(out: &mut String, text: &str) {
+    if text.starts_with("  ") && warned_in(out, &format!("\n{text}")) {
+        return;
+    }
+    line(out).push_str(text);
+}
+
+/// Tells whether a line stands whole in what was written.
+fn warned_in(out: &str, text: &str) -> bool {
+    out.match_indices(text).any(|(at, _)| {
+        let rest = &out[at + text.len()..];
+        rest.is_empty() || rest.starts_with('\n')
+    })
 }
 
 impl Logged<'_> {

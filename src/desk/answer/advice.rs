@@ -26,10 +26,14 @@ pub(super) fn is_ok(hearing: &Hearing<'_>, case: &Case, reply: &mut Reply<'_>) -
     let phrases = hearing.desk.phrases;
     if let Some(rated) = amps_asked(phrases, hearing.text) {
         let args = [
-            ("amps", Arg::Number(rated, Measure::Amp)),
-            ("long", Arg::Number(rated * LONG_SHARE, Measure::Amp)),
+            ("value", Arg::Number(rated, Measure::Amp)),
+            ("limit", Arg::Number(rated * LONG_SHARE, Measure::Amp)),
         ];
-        let line = reply.voice.say("answer-amp-outlet", &args);
+        let key = match rated * LONG_SHARE < ONE_LOAD_A {
+            true => "answer-amp-outlet-small",
+            false => "answer-amp-outlet",
+        };
+        let line = reply.voice.say(key, &args);
         reply.first.push(line);
         warn(&[Caution::HotPlug], reply);
         return Vec::new();
@@ -97,6 +101,8 @@ pub(super) fn is_ok(hearing: &Hearing<'_>, case: &Case, reply: &mut Reply<'_>) -
 
 /// What a circuit carries for hours, as a share of its rating (NEC 210.20(A)).
 const LONG_SHARE: f64 = 0.8;
+/// What one air conditioner or one heater of 1,500 W draws, A.
+const ONE_LOAD_A: f64 = 12.5;
 
 /// Tells whether a finding judges a reading of this kind itself, and not what it also bears on.
 fn judges(key: ReadingKey, id: FindingId) -> bool {

@@ -26,6 +26,8 @@ pub(super) enum Safety {
     Coming(UnitName),
     /// The hurt person is looked after.
     Over(UnitName),
+    /// It is called nothing, or to wait.
+    Shrugged(UnitName),
 }
 
 impl Hearing<'_> {
@@ -41,7 +43,19 @@ impl Hearing<'_> {
         if settled.reports.is_empty() && (out.is_some() || helped.is_some()) {
             settled.from_context = None;
         }
-        shock.or(helped).or(out)
+        shock.or(helped).or(out).or_else(|| self.shrugged(settled))
+    }
+
+    /// "Prob nothing", "the tech can look tomorrow": not while it can kill somebody.
+    fn shrugged(&self, settled: &Settled) -> Option<Safety> {
+        let says = |list| self.desk.answers.says("people", list, self.text);
+        let long = self.text.split_whitespace().count() > LONGEST;
+        if long || !says("shrug") || !settled.reports.is_empty() {
+            return None;
+        }
+        let unit = self.unit_meant()?;
+        let open = Fault::DANGERS.iter().any(|fault| self.has(&unit, *fault));
+        open.then_some(Safety::Shrugged(unit))
     }
 
     fn asks_something(&self) -> bool {
@@ -73,13 +87,26 @@ impl Hearing<'_> {
         if !says("out") || says("tows") {
             return None;
         }
+        let reported = settled.reports.first().map(|(unit, ..)| unit.clone());
+        let unit = reported.or_else(|| self.unit_meant())?;
+        let told = |fault: &Fault| {
+            let mut reports = settled.reports.iter();
+            reports.any(|(.., entry)| entry.faults.contains(fault))
+        };
+        let stands = |fault: &Fault| self.has(&unit, *fault);
+        let mut dangers = Fault::DANGERS.iter();
+        let open = dangers.any(|fault| stands(fault) || told(fault));
+        // "everyone left" may be the guests of a trailer that goes; "left the trailer" is of people always
+        if !open && !says("rig") {
+            return None;
+        }
         for (.., entry) in &mut settled.reports {
             entry.events.retain(|event| *event != Event::Left);
         }
         settled.reports.retain(|(.., entry)| !entry.is_empty());
-        let unit = settled.reports.first().map(|(unit, ..)| unit.clone());
-        let unit = unit.or_else(|| self.unit_meant())?;
-        let open = Fault::DANGERS.iter().any(|fault| self.has(&unit, *fault));
+        if settled.reports.is_empty() {
+            settled.from_context = None;
+        }
         if !open {
             return None;
         }
@@ -130,7 +157,7 @@ impl Hearing<'_> {
         if !settled.reports.is_empty() {
             return None;
         }
-        Some(match hurt.is_empty() && !(ill && !over) {
+        Some(match hurt.is_empty() && (over || !ill) {
             true => Safety::Coming(unit),
             false => Safety::Called(unit),
         })
@@ -169,6 +196,7 @@ pub(super) fn tell(hearing: &Hearing<'_>, safety: &Safety, reply: &mut Reply<'_>
         Safety::Called(unit) => ("help-called", unit),
         Safety::Coming(unit) => ("help-coming", unit),
         Safety::Over(unit) => ("help-over", unit),
+        Safety::Shrugged(unit) => ("danger-no-shrug", unit),
     };
     reply.say(key, &[("unit", unit.as_str().into())]);
     if !matches!(safety, Safety::Over(_)) {

@@ -5,6 +5,7 @@ use super::answers::{Answers, Own};
 use super::phrase::Phrases;
 use super::said::{Message, Said, of_opening};
 use crate::dialogue::Check;
+use crate::heard::Event;
 use crate::rules::{Asks, Step, Then};
 
 /// Words that may be left over beside the words of a step's own.
@@ -66,6 +67,7 @@ impl Answers {
         let guards = step.guards() && !check.mending;
         let helped = check.mending || step.asks == Asks::IfMended;
         let leading = self.leading(&words);
+        let solely = self.any(&words, "solely");
         let own = self.own_words(check, step, helped, &words);
         let spans = match &own {
             Own::Yes(spans) | Own::No(spans) | Own::Denied(spans) => spans.as_slice(),
@@ -87,6 +89,8 @@ impl Answers {
             // "not locked" is not yet safe
             Own::Denied(_) if guards => Some(Said::Unclear),
             Own::Denied(_) => Some(Said::Yes),
+            // "no, just one lamp": the no is none to "one lamp only"
+            Own::Yes(_) if denied && leading == Some(false) && solely => Some(Said::Unclear),
             Own::Yes(_) if denied => Some(Said::No),
             Own::Yes(_) if doubtful => Some(Said::Unclear),
             Own::Yes(_) => Some(Said::Yes),
@@ -137,6 +141,8 @@ impl Answers {
         let done = told_done(message, step);
         if done && !matches!(said, Some(Said::Mended | Said::No)) {
             said = Some(Said::Done);
+        } else if said == Some(Said::Mended) && tells_of_work(message) {
+            // "cleaned it, works now": the work is told with what it came to
         } else if reports(message) && !done && !still && leading != Some(true) {
             // an ordinary report is an answer only by the step's own words
             return None;
@@ -283,6 +289,28 @@ fn open(said: Said, by_own: bool, plainly: bool, reports: bool, beside: &Beside)
 fn reports(message: &Message<'_>) -> bool {
     let told = message.told;
     told.is_some_and(|entry| !entry.is_empty() && !of_opening(entry))
+}
+
+/// Tells whether the message reports work alone, and names no trailer with it.
+fn tells_of_work(message: &Message<'_>) -> bool {
+    let named = message
+        .heard
+        .entries
+        .iter()
+        .any(|entry| entry.unit.is_some());
+    // what is "back on" may be the power, and not what is looked into
+    let work = [
+        Event::Cleaned,
+        Event::FilterServiced,
+        Event::FuseReplaced,
+        Event::RegulatorFitted,
+        Event::Restocked,
+    ];
+    let work = message.told.is_some_and(|entry| {
+        let only = entry.events.iter().all(|event| work.contains(event));
+        only && entry.readings.is_empty() && entry.faults.is_empty() && entry.cleared.is_empty()
+    });
+    work && !named
 }
 
 /// Tells whether the message reports what the step says to do.

@@ -1,5 +1,7 @@
 //! Plain answers in one's own words, and numbers as people write them.
 
+use hosebib::heard::Fault;
+
 use super::{Crew, at_step, every};
 
 #[test]
@@ -177,4 +179,25 @@ fn a_number_is_taken_as_people_write_it() {
         }
     }
     assert!(wrong.is_empty(), "{}:\n{}", wrong.len(), wrong.join("\n"));
+}
+
+#[test]
+fn no_just_one_is_no_answer_against_one_alone() {
+    let mut crew = Crew::new(false);
+    assert!(at_step(&mut crew, Fault::NoLights, 1));
+    let told = crew.would("tobin", "no just one lamp").told;
+    assert!(!told.contains("So it is not"), "{told}");
+    let told = crew.hears("tobin", "no, several of them");
+    assert!(told.contains("So it is not one lamp"), "{told}");
+}
+
+#[test]
+fn work_told_with_what_it_came_to_ends_the_check() {
+    let mut crew = Crew::new(false);
+    assert!(at_step(&mut crew, Fault::NoLights, 2));
+    let told = crew.would("tobin", "cleaned it works now").told;
+    assert!(told.contains("That ends the check on 12"), "{told}");
+    // of a trailer that is named it may be anything
+    let told = crew.would("tobin", "10 cleaned, works now").told;
+    assert!(!told.contains("That ends the check on 12"), "{told}");
 }
