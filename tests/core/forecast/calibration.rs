@@ -1,4 +1,4 @@
-//! How right a forecast is, over many simulated events, judged in three ways that must not be mixed up.
+//! How right a forecast is, over many simulated events, judged in four ways, each told apart.
 
 use hosebib::fleet::GaugeKind;
 use hosebib::physics::forecast::{Observation, waste};
