@@ -269,7 +269,9 @@ impl<'a> Candidate<'a> {
         let measured = noun.reading().is_some()
             && self.next == Some(self.at + 1)
             && !matches!(self.item.what, What::Range(..))
-            && (others(self.items, self.at) || after_water_on);
+            && (others(self.items, self.at)
+                || after_water_on
+                || noun == Noun::Air && self.opens_before_another());
         // "12.7v on 9 battery": the value stands before its place
         let told = self.at > 1
             && (self.items[self.at - 1].is(Mark::At)
@@ -278,6 +280,17 @@ impl<'a> Candidate<'a> {
                 .number()
                 .is_some_and(|n| n.unit.is_some());
         (counts(noun) || measured && !told).then_some(No)
+    }
+
+    /// "66 out here, 21 at 53 psi": all that its clause tells, and a number that can be the trailer opens the next.
+    fn opens_before_another(&self) -> bool {
+        let chunk = |i: &&Item| i.chunk == self.item.chunk;
+        let after = &self.items[self.at + 1..];
+        let alone =
+            self.prior.is_none() && after.iter().take_while(chunk).all(|i| i.number().is_none());
+        let mut next = after.iter().skip_while(chunk);
+        let next = next.find(|i| !matches!(i.what, What::Sign(_) | What::Break));
+        alone && next.and_then(Item::number).is_some_and(plain)
     }
 
     /// "7 waste at 80", "12 pressure at 55": the smaller number opens, and the value follows where it is at.

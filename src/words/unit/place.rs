@@ -160,7 +160,13 @@ impl Candidate<'_> {
                 .items
                 .get(self.at + 1)
                 .is_some_and(|n| n.is(Mark::Now) && n.chunk == self.item.chunk);
-        (now && chunk_ends(self.items, self.at) || after)
+        // "now 35 after the truck came"
+        let then = self.before.is_some_and(|b| b.is(Mark::Now))
+            && self
+                .items
+                .get(self.at + 1)
+                .is_some_and(|n| n.is(Mark::Clock) && n.chunk == self.item.chunk);
+        (now && (chunk_ends(self.items, self.at) || then) || after)
             && self.named_in_sentence()
             && before().any(|i| {
                 self.items[i].is(Mark::Past)

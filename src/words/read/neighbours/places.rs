@@ -25,9 +25,27 @@ impl Words<'_> {
             .take(6)
             .take_while(|i| i.chunk == self.items[at].chunk)
             .any(|i| i.noun().is_some_and(|n| n.reading().is_some()));
-        if self.names(next) && !valued {
+        if (self.names(next) || self.name_of_a_place(next)) && !valued {
             self.items[at].what = What::Is(Concept::Event(Event::Arrived));
         }
+    }
+
+    /// "got to Chickasqua Landing with 17": a name that is no word of the language, and then a trailer that came with it.
+    fn name_of_a_place(&self, at: usize) -> bool {
+        let place = || at..self.items.len().min(at + 5);
+        let with = place().find(|i| self.items[*i].is(Mark::With));
+        with.is_some_and(|with| {
+            let words = &self.items[at..with];
+            let trailer = (with + 1..self.items.len())
+                .find(|i| !self.items[*i].is(Mark::Article) && !self.items[*i].is(Mark::Unit));
+            words
+                .iter()
+                .all(|i| matches!(i.what, What::Word { .. }) && i.chunk == self.items[with].chunk)
+                && words
+                    .iter()
+                    .any(|i| i.what == What::Word { ordinary: false })
+                && trailer.is_some_and(|i| self.names(i))
+        })
     }
 
     /// "90 gallons left" and "10 left in the fresh" remain, "left it in the truck" was forgotten: none is a departure.
