@@ -13,6 +13,8 @@ use crate::reply::Arg;
 
 /// A longer message is a report or a story.
 const LONGEST: usize = 12;
+/// "Ambulance is here now with her": no second casualty.
+const SHORT: usize = 8;
 
 /// What a message says of the danger that is open.
 pub(super) enum Safety {
@@ -37,6 +39,7 @@ impl Hearing<'_> {
         {
             return None;
         }
+        self.helpers_leave(settled);
         let shock = self.shock_stays(settled);
         let out = self.people_out(settled);
         let helped = self.helped(settled);
@@ -56,6 +59,29 @@ impl Hearing<'_> {
         let unit = self.unit_meant()?;
         let open = Fault::DANGERS.iter().any(|fault| self.has(&unit, *fault));
         open.then_some(Safety::Shrugged(unit))
+    }
+
+    /// "Ambulance left": no trailer goes by that.
+    fn helpers_leave(&self, settled: &mut Settled) {
+        let says = |list| self.desk.answers.says(list, "left", self.text);
+        if !says("help") || self.desk.answers.says("people", "tows", self.text) {
+            return;
+        }
+        for (.., entry) in &mut settled.reports {
+            entry.events.retain(|event| *event != Event::Left);
+            if self.says_no_more_than_help() {
+                entry.faults.retain(|fault| *fault != Fault::PersonHurt);
+            }
+        }
+        settled.reports.retain(|(.., entry)| !entry.is_empty());
+        if settled.reports.is_empty() {
+            settled.from_context = None;
+        }
+    }
+
+    /// Tells whether a message is so short that beside its word of help nobody else is told to be hurt.
+    fn says_no_more_than_help(&self) -> bool {
+        self.text.split_whitespace().count() <= SHORT
     }
 
     fn asks_something(&self) -> bool {
@@ -138,8 +164,8 @@ impl Hearing<'_> {
             entry
                 .events
                 .retain(|event| !(arrives && *event == Event::Arrived));
-            // who is looked after is not hurt anew
-            if over {
+            // who is looked after, or helped, is not hurt anew
+            if over || arrives && self.says_no_more_than_help() {
                 entry.faults.retain(|fault| !hurt.contains(fault));
             }
         }

@@ -4,8 +4,8 @@ use super::super::answer::{self, Reply};
 use super::super::settle::Settled;
 use super::super::situate::Case;
 use super::super::{
-    ahead, alarm, assign, command, hazard, incident, lone, place, standing, truck, walk, watch,
-    withdrawn,
+    ahead, alarm, assign, command, hazard, incident, lone, on_road, place, standing, truck, walk,
+    watch, withdrawn,
 };
 use super::meaning::nothing_in;
 use super::{Hearing, arrive, danger};
@@ -234,6 +234,7 @@ impl Hearing<'_> {
         if let Some(told) = &taken.hazard {
             hazard::tell(self, told, reply);
         }
+        on_road::without_the_site(self, reply);
         walk::tell_left_anyway(self, cases, reply);
         withdrawn::mended(self, &settled.reports, reply, records);
         withdrawn::not_theirs(self, reply);
