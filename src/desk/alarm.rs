@@ -3,6 +3,7 @@
 use super::answer::Reply;
 use super::choices;
 use super::inbound::Outgoing;
+use super::on_road;
 use super::others::other_dispatchers;
 use super::receive::Hearing;
 use super::situate::Case;
@@ -84,7 +85,9 @@ pub(super) fn raise(
                     .fleet
                     .job_of(finding.unit.as_ref()?, hearing.now, None)?;
                 Some(hearing.fleet.site_of(job)?.name.clone())
-            });
+            })
+            // on the road it is not where the plan has it
+            .filter(|_| !on_road::is_told(hearing, finding.unit.as_ref()));
         for (other, voice) in other_dispatchers(hearing) {
             let mut args = vec![
                 ("signal", voice.word("signal-danger").into()),

@@ -15,6 +15,7 @@ use super::teach;
 use super::tick;
 use super::watch;
 use super::when;
+use super::withdrawn;
 use crate::book::{Alarm, AlarmChange, Attempt, Personal, Record, Task, TaskChange};
 use crate::dialogue::{About, Question};
 use crate::finding::{Facts, Finding, FindingId, Level, Origin, TaskKind, Urgency};
@@ -275,7 +276,14 @@ fn never_mind(hearing: &Hearing<'_>, reply: &mut Reply<'_>, records: &mut Vec<Re
                 ..
             }),
             _,
-        ) => reply.say("no-danger", &[("unit", unit.as_str().into())]),
+        ) => {
+            // "never mind" is no clear yes: it is asked again
+            if let Some(again) = withdrawn::asks_again(hearing) {
+                reply.asks = Some(again);
+            } else {
+                reply.say("no-danger", &[("unit", unit.as_str().into())]);
+            }
+        }
         (Some(question), _) if question.about.leaves_things_as_they_are() => {
             reply.say("never-mind-left", &[]);
         }

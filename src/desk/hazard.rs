@@ -3,6 +3,7 @@
 
 use std::sync::LazyLock;
 
+use chrono::TimeDelta;
 use serde::Deserialize;
 
 use super::answer::{Reply, holds};
@@ -19,6 +20,8 @@ use crate::reply::Arg;
 use crate::rules;
 
 const HAZARDS: &str = include_str!("../../grammar/hazards.toml");
+/// What was told so long ago is still what "it" means.
+const LATELY: TimeDelta = TimeDelta::hours(1);
 /// Feet in a meter.
 const FT_PER_M: f64 = 3.281;
 
@@ -49,6 +52,9 @@ pub(super) struct Hazard {
     /// It is one only at less than this distance.
     #[serde(default)]
     under_ft: Option<f64>,
+    /// It is one only for who was told of this hazard within the hour.
+    #[serde(default)]
+    after: Option<String>,
     #[serde(default)]
     reports: Vec<Fault>,
     #[serde(default)]
@@ -104,7 +110,11 @@ fn report(hearing: &Hearing<'_>, settled: &mut Settled, told: &Hazard, unit: Opt
     let faults = || told.reports.iter().copied();
     let Some(unit) = unit else {
         let entry = settled.homeless.get_or_insert_with(Entry::default);
-        entry.faults.extend(faults());
+        let known = entry.faults.clone();
+        let news: Vec<Fault> = faults().filter(|f| !known.contains(f)).collect();
+        entry.faults.extend(&news);
+        let first = news.into_iter().filter_map(rules::first_words);
+        settled.findings.extend(first);
         return;
     };
     let told = settled.reports.iter_mut().find(|(of, ..)| *of == unit);
@@ -201,6 +211,19 @@ fn unit_of(hearing: &Hearing<'_>, settled: &Settled) -> Option<UnitName> {
     named.or(reported).or_else(last).cloned()
 }
 
+/// Tells whether the sender was told of a hazard within the hour.
+pub(super) fn told_lately(hearing: &Hearing<'_>, code: &str, unit: Option<&UnitName>) -> bool {
+    let says = format!("site-unsafe-{code}");
+    hearing.talk.told.iter().any(|told| {
+        let of_it = told.says.split(' ').next().unwrap_or_default();
+        // what was told further of it counts as well: `needle`, `needle-how`
+        let rest = of_it.strip_prefix(says.as_str());
+        rest.is_some_and(|rest| rest.is_empty() || rest.starts_with('-'))
+            && told.unit.as_ref() == unit
+            && hearing.now - told.at <= LATELY
+    })
+}
+
 impl Hazard {
     fn is_in(&self, folded: &str, text: &str) -> bool {
         let any = |phrases: &[String]| phrases.iter().any(|phrase| holds(folded, phrase));
@@ -216,7 +239,10 @@ impl Hazard {
         let state = kept.map(|kept| kept.state());
         let hooked = state.is_some_and(|state| state.stage() == Stage::Hitched);
         let open = |fault: &Fault| state.is_some_and(|state| state.has(*fault));
-        !(self.loose && hooked) && (self.beside.is_empty() || self.beside.iter().any(open))
+        let follows = |code: &String| told_lately(hearing, code, unit.as_ref());
+        !(self.loose && hooked)
+            && (self.beside.is_empty() || self.beside.iter().any(open))
+            && self.after.as_ref().is_none_or(follows)
     }
 }
 
@@ -254,7 +280,9 @@ mod tests {
 
     fn told(text: &str) -> Option<&'static str> {
         let folded = plain(text);
-        let found = known().iter().find(|hazard| hazard.is_in(&folded, text));
+        let alone = |hazard: &&Hazard| hazard.after.is_none() && hazard.beside.is_empty();
+        let mut known = known().iter().filter(alone);
+        let found = known.find(|hazard| hazard.is_in(&folded, text));
         found.map(|hazard| hazard.code.as_str())
     }
 
@@ -305,6 +333,44 @@ mod tests {
                 Some("fuel-heater"),
             ),
             ("cord is running thru a puddle, ok?", Some("cord-in-water")),
+            (
+                "some guy put a propane heater in the ladies room of 23",
+                Some("fuel-heater"),
+            ),
+            (
+                "pusieron un calentador de propano adentro de la 6",
+                Some("fuel-heater"),
+            ),
+            ("propane heater comes in 10 minutes", None),
+            (
+                "vendor put his genny right behind 23, 5 ft from the ladies door",
+                Some("generator-near"),
+            ),
+            (
+                "vendor put his generator right behind 23",
+                Some("generator-behind"),
+            ),
+            ("genny right behind 23, 30 ft from the door", None),
+            (
+                "10 generator is running right at the door",
+                Some("generator-at-door"),
+            ),
+            (
+                "10 exhaust from a truck idling at the door",
+                Some("engine-at-door"),
+            ),
+            ("el humo del generador se mete a la 6", Some("exhaust-in")),
+            ("se me soltó la 6 en la carretera", Some("road-loose")),
+            ("la 6 se me zafó", Some("came-off")),
+            ("se me soltó la manguera de la 6", None),
+            ("12 came off the hitch on the highway", Some("road-loose")),
+            ("found a needle on the floor of 10 mens", Some("needle")),
+            ("me piqué con una jeringa en la 6", Some("needle-stick")),
+            ("12 gauge needle is stuck", None),
+            ("se quemó la clavija de la 6", Some("plug-hot")),
+            ("me quemé con la clavija de la 6", Some("burnt-by-plug")),
+            ("outlet by the sink in 23 is warm", Some("plug-hot")),
+            ("12 water is hot at the outlet", None),
             ("12 handrail bites me when its wet", Some("bites")),
             ("12 rolled a foot", Some("rolled")),
             ("rolled up the cord", None),

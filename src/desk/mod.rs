@@ -17,6 +17,7 @@ mod hazard;
 mod inbound;
 mod incident;
 mod lone;
+mod on_road;
 mod others;
 mod photo;
 mod phrases;

@@ -3,6 +3,7 @@
 
 use super::answer::Reply;
 use super::inbound::Outgoing;
+use super::phrases::Phrases;
 use super::receive::{Hearing, Told};
 use super::settle;
 use super::tick::dispatchers;
@@ -123,6 +124,42 @@ pub(super) fn tell(
             .others
             .push(Outgoing::to(other, text).of_level(Level::Warning));
     }
+}
+
+/// What the sender says of a danger that they took back.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum Verdict {
+    /// It was a mistake.
+    Mistake,
+    /// It was none, or they are not sure: it stands again.
+    Stands,
+}
+
+/// Reads what is said to the question whether a danger was a mistake. A doubt outweighs a yes beside it; what is neither
+/// leaves the question open.
+pub(super) fn verdict(phrases: &Phrases, text: &str) -> Option<Verdict> {
+    let holds = |list| phrases.holds("withdraw", list, text);
+    if holds("doubt") || holds("not") {
+        return Some(Verdict::Stands);
+    }
+    let sure = phrases.after("withdraw", "sure", text).is_some();
+    if sure || holds("says") || holds("static") {
+        return Some(Verdict::Mistake);
+    }
+    phrases.after("withdraw", "no", text)?;
+    Some(Verdict::Stands)
+}
+
+/// Asks the question again that is still open: only a clear yes ends it.
+pub(super) fn asks_again(hearing: &Hearing<'_>) -> Option<About> {
+    let question = hearing.talk.question_at(hearing.inbound.at)?;
+    let About::NoDanger { unit, faults } = &question.about else {
+        return None;
+    };
+    let kept = hearing.desk.book.unit(unit)?;
+    let stands = faults.iter().any(|fault| kept.state().has(*fault));
+    let answered = verdict(hearing.desk.phrases, hearing.text).is_some();
+    (!stands && !answered).then(|| question.about.clone())
 }
 
 /// Asks the sender whether it really was a mistake.

@@ -5,7 +5,7 @@ use chrono::{DateTime, TimeDelta, Utc};
 use super::super::answer;
 use super::super::phrases::{Phrases, plain};
 use super::super::settle::known;
-use super::super::{Desk, truck, when};
+use super::super::{Desk, truck, when, withdrawn};
 use super::Hearing;
 use crate::dialogue::{About, Mend};
 use crate::fleet::Fleet;
@@ -145,6 +145,9 @@ impl Bare<'_> {
         at: DateTime<Utc>,
         last_pressure: impl Fn(&UnitName) -> Option<f64>,
     ) -> Option<Answered> {
+        if let About::NoDanger { unit, faults } = about {
+            return self.of_no_danger(unit, faults, at);
+        }
         if self.text.split_whitespace().count() > LONGEST {
             return None;
         }
@@ -206,10 +209,11 @@ impl Bare<'_> {
                 let told = self.time(entry, at)?;
                 Some(report(vec![entry.clone()], told))
             }
-            // completed, or taken as it stands, before it is heard
-            About::WhichUnitOf { .. } | About::IncidentFact { .. } | About::OverrideWhy { .. } => {
-                None
-            }
+            // completed, or taken as it stands, before it is heard; a danger taken back is answered above
+            About::WhichUnitOf { .. }
+            | About::IncidentFact { .. }
+            | About::OverrideWhy { .. }
+            | About::NoDanger { .. } => None,
             About::TruckWhen { .. } | About::HowMuch { .. } => {
                 self.says("no").then_some(Answered::Dropped)
             }
@@ -267,23 +271,33 @@ impl Bare<'_> {
                 });
                 Some(report(entries.collect(), at))
             }
-            About::NoDanger { unit, faults } => {
-                if self.says("yes") {
-                    return Some(Answered::Dropped);
-                }
-                let again = Entry {
-                    unit: Some(unit.clone()),
-                    faults: faults.clone(),
-                    ..Entry::default()
-                };
-                self.says("no").then(|| report(vec![again], at))
-            }
             About::UndoOlder { key } => {
                 if self.says("no") {
                     return Some(Answered::Dropped);
                 }
                 self.says("yes").then(|| Answered::TakeBack(key.clone()))
             }
+        }
+    }
+
+    /// Takes a danger that was taken back for a mistake only on a clear yes; with any doubt it stands again.
+    fn of_no_danger(
+        &self,
+        unit: &UnitName,
+        faults: &[Fault],
+        at: DateTime<Utc>,
+    ) -> Option<Answered> {
+        match withdrawn::verdict(self.phrases, self.text)? {
+            withdrawn::Verdict::Mistake => Some(Answered::Dropped),
+            withdrawn::Verdict::Stands => Some(Answered::Report {
+                entries: vec![Entry {
+                    unit: Some(unit.clone()),
+                    faults: faults.to_vec(),
+                    ..Entry::default()
+                }],
+                at,
+                instead: false,
+            }),
         }
     }
 

@@ -7,12 +7,16 @@ use super::super::repeat;
 use super::super::settle::{self, Settled};
 use super::super::tick::dispatchers;
 use super::Hearing;
-use crate::finding::Level;
+use crate::finding::{FindingId, Level};
 use crate::heard::{Entry, Event, Fault, UnitName};
 use crate::reply::Arg;
 
 /// A longer message is a report or a story.
 const LONGEST: usize = 12;
+/// Fewer words tell of nothing new.
+const TELLING: usize = 4;
+/// "Ambulance is here now with her": no second casualty.
+const SHORT: usize = 8;
 
 /// What a message says of the danger that is open.
 pub(super) enum Safety {
@@ -37,6 +41,8 @@ impl Hearing<'_> {
         {
             return None;
         }
+        self.helpers_leave(settled);
+        self.ends_in_words(settled);
         let shock = self.shock_stays(settled);
         let out = self.people_out(settled);
         let helped = self.helped(settled);
@@ -56,6 +62,90 @@ impl Hearing<'_> {
         let unit = self.unit_meant()?;
         let open = Fault::DANGERS.iter().any(|fault| self.has(&unit, *fault));
         open.then_some(Safety::Shrugged(unit))
+    }
+
+    /// "Ambulance left": no trailer goes by that.
+    fn helpers_leave(&self, settled: &mut Settled) {
+        let says = |list| self.desk.answers.says(list, "left", self.text);
+        if !says("help") || self.desk.answers.says("people", "tows", self.text) {
+            return;
+        }
+        for (.., entry) in &mut settled.reports {
+            entry.events.retain(|event| *event != Event::Left);
+            if self.says_no_more_than_help() {
+                entry.faults.retain(|fault| *fault != Fault::PersonHurt);
+            }
+        }
+        settled.reports.retain(|(.., entry)| !entry.is_empty());
+        if settled.reports.is_empty() {
+            settled.from_context = None;
+        }
+    }
+
+    /// Tells whether a message is so short that beside its word of help nobody else is told to be hurt.
+    fn says_no_more_than_help(&self) -> bool {
+        self.text.split_whitespace().count() <= SHORT
+    }
+
+    /// "Can I leave it on", "is it ok to turn the fan on": beside a danger the answer is no. Returns its trailer and what is
+    /// open there.
+    pub(super) fn asks_leave_beside_it(&self) -> Option<(UnitName, Vec<Fault>)> {
+        let says = |list| self.desk.answers.says("people", list, self.text);
+        if !says("asks-leave") || says("tows") || self.heard.command.is_some() {
+            return None;
+        }
+        let unit = self.unit_meant()?;
+        let mut open = Fault::DANGERS.to_vec();
+        open.retain(|fault| self.has(&unit, *fault));
+        (!open.is_empty()).then_some((unit, open))
+    }
+
+    /// Ends a burner or engine inside that is out again, and drops an electrician who is there already from what is asked
+    /// for.
+    fn ends_in_words(&mut self, settled: &mut Settled) {
+        let Some(unit) = self.unit_meant() else {
+            return;
+        };
+        let tested = self.desk.answers.says("tingle", "who", self.text)
+            && self.desk.answers.says("tingle", "clears", self.text)
+            && !self.desk.answers.says("tingle", "not", self.text);
+        let out = self.desk.answers.says("people", "source-out", self.text)
+            && !self.desk.answers.says("help", "not", self.text);
+        let over = if tested && self.has(&unit, Fault::Shock) {
+            // what he found is mended with it
+            settled.reports.retain(|(of, ..)| *of != unit);
+            settled.homeless = None;
+            self.heard.plans.clear();
+            self.heard.set_aside.clear();
+            Fault::Shock
+        } else if out && self.has(&unit, Fault::GeneratorInside) {
+            Fault::GeneratorInside
+        } else if self.has(&unit, Fault::Runaway) && is_chocked(settled, &unit) {
+            // on the road whoever came to help says when it is over
+            if super::super::on_road::is_told(self, Some(&unit)) {
+                return;
+            }
+            Fault::Runaway
+        } else {
+            return;
+        };
+        let cleared = settled.reports.iter().any(|(of, _, entry)| {
+            *of == unit && (entry.cleared.contains(&over) || entry.faults.contains(&over))
+        });
+        if cleared {
+            return;
+        }
+        let told = settled.reports.iter_mut().find(|(of, ..)| *of == unit);
+        if let Some((.., entry)) = told {
+            entry.cleared.push(over);
+            return;
+        }
+        let entry = Entry {
+            unit: Some(unit.clone()),
+            cleared: vec![over],
+            ..Entry::default()
+        };
+        settled.reports.push((unit, self.inbound.at, entry));
     }
 
     fn asks_something(&self) -> bool {
@@ -138,8 +228,8 @@ impl Hearing<'_> {
             entry
                 .events
                 .retain(|event| !(arrives && *event == Event::Arrived));
-            // who is looked after is not hurt anew
-            if over {
+            // who is looked after, or helped, is not hurt anew
+            if over || arrives && self.says_no_more_than_help() {
                 entry.faults.retain(|fault| !hurt.contains(fault));
             }
         }
@@ -180,6 +270,69 @@ impl Hearing<'_> {
         let mut named = named.filter_map(|name| settle::known(&self.fleet, name));
         let last = || settle::known(&self.fleet, self.talk.unit_at(self.inbound.at)?);
         named.next().or_else(last).cloned()
+    }
+}
+
+/// Tells whether a message reports that a trailer is chocked.
+fn is_chocked(settled: &Settled, unit: &UnitName) -> bool {
+    let mut reports = settled.reports.iter();
+    reports.any(|(of, _, entry)| of == unit && entry.events.contains(&Event::Chocked))
+}
+
+/// Says what is still to be done where a burner or engine inside is told to be out.
+pub(super) fn tell_aired(settled: &Settled, reply: &mut Reply<'_>) {
+    let out = |entry: &Entry| entry.cleared.contains(&Fault::GeneratorInside);
+    if let Some((unit, ..)) = settled.reports.iter().find(|(.., entry)| out(entry)) {
+        reply.say("burner-out", &[("unit", unit.as_str().into())]);
+    }
+}
+
+/// Passes on a message of which nothing was read while a danger is open: it may be a second one.
+pub(super) fn tell_unread(hearing: &Hearing<'_>, settled: &Settled, reply: &mut Reply<'_>) {
+    let answered = !reply.findings.is_empty()
+        || !reply.first.is_empty()
+        || !reply.lines.is_empty()
+        || !reply.opening.is_empty()
+        || reply.walked
+        || reply.asks.is_some();
+    let heard = &hearing.heard;
+    let read = !settled.reports.is_empty()
+        || settled.homeless.is_some()
+        || heard.ask.is_some()
+        || heard.command.is_some()
+        || heard.answer.is_some()
+        || !heard.unclear.is_empty();
+    let short = hearing.text.split_whitespace().count() < TELLING;
+    if answered || read || short || hearing.inbound.replaces.is_some() {
+        return;
+    }
+    let stands = |unit: &UnitName, id| {
+        let mut dangers = Fault::DANGERS.iter();
+        dangers.any(|fault| FindingId::of_fault(*fault) == id && hearing.has(unit, *fault))
+    };
+    let open = repeat::still_open(&hearing.talk, hearing.now, stands);
+    let Some((unit, says)) = open else { return };
+    let reminder = format!("{unit}: {}", reply.voice.word(says));
+    reply.lines.push(reminder);
+    let quote = reply.voice.quote(hearing.text.trim());
+    reply.say("danger-unread", &[("quote", quote.into())]);
+    let me = &hearing.member.id;
+    for to in dispatchers(&hearing.fleet).filter(|to| to != me) {
+        let Some(member) = hearing.fleet.crew.get(to) else {
+            continue;
+        };
+        let voice = hearing
+            .desk
+            .voice_for(member, None, &hearing.fleet, hearing.now);
+        let args = [
+            ("unit", Arg::from(unit.as_str())),
+            ("who", voice.person(me).into_owned().into()),
+            ("quote", voice.quote(hearing.text.trim()).into()),
+        ];
+        let text = voice.say("danger-unread-told", &args);
+        reply
+            .others
+            .push(Outgoing::to(to, text).of_level(Level::Warning));
     }
 }
 

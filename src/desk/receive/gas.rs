@@ -32,7 +32,30 @@ impl Hearing<'_> {
             }
         }
         settled.reports.retain(|(.., entry)| !entry.is_empty());
-        stays
+        stays.or_else(|| self.gas_elsewhere(settled))
+    }
+
+    /// "Its the food trucks gas, they fixed it" after a word on another trailer: it is of the gas, and mends nothing there.
+    fn gas_elsewhere(&self, settled: &mut Settled) -> Option<UnitName> {
+        let says = |list| self.desk.answers.says("gas", list, self.text);
+        let last = self.talk.unit_at(self.inbound.at);
+        if !says("source") || !says("ended") || !self.heard.named.is_empty() {
+            return None;
+        }
+        let sent = self.desk.book.sent(&self.member.id).iter().rev();
+        let mut units = sent.flat_map(|sent| &sent.units);
+        let unit = units.find(|unit| {
+            let kept = self.desk.book.unit(unit);
+            kept.is_some_and(|kept| kept.state().has(Fault::GasSmell))
+        })?;
+        for (.., entry) in &mut settled.reports {
+            if entry.unit.as_ref() == last || settled.from_context.is_some() {
+                entry.cleared.clear();
+            }
+        }
+        settled.reports.retain(|(.., entry)| !entry.is_empty());
+        settled.homeless = None;
+        Some(unit.clone())
     }
 
     /// Ends the danger on the one trailer that the message can mean.

@@ -7,6 +7,7 @@ use super::super::command;
 use super::super::incident;
 use super::super::repeat;
 use super::super::settle::{Settled, known, merge};
+use super::super::withdrawn;
 use super::Hearing;
 use crate::dialogue::{About, Check, Question, Talk};
 use crate::finding::{Finding, FindingId};
@@ -77,7 +78,8 @@ impl Hearing<'_> {
         }
         let question = self
             .question(settled, &talk, reply)
-            .or_else(|| self.asks_the_fact_again(settled));
+            .or_else(|| self.asks_the_fact_again(settled))
+            .or_else(|| withdrawn::asks_again(self));
         let answered =
             !settled.reports.is_empty() || self.heard.ask.is_some() || self.heard.command.is_some();
         match question {

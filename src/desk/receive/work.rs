@@ -4,8 +4,8 @@ use super::super::answer::{self, Reply};
 use super::super::settle::Settled;
 use super::super::situate::Case;
 use super::super::{
-    ahead, alarm, assign, command, hazard, incident, lone, place, standing, truck, walk, watch,
-    withdrawn,
+    ahead, alarm, assign, command, hazard, incident, lone, on_road, place, standing, truck, walk,
+    watch, withdrawn,
 };
 use super::meaning::nothing_in;
 use super::{Hearing, arrive, danger};
@@ -86,6 +86,7 @@ impl Hearing<'_> {
         self.ask_who_leaves(&mut settled);
         self.as_it_goes(&mut settled);
         let icy = walk::icy::take(self, &mut settled);
+        self.not_mended_after_all(&mut settled);
         let gas = self.gas_stays(&mut settled);
         let safety = self.safety(&mut settled);
         let hazard = hazard::take(self, &mut settled);
@@ -99,7 +100,11 @@ impl Hearing<'_> {
         if truck_here.is_some() || truck_gone.is_some() {
             self.drop_what_is_not_now();
         }
-        let (step, stood) = self.take_steps(&mut settled, safety.as_ref(), hazard.is_some());
+        let (step, stood) = self.take_steps(
+            &mut settled,
+            safety.as_ref(),
+            hazard.is_some() || gas.is_some(),
+        );
         settled.words = self.words_about(&settled);
         let taken = Taken {
             coming,
@@ -180,6 +185,7 @@ impl Hearing<'_> {
         if let Some(safety) = &taken.safety {
             danger::tell(self, safety, &mut reply);
         }
+        danger::tell_aired(settled, &mut reply);
         place::tell(self, &mut reply);
         arrive::keep(
             self,
@@ -234,6 +240,7 @@ impl Hearing<'_> {
         if let Some(told) = &taken.hazard {
             hazard::tell(self, told, reply);
         }
+        on_road::without_the_site(self, reply);
         walk::tell_left_anyway(self, cases, reply);
         withdrawn::mended(self, &settled.reports, reply, records);
         withdrawn::not_theirs(self, reply);
@@ -276,6 +283,14 @@ impl Hearing<'_> {
         reply: &mut Reply<'_>,
         records: &mut Vec<Record>,
     ) {
+        if let Some((unit, open)) = self.asks_leave_beside_it() {
+            let names: Vec<String> = open.iter().map(|f| reply.voice.fault(*f)).collect();
+            let what = reply.voice.all_of(&names);
+            let args = [("unit", unit.as_str().into()), ("what", what.into())];
+            let line = reply.voice.say("answer-danger-open", &args);
+            reply.first.push(line);
+            return;
+        }
         let several = match took {
             true => Vec::new(),
             false => answer::parts(self),
@@ -305,6 +320,7 @@ impl Hearing<'_> {
         standing::beside_the_advice(self, cases, reply);
         walk::stand::go_on(self, cases, taken.stood, reply);
         walk::go_on(self, cases, taken.step.as_ref(), reply, records);
+        danger::tell_unread(self, settled, reply);
         standing::keep_confirmed(self, reply, records);
         ahead::note(self, settled, cases, reply, records);
     }
