@@ -64,6 +64,7 @@ pub(super) fn look(
         silent: findings
             .iter()
             .any(|finding| finding.id == FindingId::CrewLateCheckIn),
+        unheard: unheard(desk, fleet, unit, now).is_some(),
         waste: case.outlook.waste.as_ref().map(|waste| WasteStand {
             level_pct: waste.likely_pct,
             p10: waste.p10,
@@ -71,6 +72,21 @@ pub(super) fn look(
         }),
     };
     (case, findings, stand)
+}
+
+/// Returns when the doors opened of a trailer of which nobody said a word since its set-up was to begin; none where
+/// somebody did, or where they are not open yet.
+pub(super) fn unheard(
+    desk: &Desk,
+    fleet: &Fleet,
+    unit: &UnitName,
+    now: DateTime<Utc>,
+) -> Option<DateTime<Utc>> {
+    let job = fleet.job_of(unit, now, None)?;
+    let word = desk.book.unit(unit).and_then(|kept| kept.newest());
+    let begins = fleet.set_up_of(unit, &job.id)?;
+    let silent = word.is_none_or(|word| word < begins);
+    (silent && job.from <= now && now < job.to).then_some(job.from)
 }
 
 /// Puts into words how the trailers stand.
@@ -90,6 +106,7 @@ pub(super) fn text(desk: &Desk, stands: &[Stand], voice: &Voice<'_>) -> String {
                 more: stand.more,
                 due: due.min_by_key(|(_, due)| *due),
                 last_word: word(&stand.unit).map(|word| word.at),
+                unheard: stand.unheard,
             }
         })
         .collect();
@@ -99,10 +116,19 @@ pub(super) fn text(desk: &Desk, stands: &[Stand], voice: &Voice<'_>) -> String {
     let mut late = late(desk, now);
     late.retain(|task| task.kind != TaskKind::CheckIn);
     let silent = stands.iter().filter(|stand| stand.silent);
+    let (unread, filling): (Vec<Fill<'_>>, Vec<Fill<'_>>) = fills(desk, stands, now)
+        .into_iter()
+        .partition(|fill| fill.unread);
+    let unread = unread.into_iter().map(|fill| &fill.stand.unit);
     let tail = DigestTail {
-        fills: fills(desk, stands, now)
+        unread: unread.collect(),
+        unheard: stands
+            .iter()
+            .filter(|stand| stand.unheard)
+            .map(|stand| &stand.unit)
+            .collect(),
+        fills: filling
             .into_iter()
-            .filter(|fill| !fill.unread)
             .map(|fill| (&fill.stand.unit, fill.at, fill.likely))
             .collect(),
         late: late.into_iter().map(|task| voice.task_head(task)).collect(),

@@ -36,19 +36,27 @@ pub struct DigestRow<'a> {
     pub due: Option<(TaskKind, DateTime<Utc>)>,
     /// When the crew last said a word about it.
     pub last_word: Option<DateTime<Utc>>,
+    /// Whether its doors are open and nobody has said a word about it on this job.
+    pub unheard: bool,
 }
 
 impl DigestRow<'_> {
     /// Tells whether nothing is wrong and nothing is due.
     pub fn in_good_order(&self) -> bool {
-        self.worst.is_none() && self.due.is_none()
+        self.worst.is_none() && self.due.is_none() && !self.unheard
     }
 
     /// Returns the key by which rows are ordered: worst first, then what is due soonest, then by name.
     fn order(&self) -> impl Ord + '_ {
         let worst = self.worst.map(|(_, level, urgency)| (level, urgency));
         let due = self.due.map(|(_, at)| at);
-        (Reverse(worst), due.is_none(), due, self.unit)
+        (
+            Reverse(worst),
+            due.is_none(),
+            due,
+            !self.unheard,
+            self.unit,
+        )
     }
 }
 
@@ -108,6 +116,10 @@ pub struct DigestTail<'a> {
     pub too_late: Vec<(UnitName, DateTime<Utc>, DateTime<Utc>)>,
     /// The tasks that are late, by number, kind and trailer.
     pub late: Vec<String>,
+    /// The trailers whose waste tank may be full by now by the crowd alone: nobody has read it.
+    pub unread: Vec<&'a UnitName>,
+    /// The trailers whose doors are open and of which nobody has said a word on this job.
+    pub unheard: Vec<&'a UnitName>,
     /// The trailers in service of which nobody spoke for too long, each with the last word.
     pub silent: Vec<(&'a UnitName, DateTime<Utc>)>,
 }
@@ -146,7 +158,16 @@ pub fn digest_tail(voice: &Voice<'_>, tail: &DigestTail<'_>) -> String {
             voice.say("digest-truck-late-one", &args)
         })
         .collect();
+    let unread = tail.unread.iter().take(NAMED);
+    let unread: Vec<String> = unread.map(ToString::to_string).collect();
+    let unheard = tail.unheard.iter().take(NAMED);
+    let unheard: Vec<String> = unheard.map(ToString::to_string).collect();
     let lines = [
+        (
+            "digest-unread",
+            unread,
+            tail.unread.len().saturating_sub(NAMED),
+        ),
         ("digest-call", call, tail.call.len().saturating_sub(NAMED)),
         (
             "digest-truck-late",
@@ -155,6 +176,11 @@ pub fn digest_tail(voice: &Voice<'_>, tail: &DigestTail<'_>) -> String {
         ),
         ("digest-fills", fills, 0),
         ("digest-late", late, tail.late.len().saturating_sub(NAMED)),
+        (
+            "digest-unheard",
+            unheard,
+            tail.unheard.len().saturating_sub(NAMED),
+        ),
         (
             "digest-silent",
             silent,
@@ -263,7 +289,12 @@ impl Voice<'_> {
                 let _ = write!(text, " +{}", row.more);
             }
         } else if row.due.is_none() {
-            self.write(&mut text, "digest-well", &[]);
+            // of one that nobody wrote of nobody knows whether it is in order
+            let key = match row.unheard {
+                true => "digest-unheard-row",
+                false => "digest-well",
+            };
+            self.write(&mut text, key, &[]);
         }
         let age = match row.last_word {
             Some(at) => self.age(at),

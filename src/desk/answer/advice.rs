@@ -74,13 +74,7 @@ pub(super) fn is_ok(hearing: &Hearing<'_>, case: &Case, reply: &mut Reply<'_>) -
     let mut found = supposed.findings();
     found.retain(|finding| judges(key, finding.id));
     let unit = ("unit", Arg::from(case.unit.as_str()));
-    let verdict = match found.first() {
-        None => "answer-ok",
-        Some(worst) if worst.urgency == Urgency::Plan && worst.level == Level::Notice => {
-            "answer-ok-nearly"
-        }
-        Some(_) => "answer-not-ok",
-    };
+    let verdict = verdict(phrases, hearing.text, found.first());
     let line = reply.voice.say(verdict, &[unit, ("what", what.into())]);
     reply.first.push(line);
     if let Some(limits) = case
@@ -97,6 +91,45 @@ pub(super) fn is_ok(hearing: &Hearing<'_>, case: &Case, reply: &mut Reply<'_>) -
     }
     reply.first.push(reply.voice.word("answer-not-logged"));
     Vec::new()
+}
+
+/// Says yes or no to what was asked: to "is it too much" the yes is the bad news.
+fn verdict(phrases: &Phrases, text: &str, worst: Option<&Finding>) -> &'static str {
+    let asks = |list| phrases.holds("asked-value", list, text);
+    let over = worst.map(|worst| is_over(worst.id));
+    match (over, worst) {
+        _ if asks("not-too") => {}
+        (None, _) if asks("too-high") => return "answer-too-high-no",
+        (None, _) if asks("too-low") => return "answer-too-low-no",
+        (None, _) if asks("no-good") => return "answer-bad-no",
+        (Some(true), _) if asks("too-high") => return "answer-too-high-yes",
+        (Some(false), _) if asks("too-high") => return "answer-but-too-low",
+        (Some(false), _) if asks("too-low") => return "answer-too-low-yes",
+        (Some(true), _) if asks("too-low") => return "answer-but-too-high",
+        (Some(_), _) if asks("no-good") => return "answer-bad-yes",
+        _ => {}
+    }
+    match worst {
+        None => "answer-ok",
+        Some(worst) if worst.urgency == Urgency::Plan && worst.level == Level::Notice => {
+            "answer-ok-nearly"
+        }
+        Some(_) => "answer-not-ok",
+    }
+}
+
+/// Tells whether a finding says that a value is too high; else it is too low.
+fn is_over(id: FindingId) -> bool {
+    use FindingId as F;
+    id.topic() == "heat"
+        || matches!(
+            id,
+            F::WaterOverPressure
+                | F::PowerHighVoltage
+                | F::PowerOverCurrent
+                | F::WasteBookPumpOut
+                | F::WasteCloseNow
+        )
 }
 
 /// What a circuit carries for hours, as a share of its rating (NEC 210.20(A)).

@@ -266,7 +266,25 @@ fn silent(hearing: &Hearing<'_>, reply: &mut Reply<'_>) {
         hearing.desk.book.units().filter_map(silent).collect();
     silent.sort();
     silent.truncate(ROWS);
-    if silent.is_empty() {
+    let units = hearing.fleet.trailers.keys();
+    let mut unheard: Vec<(DateTime<Utc>, &UnitName)> = units
+        .filter_map(|unit| {
+            digest::unheard(hearing.desk, &hearing.fleet, unit, hearing.now).map(|at| (at, unit))
+        })
+        .filter(|(_, unit)| !silent.iter().any(|(_, other)| other == *unit))
+        .collect();
+    // the doors that opened last are today's
+    unheard.sort_by(|a, b| b.cmp(a));
+    unheard.truncate(ROWS);
+    for (opened, unit) in &unheard {
+        let args = [
+            ("unit", Arg::from(unit.as_str())),
+            ("time", (*opened).into()),
+        ];
+        let line = reply.voice.say("answer-silent-all-along", &args);
+        reply.first.push(line);
+    }
+    if silent.is_empty() && unheard.is_empty() {
         let line = reply.voice.word("answer-silent-none");
         reply.first.push(line);
     }
