@@ -10,6 +10,7 @@ use super::answer::Reply;
 use super::receive::Hearing;
 use super::situate::Case;
 use super::tick;
+use super::when;
 use crate::book::{AheadChange, Record, Stage, Stand, TankNote, Task, UnitState, WasteStand};
 use crate::finding::{Finding, FindingId, TaskKind};
 use crate::fleet::{Fleet, Job, Role};
@@ -274,6 +275,49 @@ fn next_day(hearing: &Hearing<'_>, day: u8) -> Option<NaiveDate> {
     today.date_naive().checked_add_days(Days::new(ahead.into()))
 }
 
+/// Says what the day brings that a question names, tomorrow where it names none.
+pub(super) fn day_named(hearing: &Hearing<'_>) -> String {
+    let zone = hearing.fleet.time_zone;
+    let day = when::day_word(hearing.text).unwrap_or_else(|| "tomorrow".to_owned());
+    let noon = when::told("12:00", &day, hearing.now, zone);
+    let date = noon
+        .unwrap_or(hearing.now)
+        .with_timezone(&zone)
+        .date_naive();
+    day_ahead(hearing, date)
+}
+
+/// Returns the day that a question names, from its beginning to its end.
+pub(super) fn day_span(hearing: &Hearing<'_>) -> Option<(DateTime<Utc>, DateTime<Utc>)> {
+    let zone = hearing.fleet.time_zone;
+    let noon = when::told("12:00", hearing.text, hearing.now, zone)?;
+    Some((noon - TimeDelta::hours(12), noon + TimeDelta::hours(12)))
+}
+
+/// Returns when a trailer that comes empty from the yard has its waste at the stop level, by a job's guests alone.
+pub(super) fn fills_by_guests(
+    desk: &Desk,
+    fleet: &Fleet,
+    job: &Job,
+    unit: &UnitName,
+    from: DateTime<Utc>,
+) -> Option<DateTime<Utc>> {
+    let spec = fleet.trailers.get(unit)?;
+    let mut state = UnitState::default();
+    state.tanks.push((from, TankNote::Pumped(None)));
+    let prospect = Prospect {
+        fleet,
+        spec,
+        job: Some(job),
+        site: fleet.site_of(job),
+        state: &state,
+        guests: &[],
+        lessons: desk.book.lessons().of(unit),
+        at: from,
+    };
+    Outlook::of(&prospect).waste?.p50
+}
+
 /// Says which jobs a day brings: trailers, doors, guests, and what fills when by the guests alone.
 fn day_ahead(hearing: &Hearing<'_>, day: NaiveDate) -> String {
     let fleet = &hearing.fleet;
@@ -294,23 +338,7 @@ fn day_ahead(hearing: &Hearing<'_>, day: NaiveDate) -> String {
             .find(|(from, _)| from.with_timezone(&job.time_zone).date_naive() == day)
             .unwrap_or((job.from, job.to));
         let units = job.trailers.iter().map(|unit| {
-            let spec = fleet.trailers.get(unit);
-            let fills = spec.and_then(|spec| {
-                // it comes empty from the yard
-                let mut state = UnitState::default();
-                state.tanks.push((window.0, TankNote::Pumped(None)));
-                let prospect = Prospect {
-                    fleet,
-                    spec,
-                    job: Some(job),
-                    site,
-                    state: &state,
-                    guests: &[],
-                    lessons: hearing.desk.book.lessons().of(unit),
-                    at: window.0,
-                };
-                Outlook::of(&prospect).waste?.p50
-            });
+            let fills = fills_by_guests(hearing.desk, fleet, job, unit, window.0);
             (unit, fills.filter(|at| *at <= window.1))
         });
         jobs.push(DayJob {
@@ -318,6 +346,7 @@ fn day_ahead(hearing: &Hearing<'_>, day: NaiveDate) -> String {
             from: window.0,
             to: window.1,
             guests: job.guests,
+            crew: job.crew.iter().map(String::as_str).collect(),
             units: units.collect(),
         });
     }

@@ -50,13 +50,7 @@ impl DigestRow<'_> {
     fn order(&self) -> impl Ord + '_ {
         let worst = self.worst.map(|(_, level, urgency)| (level, urgency));
         let due = self.due.map(|(_, at)| at);
-        (
-            Reverse(worst),
-            due.is_none(),
-            due,
-            !self.unheard,
-            self.unit,
-        )
+        (Reverse(worst), due.is_none(), due, !self.unheard, self.unit)
     }
 }
 
@@ -212,6 +206,8 @@ pub struct DayJob<'a> {
     pub to: DateTime<Utc>,
     /// The people booked.
     pub guests: f64,
+    /// The people named for it, by id.
+    pub crew: Vec<&'a str>,
     /// The trailers, each with when its waste tank reaches the stop level by the guests alone; none where it does not.
     pub units: Vec<(&'a UnitName, Option<DateTime<Utc>>)>,
 }
@@ -238,6 +234,16 @@ pub fn look_ahead(voice: &Voice<'_>, day: DateTime<Utc>, jobs: &[DayJob<'_>]) ->
             ),
         ];
         voice.write(&mut out, "ahead-job", &args);
+        out.push(' ');
+        let crew = job.crew.iter();
+        let crew: Vec<String> = crew.map(|who| voice.person(who).into_owned()).collect();
+        match crew.is_empty() {
+            true => voice.write(&mut out, "answer-next-job-nobody", &[]),
+            false => {
+                let names = voice.all_of(&crew);
+                voice.write(&mut out, "answer-who-crew", &[("names", names.into())]);
+            }
+        }
         let fills = job.units.iter();
         let fills: Vec<String> = fills
             .filter_map(|(unit, at)| Some(format!("{unit} {}", voice.time((*at)?))))

@@ -4,7 +4,7 @@
 
 use super::reply::Reply;
 use super::topic::Question;
-use super::{advice, case_of, sought, tell, unsafe_now};
+use super::{advice, case_of, plan_ahead, sought, tell, unsafe_now};
 use crate::desk::receive::Hearing;
 use crate::desk::repeat;
 use crate::desk::settle::Settled;
@@ -90,6 +90,11 @@ pub(super) fn answer(
         "cords" => advice::cords(&case, reply),
         "tow" => advice::tow(hearing, &case, reply),
         "open" => advice::open(&case, reply),
+        "generator-size" => plan_ahead::generator(hearing, &case, reply),
+        "guests-taken" => {
+            plan_ahead::guests_taken(&case, reply);
+            Vec::new()
+        }
         "back-in" => unsafe_now::back_in(&case, reply),
         "no-regulator" => unsafe_now::no_regulator(&case, reply),
         _ => Vec::new(),

@@ -3,7 +3,7 @@
 use chrono::{DateTime, TimeDelta, Utc};
 
 use super::reply::Reply;
-use super::{cold, duty, people};
+use super::{cold, duty, people, plan_ahead};
 use crate::book::{Stage, Task};
 use crate::desk::digest::{self, Fill};
 use crate::desk::lone;
@@ -39,6 +39,8 @@ pub(super) fn answer(hearing: &Hearing<'_>, topic: &str, reply: &mut Reply<'_>) 
             Some(unit) => guests(hearing, &unit, reply),
             None => reply.asks = Some(hearing.which_unit()),
         },
+        "day-ahead" => plan_ahead::day(hearing, reply),
+        "who-is-free" => plan_ahead::free(hearing, reply),
         "who-is-where" => everybody(hearing, reply),
         "freeze-tonight" => cold::tonight(hearing, reply),
         "no-package" => cold::packages(hearing, reply),
@@ -136,7 +138,10 @@ fn who_has(hearing: &Hearing<'_>, unit: &UnitName, reply: &mut Reply<'_>) {
         ];
         reply.first.push(voice.say("answer-who-road", &args));
     }
-    let job = fleet.job_of(unit, now, None);
+    let job = fleet.job_of(unit, now, None).filter(|job| now < job.to);
+    if job.is_none() {
+        plan_ahead::next_job(hearing, unit, reply);
+    }
     let crew: Vec<String> = job
         .iter()
         .flat_map(|job| &job.crew)

@@ -65,7 +65,9 @@ pub(super) fn told(hearing: &Hearing<'_>, reply: &mut Reply<'_>, records: &mut V
         .as_ref()
         .and_then(|unit| hearing.fleet.job_of(unit, hearing.now, None))
         .map_or(hearing.fleet.time_zone, |job| job.time_zone);
-    let comes = moved_to(hearing, zone).or_else(|| when::coming(text, hearing.now, zone));
+    let comes = moved_to(hearing, zone)
+        .or_else(|| when::coming(text, hearing.now, zone))
+        .or_else(|| again::behind_late(hearing.desk, text, hearing.now, zone));
     match (comes, off, late) {
         (Some(at), _, true) => moved(hearing, &task, at, reply),
         (_, true, _) => cancelled(hearing, &task, reply, records),
@@ -79,10 +81,17 @@ pub(super) fn told(hearing: &Hearing<'_>, reply: &mut Reply<'_>, records: &mut V
 /// Tells whether a message is about a truck that is off or late.
 pub(super) fn is_told_of(phrases: &Phrases, text: &str) -> bool {
     let says = |list| phrases.holds("truck", list, text);
+    // "is here now" tells of none that is late
+    let late = says("late") && !(says("here") && !is_late_indeed(phrases, text));
     says("who")
-        && (says("absent") || (says("off") || says("late")) && !says("not"))
+        && (says("absent") || (says("off") || late) && !says("not"))
         && !says("other")
         && !text.trim_end().ends_with('?')
+}
+
+/// Tells whether a truck is said to be late by more than the word "now".
+fn is_late_indeed(phrases: &Phrases, text: &str) -> bool {
+    phrases.holds("truck", "late", &phrases.without("truck", "now", text))
 }
 
 /// Says that the truck comes after the tank may be full, or else after the time that somebody asked for.
@@ -166,6 +175,11 @@ fn noted<'a>(hearing: &'a Hearing<'_>) -> Option<&'a Task> {
     };
     if let Some(unit) = names(hearing).first() {
         return on(unit);
+    }
+    // the one that was just spoken of
+    let lately = again::ordered_lately(hearing.desk, &hearing.member.id, hearing.now);
+    if lately.is_some() {
+        return lately;
     }
     let known = hearing.talk.unit_at(hearing.inbound.at);
     if let Some(task) = known.and_then(on) {
