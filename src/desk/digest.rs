@@ -13,7 +13,7 @@ use super::tick;
 use super::when;
 use crate::book::{AheadChange, Record, Stage, Stand, TankNote, Task, UnitState, WasteStand};
 use crate::finding::{Finding, FindingId, TaskKind};
-use crate::fleet::{Fleet, Job, Role};
+use crate::fleet::{Fleet, Job, Role, Source};
 use crate::heard::{PlanKind, ReadingKey, UnitName};
 use crate::outlook::{Outlook, Prospect};
 use crate::reply::{DayJob, DigestRow, DigestTail, Voice, digest, digest_tail, look_ahead};
@@ -346,6 +346,10 @@ fn day_ahead(hearing: &Hearing<'_>, day: NaiveDate) -> String {
             from: window.0,
             to: window.1,
             guests: job.guests,
+            lacks: site.map_or((false, false), |site| {
+                let none = |source| source == Source::None;
+                (none(site.water.source), none(site.power.source))
+            }),
             crew: job.crew.iter().map(String::as_str).collect(),
             units: units.collect(),
         });

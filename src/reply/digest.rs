@@ -206,6 +206,8 @@ pub struct DayJob<'a> {
     pub to: DateTime<Utc>,
     /// The people booked.
     pub guests: f64,
+    /// Whether the site has no water, and no power.
+    pub lacks: (bool, bool),
     /// The people named for it, by id.
     pub crew: Vec<&'a str>,
     /// The trailers, each with when its waste tank reaches the stop level by the guests alone; none where it does not.
@@ -242,6 +244,15 @@ pub fn look_ahead(voice: &Voice<'_>, day: DateTime<Utc>, jobs: &[DayJob<'_>]) ->
             false => {
                 let names = voice.all_of(&crew);
                 voice.write(&mut out, "answer-who-crew", &[("names", names.into())]);
+            }
+        }
+        for (lacks, key) in [
+            (job.lacks.0, "answer-next-job-no-water"),
+            (job.lacks.1, "answer-next-job-no-power"),
+        ] {
+            if lacks {
+                out.push(' ');
+                voice.write(&mut out, key, &[]);
             }
         }
         let fills = job.units.iter();

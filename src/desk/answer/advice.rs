@@ -2,9 +2,12 @@
 
 use super::question::{numbered, to_do, warn};
 use super::reply::Reply;
-use crate::desk::phrases::Phrases;
+use chrono::{DateTime, Utc};
+
+use crate::desk::phrases::{Phrases, plain};
 use crate::desk::receive::Hearing;
 use crate::desk::situate::Case;
+use crate::desk::when;
 use crate::finding::{Caution, Finding, FindingId, Level, TaskKind, Urgency};
 use crate::fleet::PressureLimits;
 use crate::heard::{Entry, Event, Plan, PlanKind, ReadingKey};
@@ -476,12 +479,47 @@ pub(super) fn pump_out(case: &Case, reply: &mut Reply<'_>) -> Vec<FindingId> {
     let key = match &case.outlook.waste {
         None => "answer-pump-out-unread",
         Some(waste) if waste.likely_pct >= waste.limit_pct => "answer-pump-out-now",
-        Some(waste) if waste.p50.is_some() => "answer-pump-out-yes",
+        Some(waste) if waste.p50.is_some() && !waste.could_stay_below => "answer-pump-out-yes",
         Some(waste) if waste.p10.is_some() => "answer-pump-out-perhaps",
         Some(_) => "answer-pump-out-no",
     };
     let line = reply.voice.say(key, &[unit]);
     reply.first.push(line);
+    how_it_fills(case, reply)
+}
+
+/// Does the tank last, till the hour that is asked about where there is one?
+pub(super) fn lasts(hearing: &Hearing<'_>, case: &Case, reply: &mut Reply<'_>) -> Vec<FindingId> {
+    let zone = case
+        .job()
+        .map_or(hearing.fleet.time_zone, |job| job.time_zone);
+    let rest = hearing
+        .desk
+        .phrases
+        .following("asked-value", "until", hearing.text);
+    let named = |rest: &str| match plain(rest).split(' ').next() {
+        Some("midnight" | "medianoche") => when::next("00:00", case.at, zone),
+        Some("noon" | "mediodia") => when::next("12:00", case.at, zone),
+        _ => when::coming(&format!("at {rest}"), case.at, zone),
+    };
+    let asked = rest.and_then(named);
+    let (Some(at), Some(waste)) = (asked, &case.outlook.waste) else {
+        return pump_out(case, reply);
+    };
+    let by = |reached: Option<DateTime<Utc>>| reached.is_some_and(|reached| reached <= at);
+    let key = match waste.likely_pct >= waste.limit_pct {
+        true => "answer-pump-out-now",
+        false if by(waste.p50) => "answer-lasts-no",
+        false if by(waste.p10) => "answer-lasts-perhaps",
+        false => "answer-lasts-yes",
+    };
+    let args = [("unit", Arg::from(case.unit.as_str())), ("time", at.into())];
+    let line = reply.voice.say(key, &args);
+    reply.first.push(line);
+    how_it_fills(case, reply)
+}
+
+fn how_it_fills(case: &Case, reply: &mut Reply<'_>) -> Vec<FindingId> {
     reply
         .first
         .extend(reply.voice.forecast_of("waste", &case.outlook));

@@ -197,7 +197,12 @@ pub(super) fn generator(
     };
     let next = hearing.fleet.next_job_of(&case.unit, hearing.now);
     let there = next.and_then(|job| hearing.fleet.site_of(job));
-    let altitude_ft = case.site().or(there).map_or(0.0, |site| site.altitude_ft);
+    let over = case.job().is_none_or(|job| job.to <= hearing.now);
+    let site = match over {
+        true => there.or(case.site()),
+        false => case.site(),
+    };
+    let altitude_ft = site.map_or(0.0, |site| site.altitude_ft);
     let size = rules::generator_size(&situation, altitude_ft);
     let mut args = vec![
         ("unit", Arg::from(case.unit.as_str())),

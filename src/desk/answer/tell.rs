@@ -84,7 +84,8 @@ pub(super) fn history(hearing: &Hearing<'_>, case: &Case, reply: &mut Reply<'_>)
 
 pub(super) fn forecast(hearing: &Hearing<'_>, case: &Case, reply: &mut Reply<'_>) {
     let unit = case.unit.as_str();
-    if case.job().is_none() && plan_ahead::next_job(hearing, &case.unit, reply) {
+    let over = case.job().is_none_or(|job| job.to <= hearing.now);
+    if over && plan_ahead::next_job(hearing, &case.unit, reply) {
         return;
     }
     if case.job().is_none() {

@@ -91,7 +91,7 @@ fn urgent(hearing: &Hearing<'_>, reply: &mut Reply<'_>) {
 }
 
 /// The one trailer that a question names, else the one talked about.
-fn asked_of(hearing: &Hearing<'_>) -> Option<UnitName> {
+pub(super) fn asked_of(hearing: &Hearing<'_>) -> Option<UnitName> {
     let mut named = hearing.names();
     if named.is_empty() {
         // "how many at 12": here it is no hour

@@ -237,6 +237,11 @@ fn time_told(text: &str, now: DateTime<Utc>, zone: Tz) -> Option<DateTime<Utc>> 
         (_, true) => "am",
         _ => "",
     };
+    // "04:00" is told on a clock of 24 hours
+    let whole_day = told.len() == 4 && told.starts_with('0');
+    if whole_day {
+        return when::coming(&format!("{hour:02}:{minute:02}{half}"), now, zone);
+    }
     if minute == 0 && hour <= 12 && half.is_empty() {
         return when::coming(&format!("at {hour}"), now, zone);
     }

@@ -54,7 +54,11 @@ pub(super) fn told(hearing: &Hearing<'_>, reply: &mut Reply<'_>, records: &mut V
     if let (true, [_, _, ..]) = (off && !late, names(hearing).as_slice()) {
         return all_cancelled(hearing, reply, records);
     }
-    let Some(task) = booked(hearing, reply) else {
+    // one that is late is the one just spoken of; which one is off is asked
+    let lately = || again::ordered_lately(hearing.desk, &hearing.member.id, hearing.now);
+    let comes_later = late && !off && names(hearing).is_empty();
+    let lately = comes_later.then(lately).flatten().cloned();
+    let Some(task) = lately.or_else(|| booked(hearing, reply)) else {
         if (off || late) && reply.asks.is_none() {
             which(hearing, reply);
         }
@@ -65,9 +69,12 @@ pub(super) fn told(hearing: &Hearing<'_>, reply: &mut Reply<'_>, records: &mut V
         .as_ref()
         .and_then(|unit| hearing.fleet.job_of(unit, hearing.now, None))
         .map_or(hearing.fleet.time_zone, |job| job.time_zone);
+    // "moved the truck to 8", where a trailer is called so, is asked
+    let to = phrases.following("truck", "to", text).is_some();
+    let behind = || again::behind_late(hearing.desk, text, hearing.now, zone).filter(|_| !to);
     let comes = moved_to(hearing, zone)
-        .or_else(|| when::coming(text, hearing.now, zone))
-        .or_else(|| again::behind_late(hearing.desk, text, hearing.now, zone));
+        .or_else(behind)
+        .or_else(|| when::coming(text, hearing.now, zone));
     match (comes, off, late) {
         (Some(at), _, true) => moved(hearing, &task, at, reply),
         (_, true, _) => cancelled(hearing, &task, reply, records),
@@ -175,11 +182,6 @@ fn noted<'a>(hearing: &'a Hearing<'_>) -> Option<&'a Task> {
     };
     if let Some(unit) = names(hearing).first() {
         return on(unit);
-    }
-    // the one that was just spoken of
-    let lately = again::ordered_lately(hearing.desk, &hearing.member.id, hearing.now);
-    if lately.is_some() {
-        return lately;
     }
     let known = hearing.talk.unit_at(hearing.inbound.at);
     if let Some(task) = known.and_then(on) {
