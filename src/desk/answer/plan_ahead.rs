@@ -165,7 +165,7 @@ pub(super) fn guests_taken(case: &Case, reply: &mut Reply<'_>) {
         ("unit", Arg::from(case.unit.as_str())),
         ("count", Arg::Count(rounded)),
         ("limit", Arg::Number(WASTE_LIMIT_PCT, Measure::Pct)),
-        ("level", Arg::Number(level, Measure::Pct)),
+        ("value", Arg::Number(level, Measure::Pct)),
     ];
     let line = reply.voice.say(key, &args);
     reply.first.push(line);
@@ -180,7 +180,7 @@ pub(super) fn guests_taken(case: &Case, reply: &mut Reply<'_>) {
     let guests = (uses / (each * hours) / 5.0).floor() as i64 * 5;
     let args = [
         ("count", Arg::Count(guests)),
-        ("hours", Arg::Count(hours.ceil() as i64)),
+        ("value", Arg::Count(hours.ceil() as i64)),
     ];
     let line = reply.voice.say("answer-takes-guests", &args);
     reply.first.push(line);
@@ -207,9 +207,9 @@ pub(super) fn generator(
     let mut args = vec![
         ("unit", Arg::from(case.unit.as_str())),
         ("value", Arg::Number(size.running_w, Measure::Watt)),
-        ("needed", Arg::Number(size.needed_w, Measure::Watt)),
-        ("altitude", Arg::Number(altitude_ft, Measure::Ft)),
-        ("air", Arg::Number(size.air_f, Measure::DegF)),
+        ("limit", Arg::Number(size.needed_w, Measure::Watt)),
+        ("first", Arg::Number(altitude_ft, Measure::Ft)),
+        ("last", Arg::Number(size.air_f, Measure::DegF)),
     ];
     if let Some(told) = watts_told(hearing.text) {
         args.push(("read", Arg::Number(told, Measure::Watt)));

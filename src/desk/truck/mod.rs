@@ -89,7 +89,7 @@ pub(super) fn told(hearing: &Hearing<'_>, reply: &mut Reply<'_>, records: &mut V
 pub(super) fn is_told_of(phrases: &Phrases, text: &str) -> bool {
     let says = |list| phrases.holds("truck", list, text);
     // "is here now" tells of none that is late
-    let late = says("late") && !(says("here") && !is_late_indeed(phrases, text));
+    let late = says("late") && (!says("here") || is_late_indeed(phrases, text));
     says("who")
         && (says("absent") || (says("off") || late) && !says("not"))
         && !says("other")
