@@ -45,6 +45,9 @@ pub struct Stand {
     /// Whether nobody said a word about it for too long.
     #[serde(default)]
     pub silent: bool,
+    /// Whether its doors are open and nobody has said a word about it on this job.
+    #[serde(default, skip_serializing_if = "std::ops::Not::not")]
+    pub unheard: bool,
     /// Its waste tank.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub waste: Option<WasteStand>,

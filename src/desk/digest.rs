@@ -10,9 +10,10 @@ use super::answer::Reply;
 use super::receive::Hearing;
 use super::situate::Case;
 use super::tick;
+use super::when;
 use crate::book::{AheadChange, Record, Stage, Stand, TankNote, Task, UnitState, WasteStand};
 use crate::finding::{Finding, FindingId, TaskKind};
-use crate::fleet::{Fleet, Job, Role};
+use crate::fleet::{Fleet, Job, Role, Source};
 use crate::heard::{PlanKind, ReadingKey, UnitName};
 use crate::outlook::{Outlook, Prospect};
 use crate::reply::{DayJob, DigestRow, DigestTail, Voice, digest, digest_tail, look_ahead};
@@ -64,6 +65,7 @@ pub(super) fn look(
         silent: findings
             .iter()
             .any(|finding| finding.id == FindingId::CrewLateCheckIn),
+        unheard: unheard(desk, fleet, unit, now).is_some(),
         waste: case.outlook.waste.as_ref().map(|waste| WasteStand {
             level_pct: waste.likely_pct,
             p10: waste.p10,
@@ -71,6 +73,21 @@ pub(super) fn look(
         }),
     };
     (case, findings, stand)
+}
+
+/// Returns when the doors opened of a trailer of which nobody said a word since its set-up was to begin; none where
+/// somebody did, or where they are not open yet.
+pub(super) fn unheard(
+    desk: &Desk,
+    fleet: &Fleet,
+    unit: &UnitName,
+    now: DateTime<Utc>,
+) -> Option<DateTime<Utc>> {
+    let job = fleet.job_of(unit, now, None)?;
+    let word = desk.book.unit(unit).and_then(|kept| kept.newest());
+    let begins = fleet.set_up_of(unit, &job.id)?;
+    let silent = word.is_none_or(|word| word < begins);
+    (silent && job.from <= now && now < job.to).then_some(job.from)
 }
 
 /// Puts into words how the trailers stand.
@@ -90,6 +107,7 @@ pub(super) fn text(desk: &Desk, stands: &[Stand], voice: &Voice<'_>) -> String {
                 more: stand.more,
                 due: due.min_by_key(|(_, due)| *due),
                 last_word: word(&stand.unit).map(|word| word.at),
+                unheard: stand.unheard,
             }
         })
         .collect();
@@ -99,10 +117,19 @@ pub(super) fn text(desk: &Desk, stands: &[Stand], voice: &Voice<'_>) -> String {
     let mut late = late(desk, now);
     late.retain(|task| task.kind != TaskKind::CheckIn);
     let silent = stands.iter().filter(|stand| stand.silent);
+    let (unread, filling): (Vec<Fill<'_>>, Vec<Fill<'_>>) = fills(desk, stands, now)
+        .into_iter()
+        .partition(|fill| fill.unread);
+    let unread = unread.into_iter().map(|fill| &fill.stand.unit);
     let tail = DigestTail {
-        fills: fills(desk, stands, now)
+        unread: unread.collect(),
+        unheard: stands
+            .iter()
+            .filter(|stand| stand.unheard)
+            .map(|stand| &stand.unit)
+            .collect(),
+        fills: filling
             .into_iter()
-            .filter(|fill| !fill.unread)
             .map(|fill| (&fill.stand.unit, fill.at, fill.likely))
             .collect(),
         late: late.into_iter().map(|task| voice.task_head(task)).collect(),
@@ -248,6 +275,49 @@ fn next_day(hearing: &Hearing<'_>, day: u8) -> Option<NaiveDate> {
     today.date_naive().checked_add_days(Days::new(ahead.into()))
 }
 
+/// Says what the day brings that a question names, tomorrow where it names none.
+pub(super) fn day_named(hearing: &Hearing<'_>) -> String {
+    let zone = hearing.fleet.time_zone;
+    let day = when::day_word(hearing.text).unwrap_or_else(|| "tomorrow".to_owned());
+    let noon = when::told("12:00", &day, hearing.now, zone);
+    let date = noon
+        .unwrap_or(hearing.now)
+        .with_timezone(&zone)
+        .date_naive();
+    day_ahead(hearing, date)
+}
+
+/// Returns the day that a question names, from its beginning to its end.
+pub(super) fn day_span(hearing: &Hearing<'_>) -> Option<(DateTime<Utc>, DateTime<Utc>)> {
+    let zone = hearing.fleet.time_zone;
+    let noon = when::told("12:00", hearing.text, hearing.now, zone)?;
+    Some((noon - TimeDelta::hours(12), noon + TimeDelta::hours(12)))
+}
+
+/// Returns when a trailer that comes empty from the yard has its waste at the stop level, by a job's guests alone.
+pub(super) fn fills_by_guests(
+    desk: &Desk,
+    fleet: &Fleet,
+    job: &Job,
+    unit: &UnitName,
+    from: DateTime<Utc>,
+) -> Option<DateTime<Utc>> {
+    let spec = fleet.trailers.get(unit)?;
+    let mut state = UnitState::default();
+    state.tanks.push((from, TankNote::Pumped(None)));
+    let prospect = Prospect {
+        fleet,
+        spec,
+        job: Some(job),
+        site: fleet.site_of(job),
+        state: &state,
+        guests: &[],
+        lessons: desk.book.lessons().of(unit),
+        at: from,
+    };
+    Outlook::of(&prospect).waste?.p50
+}
+
 /// Says which jobs a day brings: trailers, doors, guests, and what fills when by the guests alone.
 fn day_ahead(hearing: &Hearing<'_>, day: NaiveDate) -> String {
     let fleet = &hearing.fleet;
@@ -268,23 +338,7 @@ fn day_ahead(hearing: &Hearing<'_>, day: NaiveDate) -> String {
             .find(|(from, _)| from.with_timezone(&job.time_zone).date_naive() == day)
             .unwrap_or((job.from, job.to));
         let units = job.trailers.iter().map(|unit| {
-            let spec = fleet.trailers.get(unit);
-            let fills = spec.and_then(|spec| {
-                // it comes empty from the yard
-                let mut state = UnitState::default();
-                state.tanks.push((window.0, TankNote::Pumped(None)));
-                let prospect = Prospect {
-                    fleet,
-                    spec,
-                    job: Some(job),
-                    site,
-                    state: &state,
-                    guests: &[],
-                    lessons: hearing.desk.book.lessons().of(unit),
-                    at: window.0,
-                };
-                Outlook::of(&prospect).waste?.p50
-            });
+            let fills = fills_by_guests(hearing.desk, fleet, job, unit, window.0);
             (unit, fills.filter(|at| *at <= window.1))
         });
         jobs.push(DayJob {
@@ -292,6 +346,11 @@ fn day_ahead(hearing: &Hearing<'_>, day: NaiveDate) -> String {
             from: window.0,
             to: window.1,
             guests: job.guests,
+            lacks: site.map_or((false, false), |site| {
+                let none = |source| source == Source::None;
+                (none(site.water.source), none(site.power.source))
+            }),
+            crew: job.crew.iter().map(String::as_str).collect(),
             units: units.collect(),
         });
     }

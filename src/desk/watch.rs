@@ -11,7 +11,7 @@ use crate::book::Record;
 
 use crate::dialogue::Watch;
 use crate::finding::Level;
-use crate::heard::{Entry, Plan, PlanKind, ReadingKey, UnitName};
+use crate::heard::{Entry, Event, Plan, PlanKind, ReadingKey, UnitName};
 
 /// So many trailers are watched by one wish at the most.
 const MOST_AT_ONCE: usize = 40;
@@ -64,7 +64,15 @@ fn begin(
     } = wanted;
     let kept = hearing.desk.book.unit(unit);
     let last = kept.and_then(|kept| kept.state().readings.get(&key));
-    let fresh = last.filter(|last| hearing.now - last.at <= FRESH);
+    // what was read before the tank was pumped or filled is no longer so
+    let since = kept.and_then(|kept| match key {
+        ReadingKey::WastePct | ReadingKey::WasteGal => kept.state().last_pumped().map(|(at, _)| at),
+        ReadingKey::FreshPct | ReadingKey::FreshGal => kept.state().when(Event::FreshFilled),
+        _ => None,
+    });
+    let fresh = last.filter(|last| {
+        hearing.now - last.at <= FRESH && since.is_none_or(|since| last.at >= since)
+    });
     let watch = Watch {
         who: hearing.member.id.clone(),
         unit: unit.clone(),

@@ -106,6 +106,17 @@ pub(super) fn names_a_day(words: &str) -> bool {
     day_named(words).is_some()
 }
 
+/// Returns the word of a text by which it names a day to come.
+pub(super) fn day_word(words: &str) -> Option<String> {
+    let folded = plain(words);
+    let typed: Vec<&str> = folded.split(' ').collect();
+    let at = (0..typed.len()).find(|at| {
+        let (from, to) = (at.saturating_sub(1), *at + 1);
+        day_named(&typed[from..to].join(" ")).is_some()
+    })?;
+    Some(typed[at].to_owned())
+}
+
 /// Returns the day that words name: tomorrow, or the next of a weekday.
 fn day_ahead(words: &str, now: DateTime<Utc>, zone: Tz) -> Option<NaiveDate> {
     let today = now.with_timezone(&zone).date_naive();

@@ -36,19 +36,21 @@ pub struct DigestRow<'a> {
     pub due: Option<(TaskKind, DateTime<Utc>)>,
     /// When the crew last said a word about it.
     pub last_word: Option<DateTime<Utc>>,
+    /// Whether its doors are open and nobody has said a word about it on this job.
+    pub unheard: bool,
 }
 
 impl DigestRow<'_> {
     /// Tells whether nothing is wrong and nothing is due.
     pub fn in_good_order(&self) -> bool {
-        self.worst.is_none() && self.due.is_none()
+        self.worst.is_none() && self.due.is_none() && !self.unheard
     }
 
     /// Returns the key by which rows are ordered: worst first, then what is due soonest, then by name.
     fn order(&self) -> impl Ord + '_ {
         let worst = self.worst.map(|(_, level, urgency)| (level, urgency));
         let due = self.due.map(|(_, at)| at);
-        (Reverse(worst), due.is_none(), due, self.unit)
+        (Reverse(worst), due.is_none(), due, !self.unheard, self.unit)
     }
 }
 
@@ -108,6 +110,10 @@ pub struct DigestTail<'a> {
     pub too_late: Vec<(UnitName, DateTime<Utc>, DateTime<Utc>)>,
     /// The tasks that are late, by number, kind and trailer.
     pub late: Vec<String>,
+    /// The trailers whose waste tank may be full by now by the crowd alone: nobody has read it.
+    pub unread: Vec<&'a UnitName>,
+    /// The trailers whose doors are open and of which nobody has said a word on this job.
+    pub unheard: Vec<&'a UnitName>,
     /// The trailers in service of which nobody spoke for too long, each with the last word.
     pub silent: Vec<(&'a UnitName, DateTime<Utc>)>,
 }
@@ -146,7 +152,16 @@ pub fn digest_tail(voice: &Voice<'_>, tail: &DigestTail<'_>) -> String {
             voice.say("digest-truck-late-one", &args)
         })
         .collect();
+    let unread = tail.unread.iter().take(NAMED);
+    let unread: Vec<String> = unread.map(ToString::to_string).collect();
+    let unheard = tail.unheard.iter().take(NAMED);
+    let unheard: Vec<String> = unheard.map(ToString::to_string).collect();
     let lines = [
+        (
+            "digest-unread",
+            unread,
+            tail.unread.len().saturating_sub(NAMED),
+        ),
         ("digest-call", call, tail.call.len().saturating_sub(NAMED)),
         (
             "digest-truck-late",
@@ -155,6 +170,11 @@ pub fn digest_tail(voice: &Voice<'_>, tail: &DigestTail<'_>) -> String {
         ),
         ("digest-fills", fills, 0),
         ("digest-late", late, tail.late.len().saturating_sub(NAMED)),
+        (
+            "digest-unheard",
+            unheard,
+            tail.unheard.len().saturating_sub(NAMED),
+        ),
         (
             "digest-silent",
             silent,
@@ -186,6 +206,10 @@ pub struct DayJob<'a> {
     pub to: DateTime<Utc>,
     /// The people booked.
     pub guests: f64,
+    /// Whether the site has no water, and no power.
+    pub lacks: (bool, bool),
+    /// The people named for it, by id.
+    pub crew: Vec<&'a str>,
     /// The trailers, each with when its waste tank reaches the stop level by the guests alone; none where it does not.
     pub units: Vec<(&'a UnitName, Option<DateTime<Utc>>)>,
 }
@@ -212,6 +236,25 @@ pub fn look_ahead(voice: &Voice<'_>, day: DateTime<Utc>, jobs: &[DayJob<'_>]) ->
             ),
         ];
         voice.write(&mut out, "ahead-job", &args);
+        out.push(' ');
+        let crew = job.crew.iter();
+        let crew: Vec<String> = crew.map(|who| voice.person(who).into_owned()).collect();
+        match crew.is_empty() {
+            true => voice.write(&mut out, "answer-next-job-nobody", &[]),
+            false => {
+                let names = voice.all_of(&crew);
+                voice.write(&mut out, "answer-who-crew", &[("names", names.into())]);
+            }
+        }
+        for (lacks, key) in [
+            (job.lacks.0, "answer-next-job-no-water"),
+            (job.lacks.1, "answer-next-job-no-power"),
+        ] {
+            if lacks {
+                out.push(' ');
+                voice.write(&mut out, key, &[]);
+            }
+        }
         let fills = job.units.iter();
         let fills: Vec<String> = fills
             .filter_map(|(unit, at)| Some(format!("{unit} {}", voice.time((*at)?))))
@@ -263,7 +306,12 @@ impl Voice<'_> {
                 let _ = write!(text, " +{}", row.more);
             }
         } else if row.due.is_none() {
-            self.write(&mut text, "digest-well", &[]);
+            // of one that nobody wrote of nobody knows whether it is in order
+            let key = match row.unheard {
+                true => "digest-unheard-row",
+                false => "digest-well",
+            };
+            self.write(&mut text, key, &[]);
         }
         let age = match row.last_word {
             Some(at) => self.age(at),

@@ -20,9 +20,9 @@ mod waste;
 mod water;
 
 pub use first::first_words;
-pub use power::circuits_to_feed;
 pub use power::cord::{CORD_NOTE_PCT, CORD_WARN_PCT};
 pub use power::plug_in::{PlugIn, plug_in};
+pub use power::{GeneratorSize, circuits_to_feed, generator_size};
 pub use site::set_up::set_up;
 pub use site::{chocks_out, icy_steps, unsafe_act};
 pub use tow::leaving;

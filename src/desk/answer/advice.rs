@@ -2,9 +2,12 @@
 
 use super::question::{numbered, to_do, warn};
 use super::reply::Reply;
-use crate::desk::phrases::Phrases;
+use chrono::{DateTime, Utc};
+
+use crate::desk::phrases::{Phrases, plain};
 use crate::desk::receive::Hearing;
 use crate::desk::situate::Case;
+use crate::desk::when;
 use crate::finding::{Caution, Finding, FindingId, Level, TaskKind, Urgency};
 use crate::fleet::PressureLimits;
 use crate::heard::{Entry, Event, Plan, PlanKind, ReadingKey};
@@ -74,13 +77,7 @@ pub(super) fn is_ok(hearing: &Hearing<'_>, case: &Case, reply: &mut Reply<'_>) -
     let mut found = supposed.findings();
     found.retain(|finding| judges(key, finding.id));
     let unit = ("unit", Arg::from(case.unit.as_str()));
-    let verdict = match found.first() {
-        None => "answer-ok",
-        Some(worst) if worst.urgency == Urgency::Plan && worst.level == Level::Notice => {
-            "answer-ok-nearly"
-        }
-        Some(_) => "answer-not-ok",
-    };
+    let verdict = verdict(phrases, hearing.text, found.first());
     let line = reply.voice.say(verdict, &[unit, ("what", what.into())]);
     reply.first.push(line);
     if let Some(limits) = case
@@ -97,6 +94,45 @@ pub(super) fn is_ok(hearing: &Hearing<'_>, case: &Case, reply: &mut Reply<'_>) -
     }
     reply.first.push(reply.voice.word("answer-not-logged"));
     Vec::new()
+}
+
+/// Says yes or no to what was asked: to "is it too much" the yes is the bad news.
+fn verdict(phrases: &Phrases, text: &str, worst: Option<&Finding>) -> &'static str {
+    let asks = |list| phrases.holds("asked-value", list, text);
+    let over = worst.map(|worst| is_over(worst.id));
+    match (over, worst) {
+        _ if asks("not-too") => {}
+        (None, _) if asks("too-high") => return "answer-too-high-no",
+        (None, _) if asks("too-low") => return "answer-too-low-no",
+        (None, _) if asks("no-good") => return "answer-bad-no",
+        (Some(true), _) if asks("too-high") => return "answer-too-high-yes",
+        (Some(false), _) if asks("too-high") => return "answer-but-too-low",
+        (Some(false), _) if asks("too-low") => return "answer-too-low-yes",
+        (Some(true), _) if asks("too-low") => return "answer-but-too-high",
+        (Some(_), _) if asks("no-good") => return "answer-bad-yes",
+        _ => {}
+    }
+    match worst {
+        None => "answer-ok",
+        Some(worst) if worst.urgency == Urgency::Plan && worst.level == Level::Notice => {
+            "answer-ok-nearly"
+        }
+        Some(_) => "answer-not-ok",
+    }
+}
+
+/// Tells whether a finding says that a value is too high; else it is too low.
+fn is_over(id: FindingId) -> bool {
+    use FindingId as F;
+    id.topic() == "heat"
+        || matches!(
+            id,
+            F::WaterOverPressure
+                | F::PowerHighVoltage
+                | F::PowerOverCurrent
+                | F::WasteBookPumpOut
+                | F::WasteCloseNow
+        )
 }
 
 /// What a circuit carries for hours, as a share of its rating (NEC 210.20(A)).
@@ -443,12 +479,47 @@ pub(super) fn pump_out(case: &Case, reply: &mut Reply<'_>) -> Vec<FindingId> {
     let key = match &case.outlook.waste {
         None => "answer-pump-out-unread",
         Some(waste) if waste.likely_pct >= waste.limit_pct => "answer-pump-out-now",
-        Some(waste) if waste.p50.is_some() => "answer-pump-out-yes",
+        Some(waste) if waste.p50.is_some() && !waste.could_stay_below => "answer-pump-out-yes",
         Some(waste) if waste.p10.is_some() => "answer-pump-out-perhaps",
         Some(_) => "answer-pump-out-no",
     };
     let line = reply.voice.say(key, &[unit]);
     reply.first.push(line);
+    how_it_fills(case, reply)
+}
+
+/// Does the tank last, till the hour that is asked about where there is one?
+pub(super) fn lasts(hearing: &Hearing<'_>, case: &Case, reply: &mut Reply<'_>) -> Vec<FindingId> {
+    let zone = case
+        .job()
+        .map_or(hearing.fleet.time_zone, |job| job.time_zone);
+    let rest = hearing
+        .desk
+        .phrases
+        .following("asked-value", "until", hearing.text);
+    let named = |rest: &str| match plain(rest).split(' ').next() {
+        Some("midnight" | "medianoche") => when::next("00:00", case.at, zone),
+        Some("noon" | "mediodia") => when::next("12:00", case.at, zone),
+        _ => when::coming(&format!("at {rest}"), case.at, zone),
+    };
+    let asked = rest.and_then(named);
+    let (Some(at), Some(waste)) = (asked, &case.outlook.waste) else {
+        return pump_out(case, reply);
+    };
+    let by = |reached: Option<DateTime<Utc>>| reached.is_some_and(|reached| reached <= at);
+    let key = match waste.likely_pct >= waste.limit_pct {
+        true => "answer-pump-out-now",
+        false if by(waste.p50) => "answer-lasts-no",
+        false if by(waste.p10) => "answer-lasts-perhaps",
+        false => "answer-lasts-yes",
+    };
+    let args = [("unit", Arg::from(case.unit.as_str())), ("time", at.into())];
+    let line = reply.voice.say(key, &args);
+    reply.first.push(line);
+    how_it_fills(case, reply)
+}
+
+fn how_it_fills(case: &Case, reply: &mut Reply<'_>) -> Vec<FindingId> {
     reply
         .first
         .extend(reply.voice.forecast_of("waste", &case.outlook));

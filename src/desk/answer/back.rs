@@ -24,6 +24,7 @@ pub(super) fn done(hearing: &Hearing<'_>, id: u32, reply: &mut Reply<'_>) {
         let number = Arg::Count(i64::from(*id));
         match reply.board.tasks().task(*id).map(|task| task.state.clone()) {
             None => reply.unknown_task(hearing, *id),
+            Some(TaskState::Open) if comes_later(hearing, *id, reply) => {}
             Some(TaskState::Open) => {
                 let change = TaskChange::Done {
                     id: *id,
@@ -36,6 +37,26 @@ pub(super) fn done(hearing: &Hearing<'_>, id: u32, reply: &mut Reply<'_>) {
             Some(_) => reply.say("task-already-closed", &[("id", number)]),
         }
     }
+}
+
+/// A truck that is promised for this much later has not pumped yet.
+const LATER: TimeDelta = TimeDelta::hours(2);
+
+/// Says that a pump-out stays open whose truck is yet to come: closed, nobody would wait for it.
+fn comes_later(hearing: &Hearing<'_>, id: u32, reply: &mut Reply<'_>) -> bool {
+    let task = reply.board.tasks().task(id);
+    let task = task.filter(|task| task.kind == TaskKind::PumpOut);
+    let promised = task.and_then(|task| task.promised.filter(|at| *at - hearing.now > LATER));
+    let Some((promised, unit)) = promised.zip(task.and_then(|task| task.unit.clone())) else {
+        return false;
+    };
+    let args = [
+        ("id", Arg::Count(i64::from(id))),
+        ("unit", unit.as_str().into()),
+        ("time", promised.into()),
+    ];
+    reply.say("done-truck-to-come", &args);
+    true
 }
 
 /// Asks for the gallons of a pump-out that is called done and was not reported; the dispatchers hear who said so: their

@@ -7,6 +7,7 @@ mod cold;
 mod duty;
 mod finish;
 mod people;
+mod plan_ahead;
 mod question;
 mod reply;
 mod several;

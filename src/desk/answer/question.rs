@@ -4,7 +4,7 @@
 
 use super::reply::Reply;
 use super::topic::Question;
-use super::{advice, case_of, sought, tell, unsafe_now};
+use super::{advice, case_of, plan_ahead, sought, tell, unsafe_now, whole};
 use crate::desk::receive::Hearing;
 use crate::desk::repeat;
 use crate::desk::settle::Settled;
@@ -27,6 +27,11 @@ pub(super) fn answer(
     unit: Option<UnitName>,
     reply: &mut Reply<'_>,
 ) {
+    // "how many guests can 12 take": no hour and no count
+    let unit = match question.topic.as_str() {
+        "guests-taken" => whole::asked_of(hearing),
+        _ => unit,
+    };
     let case = unit.map(|unit| case_of(hearing, settled, &unit));
     if let Some(case) = &case {
         reply.foresee(case);
@@ -72,7 +77,7 @@ pub(super) fn answer(
         "more" => return tell::all_of_it(hearing, &case, reply),
         "next" => return next(hearing, &case, reply),
         "truck" => sought::truck(&case, reply),
-        "pump-out" => advice::pump_out(&case, reply),
+        "pump-out" => advice::lasts(hearing, &case, reply),
         "card" => {
             standing::card_asked(hearing, &case, reply);
             return;
@@ -90,6 +95,11 @@ pub(super) fn answer(
         "cords" => advice::cords(&case, reply),
         "tow" => advice::tow(hearing, &case, reply),
         "open" => advice::open(&case, reply),
+        "generator-size" => plan_ahead::generator(hearing, &case, reply),
+        "guests-taken" => {
+            plan_ahead::guests_taken(&case, reply);
+            Vec::new()
+        }
         "back-in" => unsafe_now::back_in(&case, reply),
         "no-regulator" => unsafe_now::no_regulator(&case, reply),
         _ => Vec::new(),

@@ -1,5 +1,6 @@
 //! How a unit stands, what was reported on it, what is coming, which tasks are open.
 
+use super::plan_ahead;
 use super::reply::Reply;
 use crate::book::Task;
 use crate::desk::phrases::plain;
@@ -81,8 +82,12 @@ pub(super) fn history(hearing: &Hearing<'_>, case: &Case, reply: &mut Reply<'_>)
     reply.lines.push(text);
 }
 
-pub(super) fn forecast(_hearing: &Hearing<'_>, case: &Case, reply: &mut Reply<'_>) {
+pub(super) fn forecast(hearing: &Hearing<'_>, case: &Case, reply: &mut Reply<'_>) {
     let unit = case.unit.as_str();
+    let over = case.job().is_none_or(|job| job.to <= hearing.now);
+    if over && plan_ahead::next_job(hearing, &case.unit, reply) {
+        return;
+    }
     if case.job().is_none() {
         reply.say("forecast-no-job", &[("unit", unit.into())]);
         return;

@@ -3,7 +3,7 @@
 use chrono::{DateTime, TimeDelta, Utc};
 
 use super::reply::Reply;
-use super::{cold, duty, people};
+use super::{cold, duty, people, plan_ahead};
 use crate::book::{Stage, Task};
 use crate::desk::digest::{self, Fill};
 use crate::desk::lone;
@@ -39,6 +39,8 @@ pub(super) fn answer(hearing: &Hearing<'_>, topic: &str, reply: &mut Reply<'_>) 
             Some(unit) => guests(hearing, &unit, reply),
             None => reply.asks = Some(hearing.which_unit()),
         },
+        "day-ahead" => plan_ahead::day(hearing, reply),
+        "who-is-free" => plan_ahead::free(hearing, reply),
         "who-is-where" => everybody(hearing, reply),
         "freeze-tonight" => cold::tonight(hearing, reply),
         "no-package" => cold::packages(hearing, reply),
@@ -89,7 +91,7 @@ fn urgent(hearing: &Hearing<'_>, reply: &mut Reply<'_>) {
 }
 
 /// The one trailer that a question names, else the one talked about.
-fn asked_of(hearing: &Hearing<'_>) -> Option<UnitName> {
+pub(super) fn asked_of(hearing: &Hearing<'_>) -> Option<UnitName> {
     let mut named = hearing.names();
     if named.is_empty() {
         // "how many at 12": here it is no hour
@@ -136,7 +138,10 @@ fn who_has(hearing: &Hearing<'_>, unit: &UnitName, reply: &mut Reply<'_>) {
         ];
         reply.first.push(voice.say("answer-who-road", &args));
     }
-    let job = fleet.job_of(unit, now, None);
+    let job = fleet.job_of(unit, now, None).filter(|job| now < job.to);
+    if job.is_none() {
+        plan_ahead::next_job(hearing, unit, reply);
+    }
     let crew: Vec<String> = job
         .iter()
         .flat_map(|job| &job.crew)
@@ -266,7 +271,25 @@ fn silent(hearing: &Hearing<'_>, reply: &mut Reply<'_>) {
         hearing.desk.book.units().filter_map(silent).collect();
     silent.sort();
     silent.truncate(ROWS);
-    if silent.is_empty() {
+    let units = hearing.fleet.trailers.keys();
+    let mut unheard: Vec<(DateTime<Utc>, &UnitName)> = units
+        .filter_map(|unit| {
+            digest::unheard(hearing.desk, &hearing.fleet, unit, hearing.now).map(|at| (at, unit))
+        })
+        .filter(|(_, unit)| !silent.iter().any(|(_, other)| other == *unit))
+        .collect();
+    // the doors that opened last are today's
+    unheard.sort_by(|a, b| b.cmp(a));
+    unheard.truncate(ROWS);
+    for (opened, unit) in &unheard {
+        let args = [
+            ("unit", Arg::from(unit.as_str())),
+            ("time", (*opened).into()),
+        ];
+        let line = reply.voice.say("answer-silent-all-along", &args);
+        reply.first.push(line);
+    }
+    if silent.is_empty() && unheard.is_empty() {
         let line = reply.voice.word("answer-silent-none");
         reply.first.push(line);
     }

@@ -1,7 +1,7 @@
 //! Words about a truck that name none: "push it to 2000" after an order, "se canceló el de la 10", and the bare answers to
 //! what the bot asked of a truck. Each is read as the whole sentence that it stands for.
 
-use chrono::{DateTime, TimeDelta, Utc};
+use chrono::{DateTime, NaiveTime, TimeDelta, TimeZone, Timelike, Utc};
 use chrono_tz::Tz;
 
 use crate::book::Task;
@@ -45,11 +45,98 @@ pub(in crate::desk) fn spelled_out(
     if !asked || heard.entries.iter().any(reports) {
         return None;
     }
-    let rest = phrases.after("truck", "again", text)?;
-    let task = ordered_lately(desk, who, at)?;
-    let unit = task.unit.as_ref()?;
-    let comes = time_told(rest, at, zone(fleet, unit, at))?;
-    Some(sentence(desk, fleet, unit, comes, at))
+    let late = says("late");
+    // "hes stuck in traffic says 7"
+    let within = || late.then(|| phrases.following("truck", "again", text))?;
+    let mut rest = phrases.after("truck", "again", text).or_else(within)?;
+    // "actually make it friday"
+    while let Some(shorter) = phrases.after("truck", "again", rest) {
+        rest = shorter;
+    }
+    let awaited = || awaited(desk, talk, who, at).filter(|_| late);
+    let task = ordered_lately(desk, who, at).or_else(awaited)?;
+    let told = |task: &Task| {
+        let zone = zone(fleet, task.unit.as_ref()?, at);
+        on_its_day(rest, task.promised, at, zone).or_else(|| time_told(rest, at, zone))
+    };
+    // of several called in one message it is the one whose time is nearest
+    let together = desk.book.tasks().open().filter(|other| {
+        other.kind == task.kind && other.called == task.called && other.called_by == task.called_by
+    });
+    let moved = |(task, comes): &(&Task, DateTime<Utc>)| {
+        task.promised.map(|promised| (promised - *comes).abs())
+    };
+    let (task, comes) = together
+        .filter_map(|task| Some((task, told(task)?)))
+        .min_by_key(moved)?;
+    Some(sentence(desk, fleet, task.unit.as_ref()?, comes, at))
+}
+
+/// How far from the time it was promised for a truck is still waited for.
+const AWAITED: TimeDelta = TimeDelta::hours(3);
+
+/// Returns the truck that should come about now: of the trailer talked about, else the only one of the sender's trailers.
+fn awaited<'d>(desk: &'d Desk, talk: &Talk, who: &str, at: DateTime<Utc>) -> Option<&'d Task> {
+    let due = |task: &&Task| {
+        let promised = task.promised.filter(|_| task.called.is_some());
+        promised.is_some_and(|promised| (promised - at).abs() <= AWAITED)
+    };
+    let talked = talk.unit_at(at).and_then(|unit| called(desk, unit));
+    if let Some(task) = talked.filter(due) {
+        return Some(task);
+    }
+    let mut theirs = pump_outs_of(desk, who).into_iter().filter(due);
+    let only = theirs.next()?;
+    theirs.next().is_none().then_some(only)
+}
+
+/// Lists the open pump-outs of the trailers that somebody wrote of, called or not.
+pub(super) fn pump_outs_of<'d>(desk: &'d Desk, who: &str) -> Vec<&'d Task> {
+    let sent = desk.book.sent(who);
+    let wrote_of = |unit: &UnitName| sent.iter().any(|sent| sent.units.contains(unit));
+    let theirs =
+        |task: &&Task| task.kind == TaskKind::PumpOut && task.unit.as_ref().is_some_and(wrote_of);
+    desk.book.tasks().open().filter(theirs).collect()
+}
+
+/// Reads a new time of a truck that was promised for another day, or a new day for it: what is not told stays as it was.
+fn on_its_day(
+    rest: &str,
+    promised: Option<DateTime<Utc>>,
+    now: DateTime<Utc>,
+    zone: Tz,
+) -> Option<DateTime<Utc>> {
+    let local = promised?.with_timezone(&zone);
+    let folded = plain(rest);
+    if minutes_told(&folded).is_some() {
+        return None;
+    }
+    if let Some(day) = when::day_word(rest) {
+        const BESIDE: &[&str] = &["on", "for", "the", "el", "para", "it", "then", "por", "la"];
+        let bare = |word: &&str| *word != day && !BESIDE.contains(word);
+        let clock: Vec<&str> = folded.split(' ').filter(bare).collect();
+        return match clock.is_empty() {
+            true => when::told(&local.format("%H:%M").to_string(), &day, now, zone),
+            false if clock.len() <= LONGEST => when::coming(rest, now, zone)
+                .or_else(|| when::coming(&format!("at {rest}"), now, zone)),
+            false => None,
+        };
+    }
+    let date = local.date_naive();
+    if date <= now.with_timezone(&zone).date_naive() {
+        return None;
+    }
+    let begins = zone
+        .from_local_datetime(&date.and_time(NaiveTime::MIN))
+        .earliest()?;
+    let early = time_told(rest, begins.to_utc(), zone)?;
+    // "no wait 4" of one that was promised for 15:00 is four in the afternoon
+    let half = folded.contains("am") || folded.contains("pm");
+    let hour = early.with_timezone(&zone).hour();
+    let zero = folded.split(' ').any(|word| word.starts_with('0'));
+    let later = (!half && !zero && (1..12).contains(&hour)).then(|| early + TimeDelta::hours(12));
+    let told = [Some(early), later].into_iter().flatten();
+    told.min_by_key(|at| (*at - local.to_utc()).abs())
 }
 
 /// Reads a bare answer to what was asked of a truck; none where it is none.
@@ -82,12 +169,26 @@ fn sentence(
     at: DateTime<Utc>,
 ) -> String {
     let zone = zone(fleet, unit, at);
-    let clock = comes.with_timezone(&zone).format("%H:%M");
+    let comes = comes.with_timezone(&zone);
+    let clock = match comes.date_naive() == at.with_timezone(&zone).date_naive() {
+        true => comes.format("%H:%M").to_string(),
+        false => comes.format("%H:%M %A").to_string().to_lowercase(),
+    };
     let promised = called(desk, unit).is_some_and(|task| task.promised.is_some());
     match promised {
         true => format!("truck for {unit} late, {clock}"),
         false => format!("truck for {unit} comes at {clock}"),
     }
+}
+
+/// Reads the time behind the word that a truck is late: "truck late, 930 now".
+pub(super) fn behind_late(
+    desk: &Desk,
+    text: &str,
+    now: DateTime<Utc>,
+    zone: Tz,
+) -> Option<DateTime<Utc>> {
+    time_told(desk.phrases.following("truck", "late", text)?, now, zone)
 }
 
 /// Reads a time to come that is told alone: "at 745", "2030", "8ish", "10 min", "half an hour".
@@ -136,6 +237,11 @@ fn time_told(text: &str, now: DateTime<Utc>, zone: Tz) -> Option<DateTime<Utc>> 
         (_, true) => "am",
         _ => "",
     };
+    // "04:00" is told on a clock of 24 hours
+    let whole_day = told.len() == 4 && told.starts_with('0');
+    if whole_day {
+        return when::coming(&format!("{hour:02}:{minute:02}{half}"), now, zone);
+    }
     if minute == 0 && hour <= 12 && half.is_empty() {
         return when::coming(&format!("at {hour}"), now, zone);
     }
@@ -212,7 +318,7 @@ fn gallons_alone(text: &str) -> Option<f64> {
 }
 
 /// Returns the truck that the sender said was called a short while ago, where they reported nothing since.
-fn ordered_lately<'d>(desk: &'d Desk, who: &str, at: DateTime<Utc>) -> Option<&'d Task> {
+pub(super) fn ordered_lately<'d>(desk: &'d Desk, who: &str, at: DateTime<Utc>) -> Option<&'d Task> {
     let open = desk.book.tasks().open();
     let mine = open
         .filter(|task| task.kind == TaskKind::PumpOut && task.called_by.as_deref() == Some(who));

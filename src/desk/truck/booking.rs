@@ -74,13 +74,22 @@ pub(in crate::desk) fn coming(hearing: &Hearing<'_>) -> Option<Coming> {
         [Entry { unit, .. }] => unit.clone(),
         _ => None,
     };
+    let spoken = spoken(piece);
+    let words = words_in(&spoken);
+    // "tomorrow" said of one of two trucks is not said of the other
+    let several = pairs.len() > 1;
+    let text_of = |unit: Option<&UnitName>| {
+        let named = |word: &&str| unit.is_some_and(|unit| UnitName::new(word) == *unit);
+        let place = words.iter().position(named).filter(|_| several);
+        place.map_or_else(|| text.trim().to_owned(), |at| words_about(&words, at))
+    };
     let plans = pairs.into_iter().map(|(unit, at)| Plan {
+        text: text_of(unit.as_ref()),
         unit: unit.or_else(|| reported.clone()),
         kind: match wanted {
             true => PlanKind::Need { need, by: at },
             false => PlanKind::Booked { need, at },
         },
-        text: text.trim().to_owned(),
     });
     Some(Coming::Trucks(plans.collect(), whole))
 }
@@ -161,21 +170,13 @@ fn of_the_truck<'a>(hearing: &Hearing<'a>) -> Option<&'a str> {
 /// Finds the trailers and the times in a text, in order; and tells whether no number is left beside them.
 fn marks(hearing: &Hearing<'_>, text: &str) -> (Vec<Mark>, bool) {
     let zone = zone(hearing);
-    let spoken = text.to_lowercase().replace('@', " at ");
-    let apart = |c: char| c.is_whitespace() || ",;()&".contains(c);
-    let words: Vec<&str> = spoken
-        .split(apart)
-        .map(|word| {
-            word.trim_end_matches(['.', ':', '!'])
-                .trim_end_matches("'s")
-        })
-        .filter(|word| !word.is_empty())
-        .collect();
+    let spoken = spoken(text);
+    let words = words_in(&spoken);
     let mut marks = Vec::new();
     let mut whole = true;
     let mut at = 0;
     while at < words.len() {
-        let (mark, took) = mark(hearing, &words, at, zone, text);
+        let (mark, took) = mark(hearing, &words, at, zone);
         whole &= mark.is_some() || !words[at].contains(|c: char| c.is_ascii_digit());
         marks.extend(mark);
         at += took.max(1);
@@ -184,13 +185,7 @@ fn marks(hearing: &Hearing<'_>, text: &str) -> (Vec<Mark>, bool) {
 }
 
 /// Reads the word at a place as a trailer or a time; returns how many words that took.
-fn mark(
-    hearing: &Hearing<'_>,
-    words: &[&str],
-    at: usize,
-    zone: Tz,
-    text: &str,
-) -> (Option<Mark>, usize) {
+fn mark(hearing: &Hearing<'_>, words: &[&str], at: usize, zone: Tz) -> (Option<Mark>, usize) {
     let word = words[at];
     let next = words.get(at + 1).copied().unwrap_or_default();
     let before = at.checked_sub(1).map_or("", |at| words[at]);
@@ -210,7 +205,13 @@ fn mark(
         let comes = hearing.now + TimeDelta::minutes(minutes);
         return (clock(local(comes, zone)), took);
     }
-    let hour = || when::coming(&format!("at {word} {}", day_in(text)), hearing.now, zone);
+    let hour = || {
+        when::coming(
+            &format!("at {word} {}", day_about(words, at)),
+            hearing.now,
+            zone,
+        )
+    };
     let after_mark = when::HOUR_MARKS.contains(&before) || OF_AN_HOUR.contains(&next);
     if ["am", "pm", "a.m", "p.m"].contains(&next) {
         let joined = format!("{word}{}", next.replace('.', ""));
@@ -270,11 +271,67 @@ fn minutes_from_now(words: &[&str], at: usize) -> Option<(i64, usize)> {
     (ahead && (1..=720).contains(&(count * factor))).then_some((count * factor, took))
 }
 
-/// Returns the word of a text that names a day, for the hour that goes with it.
-fn day_in(text: &str) -> &'static str {
-    match when::names_a_day(text) {
-        true => "tomorrow",
-        false => "",
+/// Words between what is said of one truck and of the next.
+const BREAKS: &[&str] = &["and", "y", "then", "plus"];
+/// Words by which a time is today's.
+const TODAY: &[&str] = &["today", "tonight", "tonite", "hoy", "noche"];
+
+/// Writes a text so that what is told of several trucks is parted by words alone.
+fn spoken(text: &str) -> String {
+    let spoken = text.to_lowercase().replace('@', " at ");
+    let parted = |text: String, mark: &str| text.replace(mark, " and ");
+    [", ", ";", "&", "\n"].into_iter().fold(spoken, parted)
+}
+
+fn words_in(spoken: &str) -> Vec<&str> {
+    let apart = |c: char| c.is_whitespace() || ",()".contains(c);
+    let bare = |word: &'_ str| -> usize {
+        let word = word.trim_end_matches(['.', ':', '!']);
+        word.trim_end_matches("'s").len()
+    };
+    let words = spoken.split(apart).map(|word| &word[..bare(word)]);
+    words.filter(|word| !word.is_empty()).collect()
+}
+
+/// Returns the part of a message, word by word, that a word stands in, and the parts before and behind it.
+fn parts<'a, 'w>(words: &'a [&'w str], at: usize) -> (usize, Vec<&'a [&'w str]>) {
+    let parts: Vec<&[&str]> = words.split(|word| BREAKS.contains(word)).collect();
+    let mut end = 0;
+    let own = parts.iter().position(|part| {
+        end += part.len() + 1;
+        at < end
+    });
+    (own.unwrap_or_default(), parts)
+}
+
+/// Returns the day that is said of the truck that a word is about, empty for today: the one in the same part of the
+/// message, else one before it, else one behind it where that part tells no time of its own, or the own part none.
+fn day_about(words: &[&str], at: usize) -> String {
+    let (own, parts) = parts(words, at);
+    let day = |part: &&[&str]| match part.iter().any(|word| TODAY.contains(word)) {
+        true => Some(String::new()),
+        false => when::day_word(&part.join(" ")),
+    };
+    let numbers = |part: &[&str]| {
+        let number = |word: &&&str| word.starts_with(|c: char| c.is_ascii_digit());
+        part.iter().filter(number).count()
+    };
+    let before = || parts[..own].iter().rev().find_map(day);
+    let shared = |part: &&&[&str]| numbers(part) == 0 || numbers(parts[own]) < 2;
+    let behind = || parts[own + 1..].iter().filter(shared).find_map(day);
+    let found = parts.get(own).and_then(day);
+    found.or_else(before).or_else(behind).unwrap_or_default()
+}
+
+/// Returns the words that are about the truck of a trailer, with their day.
+fn words_about(words: &[&str], at: usize) -> String {
+    let (own, parts) = parts(words, at);
+    let told = parts
+        .get(own)
+        .map_or_else(String::new, |part| part.join(" "));
+    match when::names_a_day(&told) {
+        true => told,
+        false => format!("{told} {}", day_about(words, at)),
     }
 }
 

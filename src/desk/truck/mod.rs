@@ -54,7 +54,11 @@ pub(super) fn told(hearing: &Hearing<'_>, reply: &mut Reply<'_>, records: &mut V
     if let (true, [_, _, ..]) = (off && !late, names(hearing).as_slice()) {
         return all_cancelled(hearing, reply, records);
     }
-    let Some(task) = booked(hearing, reply) else {
+    // one that is late is the one just spoken of; which one is off is asked
+    let lately = || again::ordered_lately(hearing.desk, &hearing.member.id, hearing.now);
+    let comes_later = late && !off && names(hearing).is_empty();
+    let lately = comes_later.then(lately).flatten().cloned();
+    let Some(task) = lately.or_else(|| booked(hearing, reply)) else {
         if (off || late) && reply.asks.is_none() {
             which(hearing, reply);
         }
@@ -65,7 +69,12 @@ pub(super) fn told(hearing: &Hearing<'_>, reply: &mut Reply<'_>, records: &mut V
         .as_ref()
         .and_then(|unit| hearing.fleet.job_of(unit, hearing.now, None))
         .map_or(hearing.fleet.time_zone, |job| job.time_zone);
-    let comes = moved_to(hearing, zone).or_else(|| when::coming(text, hearing.now, zone));
+    // "moved the truck to 8", where a trailer is called so, is asked
+    let to = phrases.following("truck", "to", text).is_some();
+    let behind = || again::behind_late(hearing.desk, text, hearing.now, zone).filter(|_| !to);
+    let comes = moved_to(hearing, zone)
+        .or_else(behind)
+        .or_else(|| when::coming(text, hearing.now, zone));
     match (comes, off, late) {
         (Some(at), _, true) => moved(hearing, &task, at, reply),
         (_, true, _) => cancelled(hearing, &task, reply, records),
@@ -79,10 +88,17 @@ pub(super) fn told(hearing: &Hearing<'_>, reply: &mut Reply<'_>, records: &mut V
 /// Tells whether a message is about a truck that is off or late.
 pub(super) fn is_told_of(phrases: &Phrases, text: &str) -> bool {
     let says = |list| phrases.holds("truck", list, text);
+    // "is here now" tells of none that is late
+    let late = says("late") && (!says("here") || is_late_indeed(phrases, text));
     says("who")
-        && (says("absent") || (says("off") || says("late")) && !says("not"))
+        && (says("absent") || (says("off") || late) && !says("not"))
         && !says("other")
         && !text.trim_end().ends_with('?')
+}
+
+/// Tells whether a truck is said to be late by more than the word "now".
+fn is_late_indeed(phrases: &Phrases, text: &str) -> bool {
+    phrases.holds("truck", "late", &phrases.without("truck", "now", text))
 }
 
 /// Says that the truck comes after the tank may be full, or else after the time that somebody asked for.

@@ -1,5 +1,6 @@
 //! A pump truck that is there, or has gone.
 
+use super::again::pump_outs_of;
 use super::noted;
 use crate::book::Stage;
 use crate::desk::Desk;
@@ -15,7 +16,8 @@ use chrono::{DateTime, Utc};
 /// Takes "truck for 12 is here" for the truck's arrival and not the trailer's, where the trailer stands there already.
 pub(in crate::desk) fn has_come(hearing: &Hearing<'_>, settled: &mut Settled) -> Option<UnitName> {
     let says = |list| hearing.desk.phrases.holds("truck", list, hearing.text);
-    if !says("who") || !says("here") || says("other") || says("late") || says("not") {
+    let late = super::is_late_indeed(hearing.desk.phrases, hearing.text);
+    if !says("who") || !says("here") || says("other") || late || says("not") {
         return None;
     }
     // the trailer is named and nothing else is said, or only that something came
@@ -34,7 +36,12 @@ pub(in crate::desk) fn has_come(hearing: &Hearing<'_>, settled: &mut Settled) ->
         ([], []) if hearing.heard.entries.is_empty() && hearing.heard.ask.is_none() => {
             let noted = noted(hearing).and_then(|task| task.unit.clone());
             let talked = || hearing.talk.unit_at(hearing.inbound.at).cloned();
-            (noted.or_else(talked)?, true)
+            // one that was given up and comes all the same
+            let only = || match pump_outs_of(hearing.desk, &hearing.member.id).as_slice() {
+                [task] => task.unit.clone(),
+                _ => None,
+            };
+            (noted.or_else(talked).or_else(only)?, true)
         }
         _ => return None,
     };
@@ -118,6 +125,16 @@ pub(in crate::desk) fn work_told(
 /// Finds the trailer whose truck is said to be gone, where nobody says that it pumped: the trailer itself stands.
 pub(in crate::desk) fn gone(hearing: &Hearing<'_>, settled: &mut Settled) -> Option<UnitName> {
     let says = |list| hearing.desk.phrases.holds("truck", list, hearing.text);
+    // "its gone", once it was told that the truck is there
+    let is_gone = hearing.desk.phrases.is("truck", "gone-alone", hearing.text);
+    let asked = hearing.talk.question_at(hearing.inbound.at);
+    if let (true, Some(About::HowMuch { unit, .. })) = (is_gone, asked.map(|asked| &asked.about)) {
+        let unit = unit.clone();
+        settled.reports.clear();
+        settled.homeless = None;
+        settled.from_context = None;
+        return Some(unit);
+    }
     let of_it = says("who") && says("left") && !says("other") && !says("not");
     let only_left = |entry: &Entry| {
         entry.events.iter().all(|event| *event == Event::Left)

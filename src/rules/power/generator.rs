@@ -67,6 +67,35 @@ pub(super) fn generator(s: &Situation<'_>) -> Option<Finding> {
     )
 }
 
+/// What a generator must give that runs all of a trailer.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct GeneratorSize {
+    /// All loads that may run at once, W.
+    pub running_w: f64,
+    /// The rating that starts the hardest of them beside the rest, at this height and heat, W.
+    pub needed_w: f64,
+    /// The air it was reckoned for, °F.
+    pub air_f: f64,
+}
+
+/// Returns what a generator must give for a trailer at a height; the air is taken as mild where nobody read it.
+pub fn generator_size(s: &Situation<'_>, altitude_ft: f64) -> GeneratorSize {
+    let all: Vec<u8> = (1..=s.spec.circuits.len() as u8).collect();
+    let cold = |number: &u8| {
+        let circuit = s.spec.circuits.get(usize::from(*number) - 1);
+        circuit.is_some_and(is_cold_package) && !cold_package_due(s)
+    };
+    let plan: Vec<u8> = all.into_iter().filter(|number| !cold(number)).collect();
+    let loads = loads(s, Some(&plan));
+    let air_f = s.air_f().unwrap_or(MILD_F);
+    let rating = generator_rating(&loads, ft(altitude_ft), deg_f(air_f), Derate::default());
+    GeneratorSize {
+        running_w: loads.iter().map(|load| in_watts(load.running)).sum(),
+        needed_w: in_watts(rating),
+        air_f,
+    }
+}
+
 /// It runs indoors, in a tent, or so that its exhaust blows in: danger, people out first.
 pub(super) fn generator_inside(s: &Situation<'_>) -> Option<Finding> {
     s.tells(Fault::GeneratorInside).then(|| {

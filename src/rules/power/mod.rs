@@ -10,6 +10,7 @@ mod voltage;
 
 pub use circuits::circuits_to_feed;
 pub(in crate::rules) use circuits::cold_package_due;
+pub use generator::{GeneratorSize, generator_size};
 
 use super::Rule;
 use crate::finding::{Caution, Facts, Finding, FindingId, Level, TaskKind, Urgency};

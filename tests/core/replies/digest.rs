@@ -16,6 +16,7 @@ fn row<'a>(unit: &'a UnitName, worst: Option<(FindingId, Level, Urgency)>) -> Di
         more: 0,
         due: None,
         last_word: Some(at(16, 45)),
+        unheard: false,
     }
 }
 
