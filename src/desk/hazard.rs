@@ -160,6 +160,7 @@ pub(super) fn tell(hearing: &Hearing<'_>, told: &Told, reply: &mut Reply<'_>) {
         };
         for finding in reply.findings.iter_mut().filter(of_it) {
             finding.action = own.clone().into();
+            finding.level = finding.level.max(hazard.level.unwrap_or(finding.level));
         }
     }
     // an alarm of its own goes out with a danger
@@ -374,6 +375,16 @@ mod tests {
             ("12 handrail bites me when its wet", Some("bites")),
             ("12 rolled a foot", Some("rolled")),
             ("rolled up the cord", None),
+            ("it moved a bit when i unhitched it", Some("rolled")),
+            ("se movió tantito cuando la desenganché", Some("rolled")),
+            ("chocks are still in", None),
+            ("no, chocks still in", None),
+            ("12 lug nut loose on left wheel", Some("wheel-loose")),
+            ("wheel wobbles on 12", Some("wheel-loose")),
+            ("a la 6 le falta un birlo", None),
+            ("un birlo flojo en la 6", Some("wheel-loose")),
+            ("lug nuts checked, none loose", None),
+            ("wheel chock is loose", None),
         ] {
             assert_eq!(told(text), wanted, "{text}");
         }

@@ -60,6 +60,8 @@ pub struct Desk {
     agenda: Agenda,
     reader: Reader,
     words: Vec<TaughtWord>,
+    /// Names of sites that the reader passes over.
+    places: Vec<String>,
     replies: Replies,
     answers: &'static walk::Answers,
     values: &'static walk::Values,
@@ -96,6 +98,7 @@ impl Desk {
             book,
             reader: Reader::new(),
             words: Vec::new(),
+            places: Vec::new(),
             replies: Replies::new(),
             answers: walk::Answers::built_in(),
             values: walk::Values::built_in(),
@@ -191,10 +194,15 @@ impl Desk {
     /// Makes the reader know the company's own words, those in force now.
     fn learn_words(&mut self) {
         let words = teach::in_force(&self.book);
+        let sites = self.book.fleet().map(|fleet| &fleet.sites);
+        let sites = sites.into_iter().flat_map(|sites| sites.values());
+        let named = sites.flat_map(|site| [site.name.as_str(), site.id.as_str()]);
+        let places = Reader::misleading_places(named);
         // compiling the vocabulary takes as long as reading hundreds of messages
-        if words != self.words {
-            self.reader = Reader::with_words(&words);
+        if words != self.words || places != self.places {
+            self.reader = Reader::with_words(&words).with_places(&places);
             self.words = words;
+            self.places = places;
         }
     }
 

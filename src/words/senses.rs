@@ -24,6 +24,7 @@ senses! {
     CleanToo = "clean-too",
     Dumped = "dumped",
     RegulatorOn = "regulator-on",
+    RegulatorSet = "regulator-set",
     ByAPlace = "by-a-place",
     Home = "home",
     MoreThan = "more-than",

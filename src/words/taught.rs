@@ -96,6 +96,53 @@ impl Reader {
         reader
     }
 
+    /// Makes the reader pass over these names of sites: "23 at windlass flat" has no flat tire.
+    #[must_use]
+    pub fn with_places(mut self, names: &[String]) -> Reader {
+        for name in names {
+            Arc::make_mut(&mut self.vocab).teach(name, Concept::Mark(Mark::Filler));
+        }
+        self
+    }
+
+    /// Returns those of a company's site names that hold a word which says something by itself, in small letters. A name of
+    /// one word is none: the word would be lost to what crews report.
+    pub fn misleading_places<'n>(names: impl IntoIterator<Item = &'n str>) -> Vec<String> {
+        let reader = Reader::new();
+        let says = |word: &str| {
+            let id = reader.vocab.id(word);
+            let meaning = id.and_then(|id| reader.vocab.meaning(id));
+            matches!(
+                meaning,
+                Some(
+                    Concept::Noun(_)
+                        | Concept::State(_)
+                        | Concept::Event(_)
+                        | Concept::Fault(_)
+                        | Concept::Level(_)
+                )
+            )
+        };
+        let mut out = Vec::new();
+        for name in names {
+            // "Sleigh Barn at Dovecote Farm", "Conduit Yard, the new water works": what crews say comes first
+            let name = name.to_lowercase().replace('-', " ");
+            let first = name.split(',').next().unwrap_or_default();
+            let first = first.split(" at ").next().unwrap_or_default();
+            let words: Vec<&str> = first.split_whitespace().collect();
+            let letters = |word: &&str| word.chars().all(char::is_alphabetic);
+            let phrase = words.join(" ");
+            if (2..=MOST_WORDS).contains(&words.len())
+                && words.iter().all(letters)
+                && words.iter().any(|word| says(&plain(word)))
+                && !out.contains(&phrase)
+            {
+                out.push(phrase);
+            }
+        }
+        out
+    }
+
     /// Tells whether a word may be taught; `names` are the company's own.
     ///
     /// # Errors

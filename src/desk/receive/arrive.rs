@@ -10,7 +10,7 @@ use super::super::situate::Case;
 use super::Hearing;
 use crate::book::{AheadChange, Record, Stage};
 use crate::dialogue::{About, CONTEXT_LASTS};
-use crate::fleet::Site;
+use crate::fleet::{Role, Site};
 use crate::heard::{Entry, Event, UnitName};
 use crate::reply::Arg;
 use crate::situation::Occasion;
@@ -49,7 +49,7 @@ impl Hearing<'_> {
         let reported = settled.reports.iter().any(|(.., entry)| arrived(entry));
         let says = self.desk.phrases.holds("arrive", "says", self.text);
         let not = self.desk.phrases.holds("arrive", "not", self.text);
-        if !(reported || says) || not {
+        if not {
             return None;
         }
         let site = self.site_named()?;
@@ -57,6 +57,9 @@ impl Hearing<'_> {
             [unit] if !self.is_only_for(unit) => unit.clone(),
             _ => return None,
         };
+        if !(reported || says || self.says_no_more_than(&unit, &site)) {
+            return None;
+        }
         let case = Case::standing(self.desk, &self.fleet, &unit, self.now, Occasion::Asked);
         let planned = case.job().map(|job| job.id.site.clone());
         let unplanned = planned.as_ref().is_none_or(|planned| *planned != site);
@@ -99,6 +102,22 @@ impl Hearing<'_> {
             site,
             instead_of,
             unplanned,
+        })
+    }
+
+    /// "at quince terrace with 8", "16 at tollgate chapel": who is there says no more. A dispatcher may be planning.
+    fn says_no_more_than(&self, unit: &UnitName, site: &str) -> bool {
+        let open = self.talk.question_at(self.inbound.at).is_some();
+        if self.member.role == Role::Dispatcher || open || !self.heard.entries.is_empty() {
+            return false;
+        }
+        let named = self.fleet.sites.get(site);
+        let named = named.map(|site| plain(&format!("{} {}", site.name, site.id)));
+        let named = named.unwrap_or_default();
+        plain(self.text).split(' ').all(|word| {
+            UnitName::new(word) == *unit
+                || named.split(' ').any(|of_it| of_it == word)
+                || self.desk.phrases.is("arrive", "only", word)
         })
     }
 

@@ -2,7 +2,7 @@
 
 use super::super::settle::{Settled, known};
 use super::Hearing;
-use crate::heard::{LoadPair, Plan, PlanKind, UnitName};
+use crate::heard::{Event, Fault, LoadPair, Plan, PlanKind, ReadingKey, UnitName};
 
 impl Hearing<'_> {
     /// Notes which loads are said to run together, on the trailer that is named or was last talked about.
@@ -34,6 +34,35 @@ impl Hearing<'_> {
             text: self.text.trim().to_owned(),
         });
         settled.also.push(unit);
+    }
+
+    /// "unplugged it" beside a hot plug or a damaged cord: that cord alone, or the power? How many are live is asked, since
+    /// "power off" drains a trailer that has heat.
+    pub(super) fn one_cord_out(&mut self, settled: &mut Settled) -> Option<UnitName> {
+        let says = |list: &str| self.desk.phrases.holds("one-cord", list, self.text);
+        let asks = self.heard.ask.is_some() || self.text.contains('?');
+        if asks || self.heard.command.is_some() || !says("says") || says("not") {
+            return None;
+        }
+        let unit = self.named_or_last(settled)?;
+        let kept = self.desk.book.unit(&unit)?;
+        let burnt = [Fault::HotPlug, Fault::CordDamaged];
+        let cords = self.fleet.trailers.get(&unit)?.circuits.len();
+        if cords < 2 || !burnt.iter().any(|fault| kept.state().has(*fault)) {
+            return None;
+        }
+        let counted = settled
+            .reports
+            .iter()
+            .any(|(.., entry)| entry.readings.values.contains_key(&ReadingKey::Cords));
+        if counted {
+            return None;
+        }
+        for (.., entry) in &mut settled.reports {
+            entry.events.retain(|event| *event != Event::PowerOff);
+        }
+        settled.reports.retain(|(.., entry)| !entry.is_empty());
+        Some(unit)
     }
 
     /// Notes which circuit is named dead: what it feeds has no power, whatever else was reported.

@@ -28,7 +28,8 @@ impl Hearing<'_> {
             .last()
             .map(|(unit, ..)| unit.clone())
             .or(asked)
-            .or_else(|| self.is_at(settled));
+            .or_else(|| self.is_at(settled))
+            .or_else(|| reply.confirmed.last().map(|(unit, _)| unit.clone()));
         if let Some(unit) = last {
             talk.unit = Some((unit, at));
         }

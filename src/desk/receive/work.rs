@@ -36,6 +36,8 @@ pub(super) struct Taken {
     /// What it tells that would hurt somebody.
     hazard: Option<hazard::Told>,
     /// Where it says that a trailer stands, which the plan has elsewhere.
+    /// The trailer of which one burnt cord was taken out.
+    one_cord: Option<UnitName>,
     stands: Option<arrive::Stands>,
     /// The trailer that it says is not where it was taken to stand.
     denied: Option<UnitName>,
@@ -89,6 +91,7 @@ impl Hearing<'_> {
         self.not_mended_after_all(&mut settled);
         let gas = self.gas_stays(&mut settled);
         let safety = self.safety(&mut settled);
+        let one_cord = self.one_cord_out(&mut settled);
         let hazard = hazard::take(self, &mut settled);
         if hazard.is_some() {
             self.heard.plans.retain(|plan| plan.kind != PlanKind::Other);
@@ -118,6 +121,7 @@ impl Hearing<'_> {
             gas,
             safety,
             hazard,
+            one_cord,
             stands,
             denied,
             step,
@@ -181,6 +185,9 @@ impl Hearing<'_> {
         }
         if let Some(unit) = &taken.gas {
             reply.say("gas-stays", &[("unit", unit.as_str().into())]);
+        }
+        if let Some(unit) = &taken.one_cord {
+            reply.say("one-cord-out", &[("unit", unit.as_str().into())]);
         }
         if let Some(safety) = &taken.safety {
             danger::tell(self, safety, &mut reply);

@@ -36,6 +36,10 @@ impl Answers {
         if words.len() > LONGEST || is_question(text) || self.any(&words, "mistake") {
             return None;
         }
+        if self.is_all(&words, "everything") {
+            // one step is asked: "all set" names none, and must not report it
+            return Some(Said::Unclear);
+        }
         let number = heard.answer.as_ref().and_then(|answer| answer.number);
         let not = self.any(&words, "not");
         let said = match self.leading(&words) {

@@ -80,6 +80,8 @@ impl Placer<'_> {
             Noun::Wind | Noun::Gust => within(K::WindMph, v, 0.0, 120.0),
             Noun::Humidity => within(K::HumidityPct, v, 0.0, 100.0),
             Noun::Slope => within(K::SlopePct, v, 0.0, 100.0),
+            // "unplugged that one cord": how many went, and none of those that are live
+            Noun::Cords | Noun::Cord if self.just_cut(at) => Value::Label,
             Noun::Cords => count(K::Cords, v, 4.0),
             // "two guests are dizzy": people who are sick or hurt are no count of a crowd
             Noun::Guests if self.somebody_is_harmed(at) => Value::Label,
@@ -152,6 +154,16 @@ impl Placer<'_> {
             What::Is(Concept::State(state)) => matches!(state, State::Hurt | State::Trapped),
             _ => false,
         })
+    }
+
+    /// Tells whether the number right after a word for switching off says how many were cut.
+    fn just_cut(&self, at: usize) -> bool {
+        (0..at)
+            .rev()
+            .take(4)
+            .take_while(|i| self.items[*i].chunk == self.items[at].chunk)
+            .find(|i| !self.items[*i].is_filler() && !self.items[*i].is(Mark::Pronoun))
+            .is_some_and(|i| self.items[i].what == What::Is(Concept::State(State::Off)))
     }
 
     /// "Fresh kevels: 5 full": a number before full or empty is the trailer's name, wherever it was lost.

@@ -226,6 +226,21 @@ fn no_example_is_read_otherwise_once_words_are_taught() {
 }
 
 #[test]
+fn a_sites_name_that_holds_a_word_of_ours_reports_nothing() {
+    let names = ["Windlass Flat", "windlass-flat", "Quince Terrace", "Flat"];
+    let places = Reader::misleading_places(names);
+    assert_eq!(places, ["windlass flat"]);
+    let reader = Reader::new().with_places(&places);
+    let heard = |text| reader.hear(text, TemperatureScale::F);
+    assert!(heard("23 at Windlass Flat").entries.is_empty());
+    let arrived = heard("23 on site at windlass flat");
+    assert!(arrived.entries[0].faults.is_empty(), "{arrived:?}");
+    // a tire is flat all the same
+    let flat = heard("23 at windlass flat, left tire is flat");
+    assert_eq!(flat.entries[0].faults, [Fault::Tire], "{flat:?}");
+}
+
+#[test]
 fn the_pressure_of_a_tire_and_what_nobody_checked_are_no_reading() {
     let reader = Reader::new();
     for (text, waste) in [

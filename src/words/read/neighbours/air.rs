@@ -41,6 +41,29 @@ impl Words<'_> {
         }
     }
 
+    /// "its 97 out here ac wont cool": the air, where it opens what is said and no comma parts it from what follows.
+    pub(super) fn it_is_so_out(&mut self, at: usize) {
+        let its = self.says(at, Sense::AirIs)
+            && (at == 0 || !self.same_chunk(at, at - 1))
+            && self.same_chunk(at, at + 2);
+        let air = self
+            .items
+            .get(at + 2)
+            .is_some_and(|n| n.noun() == Some(Noun::Air));
+        let degrees = self
+            .bare_number(at + 1)
+            .is_some_and(|v| (-60.0..=130.0).contains(&v));
+        // "its 12 outside 14": a place
+        let place = self.names(at + 3) && self.same_chunk(at, at + 3);
+        if !(its && air && degrees) || place {
+            return;
+        }
+        if let What::Number(number) = &mut self.items[at + 1].what {
+            // no trailer's name
+            number.form = Form::Decimal;
+        }
+    }
+
     /// "ac not cooling in 20, 97 out": a chunk of its own beside what keeps the room warm or cool, after the trailer.
     fn hot_or_cold_beside(&self, at: usize, value: f64) -> bool {
         let number = at - 1;

@@ -44,11 +44,13 @@ pub(super) fn settle(text: &str, tokens: &[Token], items: &mut [Item], senses: &
         words.tank_of(at);
         words.generators_tank(at);
         words.regulator_on(at);
+        words.regulator_set(at);
         words.by_a_place(at);
         words.bracketed(at);
         words.once(at);
         words.asked(at);
         words.it_is_out(at);
+        words.it_is_so_out(at);
         words.outside_of_it(at);
         words.weather(at);
         words.cold_tonight(at);
@@ -65,6 +67,7 @@ pub(super) fn settle(text: &str, tokens: &[Token], items: &mut [Item], senses: &
         words.here(at);
         words.truck(at);
         words.dumped(at);
+        words.pumped_so_much(at);
         words.clean_too(at);
         words.water_beside_waste(at);
         words.regulator_side(at);

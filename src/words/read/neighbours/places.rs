@@ -6,6 +6,9 @@ use crate::words::concept::{Concept, Mark, Noun, State, Unit};
 use crate::words::item::{Form, Item, What};
 use crate::words::senses::Sense;
 
+/// What a truck takes out of a tank at the least, gallons, where the number has no measure.
+const LEAST_LOAD_GAL: f64 = 50.0;
+
 impl Words<'_> {
     /// "got to 12", "just got to unit 12": the sender arrived, and need do nothing.
     pub(super) fn got_to(&mut self, at: usize) {
@@ -258,6 +261,29 @@ impl Words<'_> {
         });
         if self.says(at, Sense::Dumped) && amount && self.same_chunk(at, at + 1) {
             self.items[at].what = What::Is(Concept::State(State::Pumped));
+        }
+    }
+
+    /// "8 pumped 90": the gallons, after the trailer that opens what is said.
+    pub(super) fn pumped_so_much(&mut self, at: usize) {
+        let pumped = self.items[at].what == What::Is(Concept::State(State::Pumped));
+        let opens = at == 1 || at > 1 && !self.same_chunk(at, at - 2);
+        let of_it = pumped
+            && opens
+            && self.same_chunk(at, at - 1)
+            && self.names(at - 1)
+            && !self.items[at - 1].is(Mark::Unit)
+            && self.same_chunk(at, at + 1)
+            && self.ends(at + 1);
+        // two trailers' names may stand so: no list of them has a truck's load in it
+        let load = self
+            .bare_number(at + 1)
+            .is_some_and(|v| v >= LEAST_LOAD_GAL);
+        if of_it
+            && load
+            && let What::Number(number) = &mut self.items[at + 1].what
+        {
+            number.unit = Some(Unit::Gal);
         }
     }
 

@@ -6,6 +6,9 @@ use crate::words::concept::{Concept, Mark, Noun, State, Unit};
 use crate::words::item::{Item, What};
 use crate::words::senses::Sense;
 
+/// What regulators of trailers can be set to, psi.
+const REGULATED_PSI: std::ops::RangeInclusive<f64> = 20.0..=90.0;
+
 impl Words<'_> {
     /// "the reg on 16 is bad": where it is, and not that it was fitted.
     pub(super) fn regulator_on(&mut self, at: usize) {
@@ -18,6 +21,21 @@ impl Words<'_> {
         });
         if fitted && self.names(at + 1) && is {
             self.items[at].what = What::Is(Concept::Noun(Noun::Regulator));
+        }
+    }
+
+    /// "reg set 45": where it is set, and no trailer.
+    pub(super) fn regulator_set(&mut self, at: usize) {
+        let set = at > 0
+            && self.says(at, Sense::RegulatorSet)
+            && self.items[at - 1].noun() == Some(Noun::Regulator)
+            && self.same_chunk(at, at - 1)
+            && self.same_chunk(at, at + 1);
+        let to = self
+            .bare_number(at + 1)
+            .is_some_and(|v| REGULATED_PSI.contains(&v));
+        if set && to {
+            self.items[at + 1].what = What::Labelled;
         }
     }
 
