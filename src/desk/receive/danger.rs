@@ -91,7 +91,7 @@ impl Hearing<'_> {
     /// open there.
     pub(super) fn asks_leave_beside_it(&self) -> Option<(UnitName, Vec<Fault>)> {
         let says = |list| self.desk.answers.says("people", list, self.text);
-        if !says("asks-leave") || says("tows") || self.heard.command.is_some() {
+        if !says("goon") || says("tows") || self.heard.command.is_some() {
             return None;
         }
         let unit = self.unit_meant()?;
@@ -301,7 +301,9 @@ pub(super) fn tell_unread(hearing: &Hearing<'_>, settled: &Settled, reply: &mut 
         || heard.ask.is_some()
         || heard.command.is_some()
         || heard.answer.is_some()
-        || !heard.unclear.is_empty();
+        || !heard.unclear.is_empty()
+        // of the danger itself nothing new is told by it
+        || hearing.desk.answers.says("people", "told", hearing.text);
     let short = hearing.text.split_whitespace().count() < TELLING;
     if answered || read || short || hearing.inbound.replaces.is_some() {
         return;
