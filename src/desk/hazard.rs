@@ -381,7 +381,7 @@ mod tests {
             ("no, chocks still in", None),
             ("12 lug nut loose on left wheel", Some("wheel-loose")),
             ("wheel wobbles on 12", Some("wheel-loose")),
-            ("a la 6 le falta un birlo", None),
+            ("a la 6 le falta un birlo", Some("wheel-loose")),
             ("un birlo flojo en la 6", Some("wheel-loose")),
             ("lug nuts checked, none loose", None),
             ("wheel chock is loose", None),
