@@ -160,6 +160,9 @@ pub(super) fn tell(hearing: &Hearing<'_>, told: &Told, reply: &mut Reply<'_>) {
         };
         for finding in reply.findings.iter_mut().filter(of_it) {
             finding.action = own.clone().into();
+            let more = hazard.cautions.iter().copied();
+            let missing: Vec<Caution> = more.filter(|c| !finding.cautions.contains(c)).collect();
+            finding.cautions.extend(missing);
             finding.level = finding.level.max(hazard.level.unwrap_or(finding.level));
         }
     }

@@ -154,7 +154,8 @@ pub(super) fn low_tonight(text: &str, scale: TemperatureScale) -> Option<f64> {
         .ok()
         .filter(|value: &f64| value.abs() < 130.0)?;
     let celsius = after.ends_with('c') || (scale == TemperatureScale::C && !after.ends_with('f'));
-    Some(if celsius { f_from_c(value) } else { value })
+    let f = if celsius { f_from_c(value) } else { value };
+    (-60.0..=130.0).contains(&f).then_some(f)
 }
 
 /// Reads `M05` as −5.
