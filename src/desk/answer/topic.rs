@@ -306,7 +306,7 @@ mod tests {
             ("is it level enough, bubble is half out", "level-enough"),
             ("dont have blocks", "no-blocks"),
             ("done setting up 16?", "open"),
-            ("12 gate code", "card"),
+            ("12 gate code", "card-gate"),
             ("what is the level on 12", "waste"),
         ] {
             assert_eq!(topic(text), wanted, "{text}");
