@@ -20,6 +20,11 @@ const EARLY: TimeDelta = TimeDelta::days(2);
 /// The first word of a site's name tells it where it is at least so long.
 const TELLING: usize = 5;
 
+/// Words that a site's name follows.
+const BEFORE_PLACES: &[&str] = &[
+    "at", "to", "into", "in", "the", "a", "en", "el", "la", "from",
+];
+
 /// A trailer that is said to stand at a site.
 pub(super) struct Stands {
     unit: UnitName,
@@ -131,13 +136,15 @@ impl Hearing<'_> {
     /// Finds the one site that the message names right after a word of place.
     fn site_named(&self) -> Option<String> {
         let text = format!(" {} ", plain(self.text));
+        // most messages stand after no such word, or a number does: the sites' names need no look then
+        let words: Vec<&str> = text.split_whitespace().collect();
+        let leads = |pair: &[&str]| BEFORE_PLACES.contains(&pair[0]) && !is_number(pair[1]);
+        if !words.windows(2).any(leads) {
+            return None;
+        }
         let at = |name: &str| {
-            !name.is_empty()
-                && [
-                    "at", "to", "into", "in", "the", "a", "en", "el", "la", "from",
-                ]
-                .iter()
-                .any(|word| text.contains(&format!(" {word} {name} ")))
+            let after = |word: &&str| text.contains(&format!(" {word} {name} "));
+            !name.is_empty() && BEFORE_PLACES.iter().any(after)
         };
         let named = |site: &&Site| {
             let name = plain(&site.name);
@@ -202,6 +209,10 @@ pub(super) fn keep(
     } else if kept.is_some_and(|(site, _)| site != stands.site) {
         put(stands.unit.clone(), None);
     }
+}
+
+fn is_number(word: &str) -> bool {
+    word.starts_with(|c: char| c.is_ascii_digit())
 }
 
 /// Tells whether a trailer stands at its site already, by what was reported.
