@@ -271,8 +271,13 @@ pub(super) fn drop(
     records: &mut Vec<Record>,
 ) -> bool {
     let phrases = &hearing.desk.phrases;
+    let drops = phrases.holds("watch", "drop", hearing.text);
+    // who is named is looked for among all trailers: only where it matters
+    if !drops && phrases.after("watch", "forget", hearing.text).is_none() {
+        return false;
+    }
     let named = hearing.names();
-    if !phrases.holds("watch", "drop", hearing.text) && !forgets_one(hearing, &named) {
+    if !drops && !forgets_one(hearing, &named) {
         return false;
     }
     let mine: Vec<Watch> = hearing
@@ -294,7 +299,8 @@ pub(super) fn drop(
     true
 }
 
-/// Tells whether a message drops the watch on the one trailer that it names: "never mind the 10 one".
+/// Tells whether a message that opens by forgetting drops the watch on the one trailer that it names: "never mind the 10
+/// one".
 fn forgets_one(hearing: &Hearing<'_>, named: &[UnitName]) -> bool {
     const LONGEST: usize = 6;
     let phrases = &hearing.desk.phrases;
@@ -302,9 +308,8 @@ fn forgets_one(hearing: &Hearing<'_>, named: &[UnitName]) -> bool {
     let mut watches = hearing.desk.book.watches().iter();
     let mine = |watch: &Watch| watch.who == hearing.member.id && watch.unit == *unit;
     let short = hearing.text.split_whitespace().count() <= LONGEST;
-    let opens = phrases.after("watch", "forget", hearing.text).is_some();
     let of_a_truck = phrases.holds("truck", "who", hearing.text);
-    short && opens && !of_a_truck && watches.any(mine)
+    short && !of_a_truck && watches.any(mine)
 }
 
 fn told(watch: &Watch, hearing: &Hearing<'_>, reply: &Reply<'_>) -> String {
