@@ -8,22 +8,21 @@ use serde::Deserialize;
 
 use super::answer::{Reply, holds};
 use super::inbound::Outgoing;
+use super::others::other_dispatchers;
 use super::phrases::plain;
 use super::receive::Hearing;
 use super::repeat;
 use super::settle::{self, Settled};
-use super::tick::dispatchers;
 use crate::book::Stage;
 use crate::finding::{Caution, Finding, FindingId, Level};
 use crate::heard::{Ask, Entry, Event, Fault, UnitName};
+use crate::quantity::FT_PER_M;
 use crate::reply::Arg;
 use crate::rules;
 
 const HAZARDS: &str = include_str!("../../grammar/hazards.toml");
 /// What was told so long ago is still what "it" means.
 const LATELY: TimeDelta = TimeDelta::hours(1);
-/// Feet in a meter.
-const FT_PER_M: f64 = 3.281;
 
 /// The hazards that are known, as the word file states them.
 #[derive(Debug, Deserialize)]
@@ -172,13 +171,7 @@ pub(super) fn tell(hearing: &Hearing<'_>, told: &Told, reply: &mut Reply<'_>) {
         .iter()
         .any(|finding| finding.level == Level::Danger && finding.unit == told.unit);
     let me = &hearing.member.id;
-    for to in dispatchers(&hearing.fleet).filter(|to| !alarmed && !again && to != me) {
-        let Some(member) = hearing.fleet.crew.get(to) else {
-            continue;
-        };
-        let voice = hearing
-            .desk
-            .voice_for(member, None, &hearing.fleet, hearing.now);
+    for (to, voice) in other_dispatchers(hearing).filter(|_| !alarmed && !again) {
         let mut args = vec![
             ("signal", voice.word("signal-warning").into()),
             ("who", voice.person(me).into_owned().into()),
@@ -200,7 +193,7 @@ pub(super) fn tell(hearing: &Hearing<'_>, told: &Told, reply: &mut Reply<'_>) {
         }
         reply
             .others
-            .push(Outgoing::to(to, voice.say(key, &args)).of_level(Level::Warning));
+            .push(Outgoing::to(&to.id, voice.say(key, &args)).of_level(Level::Warning));
     }
 }
 

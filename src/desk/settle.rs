@@ -102,26 +102,9 @@ pub(super) fn settle(
     settled
 }
 
-/// Finds the trailer a name means. "07" is "7" and "R204" is "R-204", where nothing else bears the name.
+/// Finds the trailer a name means.
 pub(super) fn known<'a>(fleet: &'a Fleet, name: &UnitName) -> Option<&'a UnitName> {
-    if let Some((unit, _)) = fleet.trailers.get_key_value(name) {
-        return Some(unit);
-    }
-    let plain = |name: &str| {
-        name.trim_start_matches('0')
-            .chars()
-            .filter(|c| c.is_alphanumeric())
-            .collect::<String>()
-    };
-    let wanted = plain(name.as_str());
-    let mut alike = fleet
-        .trailers
-        .keys()
-        .filter(|unit| plain(unit.as_str()) == wanted);
-    match (alike.next(), alike.next()) {
-        (Some(unit), None) => Some(unit),
-        _ => None,
-    }
+    fleet.trailer_called(name)
 }
 
 /// Makes the finding about a name that no trailer bears.

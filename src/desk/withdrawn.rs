@@ -3,10 +3,10 @@
 
 use super::answer::Reply;
 use super::inbound::Outgoing;
+use super::others::other_dispatchers;
 use super::phrases::Phrases;
 use super::receive::{Hearing, Told};
 use super::settle;
-use super::tick::dispatchers;
 use crate::book::{AlarmChange, Record, Sent};
 use crate::dialogue::About;
 use crate::finding::{FindingId, Level};
@@ -101,13 +101,7 @@ pub(super) fn tell(
     let Some((unit, _)) = lost.first() else {
         return;
     };
-    for other in dispatchers(&hearing.fleet).filter(|other| other != me) {
-        let Some(member) = hearing.fleet.crew.get(other) else {
-            continue;
-        };
-        let voice = hearing
-            .desk
-            .voice_for(member, None, &hearing.fleet, hearing.now);
+    for (other, voice) in other_dispatchers(hearing) {
         let mut args = vec![
             ("unit", Arg::from(unit.as_str())),
             ("who", voice.person(me).into_owned().into()),
@@ -122,7 +116,7 @@ pub(super) fn tell(
         };
         reply
             .others
-            .push(Outgoing::to(other, text).of_level(Level::Warning));
+            .push(Outgoing::to(&other.id, text).of_level(Level::Warning));
     }
 }
 

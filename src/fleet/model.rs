@@ -46,7 +46,7 @@ pub struct Fleet {
     /// The company's own words, from its files.
     #[serde(default)]
     pub words: Vec<TaughtWord>,
-    /// Where each trailer's jobs stand in `jobs`; filled when first asked for, so `Default::default()` in a literal.
+    /// Where each trailer's jobs stand in `jobs`, and how trailers are spelled; filled when first asked for, so `Default::default()` in a literal.
     #[serde(skip)]
     pub index: JobIndex,
 }

@@ -12,7 +12,7 @@ use crate::heard::UnitName;
 /// A departure this long after a job's end can still be the departure from it, h.
 const LATE_DEPARTURE_H: i64 = 24;
 
-/// Where each trailer's jobs stand in [`Fleet::jobs`].
+/// Where each trailer's jobs stand in [`Fleet::jobs`], and which trailers a spelling can mean.
 ///
 /// It is filled when first asked for, is no part of what a fleet is (all indexes are equal, none is stored), and a clone
 /// starts empty: so a fleet may be changed after cloning it, but not once it was asked.
@@ -23,6 +23,8 @@ pub struct JobIndex(OnceLock<Places>);
 struct Places {
     of_unit: HashMap<UnitName, Vec<usize>>,
     of_id: HashMap<JobId, usize>,
+    /// The trailers, by the letters and digits of their names.
+    of_letters: HashMap<String, Vec<UnitName>>,
 }
 
 impl Clone for JobIndex {
@@ -160,6 +162,18 @@ impl Fleet {
         near.into_iter().take(MOST).map(|(_, unit)| unit).collect()
     }
 
+    /// Finds the trailer that a name means. "07" is "7" and "R204" is "R-204", where nothing else bears the name.
+    pub fn trailer_called(&self, name: &UnitName) -> Option<&UnitName> {
+        let bears = |name| Some(self.trailers.get_key_value(name)?.0);
+        bears(name).or_else(|| {
+            let alike = self.places().of_letters.get(&letters(name))?;
+            match alike.as_slice() {
+                [unit] => bears(unit),
+                _ => None,
+            }
+        })
+    }
+
     fn places(&self) -> &Places {
         self.index.0.get_or_init(|| {
             let mut places = Places::default();
@@ -168,6 +182,10 @@ impl Fleet {
                 for unit in &job.trailers {
                     places.of_unit.entry(unit.clone()).or_default().push(place);
                 }
+            }
+            for unit in self.trailers.keys() {
+                let alike = places.of_letters.entry(letters(unit)).or_default();
+                alike.push(unit.clone());
             }
             for of_unit in places.of_unit.values_mut() {
                 of_unit.sort_by_key(|&place| self.jobs[place].from);
@@ -228,4 +246,10 @@ fn digits_of(name: &str) -> &str {
     } else {
         ""
     }
+}
+
+/// Returns the letters and digits of a name, without zeros before them.
+fn letters(name: &UnitName) -> String {
+    let name = name.as_str().trim_start_matches('0');
+    name.chars().filter(|c| c.is_alphanumeric()).collect()
 }

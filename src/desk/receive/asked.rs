@@ -4,22 +4,24 @@ use chrono::{DateTime, TimeDelta, Utc};
 
 use super::super::Desk;
 use super::super::phrases::plain;
-use crate::dialogue::Talk;
+use super::meaning::Texted;
 use crate::fleet::Fleet;
-use crate::heard::{Entry, Heard, UnitName};
+use crate::heard::{Entry, UnitName};
 
 /// An answer is taken for one for this long.
 const LASTS: TimeDelta = TimeDelta::minutes(45);
 
 /// Returns the report that a bare level stands for; none where nobody was asked, or it says more than a level.
-pub(super) fn level(
-    desk: &Desk,
-    fleet: &Fleet,
-    talk: &Talk,
-    heard: &Heard,
-    (who, text): (&str, &str),
-    at: DateTime<Utc>,
-) -> Option<String> {
+pub(super) fn level(message: &Texted<'_>) -> Option<String> {
+    let Texted {
+        desk,
+        fleet,
+        talk,
+        heard,
+        who,
+        text,
+        at,
+    } = *message;
     let reports = heard.entries.iter().any(|entry| !Entry::is_empty(entry));
     let busy = talk.question_at(at).is_some() || !talk.checks.is_empty() || talk.round.is_some();
     if reports || busy || heard.ask.is_some() || heard.command.is_some() || !is_level(text) {

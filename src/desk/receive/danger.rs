@@ -3,9 +3,9 @@
 
 use super::super::answer::Reply;
 use super::super::inbound::Outgoing;
+use super::super::others::other_dispatchers;
 use super::super::repeat;
 use super::super::settle::{self, Settled};
-use super::super::tick::dispatchers;
 use super::Hearing;
 use crate::finding::{FindingId, Level};
 use crate::heard::{Entry, Event, Fault, UnitName};
@@ -319,13 +319,7 @@ pub(super) fn tell_unread(hearing: &Hearing<'_>, settled: &Settled, reply: &mut 
     let quote = reply.voice.quote(hearing.text.trim());
     reply.say("danger-unread", &[("quote", quote.into())]);
     let me = &hearing.member.id;
-    for to in dispatchers(&hearing.fleet).filter(|to| to != me) {
-        let Some(member) = hearing.fleet.crew.get(to) else {
-            continue;
-        };
-        let voice = hearing
-            .desk
-            .voice_for(member, None, &hearing.fleet, hearing.now);
+    for (to, voice) in other_dispatchers(hearing) {
         let args = [
             ("unit", Arg::from(unit.as_str())),
             ("who", voice.person(me).into_owned().into()),
@@ -334,7 +328,7 @@ pub(super) fn tell_unread(hearing: &Hearing<'_>, settled: &Settled, reply: &mut 
         let text = voice.say("danger-unread-told", &args);
         reply
             .others
-            .push(Outgoing::to(to, text).of_level(Level::Warning));
+            .push(Outgoing::to(&to.id, text).of_level(Level::Warning));
     }
 }
 
@@ -358,13 +352,7 @@ pub(super) fn tell(hearing: &Hearing<'_>, safety: &Safety, reply: &mut Reply<'_>
         return;
     }
     let me = &hearing.member.id;
-    for to in dispatchers(&hearing.fleet).filter(|to| to != me) {
-        let Some(member) = hearing.fleet.crew.get(to) else {
-            continue;
-        };
-        let voice = hearing
-            .desk
-            .voice_for(member, None, &hearing.fleet, hearing.now);
+    for (to, voice) in other_dispatchers(hearing) {
         let args = [
             ("unit", Arg::from(unit.as_str())),
             ("who", voice.person(me).into_owned().into()),
@@ -372,6 +360,6 @@ pub(super) fn tell(hearing: &Hearing<'_>, safety: &Safety, reply: &mut Reply<'_>
         let text = voice.say("help-over-told", &args);
         reply
             .others
-            .push(Outgoing::to(to, text).of_level(Level::Notice));
+            .push(Outgoing::to(&to.id, text).of_level(Level::Notice));
     }
 }

@@ -1,6 +1,8 @@
 //! What a message is taken to say, before any of it is worked through: as the reader hears it, then as what is open with
 //! its sender makes of it.
 
+use chrono::{DateTime, Utc};
+
 use super::super::inbound::Inbound;
 use super::super::phrases::plain;
 use super::super::{Desk, ahead, assign, crew, incident, relay, settle, truck, walk};
@@ -16,6 +18,20 @@ pub(super) struct Came<'a> {
     pub(super) member: &'a CrewMember,
     pub(super) fleet: &'a Fleet,
     pub(super) text: &'a str,
+}
+
+/// A message as far as it is read, with what is open with its sender.
+#[derive(Clone, Copy)]
+pub(in crate::desk) struct Texted<'a> {
+    pub(in crate::desk) desk: &'a Desk,
+    pub(in crate::desk) fleet: &'a Fleet,
+    pub(in crate::desk) talk: &'a Talk,
+    pub(in crate::desk) heard: &'a Heard,
+    /// Who wrote it.
+    pub(in crate::desk) who: &'a str,
+    pub(in crate::desk) text: &'a str,
+    /// When it was written.
+    pub(in crate::desk) at: DateTime<Utc>,
 }
 
 /// What it is taken to say.
@@ -66,6 +82,18 @@ impl Meaning {
         self.fact.is_some() || incident::is_one(&self.heard)
     }
 
+    fn texted<'a>(&'a self, came: &Came<'a>) -> Texted<'a> {
+        Texted {
+            desk: came.desk,
+            fleet: came.fleet,
+            talk: &self.talk,
+            heard: &self.heard,
+            who: &came.member.id,
+            text: came.text,
+            at: came.inbound.at,
+        }
+    }
+
     /// Reads a bare answer as the message that waits for it, its trailer or its value, and a bare time or level as told of
     /// the truck, the low or the reading that was spoken of last.
     fn complete(&mut self, came: &Came<'_>, scanned: Option<String>) {
@@ -75,14 +103,13 @@ impl Meaning {
             bare::completed(came.desk, came.fleet, &self.heard, came.text, about)
         };
         let spelled = || {
-            let (desk, fleet, at) = (came.desk, came.fleet, came.inbound.at);
-            let said = (came.member.id.as_str(), came.text);
+            let message = self.texted(came);
             if came.inbound.replaces.is_some() {
                 return None;
             }
-            ahead::low_spelled_out(desk, came.member, came.text, at)
-                .or_else(|| truck::spelled_out(desk, fleet, &self.talk, &self.heard, said, at))
-                .or_else(|| asked::level(desk, fleet, &self.talk, &self.heard, said, at))
+            ahead::low_spelled_out(came.desk, came.member, came.text, came.inbound.at)
+                .or_else(|| truck::spelled_out(&message))
+                .or_else(|| asked::level(&message))
         };
         if let Some(whole) = scanned.or_else(completed).or_else(spelled) {
             self.heard = came.hear(&whole);
@@ -96,22 +123,15 @@ impl Meaning {
         if self.whole.is_some() || came.inbound.replaces.is_some() {
             return;
         }
-        let (desk, fleet, text, at) = (came.desk, came.fleet, came.text, came.inbound.at);
-        let spelled = match truck::work_told(desk, fleet, &self.talk, &self.heard, text, at) {
+        let message = self.texted(came);
+        let spelled = match truck::work_told(&message) {
             Some(truck::Work::Pumped(report)) => Some(report),
             Some(truck::Work::OneOf(about)) => {
                 self.asks = Some(*about);
                 self.heard = nothing_in(&self.heard);
                 None
             }
-            None => walk::written_out(&walk::Texted {
-                desk,
-                fleet,
-                talk: &self.talk,
-                heard: &self.heard,
-                text,
-                at,
-            }),
+            None => walk::written_out(&message),
         };
         if let Some(spelled) = spelled {
             let language = self.heard.language;

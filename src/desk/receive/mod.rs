@@ -23,6 +23,7 @@ use std::sync::Arc;
 use chrono::{DateTime, Utc};
 
 pub(super) use self::bare::LATE;
+pub(super) use self::meaning::Texted;
 use self::meaning::{Came, Meaning};
 pub(super) use self::mend::Told;
 pub(super) use self::plans::lead;

@@ -2,15 +2,14 @@
 
 use chrono::TimeDelta;
 
-use super::{pass_on, sent, works_today};
+use super::{pass_on, refuse_many, sent, works_today};
 use crate::book::Record;
 use crate::desk::answer::Reply;
-use crate::desk::command::{not_allowed, refused};
 use crate::desk::phrases::plain;
 use crate::desk::receive::Hearing;
 use crate::desk::settle;
 use crate::fleet::{CrewMember, Role, Site};
-use crate::heard::{CommandName, UnitName};
+use crate::heard::UnitName;
 
 /// Whom words are for that are sent to all of one kind, or to whoever is with a trailer.
 pub(super) struct Group<'a> {
@@ -132,12 +131,7 @@ pub(super) fn tell_some(
     records: &mut Vec<Record>,
 ) {
     if !some.open && hearing.member.role < Role::Dispatcher {
-        reply
-            .findings
-            .push(not_allowed(CommandName::Tell, Role::Dispatcher));
-        reply.say("tell-all-instead", &[]);
-        records.push(refused(hearing));
-        return;
+        return refuse_many(hearing, reply, records);
     }
     match (&some.unit, some.members.is_empty()) {
         (Some(unit), true) => {

@@ -150,15 +150,18 @@ fn nearest(hearing: &Hearing<'_>, name: &str) -> Vec<String> {
     near.into_iter().map(|(_, name)| name.to_owned()).collect()
 }
 
+/// Refuses words to many people, which are a dispatcher's.
+fn refuse_many(hearing: &Hearing<'_>, reply: &mut Reply<'_>, records: &mut Vec<Record>) {
+    let finding = not_allowed(CommandName::Tell, Role::Dispatcher);
+    reply.findings.push(finding);
+    reply.say("tell-all-instead", &[]);
+    records.push(refused(hearing));
+}
+
 /// Passes a dispatcher's words on to all the crew of the day, and says who they went to and who is not among them.
 fn tell_all(hearing: &Hearing<'_>, words: &str, reply: &mut Reply<'_>, records: &mut Vec<Record>) {
     if hearing.member.role < Role::Dispatcher {
-        reply
-            .findings
-            .push(not_allowed(CommandName::Tell, Role::Dispatcher));
-        reply.say("tell-all-instead", &[]);
-        records.push(refused(hearing));
-        return;
+        return refuse_many(hearing, reply, records);
     }
     if words.trim().is_empty() {
         return reply.say("tell-all-what", &[]);

@@ -6,12 +6,13 @@ use chrono_tz::Tz;
 
 use crate::book::Task;
 use crate::desk::phrases::plain;
+use crate::desk::receive::Texted;
 use crate::desk::settle;
 use crate::desk::{Desk, when};
 use crate::dialogue::{About, Talk};
 use crate::finding::TaskKind;
 use crate::fleet::Fleet;
-use crate::heard::{Entry, Heard, UnitName};
+use crate::heard::{Entry, UnitName};
 
 /// After an order about a truck, "it" is the truck for this long.
 const LATELY: TimeDelta = TimeDelta::minutes(60);
@@ -19,14 +20,16 @@ const LATELY: TimeDelta = TimeDelta::minutes(60);
 const LONGEST: usize = 6;
 
 /// Returns the whole sentence that a message about a truck stands for; none where it is no such message.
-pub(in crate::desk) fn spelled_out(
-    desk: &Desk,
-    fleet: &Fleet,
-    talk: &Talk,
-    heard: &Heard,
-    (who, text): (&str, &str),
-    at: DateTime<Utc>,
-) -> Option<String> {
+pub(in crate::desk) fn spelled_out(message: &Texted<'_>) -> Option<String> {
+    let Texted {
+        desk,
+        fleet,
+        talk,
+        heard,
+        who,
+        text,
+        at,
+    } = *message;
     let phrases = desk.phrases;
     let says = |list| phrases.holds("truck", list, text);
     if says("who") || says("other") || heard.ask.is_some() || heard.command.is_some() {

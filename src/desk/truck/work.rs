@@ -3,15 +3,11 @@
 use super::again::pump_outs_of;
 use super::noted;
 use crate::book::Stage;
-use crate::desk::Desk;
-use crate::desk::receive::Hearing;
+use crate::desk::receive::{Hearing, Texted};
 use crate::desk::settle::{self, Settled};
-use crate::dialogue::{About, Talk};
+use crate::dialogue::About;
 use crate::finding::TaskKind;
-use crate::fleet::Fleet;
-use crate::heard::{Entry, Event, Heard, ReadingKey, UnitName};
-
-use chrono::{DateTime, Utc};
+use crate::heard::{Entry, Event, ReadingKey, UnitName};
 
 /// Takes "truck for 12 is here" for the truck's arrival and not the trailer's, where the trailer stands there already.
 pub(in crate::desk) fn has_come(hearing: &Hearing<'_>, settled: &mut Settled) -> Option<UnitName> {
@@ -69,14 +65,16 @@ pub(in crate::desk) enum Work {
 }
 
 /// Reads "truck left, 380 gal" as the pump-out it tells of: of the trailer named, else of the one whose truck was called.
-pub(in crate::desk) fn work_told(
-    desk: &Desk,
-    fleet: &Fleet,
-    talk: &Talk,
-    heard: &Heard,
-    text: &str,
-    at: DateTime<Utc>,
-) -> Option<Work> {
+pub(in crate::desk) fn work_told(message: &Texted<'_>) -> Option<Work> {
+    let Texted {
+        desk,
+        fleet,
+        talk,
+        heard,
+        text,
+        at,
+        ..
+    } = *message;
     let says = |list| desk.phrases.holds("truck", list, text);
     let gone = says("who") && says("left") && !says("other") && !says("water") && !says("not");
     // with other readings beside it the message is a report, and read as one

@@ -2,10 +2,10 @@
 
 use super::super::answer::Reply;
 use super::super::inbound::Outgoing;
+use super::super::others::other_dispatchers;
 use super::super::receive::Hearing;
 use super::super::situate::Case;
 use super::super::standing;
-use super::super::tick::dispatchers;
 use super::stand::guards;
 use crate::dialogue::{Round, Way};
 use crate::finding::{Finding, FindingId, Level, TaskKind, Urgency};
@@ -175,13 +175,7 @@ pub(in crate::desk) fn tell_left_anyway(
         }
         let me = &hearing.member.id;
         let mut letters = Vec::new();
-        for to in dispatchers(&hearing.fleet).filter(|to| to != me) {
-            let Some(member) = hearing.fleet.crew.get(to) else {
-                continue;
-            };
-            let voice = hearing
-                .desk
-                .voice_for(member, None, &hearing.fleet, hearing.now);
+        for (to, voice) in other_dispatchers(hearing) {
             let names: Vec<String> = open.iter().map(|found| voice.name_of(found)).collect();
             let args = [
                 ("signal", voice.word("signal-warning").into()),
@@ -190,7 +184,7 @@ pub(in crate::desk) fn tell_left_anyway(
                 ("what", voice.all_of(&names).into()),
             ];
             let text = voice.say("left-anyway", &args);
-            letters.push(Outgoing::to(to, text).of_level(Level::Warning));
+            letters.push(Outgoing::to(&to.id, text).of_level(Level::Warning));
         }
         reply.others.append(&mut letters);
     }

@@ -39,7 +39,7 @@ use said::Said;
 pub(super) use take::Took;
 use take::names_its_unit;
 pub(super) use take::take;
-pub(super) use values::{Texted, Values, written_out};
+pub(super) use values::{Values, written_out};
 
 use super::answer::Reply;
 use super::receive::Hearing;

@@ -4,14 +4,14 @@
 //! it is the value that its word names, or that the step asks for. The message is written out with measure and trailer,
 //! and read once more; it counts only where more is understood of that trailer and nothing less.
 
-use chrono::{DateTime, Utc};
 use serde::Deserialize;
 use std::sync::LazyLock;
 
 use super::super::phrases::plain;
-use super::super::{Desk, settle};
+use super::super::receive::Texted;
+use super::super::settle;
 use super::phrase::{Phrases, is_question};
-use crate::dialogue::{STEP_LASTS, Talk, Way};
+use crate::dialogue::{STEP_LASTS, Way};
 use crate::fleet::Fleet;
 use crate::heard::{Entry, Event, Heard, UnitName};
 
@@ -46,16 +46,6 @@ struct Value {
     at_step: String,
     #[serde(default)]
     sure: Option<(f64, f64)>,
-}
-
-/// A message as it came, with what is known of its sender.
-pub(in crate::desk) struct Texted<'a> {
-    pub(in crate::desk) desk: &'a Desk,
-    pub(in crate::desk) fleet: &'a Fleet,
-    pub(in crate::desk) talk: &'a Talk,
-    pub(in crate::desk) heard: &'a Heard,
-    pub(in crate::desk) text: &'a str,
-    pub(in crate::desk) at: DateTime<Utc>,
 }
 
 impl Values {
