@@ -2464,5 +2464,5 @@ digest-truck-late = Truck after the tank may be full: { $names }.
 digest-truck-late-one = { $unit } (truck { $time }, full maybe { $due })
 answer-nobody-has-any = Nobody has any of the open tasks.
 answer-all-well = Nothing is wrong on any unit, by what was reported.
-answer-well-until = Fine right now. { $unit } still needs this: { $names }.
+answer-well-until = { $unit } still needs this: { $names }. Nothing is wrong right now.
 alone-for-whom = No clock is set. Name one person: check on tobin in 15.

@@ -2462,5 +2462,5 @@ digest-truck-late = Camión después de que se llene, quizá: { $names }.
 digest-truck-late-one = { $unit } (camión { $time }, llena quizá { $due })
 answer-nobody-has-any = Nadie tiene ninguna de las tareas abiertas.
 answer-all-well = No hay nada mal en ninguna unidad, por lo que se reportó.
-answer-well-until = Por ahora bien. A la { $unit } aún le falta esto: { $names }.
+answer-well-until = A la { $unit } aún le falta esto: { $names }. Por ahora nada está mal.
 alone-for-whom = No corre ningún reloj. Diga el nombre de una persona: checa a tobin en 15.

@@ -6,24 +6,18 @@ use chrono::TimeDelta;
 use super::super::answer::Reply;
 use super::super::phrases::plain;
 use super::super::settle::Settled;
+use super::super::sites;
 use super::super::situate::Case;
 use super::Hearing;
 use crate::book::{AheadChange, Record, Stage};
 use crate::dialogue::{About, CONTEXT_LASTS};
-use crate::fleet::{Role, Site};
+use crate::fleet::Role;
 use crate::heard::{Entry, Event, UnitName};
 use crate::reply::Arg;
 use crate::situation::Occasion;
 
 /// A trailer may be at its next job so long before the doors, though the plan has it at another still.
 const EARLY: TimeDelta = TimeDelta::days(2);
-/// The first word of a site's name tells it where it is at least so long.
-const TELLING: usize = 5;
-
-/// Words that a site's name follows.
-const BEFORE_PLACES: &[&str] = &[
-    "at", "to", "into", "in", "the", "a", "en", "el", "la", "from",
-];
 
 /// A trailer that is said to stand at a site.
 pub(super) struct Stands {
@@ -135,26 +129,25 @@ impl Hearing<'_> {
 
     /// Finds the one site that the message names right after a word of place.
     fn site_named(&self) -> Option<String> {
-        let text = format!(" {} ", plain(self.text));
-        // most messages stand after no such word, or a number does: the sites' names need no look then
-        let words: Vec<&str> = text.split_whitespace().collect();
-        let leads = |pair: &[&str]| BEFORE_PLACES.contains(&pair[0]) && !is_number(pair[1]);
-        if !words.windows(2).any(leads) {
+        let text = plain(self.text);
+        let words: Vec<&str> = text.split(' ').collect();
+        let phrases = self.desk.phrases;
+        let number = |word: &str| word.starts_with(|c: char| c.is_ascii_digit());
+        // most messages have no such word, or a number after it: the sites' names need no look then
+        let places: Vec<String> = (1..words.len())
+            .filter(|at| phrases.is("arrive", "before", words[at - 1]) && !number(words[*at]))
+            .map(|at| format!("{} ", words[at..].join(" ")))
+            .collect();
+        if places.is_empty() {
             return None;
         }
-        let at = |name: &str| {
-            let after = |word: &&str| text.contains(&format!(" {word} {name} "));
-            !name.is_empty() && BEFORE_PLACES.iter().any(after)
+        let after = |spelling: &str| {
+            let spelling = format!("{spelling} ");
+            places.iter().any(|rest| rest.starts_with(&spelling))
         };
-        let named = |site: &&Site| {
-            let name = plain(&site.name);
-            let id = plain(&site.id.replace('-', " "));
-            let first = id.split(' ').next().filter(|word| word.len() >= TELLING);
-            at(&name) || at(&id) || first.is_some_and(at)
-        };
-        let mut sites = self.fleet.sites.values().filter(named);
+        let mut sites = sites::named(&self.fleet, after);
         match (sites.next(), sites.next()) {
-            (Some(site), None) => Some(site.id.clone()),
+            (Some((site, _)), None) => Some(site.id.clone()),
             _ => None,
         }
     }
@@ -209,10 +202,6 @@ pub(super) fn keep(
     } else if kept.is_some_and(|(site, _)| site != stands.site) {
         put(stands.unit.clone(), None);
     }
-}
-
-fn is_number(word: &str) -> bool {
-    word.starts_with(|c: char| c.is_ascii_digit())
 }
 
 /// Tells whether a trailer stands at its site already, by what was reported.

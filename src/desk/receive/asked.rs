@@ -3,7 +3,7 @@
 use chrono::{DateTime, TimeDelta, Utc};
 
 use super::super::Desk;
-use super::super::phrases::plain;
+use super::super::phrases::Phrases;
 use super::meaning::Texted;
 use crate::fleet::Fleet;
 use crate::heard::{Entry, UnitName};
@@ -24,7 +24,12 @@ pub(super) fn level(message: &Texted<'_>) -> Option<String> {
     } = *message;
     let reports = heard.entries.iter().any(|entry| !Entry::is_empty(entry));
     let busy = talk.question_at(at).is_some() || !talk.checks.is_empty() || talk.round.is_some();
-    if reports || busy || heard.ask.is_some() || heard.command.is_some() || !is_level(text) {
+    if reports
+        || busy
+        || heard.ask.is_some()
+        || heard.command.is_some()
+        || !is_level(desk.phrases, text)
+    {
         return None;
     }
     let asked = desk.book.ahead().asked_to_be_read();
@@ -51,15 +56,7 @@ fn was_asked(desk: &Desk, fleet: &Fleet, unit: &UnitName, who: &str, at: DateTim
 }
 
 /// Tells whether a text is a level and nothing else: "3/4", "about 60%", "half", "la mitad".
-fn is_level(text: &str) -> bool {
-    const WORDS: &[&str] = &[
-        "half", "full", "empty", "quarter", "mitad", "lleno", "llena", "vacio", "vacia", "medio",
-        "media",
-    ];
-    const BESIDE: &[&str] = &[
-        "its", "it", "is", "at", "about", "like", "the", "a", "esta", "la", "en", "como", "a",
-        "now", "percent", "por", "ciento",
-    ];
+fn is_level(phrases: &Phrases, text: &str) -> bool {
     let level = |word: &str| {
         let fraction = word.split_once('/').is_some_and(|(top, bottom)| {
             let digit = |part: &str| part.len() == 1 && part.bytes().all(|b| b.is_ascii_digit());
@@ -68,14 +65,14 @@ fn is_level(text: &str) -> bool {
         let percent = word
             .strip_suffix('%')
             .is_some_and(|digits| digits.parse::<f64>().is_ok());
-        fraction || percent || WORDS.contains(&plain(word).as_str())
+        fraction || percent || phrases.is("level", "words", word)
     };
     let words: Vec<&str> = text
         .split_whitespace()
         .map(|word| word.trim_end_matches(['.', ',', '!']))
         .collect();
     let levels = words.iter().filter(|word| level(word)).count();
-    let known = |word: &&str| level(word) || BESIDE.contains(&plain(word).as_str());
+    let known = |word: &&str| level(word) || phrases.is("level", "beside", word);
     levels == 1 && words.len() <= 5 && words.iter().all(known)
 }
 
@@ -93,7 +90,7 @@ mod tests {
             "está a la mitad",
             "about 7/8 now",
         ] {
-            assert!(is_level(text), "{text}");
+            assert!(is_level(Phrases::built_in(), text), "{text}");
         }
         for text in [
             "",
@@ -104,7 +101,7 @@ mod tests {
             "full of guests",
             "3/4 hose",
         ] {
-            assert!(!is_level(text), "{text}");
+            assert!(!is_level(Phrases::built_in(), text), "{text}");
         }
     }
 }

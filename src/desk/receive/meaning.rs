@@ -199,15 +199,16 @@ fn ordering(order: Command, heard: &Heard) -> Heard {
 
 /// Tells whether a dispatcher asks how things stand, or what comes first, and names no trailer: then it is of all of them.
 fn asks_after_all(came: &Came<'_>, heard: &Heard) -> bool {
-    // without its mark "all good" is a word that all is well
-    let well = ["ok", "good", "okay", "bien"];
-    let only_asked = well.iter().any(|word| plain(came.text).ends_with(word));
+    let phrases = came.desk.phrases;
+    let folded = plain(came.text);
+    let last = folded.split(' ').next_back().unwrap_or_default();
+    let only_asked = phrases.is("whole-fleet", "only-asked", last);
     came.member.role == Role::Dispatcher
         && heard.command.is_none()
         && heard.named.is_empty()
         && heard.entries.iter().all(Entry::is_empty)
         && (!only_asked || came.text.contains(['?', '¿']))
-        && came.desk.phrases.is("whole-fleet", "asks", came.text)
+        && phrases.is("whole-fleet", "asks", came.text)
 }
 
 /// Reads "take task 1" as "take 1", where the message is no order as it stands.

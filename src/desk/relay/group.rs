@@ -8,7 +8,8 @@ use crate::desk::answer::Reply;
 use crate::desk::phrases::plain;
 use crate::desk::receive::Hearing;
 use crate::desk::settle;
-use crate::fleet::{CrewMember, Role, Site};
+use crate::desk::sites;
+use crate::fleet::{CrewMember, Role};
 use crate::heard::UnitName;
 
 /// Whom words are for that are sent to all of one kind, or to whoever is with a trailer.
@@ -72,17 +73,9 @@ fn at_a_site<'a, 't>(
     text: &'t str,
 ) -> Option<(Vec<&'a CrewMember>, &'t str)> {
     let folded = format!("{} ", plain(text));
-    let called = |site: &Site| {
-        let name = plain(&site.name);
-        let short: Vec<&str> = name.split(' ').take(2).collect();
-        let names = [name.clone(), plain(&site.id), short.join(" ")];
-        let named = names
-            .into_iter()
-            .filter(|name| folded.starts_with(&format!("{name} ")));
-        named.map(|name| name.split(' ').count()).max()
-    };
-    let mut sites = hearing.fleet.sites.values();
-    let (site, words) = sites.find_map(|site| Some((site, called(site)?)))?;
+    let begins = |spelling: &str| folded.starts_with(&format!("{spelling} "));
+    let (site, spelling) = sites::named(&hearing.fleet, begins).next()?;
+    let words = spelling.split(' ').count();
     let mut rest = text;
     for _ in 0..words {
         rest = rest.trim_start();

@@ -5,15 +5,13 @@ use chrono::TimeDelta;
 use super::super::answer::Reply;
 use super::super::phrases::plain;
 use super::super::receive::Hearing;
+use super::super::sites;
 use super::super::situate::Case;
 use super::super::tick::dispatchers;
 use super::notes::tell_notes;
 use crate::fleet::{Job, Role, Site};
 use crate::heard::{Event, UnitName};
 use crate::reply::Arg;
-
-/// A word of so many letters that opens a site's name may stand for it.
-const LONG_NAME: usize = 5;
 
 /// Says what whoever arrives must know: the site's own card, then the notes on the trailer.
 pub(in crate::desk) fn greet(hearing: &Hearing<'_>, cases: &[Case], reply: &mut Reply<'_>) {
@@ -158,12 +156,16 @@ pub(in crate::desk) fn answer_card(
         "card-septic-lid" => &site.septic_lid,
         _ => &site.emergency_address,
     };
+    let refused = may_ask(hearing, job).err();
+    if topic == "card-contact" {
+        // the site's own contact is of its card; whom to call in danger, and of the company, is everybody's
+        let contact = what.as_deref().filter(|_| refused.is_none());
+        return tell_whom(hearing, contact, reply);
+    }
     // the place to send help to is everybody's
-    let open = topic == "card-address" || topic == "card-contact";
-    let refused = may_ask(hearing, job).err().filter(|_| !open);
+    let refused = refused.filter(|_| topic != "card-address");
     let line = match (refused, what) {
         (Some(why), _) => reply.voice.word(why),
-        _ if topic == "card-contact" => return tell_whom(hearing, what.as_deref(), reply),
         (None, Some(text)) => {
             let what = reply.voice.plain(text).into_owned();
             reply.voice.say(topic, &[("what", what.into())])
@@ -198,29 +200,11 @@ fn tell_whom(hearing: &Hearing<'_>, contact: Option<&str>, reply: &mut Reply<'_>
     }
 }
 
-/// Returns the site that a message names: by its id, the first two words of its name, or its first where no other site's
-/// begins with that.
+/// Returns the site that a message names.
 fn site_named<'a>(hearing: &'a Hearing<'_>) -> Option<&'a Site> {
     let text = format!(" {} ", plain(hearing.text));
-    let first_of = |site: &Site| {
-        let name = plain(&site.name);
-        name.split(' ').next().map(str::to_owned)
-    };
-    let sites = || hearing.fleet.sites.values();
-    sites().find(|site| {
-        let name = plain(&site.name);
-        let mut words = name.split(' ');
-        let head = match (words.next(), words.next()) {
-            (Some(first), Some(second)) => format!("{first} {second}"),
-            _ => name.clone(),
-        };
-        let first = first_of(site).filter(|first| {
-            let alike = sites().filter(|other| first_of(other).as_ref() == Some(first));
-            first.len() >= LONG_NAME && alike.count() == 1
-        });
-        [Some(head), Some(plain(&site.id)), first]
-            .iter()
-            .flatten()
-            .any(|name| !name.is_empty() && text.contains(&format!(" {name} ")))
-    })
+    let said = |spelling: &str| text.contains(&format!(" {spelling} "));
+    sites::named(&hearing.fleet, said)
+        .next()
+        .map(|(site, _)| site)
 }

@@ -1,0 +1,64 @@
+//! How people name a site: by its whole name, its id, the first two words of the name, or the first alone where it is long
+//! and no other site's begins with it.
+
+use std::collections::BTreeMap;
+
+use super::phrases::plain;
+use crate::fleet::{Fleet, Site};
+
+/// A word of so many letters that opens a site's name may stand for it.
+const LONG: usize = 5;
+
+/// Iterates over the sites of which a spelling, folded, fits, each with the longest that does.
+pub(super) fn named<'f>(
+    fleet: &'f Fleet,
+    fits: impl Fn(&str) -> bool,
+) -> impl Iterator<Item = (&'f Site, String)> {
+    let folded: Vec<(&Site, String)> = fleet
+        .sites
+        .values()
+        .map(|site| (site, plain(&site.name)))
+        .collect();
+    let mut opens: BTreeMap<String, usize> = BTreeMap::new();
+    for (_, name) in &folded {
+        *opens.entry(first(name).to_owned()).or_default() += 1;
+    }
+    folded.into_iter().filter_map(move |(site, name)| {
+        let two: Vec<&str> = name.split(' ').take(2).collect();
+        let telling = Some(first(&name)).filter(|word| word.len() >= LONG && opens[*word] == 1);
+        let spellings = [
+            Some(name.clone()),
+            Some(plain(&site.id)),
+            Some(two.join(" ")),
+            telling.map(str::to_owned),
+        ];
+        let fitting = spellings.into_iter().flatten();
+        let fitting = fitting.filter(|spelling| !spelling.is_empty() && fits(spelling));
+        Some((site, fitting.max_by_key(String::len)?))
+    })
+}
+
+fn first(name: &str) -> &str {
+    name.split(' ').next().unwrap_or_default()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::fleet::demo;
+
+    #[test]
+    fn a_site_is_known_by_the_spellings_that_tell_it_alone() {
+        let fleet = demo::fleet();
+        let ids = |text: &str| -> Vec<&str> {
+            let said = format!(" {text} ");
+            let sites = named(&fleet, |spelling| said.contains(&format!(" {spelling} ")));
+            sites.map(|(site, _)| site.id.as_str()).collect()
+        };
+        let barn = ids("at sleigh barn at dovecote farm");
+        assert_eq!(barn.len(), 1);
+        assert_eq!(ids("gate of sleigh barn"), barn);
+        assert_eq!(ids("the sleigh one"), barn);
+        assert!(ids("the barn").is_empty());
+    }
+}
