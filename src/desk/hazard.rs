@@ -6,10 +6,10 @@ use std::sync::LazyLock;
 use chrono::TimeDelta;
 use serde::Deserialize;
 
-use super::answer::{Reply, holds};
+use super::answer::Reply;
 use super::inbound::Outgoing;
 use super::others::other_dispatchers;
-use super::phrases::plain;
+use super::phrases::{holds, plain};
 use super::receive::Hearing;
 use super::repeat;
 use super::settle::{self, Settled};

@@ -32,13 +32,7 @@ impl Phrases {
     /// Tells whether a text holds one of a list's phrases as whole words.
     pub(super) fn holds(&self, topic: &str, list: &str, text: &str) -> bool {
         let text = plain(text);
-        let words = || std::iter::once(0).chain(text.match_indices(' ').map(|(at, _)| at + 1));
-        self.list(topic, list).any(|phrase| {
-            words().any(|at| {
-                let rest = text[at..].strip_prefix(phrase);
-                rest.is_some_and(|rest| rest.is_empty() || rest.starts_with(' '))
-            })
-        })
+        self.list(topic, list).any(|phrase| holds(&text, phrase))
     }
 
     /// Returns a text, folded, without a list's phrases.
@@ -147,6 +141,19 @@ fn trim(text: &str) -> &str {
         .trim_start_matches("— ")
         .trim_start_matches(". ")
         .trim()
+}
+
+/// Tells whether a folded text holds a phrase as whole words; a `*` at the phrase's end lets its last word go on.
+pub(super) fn holds(text: &str, phrase: &str) -> bool {
+    let (phrase, goes_on) = match phrase.strip_suffix('*') {
+        Some(stem) => (stem, true),
+        None => (phrase, false),
+    };
+    let mut words = std::iter::once(0).chain(text.match_indices(' ').map(|(at, _)| at + 1));
+    words.any(|at| {
+        let rest = text[at..].strip_prefix(phrase);
+        rest.is_some_and(|rest| goes_on || rest.is_empty() || rest.starts_with(' '))
+    })
 }
 
 /// Folds a text to lower-case words without accents, apostrophes and signs.

@@ -22,7 +22,7 @@ mod why;
 pub(super) use back::correction;
 pub(super) use reply::Reply;
 pub(super) use several::{answer as several, parts};
-pub(super) use topic::{Questions, holds};
+pub(super) use topic::Questions;
 pub(super) use whole::tasks_in_hand;
 pub(super) use why::WhyWords;
 

@@ -3,7 +3,7 @@
 use serde::Deserialize;
 use std::sync::LazyLock;
 
-use crate::desk::phrases::plain;
+use crate::desk::phrases::{holds, plain};
 use crate::finding::Caution;
 use crate::heard::{Ask, Heard};
 
@@ -61,6 +61,9 @@ const OPENINGS: &[&str] = &[
     "cuales",
     "donde",
     "quien",
+    "a quien",
+    "con quien",
+    "por quien",
     "por donde",
     "y ahora",
     "ya viene",
@@ -221,19 +224,6 @@ impl Question {
         let any = |phrases: &[String]| phrases.iter().any(|phrase| holds(folded, phrase));
         !self.all.is_empty() && self.all.iter().all(|phrases| any(phrases)) && !any(&self.but)
     }
-}
-
-/// Tells whether a text holds a phrase as whole words; a `*` at the phrase's end lets its last word go on.
-pub(in crate::desk) fn holds(text: &str, phrase: &str) -> bool {
-    let (phrase, goes_on) = match phrase.strip_suffix('*') {
-        Some(stem) => (stem, true),
-        None => (phrase, false),
-    };
-    text.match_indices(phrase).any(|(at, _)| {
-        let before = text[..at].chars().next_back();
-        let after = text[at + phrase.len()..].chars().next();
-        before.is_none_or(|c| c == ' ') && (goes_on || after.is_none_or(|c| c == ' '))
-    })
 }
 
 fn starts(text: &str, phrase: &str) -> bool {

@@ -8,7 +8,7 @@ use serde::Deserialize;
 use std::sync::LazyLock;
 
 use super::reply::Reply;
-use super::topic::holds;
+use crate::desk::phrases::holds;
 use crate::desk::phrases::plain;
 use crate::desk::receive::Hearing;
 use crate::desk::{settle, standing};

@@ -4,7 +4,7 @@ use serde::Deserialize;
 use std::sync::LazyLock;
 
 use super::numbers::Kind;
-use crate::desk::answer::holds;
+use crate::desk::phrases::holds;
 use crate::physics::sum::{Kind as InputKind, Quantity, registry};
 
 const SUMS: &str = include_str!("../../../grammar/replies/sums.toml");
