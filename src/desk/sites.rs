@@ -10,10 +10,10 @@ use crate::fleet::{Fleet, Site};
 const LONG: usize = 5;
 
 /// Iterates over the sites of which a spelling, folded, fits, each with the longest that does.
-pub(super) fn named<'f>(
-    fleet: &'f Fleet,
+pub(super) fn named(
+    fleet: &Fleet,
     fits: impl Fn(&str) -> bool,
-) -> impl Iterator<Item = (&'f Site, String)> {
+) -> impl Iterator<Item = (&Site, String)> {
     let folded: Vec<(&Site, String)> = fleet
         .sites
         .values()
