@@ -3,6 +3,7 @@
 use std::fs::{self, File, OpenOptions, TryLockError};
 use std::io::{ErrorKind, Read, Write};
 use std::path::{Path, PathBuf};
+use std::time::Duration;
 
 use super::error::StoreError;
 
@@ -107,7 +108,7 @@ fn lock(dir: &Path) -> Result<File, StoreError> {
         .truncate(false)
         .open(&path);
     let mut file = opened.map_err(|error| unwritable(dir, &path, error))?;
-    match file.try_lock() {
+    match lock_patiently(&file) {
         Ok(()) => {}
         Err(TryLockError::WouldBlock) => {
             let mut number = String::new();
@@ -129,6 +130,18 @@ fn lock(dir: &Path) -> Result<File, StoreError> {
         .set_len(0)
         .and_then(|()| writeln!(file, "{}", std::process::id()));
     Ok(file)
+}
+
+/// Takes the lock, waiting a moment for whoever is just letting go of it: a process that ends, or a child that has not come
+/// far enough to close what its parent had open.
+fn lock_patiently(file: &File) -> Result<(), TryLockError> {
+    for _ in 0..10 {
+        match file.try_lock() {
+            Err(TryLockError::WouldBlock) => std::thread::sleep(Duration::from_millis(20)),
+            outcome => return outcome,
+        }
+    }
+    file.try_lock()
 }
 
 /// Marks an empty directory as ours, whole or not at all.

@@ -44,6 +44,7 @@ pub use medium::{Appending, Disk, Faults, FaultyFiles, Files};
 pub use note::Note;
 pub use personal::Salt;
 pub use reader::Lines;
+pub use redact::Redaction;
 pub use setup::{Ack, CheckIn, Entries, IndexKind, Opened, Setup};
 pub use verify::{Report, verify};
 
@@ -260,18 +261,48 @@ impl Store {
         recover::hand_over(self, notes)
     }
 
-    /// Empties personal texts in closed segments, as retention and a person's wish ask: `edit` sets `{"personal": null}`
-    /// in a line's records and outgoing messages, or its key to `None`, and may change nothing else.
-    ///
-    /// The open segment is closed first, so every turn committed so far is reached. The chain still verifies. The index
-    /// is made anew and what was set aside before is deleted, since both may hold such texts; so is the snapshot. Record
-    /// the wish itself as a turn of its own. Returns how many texts were emptied.
+    /// Begins to empty personal texts, as retention and a person's wish ask, in every turn committed so far: the open
+    /// segment is closed for it. Go on with [`Store::redact`]; turns can be written in between.
     ///
     /// # Errors
     ///
-    /// [`StoreError::Redaction`] when `edit` changes anything else; those of reading, writing and [`Store::follow`].
-    pub fn redact(&mut self, edit: impl FnMut(&mut Line)) -> Result<usize, StoreError> {
-        redact::redact(self, edit)
+    /// Those of writing and [`Store::follow`].
+    pub fn begin_redaction(&mut self) -> Result<Redaction, StoreError> {
+        Redaction::begin(self)
+    }
+
+    /// Goes through at most so many turns; false when there are no more. `edit` sets `{"personal": null}` in a line's
+    /// records and outgoing messages, or its key to `None`, and may change nothing else. Nothing changes on the disk that
+    /// anybody reads.
+    ///
+    /// # Errors
+    ///
+    /// [`StoreError::Redaction`] when `edit` changes anything else; those of reading and writing. The redaction is over
+    /// then; begin anew.
+    pub fn redact(
+        &self,
+        redaction: &mut Redaction,
+        lines: usize,
+        mut edit: impl FnMut(&mut Line),
+    ) -> Result<bool, StoreError> {
+        redaction.slice(self, lines, &mut edit)
+    }
+
+    /// Puts what was emptied in place; returns how many texts that is.
+    ///
+    /// The chain still verifies. The index is changed for one without the texts and what was set aside before is deleted,
+    /// since both may hold them; so is the snapshot, but for the given one: the book folded from the turns as `edit` left
+    /// them. Record the wish itself as a turn of its own, and fold the book anew ([`Store::fold_anew`]).
+    ///
+    /// # Errors
+    ///
+    /// Those of reading and writing, and [`Store::follow`]. What had come so far is finished at the next opening.
+    pub fn finish_redaction(
+        &mut self,
+        redaction: Redaction,
+        snapshot: Option<Vec<u8>>,
+    ) -> Result<usize, StoreError> {
+        redaction.finish(self, snapshot)
     }
 
     fn append(&mut self, prepared: Prepared, sync: bool) -> Result<Ack, StoreError> {

@@ -11,16 +11,18 @@ use super::journal::{Head, Journal, Position};
 use super::line::Line;
 use super::note::Note;
 use super::reader::Lines;
+use super::redact;
 use super::segment;
 use super::{BATCH, CHECKED_A_TIME, CHECKED_AT_OPEN, Entries, IndexKind, Opened, Setup, Store};
 
 /// Opens a data directory; see [`Store::open`].
 pub(super) fn open(dir: &Path, setup: Setup) -> Result<(Store, Opened), StoreError> {
     let held = Held::take(dir)?;
+    redact::settle(dir)?;
     let mut notes = Vec::new();
     let existed = index_path(dir).exists();
     let mark = closed::take(dir)?;
-    let (mut index, state) = match open_index(setup.index, dir) {
+    let (mut index, state) = match open_index(setup.index, &index_path(dir)) {
         Ok((index, state)) => match mark.and_then(|mark| mark.misfit(state.last.seq)) {
             Some(why) if existed && setup.index != IndexKind::Memory => (None, Err(why)),
             _ => (Some(index), Ok(state)),
@@ -160,18 +162,21 @@ pub(super) fn rebuild(store: &mut Store, why: String) -> Result<Note, StoreError
     store.index = None;
     let dir = store.held.path().to_owned();
     let aside = set_aside(&dir)?;
-    let (index, _) =
-        open_index(store.kind, &dir).map_err(|error| StoreError::Index(error.to_string()))?;
-    store.index = Some(index);
-    if let Err(why) = catch_up(store)? {
-        return Err(StoreError::Index(why));
-    }
+    let (index, _) = open_index(store.kind, &index_path(&dir))
+        .map_err(|error| StoreError::Index(error.to_string()))?;
+    use_index(store, index)?;
     let turns = store.journal.synced().seq;
     Ok(Note::IndexRebuilt { why, aside, turns })
 }
 
+/// Takes an index into use and brings it up to the journal's last turn.
+pub(super) fn use_index(store: &mut Store, index: Box<dyn Index>) -> Result<(), StoreError> {
+    store.index = Some(index);
+    catch_up(store)?.map_err(StoreError::Index)
+}
+
 /// What an index says of itself.
-struct State {
+pub(super) struct State {
     last: Head,
     snapshot: Option<Snapshot>,
 }
@@ -192,12 +197,16 @@ pub(super) fn index_path(dir: &Path) -> PathBuf {
     dir.join("index")
 }
 
-fn open_index(kind: IndexKind, dir: &Path) -> Result<(Box<dyn Index>, State), IndexError> {
+/// Opens the index that lies at a path.
+pub(super) fn open_index(
+    kind: IndexKind,
+    path: &Path,
+) -> Result<(Box<dyn Index>, State), IndexError> {
     let mut index: Box<dyn Index> = match kind {
         #[cfg(feature = "store")]
-        IndexKind::Sled => Box::new(super::SledIndex::open(&index_path(dir))?),
+        IndexKind::Sled => Box::new(super::SledIndex::open(path)?),
         IndexKind::Memory => {
-            let _ = dir;
+            let _ = path;
             Box::new(MemoryIndex::default())
         }
     };
@@ -295,12 +304,13 @@ fn damaged(error: IndexError) -> Result<Result<(), String>, StoreError> {
     }
 }
 
-/// Opens the index again after the disk under it failed.
-fn reopen(store: &mut Store) -> Result<Vec<Note>, StoreError> {
+/// Opens the index again after the disk under it failed, or another was put in its place.
+pub(super) fn reopen(store: &mut Store) -> Result<Vec<Note>, StoreError> {
     if store.index.is_some() {
         return Ok(Vec::new());
     }
-    match open_index(store.kind, store.held.path()) {
+    redact::resume(store.held.path())?;
+    match open_index(store.kind, &index_path(store.held.path())) {
         Ok((index, state)) => {
             store.index = Some(index);
             let outcome = match fits(store.held.path(), store.journal.synced(), &state)? {
@@ -348,7 +358,8 @@ fn forget_pending(store: &mut Store, count: usize) {
     }
 }
 
-fn indexed(line: &Line, position: Position, entries: &Entries) -> Indexed {
+/// Says what an index keeps of a line.
+pub(super) fn indexed(line: &Line, position: Position, entries: &Entries) -> Indexed {
     let entries = entries(line);
     Indexed {
         head: Head {

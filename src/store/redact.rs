@@ -1,111 +1,360 @@
-//! Emptying personal texts in closed segments: each is copied without them, synced and renamed over the old one.
+//! Emptying personal texts in closed segments, a slice at a time, while turns go on.
+//!
+//! Each segment is copied without the texts, and an index is made beside the one in use from what the copies hold. Only
+//! when all are on the disk does a mark say so, and the copies take their places. An interruption before the mark leaves
+//! everything as it was; one after it is finished at the next opening.
 
+use std::collections::VecDeque;
 use std::fs::{self, File};
-use std::io::Write;
-use std::path::Path;
+use std::io::{BufRead, BufReader, BufWriter, Write};
+use std::path::{Path, PathBuf};
 
 use super::error::StoreError;
+use super::index::{Index, IndexError, Indexed, Snapshot};
+use super::journal::{Head, Position};
 use super::line::{Flaw, Line, Stored};
 use super::segment::{self, Seal};
-use super::{Store, recover};
+use super::{BATCH, IndexKind, Store, recover};
 
-/// Empties what `edit` empties; see [`Store::redact`].
-pub(super) fn redact(
-    store: &mut Store,
-    mut edit: impl FnMut(&mut Line),
-) -> Result<usize, StoreError> {
-    store.journal.close_segment()?;
-    store.follow()?;
-    let dir = store.held.path().to_owned();
-    let folder = segment::folder(&dir);
-    let mut emptied = 0;
-    let mut rewritten = false;
-    for first in segment::list(&folder)? {
-        let path = segment::path(&folder, first);
-        let Some(seal) = segment::seal_of(&folder, first)? else {
-            continue;
-        };
-        let (bytes, count) = without_texts(&path, &seal, &mut edit)?;
-        if count == 0 {
-            continue;
-        }
-        if !rewritten {
-            // Before the first line moves: an index that outlived it would look for lines where they no longer are.
-            store.index = None;
-            delete_indexes(&dir)?;
-            rewritten = true;
-        }
-        replace(&path, &folder, &bytes)?;
-        emptied += count;
-    }
-    if rewritten {
-        recover::rebuild(store, "held personal texts".into())?;
-    }
-    Ok(emptied)
+/// Texts that are being taken out of the turns committed before this began.
+///
+/// Dropped before it is finished, it takes its copies away.
+pub struct Redaction {
+    dir: PathBuf,
+    todo: VecDeque<u64>,
+    rewriting: Option<Rewriting>,
+    /// The segments whose copy is on the disk.
+    ready: Vec<u64>,
+    /// The index made from the copies; `None` once that is done.
+    index: Option<Box<dyn Index>>,
+    /// What it still has to take in.
+    batch: Vec<Indexed>,
+    last: Head,
+    emptied: usize,
 }
 
-/// Returns a closed segment's bytes without the texts that `edit` empties, and how many those are.
-fn without_texts(
-    path: &Path,
-    seal: &Seal,
-    edit: &mut impl FnMut(&mut Line),
-) -> Result<(Vec<u8>, usize), StoreError> {
-    let bytes = fs::read(path).map_err(StoreError::io("read", path))?;
-    let length = usize::try_from(seal.length).unwrap_or(usize::MAX);
-    let lines = bytes
-        .get(..length)
-        .and_then(|lines| lines.strip_suffix(b"\n"))
-        .ok_or_else(|| StoreError::damaged(path, None, "its seal does not fit its lines"))?;
-    let mut emptied = 0;
-    let mut rewritten = Vec::with_capacity(bytes.len());
-    for (number, line) in (1..).zip(lines.split(|&byte| byte == b'\n')) {
-        let mut stored = Stored::read(line).map_err(|flaw| match flaw {
-            Flaw::Damaged(what) => StoreError::damaged(path, Some(number), what),
+/// A closed segment that is being copied.
+struct Rewriting {
+    first: u64,
+    path: PathBuf,
+    seal: Seal,
+    /// The number of the line read last, from 1.
+    number: u64,
+    /// How many bytes of lines are still to be read.
+    left: u64,
+    from: BufReader<File>,
+    to: BufWriter<File>,
+    written: u64,
+    emptied: usize,
+}
+
+impl Redaction {
+    /// Closes the open segment and begins; see [`Store::begin_redaction`].
+    pub(super) fn begin(store: &mut Store) -> Result<Self, StoreError> {
+        store.journal.close_segment()?;
+        store.follow()?;
+        let dir = store.held.path();
+        let folder = segment::folder(dir);
+        segment::clear_unfinished(&folder)?;
+        let beside = index_beside(dir);
+        remove(&beside)?;
+        let (index, _) = recover::open_index(store.kind, &beside).map_err(of_index)?;
+        Ok(Redaction {
+            dir: dir.to_owned(),
+            todo: segment::list(&folder)?.into(),
+            rewriting: None,
+            ready: Vec::new(),
+            index: Some(index),
+            batch: Vec::new(),
+            last: Head::EMPTY,
+            emptied: 0,
+        })
+    }
+
+    /// Goes through at most so many lines; see [`Store::redact`].
+    pub(super) fn slice(
+        &mut self,
+        store: &Store,
+        lines: usize,
+        edit: &mut impl FnMut(&mut Line),
+    ) -> Result<bool, StoreError> {
+        for _ in 0..lines {
+            let Some(rewriting) = &mut self.rewriting else {
+                match self.todo.pop_front() {
+                    Some(first) => {
+                        self.rewriting = Rewriting::begin(store.held.path(), first)?;
+                        continue;
+                    }
+                    None => return Ok(false),
+                }
+            };
+            if rewriting.left > 0 {
+                let (line, position) = rewriting.line(edit)?;
+                self.last = Head {
+                    seq: line.seq,
+                    hash: line.hash,
+                };
+                self.batch
+                    .push(recover::indexed(&line, position, &store.entries));
+                if self.batch.len() >= BATCH {
+                    self.apply()?;
+                }
+            } else if let Some(done) = self.rewriting.take() {
+                self.emptied += done.emptied;
+                self.ready.extend(done.end()?);
+            }
+        }
+        Ok(true)
+    }
+
+    fn apply(&mut self) -> Result<(), StoreError> {
+        let batch = std::mem::take(&mut self.batch);
+        self.index()?.apply(&batch).map_err(of_index)
+    }
+
+    fn index(&mut self) -> Result<&mut Box<dyn Index>, StoreError> {
+        let over = || StoreError::Index("it is not open".into());
+        self.index.as_mut().ok_or_else(over)
+    }
+
+    /// Puts the copies in place; see [`Store::finish_redaction`].
+    pub(super) fn finish(
+        mut self,
+        store: &mut Store,
+        snapshot: Option<Vec<u8>>,
+    ) -> Result<usize, StoreError> {
+        store.sync()?;
+        store.follow()?;
+        if self.ready.is_empty() {
+            return Ok(0);
+        }
+        self.finish_index(store.snapshot_format, snapshot)?;
+        let index = self.index.take();
+        let in_memory = index.filter(|_| store.kind == IndexKind::Memory);
+        if in_memory.is_none() {
+            sync(&index_beside(&self.dir))?;
+        }
+        leave_mark(&self.dir)?;
+        // before the first line moves: an index that outlived it would look for lines where they no longer are
+        store.index = None;
+        put_in_place(&self.dir)?;
+        match in_memory {
+            Some(index) => recover::use_index(store, index)?,
+            None => drop(recover::reopen(store)?),
+        }
+        Ok(self.emptied)
+    }
+
+    /// Brings the index made from the copies to the disk, with the book as it stands after the last of them.
+    fn finish_index(&mut self, format: u32, book: Option<Vec<u8>>) -> Result<(), StoreError> {
+        self.apply()?;
+        let head = self.last;
+        let index = self.index()?;
+        if let Some(bytes) = book {
+            let snapshot = Snapshot {
+                format,
+                head,
+                bytes,
+            };
+            index.save_snapshot(&snapshot).map_err(of_index)?;
+        }
+        index.flush().map_err(of_index)
+    }
+}
+
+impl Drop for Redaction {
+    fn drop(&mut self) {
+        if mark(&self.dir).exists() {
+            return; // the copies are what holds: they are put in place as soon as the disk allows
+        }
+        self.index = None;
+        self.rewriting = None;
+        // best effort: the next opening does the same
+        let _ = segment::clear_unfinished(&segment::folder(&self.dir));
+        let _ = remove(&index_beside(&self.dir));
+    }
+}
+
+fn of_index(error: IndexError) -> StoreError {
+    StoreError::Index(error.to_string())
+}
+
+impl Rewriting {
+    /// Begins the copy of a segment; `None` for one that is open.
+    fn begin(data: &Path, first: u64) -> Result<Option<Self>, StoreError> {
+        let folder = segment::folder(data);
+        let Some(seal) = segment::seal_of(&folder, first)? else {
+            return Ok(None);
+        };
+        let path = segment::path(&folder, first);
+        let from = File::open(&path).map_err(StoreError::io("read", &path))?;
+        let new = segment::new_path(&path);
+        let to = File::create(&new).map_err(StoreError::io("write", &new))?;
+        Ok(Some(Rewriting {
+            first,
+            path,
+            number: 0,
+            left: seal.length,
+            seal,
+            from: BufReader::with_capacity(1 << 16, from),
+            to: BufWriter::with_capacity(1 << 16, to),
+            written: 0,
+            emptied: 0,
+        }))
+    }
+
+    /// Copies one line without the texts that `edit` empties; returns it as it reads now, and where.
+    fn line(&mut self, edit: &mut impl FnMut(&mut Line)) -> Result<(Line, Position), StoreError> {
+        let mut bytes = Vec::new();
+        let read = self
+            .from
+            .read_until(b'\n', &mut bytes)
+            .map_err(StoreError::io("read", &self.path))?;
+        self.number += 1;
+        let left = self.left.checked_sub(read as u64).filter(|_| read > 0);
+        let misfit = || StoreError::damaged(&self.path, None, "its seal does not fit its lines");
+        self.left = left.ok_or_else(misfit)?;
+        let line = bytes.strip_suffix(b"\n").ok_or_else(misfit)?;
+        let mut stored = Stored::read(line).map_err(|flaw| self.flaw(flaw))?;
+        let mut wanted = stored.line();
+        edit(&mut wanted);
+        self.emptied += stored.empty(&wanted).map_err(|what| {
+            let place = format!("`{}` line {}", self.path.display(), self.number);
+            StoreError::Redaction(format!("{place}: {what}"))
+        })?;
+        let bytes = stored.bytes();
+        let position = Position {
+            segment: self.first,
+            offset: self.written,
+            length: u32::try_from(bytes.len()).unwrap_or(u32::MAX),
+        };
+        self.write(&bytes)?;
+        self.written += bytes.len() as u64 + 1;
+        Ok((stored.line(), position))
+    }
+
+    fn flaw(&self, flaw: Flaw) -> StoreError {
+        match flaw {
+            Flaw::Damaged(what) => StoreError::damaged(&self.path, Some(self.number), what),
             Flaw::Newer(found) => StoreError::Newer {
-                place: path.to_owned(),
+                place: self.path.clone(),
                 found,
                 known: super::VERSION.into(),
             },
-        })?;
-        let mut wanted = stored.line();
-        edit(&mut wanted);
-        emptied += stored.empty(&wanted).map_err(|what| {
-            StoreError::Redaction(format!("`{}` line {number}: {what}", path.display()))
-        })?;
-        rewritten.extend(stored.bytes());
-        rewritten.push(b'\n');
+        }
     }
-    let seal = Seal {
-        length: rewritten.len() as u64,
-        ..seal.clone()
-    };
-    rewritten.extend(seal.bytes());
-    rewritten.push(b'\n');
-    Ok((rewritten, emptied))
+
+    fn write(&mut self, line: &[u8]) -> Result<(), StoreError> {
+        self.to
+            .write_all(line)
+            .and_then(|()| self.to.write_all(b"\n"))
+            .map_err(StoreError::io("rewrite", &self.path))
+    }
+
+    /// Seals the copy and brings it to the disk; where nothing was emptied, it is taken away again.
+    fn end(mut self) -> Result<Option<u64>, StoreError> {
+        let new = segment::new_path(&self.path);
+        if self.emptied == 0 {
+            fs::remove_file(&new).map_err(StoreError::io("delete", &new))?;
+            return Ok(None);
+        }
+        let seal = Seal {
+            length: self.written,
+            ..self.seal.clone()
+        };
+        self.write(&seal.bytes())?;
+        self.to
+            .flush()
+            .and_then(|()| self.to.get_ref().sync_all())
+            .map_err(StoreError::io("rewrite", &self.path))?;
+        Ok(Some(self.first))
+    }
 }
 
-fn replace(path: &Path, folder: &Path, bytes: &[u8]) -> Result<(), StoreError> {
-    let new = segment::new_path(path);
-    let write = || {
-        let mut file = File::create(&new)?;
-        file.write_all(bytes)?;
-        file.sync_all()?;
-        fs::rename(&new, path)?;
-        File::open(folder)?.sync_all()
-    };
-    write().map_err(StoreError::io("rewrite", path))
+/// Finishes at opening what an interruption broke off, or takes away what had not come so far.
+pub(super) fn settle(dir: &Path) -> Result<(), StoreError> {
+    resume(dir)?;
+    remove(&index_beside(dir))
 }
 
-/// Deletes the index and those set aside before.
+/// Goes on putting copies in place where a failing disk broke that off.
+pub(super) fn resume(dir: &Path) -> Result<(), StoreError> {
+    match mark(dir).exists() {
+        true => put_in_place(dir),
+        false => Ok(()),
+    }
+}
+
+/// Puts the copies, and the index made from them, in place of what is there. Done twice it does no harm.
+fn put_in_place(dir: &Path) -> Result<(), StoreError> {
+    let folder = segment::folder(dir);
+    for first in segment::list(&folder)? {
+        let path = segment::path(&folder, first);
+        let new = segment::new_path(&path);
+        if new.exists() {
+            fs::rename(&new, &path).map_err(StoreError::io("rewrite", &path))?;
+        }
+    }
+    sync(&folder)?;
+    let beside = index_beside(dir);
+    if beside.exists() {
+        delete_indexes(dir)?;
+        let path = recover::index_path(dir);
+        fs::rename(&beside, &path).map_err(StoreError::io("rename", &beside))?;
+    }
+    sync(dir)?;
+    let mark = mark(dir);
+    fs::remove_file(&mark).map_err(StoreError::io("delete", &mark))?;
+    sync(dir)
+}
+
+/// The file that says that all copies are on the disk.
+fn mark(dir: &Path) -> PathBuf {
+    dir.join("index.swap")
+}
+
+fn leave_mark(dir: &Path) -> Result<(), StoreError> {
+    let mark = mark(dir);
+    let leave = || {
+        sync_file(&segment::folder(dir))?;
+        File::create(&mark)?.sync_all()?;
+        sync_file(dir)
+    };
+    leave().map_err(StoreError::io("write", &mark))
+}
+
+/// Returns where the index lies that is made from the copies.
+fn index_beside(dir: &Path) -> PathBuf {
+    dir.join("index.new")
+}
+
+/// Deletes the index and those set aside before, which may hold the texts.
 fn delete_indexes(dir: &Path) -> Result<(), StoreError> {
     for entry in fs::read_dir(dir).map_err(StoreError::io("list", dir))? {
         let entry = entry.map_err(StoreError::io("list", dir))?;
         let name = entry.file_name();
         let name = name.to_string_lossy();
         if name == "index" || name.starts_with("index.damaged-") {
-            let path = entry.path();
-            fs::remove_dir_all(&path).map_err(StoreError::io("delete", &path))?;
+            remove(&entry.path())?;
         }
     }
     Ok(())
+}
+
+/// Deletes a folder, where it is there.
+fn remove(path: &Path) -> Result<(), StoreError> {
+    match fs::remove_dir_all(path) {
+        Err(error) if error.kind() != std::io::ErrorKind::NotFound => {
+            Err(StoreError::io("delete", path)(error))
+        }
+        _ => Ok(()),
+    }
+}
+
+fn sync(folder: &Path) -> Result<(), StoreError> {
+    sync_file(folder).map_err(StoreError::io("sync", folder))
+}
+
+fn sync_file(folder: &Path) -> std::io::Result<()> {
+    File::open(folder)?.sync_all()
 }

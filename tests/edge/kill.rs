@@ -11,7 +11,7 @@ use std::time::Duration;
 use hosebib::store::{Line, Store, read_only, verify};
 use serde_json::json;
 
-use crate::store::{draft, filled, holds_exactly, same_as_drafted, setup};
+use crate::store::{draft, filled, holds_exactly, redact, same_as_drafted, setup};
 
 /// Names the data directory to the child.
 const DIRECTORY: &str = "HOSEBIB_TEST_KILL_DIRECTORY";
@@ -187,7 +187,7 @@ fn the_child_empties_texts() {
                 line.records[0]["said"] = json!({"personal": null});
             }
         };
-        store.redact(edit).unwrap();
+        redact(&mut store, edit, Some(b"the book")).unwrap();
     }
 }
 

@@ -101,6 +101,17 @@ fn open(dir: &Path) -> (Store, Opened) {
     Store::open(dir, setup()).unwrap_or_else(|error| panic!("{error}"))
 }
 
+/// Takes out what `edit` empties, in slices of three turns, and keeps this as the book.
+pub(crate) fn redact(
+    store: &mut Store,
+    mut edit: impl FnMut(&mut Line),
+    book: Option<&[u8]>,
+) -> Result<usize, StoreError> {
+    let mut redaction = store.begin_redaction()?;
+    while store.redact(&mut redaction, 3, &mut edit)? {}
+    store.finish_redaction(redaction, book.map(<[u8]>::to_vec))
+}
+
 /// A directory with turns 1 to `turns`, closed in good order.
 pub(crate) fn filled(turns: u64) -> TempDir {
     let dir = tempfile::tempdir().unwrap();

@@ -17,8 +17,8 @@ use crate::store::Line;
 const KEYS_KEPT: TimeDelta = TimeDelta::hours(48);
 
 /// Empties lines one after the other, from the first.
-pub(super) struct Eraser<'a> {
-    pub(super) what: &'a Forget,
+pub(super) struct Eraser {
+    pub(super) what: Forget,
     pub(super) now: DateTime<Utc>,
     /// What incidents hold.
     pub(super) holds: Vec<Hold>,
@@ -34,7 +34,7 @@ pub(super) struct Eraser<'a> {
     pub(super) names: HashSet<String>,
 }
 
-impl Eraser<'_> {
+impl Eraser {
     /// Empties a line, unless an incident holds it.
     pub(super) fn erase(&mut self, line: &mut Line) {
         if !held::is_held(line, &self.holds) {
@@ -46,8 +46,8 @@ impl Eraser<'_> {
     }
 
     fn empty(&mut self, line: &mut Line) {
-        match self.what {
-            Forget::Person(who) => self.erase_person(line, who),
+        match &self.what {
+            Forget::Person(who) => self.erase_person(line, &who.clone()),
             Forget::Before(before) if line.at < *before => self.erase_old(line),
             Forget::Before(_) => {}
         }
@@ -202,7 +202,7 @@ mod tests {
 
     fn erased(what: &Forget, mut line: Line) -> Line {
         let mut eraser = Eraser {
-            what,
+            what: what.clone(),
             now: "2027-02-01T00:00:00Z".parse().unwrap(),
             holds: Vec::new(),
             held: 0,
@@ -260,7 +260,7 @@ mod tests {
     fn the_network_number_of_a_message_to_the_person_goes_too() {
         let what = Forget::Person("dana".into());
         let mut eraser = Eraser {
-            what: &what,
+            what,
             now: "2027-02-01T00:00:00Z".parse().unwrap(),
             holds: Vec::new(),
             held: 0,

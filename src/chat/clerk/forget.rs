@@ -1,31 +1,49 @@
 //! Taking out what people wrote: all that one person did, or all that is older than the fleet keeps. Readings, events and
 //! times stay, and so do crew ids.
 
-use std::collections::HashSet;
+use std::collections::{HashSet, VecDeque};
+use std::time::{Duration, Instant};
 
 use chrono::{DateTime, TimeDelta, Timelike, Utc};
 use chrono_tz::Tz;
 use serde::{Deserialize, Serialize};
 use tracing::{info, warn};
 
-use super::NotDone;
 use super::erase::Eraser;
 use super::letter::Note;
+use super::state::State;
 use super::turns::Turns;
 use super::work::Work;
-use crate::store::Draft;
+use super::{Answer, NotDone};
+use crate::store::{Draft, Redaction};
 
 /// The hour of the fleet's day after which old texts go: few write then, and nobody waits long for an answer.
 const RETAINED_AT_HOUR: u32 = 4;
 
 /// Whose texts go.
-#[derive(Debug, Clone, PartialEq, Eq)]
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 pub enum Forget {
     /// Everything that this crew member wrote and was told, and their name and number in fleets that are no longer in
     /// force.
     Person(String),
     /// What anybody wrote and was told before then.
     Before(DateTime<Utc>),
+}
+
+impl Forget {
+    /// Returns whom it names, and before when.
+    pub(super) fn parts(&self) -> (Option<String>, Option<DateTime<Utc>>) {
+        match self {
+            Forget::Person(who) => (Some(who.clone()), None),
+            Forget::Before(before) => (None, Some(*before)),
+        }
+    }
+
+    /// Makes one of the parts that the journal holds.
+    pub(super) fn of_parts(who: Option<&str>, before: Option<DateTime<Utc>>) -> Option<Self> {
+        let person = who.map(|who| Forget::Person(who.to_owned()));
+        person.or(before.map(Forget::Before))
+    }
 }
 
 /// What became of a wish to take texts out.
@@ -38,10 +56,55 @@ pub struct Forgotten {
     pub held: usize,
 }
 
+/// How long a slice of the work takes: a message that comes meanwhile waits so long.
+const SLICE: Duration = Duration::from_millis(10);
+
+/// So many turns are gone through between two looks at the clock.
+const TURNS_A_LOOK: usize = 16;
+
+/// What waits to be told what became of a wish; nobody, where the wish is from before a restart.
+type Waiting = Option<Answer<Forgotten>>;
+
+/// The wishes to take texts out, and how far the first has come.
+pub(super) struct Wishes<T> {
+    waiting: VecDeque<(Forget, Waiting)>,
+    at_work: Option<AtWork<T>>,
+}
+
+/// A wish that is being carried out, a slice at a time.
+struct AtWork<T> {
+    answer: Waiting,
+    eraser: Eraser,
+    redaction: Redaction,
+    /// What is known from the turns as they read without the texts.
+    known: State<T>,
+}
+
+impl<T: Turns> Wishes<T> {
+    /// Begins with what was wished for and not carried out before the process ended.
+    pub(super) fn new(left: &[Forget]) -> Self {
+        Wishes {
+            waiting: left.iter().map(|what| (what.clone(), None)).collect(),
+            at_work: None,
+        }
+    }
+
+    /// Tells whether there is nothing to take out.
+    pub(super) fn is_idle(&self) -> bool {
+        self.at_work.is_none() && self.waiting.is_empty()
+    }
+}
+
 impl<T: Turns> Work<T> {
-    /// Writes the wish down and carries it out.
-    pub(super) fn forget(&mut self, what: &Forget) -> Result<Forgotten, NotDone> {
-        let now = (self.clock)();
+    /// Writes a wish down, to be carried out in slices between other jobs.
+    pub(super) fn forget(&mut self, what: Forget, answer: Answer<Forgotten>) {
+        match self.write_wish(&what) {
+            Ok(()) => self.wishes.waiting.push_back((what, Some(answer))),
+            Err(error) => drop(answer.send(Err(error))),
+        }
+    }
+
+    fn write_wish(&mut self, what: &Forget) -> Result<(), NotDone> {
         let mut notes = vec![Note::forget(what)];
         if let Forget::Person(who) = what {
             // without its text, a message that still waits could not be sent
@@ -51,62 +114,164 @@ impl<T: Turns> Work<T> {
                 why: "forgotten".into(),
             }));
         }
-        let draft = Draft {
+        self.write_down(&notes)?;
+        if matches!(what, Forget::Person(_)) {
+            self.forget_photos(what);
+        }
+        Ok(())
+    }
+
+    fn write_down(&mut self, notes: &[Note]) -> Result<(), NotDone> {
+        let now = (self.clock)();
+        self.write(&[Draft {
             key: None,
             at: now,
             records: notes.iter().map(Note::value).collect(),
             outgoing: Vec::new(),
-        };
-        self.write(&[draft])?;
-        if matches!(what, Forget::Person(_)) {
-            self.forget_photos(what);
-        }
-        for note in &notes {
+        }])?;
+        for note in notes {
             self.state.outbox.note(now, note);
         }
-        let in_force = self.state.turns.fleet_digest().to_owned();
-        let mut eraser = Eraser {
+        Ok(())
+    }
+
+    /// Takes texts out for the length of a slice, where that is wished for.
+    pub(super) fn take_texts_out(&mut self) {
+        if self.stale || self.wishes.is_idle() {
+            return;
+        }
+        let at_work = match self.wishes.at_work.take() {
+            Some(at_work) => Ok(at_work),
+            None => match self.wishes.waiting.pop_front() {
+                Some((what, answer)) => self.begin(what, answer),
+                None => return,
+            },
+        };
+        let outcome = at_work.and_then(|mut at_work| match self.slice(&mut at_work) {
+            Ok(true) => {
+                self.wishes.at_work = Some(at_work);
+                Ok(())
+            }
+            Ok(false) => self.finish(at_work),
+            Err(error) => Err((at_work.answer, error)),
+        });
+        if let Err((answer, error)) = outcome {
+            warn!("texts could not be taken out: {error}");
+            answer.map(|answer| answer.send(Err(error)));
+        }
+    }
+
+    fn begin(&mut self, what: Forget, answer: Waiting) -> Result<AtWork<T>, (Waiting, NotDone)> {
+        let known = State::empty().map_err(NotDone::NotLogged);
+        let begun = known.and_then(|known| Ok((known, self.store.begin_redaction()?)));
+        let (known, redaction) = match begun {
+            Ok(begun) => begun,
+            Err(error) => return Err((answer, error)),
+        };
+        let eraser = Eraser {
             what,
-            now,
+            now: (self.clock)(),
             holds: self.state.turns.holds(),
             held: 0,
-            in_force,
+            in_force: self.state.turns.fleet_digest().to_owned(),
             waiting: self.state.outbox.waiting(),
             theirs: HashSet::new(),
             names: HashSet::new(),
         };
-        let texts = self
-            .store
-            .redact(|line| eraser.erase(line))
-            .map_err(|error| NotDone::NotLogged(error.to_string()))?;
-        if texts > 0 {
-            // what is known is folded anew without the texts, and so is the snapshot, which went with the index
-            self.stale = true;
-            self.mend()?;
-            self.snapshot_at = 0;
-            if let Err(error) = self.save_snapshot() {
-                warn!("no snapshot could be saved: {error}");
+        Ok(AtWork {
+            answer,
+            eraser,
+            redaction,
+            known,
+        })
+    }
+
+    /// Goes through turns for the length of a slice; false when there are no more.
+    fn slice(&self, at_work: &mut AtWork<T>) -> Result<bool, NotDone> {
+        let AtWork {
+            eraser,
+            redaction,
+            known,
+            ..
+        } = at_work;
+        let begun = Instant::now();
+        let mut unreadable = None;
+        while begun.elapsed() < SLICE {
+            let more = self.store.redact(redaction, TURNS_A_LOOK, |line| {
+                eraser.erase(line);
+                if unreadable.is_none() {
+                    unreadable = known.take_in(line).err();
+                }
+            })?;
+            if let Some(error) = unreadable {
+                return Err(NotDone::NotLogged(error));
+            }
+            if !more {
+                return Ok(false);
             }
         }
+        Ok(true)
+    }
+
+    /// Puts what was taken out in force, unless what decides on it has changed meanwhile: then all begins anew.
+    fn finish(&mut self, at_work: AtWork<T>) -> Result<(), (Waiting, NotDone)> {
+        let AtWork {
+            answer,
+            eraser,
+            redaction,
+            known,
+        } = at_work;
+        if eraser.holds != self.state.turns.holds()
+            || eraser.in_force != self.state.turns.fleet_digest()
+        {
+            drop(redaction);
+            self.wishes.at_work = Some(self.begin(eraser.what, answer)?);
+            return Ok(());
+        }
+        let outcome = self.put_in_force(&eraser, redaction, &known);
+        match (outcome, answer) {
+            (outcome, Some(answer)) => drop(answer.send(outcome)),
+            (Ok(_), None) => {}
+            (Err(error), None) => return Err((None, error)),
+        }
+        Ok(())
+    }
+
+    fn put_in_force(
+        &mut self,
+        eraser: &Eraser,
+        redaction: Redaction,
+        known: &State<T>,
+    ) -> Result<Forgotten, NotDone> {
+        let texts = self
+            .store
+            .finish_redaction(redaction, Some(known.snapshot()))?;
+        if texts > 0 {
+            // what is known has to go without the texts too
+            self.stale = true;
+            self.mend()?;
+        }
+        self.write_down(&[Note::forgotten(&eraser.what)])?;
         let held = eraser.held;
         info!("{texts} texts were taken out, {held} turns are held by incidents");
         Ok(Forgotten { texts, held })
     }
 
     /// Takes out what is older than the fleet keeps: photos, and once a day at most texts.
-    pub(super) fn retain(&mut self) -> Result<Forgotten, NotDone> {
+    pub(super) fn retain(&mut self, answer: Answer<Forgotten>) {
         self.retain_photos();
         let now = (self.clock)();
-        let Some(fleet) = self.state.turns.fleet() else {
-            return Ok(Forgotten::default());
-        };
-        let Some(days) = fleet.keep_texts_days else {
-            return Ok(Forgotten::default());
-        };
-        if is_due(now, self.state.outbox.retained(), fleet.time_zone) {
-            self.forget(&Forget::Before(now - TimeDelta::days(days.into())))
-        } else {
-            Ok(Forgotten::default())
+        if self.wishes.is_idle() {
+            // what failed before is tried again
+            self.wishes = Wishes::new(self.state.outbox.wishes());
+        }
+        let fleet = self.state.turns.fleet();
+        let kept = fleet.and_then(|fleet| Some((fleet.keep_texts_days?, fleet.time_zone)));
+        match kept {
+            Some((days, zone)) if is_due(now, self.state.outbox.retained(), zone) => {
+                self.forget(Forget::Before(now - TimeDelta::days(days.into())), answer);
+            }
+            _ => drop(answer.send(Ok(Forgotten::default()))),
         }
     }
 }

@@ -191,6 +191,11 @@ pub(super) enum Note {
         who: Option<String>,
         before: Option<DateTime<Utc>>,
     },
+    /// Such a wish was carried out.
+    Forgotten {
+        who: Option<String>,
+        before: Option<DateTime<Utc>>,
+    },
     /// A picture is kept, in this file.
     PhotoKept { key: String, file: String },
     /// A picture is kept no more, or could not be.
@@ -201,16 +206,13 @@ pub(super) enum Note {
 
 impl Note {
     pub(super) fn forget(what: &Forget) -> Self {
-        match what {
-            Forget::Person(who) => Note::Forget {
-                who: Some(who.clone()),
-                before: None,
-            },
-            Forget::Before(before) => Note::Forget {
-                who: None,
-                before: Some(*before),
-            },
-        }
+        let (who, before) = what.parts();
+        Note::Forget { who, before }
+    }
+
+    pub(super) fn forgotten(what: &Forget) -> Self {
+        let (who, before) = what.parts();
+        Note::Forgotten { who, before }
     }
 
     pub(super) fn value(&self) -> Value {

@@ -119,6 +119,12 @@ pub struct Invited {
 
 pub(super) type Answer<R> = oneshot::Sender<Result<R, NotDone>>;
 
+impl From<StoreError> for NotDone {
+    fn from(error: StoreError) -> Self {
+        NotDone::NotLogged(error.to_string())
+    }
+}
+
 /// What the clerk can be asked to do.
 pub(super) enum Job {
     Batch(Vec<Inbound>, Answer<()>),

@@ -6,6 +6,7 @@ use std::collections::{BTreeMap, HashSet};
 use chrono::{DateTime, TimeDelta, Utc};
 use serde::{Deserialize, Serialize};
 
+use super::forget::Forget;
 use super::letter::{Letter, Note, Parcel, ParcelId};
 use super::photos::Photos;
 use crate::book::{CrewChange, MessageKey, Personal, Record};
@@ -43,6 +44,9 @@ pub(super) struct Outbox {
     /// When old texts were last taken out.
     #[serde(default)]
     retained: Option<DateTime<Utc>>,
+    /// Which texts are to be taken out and are not yet.
+    #[serde(default)]
+    wishes: Vec<Forget>,
 }
 
 #[derive(Debug, Clone, Serialize, Deserialize)]
@@ -126,9 +130,18 @@ impl Outbox {
             Note::SetAside { .. } => {}
             Note::PhotoKept { key, file } => self.photos.kept(key, file),
             Note::PhotoGone { key } => self.photos.gone(key),
-            Note::Forget { before, .. } => {
+            Note::Forget { who, before } => {
                 if before.is_some() {
                     self.retained = Some(at);
+                }
+                if let Some(wish) = Forget::of_parts(who.as_deref(), *before) {
+                    self.drop_wish(&wish);
+                    self.wishes.push(wish);
+                }
+            }
+            Note::Forgotten { who, before } => {
+                if let Some(wish) = Forget::of_parts(who.as_deref(), *before) {
+                    self.drop_wish(&wish);
                 }
             }
             Note::Unreachable { who } => {
@@ -321,6 +334,20 @@ impl Outbox {
     /// Returns when old texts were last taken out.
     pub(super) fn retained(&self) -> Option<DateTime<Utc>> {
         self.retained
+    }
+
+    /// Returns which texts are to be taken out and are not yet.
+    pub(super) fn wishes(&self) -> &[Forget] {
+        &self.wishes
+    }
+
+    /// Drops a wish, and those that it comprises.
+    fn drop_wish(&mut self, wish: &Forget) {
+        self.wishes.retain(|other| match (other, wish) {
+            (Forget::Person(other), Forget::Person(who)) => other != who,
+            (Forget::Before(other), Forget::Before(before)) => other > before,
+            _ => true,
+        });
     }
 
     /// Counts what waits.

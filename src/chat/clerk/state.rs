@@ -14,6 +14,14 @@ pub(super) struct State<T> {
 }
 
 impl<T: Turns> State<T> {
+    /// Knows nothing yet.
+    pub(super) fn empty() -> Result<Self, String> {
+        Ok(State {
+            turns: T::restore(None)?,
+            outbox: Outbox::default(),
+        })
+    }
+
     /// Folds what an opened store hands over.
     ///
     /// # Errors
@@ -22,10 +30,7 @@ impl<T: Turns> State<T> {
     pub(super) fn fold(opened: Opened) -> Result<Self, String> {
         let mut state = match opened.snapshot {
             Some(snapshot) => Self::restore(&snapshot.bytes)?,
-            None => State {
-                turns: T::restore(None)?,
-                outbox: Outbox::default(),
-            },
+            None => Self::empty()?,
         };
         for line in opened.lines {
             state.take_in(&line.map_err(|error: StoreError| error.to_string())?)?;
@@ -57,7 +62,12 @@ impl<T: Turns> State<T> {
         })
     }
 
-    fn take_in(&mut self, line: &Line) -> Result<(), String> {
+    /// Takes in one turn of the journal.
+    ///
+    /// # Errors
+    ///
+    /// Says what of it cannot be read, and why.
+    pub(super) fn take_in(&mut self, line: &Line) -> Result<(), String> {
         let unreadable = |what: &str, error: serde_json::Error| {
             format!(
                 "turn {} holds {what} that this release cannot read: {error}",

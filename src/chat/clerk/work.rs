@@ -10,6 +10,7 @@ use chrono::{DateTime, TimeDelta, Utc};
 use serde_json::{Value, json};
 use tracing::error;
 
+use super::forget::Wishes;
 use super::letter::{Letter, Note, Parcel};
 use super::state::State;
 use super::trouble::Trouble;
@@ -50,6 +51,8 @@ pub(super) struct Work<T> {
     /// The pictures that the transport was asked for since this process began.
     pub(super) fetching: HashSet<String>,
     pub(super) metrics: Metrics,
+    /// Which texts are to be taken out, and how far that has come.
+    pub(super) wishes: Wishes<T>,
 }
 
 impl<T: Turns> Work<T> {
@@ -65,6 +68,7 @@ impl<T: Turns> Work<T> {
         metrics: Metrics,
     ) -> Self {
         let snapshot_at = store.head().seq;
+        let wishes = Wishes::new(state.outbox.wishes());
         Work {
             store,
             state,
@@ -81,6 +85,7 @@ impl<T: Turns> Work<T> {
             dir: dir.to_owned(),
             fetching: HashSet::new(),
             metrics,
+            wishes,
         }
     }
 
@@ -124,6 +129,7 @@ impl<T: Turns> Work<T> {
                 self.handle(job);
             }
             self.tick_if_due();
+            self.take_texts_out();
             self.follow();
         }
     }
@@ -163,13 +169,8 @@ impl<T: Turns> Work<T> {
                 let _ = answer.send(outcome);
                 self.send_from(first);
             }
-            Job::Forget(what, answer) => {
-                let outcome = match what {
-                    Some(what) => self.forget(&what),
-                    None => self.retain(),
-                };
-                let _ = answer.send(outcome);
-            }
+            Job::Forget(Some(what), answer) => self.forget(what, answer),
+            Job::Forget(None, answer) => self.retain(answer),
             Job::Fleet(answer) => {
                 let _ = answer.send(Ok(self.state.turns.fleet().cloned()));
             }
@@ -292,6 +293,9 @@ impl<T: Turns> Work<T> {
     }
 
     fn until_due(&self) -> Duration {
+        if !self.stale && !self.wishes.is_idle() {
+            return Duration::ZERO;
+        }
         let now = (self.clock)();
         self.due()
             .map_or(LONGEST_SLEEP, |due| {

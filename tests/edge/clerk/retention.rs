@@ -1,12 +1,12 @@
 //! Old texts go by themselves, once a day in the small hours, and old photos with them.
 
 use chrono::TimeDelta;
-use hosebib::chat::clerk::{Forgotten, PHOTOS, Window};
+use hosebib::chat::clerk::{Forget, Forgotten, PHOTOS, Window};
 use hosebib::desk::{Body, Desk, Inbound, Photo};
 use hosebib::fleet::Fleet;
 use hosebib::store::Files;
 
-use super::{Post, fleet, inbound};
+use super::{Post, fleet, inbound, keys};
 
 fn retain(post: &Post) -> Forgotten {
     retain_through(&post.window)
@@ -71,9 +71,9 @@ fn old_texts_go_once_a_day_after_four_in_the_fleets_zone() {
         Forgotten::default(),
         "04:10, and nothing is old"
     );
-    assert_eq!(lines(), before + 1, "it was done all the same, and noted");
+    assert_eq!(lines(), before + 2, "it was done all the same, and noted");
     assert_eq!(retain(&post), Forgotten::default());
-    assert_eq!(lines(), before + 1, "once a day");
+    assert_eq!(lines(), before + 2, "once a day");
     assert!(holds(dir.path(), "brook"));
     assert_eq!(hosebib::store::verify(dir.path()).unwrap().damage, []);
     post.stop();
@@ -129,4 +129,83 @@ fn shows(post: &Post, number: i64, bytes: &[u8]) {
     post.window.photo(&key, Ok(bytes.to_vec()));
     // the clerk works in turn: what follows waits until the picture is kept
     post.window.show_blocking().unwrap();
+}
+
+/// So many messages take many slices to go through.
+const MANY: i64 = 1_500;
+
+/// A clerk that has been told of the willow many times.
+fn told_of_the_willow(dir: &std::path::Path) -> Post {
+    let post = Post::open(dir, Files);
+    let messages: Vec<Inbound> = (1..=MANY)
+        .map(|number| inbound(number, "the willow"))
+        .collect();
+    for batch in messages.chunks(100) {
+        post.window.batch_blocking(batch.to_vec()).unwrap();
+    }
+    for parcel in post.parcels.try_iter() {
+        post.window.sent(parcel.id.unwrap(), 0, 1, 900);
+    }
+    post
+}
+
+/// Asks for a person's texts to be taken out, and does not wait for it.
+fn begin_to_forget(post: &Post) {
+    let runtime = tokio::runtime::Builder::new_current_thread()
+        .build()
+        .unwrap();
+    let dana = Forget::Person("dana".into());
+    runtime.block_on(async {
+        tokio::select! {
+            biased;
+            outcome = post.window.forget(dana) => panic!("done at once: {outcome:?}"),
+            () = std::future::ready(()) => {}
+        }
+    });
+}
+
+#[test]
+fn a_message_is_answered_while_texts_are_taken_out() {
+    let dir = tempfile::tempdir().unwrap();
+    let post = told_of_the_willow(dir.path());
+    begin_to_forget(&post);
+    post.window
+        .batch_blocking(vec![inbound(MANY + 1, "the brook")])
+        .unwrap();
+    assert!(
+        holds(dir.path(), "willow"),
+        "it waited until all were taken out"
+    );
+    let dana = Forget::Person("dana".into());
+    post.window.forget_blocking(dana).unwrap();
+    assert!(!holds(dir.path(), "willow"));
+    assert_eq!(keys(dir.path()).len(), MANY as usize + 1, "nothing is lost");
+    post.stop();
+    assert_eq!(hosebib::store::verify(dir.path()).unwrap().damage, []);
+}
+
+#[test]
+fn a_wish_that_a_stop_broke_off_is_carried_out_after_it() {
+    let dir = tempfile::tempdir().unwrap();
+    let post = told_of_the_willow(dir.path());
+    begin_to_forget(&post);
+    post.stop();
+    assert!(holds(dir.path(), "willow"), "the stop waited for it");
+    let post = Post::open(dir.path(), Files);
+    let end = std::time::Instant::now() + std::time::Duration::from_secs(60);
+    while holds(dir.path(), "willow") {
+        assert!(std::time::Instant::now() < end, "the wish is forgotten");
+        std::thread::sleep(std::time::Duration::from_millis(50));
+    }
+    post.stop();
+    let (turns, post) = (
+        hosebib::store::read_only(dir.path()).unwrap().count(),
+        Post::open(dir.path(), Files),
+    );
+    post.stop();
+    assert_eq!(
+        hosebib::store::read_only(dir.path()).unwrap().count(),
+        turns,
+        "it is not carried out twice"
+    );
 }

@@ -1,6 +1,7 @@
 //! Emptying personal texts in closed segments.
 
 use std::fs;
+use std::path::{Path, PathBuf};
 
 use hosebib::store::*;
 use serde_json::{Value, json};
@@ -16,16 +17,15 @@ fn emptied_texts_leave_the_chain_whole() {
         .unwrap();
     let head = store.head();
     fs::create_dir(dir.path().join("index.damaged-1")).unwrap();
-    let emptied = store
-        .redact(|line| {
-            if line.seq <= 30 {
-                line.key = None;
-                line.records[0]["said"]["personal"] = Value::Null;
-                line.records[1]["note"]["personal"] = Value::Null;
-                line.outgoing[0]["to"]["personal"] = Value::Null;
-            }
-        })
-        .unwrap();
+    let edit = |line: &mut Line| {
+        if line.seq <= 30 {
+            line.key = None;
+            line.records[0]["said"]["personal"] = Value::Null;
+            line.records[1]["note"]["personal"] = Value::Null;
+            line.outgoing[0]["to"]["personal"] = Value::Null;
+        }
+    };
+    let emptied = redact(&mut store, edit, None).unwrap();
     assert_eq!(emptied, 30 * 4);
     assert_eq!(store.head(), head);
     fill(&mut store, 41..=50);
@@ -57,9 +57,8 @@ fn only_personal_texts_can_be_emptied() {
     let dir = filled(40);
     let (mut store, _) = open(dir.path());
     let before: Vec<_> = segments(dir.path());
-    let error = store
-        .redact(|line| line.records[1]["psi"] = json!(1))
-        .unwrap_err();
+    let edit = |line: &mut Line| line.records[1]["psi"] = json!(1);
+    let error = redact(&mut store, edit, None).unwrap_err();
     assert!(matches!(error, StoreError::Redaction(_)), "{error}");
     drop(store);
     assert_eq!(segments(dir.path()), before);
@@ -82,6 +81,116 @@ fn emptying_again_finds_nothing_left() {
     let dir = filled(20);
     let (mut store, _) = open(dir.path());
     let edit = |line: &mut Line| line.records[0]["said"]["personal"] = Value::Null;
-    assert_eq!(store.redact(edit).unwrap(), 20);
-    assert_eq!(store.redact(edit).unwrap(), 0);
+    assert_eq!(redact(&mut store, edit, None).unwrap(), 20);
+    assert_eq!(redact(&mut store, edit, None).unwrap(), 0);
+}
+
+/// Empties what was said.
+fn unsaid(line: &mut Line) {
+    line.records[0]["said"]["personal"] = Value::Null;
+}
+
+/// Counts the turns of which what was said is still there.
+fn said(dir: &Path) -> usize {
+    let lines = read_only(dir).unwrap().map(Result::unwrap);
+    lines
+        .filter(|line| line.records[0]["said"]["personal"].is_string())
+        .count()
+}
+
+/// Lists the copies that wait to be put in place.
+fn copies(dir: &Path) -> Vec<PathBuf> {
+    let is_copy = |path: &PathBuf| path.extension().is_some_and(|end| end == "new");
+    segments(dir).into_iter().filter(is_copy).collect()
+}
+
+/// Copies a data directory just as it lies on the disk.
+fn as_a_power_cut_leaves(dir: &Path) -> TempDir {
+    fn copy(from: &Path, to: &Path) {
+        fs::create_dir_all(to).unwrap();
+        for entry in fs::read_dir(from).unwrap().map(Result::unwrap) {
+            let (from, to) = (entry.path(), to.join(entry.file_name()));
+            match from.is_dir() {
+                true => copy(&from, &to),
+                false => drop(fs::copy(&from, &to).unwrap()),
+            }
+        }
+    }
+    let cut = tempfile::tempdir().unwrap();
+    copy(dir, cut.path());
+    cut
+}
+
+#[test]
+fn turns_are_written_and_found_between_slices() {
+    for setup in [setup, in_memory] {
+        let dir = filled(40);
+        let (mut store, _) = Store::open(dir.path(), setup()).unwrap();
+        let mut redaction = store.begin_redaction().unwrap();
+        let mut next = 41;
+        while store.redact(&mut redaction, 5, unsaid).unwrap() {
+            fill(&mut store, next..=next);
+            next += 1;
+            assert!(store.seen(&draft(next - 1).key.unwrap()).unwrap());
+            assert_eq!(said(dir.path()), next as usize - 1, "none is gone yet");
+        }
+        let last = next - 1;
+        assert!(last > 45, "there were slices");
+        let emptied = store.finish_redaction(redaction, Some(b"the book".to_vec()));
+        assert_eq!(emptied.unwrap(), 40);
+        assert_eq!(said(dir.path()) as u64, last - 40, "what came later stays");
+        let anew = store.fold_anew().unwrap();
+        assert_eq!(
+            anew.snapshot.map(|book| (book.head.seq, book.bytes)),
+            Some((40, b"the book".to_vec()))
+        );
+        let after: Vec<u64> = anew.lines.map(|line| line.unwrap().seq).collect();
+        assert_eq!(after, (41..=last).collect::<Vec<_>>());
+        let found = store.check_ins("14", i64::MIN..i64::MAX, 99).unwrap();
+        assert_eq!(found.len() as u64, last / 3);
+        for seq in 1..=last {
+            assert!(store.seen(&draft(seq).key.unwrap()).unwrap(), "key {seq}");
+        }
+        drop(store);
+        assert_eq!(verify(dir.path()).unwrap().damage, []);
+    }
+}
+
+#[test]
+fn what_broke_off_before_the_mark_is_as_if_it_had_never_begun() {
+    let dir = filled(40);
+    let (mut store, _) = open(dir.path());
+    let mut redaction = store.begin_redaction().unwrap();
+    while store.redact(&mut redaction, 5, unsaid).unwrap() {}
+    let cut = as_a_power_cut_leaves(dir.path());
+    assert_eq!(copies(cut.path()).len(), segments(dir.path()).len() / 2);
+    drop((redaction, store));
+    for dir in [dir, cut] {
+        assert_eq!(said(dir.path()), 40);
+        holds_exactly(dir.path(), 40);
+        assert_eq!(copies(dir.path()).len(), 0);
+        assert!(!dir.path().join("index.new").exists());
+    }
+}
+
+#[test]
+fn what_broke_off_after_the_mark_is_finished_at_the_next_opening() {
+    let dir = filled(40);
+    let (mut store, _) = open(dir.path());
+    let mut redaction = store.begin_redaction().unwrap();
+    while store.redact(&mut redaction, 5, unsaid).unwrap() {}
+    let cut = as_a_power_cut_leaves(dir.path());
+    drop((redaction, store));
+    let dir = cut;
+    // it came when the first of the copies was in its place
+    fs::write(dir.path().join("index.swap"), "").unwrap();
+    let first = copies(dir.path()).swap_remove(0);
+    fs::rename(&first, first.with_extension("")).unwrap();
+    let (mut store, _) = open(dir.path());
+    assert_eq!((said(dir.path()), copies(dir.path()).len()), (0, 0));
+    let found = store.check_ins("14", i64::MIN..i64::MAX, 99).unwrap();
+    assert_eq!(found.len(), 13);
+    assert!(!dir.path().join("index.swap").exists() && !dir.path().join("index.new").exists());
+    drop(store);
+    assert_eq!(verify(dir.path()).unwrap().damage, []);
 }
