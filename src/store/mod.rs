@@ -272,8 +272,9 @@ impl Store {
     }
 
     /// Goes through at most so many turns; false when there are no more. `edit` sets `{"personal": null}` in a line's
-    /// records and outgoing messages, or its key to `None`, and may change nothing else. Nothing changes on the disk that
-    /// anybody reads.
+    /// records and outgoing messages, or its key to `None`, and may change nothing else; after it, `read` is shown each
+    /// turn as it will read, and then those written since the redaction began. Nothing changes on the disk that anybody
+    /// reads.
     ///
     /// # Errors
     ///
@@ -284,15 +285,16 @@ impl Store {
         redaction: &mut Redaction,
         lines: usize,
         mut edit: impl FnMut(&mut Line),
+        mut read: impl FnMut(&Line),
     ) -> Result<bool, StoreError> {
-        redaction.slice(self, lines, &mut edit)
+        redaction.slice(self, lines, &mut edit, &mut read)
     }
 
     /// Puts what was emptied in place; returns how many texts that is.
     ///
     /// The chain still verifies. The index is changed for one without the texts and what was set aside before is deleted,
-    /// since both may hold them; so is the snapshot, but for the given one: the book folded from the turns as `edit` left
-    /// them. Record the wish itself as a turn of its own, and fold the book anew ([`Store::fold_anew`]).
+    /// since both may hold them; so is the snapshot, but for the given one: the book folded from the turns that `read` was
+    /// shown. Use that one from here on, and record the wish itself as a turn of its own.
     ///
     /// # Errors
     ///

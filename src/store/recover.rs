@@ -176,7 +176,7 @@ pub(super) fn use_index(store: &mut Store, index: Box<dyn Index>) -> Result<(), 
 }
 
 /// What an index says of itself.
-pub(super) struct State {
+struct State {
     last: Head,
     snapshot: Option<Snapshot>,
 }
@@ -197,19 +197,9 @@ pub(super) fn index_path(dir: &Path) -> PathBuf {
     dir.join("index")
 }
 
-/// Opens the index that lies at a path.
-pub(super) fn open_index(
-    kind: IndexKind,
-    path: &Path,
-) -> Result<(Box<dyn Index>, State), IndexError> {
-    let mut index: Box<dyn Index> = match kind {
-        #[cfg(feature = "store")]
-        IndexKind::Sled => Box::new(super::SledIndex::open(path)?),
-        IndexKind::Memory => {
-            let _ = path;
-            Box::new(MemoryIndex::default())
-        }
-    };
+/// Opens the index that lies at a path, and checks one that is not too large for that.
+fn open_index(kind: IndexKind, path: &Path) -> Result<(Box<dyn Index>, State), IndexError> {
+    let mut index = connect(kind, path)?;
     if index.unchecked() <= CHECKED_AT_OPEN {
         index.check(u64::MAX)?;
     }
@@ -218,6 +208,18 @@ pub(super) fn open_index(
         snapshot: index.snapshot()?,
     };
     Ok((index, state))
+}
+
+/// Opens the index that lies at a path, unchecked.
+pub(super) fn connect(kind: IndexKind, path: &Path) -> Result<Box<dyn Index>, IndexError> {
+    Ok(match kind {
+        #[cfg(feature = "store")]
+        IndexKind::Sled => Box::new(super::SledIndex::open(path)?),
+        IndexKind::Memory => {
+            let _ = path;
+            Box::new(MemoryIndex::default())
+        }
+    })
 }
 
 /// Holds what the index says of itself against the journal; the inner error says why it does not fit.
@@ -304,8 +306,8 @@ fn damaged(error: IndexError) -> Result<Result<(), String>, StoreError> {
     }
 }
 
-/// Opens the index again after the disk under it failed, or another was put in its place.
-pub(super) fn reopen(store: &mut Store) -> Result<Vec<Note>, StoreError> {
+/// Opens the index again after the disk under it failed.
+fn reopen(store: &mut Store) -> Result<Vec<Note>, StoreError> {
     if store.index.is_some() {
         return Ok(Vec::new());
     }

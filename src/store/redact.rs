@@ -1,7 +1,7 @@
 //! Emptying personal texts in closed segments, a slice at a time, while turns go on.
 //!
-//! Each segment is copied without the texts, and an index is made beside the one in use from what the copies hold. Only
-//! when all are on the disk does a mark say so, and the copies take their places. An interruption before the mark leaves
+//! Each segment is copied without the texts, and an index is made beside the one in use from what the copies hold and what
+//! was written since. Only when all are on the disk does a mark say so, and the copies take their places. An interruption before the mark leaves
 //! everything as it was; one after it is finished at the next opening.
 
 use std::collections::VecDeque;
@@ -13,6 +13,7 @@ use super::error::StoreError;
 use super::index::{Index, IndexError, Indexed, Snapshot};
 use super::journal::{Head, Position};
 use super::line::{Flaw, Line, Stored};
+use super::reader::Lines;
 use super::segment::{self, Seal};
 use super::{BATCH, IndexKind, Store, recover};
 
@@ -23,6 +24,8 @@ pub struct Redaction {
     dir: PathBuf,
     todo: VecDeque<u64>,
     rewriting: Option<Rewriting>,
+    /// The turns written since, once all segments are copied.
+    since: Option<Lines>,
     /// The segments whose copy is on the disk.
     ready: Vec<u64>,
     /// The index made from the copies; `None` once that is done.
@@ -58,11 +61,12 @@ impl Redaction {
         segment::clear_unfinished(&folder)?;
         let beside = index_beside(dir);
         remove(&beside)?;
-        let (index, _) = recover::open_index(store.kind, &beside).map_err(of_index)?;
+        let index = recover::connect(store.kind, &beside).map_err(of_index)?;
         Ok(Redaction {
             dir: dir.to_owned(),
             todo: segment::list(&folder)?.into(),
             rewriting: None,
+            since: None,
             ready: Vec::new(),
             index: Some(index),
             batch: Vec::new(),
@@ -77,12 +81,18 @@ impl Redaction {
         store: &Store,
         lines: usize,
         edit: &mut impl FnMut(&mut Line),
+        read: &mut impl FnMut(&Line),
     ) -> Result<bool, StoreError> {
         for _ in 0..lines {
             let Some(rewriting) = &mut self.rewriting else {
-                match self.todo.pop_front() {
-                    Some(first) => {
-                        self.rewriting = Rewriting::begin(store.held.path(), first)?;
+                if let Some(first) = self.todo.pop_front() {
+                    self.rewriting = Rewriting::begin(&self.dir, first)?;
+                    continue;
+                }
+                match self.since(store.journal.synced().seq)? {
+                    Some((line, position)) => {
+                        read(&line);
+                        self.take_in(store, &line, position)?;
                         continue;
                     }
                     None => return Ok(false),
@@ -90,21 +100,49 @@ impl Redaction {
             };
             if rewriting.left > 0 {
                 let (line, position) = rewriting.line(edit)?;
-                self.last = Head {
-                    seq: line.seq,
-                    hash: line.hash,
-                };
-                self.batch
-                    .push(recover::indexed(&line, position, &store.entries));
-                if self.batch.len() >= BATCH {
-                    self.apply()?;
-                }
+                read(&line);
+                self.take_in(store, &line, position)?;
             } else if let Some(done) = self.rewriting.take() {
                 self.emptied += done.emptied;
                 self.ready.extend(done.end()?);
             }
         }
         Ok(true)
+    }
+
+    /// Returns the next turn written since this began, up to and with `until`.
+    fn since(&mut self, until: u64) -> Result<Option<(Line, Position)>, StoreError> {
+        if self.last.seq >= until {
+            return Ok(None);
+        }
+        for _ in 0..2 {
+            if let Some(lines) = &mut self.since
+                && let Some(line) = lines.next()
+            {
+                return Ok(Some((line?, Lines::position(lines))));
+            }
+            // they go up to where the journal ended when they were begun
+            self.since = Some(Lines::after(&self.dir, self.last, until)?);
+        }
+        Ok(None)
+    }
+
+    fn take_in(
+        &mut self,
+        store: &Store,
+        line: &Line,
+        position: Position,
+    ) -> Result<(), StoreError> {
+        self.last = Head {
+            seq: line.seq,
+            hash: line.hash,
+        };
+        let indexed = recover::indexed(line, position, &store.entries);
+        self.batch.push(indexed);
+        if self.batch.len() >= BATCH {
+            self.apply()?;
+        }
+        Ok(())
     }
 
     fn apply(&mut self) -> Result<(), StoreError> {
@@ -124,7 +162,6 @@ impl Redaction {
         snapshot: Option<Vec<u8>>,
     ) -> Result<usize, StoreError> {
         store.sync()?;
-        store.follow()?;
         if self.ready.is_empty() {
             return Ok(0);
         }
@@ -138,10 +175,14 @@ impl Redaction {
         // before the first line moves: an index that outlived it would look for lines where they no longer are
         store.index = None;
         put_in_place(&self.dir)?;
-        match in_memory {
-            Some(index) => recover::use_index(store, index)?,
-            None => drop(recover::reopen(store)?),
-        }
+        let index = match in_memory {
+            Some(index) => index,
+            // it was just made: it is checked bit by bit afterwards
+            None => {
+                recover::connect(store.kind, &recover::index_path(&self.dir)).map_err(of_index)?
+            }
+        };
+        recover::use_index(store, index)?;
         Ok(self.emptied)
     }
 

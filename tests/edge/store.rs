@@ -108,7 +108,7 @@ pub(crate) fn redact(
     book: Option<&[u8]>,
 ) -> Result<usize, StoreError> {
     let mut redaction = store.begin_redaction()?;
-    while store.redact(&mut redaction, 3, &mut edit)? {}
+    while store.redact(&mut redaction, 3, &mut edit, |_| {})? {}
     store.finish_redaction(redaction, book.map(<[u8]>::to_vec))
 }
 

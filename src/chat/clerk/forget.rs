@@ -15,7 +15,7 @@ use super::state::State;
 use super::turns::Turns;
 use super::work::Work;
 use super::{Answer, NotDone};
-use crate::store::{Draft, Redaction};
+use crate::store::{Draft, Line, Redaction};
 
 /// The hour of the fleet's day after which old texts go: few write then, and nobody waits long for an answer.
 const RETAINED_AT_HOUR: u32 = 4;
@@ -147,7 +147,7 @@ impl<T: Turns> Work<T> {
                 None => return,
             },
         };
-        let outcome = at_work.and_then(|mut at_work| match self.slice(&mut at_work) {
+        let outcome = at_work.and_then(|mut at_work| match self.go_on(&mut at_work) {
             Ok(true) => {
                 self.wishes.at_work = Some(at_work);
                 Ok(())
@@ -186,7 +186,19 @@ impl<T: Turns> Work<T> {
         })
     }
 
-    /// Goes through turns for the length of a slice; false when there are no more.
+    /// Goes on for the length of a slice; false when every turn was gone through, the last one too.
+    fn go_on(&mut self, at_work: &mut AtWork<T>) -> Result<bool, NotDone> {
+        if self.slice(at_work)? {
+            return Ok(true);
+        }
+        // what was written without a sync is certain now, and gone through as well
+        self.store
+            .sync()
+            .inspect_err(|error| self.fall_back(error))?;
+        self.slice(at_work)
+    }
+
+    /// Goes through turns for the length of a slice; false when there are no more on the disk for certain.
     fn slice(&self, at_work: &mut AtWork<T>) -> Result<bool, NotDone> {
         let AtWork {
             eraser,
@@ -197,8 +209,8 @@ impl<T: Turns> Work<T> {
         let begun = Instant::now();
         let mut unreadable = None;
         while begun.elapsed() < SLICE {
-            let more = self.store.redact(redaction, TURNS_A_LOOK, |line| {
-                eraser.erase(line);
+            let erase = |line: &mut Line| eraser.erase(line);
+            let more = self.store.redact(redaction, TURNS_A_LOOK, erase, |line| {
                 if unreadable.is_none() {
                     unreadable = known.take_in(line).err();
                 }
@@ -215,21 +227,19 @@ impl<T: Turns> Work<T> {
 
     /// Puts what was taken out in force, unless what decides on it has changed meanwhile: then all begins anew.
     fn finish(&mut self, at_work: AtWork<T>) -> Result<(), (Waiting, NotDone)> {
+        if at_work.eraser.holds != self.state.turns.holds()
+            || at_work.eraser.in_force != self.state.turns.fleet_digest()
+        {
+            self.wishes.at_work = Some(self.begin(at_work.eraser.what, at_work.answer)?);
+            return Ok(());
+        }
         let AtWork {
             answer,
             eraser,
             redaction,
             known,
         } = at_work;
-        if eraser.holds != self.state.turns.holds()
-            || eraser.in_force != self.state.turns.fleet_digest()
-        {
-            drop(redaction);
-            self.wishes.at_work = Some(self.begin(eraser.what, answer)?);
-            return Ok(());
-        }
-        let outcome = self.put_in_force(&eraser, redaction, &known);
-        match (outcome, answer) {
+        match (self.put_in_force(&eraser, redaction, known), answer) {
             (outcome, Some(answer)) => drop(answer.send(outcome)),
             (Ok(_), None) => {}
             (Err(error), None) => return Err((None, error)),
@@ -241,15 +251,13 @@ impl<T: Turns> Work<T> {
         &mut self,
         eraser: &Eraser,
         redaction: Redaction,
-        known: &State<T>,
+        known: State<T>,
     ) -> Result<Forgotten, NotDone> {
-        let texts = self
-            .store
-            .finish_redaction(redaction, Some(known.snapshot()))?;
+        let book = known.snapshot();
+        let texts = self.store.finish_redaction(redaction, Some(book))?;
         if texts > 0 {
             // what is known has to go without the texts too
-            self.stale = true;
-            self.mend()?;
+            self.know(known);
         }
         self.write_down(&[Note::forgotten(&eraser.what)])?;
         let held = eraser.held;

@@ -143,6 +143,15 @@ impl<T: Turns> Work<T> {
         }
     }
 
+    /// Goes by this from here on, which was folded from every turn on the disk.
+    pub(super) fn know(&mut self, known: State<T>) {
+        self.state = known;
+        self.unsynced.clear();
+        // what followed from these was done at the time
+        self.state.outbox.stale();
+        self.state.outbox.recalled();
+    }
+
     /// Lets the index follow, and saves a snapshot when enough has happened.
     pub(super) fn follow(&mut self) {
         match self.store.follow() {

@@ -128,7 +128,14 @@ fn turns_are_written_and_found_between_slices() {
         let (mut store, _) = Store::open(dir.path(), setup()).unwrap();
         let mut redaction = store.begin_redaction().unwrap();
         let mut next = 41;
-        while store.redact(&mut redaction, 5, unsaid).unwrap() {
+        let mut read = Vec::new();
+        while store
+            .redact(&mut redaction, 5, unsaid, |line| read.push(line.seq))
+            .unwrap()
+        {
+            if next > 52 {
+                continue;
+            }
             fill(&mut store, next..=next);
             next += 1;
             assert!(store.seen(&draft(next - 1).key.unwrap()).unwrap());
@@ -136,16 +143,16 @@ fn turns_are_written_and_found_between_slices() {
         }
         let last = next - 1;
         assert!(last > 45, "there were slices");
+        assert_eq!(read, (1..=last).collect::<Vec<_>>());
         let emptied = store.finish_redaction(redaction, Some(b"the book".to_vec()));
         assert_eq!(emptied.unwrap(), 40);
         assert_eq!(said(dir.path()) as u64, last - 40, "what came later stays");
         let anew = store.fold_anew().unwrap();
         assert_eq!(
             anew.snapshot.map(|book| (book.head.seq, book.bytes)),
-            Some((40, b"the book".to_vec()))
+            Some((last, b"the book".to_vec()))
         );
-        let after: Vec<u64> = anew.lines.map(|line| line.unwrap().seq).collect();
-        assert_eq!(after, (41..=last).collect::<Vec<_>>());
+        assert_eq!(anew.lines.count(), 0);
         let found = store.check_ins("14", i64::MIN..i64::MAX, 99).unwrap();
         assert_eq!(found.len() as u64, last / 3);
         for seq in 1..=last {
@@ -161,7 +168,7 @@ fn what_broke_off_before_the_mark_is_as_if_it_had_never_begun() {
     let dir = filled(40);
     let (mut store, _) = open(dir.path());
     let mut redaction = store.begin_redaction().unwrap();
-    while store.redact(&mut redaction, 5, unsaid).unwrap() {}
+    while store.redact(&mut redaction, 5, unsaid, |_| {}).unwrap() {}
     let cut = as_a_power_cut_leaves(dir.path());
     assert_eq!(copies(cut.path()).len(), segments(dir.path()).len() / 2);
     drop((redaction, store));
@@ -178,7 +185,7 @@ fn what_broke_off_after_the_mark_is_finished_at_the_next_opening() {
     let dir = filled(40);
     let (mut store, _) = open(dir.path());
     let mut redaction = store.begin_redaction().unwrap();
-    while store.redact(&mut redaction, 5, unsaid).unwrap() {}
+    while store.redact(&mut redaction, 5, unsaid, |_| {}).unwrap() {}
     let cut = as_a_power_cut_leaves(dir.path());
     drop((redaction, store));
     let dir = cut;
