@@ -97,6 +97,9 @@ senses! {
     CordLook = "cord-look",
     OneThing = "one-thing",
     Into = "into",
+    Nor = "nor",
+    Source = "source",
+    Inches = "inches",
 }
 
 /// The file.

@@ -27,7 +27,9 @@ use crate::words::{Reader, answer, ask, correct, hot_skin, legs, plan, told, wea
 use circuits::{circuit_codes, circuits};
 use clock::clock_words;
 use doubt::{doubted_again, drop_beside_unplaced};
-use labels::{counted, level_words, more_than_full, sizes, tasks, tire_pressures};
+use labels::{
+    counted, level_words, more_than_full, ratings_again, sizes, tasks, tire_pressures, widths,
+};
 pub(super) use slips::one_slip;
 
 /// The most remarks of one kind that a message gets: nobody answers more.
@@ -175,6 +177,7 @@ impl<'t> Reading<'t> {
         assemble::assign(&mut facts, &self.items, &sentences, &scopes);
         assemble::doubted_trailers(&mut facts, &self.items, &scopes, &mut out);
         assemble::times(&mut facts, &self.items, &scopes);
+        assemble::lasting(&mut facts, &self.items, &scopes);
         if out.unclear.iter().any(|(_, why)| *why == "order") {
             facts.clear();
         }
@@ -226,6 +229,8 @@ impl<'t> Reading<'t> {
         clock_words(text, tokens, &mut self.items, senses);
         tasks(text, tokens, &mut self.items, senses);
         tire_pressures(&mut self.items);
+        ratings_again(&mut self.items);
+        widths(text, tokens, &mut self.items, senses);
         sizes(text, tokens, &mut self.items, senses);
         let counts = counted(text, tokens, &mut self.items)
             .iter()
