@@ -23,6 +23,7 @@ use crate::words::pair::{self, Found, Outcome};
 use crate::words::scope::{self, Scope};
 use crate::words::senses::Senses;
 use crate::words::unit::{self, Group};
+use crate::words::vocab::Spellings;
 use crate::words::{Reader, answer, ask, correct, hot_skin, legs, plan, told, weather, wish};
 use circuits::{circuit_codes, circuits};
 use clock::clock_words;
@@ -55,7 +56,11 @@ impl<'t> Reading<'t> {
     /// Reads `text` through all stages.
     pub(super) fn new(reader: &Reader, text: &'t str, scale: TemperatureScale) -> Reading<'t> {
         let normal = Normal::new(text);
-        let tokens = lex::tokens(&normal.text, reader.vocab.as_ref());
+        let spellings = Spellings {
+            vocab: &reader.vocab,
+            senses: &reader.senses,
+        };
+        let tokens = lex::tokens(&normal.text, &spellings);
         let Items {
             list,
             mended,
@@ -199,7 +204,7 @@ impl<'t> Reading<'t> {
         self.remark(&out);
         self.heard.entries = out.entries;
         self.heard.entries.iter_mut().for_each(smells_too);
-        self.forecast_low(scale);
+        self.forecast_low(scale, &reader.senses);
         hot_skin::take(reader, &self.normal.text, &mut self.heard);
         let wishes = wish::find(reader, &self.normal.text, self.original, &self.heard);
         // "check me in 20" is no word of a report, and is understood all the same
@@ -357,7 +362,7 @@ impl<'t> Reading<'t> {
     }
 
     /// A forecast low is no temperature read now.
-    fn forecast_low(&mut self, scale: TemperatureScale) {
+    fn forecast_low(&mut self, scale: TemperatureScale, senses: &Senses) {
         let read_as_air = |entry: &Entry| {
             let keys = || entry.readings.values.keys();
             entry.events.is_empty()
@@ -367,7 +372,7 @@ impl<'t> Reading<'t> {
         if !self.heard.entries.iter().all(read_as_air) {
             return;
         }
-        let Some(low) = weather::low_tonight(&self.normal.text, scale) else {
+        let Some(low) = weather::low_tonight(&self.normal.text, scale, senses) else {
             return;
         };
         // the number of degrees is no trailer's name
