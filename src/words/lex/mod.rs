@@ -282,7 +282,7 @@ impl<L: Letters> Lexer<'_, L> {
         }
         let whole_day = digits == 4 && value <= 2359.0;
         (whole_day && self.letters.has(word, Sense::HourEnding))
-            .then_some((Kind::Clock(h * 60 + m), word.len()))
+            .then(|| (Kind::Clock(h * 60 + m), word.len()))
     }
 
     /// `12b` may be a name, `5o` a slip.
