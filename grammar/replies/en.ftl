@@ -213,6 +213,7 @@ unclear-which-unit = Not logged: { $quote }. Which unit is it? Send each unit wi
 unclear-which-tank = Not logged: { $quote }. Is that waste or fresh? Send "waste" or "fresh" with the level.
 unclear-which-volts = Not logged: { $quote }. Is that mains or battery? Send "outlet" or "battery" with the volts.
 unclear-mains-or-lights = Not logged: { $quote }. Is site power out, or only the lights? Send "no power" or "no lights".
+unclear-cords-live = Not logged: { $quote }. How many cords have power now? Send it as in "12 2 cords live".
 unclear-spaced-minus = Not logged: { $quote }. Is that number below zero? Send it with the minus close by, as in -5.
 unclear-bar-or-psi = Not logged: { $quote }. Is that bar or psi? Send the number with it.
 unclear-feet-or-metres = Not logged: { $quote }. Is that feet or metres? Send the number with it.

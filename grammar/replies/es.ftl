@@ -214,6 +214,7 @@ unclear-which-unit = No anotado: { $quote }. ¿Qué unidad es? Mande cada unidad
 unclear-which-tank = No anotado: { $quote }. ¿Es negras o limpia? Mande "negras" o "limpia" con el nivel.
 unclear-which-volts = No anotado: { $quote }. ¿Es del contacto o de la batería? Mande "contacto" o "batería" con los voltios.
 unclear-mains-or-lights = No anotado: { $quote }. ¿Falta la corriente, o solo las luces? Mande "sin corriente" o "sin luces".
+unclear-cords-live = No anotado: { $quote }. ¿Cuántos cables tienen corriente ahora? Mándelo como "12 2 cables vivos".
 unclear-spaced-minus = No anotado: { $quote }. ¿El número es bajo cero? Mándelo con el menos pegado, como -5.
 unclear-bar-or-psi = No anotado: { $quote }. ¿Son bar o psi? Mande el número con eso.
 unclear-feet-or-metres = No anotado: { $quote }. ¿Son pies o metros? Mande el número con eso.

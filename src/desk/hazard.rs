@@ -9,16 +9,16 @@ use serde::Deserialize;
 use super::answer::Reply;
 use super::inbound::Outgoing;
 use super::others::other_dispatchers;
-use super::phrases::{holds, plain};
+use super::phrases::{Phrases, holds, plain};
 use super::receive::Hearing;
 use super::repeat;
 use super::settle::{self, Settled};
 use crate::book::Stage;
 use crate::finding::{Caution, Finding, FindingId, Level};
 use crate::heard::{Ask, Entry, Event, Fault, UnitName};
-use crate::quantity::FT_PER_M;
 use crate::reply::Arg;
 use crate::rules;
+use crate::words;
 
 const HAZARDS: &str = include_str!("../../grammar/hazards.toml");
 /// What was told so long ago is still what "it" means.
@@ -259,11 +259,14 @@ fn feet_in(text: &str) -> Option<f64> {
             "" => words.peek().copied().unwrap_or_default(),
             label => label,
         };
-        match label {
-            "ft" | "feet" | "foot" | "pie" | "pies" => return Some(number),
-            "m" | "meter" | "meters" | "metro" | "metros" => return Some(number * FT_PER_M),
-            "yd" | "yds" | "yard" | "yards" => return Some(number * 3.0),
-            _ => {}
+        let yards = Phrases::built_in().is("measure", "yards", label);
+        let one = if yards {
+            Some(3.0)
+        } else {
+            words::feet_in(label)
+        };
+        if let Some(one) = one {
+            return Some(number * one);
         }
     }
     None

@@ -14,6 +14,7 @@ use crate::book::{AheadChange, Alarm, AlarmChange, Alone, Record};
 use crate::finding::Level;
 use crate::heard::{Ask, PlanKind, UnitName};
 use crate::reply::{Arg, Voice};
+use crate::words;
 
 /// A clock runs to a time of day that is this far off at the most.
 const LONGEST_TILL: TimeDelta = TimeDelta::hours(12);
@@ -57,7 +58,8 @@ pub(super) fn said(hearing: &Hearing<'_>) -> Option<Lone> {
         .plans
         .iter()
         .any(|plan| matches!(plan.kind, PlanKind::CheckMe { .. }));
-    let over = phrases.after("alone", "watch-over", text).is_some() && minutes_in(text).is_some();
+    let over =
+        phrases.after("alone", "watch-over", text).is_some() && minutes_in(phrases, text).is_some();
     if over && !mine && hearing.names().is_empty() {
         return Some(Lone::ForWhom);
     }
@@ -86,14 +88,14 @@ pub(super) fn said(hearing: &Hearing<'_>) -> Option<Lone> {
 
 /// Tells whether a message wants somebody to be asked after at a time.
 pub(super) fn wants_a_clock(phrases: &Phrases, text: &str) -> bool {
-    phrases.after("alone", "watch-timed", text).is_some() && minutes_in(text).is_some()
+    phrases.after("alone", "watch-timed", text).is_some() && minutes_in(phrases, text).is_some()
 }
 
 /// Finds who of the others a message wants to be asked after, and in how many minutes.
 fn for_another(hearing: &Hearing<'_>) -> Option<(String, Option<u32>)> {
     let phrases = &hearing.desk.phrases;
     let wants = |list| phrases.holds("alone", list, hearing.text);
-    let minutes = minutes_in(hearing.text);
+    let minutes = minutes_in(phrases, hearing.text);
     // "keep an eye on lupe" wants a clock in any case, "check tobin" only with a time
     if !(wants("watch-over") || wants("watch-timed") && minutes.is_some()) {
         return None;
@@ -112,26 +114,25 @@ fn for_another(hearing: &Hearing<'_>) -> Option<(String, Option<u32>)> {
 }
 
 /// Reads "in 15", "every 30 min", "en media hora": the minutes.
-fn minutes_in(text: &str) -> Option<u32> {
+fn minutes_in(phrases: &Phrases, text: &str) -> Option<u32> {
     const LONGEST: u32 = 240;
     let folded = plain(text);
     let words: Vec<&str> = folded.split(' ').collect();
     words.windows(2).enumerate().find_map(|(at, pair)| {
-        if !["in", "every", "en", "cada", "within", "after"].contains(&pair[0]) {
+        if !phrases.is("alone", "within", pair[0]) {
             return None;
         }
         let digits = pair[1].trim_end_matches(|c: char| c.is_alphabetic());
         let (glued, next) = (&pair[1][digits.len()..], words.get(at + 2).copied());
         let measure = if glued.is_empty() { next } else { Some(glued) };
-        let hours = ["h", "hr", "hrs", "hour", "hours", "hora", "horas"];
-        let number = match (digits, pair[1]) {
-            ("", "half" | "media") => 30,
-            ("", "an" | "una") => 60,
-            ("", _) => return None,
-            _ if measure.is_some_and(|word| hours.contains(&word)) => {
-                digits.parse::<u32>().ok()?.checked_mul(60)?
+        let number = match digits {
+            "" if phrases.is("alone", "half-an-hour", pair[1]) => 30,
+            "" if phrases.is("alone", "an-hour", pair[1]) => 60,
+            "" => return None,
+            _ => {
+                let each = measure.and_then(words::minutes_in).unwrap_or(1);
+                digits.parse::<u32>().ok()?.checked_mul(each)?
             }
-            _ => digits.parse().ok()?,
         };
         (1..=LONGEST).contains(&number).then_some(number)
     })
@@ -326,7 +327,7 @@ mod tests {
             ("check on him in 900", None),
             ("keep an eye on lupe in the barn", None),
         ] {
-            assert_eq!(minutes_in(text), minutes, "{text}");
+            assert_eq!(minutes_in(Phrases::built_in(), text), minutes, "{text}");
         }
     }
 }

@@ -240,7 +240,12 @@ fn units(
     new: usize,
     doubtful: &mut Vec<usize>,
 ) {
-    let loose = !groups[new].explicit && groups[new].names.len() == 1;
+    // "60%, sorry, on 8": a place, and no value
+    let placed = matches!(
+        next.checked_sub(1).map(|i| items[i].what),
+        Some(What::Is(Concept::State(State::On)))
+    );
+    let loose = !placed && !groups[new].explicit && groups[new].names.len() == 1;
     let number = groups[new].names[0].as_str().parse::<f64>().ok();
     if let (true, Some(value), Some(old)) = (loose, number, items[before].number()) {
         let alike = old.value.abs() > 0.0
@@ -386,7 +391,14 @@ fn contrast(items: &mut [Item], at: usize) {
     let with = |i: Option<usize>| {
         i.is_some_and(|i| matches!(items[i].what, What::Number(_) | What::Units(_)))
     };
-    if with(before) || with(after) {
+    // "71 psi at the inlet, not 17"
+    let told_before = before.is_some_and(|i| {
+        i > 0
+            && items[i].noun().is_some()
+            && items[i - 1].number().is_some()
+            && items[i - 1].chunk == items[i].chunk
+    });
+    if with(before) || told_before || with(after) {
         items[at].what = What::Gone;
         items[next].what = What::Labelled;
     }

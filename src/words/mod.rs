@@ -45,7 +45,8 @@ pub use vocab::{WordFile, WordsError};
 use std::sync::{Arc, LazyLock};
 
 use crate::heard::{Heard, Language, Plan, PlanKind};
-use crate::quantity::TemperatureScale;
+use crate::quantity::{FT_PER_M, TemperatureScale};
+use concept::Unit;
 use pair::Pairs;
 use senses::Senses;
 use vocab::Vocab;
@@ -71,6 +72,24 @@ const FACTS: &str = include_str!("../../grammar/words/facts.toml");
 pub fn psi_in(measure: &str) -> Option<f64> {
     let unit = Reader::new().vocab.measure(measure)?;
     unit.is_pressure().then(|| unit.psi())
+}
+
+/// Returns how many feet one of a measure of length is, by any of its spellings in the word files.
+pub fn feet_in(measure: &str) -> Option<f64> {
+    match Reader::new().vocab.measure(measure)? {
+        Unit::Ft => Some(1.0),
+        Unit::Metre => Some(FT_PER_M),
+        _ => None,
+    }
+}
+
+/// Returns how many minutes one of a measure of time is, by any of its spellings in the word files.
+pub fn minutes_in(measure: &str) -> Option<u32> {
+    match Reader::new().vocab.measure(measure)? {
+        Unit::Minute => Some(1),
+        Unit::Hour => Some(60),
+        _ => None,
+    }
 }
 
 /// Reads messages. Reading needs no more than `&self`, and clones share what was compiled.

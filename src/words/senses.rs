@@ -97,6 +97,18 @@ senses! {
     CordLook = "cord-look",
     OneThing = "one-thing",
     Into = "into",
+    Nor = "nor",
+    Source = "source",
+    Inches = "inches",
+    AboutEnding = "about-ending",
+    PartEnding = "part-ending",
+    OrdinalEnding = "ordinal-ending",
+    HourEnding = "hour-ending",
+    Shortened = "shortened",
+    Road = "road",
+    TheLow = "the-low",
+    LowIs = "low-is",
+    TheNight = "the-night",
 }
 
 /// The file.

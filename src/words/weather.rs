@@ -4,6 +4,7 @@
 //! Annex 3, Appendices 3 and 5; WMO No. 306, Volume I.1, Part A: `27015G25KT` wind, direction then speed; `M05/M08` air and
 //! dew point in whole °C, `M` for below zero; `TX02/1721Z TNM08/1712Z` the highest and lowest with day and hour.
 
+use super::senses::{Sense, Senses};
 use crate::heard::{Entry, Heard, Plan, PlanKind, ReadingKey};
 use crate::quantity::{TemperatureScale, f_from_c, rounded};
 
@@ -130,24 +131,24 @@ fn tenths<'g>(mut remarks: impl Iterator<Item = &'g str>, entry: &mut Entry) {
 }
 
 /// Reads a low told for tonight with the number after "low": "low 18 tonight", "low -8" and no more, °F.
-pub(super) fn low_tonight(text: &str, scale: TemperatureScale) -> Option<f64> {
+pub(super) fn low_tonight(text: &str, scale: TemperatureScale, senses: &Senses) -> Option<f64> {
     let words: Vec<&str> = text
         .split(|c: char| c.is_whitespace() || ",;!?".contains(c))
         .map(|word| word.trim_end_matches('.'))
         .filter(|word| !word.is_empty())
         .collect();
-    let tonight = ["tonight", "overnight", "tonite", "noche", "madrugada"];
-    let is_low = |word: &&str| matches!(*word, "low" | "lo" | "mínima" | "minima");
+    let is_low = |word: &&str| senses.has(word, Sense::TheLow);
+    let tonight = |word: &&str| senses.has(word, Sense::TheNight);
     // "low -8": that and no more, with a sign or degrees
     let degrees = |word: &&str| word.starts_with('-') || word.ends_with(['°', 'º', 'f', 'c']);
     let alone = matches!(words.as_slice(), [low, number] if is_low(low) && degrees(number));
-    if !alone && !words.iter().any(|word| tonight.contains(word)) {
+    if !alone && !words.iter().any(tonight) {
         return None;
     }
     let low = words.iter().position(is_low)?;
     let after = words[low + 1..]
         .iter()
-        .find(|word| !matches!(**word, "of" | "around" | "about" | "de" | "como"))?;
+        .find(|word| !senses.has(word, Sense::LowIs))?;
     let bare = after.trim_end_matches(['°', 'º', 'f', 'c']);
     let value: f64 = bare
         .parse()
@@ -281,14 +282,15 @@ mod tests {
 
     #[test]
     fn a_low_may_stand_before_its_night() {
-        let f = TemperatureScale::F;
-        assert_eq!(low_tonight("low 18 tonight", f), Some(18.0));
-        assert_eq!(low_tonight("mínima -8c esta noche", f), Some(17.6));
-        assert_eq!(low_tonight("low -8", f), Some(-8.0));
-        assert_eq!(low_tonight("low 12f", f), Some(12.0));
-        assert_eq!(low_tonight("low 12", f), None);
-        assert_eq!(low_tonight("low -8 on 12", f), None);
-        assert_eq!(low_tonight("low tire on 12 tonight", f), None);
-        assert_eq!(low_tonight("tank low 18", f), None);
+        let reader = crate::words::Reader::new();
+        let low_tonight = |text| low_tonight(text, TemperatureScale::F, &reader.senses);
+        assert_eq!(low_tonight("low 18 tonight"), Some(18.0));
+        assert_eq!(low_tonight("mínima -8c esta noche"), Some(17.6));
+        assert_eq!(low_tonight("low -8"), Some(-8.0));
+        assert_eq!(low_tonight("low 12f"), Some(12.0));
+        assert_eq!(low_tonight("low 12"), None);
+        assert_eq!(low_tonight("low -8 on 12"), None);
+        assert_eq!(low_tonight("low tire on 12 tonight"), None);
+        assert_eq!(low_tonight("tank low 18"), None);
     }
 }

@@ -4,7 +4,7 @@
 use chrono::{DateTime, Utc};
 
 use super::super::inbound::Inbound;
-use super::super::phrases::plain;
+use super::super::phrases::{Phrases, plain};
 use super::super::{Desk, ahead, assign, crew, incident, relay, settle, truck, walk};
 use super::{asked, bare};
 use crate::dialogue::{About, Talk};
@@ -72,7 +72,7 @@ impl Meaning {
         }
         meaning.spell_out(came);
         meaning.take_as_order(came);
-        meaning.also_done = further_done(came.text, &mut meaning.heard);
+        meaning.also_done = further_done(came.desk.phrases, came.text, &mut meaning.heard);
         meaning.take_as_fact(came);
         meaning
     }
@@ -243,10 +243,7 @@ fn noted(came: &Came<'_>) -> Option<Heard> {
 }
 
 /// Reads the further tasks of "done 4 and 6", which then says nothing else.
-fn further_done(text: &str, heard: &mut Heard) -> Vec<u32> {
-    const BETWEEN: &[&str] = &[
-        "and", "y", "e", "n", "task", "tasks", "tarea", "tareas", "la", "las",
-    ];
+fn further_done(phrases: &Phrases, text: &str, heard: &mut Heard) -> Vec<u32> {
     let Some(Ask::Done { task }) = heard.ask else {
         return Vec::new();
     };
@@ -254,7 +251,9 @@ fn further_done(text: &str, heard: &mut Heard) -> Vec<u32> {
     let first = task.to_string();
     let mut words = folded.split(' ').skip_while(|word| *word != first);
     words.next();
-    let rest: Vec<&str> = words.filter(|word| !BETWEEN.contains(word)).collect();
+    let rest: Vec<&str> = words
+        .filter(|word| !phrases.is("tasks", "between", word))
+        .collect();
     let ids: Option<Vec<u32>> = rest.iter().map(|word| word.parse().ok()).collect();
     let mut ids = ids.unwrap_or_default();
     ids.retain(|id| *id != task);

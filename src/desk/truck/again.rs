@@ -5,7 +5,7 @@ use chrono::{DateTime, NaiveTime, TimeDelta, TimeZone, Timelike, Utc};
 use chrono_tz::Tz;
 
 use crate::book::Task;
-use crate::desk::phrases::plain;
+use crate::desk::phrases::{Phrases, plain};
 use crate::desk::receive::Texted;
 use crate::desk::settle;
 use crate::desk::{Desk, when};
@@ -13,6 +13,7 @@ use crate::dialogue::{About, Talk};
 use crate::finding::TaskKind;
 use crate::fleet::Fleet;
 use crate::heard::{Entry, UnitName};
+use crate::words;
 
 /// After an order about a truck, "it" is the truck for this long.
 const LATELY: TimeDelta = TimeDelta::minutes(60);
@@ -115,8 +116,8 @@ fn on_its_day(
         return None;
     }
     if let Some(day) = when::day_word(rest) {
-        const BESIDE: &[&str] = &["on", "for", "the", "el", "para", "it", "then", "por", "la"];
-        let bare = |word: &&str| *word != day && !BESIDE.contains(word);
+        let phrases = Phrases::built_in();
+        let bare = |word: &&str| *word != day && !phrases.is("truck", "beside-a-day", word);
         let clock: Vec<&str> = folded.split(' ').filter(bare).collect();
         return match clock.is_empty() {
             true => when::told(&local.format("%H:%M").to_string(), &day, now, zone),
@@ -196,11 +197,7 @@ pub(super) fn behind_late(
 
 /// Reads a time to come that is told alone: "at 745", "2030", "8ish", "10 min", "half an hour".
 fn time_told(text: &str, now: DateTime<Utc>, zone: Tz) -> Option<DateTime<Utc>> {
-    const BESIDE: &[&str] = &[
-        "at", "by", "to", "in", "about", "around", "like", "now", "tonight", "he", "says", "she",
-        "its", "a", "las", "la", "en", "como", "ahora", "dice", "que", "pm", "am", "oclock", "ish",
-        "h",
-    ];
+    let phrases = Phrases::built_in();
     let folded = parts_of_an_hour(&plain(text));
     let words: Vec<&str> = folded.split(' ').filter(|word| !word.is_empty()).collect();
     if words.is_empty() || words.len() > LONGEST {
@@ -214,7 +211,7 @@ fn time_told(text: &str, now: DateTime<Utc>, zone: Tz) -> Option<DateTime<Utc>> 
     let digits = |word: &&str| word.starts_with(|c: char| c.is_ascii_digit());
     if words
         .iter()
-        .any(|word| !digits(word) && !BESIDE.contains(word))
+        .any(|word| !digits(word) && !phrases.is("truck", "beside-a-time", word))
     {
         return None;
     }
@@ -264,10 +261,7 @@ fn parts_of_an_hour(folded: &str) -> String {
 
 /// Reads "10 min", "half an hour", "media hora": the minutes from now.
 fn minutes_told(folded: &str) -> Option<i64> {
-    if ["half an hour", "half hour", "media hora"]
-        .iter()
-        .any(|words| folded.contains(words))
-    {
+    if Phrases::built_in().holds("truck", "half-an-hour", folded) {
         return Some(30);
     }
     let words: Vec<&str> = folded.split(' ').collect();
@@ -279,10 +273,10 @@ fn minutes_told(folded: &str) -> Option<i64> {
         } else {
             glued
         };
+        // "10m" of a truck are minutes
         let factor = match measure {
-            "m" | "min" | "mins" | "minutes" | "minutos" => 1,
-            "hr" | "hrs" | "hour" | "hours" | "hora" | "horas" => 60,
-            _ => return None,
+            "m" => 1,
+            _ => i64::from(words::minutes_in(measure)?),
         };
         let count: i64 = digits.parse().ok()?;
         (1..=720)
@@ -293,10 +287,7 @@ fn minutes_told(folded: &str) -> Option<i64> {
 
 /// Reads gallons that are told alone: "430", "430 gal", "about 430 gallons".
 fn gallons_alone(text: &str) -> Option<f64> {
-    const BESIDE: &[&str] = &[
-        "gal", "gals", "gallons", "galones", "about", "around", "like", "took", "yes", "it", "he",
-        "pumped", "como", "unos", "saco", "si", "fueron", "got",
-    ];
+    let phrases = Phrases::built_in();
     let lower = text.to_lowercase().replace(',', "");
     let words: Vec<&str> = lower
         .split_whitespace()
@@ -310,7 +301,7 @@ fn gallons_alone(text: &str) -> Option<f64> {
             .trim_end_matches("gal");
         match digits.parse::<f64>() {
             Ok(number) => numbers.push(number),
-            Err(_) if BESIDE.contains(word) => {}
+            Err(_) if phrases.is("truck", "beside-a-load", word) => {}
             Err(_) => return None,
         }
     }

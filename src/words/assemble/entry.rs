@@ -1,119 +1,220 @@
 //! The facts of one trailer, folded to its entry: cures, corrections, contradictions, times.
 
-use super::{Assembled, Fact, Says, When};
+use super::{Assembled, Fact, Note, Says, When};
 use crate::heard::{Amps, Entry, Event, Fault, ReadingKey, UnitName};
 use crate::words::attach::Value;
 use crate::words::pair::Outcome;
 
+/// Folds what is said of one trailer, in the order it is said, to its entry; a second value of a reading that has a time
+/// of its own makes an entry of its own.
 pub(super) fn one_unit(
     unit: Option<UnitName>,
     facts: &[&Fact],
     fixes: &[usize],
     out: &mut Assembled,
 ) {
-    let corrected = |a: usize, b: usize| fixes.iter().any(|f| (a..=b).contains(f));
-    let mut entry = Entry {
-        unit: unit.clone(),
-        ..Entry::default()
+    let mut folding = Folding {
+        entry: Entry {
+            unit: unit.clone(),
+            ..Entry::default()
+        },
+        fixes,
+        again: Vec::new(),
+        values: Vec::new(),
+        amps: Vec::new(),
+        unclear: &mut out.unclear,
     };
-    let mut later: Vec<Entry> = Vec::new();
-    let mut lasting: Vec<Fault> = Vec::new(); // faults said to come again
-    let mut values: Vec<(ReadingKey, f64, &Fact, bool)> = Vec::new(); // false once dropped
-    let mut amps: Vec<(Option<u8>, f64, usize, bool)> = Vec::new();
     for fact in facts {
         match fact.says {
-            Says::That(Outcome::Event(event)) => {
-                // a cure after its fault ends it; one that did not hold is followed by the fault again
-                let cured: &[Fault] = match event {
-                    Event::BreakerReset => &[Fault::BreakerTrip, Fault::GfciTrip],
-                    Event::FuseReplaced => &[Fault::FuseBlown],
-                    Event::PowerBack => &[Fault::NoPower],
-                    Event::WaterOn => &[Fault::NoWater],
-                    Event::Leveled => &[Fault::NotLevel],
-                    _ => &[],
-                };
-                for fault in cured {
-                    if entry.faults.contains(fault) && !lasting.contains(fault) {
-                        entry.faults.retain(|f| f != fault);
-                        entry.cleared.push(*fault);
-                    }
-                }
-                // "22 back in the yard, parked": one coming
-                let home = event == Event::Arrived && entry.events.contains(&Event::Returned);
-                if !home && !entry.events.contains(&event) {
-                    entry.events.push(event);
-                }
-            }
-            Says::That(Outcome::Fault(fault)) => {
-                entry.cleared.retain(|c| *c != fault);
-                if fact.again {
-                    lasting.push(fault);
-                }
-                if !entry.faults.contains(&fault) {
-                    entry.faults.push(fault);
-                }
-            }
-            Says::That(Outcome::Clears(fault)) => {
-                entry.faults.retain(|f| *f != fault);
-                if !entry.cleared.contains(&fault) {
-                    entry.cleared.push(fault);
-                }
-            }
-            Says::Value(Value::Reading(key, value)) => {
-                let old = values.iter_mut().find(|(k, _, f, _)| {
-                    *k == key && (f.when == fact.when || f.when.is_none() || fact.when.is_none())
-                });
-                match old {
-                    None => values.push((key, value, fact, true)),
-                    Some(old) if same(old.1, value) => {}
-                    Some(old) if corrected(old.2.at, fact.at) => *old = (key, value, fact, true),
-                    Some(old) => {
-                        old.3 = false;
-                        out.unclear.push((fact.at, "two-values"));
-                    }
-                }
-            }
-            Says::Value(Value::Taps(taps)) => entry.readings.taps = Some(taps),
-            Says::Value(Value::Live(bits)) => {
-                let live = entry.readings.circuits_live.get_or_insert_default();
-                live.extend((1..=4).filter(|n| bits & (1 << n) != 0));
-                live.sort_unstable();
-                live.dedup();
-            }
-            Says::Value(Value::Amps(circuit, value)) => match amps
-                .iter_mut()
-                .find(|a| a.0 == circuit)
-            {
-                None => amps.push((circuit, value, fact.at, true)),
-                Some(old) if same(old.1, value) => {}
-                Some(old) if corrected(old.2, fact.at) => *old = (circuit, value, fact.at, true),
-                Some(old) => {
-                    old.3 = false;
-                    out.unclear.push((fact.at, "two-values"));
-                }
-            },
+            Says::That(Outcome::Event(event)) => folding.event(event, fact),
+            Says::That(Outcome::Fault(fault)) => folding.fault(fault, fact),
+            Says::That(Outcome::Clears(fault)) => folding.clear(fault),
+            Says::Value(Value::Reading(key, value)) => folding.reading(key, value, fact),
+            Says::Value(Value::Taps(taps)) => folding.entry.readings.taps = Some(taps),
+            Says::Value(Value::Live(bits)) => folding.live(bits),
+            Says::Value(Value::Amps(circuit, value)) => folding.amps(circuit, value, fact.at),
             _ => {}
         }
     }
-    let mut first: Option<When> = None;
-    for (key, value, fact, kept) in values {
-        if !kept {
-            continue;
+    let (first, mut later) = folding.take_values();
+    folding.take_amps();
+    let mut entry = folding.entry;
+    taps_with_a_pressure(&mut entry);
+    entry.when = told_for(facts, first);
+    number_for_low(&mut entry);
+    if !entry.is_empty() {
+        out.entries.push(entry);
+    }
+    later.sort_by(|a, b| a.when.cmp(&b.when));
+    out.entries.extend(later);
+}
+
+/// One trailer's entry on the way.
+struct Folding<'a> {
+    entry: Entry,
+    /// The items at which a correction stands.
+    fixes: &'a [usize],
+    /// Faults said to come again.
+    again: Vec<Fault>,
+    values: Vec<Told<'a>>,
+    amps: Vec<ToldAmps>,
+    unclear: &'a mut Vec<Note>,
+}
+
+/// A value told of one reading.
+struct Told<'a> {
+    key: ReadingKey,
+    value: f64,
+    fact: &'a Fact,
+    /// False once another value contradicts it.
+    kept: bool,
+}
+
+/// A current told of one circuit, or of none named.
+struct ToldAmps {
+    circuit: Option<u8>,
+    amps: f64,
+    at: usize,
+    /// False once another value contradicts it.
+    kept: bool,
+}
+
+impl<'a> Folding<'a> {
+    /// A cure after its fault ends it, and one that did not hold is followed by the fault again. A fault that keeps coming
+    /// is ended by a cure that is said to hold.
+    fn event(&mut self, event: Event, fact: &Fact) {
+        for fault in cured_by(event) {
+            let lasts = self.again.contains(fault) && !fact.held;
+            if self.entry.faults.contains(fault) && !lasts {
+                self.clear(*fault);
+            }
         }
-        if entry.readings.value(key).is_none() {
-            entry.readings.set(key, value);
-            first = first.or(fact.when);
-        } else {
-            let mut other = Entry {
-                unit: unit.clone(),
-                when: fact.when.map(When::said),
-                ..Entry::default()
-            };
-            other.readings.set(key, value);
-            later.push(other);
+        // "22 back in the yard, parked": one coming
+        let home = event == Event::Arrived && self.entry.events.contains(&Event::Returned);
+        if !home && !self.entry.events.contains(&event) {
+            self.entry.events.push(event);
         }
     }
-    // how a pressure was read, where none is logged
+
+    fn fault(&mut self, fault: Fault, fact: &Fact) {
+        self.entry.cleared.retain(|c| *c != fault);
+        if fact.again {
+            self.again.push(fault);
+        }
+        if !self.entry.faults.contains(&fault) {
+            self.entry.faults.push(fault);
+        }
+    }
+
+    fn clear(&mut self, fault: Fault) {
+        self.entry.faults.retain(|f| *f != fault);
+        if !self.entry.cleared.contains(&fault) {
+            self.entry.cleared.push(fault);
+        }
+    }
+
+    /// Two different values of one reading are both dropped, unless a correction stands between or each has its time.
+    fn reading(&mut self, key: ReadingKey, value: f64, fact: &'a Fact) {
+        let fixes = self.fixes;
+        let one_time = |a: &Fact| a.when == fact.when || a.when.is_none() || fact.when.is_none();
+        let old = self
+            .values
+            .iter_mut()
+            .find(|told| told.key == key && one_time(told.fact));
+        let told = Told {
+            key,
+            value,
+            fact,
+            kept: true,
+        };
+        match old {
+            None => self.values.push(told),
+            Some(old) if same(old.value, value) => {}
+            Some(old) if corrected(fixes, old.fact.at, fact.at) => *old = told,
+            Some(old) => {
+                old.kept = false;
+                self.unclear.push((fact.at, "two-values"));
+            }
+        }
+    }
+
+    /// The same of the currents of one circuit.
+    fn amps(&mut self, circuit: Option<u8>, amps: f64, at: usize) {
+        let fixes = self.fixes;
+        let told = ToldAmps {
+            circuit,
+            amps,
+            at,
+            kept: true,
+        };
+        match self.amps.iter_mut().find(|told| told.circuit == circuit) {
+            None => self.amps.push(told),
+            Some(old) if same(old.amps, amps) => {}
+            Some(old) if corrected(fixes, old.at, at) => *old = told,
+            Some(old) => {
+                old.kept = false;
+                self.unclear.push((at, "two-values"));
+            }
+        }
+    }
+
+    /// Circuits with power, a bit each.
+    fn live(&mut self, bits: u8) {
+        let live = self.entry.readings.circuits_live.get_or_insert_default();
+        live.extend((1..=4).filter(|n| bits & (1 << n) != 0));
+        live.sort_unstable();
+        live.dedup();
+    }
+
+    /// Sets the values that stand; returns the time of the first, and the entries of those told for another time.
+    fn take_values(&mut self) -> (Option<When>, Vec<Entry>) {
+        let mut first: Option<When> = None;
+        let mut later = Vec::new();
+        for told in self.values.drain(..).filter(|told| told.kept) {
+            if self.entry.readings.value(told.key).is_none() {
+                self.entry.readings.set(told.key, told.value);
+                first = first.or(told.fact.when);
+            } else {
+                let mut other = Entry {
+                    unit: self.entry.unit.clone(),
+                    when: told.fact.when.map(When::said),
+                    ..Entry::default()
+                };
+                other.readings.set(told.key, told.value);
+                later.push(other);
+            }
+        }
+        (first, later)
+    }
+
+    fn take_amps(&mut self) {
+        let told = self.amps.drain(..).filter(|told| told.kept);
+        self.entry.readings.amps.extend(told.map(|told| Amps {
+            circuit: told.circuit,
+            amps: crate::quantity::rounded(told.amps),
+        }));
+    }
+}
+
+/// Returns the faults that something done ends.
+fn cured_by(event: Event) -> &'static [Fault] {
+    match event {
+        Event::BreakerReset => &[Fault::BreakerTrip, Fault::GfciTrip],
+        Event::FuseReplaced => &[Fault::FuseBlown],
+        Event::PowerBack => &[Fault::NoPower],
+        Event::WaterOn => &[Fault::NoWater],
+        Event::Leveled => &[Fault::NotLevel],
+        _ => &[],
+    }
+}
+
+/// Tells whether a correction stands between two items.
+fn corrected(fixes: &[usize], a: usize, b: usize) -> bool {
+    fixes.iter().any(|fix| (a..=b).contains(fix))
+}
+
+/// How a pressure was read says nothing where none is logged.
+fn taps_with_a_pressure(entry: &mut Entry) {
     let pressure = [ReadingKey::PressurePsi, ReadingKey::SupplyPsi];
     if pressure
         .iter()
@@ -121,28 +222,17 @@ pub(super) fn one_unit(
     {
         entry.readings.taps = None;
     }
-    for (circuit, value, _, kept) in amps {
-        if kept {
-            entry.readings.amps.push(Amps {
-                circuit,
-                amps: crate::quantity::rounded(value),
-            });
-        }
-    }
-    // what was done this morning, beside a value of now, is told for now
+}
+
+/// Returns the time an entry is told for. What was done this morning, beside a value of now, is told for now.
+fn told_for(facts: &[&Fact], first: Option<When>) -> Option<String> {
     let of_now = facts
         .iter()
         .any(|f| f.when.is_none() && matches!(f.says, Says::Value(_)));
-    entry.when = first
+    first
         .or_else(|| facts.iter().find_map(|f| f.when))
         .filter(|when| !(of_now && when.minutes.is_none()))
-        .map(When::said);
-    number_for_low(&mut entry);
-    if !entry.is_empty() {
-        out.entries.push(entry);
-    }
-    later.sort_by(|a, b| a.when.cmp(&b.when));
-    out.entries.extend(later);
+        .map(When::said)
 }
 
 /// Below this a pressure itself tells that little water comes, psi: the least that the trailers' own files ask for.

@@ -28,6 +28,8 @@ pub(super) struct Fact {
     pub when: Option<When>,
     /// It is said to have come again.
     pub again: bool,
+    /// What was done is said to have held.
+    pub held: bool,
 }
 
 /// A time that is given for a fact: a clock time in minutes, a word for an earlier time, or both.
@@ -124,6 +126,7 @@ pub(super) fn sift(
             group: None,
             when: None,
             again: false,
+            held: false,
         });
     }
     with_its_pump_out(&mut facts, out);
@@ -201,10 +204,32 @@ pub(super) fn times(facts: &mut [Fact], items: &[Item], scope: &[Scope]) {
         }
         let (minutes, day) = (best.map(|(_, m)| m), scope[fact.at].day);
         fact.when = (minutes.is_some() || day.is_some()).then_some(When { minutes, day });
+    }
+}
+
+/// Marks what is said to have come again, and what was done and holds: "tripped again, I reset it, holding".
+pub(super) fn lasting(facts: &mut [Fact], items: &[Item], scope: &[Scope]) {
+    for fact in facts {
         fact.again = items[fact.at].what == What::Is(Concept::State(State::KeepsTripping))
             || (fact.at.saturating_sub(5)..items.len().min(fact.at + 5))
                 .any(|i| items[i].is(Mark::Again) && items[i].chunk == items[fact.at].chunk);
+        fact.held = holds(items, scope, fact.at);
     }
+}
+
+/// Tells whether the words after something done say that it holds, before they turn to another thing.
+fn holds(items: &[Item], scope: &[Scope], at: usize) -> bool {
+    let turns = |i: &Item| {
+        i.noun().is_some() || matches!(i.what, What::Units(_) | What::Is(Concept::Fault(_)))
+    };
+    (at + 1..items.len())
+        .take(8)
+        .take_while(|i| items[*i].sentence <= items[at].sentence + 1 && !turns(&items[*i]))
+        .find(|i| matches!(items[*i].what, What::Is(Concept::State(_))))
+        .is_some_and(|i| {
+            let stands = scope[i].aside.is_none() && !scope[i].doubt && !scope[i].denied;
+            items[i].what == What::Is(Concept::State(State::Ok)) && stands
+        })
 }
 
 /// Makes entries of the facts.

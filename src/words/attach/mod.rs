@@ -286,7 +286,9 @@ impl Placer<'_> {
     }
 
     fn place(&mut self, at: usize, number: Number, noun: Option<(usize, Noun)>) {
-        let noun = noun.or_else(|| self.still(at, number));
+        let noun = noun
+            .or_else(|| self.still(at, number))
+            .or_else(|| self.filled_to(at));
         let value = self.value(at, number, noun.map(|(_, n)| n));
         if let Some((i, n)) = noun {
             self.taken[i] = Some(at);

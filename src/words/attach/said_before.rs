@@ -3,7 +3,7 @@
 use super::Placer;
 use super::surroundings::chunk;
 use crate::heard::Event;
-use crate::words::concept::{Concept, Mark, Noun, Unit};
+use crate::words::concept::{Concept, Mark, Noun, State, Unit};
 use crate::words::item::{Form, Number, What};
 
 impl Placer<'_> {
@@ -22,7 +22,7 @@ impl Placer<'_> {
                     What::Word { .. } | What::Units(_) | What::Is(Concept::State(_))
                 )
         });
-        if !(level && timed && bare) {
+        if !(level && bare) {
             return None;
         }
         let mut found: Option<(usize, Noun)> = None;
@@ -43,7 +43,22 @@ impl Placer<'_> {
                 Some(_) => return None,
             }
         }
-        found
+        // "filled the fresh tank on 33, it stood at 100%": what was just done to it says which
+        let done = |at: usize| {
+            matches!(self.items[at].what, What::Is(Concept::Event(_)))
+                || chunk(self.items, at)
+                    .any(|i| self.items[i].what == What::Is(Concept::State(State::Filled)))
+        };
+        found.filter(|(i, noun)| timed || *noun == Noun::Fresh && done(*i))
+    }
+
+    /// "filled the fresh on 20 to 90 percent": the level that what was filled came to.
+    pub(super) fn filled_to(&self, at: usize) -> Option<(usize, Noun)> {
+        let to = at.checked_sub(1).filter(|i| self.items[*i].is(Mark::To))?;
+        chunk(self.items, to)
+            .find(|i| self.items[*i].what == What::Is(Concept::Event(Event::FreshFilled)))
+            .filter(|i| *i < to)
+            .map(|i| (i, Noun::Fresh))
     }
 
     /// A number with no noun of its own takes the one before it where the clauses run alike: "12 has 4 cords, 14 has 2".

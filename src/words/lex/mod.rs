@@ -2,6 +2,7 @@
 
 mod forms;
 
+use super::senses::Sense;
 use forms::{read_number, read_plain};
 
 /// What a token is.
@@ -54,6 +55,10 @@ pub(super) trait Letters {
     fn is_prefix(&self, word: &str) -> bool;
     /// A word that names a trailer: `u12`.
     fn is_unit(&self, word: &str) -> bool;
+    /// A word of the word files: `w/o`.
+    fn is_word(&self, word: &str) -> bool;
+    /// A spelling with a sense that the lexer asks for: the `th` of `4th`.
+    fn has(&self, word: &str, sense: Sense) -> bool;
 }
 
 /// Cuts `text` into tokens.
@@ -191,178 +196,200 @@ impl<L: Letters> Lexer<'_, L> {
     }
 
     fn number(&mut self, sign: usize) {
-        let rest = &self.text[self.at..];
-        let negative = rest.starts_with('-');
-        let body = &rest[sign..];
-        let (kind, length) = if sign == 0 {
-            read_number(body)
-        } else {
-            let (kind, length) = read_plain(body);
-            match kind {
-                Kind::Number { value, whole, .. } => {
-                    let value = if negative { -value } else { value };
-                    (
-                        Kind::Number {
-                            value,
-                            whole,
-                            signed: true,
-                        },
-                        length,
-                    )
-                }
-                other => (other, length),
-            }
+        let body = &self.text[self.at + sign..];
+        let (kind, length) = match sign {
+            0 => read_number(body),
+            _ => self.signed(body),
         };
         let after = &body[length..];
         // letters that touch the digits: a measure, or part of a name, or a slip
         let tail = after
             .find(|c: char| !c.is_alphanumeric())
             .unwrap_or(after.len());
-        // 55ish, 55-ish: about 55
-        if let Some(ish) = ["ish", "-ish"].into_iter().find(|ish| {
-            after.starts_with(ish) && !after[ish.len()..].starts_with(|c: char| c.is_alphanumeric())
-        }) {
-            return self.push(kind, sign + length + ish.len());
-        }
-        if matches!(kind, Kind::Fraction(_))
-            && matches!(&after[..tail], "s" | "th" | "ths" | "rd" | "rds")
-        {
-            return self.push(kind, sign + length + tail);
-        }
+        let (kind, taken) = self
+            .about(kind, after)
+            .or_else(|| self.parts_of_one(kind, &after[..tail]))
+            .or_else(|| self.with_its_ending(kind, length, &after[..tail]))
+            .or_else(|| self.name_or_slip(kind, sign, &after[..tail]))
+            .unwrap_or((kind, 0));
+        self.push(kind, sign + length + taken);
+    }
+
+    /// Reads a number behind its sign.
+    fn signed(&self, body: &str) -> (Kind, usize) {
+        let negative = self.text[self.at..].starts_with('-');
+        let (kind, length) = read_plain(body);
+        let Kind::Number { value, whole, .. } = kind else {
+            return (kind, length);
+        };
+        let value = if negative { -value } else { value };
+        let signed = true;
+        let kind = Kind::Number {
+            value,
+            whole,
+            signed,
+        };
+        (kind, length)
+    }
+
+    /// 55ish, 55-ish: about 55.
+    fn about(&self, kind: Kind, after: &str) -> Option<(Kind, usize)> {
+        let dash = usize::from(after.starts_with('-'));
+        let word = &after[dash..];
+        let word = &word[..word
+            .find(|c: char| !c.is_alphanumeric())
+            .unwrap_or(word.len())];
+        self.letters
+            .has(word, Sense::AboutEnding)
+            .then_some((kind, dash + word.len()))
+    }
+
+    /// The 3/4ths, the 1/3rd.
+    fn parts_of_one(&self, kind: Kind, letters: &str) -> Option<(Kind, usize)> {
+        let part = matches!(kind, Kind::Fraction(_));
+        (part && self.letters.has(letters, Sense::PartEnding)).then_some((kind, letters.len()))
+    }
+
+    /// 4th, 2x, 7pm, 730am, 1430hrs.
+    fn with_its_ending(&self, kind: Kind, digits: usize, letters: &str) -> Option<(Kind, usize)> {
         let plain = matches!(
             kind,
             Kind::Number { .. } | Kind::Range(..) | Kind::Fraction(_)
         );
-        if tail > 0 && plain {
-            let letters = &after[..tail];
-            let word = &letters[..letters.find(|c: char| !c.is_alphabetic()).unwrap_or(tail)];
-            if matches!(
-                word,
-                "st" | "nd" | "rd" | "th" | "ro" | "do" | "er" | "ra" | "da" | "ta" | "to"
-            ) {
-                return self.push(Kind::Labelled, sign + length + word.len());
-            }
-            if word == "x" && letters.len() == 1 {
-                return self.push(Kind::Labelled, sign + length + 1);
-            }
-            if let Kind::Number {
-                value, whole: true, ..
-            } = kind
-            {
-                let hours = value.clamp(0.0, 24.0) as u16;
-                if matches!(word, "am" | "pm" | "a" | "p")
-                    && (1.0..=12.0).contains(&value)
-                    && (word.len() == 2)
-                {
-                    return self.push(
-                        Kind::Clock(half_day(hours, 0, word)),
-                        sign + length + word.len(),
-                    );
-                }
-                if matches!(word, "am" | "pm")
-                    && (100.0..=1259.0).contains(&value)
-                    && value % 100.0 < 60.0
-                {
-                    let (h, m) = ((value / 100.0) as u16, (value % 100.0) as u16);
-                    return self.push(
-                        Kind::Clock(half_day(h, m, word)),
-                        sign + length + word.len(),
-                    );
-                }
-                if matches!(word, "hrs" | "hr") && length == 4 && value <= 2359.0 {
-                    return self.push(
-                        Kind::Clock((value / 100.0) as u16 * 60 + (value % 100.0) as u16),
-                        sign + length + word.len(),
-                    );
-                }
-            }
-            if !self.letters.is_measure(word)
-                && sign == 0
-                && matches!(kind, Kind::Number { whole: true, .. })
-                && letters.len() <= 3
-            {
-                // `12b` may be a name, `5o` a slip
-                let slip = letters.contains(['o', 'l', 'i']);
-                let kind = if slip || letters.len() > 1 {
-                    Kind::Garbled
-                } else {
-                    Kind::Code
-                };
-                return self.push(kind, length + letters.len());
-            }
+        if !plain || letters.is_empty() {
+            return None;
         }
-        self.push(kind, sign + length);
+        let word = leading_word(letters);
+        if self.letters.has(word, Sense::OrdinalEnding) {
+            return Some((Kind::Labelled, word.len()));
+        }
+        if letters == "x" {
+            return Some((Kind::Labelled, 1));
+        }
+        let Kind::Number {
+            value, whole: true, ..
+        } = kind
+        else {
+            return None;
+        };
+        let (h, m) = ((value / 100.0) as u16, (value % 100.0) as u16);
+        let half = matches!(word, "am" | "pm");
+        if half && (1.0..=12.0).contains(&value) {
+            return Some((Kind::Clock(half_day(value as u16, 0, word)), word.len()));
+        }
+        if half && (100.0..=1259.0).contains(&value) && m < 60 {
+            return Some((Kind::Clock(half_day(h, m, word)), word.len()));
+        }
+        let whole_day = digits == 4 && value <= 2359.0;
+        (whole_day && self.letters.has(word, Sense::HourEnding))
+            .then(|| (Kind::Clock(h * 60 + m), word.len()))
+    }
+
+    /// `12b` may be a name, `5o` a slip.
+    fn name_or_slip(&self, kind: Kind, sign: usize, letters: &str) -> Option<(Kind, usize)> {
+        let bare = sign == 0 && matches!(kind, Kind::Number { whole: true, .. });
+        let of_few = (1..=3).contains(&letters.len());
+        if !bare || !of_few || self.letters.is_measure(leading_word(letters)) {
+            return None;
+        }
+        let slip = letters.contains(['o', 'l', 'i']) || letters.len() > 1;
+        let kind = if slip { Kind::Garbled } else { Kind::Code };
+        Some((kind, letters.len()))
     }
 
     fn word(&mut self) {
         let rest = &self.text[self.at..];
-        if let Some(length) = [
-            "w/o", "w/", "n/a", "km/h", "kg/cm2", "kg/cm", "l/min", "gal/min", "m/s", "c/u",
-        ]
-        .iter()
-        .find(|whole| rest.starts_with(**whole))
-        .map(|whole| whole.len())
-            && (!rest[length..].starts_with(|c: char| c.is_alphabetic()) || length == 2)
-        {
+        if let Some(length) = self.slashed(rest).or_else(|| dotted(rest)) {
             return self.push(Kind::Word, length);
         }
-        for (mark, length) in [("a.m.", 4), ("p.m.", 4), ("u.s.", 4)] {
-            if rest.starts_with(mark) {
-                return self.push(Kind::Word, length);
-            }
-        }
-        let mut end = 0;
-        let mut chars = rest.char_indices().peekable();
-        while let Some((i, c)) = chars.next() {
-            if c.is_alphabetic() {
-                end = i + c.len_utf8();
-            } else if c == '\'' && chars.peek().is_some_and(|(_, next)| next.is_alphabetic()) {
-                continue;
-            } else {
-                break;
-            }
-        }
+        let end = letters_of(rest);
         let word = &rest[..end];
-        let after = &rest[end..];
-        let digits = |s: &str| s.len() - s.trim_start_matches(|c: char| c.is_ascii_digit()).len();
-        let dash = usize::from(after.starts_with('-'));
-        let run = digits(&after[dash..]);
-        if run > 0 && word.is_ascii() {
-            let plain = !self.letters.is_unit(word);
-            let free =
-                word.len() <= 3 && plain && (word.len() == 1 || !self.letters.is_prefix(word));
-            if free && (dash == 0 || word.len() <= 3) {
-                let mut length = end + dash + run;
-                let tail = &rest[length..];
-                let extra = tail
-                    .find(|c: char| !c.is_alphanumeric())
-                    .unwrap_or(tail.len());
-                // a letter more belongs to the name: `b7a`
-                length += extra;
-                let highway = dash == 1 && matches!(word, "i" | "us" | "sr" | "fm" | "hwy");
-                let kind = if highway && run <= 3 && extra == 0 {
-                    Kind::Labelled
-                } else if run <= 5 && extra <= 1 {
-                    Kind::Code
-                } else {
-                    Kind::Garbled
-                };
-                return self.push(kind, length);
-            }
+        if let Some((kind, length)) = self.named(rest, end) {
+            return self.push(kind, length);
         }
         self.push(Kind::Word, end);
         // "no. 88213": the point belongs to the word
-        if matches!(word, "no" | "nos" | "num" | "ext" | "approx" | "nr" | "núm") {
-            let rest = &self.text[self.at..];
-            if rest.starts_with('.')
-                && rest[1..]
-                    .trim_start_matches(' ')
-                    .starts_with(|c: char| c.is_ascii_digit())
-            {
-                self.at += 1;
-            }
+        let rest = &self.text[self.at..];
+        let number = |rest: &str| {
+            rest.trim_start_matches(' ')
+                .starts_with(|c: char| c.is_ascii_digit())
+        };
+        if rest.starts_with('.') && number(&rest[1..]) && self.letters.has(word, Sense::Shortened) {
+            self.at += 1;
         }
     }
+
+    /// `w/o`, `km/h`, `kg/cm2`: a word of ours with a slash in it, or at its end as in `w/12`.
+    fn slashed(&self, rest: &str) -> Option<usize> {
+        let slash = letters_of(rest);
+        if !rest[slash..].starts_with('/') {
+            return None;
+        }
+        let after = &rest[slash + 1..];
+        let tail = after
+            .find(|c: char| !c.is_alphanumeric())
+            .unwrap_or(after.len());
+        [slash + 1 + tail, slash + 1]
+            .into_iter()
+            .find(|length| self.letters.is_word(&rest[..*length]))
+    }
+
+    /// `b7`, `r-204`, `u12a`: a name of letters and digits; `i-70`, a road.
+    fn named(&self, rest: &str, end: usize) -> Option<(Kind, usize)> {
+        let (word, after) = (&rest[..end], &rest[end..]);
+        let digits = |s: &str| s.len() - s.trim_start_matches(|c: char| c.is_ascii_digit()).len();
+        let dash = usize::from(after.starts_with('-'));
+        let run = digits(&after[dash..]);
+        let of_few = run > 0 && word.is_ascii() && word.len() <= 3;
+        let free = of_few
+            && !self.letters.is_unit(word)
+            && (word.len() == 1 || !self.letters.is_prefix(word));
+        if !free {
+            return None;
+        }
+        // a letter more belongs to the name: `b7a`
+        let tail = &rest[end + dash + run..];
+        let extra = tail
+            .find(|c: char| !c.is_alphanumeric())
+            .unwrap_or(tail.len());
+        let road = dash == 1 && self.letters.has(word, Sense::Road);
+        let kind = if road && run <= 3 && extra == 0 {
+            Kind::Labelled
+        } else if run <= 5 && extra <= 1 {
+            Kind::Code
+        } else {
+            Kind::Garbled
+        };
+        Some((kind, end + dash + run + extra))
+    }
+}
+
+/// Returns the letters that a run of letters and digits opens with.
+fn leading_word(letters: &str) -> &str {
+    let end = letters.find(|c: char| !c.is_alphabetic());
+    &letters[..end.unwrap_or(letters.len())]
+}
+
+/// Returns the length of the word that `rest` opens with, apostrophes inside it counted.
+fn letters_of(rest: &str) -> usize {
+    let mut end = 0;
+    let mut chars = rest.char_indices().peekable();
+    while let Some((i, c)) = chars.next() {
+        if c.is_alphabetic() {
+            end = i + c.len_utf8();
+        } else if c != '\'' || !chars.peek().is_some_and(|(_, next)| next.is_alphabetic()) {
+            break;
+        }
+    }
+    end
+}
+
+/// `a.m.`, `u.s.`: two letters with their points.
+fn dotted(rest: &str) -> Option<usize> {
+    ["a.m.", "p.m.", "u.s."]
+        .into_iter()
+        .find(|mark| rest.starts_with(mark))
+        .map(str::len)
 }
 
 fn half_day(hours: u16, minutes: u16, mark: &str) -> u16 {

@@ -89,10 +89,12 @@ fn labelled_otherwise(items: &[Item], at: usize, number: Number, unit: Unit) -> 
 /// label of the number after that.
 fn own_number(items: &[Item], measure: usize, unit: Unit) -> Option<usize> {
     let after = |i: usize| (i + 1..items.len()).find(|i| items[*i].what != What::Gone);
-    let number_at = |i: usize| {
-        (i + 1..items.len())
+    let number_at = |measure: usize| {
+        (measure + 1..items.len())
             .take(4)
             .find(|i| !items[*i].is_filler())
+            // "30 psi la 11": what an article leads to is a trailer
+            .filter(|i| !items[measure..*i].iter().any(|i| i.is(Mark::Article)))
             .filter(|i| {
                 items[*i]
                     .number()

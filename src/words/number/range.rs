@@ -1,7 +1,8 @@
 //! Two numbers that are one thing: a range (fifteen to twenty, between 50 and 60, 60 or 80), a time (ten to six), a count
 //! out of a whole (2 of 4 cords), a move (from 60 to 40).
 
-use crate::words::concept::{Concept, Mark, Noun, Unit};
+use crate::heard::Event;
+use crate::words::concept::{Concept, Mark, Noun, State, Unit};
 use crate::words::item::{Form, Item, Number, What};
 
 /// Takes together the numbers that are one thing.
@@ -86,7 +87,7 @@ impl Two<'_> {
         if self.joined_by(Mark::Or) && self.is_either() {
             return Are::Range(self.unit());
         }
-        if self.is_given() || self.is_whither() {
+        if self.is_given() || self.is_whither() || self.is_filled_to() {
             return Are::Two;
         }
         let moved = self.follows(Mark::From);
@@ -144,6 +145,22 @@ impl Two<'_> {
             && self.from.value > self.to.value
             && plain(self.to)
             && self.before().and_then(Item::noun) == Some(Noun::Eta)
+    }
+
+    /// "filled the fresh on 20 to 90 percent": a trailer, and the level its tank came to.
+    fn is_filled_to(&self) -> bool {
+        let level = self.to.form == Form::Part || self.to.unit == Some(Unit::Pct);
+        let mut before = self.items[..self.first].iter().rev();
+        let placed = before
+            .next()
+            .is_some_and(|item| item.what == What::Is(Concept::State(State::On)));
+        let filled = before.take(4).any(|item| {
+            matches!(
+                item.what,
+                What::Is(Concept::Event(Event::FreshFilled) | Concept::State(State::Filled))
+            )
+        });
+        self.joined_by(Mark::To) && plain(self.from) && level && placed && filled
     }
 
     /// "at ten to seven"; "arrived about ten to six": what was done has its time.

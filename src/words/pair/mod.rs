@@ -11,7 +11,7 @@ use crate::words::concept::{Concept, Mark, State};
 use crate::words::item::{Item, What, sentence_around};
 use crate::words::scope::Scope;
 use cures::{cures, explained, locked_in, taken_back};
-use people::{a_person_did, part_closed, somebody_else};
+use people::{a_person_did, lays_a_cord, part_closed, so_closed, some_cords_off, somebody_else};
 use spread::{elided, linked, missing};
 use state::state_of;
 pub(super) use table::{Outcome, Pairs};
@@ -53,7 +53,17 @@ pub(super) fn statements(items: &[Item], scope: &[Scope], pairs: &Pairs) -> Vec<
                     outcome: Outcome::Event(Event::Closed),
                 })
             }
+            What::Is(Concept::State(State::Closed))
+                if !scope[at].denied && so_closed(items, at) =>
+            {
+                found.push(Found {
+                    at,
+                    outcome: Outcome::Event(Event::Closed),
+                })
+            }
             What::Is(Concept::State(State::Closed)) if part_closed(items, at) => {}
+            What::Is(Concept::State(State::Fitted)) if lays_a_cord(items, at) => {}
+            What::Is(Concept::State(State::Off)) if some_cords_off(items, at) => {}
             What::Is(Concept::Event(event)) if !scope[at].denied => found.push(Found {
                 at,
                 outcome: Outcome::Event(event),

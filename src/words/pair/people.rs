@@ -1,8 +1,8 @@
-//! Words of coming, going and closing that are not said of a trailer: people, what remains, some stalls.
+//! Words of coming, going and closing that are not said of a trailer: people, what remains, some stalls, some cords.
 
 use super::around;
 use crate::heard::Need;
-use crate::words::concept::{Concept, Mark, Noun};
+use crate::words::concept::{Concept, Mark, Noun, Unit};
 use crate::words::item::{Item, What};
 
 /// Tells whether only some stalls were closed, and not the trailer.
@@ -13,6 +13,44 @@ pub(super) fn part_closed(items: &[Item], at: usize) -> bool {
             || items[i].is(Mark::Label)
                 && items.get(i + 1).is_some_and(|n| n.what == What::Labelled)
     })
+}
+
+/// "a guest got shocked at the door so I closed it": tells whether a clause of its own, after what is wrong, says that
+/// the trailer was closed.
+pub(super) fn so_closed(items: &[Item], at: usize) -> bool {
+    let chunk = items[at].chunk;
+    let before = || {
+        (0..at)
+            .rev()
+            .take(12)
+            .take_while(|i| items[*i].chunk == chunk)
+    };
+    let so = before()
+        .take(3)
+        .take_while(|i| items[*i].is_filler())
+        .find(|i| items[*i].is(Mark::So));
+    let wrong = |i: usize| matches!(items[i].what, What::Is(Concept::Fault(_)));
+    let ends = items.get(at + 1).is_none_or(|n| {
+        n.chunk != chunk || n.noun().is_none() && !n.is(Mark::Article) && n.number().is_none()
+    });
+    ends && so.is_some_and(|so| before().any(|i| i < so && wrong(i)))
+}
+
+/// "2 cords unplugged": tells whether a number says how many cords are off, and so not that the trailer is.
+pub(super) fn some_cords_off(items: &[Item], at: usize) -> bool {
+    let counted = |i: usize| i > 0 && items[i - 1].number().is_some();
+    around(items, at)
+        .any(|i| matches!(items[i].noun(), Some(Noun::Cord | Noun::Cords)) && counted(i))
+}
+
+/// "put a 100 ft extension on 44": tells whether a length of cord was laid, which says of no power that it is on.
+pub(super) fn lays_a_cord(items: &[Item], at: usize) -> bool {
+    let long = |i: usize| {
+        items[i]
+            .number()
+            .is_some_and(|n| matches!(n.unit, Some(Unit::Ft | Unit::Metre)))
+    };
+    around(items, at).any(|i| items[i].noun() == Some(Noun::Cord)) && around(items, at).any(long)
 }
 
 /// Tells whether it is people who came or went, and no trailer: "the electrician showed up".

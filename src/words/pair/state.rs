@@ -247,6 +247,11 @@ fn is_preposition(items: &[Item], pairs: &Pairs, at: usize, state: State) -> boo
                         | Concept::Mark(Mark::No | Mark::Not)
                 ) | What::Number(_)
             )
+            // "water on 12 pressure 55": told of another noun
+            || i > 0
+                && items[i].number().is_some()
+                && items[i - 1].chunk == items[i].chunk
+                && items[i - 1].noun().is_some_and(|n| n.reading().is_some())
     });
     !(can_be_on && alone)
 }
@@ -274,7 +279,7 @@ fn opens_before_a_trailer(items: &[Item], at: usize) -> bool {
 /// What a denied state amounts to; none where its denial says all is well.
 fn opposite(state: State) -> Option<State> {
     match state {
-        State::On | State::TurnedOn | State::Ok | State::Back | State::Fixed => Some(State::Dead),
+        State::On | State::Ok | State::Back | State::Fixed => Some(State::Dead),
         State::Level => Some(State::Tilted),
         _ => None,
     }

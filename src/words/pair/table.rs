@@ -77,6 +77,9 @@ impl Pairs {
     }
 }
 
+/// What a thing in a state may have asked back.
+const ASKED: [&str; 2] = ["mains-or-lights", "cords-live"];
+
 impl Outcome {
     fn parse(text: &str) -> Option<Outcome> {
         Some(match Concept::parse(text) {
@@ -84,8 +87,10 @@ impl Outcome {
             Some(Concept::Fault(fault)) => Outcome::Fault(fault),
             Some(Concept::Clears(fault)) => Outcome::Clears(fault),
             _ if text == "nothing" => Outcome::Nothing,
-            _ if text == "unclear mains-or-lights" => Outcome::Unclear("mains-or-lights"),
-            _ => return None,
+            _ => {
+                let why = text.strip_prefix("unclear ")?;
+                Outcome::Unclear(ASKED.into_iter().find(|asked| *asked == why)?)
+            }
         })
     }
 }

@@ -1,6 +1,6 @@
 //! Numbers and words that only their company explains: task 41, three units, a level that is no tank's.
 
-use crate::heard::CommandName;
+use crate::heard::{CommandName, Event};
 use crate::words::concept::{AskWord, Concept, Mark, Noun, State, Unit};
 use crate::words::item::{Form, Item, Number, What};
 use crate::words::lex::Token;
@@ -94,6 +94,66 @@ pub(super) fn tire_pressures(items: &mut [Item]) {
             });
             if of_a_tire && items[i].chunk == chunk {
                 items[i].what = What::Labelled;
+            }
+        }
+    }
+}
+
+/// "3/4 in pipe", "1 in hose": how wide it is, and no level of a tank.
+pub(super) fn widths(text: &str, tokens: &[Token], items: &mut [Item], senses: &Senses) {
+    let spelt = |item: &Item| &text[tokens[item.first].start..tokens[item.end - 1].end];
+    for at in 1..items.len() {
+        let wide = items[at - 1]
+            .number()
+            .is_some_and(|n| n.unit.is_none() && n.value > 0.0 && n.value <= WIDEST_IN);
+        let of_a_pipe = items
+            .get(at + 1)
+            .is_some_and(|n| matches!(n.noun(), Some(Noun::Pipe | Noun::Hose)));
+        if wide && of_a_pipe && senses.has(spelt(&items[at]), Sense::Inches) {
+            items[at - 1].what = What::Labelled;
+            items[at].what = What::Is(Concept::Mark(Mark::Filler));
+        }
+    }
+}
+
+/// The widest hose that waste is pumped through, inches (common practice, no source).
+const WIDEST_IN: f64 = 6.0;
+
+/// The fuses and breakers that are sold, amps (common practice, no source).
+const RATINGS_A: [f64; 8] = [5.0, 7.5, 10.0, 15.0, 20.0, 25.0, 30.0, 50.0];
+
+/// "the 15 A fuse in 31 blew, put a new 15 in": a rating that was told with its measure is one without it too.
+pub(super) fn ratings_again(items: &mut [Item]) {
+    for at in 0..items.len() {
+        let Some(rating) = items[at]
+            .number()
+            .filter(|n| n.unit == Some(Unit::Amp) && n.form == Form::Whole)
+        else {
+            continue;
+        };
+        let sentence = items[at].sentence;
+        let near = at.saturating_sub(4)..items.len().min(at + 16);
+        let of_a_fuse = near.clone().any(|i| {
+            items[i].sentence == sentence
+                && matches!(items[i].noun(), Some(Noun::Fuse | Noun::Breaker))
+                || matches!(items[i].what, What::Is(Concept::Event(Event::FuseReplaced)))
+        });
+        for again in (at + 1..near.end).filter(|_| of_a_fuse) {
+            let bare = items[again].number().filter(|n| n.unit.is_none());
+            let same = bare.is_some_and(|n| n.value == rating.value);
+            // "swapped the 10 amp fuse for a 15"
+            let other = bare.is_some_and(|n| RATINGS_A.contains(&n.value))
+                && items[again - 1].is(Mark::Filler)
+                && again > 1
+                && items[again - 2].is(Mark::For);
+            let replaced = (again.saturating_sub(4)..again).any(|i| {
+                matches!(
+                    items[i].what,
+                    What::Is(Concept::State(State::Replaced | State::Fitted))
+                )
+            });
+            if (same && replaced || other) && items[again].sentence == sentence {
+                items[again].what = What::Labelled;
             }
         }
     }
@@ -229,6 +289,7 @@ pub(super) fn tasks(text: &str, tokens: &[Token], items: &mut [Item], senses: &S
             {
                 next += 1;
             }
+            next = told_of_a_place(items, next);
             if let Some(item) = items.get_mut(next)
                 && matches!(
                     item.what,
@@ -319,6 +380,25 @@ pub(super) fn tasks(text: &str, tokens: &[Token], items: &mut [Item], senses: &S
                 items[i].what = What::Labelled;
             }
         }
+    }
+}
+
+/// "gate code at the quarry is 4471": returns where the number of a label stands, whose place is told before it, or `from`
+/// where none is told.
+fn told_of_a_place(items: &[Item], from: usize) -> usize {
+    if !items.get(from).is_some_and(|i| i.is(Mark::At)) {
+        return from;
+    }
+    let place = |i: &usize| {
+        items[*i].sentence == items[from].sentence
+            && (items[*i].is_filler() && !items[*i].is(Mark::Aux)
+                || items[*i].is(Mark::At)
+                || matches!(items[*i].what, What::Word { .. }))
+    };
+    let is = (from..items.len()).take(6).take_while(place).last();
+    match is.map(|i| i + 1) {
+        Some(is) if items.get(is).is_some_and(|i| i.is(Mark::Aux)) => is + 1,
+        _ => from,
     }
 }
 

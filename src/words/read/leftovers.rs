@@ -229,7 +229,9 @@ impl<'t> Reading<'t> {
                 if words.iter().any(|i| {
                     self.items[*i].is(Mark::Done)
                         || matches!(self.items[*i].what, What::Is(Concept::Ask(AskWord::Done)))
-                }) && words.len() <= 3 =>
+                }) && words.len() <= 3
+                    // "avísame cuando la 14 esté lista": it is not done yet
+                    && !words.iter().any(|i| self.items[*i].is(Mark::If)) =>
             {
                 out.unclear.push((at, "done-what"));
             }

@@ -23,11 +23,14 @@ use crate::words::pair::{self, Found, Outcome};
 use crate::words::scope::{self, Scope};
 use crate::words::senses::Senses;
 use crate::words::unit::{self, Group};
+use crate::words::vocab::Spellings;
 use crate::words::{Reader, answer, ask, correct, hot_skin, legs, plan, told, weather, wish};
 use circuits::{circuit_codes, circuits};
 use clock::clock_words;
 use doubt::{doubted_again, drop_beside_unplaced};
-use labels::{counted, level_words, more_than_full, sizes, tasks, tire_pressures};
+use labels::{
+    counted, level_words, more_than_full, ratings_again, sizes, tasks, tire_pressures, widths,
+};
 pub(super) use slips::one_slip;
 
 /// The most remarks of one kind that a message gets: nobody answers more.
@@ -53,7 +56,11 @@ impl<'t> Reading<'t> {
     /// Reads `text` through all stages.
     pub(super) fn new(reader: &Reader, text: &'t str, scale: TemperatureScale) -> Reading<'t> {
         let normal = Normal::new(text);
-        let tokens = lex::tokens(&normal.text, reader.vocab.as_ref());
+        let spellings = Spellings {
+            vocab: &reader.vocab,
+            senses: &reader.senses,
+        };
+        let tokens = lex::tokens(&normal.text, &spellings);
         let Items {
             list,
             mended,
@@ -175,6 +182,7 @@ impl<'t> Reading<'t> {
         assemble::assign(&mut facts, &self.items, &sentences, &scopes);
         assemble::doubted_trailers(&mut facts, &self.items, &scopes, &mut out);
         assemble::times(&mut facts, &self.items, &scopes);
+        assemble::lasting(&mut facts, &self.items, &scopes);
         if out.unclear.iter().any(|(_, why)| *why == "order") {
             facts.clear();
         }
@@ -196,7 +204,7 @@ impl<'t> Reading<'t> {
         self.remark(&out);
         self.heard.entries = out.entries;
         self.heard.entries.iter_mut().for_each(smells_too);
-        self.forecast_low(scale);
+        self.forecast_low(scale, &reader.senses);
         hot_skin::take(reader, &self.normal.text, &mut self.heard);
         let wishes = wish::find(reader, &self.normal.text, self.original, &self.heard);
         // "check me in 20" is no word of a report, and is understood all the same
@@ -226,6 +234,8 @@ impl<'t> Reading<'t> {
         clock_words(text, tokens, &mut self.items, senses);
         tasks(text, tokens, &mut self.items, senses);
         tire_pressures(&mut self.items);
+        ratings_again(&mut self.items);
+        widths(text, tokens, &mut self.items, senses);
         sizes(text, tokens, &mut self.items, senses);
         let counts = counted(text, tokens, &mut self.items)
             .iter()
@@ -352,7 +362,7 @@ impl<'t> Reading<'t> {
     }
 
     /// A forecast low is no temperature read now.
-    fn forecast_low(&mut self, scale: TemperatureScale) {
+    fn forecast_low(&mut self, scale: TemperatureScale, senses: &Senses) {
         let read_as_air = |entry: &Entry| {
             let keys = || entry.readings.values.keys();
             entry.events.is_empty()
@@ -362,7 +372,7 @@ impl<'t> Reading<'t> {
         if !self.heard.entries.iter().all(read_as_air) {
             return;
         }
-        let Some(low) = weather::low_tonight(&self.normal.text, scale) else {
+        let Some(low) = weather::low_tonight(&self.normal.text, scale, senses) else {
             return;
         };
         // the number of degrees is no trailer's name

@@ -94,6 +94,7 @@ impl<'a> Candidate<'a> {
             .or_else(|| self.counted_or_measured())
             .or_else(|| self.of_something())
             .or_else(|| self.loose_or_drawn())
+            .or_else(|| self.some_of_the_cords())
             .or_else(|| self.what_its_noun_is())
             .unwrap_or_else(|| self.by_what_stands_before())
     }
@@ -279,7 +280,9 @@ impl<'a> Candidate<'a> {
             && self.items[self.at - 2]
                 .number()
                 .is_some_and(|n| n.unit.is_some());
-        (counts(noun) || measured && !told).then_some(No)
+        // a trailer has four cords at most
+        let counted = counts(noun) && !(noun == Noun::Cords && value(self.item) > 4.0);
+        (counted || measured && !told).then_some(No)
     }
 
     /// "66 out here, 21 at 53 psi": all that its clause tells, and a number that can be the trailer opens the next.
@@ -370,11 +373,41 @@ impl<'a> Candidate<'a> {
             })
             .is_some_and(|i| matches!(items[i].what, What::Circuit(_)))
             && amps_told(items, at);
-        (loose || drawn).then_some(No)
+        (loose || drawn || self.was_before_now()).then_some(No)
     }
 }
 
 impl Candidate<'_> {
+    /// "4 cords, 2 dead": so many of the cords that the clause before counted.
+    fn some_of_the_cords(&self) -> Option<Verdict> {
+        let opens = self.prior.is_none() && value(self.item) <= 4.0;
+        let state = self
+            .next_item()
+            .is_some_and(|n| matches!(n.what, What::Is(Concept::State(_))));
+        let counted = || {
+            let before = (0..self.at).rev().take(4);
+            let mut here = before.take_while(|i| self.items[*i].sentence == self.item.sentence);
+            here.any(|i| {
+                self.items[i].noun() == Some(Noun::Cords)
+                    && i > 0
+                    && self.items[i - 1].number().is_some()
+            })
+        };
+        (opens && state && counted()).then_some(No)
+    }
+
+    /// "Was 92, now 55 psi": what was before a value of now.
+    fn was_before_now(&self) -> bool {
+        let was = self.before.is_some_and(|b| b.is(Mark::Past)) && chunk_ends(self.items, self.at);
+        let mut next = self.items[self.at + 1..]
+            .iter()
+            .filter(|i| !matches!(i.what, What::Sign(',' | '.' | ';') | What::Gone));
+        was && next.next().is_some_and(|i| i.is(Mark::Now))
+            && next
+                .next()
+                .is_some_and(|i| i.number().is_some_and(|n| n.unit.is_some()))
+    }
+
     /// "pressure was 38, now 56": what a noun was.
     fn of_what_was(&self) -> bool {
         let noun = self.at.checked_sub(2).map(|i| &self.items[i]);

@@ -12,6 +12,7 @@ use crate::heard::Language;
 use crate::words::concept::{Concept, Mark, Noun, Spoken, Unit};
 use crate::words::lex::Letters;
 use crate::words::normal::plain;
+use crate::words::senses::{Sense, Senses};
 use crate::words::spell::Speller;
 pub(super) use file::expand;
 use file::written_out;
@@ -351,10 +352,16 @@ impl Vocab {
     }
 }
 
-impl Letters for Vocab {
+/// What the lexer asks of the spellings.
+pub(super) struct Spellings<'a> {
+    pub(super) vocab: &'a Vocab,
+    pub(super) senses: &'a Senses,
+}
+
+impl Letters for Spellings<'_> {
     fn is_measure(&self, word: &str) -> bool {
-        self.glued(word).is_some()
-            || match self.alone(word) {
+        self.vocab.glued(word).is_some()
+            || match self.vocab.alone(word) {
                 Some(Concept::Unit(_)) => true,
                 Some(Concept::Noun(noun)) => noun.reading().is_some() || noun == Noun::Amps,
                 Some(Concept::Mark(Mark::LabelAfter)) => true,
@@ -363,11 +370,19 @@ impl Letters for Vocab {
     }
 
     fn is_prefix(&self, word: &str) -> bool {
-        !matches!(self.alone(word), None | Some(Concept::Spoken(_)))
+        !matches!(self.vocab.alone(word), None | Some(Concept::Spoken(_)))
     }
 
     fn is_unit(&self, word: &str) -> bool {
-        matches!(self.alone(word), Some(Concept::Mark(Mark::Unit)))
+        matches!(self.vocab.alone(word), Some(Concept::Mark(Mark::Unit)))
+    }
+
+    fn is_word(&self, word: &str) -> bool {
+        self.vocab.is_ours(word)
+    }
+
+    fn has(&self, word: &str, sense: Sense) -> bool {
+        self.senses.has(word, sense)
     }
 }
 

@@ -2,7 +2,7 @@
 
 use super::Words;
 use crate::heard::Fault;
-use crate::words::concept::{Concept, Mark, Noun, State};
+use crate::words::concept::{Concept, Mark, Noun, State, Unit};
 use crate::words::item::{Form, What};
 use crate::words::senses::Sense;
 
@@ -35,7 +35,15 @@ impl Words<'_> {
         let its = at > 1 && self.says(at - 2, Sense::AirIs);
         let ends = self.ends(at)
             || self.items.get(at + 1).is_some_and(|n| n.is_filler()) && self.ends(at + 1);
-        let beside = self.ends(at) && self.hot_or_cold_beside(at, value);
+        // "52 psi, 121v 18 out": the last of several values, right after one with its measure
+        let listed = at > 1
+            && self.ends(at)
+            && self.same_chunk(at, at - 2)
+            && self.items[at - 2].number().is_some_and(|n| {
+                n.unit
+                    .is_some_and(|unit| unit == Unit::Volt || unit.is_pressure())
+            });
+        let beside = listed || self.ends(at) && self.hot_or_cold_beside(at, value);
         if (its && ends || beside) && (-60.0..=130.0).contains(&value) {
             self.items[at].what = What::Is(Concept::Noun(Noun::Air));
         }

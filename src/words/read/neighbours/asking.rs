@@ -12,12 +12,29 @@ impl Words<'_> {
             return;
         };
         let opens = at == 0 || self.items[at - 1].chunk != self.items[at].chunk;
-        if opens
+        // "holler at me once 44 is over half"
+        let called =
+            (at.saturating_sub(3)..at).any(|i| self.same_chunk(at, i) && self.says(i, Sense::Me));
+        if (opens || called)
             && self.says(at, Sense::Once)
             && matches!(self.items[at].what, What::Word { .. })
             && (self.names(at + 1) || next.is(Mark::Article))
         {
             self.items[at].what = What::Is(Concept::Mark(Mark::If));
+        }
+    }
+
+    /// "ni fuga ni mal olor": the first of them denies what follows.
+    pub(super) fn nor(&mut self, at: usize) {
+        if !self.items[at].is(Mark::Or) || !self.says(at, Sense::Nor) {
+            return;
+        }
+        let denied = (0..at)
+            .rev()
+            .take_while(|i| self.same_chunk(at, *i))
+            .any(|i| self.items[i].is(Mark::No) || self.items[i].is(Mark::Not));
+        if !denied {
+            self.items[at].what = What::Is(Concept::Mark(Mark::No));
         }
     }
 

@@ -48,6 +48,7 @@ pub(super) fn settle(text: &str, tokens: &[Token], items: &mut [Item], senses: &
         words.by_a_place(at);
         words.bracketed(at);
         words.once(at);
+        words.nor(at);
         words.asked(at);
         words.it_is_out(at);
         words.it_is_so_out(at);
@@ -71,6 +72,7 @@ pub(super) fn settle(text: &str, tokens: &[Token], items: &mut [Item], senses: &
         words.clean_too(at);
         words.water_beside_waste(at);
         words.regulator_side(at);
+        words.at_the_source(at);
         words.flowing(at);
         words.unhurried(at);
         words.alternating(at);

@@ -13,11 +13,17 @@ impl Words<'_> {
     /// "both cords hot", "los dos cables vivos": two of them.
     pub(super) fn both_cords(&mut self, at: usize) {
         let both = self.items[at].is(Mark::All) && self.says(at, Sense::Both);
-        let cords = self
+        // "both 20 A cords"
+        let rated = self
             .items
             .get(at + 1)
+            .is_some_and(|n| n.number().is_some_and(|n| n.unit == Some(Unit::Amp)));
+        let cords = at + 1 + usize::from(rated);
+        let of_cords = self
+            .items
+            .get(cords)
             .is_some_and(|n| matches!(n.noun(), Some(Noun::Cords | Noun::Cord)));
-        if !both || !cords {
+        if !both || !of_cords {
             return;
         }
         let live = (at + 1..self.items.len())
@@ -42,7 +48,8 @@ impl Words<'_> {
                 unit: None,
                 bound: false,
             });
-            self.items[at + 1].what = What::Is(Concept::Noun(Noun::Cords));
+            self.items[at + 1].what = What::Gone;
+            self.items[cords].what = What::Is(Concept::Noun(Noun::Cords));
         }
     }
 

@@ -105,6 +105,35 @@ impl Words<'_> {
         }
     }
 
+    /// "85 psi at the spigot, 50 after the regulator": the first was read before it.
+    pub(super) fn at_the_source(&mut self, at: usize) {
+        let a_word = matches!(
+            self.items[at].what,
+            What::Word { .. } | What::Is(Concept::Noun(_))
+        );
+        if !a_word || !self.says(at, Sense::Source) {
+            return;
+        }
+        let sentence = self.items[at].sentence;
+        let psi = |i: &Item| {
+            i.number()
+                .is_some_and(|n| n.unit.is_some_and(Unit::is_pressure))
+        };
+        let lead = (0..at)
+            .rev()
+            .take(3)
+            .take_while(|i| self.same_chunk(at, *i))
+            .find(|i| !(self.items[*i].is(Mark::At) || self.items[*i].is_filler()));
+        let told = lead.is_some_and(|i| psi(&self.items[i]));
+        let other_side = (at + 1..self.items.len())
+            .take(12)
+            .take_while(|i| self.items[*i].sentence == sentence)
+            .any(|i| self.items[i].noun() == Some(Noun::AfterRegulator));
+        if told && other_side {
+            self.items[at].what = What::Is(Concept::Noun(Noun::BeforeRegulator));
+        }
+    }
+
     /// "static 80 flowing 52": the second is a pressure too, and no trailer.
     pub(super) fn flowing(&mut self, at: usize) {
         let told = self.says(at, Sense::Flowing)
