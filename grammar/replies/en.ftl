@@ -816,6 +816,7 @@ tell-all-what = Send "tell everyone" and your words.
 tell-all-nobody = Nobody else is on the crew today. Nothing passed on.
 tell-all-off = Not on today's crew, so not told: { $who }. Tell them by name.
 tell-all-instead = Tell them one by one: "tell NAME" and your words.
+override-told = { $unit }: { $who } lets it go as it is: { $quote }. The cautions still hold. Walking pace, level ground, no public road. Text "{ $unit } left" when you go.
 override-logged = Override on { $unit } logged in your name. Reason: { $quote }.
 relearn-done = I forgot what { $count ->
         [one] one pump-out
@@ -1547,6 +1548,7 @@ tow-not-ready = Not reported yet: { $missing }. Do it, or text that it is done. 
 tow-not-ready-left = It left with these not reported: { $missing }. Pull over where it is safe and check. Test lights and breakaway.
 tow-not-ready-rolling = Not told yet: { $missing }. Done: text so. Else stop where it is safe and check. Test lights and breakaway.
 tow-not-ready-roll = Before you roll: still not reported: { $missing }. It is not ready to tow. Already on the road: pull over where it is safe and check. Test lights and breakaway.
+tow-not-ready-held = Do not roll yet: the list below is not done. Already on the road: pull over where it is safe and check. Test lights and breakaway.
 tow-not-ready-gear = Do not tow it: { $gear }. On the road: pull over where it is safe. Mend it, test it, then text that it is fixed.
 tow-overweight = Too heavy to tow: { $gross }, limit { $gvwr }. That is { $over } over. Empty both tanks first.
 
@@ -1932,7 +1934,9 @@ set-up-open-now = All set on { $unit }. Send "{ $unit } in service" when guests 
 set-up-not-skipped = This one keeps people safe. It cannot be skipped.
 round-dropped = Steps on { $unit } dropped. The reports stand.
 round-undone = So the steps on { $unit } are dropped too.
-leave-step = { $unit }, leaving: { $what }
+leave-step = { $unit }, leaving, { $count } to go: { $what }
+leave-open = Still to do on { $unit } before it leaves: { $what }.
+leave-held = Departure of { $unit } not logged. Already on the road: text "{ $unit } on the road". Only a dispatcher can let it go as it is.
 leave-closed = Is it closed to guests?
 leave-waste = Is the waste tank pumped out? Send the level.
 leave-fresh = Is the fresh tank drained? Send the level.

@@ -817,6 +817,7 @@ tell-all-what = Mande "dile a todos" y sus palabras.
 tell-all-nobody = No hay nadie más en el equipo hoy. Nada pasado.
 tell-all-off = No son del equipo de hoy y no se les avisó: { $who }. Avíseles por nombre.
 tell-all-instead = Avíseles uno por uno: "dile a NOMBRE" y sus palabras.
+override-told = { $unit }: { $who } la deja ir así: { $quote }. Los cuidados siguen. A paso de hombre, en plano, sin vía pública. Mande "salí con la { $unit }" al irse.
 override-logged = Permiso para la { $unit } anotado a su nombre. Motivo: { $quote }.
 relearn-done = Olvidé lo que { $count ->
         [one] un vaciado
@@ -1548,6 +1549,7 @@ tow-not-ready = Aún sin reportar: { $missing }. Hágalo, o avise que está hech
 tow-not-ready-left = Salió sin reportar: { $missing }. Oríllese donde sea seguro y revise. Pruebe luces y freno de seguridad (breakaway).
 tow-not-ready-rolling = Falta avisar: { $missing }. Si ya está: avise. Si no, pare donde sea seguro y revise. Pruebe luces y freno de seguridad (breakaway).
 tow-not-ready-roll = Antes de salir: aún sin reportar: { $missing }. No está lista para remolcar. Si ya va en camino: oríllese donde sea seguro y revise. Pruebe luces y freno de seguridad (breakaway).
+tow-not-ready-held = Todavía no salga: falta lo de la lista de abajo. Si ya va en camino: oríllese donde sea seguro y revise. Pruebe luces y freno de seguridad (breakaway).
 tow-not-ready-gear = No la remolque: { $gear }. Si va en camino: oríllese donde sea seguro. Arréglelo, pruébelo y avise que ya quedó.
 tow-overweight = Pesa demasiado para remolcar: { $gross }, límite { $gvwr }. Se pasa por { $over }. Primero vacíe los dos tanques.
 
@@ -1930,7 +1932,9 @@ set-up-open-now = Todo listo en la { $unit }. Mande "{ $unit } en servicio" cuan
 set-up-not-skipped = Este paso cuida a la gente. No se puede saltar.
 round-dropped = Pasos de la { $unit } dejados. Los reportes siguen.
 round-undone = También quedan dejados los pasos de la { $unit }.
-leave-step = { $unit }, salida: { $what }
+leave-step = { $unit }, salida, { $count } por hacer: { $what }
+leave-open = Falta en la { $unit } antes de salir: { $what }.
+leave-held = No anoté la salida de la { $unit }. Si ya va en camino: mande "{ $unit } en carretera". Solo un despachador puede dejarla ir así.
 leave-closed = ¿Está cerrada a la gente?
 leave-waste = ¿Vació el tanque de aguas negras? Mande el nivel.
 leave-fresh = ¿Vació el tanque de agua limpia? Mande el nivel.
