@@ -142,6 +142,9 @@ impl FindingId {
             Fault::GeneratorInside => FindingId::PowerGenerator,
             Fault::NoBackflow => FindingId::WaterBackflow,
             Fault::GasSmell => FindingId::TroubleOdor,
+            // what is done about them is the same
+            Fault::BurntSmell => FindingId::TroubleFire,
+            Fault::CoAlarm => FindingId::TroubleGasIllness,
             Fault::BreakawayFault
             | Fault::BrakeFault
             | Fault::CouplerFault

@@ -139,6 +139,10 @@ codes! {
         /// A jack does not move.
         JackFault = "jack-fault",
         Runaway = "runaway",
+        /// Something smells burnt, and nobody sees a fire.
+        BurntSmell = "burnt-smell",
+        /// A CO alarm sounds, or exhaust is smelled, and nobody is said to be ill.
+        CoAlarm = "co-alarm",
     }
 }
 
@@ -165,6 +169,8 @@ impl Fault {
         Fault::PersonTrapped,
         Fault::PersonCold,
         Fault::Runaway,
+        Fault::BurntSmell,
+        Fault::CoAlarm,
     ];
 
     /// Tells whether it names a person who is hurt, ill or shut in, rather than something that is broken.
@@ -308,6 +314,9 @@ pub struct Entry {
     /// Faults that the sender says are over.
     #[serde(default)]
     pub cleared: Vec<Fault>,
+    /// What can hurt somebody and is no fault of the trailer, by the codes of `grammar/hazards.toml`: `needle`.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub hazards: Vec<String>,
 }
 
 impl Entry {
@@ -317,6 +326,7 @@ impl Entry {
             && self.readings.is_empty()
             && self.faults.is_empty()
             && self.cleared.is_empty()
+            && self.hazards.is_empty()
     }
 }
 

@@ -184,8 +184,15 @@ impl UnitState {
             if matches!(fault, Fault::ToiletClog | Fault::LockJam) && !counted {
                 self.readings.remove(&ReadingKey::StallsOut);
             }
-            if *fault == Fault::Odor {
-                self.faults.remove(&Fault::GasSmell);
+            // who ends the one ends the sign of it
+            let sign = match fault {
+                Fault::Odor => Some(Fault::GasSmell),
+                Fault::Fire => Some(Fault::BurntSmell),
+                Fault::GasIllness => Some(Fault::CoAlarm),
+                _ => None,
+            };
+            if let Some(sign) = sign {
+                self.faults.remove(&sign);
             }
         }
         for fault in &entry.faults {

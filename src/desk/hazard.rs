@@ -60,6 +60,9 @@ pub(super) struct Hazard {
     drops: Vec<Event>,
     #[serde(default)]
     misread: Vec<Fault>,
+    /// It is one only where the message reports one of these, for which it stands.
+    #[serde(default)]
+    instead: Vec<Fault>,
     all: Vec<Vec<String>>,
     #[serde(default)]
     but: Vec<String>,
@@ -87,26 +90,40 @@ pub(super) fn take(hearing: &Hearing<'_>, settled: &mut Settled) -> Option<Told>
     }
     let folded = plain(hearing.text);
     let unit = unit_of(hearing, settled);
-    let told = known()
-        .iter()
-        .find(|hazard| hazard.is_in(&folded, hearing.text) && hazard.bears(hearing, &unit))?;
+    let told = known().iter().find(|hazard| {
+        hazard.is_in(&folded, hearing.text)
+            && hazard.bears(hearing, &unit)
+            && hazard.stands_for(settled)
+    })?;
     let mut homeless = settled.homeless.take();
+    let stood_for = |fault: &Fault| told.instead.contains(fault);
+    if let Some(entry) = &homeless {
+        let were = entry.faults.iter().filter(|fault| stood_for(fault));
+        let were: Vec<FindingId> = were.map(|fault| FindingId::of_fault(*fault)).collect();
+        settled.findings.retain(|found| !were.contains(&found.id));
+    }
     let reports = settled.reports.iter_mut().map(|(.., entry)| entry);
     for entry in reports.chain(&mut homeless) {
-        entry.faults.retain(|fault| !told.misread.contains(fault));
+        entry
+            .faults
+            .retain(|fault| !told.misread.contains(fault) && !stood_for(fault));
         entry.events.retain(|event| !told.drops.contains(event));
     }
     settled.reports.retain(|(.., entry)| !entry.is_empty());
     settled.homeless = homeless.filter(|entry| !entry.is_empty());
-    if !told.reports.is_empty() {
-        report(hearing, settled, told, unit.clone());
-    }
+    report(hearing, settled, told, unit.clone());
     Some(Told { hazard: told, unit })
 }
 
-/// Adds the faults by which a hazard is told to what the message reports.
+/// Adds the faults by which a hazard is told to what the message reports; the hazard itself where it is no fault.
 fn report(hearing: &Hearing<'_>, settled: &mut Settled, told: &Hazard, unit: Option<UnitName>) {
     let faults = || told.reports.iter().copied();
+    // what is asked about it further on is no news
+    let news = told.reports.is_empty() && told.after.is_none();
+    let code = news.then(|| told.code.clone());
+    if told.reports.is_empty() && (code.is_none() || unit.is_none()) {
+        return;
+    }
     let Some(unit) = unit else {
         let entry = settled.homeless.get_or_insert_with(Entry::default);
         let known = entry.faults.clone();
@@ -120,11 +137,13 @@ fn report(hearing: &Hearing<'_>, settled: &mut Settled, told: &Hazard, unit: Opt
     if let Some((.., entry)) = told {
         let known = entry.faults.clone();
         entry.faults.extend(faults().filter(|f| !known.contains(f)));
+        entry.hazards.extend(code);
         return;
     }
     let entry = Entry {
         unit: Some(unit.clone()),
         faults: faults().collect(),
+        hazards: code.into_iter().collect(),
         ..Entry::default()
     };
     settled.reports.push((unit, hearing.inbound.at, entry));
@@ -228,6 +247,15 @@ impl Hazard {
         self.all.iter().all(|phrases| any(phrases))
             && !any(&self.but)
             && self.under_ft.is_none_or(near)
+    }
+
+    /// Tells whether the message reports what it stands for, where it stands for something.
+    fn stands_for(&self, settled: &Settled) -> bool {
+        let reports = settled.reports.iter().map(|(.., entry)| entry);
+        let mut faults = reports
+            .chain(&settled.homeless)
+            .flat_map(|entry| &entry.faults);
+        self.instead.is_empty() || faults.any(|fault| self.instead.contains(fault))
     }
 
     /// Tells whether it is a hazard as the trailer stands.

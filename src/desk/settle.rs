@@ -152,6 +152,7 @@ pub(super) fn merge(into: &mut Entry, from: &Entry) {
     into.events.extend(&from.events);
     into.faults.extend(&from.faults);
     into.cleared.extend(&from.cleared);
+    into.hazards.extend(from.hazards.iter().cloned());
     into.readings.values.extend(
         from.readings
             .values

@@ -97,8 +97,10 @@ pub fn leak_from_cycle(on: Time, off: Time, pump: VolumeRate) -> VolumeRate {
 pub fn first_step(fault: Fault) -> &'static str {
     match fault {
         Fault::Shock => "power-off-now",
-        Fault::Fire => "everybody-out",
-        Fault::GasIllness | Fault::GeneratorInside | Fault::GasSmell => "people-out-upwind",
+        Fault::Fire | Fault::BurntSmell => "everybody-out",
+        Fault::GasIllness | Fault::CoAlarm | Fault::GeneratorInside | Fault::GasSmell => {
+            "people-out-upwind"
+        }
         Fault::PersonCold => "warm-up-now",
         Fault::NoBackflow => "breaker-on-the-hose",
         Fault::PersonHurt | Fault::PersonTrapped => "emergency-call",

@@ -19,6 +19,9 @@ impl Voice<'_> {
         groups.push(events.collect::<Vec<_>>().join(", "));
         groups.push(self.numbers(entry, spec).join(", "));
         groups.push(self.faults(&entry.faults));
+        let hazards = entry.hazards.iter();
+        let hazards = hazards.map(|code| self.coded("name-site-unsafe", code));
+        groups.push(hazards.collect::<Vec<_>>().join(", "));
         if !entry.cleared.is_empty() {
             let over = self.faults(&entry.cleared);
             groups.push(self.say("logged-cleared", &[("faults", over.into())]));

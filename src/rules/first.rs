@@ -16,11 +16,11 @@ pub fn first_words(fault: Fault) -> Option<Finding> {
                 Caution::Electrician,
             ],
         ),
-        Fault::Fire => (
+        Fault::Fire | Fault::BurntSmell => (
             Level::Danger,
             &[Caution::EmergencyCall, Caution::FireElectric],
         ),
-        Fault::GasIllness => (
+        Fault::GasIllness | Fault::CoAlarm => (
             Level::Danger,
             &[Caution::CarbonMonoxide, Caution::TankGas, Caution::NoEntry],
         ),
@@ -51,6 +51,8 @@ pub fn first_words(fault: Fault) -> Option<Finding> {
         Fault::GeneratorInside => finding.says("power-generator-inside"),
         Fault::PersonCold => finding.says("cold-crew-cold-person"),
         Fault::GasSmell => finding.says("trouble-odor-gas"),
+        Fault::BurntSmell => finding.says("trouble-burnt-smell"),
+        Fault::CoAlarm => finding.says("trouble-co-alarm"),
         _ => finding,
     };
     Some(finding.cautions(cautions))

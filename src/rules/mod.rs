@@ -25,7 +25,7 @@ pub use power::plug_in::{PlugIn, plug_in};
 pub use power::{GeneratorSize, circuits_to_feed, generator_size};
 pub use site::set_up::set_up;
 pub use site::{chocks_out, icy_steps, unsafe_act};
-pub use tow::leaving;
+pub use tow::{leaves_a_site, leaving};
 pub use trouble::steps::{Asks, Sought, Step, Then, WaterFrom, course_steps, last_resort, steps};
 
 use crate::finding::Finding;

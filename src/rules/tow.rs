@@ -222,7 +222,7 @@ fn undone(s: &Situation<'_>) -> Option<Finding> {
     let left = s.now.when(Event::Left) > s.now.when(Event::Hitched)
         || (s.says(Event::Left) && s.now.stage() == Stage::Hitched);
     let bears = s.now.stage() == Stage::Hitched && s.touches(&[], ON_THE_LIST, &[]);
-    if !bears || !comes_from_site(s) {
+    if !bears || !leaves_a_site(s) {
         return None;
     }
     let missing = missing(s, left);
@@ -262,7 +262,7 @@ fn still_stands(s: &Situation<'_>) -> bool {
 }
 
 /// Tells whether the trailer stood open or connected on a site, rather than in the yard before its job.
-fn comes_from_site(s: &Situation<'_>) -> bool {
+pub fn leaves_a_site(s: &Situation<'_>) -> bool {
     const STOOD: &[Event] = &[
         Event::Arrived,
         Event::PowerOn,

@@ -49,6 +49,8 @@ pub(in crate::desk) struct Reply<'a> {
     pub(super) asks_which_task: bool,
     /// Steps of leaving that were done by word.
     pub(in crate::desk) confirmed: Vec<(UnitName, String)>,
+    /// Trailers that are called gone and are not let go.
+    pub(in crate::desk) held: Vec<UnitName>,
     pub(super) question: Option<About>,
     pub(super) every_task: bool,
     /// Whether the message asks several things, each answered on its own.
@@ -81,6 +83,7 @@ impl<'a> Reply<'a> {
             undone: false,
             asks_which_task: false,
             confirmed: Vec::new(),
+            held: Vec::new(),
             question: None,
             every_task: false,
             several: false,

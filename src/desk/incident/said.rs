@@ -12,7 +12,7 @@ pub(in crate::desk) enum Said {
     /// The fact, in the words of the message.
     Told(u32, Fact),
     /// Somebody is hurt or in danger there; the words are kept as the fact.
-    Danger(u32, Fact, Entry),
+    Danger(u32, Fact, Box<Entry>),
     /// Nobody is hurt now: the facts can be asked.
     NobodyHurt(u32),
     /// It is not known.
@@ -25,7 +25,7 @@ impl Said {
     /// Returns what is to be acted on at once.
     pub(in crate::desk) fn danger(&self) -> Option<Entry> {
         match self {
-            Said::Danger(.., entry) => Some(entry.clone()),
+            Said::Danger(.., entry) => Some((**entry).clone()),
             _ => None,
         }
     }
@@ -113,7 +113,7 @@ pub(in crate::desk) fn said(
         faults,
         ..Entry::default()
     };
-    Some(Said::Danger(number, fact, entry))
+    Some(Said::Danger(number, fact, Box::new(entry)))
 }
 
 /// Tells whether a message is an order about a truck: what happened may be of one too.

@@ -66,7 +66,8 @@ impl Hearing<'_> {
             reply.board.close_by(&case.unit, &case.report, &case.now);
             reply.take_case(case);
         }
-        walk::end_tasks(self, &cases, reply);
+        let held = walk::held(self, settled, &cases);
+        walk::end_tasks(self, &cases, &held, reply);
         walk::keep_off(self, &cases, reply);
         walk::hold_back(self, &cases, reply);
         walk::not_for_the_road(self, &cases, reply);
@@ -97,6 +98,7 @@ impl Hearing<'_> {
                 reply.board.follow(&case.unit, waste.p10, lead(case));
             }
         }
+        walk::hold(&held, settled, reply);
         cases
     }
 

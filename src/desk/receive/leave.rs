@@ -280,6 +280,8 @@ impl Hearing<'_> {
         let listed = round.is_some_and(|round| round.unit == unit && round.way == Way::Leaving);
         match since {
             Some((Stage::Hitched, left)) if !left || listed => {}
+            // nobody said that it is on the hook, or its departure was not let pass
+            Some(_) if listed => {}
             _ => return false,
         }
         let told = settled.reports.iter_mut().find(|(of, ..)| *of == unit);

@@ -37,7 +37,7 @@ impl Hearing<'_> {
             Some(Mending::Plain(key, ways)) => return self.mend(key, &ways),
             Some(Mending::Either(about)) => {
                 self.set_alone(Heard::default());
-                self.asks = Some(about);
+                self.asks = Some(*about);
                 return Settled::default();
             }
             Some(Mending::Unknown) => {

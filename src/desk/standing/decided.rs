@@ -9,7 +9,7 @@ use super::super::settle::{self, Settled};
 use super::super::situate::Case;
 use super::unit_and_words;
 use crate::book::{Override, Personal, Record};
-use crate::dialogue::About;
+use crate::dialogue::{About, CHECK_LASTS, Talk, Way};
 use crate::finding::{Finding, Level};
 use crate::fleet::Role;
 use crate::heard::{Command, CommandName, Event, UnitName};
@@ -107,7 +107,44 @@ fn log_decision(
         let args = [("names", reply.voice.all_of(&names).into())];
         reply.say("override-leaves", &args);
     }
+    tell_who_packs_it_up(hearing, unit, reason, reply);
     records.push(decided(hearing, unit, reason, false));
+}
+
+/// Tells whoever packs the trailer up that it may go as it is, and what still holds.
+fn tell_who_packs_it_up(
+    hearing: &Hearing<'_>,
+    unit: &UnitName,
+    reason: &str,
+    reply: &mut Reply<'_>,
+) {
+    let packs = |talk: &Talk| {
+        let round = talk.round.as_ref();
+        let round = round.filter(|round| round.way == Way::Leaving && round.unit == *unit);
+        round.is_some_and(|round| hearing.now - round.asked <= CHECK_LASTS)
+    };
+    for (who, _) in hearing.desk.book.talks().filter(|(_, talk)| packs(talk)) {
+        let Some(other) = hearing.fleet.crew.get(who) else {
+            continue;
+        };
+        if *who == hearing.member.id {
+            continue;
+        }
+        let voice = hearing
+            .desk
+            .voice_for(other, None, &hearing.fleet, hearing.now);
+        let by = voice.person(&hearing.member.id).into_owned();
+        let quote = voice.quote(reason);
+        let args = [
+            ("unit", unit.as_str().into()),
+            ("who", by.into()),
+            ("quote", quote.into()),
+        ];
+        let text = voice.say("override-told", &args);
+        reply
+            .others
+            .push(Outgoing::to(&other.id, text).of_level(Level::Warning));
+    }
 }
 
 /// Logs an order of fire or police that the message tells of. It is obeyed, and every dispatcher hears of it.

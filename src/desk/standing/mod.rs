@@ -12,7 +12,7 @@ pub(super) use decided::{
     beside_the_advice, decide, decide_in_words, in_force, is_ordered, ordered, overrides,
 };
 pub(super) use notes::note;
-pub(super) use steps::{confirm, is_confirmed, keep_confirmed};
+pub(super) use steps::{confirm, is_confirmed, keep_confirmed, told_done};
 
 use super::answer::Reply;
 use super::receive::Hearing;

@@ -12,17 +12,7 @@ const BY_WORD: [&str; 2] = ["chocks", "breakaway"];
 
 /// Takes the steps of leaving that a message calls done in its own words: "breakaway tested, chocks out".
 pub(in crate::desk) fn confirm(hearing: &Hearing<'_>, at_a_step: bool, reply: &mut Reply<'_>) {
-    let phrases = &hearing.desk.phrases;
-    let said: Vec<&str> = BY_WORD
-        .into_iter()
-        .filter(|step| phrases.holds("confirm", step, hearing.text))
-        .collect();
-    let mut said = said;
-    // what is reported bad was tested and did not pass
-    let faults = || hearing.heard.entries.iter().flat_map(|entry| &entry.faults);
-    if faults().any(|fault| matches!(fault, Fault::BreakawayFault | Fault::BrakeFault)) {
-        said.retain(|step| *step != "breakaway");
-    }
+    let said: Vec<&str> = told_done(hearing).collect();
     if said.is_empty() || hearing.heard.ask.is_some() || hearing.heard.command.is_some() {
         return;
     }
@@ -50,6 +40,18 @@ pub(in crate::desk) fn confirm(hearing: &Hearing<'_>, at_a_step: bool, reply: &m
         );
         reply.confirmed.push((unit.clone(), step.to_owned()));
     }
+}
+
+/// Returns the steps of leaving that a message calls done in its own words.
+pub(in crate::desk) fn told_done(hearing: &Hearing<'_>) -> impl Iterator<Item = &'static str> {
+    let phrases = &hearing.desk.phrases;
+    // what is reported bad was tested and did not pass
+    let mut faults = hearing.heard.entries.iter().flat_map(|entry| &entry.faults);
+    let failed = faults.any(|fault| matches!(fault, Fault::BreakawayFault | Fault::BrakeFault));
+    let told = BY_WORD
+        .into_iter()
+        .filter(move |step| !(failed && *step == "breakaway"));
+    told.filter(|step| phrases.holds("confirm", step, hearing.text))
 }
 
 /// Tells whether a trailer stands on a site and nobody said that it is on the hook.

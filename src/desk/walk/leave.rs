@@ -24,38 +24,37 @@ const OF_THE_STAND: &[TaskKind] = &[
 /// What no pump gets out, % (common practice, no source).
 const EMPTY_PCT: f64 = 5.0;
 
-/// Asks what is still to be done before leaving; at the end says whether it is ready. False at the end.
+/// Asks what is still to be done before leaving; at the end says whether it is ready. False at the end. All that is open
+/// is told at the start, and where it is `listed`.
 pub(super) fn leave(
     hearing: &Hearing<'_>,
     case: &Case,
     round: &mut Round,
+    listed: bool,
     reply: &mut Reply<'_>,
 ) -> bool {
-    let Some(situation) = case.situation() else {
+    if case.situation().is_none() {
         return false;
-    };
-    let mut left: Vec<&str> = rules::leaving(&situation);
-    let lights = left.iter().position(|code| *code == "lights-checked");
-    left.insert(lights.unwrap_or(left.len()), "chocks");
-    left.push("breakaway");
-    left.retain(|code| !round.confirmed.iter().any(|done| done == code));
-    // by whoever did it, in this message or before
-    left.retain(|code| {
-        let now = |(unit, step): &(UnitName, String)| *unit == case.unit && step == code;
-        !reply.confirmed.iter().any(now) && !standing::is_confirmed(hearing, &case.unit, code)
-    });
+    }
+    let confirmed = [&round.confirmed[..], &by_word(reply, &case.unit)[..]].concat();
+    let left = open_steps(hearing, case, &confirmed);
     let next = left
         .iter()
         .find(|code| !round.skipped.iter().any(|skipped| skipped == *code));
     if let Some(next) = next {
+        let opens = round.step.is_empty() || listed;
         round.step = (*next).to_owned();
         let what = reply.voice.word(&format!("leave-{next}"));
         let answers = reply.voice.word("walk-answer-word");
         let what = format!("{what} {answers}");
         let args = [
             ("unit", Arg::from(case.unit.as_str())),
+            ("count", Arg::Count(left.len() as i64)),
             ("what", what.into()),
         ];
+        if opens {
+            list_open(&left, None, &case.unit, "leave-open", reply);
+        }
         reply.step = Some(reply.voice.say("leave-step", &args));
         reply.step_answers = match guards(next) {
             true => &["yes", "no"],
@@ -68,26 +67,70 @@ pub(super) fn leave(
         reply.say("leave-ready", &[("unit", case.unit.as_str().into())]);
         return false;
     }
-    let mut names: Vec<String> = left
-        .iter()
-        .map(|code| reply.voice.word(&format!("value-{code}")))
-        .collect();
-    names.extend(heavy.map(|finding| reply.voice.name(finding.id, finding.level)));
-    let what = reply.voice.all_of(&names);
-    reply.say(
-        "leave-not-ready",
-        &[("unit", case.unit.as_str().into()), ("what", what.into())],
-    );
+    list_open(&left, heavy, &case.unit, "leave-not-ready", reply);
     let decided = standing::in_force(hearing, &case.unit, &reply.voice);
     reply.lines.extend(decided);
     false
 }
 
+/// Returns the steps of leaving that nobody told to be done, in their order. `confirmed` are those told in words that no
+/// report holds.
+pub(super) fn open_steps(
+    hearing: &Hearing<'_>,
+    case: &Case,
+    confirmed: &[String],
+) -> Vec<&'static str> {
+    let Some(situation) = case.situation() else {
+        return Vec::new();
+    };
+    let mut left = rules::leaving(&situation);
+    let lights = left.iter().position(|code| *code == "lights-checked");
+    left.insert(lights.unwrap_or(left.len()), "chocks");
+    left.push("breakaway");
+    // by whoever did it, in this message or before
+    left.retain(|code| {
+        !confirmed.iter().any(|done| done == code)
+            && !standing::is_confirmed(hearing, &case.unit, code)
+    });
+    left
+}
+
+/// Returns the steps that this message tells in words of a trailer.
+fn by_word(reply: &Reply<'_>, unit: &UnitName) -> Vec<String> {
+    let told = reply.confirmed.iter().filter(|(of, _)| of == unit);
+    told.map(|(_, step)| step.clone()).collect()
+}
+
+/// Says by name all that is open, with what makes the trailer too heavy.
+pub(super) fn list_open(
+    left: &[&str],
+    heavy: Option<Finding>,
+    unit: &UnitName,
+    says: &str,
+    reply: &mut Reply<'_>,
+) {
+    let named = |code: &&str| reply.voice.word(&format!("value-{code}"));
+    let mut names: Vec<String> = left.iter().map(named).collect();
+    names.extend(heavy.map(|finding| reply.voice.name(finding.id, finding.level)));
+    let what = reply.voice.all_of(&names);
+    reply.say(
+        says,
+        &[("unit", unit.as_str().into()), ("what", what.into())],
+    );
+}
+
 /// Ends the tasks that make no sense once a trailer goes, and asks about a pump-out that nobody told of.
-pub(in crate::desk) fn end_tasks(hearing: &Hearing<'_>, cases: &[Case], reply: &mut Reply<'_>) {
+/// `held` are trailers that are not let go.
+pub(in crate::desk) fn end_tasks(
+    hearing: &Hearing<'_>,
+    cases: &[Case],
+    held: &[UnitName],
+    reply: &mut Reply<'_>,
+) {
     for case in cases {
         let says = |event| case.report.events.contains(&event);
-        let (left, goes) = (says(Event::Left), says(Event::Hitched) || case.leaves());
+        let goes = says(Event::Hitched) || says(Event::Left) || case.leaves();
+        let left = says(Event::Left) && !held.contains(&case.unit);
         let round = hearing.talk.round.as_ref();
         let round = round.is_some_and(|round| round.unit == case.unit && round.way == Way::Leaving);
         if !left && !goes && !round {
@@ -198,7 +241,7 @@ fn held_waste(case: &Case) -> bool {
 }
 
 /// Returns the finding that the trailer is too heavy, where it holds.
-fn overweight(hearing: &Hearing<'_>, unit: &UnitName) -> Option<Finding> {
+pub(super) fn overweight(hearing: &Hearing<'_>, unit: &UnitName) -> Option<Finding> {
     let case = hearing.asked_about(unit);
     let grave = |finding: &Finding| {
         finding.id == FindingId::TowOverweight

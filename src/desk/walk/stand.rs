@@ -59,7 +59,10 @@ pub(in crate::desk) fn take(
 ) -> Option<Stood> {
     let round = waiting(hearing, taken)?;
     let at = hearing.inbound.at;
-    let ordered = hearing.desk.answers.orders_on(hearing.text);
+    let ordered = match asks_what_is_open(hearing, &round) {
+        true => Some(Said::Resume),
+        false => hearing.desk.answers.orders_on(hearing.text),
+    };
     // what was told since, or another trailer talked about, is what a bare word answers
     if ordered.is_none() && is_elsewhere(hearing, &round) {
         return None;
@@ -110,6 +113,14 @@ pub(in crate::desk) fn take(
         Said::Yes | Said::DidAll | Said::Number(_) if !needs_a_number => Stood::Done,
         _ => Stood::Again,
     })
+}
+
+/// Tells whether the message asks what is still to be done before the trailer leaves.
+fn asks_what_is_open(hearing: &Hearing<'_>, round: &Round) -> bool {
+    let names = hearing.names();
+    round.way == Way::Leaving
+        && hearing.desk.phrases.holds("leave", "asks", hearing.text)
+        && names.iter().all(|unit| *unit == round.unit)
 }
 
 /// Tells whether the message is a yes and no more.
@@ -249,10 +260,22 @@ pub(in crate::desk) fn go_on(
     };
     let goes_on = match round.way {
         Way::SetUp => set_up(hearing, case, &mut round, stood, reply),
-        Way::Leaving => leave(hearing, case, &mut round, reply),
+        // what is gone goes through no list
+        Way::Leaving if has_left(case) && !reply.held.contains(&case.unit) => false,
+        Way::Leaving => {
+            let asked = matches!(stood, Some(Stood::Again | Stood::Not | Stood::Paused))
+                || case.leaves()
+                || has_left(case);
+            leave(hearing, case, &mut round, asked, reply)
+        }
     };
     round.asked = hearing.now;
     reply.round = Some(goes_on.then_some(round));
+}
+
+/// Tells whether the message tells that a trailer left.
+fn has_left(case: &Case) -> bool {
+    case.report.events.contains(&Event::Left)
 }
 
 /// Says the step that waits again, in a line, under the answer to a question on something else.

@@ -32,6 +32,8 @@ fn said_of(s: &Situation<'_>, fault: Fault, row: &Row) -> Finding {
     }
     match fault {
         Fault::GasSmell if says.is_none() => says = Some("trouble-odor-gas"),
+        Fault::BurntSmell if says.is_none() => says = Some("trouble-burnt-smell"),
+        Fault::CoAlarm if says.is_none() => says = Some("trouble-co-alarm"),
         Fault::Odor if s.now.has(Fault::GasIllness) || s.now.has(Fault::GasSmell) => {
             says = Some("trouble-odor-left-alone");
         }
@@ -64,6 +66,8 @@ fn at_address(fault: Fault) -> Option<&'static str> {
         Fault::Fire => Some("trouble-fire-at"),
         Fault::GasIllness => Some("trouble-gas-illness-at"),
         Fault::GasSmell => Some("trouble-odor-gas-at"),
+        Fault::BurntSmell => Some("trouble-burnt-smell-at"),
+        Fault::CoAlarm => Some("trouble-co-alarm-at"),
         Fault::PersonTrapped => Some("trouble-person-trapped-at"),
         Fault::Runaway => Some("trouble-runaway-at"),
         _ => None,
@@ -131,10 +135,14 @@ fn row(fault: Fault) -> Option<Row> {
         | Fault::ChainFault
         | Fault::TowLightsFault
         | Fault::JackFault => return None,
-        Fault::Fire => row(Danger, Now, &[C::EmergencyCall, C::FireElectric]).emergency(),
-        Fault::GasIllness => row(Danger, Now, &[C::CarbonMonoxide, C::TankGas, C::NoEntry])
-            .emergency()
-            .from("CPSC portable generator alert; NIOSH (hydrogen sulphide); 29 CFR 1910.146"),
+        Fault::Fire | Fault::BurntSmell => {
+            row(Danger, Now, &[C::EmergencyCall, C::FireElectric]).emergency()
+        }
+        Fault::GasIllness | Fault::CoAlarm => {
+            row(Danger, Now, &[C::CarbonMonoxide, C::TankGas, C::NoEntry])
+                .emergency()
+                .from("CPSC portable generator alert; NIOSH (hydrogen sulphide); 29 CFR 1910.146")
+        }
         Fault::GasSmell => row(Danger, Now, &[C::FuelGas, C::CarbonMonoxide]).emergency(),
         Fault::PersonTrapped => row(Warning, Now, &[C::EmergencyCall]).emergency(),
         Fault::Runaway => row(Danger, Now, &[C::EmergencyCall, C::UnderLoad])

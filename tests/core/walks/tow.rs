@@ -261,14 +261,14 @@ fn leaving_beside_the_trailer_is_checked_before_it_rolls() {
         let mut crew = Crew::new(false);
         crew.hears("nadia", "12 in service");
         let told = crew.hears("tobin", text);
-        if !told.contains("Before you roll") || !told.contains("12, leaving:") {
+        if !told.contains("Do not roll yet") || !told.contains("12, leaving, ") {
             wrong.push(format!("{text:?}: {told}"));
         }
     }
     // on the road it is told to pull over
     let mut crew = Crew::new(false);
     crew.hears("nadia", "12 in service");
-    let told = crew.hears("tobin", "left the site with 12");
+    let told = crew.hears("tobin", "left the site with 12, on the road");
     assert!(told.contains("It left with these not reported"), "{told}");
     // these ask for the list, and nothing has left
     let starts = [
@@ -282,7 +282,7 @@ fn leaving_beside_the_trailer_is_checked_before_it_rolls() {
         let mut crew = Crew::new(false);
         crew.hears("nadia", "12 in service");
         let told = crew.hears("tobin", text);
-        let asks = told.contains("12, leaving:") || told.contains("12, salida:");
+        let asks = told.contains("12, leaving, ") || told.contains("12, salida, ");
         if !asks || told.contains("departure") || told.contains("salida del sitio") {
             wrong.push(format!("{text:?}: {told}"));
         }

@@ -36,7 +36,7 @@ pub(super) enum Mending {
     /// It mends the report under a key in this way.
     Plain(MessageKey, Vec<Mend>),
     /// It could mean one or the other.
-    Either(About),
+    Either(Box<About>),
     /// It mends something, and nobody can tell what.
     Unknown,
 }
@@ -92,10 +92,10 @@ impl Hearing<'_> {
             found => found,
         };
         let either = |ways| {
-            Mending::Either(About::WhichMend {
+            Mending::Either(Box::new(About::WhichMend {
                 key: sent.key.0.clone(),
                 ways,
-            })
+            }))
         };
         match ways.len() {
             0 if !said.sure || self.says_more(&said) => None,
