@@ -1,20 +1,26 @@
 //! Answers to what people ask.
 
-mod advice;
 mod back;
 mod brief;
 mod cold;
+mod cords;
 mod duty;
 mod finish;
+mod freezing;
+mod is_ok;
 mod people;
 mod plan_ahead;
+mod pressure;
 mod question;
+mod ready;
 mod reply;
 mod several;
 mod sought;
+mod tank_lasts;
 mod tell;
 mod topic;
 mod unsafe_now;
+mod value_asked;
 mod well;
 mod whole;
 mod why;
