@@ -595,6 +595,9 @@ truck-not-due = The truck for { $unit } is promised for { $time }. Tell me if it
 truck-no-show = Noted: no truck at { $unit } yet. Call the hauler, or another one.
 truck-no-show-told = { $who } says no truck has come to { $unit }. Call the hauler, or another one.
 truck-how = Which truck comes when? I noted none. Send unit and time, one truck a line: "truck for 12 comes at 19:00".
+ask-was-pumped = Was { $unit } pumped out after { $since }? Send "yes" with the hour, or "no".
+pumped-taken = Taken as pumped out about { $time }, half way between the two readings.
+pumped-not = Then it went somewhere else, or the gauge lies. Look under { $unit } for an open valve or a leak. Look down a toilet with a light. Send what you see.
 truck-gone = Did the truck pump { $unit } out? Send the gallons, as in "{ $unit } pumped 380 gal". Nothing is logged yet.
 truck-call-yourself = I call nobody. When somebody has, send "truck for { $unit } comes at 19:00".
 truck-late-when = When does the truck for { $unit } come? Send the time, as in 19:30.
@@ -1326,6 +1329,7 @@ waste-book-pump-out-unread = Nobody has read the waste tank. By the crowd it is 
 waste-book-pump-out-unread-over = Nobody has read the waste tank. By the crowd it may be over { $stop_level }. Read it. The pump truck wants { $lead } notice.
 waste-book-pump-out-any-time = Waste about { $level }. It may be at { $stop_level } any time, likely about { $p50 }. Call the pump truck now. It wants { $lead } notice: on site about { $here }. Close some stalls till then.
 waste-book-pump-out-doubted = By the gauge waste is about { $level }, right after a pump-out. Look in with a light first, from outside. Full indeed: call the pump truck.
+waste-book-pump-out-fell = If nobody pumped it, waste is about { $level }, whatever the gauge shows. Then call the pump truck. It wants { $lead } notice.
 waste-book-pump-out-over = Waste about { $level }, past { $stop_level }. Call the pump truck now, or chase it. It wants { $lead } notice: on site about { $here } if you call now.
 waste-book-pump-out-soon = Waste about { $level }. { $stop_level } about { $p50 }, maybe { $p10 }. Pump truck booked? Who comes, and when? Keep the way clear.
 waste-book-pump-out-high = Waste about { $level }. Pump truck booked? Who comes, and when? Keep the way clear.
@@ -1338,7 +1342,7 @@ waste-close-now-likely = Waste may be at { $level } by now, stop level { $stop_l
 
 waste-spill = Close the unit. Keep people and pets off, upwind. Block storm drains and water first. Shut the valve or stop the source. The dispatcher calls the authority.
 
-waste-dropped-unexplained = Waste fell { $fall }, from { $before } to { $level }, and nobody pumped. Look under the trailer for an open valve or a leak. Dry there: the gauge lies. Look down a toilet with a light.
+waste-dropped-unexplained = Waste fell { $fall }, from { $before } to { $level }, and no pump-out is logged. If nobody pumped it, look under the trailer for an open valve or a leak. Dry there: the gauge lies. Look down a toilet with a light.
 
 waste-gauge-doubtful-reported = Do not trust the waste gauge. Count uses. Look down a toilet with a light. Tap the tank. Rinse the probes at the next pump-out.
 waste-gauge-doubtful-stuck = The waste gauge has shown { $level } for hours of use. It may be stuck with paper. Do not trust it. Look down a toilet with a light.
@@ -1777,6 +1781,7 @@ fact-low-leg = low leg
 fact-breaker = breaker
 fact-continuous = for hours, at most
 fact-since = since
+fact-until = until
 fact-together = its loads together
 fact-cord = cord length
 fact-gauge = cord gauge

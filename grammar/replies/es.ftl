@@ -596,6 +596,9 @@ truck-not-due = El camión para la { $unit } está prometido para las { $time }.
 truck-no-show = Anotado: todavía no hay camión en la { $unit }. Llame al camión, o a otro.
 truck-no-show-told = { $who } dice que no ha llegado camión a la { $unit }. Llame al camión, o a otro.
 truck-how = ¿Qué camión llega a qué hora? No anoté ninguno. Mande unidad y hora, un camión por línea: "camión para la 12 llega a las 19:00".
+ask-was-pumped = ¿Vaciaron la { $unit } después de las { $since }? Mande "sí" con la hora, o "no".
+pumped-taken = Tomado como vaciado hacia { $time }, a la mitad entre las dos lecturas.
+pumped-not = Entonces se fue por otro lado, o el medidor miente. Vea bajo la { $unit } si hay válvula abierta o fuga. Mire por un inodoro con una luz. Mande lo que vea.
 truck-gone = ¿El camión vació la { $unit }? Mande los galones: "{ $unit } vacié 380 gal". Aún no se anota nada.
 truck-call-yourself = Yo no llamo a nadie. Cuando alguien llame, mande "camión para la { $unit } llega a las 19:00".
 truck-late-when = ¿Cuándo viene el camión para la { $unit }? Mande la hora, como 19:30.
@@ -1327,6 +1330,7 @@ waste-book-pump-out-unread = Nadie ha leído el tanque de aguas negras. Por la g
 waste-book-pump-out-unread-over = Nadie ha leído el tanque de aguas negras. Por la gente puede pasar del { $stop_level }. Léalo. El camión de vaciado pide { $lead } de aviso.
 waste-book-pump-out-any-time = Aguas negras como al { $level }. Pueden llegar al { $stop_level } en cualquier momento, quizá hacia { $p50 }. Llame ya al camión de vaciado. Pide { $lead } de aviso: en sitio hacia { $here }. Cierre algunos baños mientras llega.
 waste-book-pump-out-doubted = Según el medidor las negras van como en { $level }, justo después del vaciado. Primero mire con una luz, desde afuera. Si sí está lleno: llame al camión.
+waste-book-pump-out-fell = Si nadie vació, las negras van como al { $level }, diga lo que diga el medidor. Entonces llame al camión de vaciado. Pide { $lead } de aviso.
 waste-book-pump-out-over = Aguas negras como al { $level }, pasan del { $stop_level }. Llame ya al camión de vaciado, o apúrelo. Pide { $lead } de aviso: en sitio hacia { $here } si llama ahora.
 waste-book-pump-out-soon = Aguas negras como al { $level }. Llegan al { $stop_level } hacia { $p50 }, quizá { $p10 }. ¿Ya pidió el camión? ¿Quién viene y a qué hora? Deje libre el paso.
 waste-book-pump-out-high = Aguas negras como al { $level }. ¿Ya pidió el camión de vaciado? ¿Quién viene y a qué hora? Deje libre el paso.
@@ -1339,7 +1343,7 @@ waste-close-now-likely = Las aguas negras quizá ya están al { $level }, nivel 
 
 waste-spill = Cierre la unidad. Aleje a la gente y a los animales, del lado de donde viene el viento. Primero tape las coladeras de lluvia y el paso a ríos o arroyos. Cierre la válvula o pare la fuente. El despachador llama a la autoridad.
 
-waste-dropped-unexplained = Las aguas negras bajaron { $fall }, de { $before } a { $level }, y nadie vació. Vea bajo el remolque si hay válvula abierta o fuga. Si está seco: el medidor miente. Vea por una taza con una luz.
+waste-dropped-unexplained = Las aguas negras bajaron { $fall }, de { $before } a { $level }, y no hay vaciado anotado. Si nadie vació, vea bajo el remolque si hay válvula abierta o fuga. Si está seco: el medidor miente. Vea por una taza con una luz.
 
 waste-gauge-doubtful-reported = No confíe en el medidor de negras. Cuente los usos. Vea por una taza con una luz. Golpee el tanque. Enjuague las sondas en el próximo vaciado.
 waste-gauge-doubtful-stuck = El medidor de negras marca { $level } desde hace horas de uso. Puede estar trabado con papel. No confíe en él. Vea por una taza con una luz.
@@ -1775,6 +1779,7 @@ fact-low-leg = línea baja
 fact-breaker = breaker
 fact-continuous = por horas, como máximo
 fact-since = desde
+fact-until = hasta
 fact-together = sus cargas juntas
 fact-cord = largo del cable
 fact-gauge = calibre del cable

@@ -42,6 +42,9 @@ impl Hearing<'_> {
     /// Returns what a bare message answers; none where nothing is open, or it says something else.
     pub(super) fn answered(&self) -> Option<Answered> {
         let heard = &self.heard;
+        if let Some(answered) = self.pumped_between(heard) {
+            return Some(answered);
+        }
         if !heard.entries.is_empty() || heard.command.is_some() {
             return None;
         }
@@ -187,6 +190,7 @@ impl Bare<'_> {
             About::WhichUnitOf { .. }
             | About::IncidentFact { .. }
             | About::OverrideWhy { .. }
+            | About::WasPumped { .. }
             | About::NoDanger { .. } => None,
             About::TruckWhen { .. } | About::HowMuch { .. } => {
                 self.says("no").then_some(Answered::Dropped)

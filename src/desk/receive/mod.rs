@@ -14,6 +14,7 @@ mod meant;
 mod mend;
 mod open;
 mod plans;
+mod pumped;
 mod reopened;
 mod work;
 mod written;

@@ -196,7 +196,7 @@ impl Hearing<'_> {
                     at,
                 })
             }
-            _ => reply.question_about(),
+            _ => self.ask_if_pumped(reply).or_else(|| reply.question_about()),
         }
     }
 

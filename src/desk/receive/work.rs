@@ -8,7 +8,7 @@ use super::super::{
     watch, withdrawn,
 };
 use super::meaning::nothing_in;
-use super::{Hearing, arrive, danger};
+use super::{Hearing, arrive, danger, pumped};
 use crate::book::Record;
 use crate::dialogue::{About, Hauled};
 use crate::heard::{Entry, Plan, PlanKind, UnitName};
@@ -41,6 +41,8 @@ pub(super) struct Taken {
     stands: Option<arrive::Stands>,
     /// The trailer that it says is not where it was taken to stand.
     denied: Option<UnitName>,
+    /// The trailer whose level fell and which nobody pumped.
+    not_pumped: Option<UnitName>,
     /// The answer to a step of a guided check.
     step: Option<walk::Took>,
     /// The answer to a step of setting up or leaving.
@@ -83,6 +85,7 @@ impl Hearing<'_> {
             self.drop_what_is_not_now();
         }
         let denied = self.denies_its_place();
+        let not_pumped = self.not_pumped();
         let mut settled = self.settle();
         let stands = self.stands_at(&mut settled);
         self.ask_who_leaves(&mut settled);
@@ -124,6 +127,7 @@ impl Hearing<'_> {
             one_cord,
             stands,
             denied,
+            not_pumped,
             step,
             stood,
         };
@@ -185,6 +189,9 @@ impl Hearing<'_> {
         }
         if let Some(unit) = &taken.gas {
             reply.say("gas-stays", &[("unit", unit.as_str().into())]);
+        }
+        if let Some(unit) = &taken.not_pumped {
+            pumped::tell_not_pumped(self, unit, &mut reply);
         }
         if let Some(unit) = &taken.one_cord {
             reply.say("one-cord-out", &[("unit", unit.as_str().into())]);
