@@ -197,6 +197,10 @@ fn move_task(hearing: &Hearing<'_>, task: &Task, order: &Command, reply: &mut Re
         due: Some(due),
         call_by,
     });
+    // who moves it decides anew by when it is wanted
+    if task.wanted.is_some() {
+        reply.board.keep_to(id, Some(due));
+    }
 }
 
 /// A time so far ahead, with no day told, was most likely one of today that is past.

@@ -1,6 +1,7 @@
 //! One finding in words: what to do, its cautions, and why.
 
 use super::voice::{Arg, Voice};
+use crate::book::Task;
 use crate::finding::{Caution, Fact, FactValue, Finding, FindingId, Level, Origin};
 
 impl Voice<'_> {
@@ -30,6 +31,18 @@ impl Voice<'_> {
         match own.filter(|key| self.knows(key)) {
             Some(key) => self.word(&key),
             None => self.coded("name", id.code()),
+        }
+    }
+
+    /// Returns the few words for a finding beside the task that it asked for: a truck that is called is not to be booked.
+    pub fn name_beside(&self, id: FindingId, level: Level, task: Option<&Task>) -> String {
+        let called = task.filter(|task| task.called.is_some());
+        match (id, called.map(|task| task.promised)) {
+            (FindingId::WasteBookPumpOut, Some(Some(at))) => {
+                self.say("name-truck-promised", &[("time", at.into())])
+            }
+            (FindingId::WasteBookPumpOut, Some(None)) => self.word("name-truck-called"),
+            _ => self.name(id, level),
         }
     }
 

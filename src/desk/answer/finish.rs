@@ -420,7 +420,9 @@ fn notes(board: &Board) -> Vec<(Task, TaskTurn)> {
     for change in board.changes() {
         let (id, turn) = match change {
             TaskChange::Opened { task } => (task.id, TaskTurn::Opened),
-            TaskChange::Redated { id, .. } => (*id, TaskTurn::Stands),
+            TaskChange::Redated { id, .. } | TaskChange::Wanted { id, .. } => {
+                (*id, TaskTurn::Stands)
+            }
             TaskChange::Called { id, .. } | TaskChange::Uncalled { id, .. } => {
                 (*id, TaskTurn::Stands)
             }

@@ -191,9 +191,7 @@ fn how_it_is(case: &Case, reply: &mut Reply<'_>) {
     let soon = findings
         .iter()
         .filter(|finding| finding.urgency == Urgency::Soon);
-    let soon: Vec<String> = soon
-        .map(|finding| reply.voice.name(finding.id, finding.level))
-        .collect();
+    let soon: Vec<String> = soon.map(|finding| reply.name(finding)).collect();
     if !pressing && !soon.is_empty() && case.now.last_word.is_some() {
         let args = [unit, ("names", reply.voice.all_of(&soon).into())];
         let line = reply.voice.say("answer-well-until", &args);

@@ -26,8 +26,10 @@ mod whole;
 mod why;
 
 pub(super) use back::correction;
+pub(super) use people::where_they_are;
 pub(super) use reply::Reply;
 pub(super) use several::{answer as several, parts};
+pub(super) use tell::person_named;
 pub(super) use topic::Questions;
 pub(super) use whole::tasks_in_hand;
 pub(super) use why::WhyWords;

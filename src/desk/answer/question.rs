@@ -199,7 +199,7 @@ pub(super) fn beside(
         }
         let can_wait = finding.urgency == Urgency::Plan && finding.level == Level::Notice;
         if !can_wait && !covered.contains(&finding.id) {
-            rest.push(reply.voice.name(finding.id, finding.level));
+            rest.push(reply.name(&finding));
         }
         reply.beside.push(finding);
     }
@@ -225,7 +225,7 @@ pub(super) fn in_passing(hearing: &Hearing<'_>, case: &Case, reply: &mut Reply<'
         if finding.level < Level::Danger
             && repeat::told_lately(&finding, &hearing.talk, hearing.now)
         {
-            rest.push(reply.voice.name(finding.id, finding.level));
+            rest.push(reply.name(&finding));
             reply.beside.push(finding);
         } else {
             reply.findings.push(finding);

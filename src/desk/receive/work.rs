@@ -4,8 +4,8 @@ use super::super::answer::{self, Reply};
 use super::super::settle::Settled;
 use super::super::situate::Case;
 use super::super::{
-    ahead, alarm, assign, command, hazard, incident, lone, on_road, place, standing, truck, walk,
-    watch, withdrawn,
+    ahead, alarm, assign, command, hazard, incident, lone, on_road, place, silent, standing, truck,
+    walk, watch, withdrawn,
 };
 use super::meaning::nothing_in;
 use super::{Hearing, arrive, danger, pumped};
@@ -41,6 +41,8 @@ pub(super) struct Taken {
     stands: Option<arrive::Stands>,
     /// The trailer that it says is not where it was taken to stand.
     denied: Option<UnitName>,
+    /// Who of the crew does not answer.
+    silent: Option<String>,
     /// The trailer whose level fell and which nobody pumped.
     not_pumped: Option<UnitName>,
     /// The answer to a step of a guided check.
@@ -86,6 +88,10 @@ impl Hearing<'_> {
         }
         let denied = self.denies_its_place();
         let not_pumped = self.not_pumped();
+        let silent = silent::said(self);
+        if silent.is_some() {
+            self.heard = nothing_in(&self.heard);
+        }
         let mut settled = self.settle();
         let stands = self.stands_at(&mut settled);
         self.ask_who_leaves(&mut settled);
@@ -128,6 +134,7 @@ impl Hearing<'_> {
             stands,
             denied,
             not_pumped,
+            silent,
             step,
             stood,
         };
@@ -287,6 +294,9 @@ impl Hearing<'_> {
             self.answer_questions(taken.step.is_some(), settled, reply, records);
         }
         lone::tell(self, taken.lone.as_ref(), reply, records);
+        if let Some(who) = &taken.silent {
+            silent::tell(self, who, reply);
+        }
     }
 
     /// Answers its questions; `took` tells whether it answered a step of a guided check.

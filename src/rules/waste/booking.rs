@@ -145,6 +145,12 @@ impl<'a> Booking<'a> {
         self.level >= STOP_PCT || self.has_come(self.p50)
     }
 
+    /// Tells whether the level that is told is past the stop level, and not only expected to be within minutes.
+    fn reads_over(&self) -> bool {
+        let most = self.outlook.map_or(0.0, |waste| waste.level_pct[1]);
+        self.level.max(most) >= STOP_PCT
+    }
+
     /// Returns when a truck that is called at once is on site.
     fn here(&self) -> DateTime<Utc> {
         let here = self.s.at + TimeDelta::minutes((self.lead_h * 60.0).round() as i64);
@@ -195,8 +201,10 @@ impl<'a> Booking<'a> {
         match (urgency, self.is_forecast()) {
             _ if self.unread && self.is_over() => "waste-book-pump-out-unread-over",
             (Urgency::Soon, false) if self.is_over() => "waste-book-pump-out-over",
-            (Urgency::Now, _) if self.is_over() => "waste-book-pump-out-over",
-            (Urgency::Now, _) if self.has_come(self.p10) => "waste-book-pump-out-any-time",
+            (Urgency::Now, _) if self.is_over() && self.reads_over() => "waste-book-pump-out-over",
+            (Urgency::Now, _) if self.is_over() || self.has_come(self.p10) => {
+                "waste-book-pump-out-any-time"
+            }
             _ if self.unread => "waste-book-pump-out-unread",
             (Urgency::Now, _) if before_it(self.p50) => "waste-book-pump-out-too-late",
             (Urgency::Now, _) if before_it(self.p10) => "waste-book-pump-out-late",
