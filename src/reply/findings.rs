@@ -39,11 +39,24 @@ impl Voice<'_> {
         let called = task.filter(|task| task.called.is_some());
         match (id, called.map(|task| task.promised)) {
             (FindingId::WasteBookPumpOut, Some(Some(at))) => {
-                self.say("name-truck-promised", &[("time", at.into())])
+                self.say("truck-named-promised", &[("time", at.into())])
             }
-            (FindingId::WasteBookPumpOut, Some(None)) => self.word("name-truck-called"),
+            (FindingId::WasteBookPumpOut, Some(None)) => self.word("truck-named-called"),
             _ => self.name(id, level),
         }
+    }
+
+    /// Returns a finding that wants a truck as it is said while one is called: nobody is told to call again.
+    pub(super) fn as_called(&self, finding: &Finding, task: &Task) -> Option<Finding> {
+        let wants_one = finding.id == FindingId::WasteBookPumpOut && task.called.is_some();
+        let own = format!("{}-called", finding.action);
+        wants_one.then(|| Finding {
+            action: match self.knows(&own) {
+                true => own.into(),
+                false => finding.action.clone(),
+            },
+            ..finding.clone()
+        })
     }
 
     /// Returns the few words for this one finding: its own where it has some, else those of its id.

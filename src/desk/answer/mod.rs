@@ -26,6 +26,7 @@ mod whole;
 mod why;
 
 pub(super) use back::correction;
+pub(super) use cords::{asked_to_hook_up, hook_up};
 pub(super) use people::where_they_are;
 pub(super) use reply::Reply;
 pub(super) use several::{answer as several, parts};

@@ -8,6 +8,7 @@ mod changes;
 mod danger;
 mod gas;
 mod leave;
+mod likely;
 mod loads;
 mod meaning;
 mod meant;

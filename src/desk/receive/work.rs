@@ -41,6 +41,8 @@ pub(super) struct Taken {
     stands: Option<arrive::Stands>,
     /// The trailer that it says is not where it was taken to stand.
     denied: Option<UnitName>,
+    /// The trailer and the cords of which it asks how they are hooked up.
+    hook_up: Option<(Option<UnitName>, Option<f64>)>,
     /// Who of the crew does not answer.
     silent: Option<String>,
     /// The trailer whose level fell and which nobody pumped.
@@ -88,6 +90,7 @@ impl Hearing<'_> {
         }
         let denied = self.denies_its_place();
         let not_pumped = self.not_pumped();
+        let hook_up = answer::asked_to_hook_up(self);
         let silent = silent::said(self);
         if silent.is_some() {
             self.heard = nothing_in(&self.heard);
@@ -135,6 +138,7 @@ impl Hearing<'_> {
             denied,
             not_pumped,
             silent,
+            hook_up,
             step,
             stood,
         };
@@ -290,7 +294,9 @@ impl Hearing<'_> {
         let asked = matches!(taken.lone, Some(lone::Lone::Asked(_)));
         let of_one = of_a_clock || asked && self.heard.ask.is_none();
         // what is to be done about a hazard answers what was asked of it
-        if !of_one && taken.hazard.is_none() {
+        if let Some(asked) = &taken.hook_up {
+            answer::hook_up(self, asked, reply);
+        } else if !of_one && taken.hazard.is_none() {
             self.answer_questions(taken.step.is_some(), settled, reply, records);
         }
         lone::tell(self, taken.lone.as_ref(), reply, records);
