@@ -141,6 +141,8 @@ pub enum TaskChange {
         due: Option<DateTime<Utc>>,
         call_by: Option<DateTime<Utc>>,
     },
+    /// Somebody asked for it by a time, or for no time any more.
+    Wanted { id: u32, by: Option<DateTime<Utc>> },
     /// Somebody said that whoever does it was called, and perhaps when they come.
     Called {
         id: u32,
@@ -185,6 +187,7 @@ impl TaskChange {
             TaskChange::Opened { task } | TaskChange::Restored { task } => task.id,
             TaskChange::Redated { id, .. }
             | TaskChange::Called { id, .. }
+            | TaskChange::Wanted { id, .. }
             | TaskChange::Uncalled { id, .. }
             | TaskChange::Taken { id, .. }
             | TaskChange::Done { id, .. }

@@ -59,6 +59,9 @@ pub struct Task {
     /// When its time last moved.
     #[serde(default)]
     pub moved: Option<DateTime<Utc>>,
+    /// When somebody asked for it to be done by, at the latest: a forecast moves it to an earlier time only.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub wanted: Option<DateTime<Utc>>,
     /// What a guided check found, as the key of its text, such as `cause-element` or `load-water-heater`.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub found: Option<String>,
@@ -182,6 +185,7 @@ impl Tasks {
                 task.call_by = *call_by;
                 task.moved = Some(at);
             }),
+            TaskChange::Wanted { id, by } => self.with(*id, |task| task.wanted = *by),
             TaskChange::Called { id, by, promised } => self.with(*id, |task| {
                 task.called = Some(at);
                 task.promised = *promised;

@@ -14,7 +14,8 @@ use crate::reply::Arg;
 
 /// Words that stand between a task's number and a name.
 const BETWEEN: &[&str] = &[
-    "to", "a", "al", "para", "task", "tarea", "la", "the", "number", "no",
+    "to", "a", "al", "para", "task", "tarea", "la", "the", "number", "no", "for", "is", "goes",
+    "es", "va",
 ];
 
 /// Words of courtesy behind a name.
@@ -24,7 +25,9 @@ const COURTESY: &[&str] = &[
 
 /// Reads the order; none where it names nobody of the crew and no task by that word: "give 12 some water".
 pub(super) fn order(phrases: &Phrases, fleet: &Fleet, text: &str) -> Option<Command> {
-    let rest = phrases.after("assign", "opens", text.trim())?;
+    let text = text.trim();
+    let ordered = phrases.after("assign", "opens", text);
+    let rest = ordered.or_else(|| phrases.after("assign", "names", text))?;
     let folded = plain(rest);
     let words: Vec<&str> = folded
         .split(' ')
@@ -50,10 +53,11 @@ pub(super) fn order(phrases: &Phrases, fleet: &Fleet, text: &str) -> Option<Comm
         .filter_map(|word| word.parse().ok())
         .collect();
     if let ([id], false) = (numbers.as_slice(), name.is_empty())
-        && (is_known(&name) || phrases.holds("assign", "plainly", text))
+        && (is_known(&name) || ordered.is_some() && phrases.holds("assign", "plainly", text))
     {
         return Some(command(Some(*id), name));
     }
+    ordered?;
     // "give the pump-out on 6 to wren": the work is named, and not its number
     let of_work = phrases.holds("assign", "plainly", text) || phrases.holds("truck", "who", text);
     let (last, before) = words.split_last()?;

@@ -127,6 +127,7 @@ fn asked(now: DateTime<Utc>, voice: &Voice<'_>, said: &Said<'_>) -> Vec<Choice> 
             units.chain(codes(&["all"])).collect()
         }
         About::UndoOlder { .. }
+        | About::WasPumped { .. }
         | About::NoDanger { .. }
         | About::HurtNow { .. }
         | About::Leaves { unit: Some(_) } => codes(&["yes", "no"]),

@@ -1,6 +1,7 @@
 //! Orders to the bot itself: tasks taken, dropped and moved, alarms taken note of, questions dropped.
 
 use chrono::{DateTime, TimeDelta, Utc};
+use chrono_tz::Tz;
 
 use super::answer::Reply;
 use super::assign;
@@ -165,12 +166,22 @@ fn move_task(hearing: &Hearing<'_>, task: &Task, order: &Command, reply: &mut Re
     let (id, zone) = (task.id, hearing.fleet.time_zone);
     let told = when::clock_in(&order.rest).and_then(|clock| match when::names_a_day(&order.rest) {
         true => when::told(&clock, &order.rest, hearing.now, zone),
-        false => when::next(&clock, hearing.now, zone),
+        // of work that somebody wants on a day to come, an hour alone moves the hour
+        false => match task
+            .wanted
+            .filter(|due| is_of_a_day_to_come(*due, hearing.now, zone))
+        {
+            Some(due) => when::on(due.with_timezone(&zone).date_naive(), &clock, zone),
+            None => when::next(&clock, hearing.now, zone),
+        },
     });
     let Some(due) = told else {
         return reply.say("move-needs-time", &[("id", id.into())]);
     };
-    if is_past(due, hearing, order) {
+    let later = task
+        .wanted
+        .is_some_and(|due| is_of_a_day_to_come(due, hearing.now, zone));
+    if is_past(due, hearing, order) && !(later && due > hearing.now) {
         return reply.say("move-is-past", &[("id", id.into())]);
     }
     // a time that somebody wished is no limit of the tank, where there is a forecast
@@ -197,6 +208,14 @@ fn move_task(hearing: &Hearing<'_>, task: &Task, order: &Command, reply: &mut Re
         due: Some(due),
         call_by,
     });
+    // who moves it decides anew by when it is wanted
+    if task.wanted.is_some() {
+        reply.board.keep_to(id, Some(due));
+    }
+}
+
+fn is_of_a_day_to_come(due: DateTime<Utc>, now: DateTime<Utc>, zone: Tz) -> bool {
+    due.with_timezone(&zone).date_naive() > now.with_timezone(&zone).date_naive()
 }
 
 /// A time so far ahead, with no day told, was most likely one of today that is past.

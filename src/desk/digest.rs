@@ -106,6 +106,7 @@ pub(super) fn text(desk: &Desk, stands: &[Stand], voice: &Voice<'_>) -> String {
                 worst: stand.worst,
                 more: stand.more,
                 due: due.min_by_key(|(_, due)| *due),
+                pump_out: desk.book.tasks().open_task(&stand.unit, TaskKind::PumpOut),
                 last_word: word(&stand.unit).map(|word| word.at),
                 unheard: stand.unheard,
             }

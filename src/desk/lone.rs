@@ -264,7 +264,7 @@ pub(super) fn everybody(hearing: &Hearing<'_>, reply: &Reply<'_>) -> Vec<String>
         .collect()
 }
 
-fn told(who: &str, clock: &Alone, voice: &Voice<'_>) -> String {
+pub(super) fn told(who: &str, clock: &Alone, voice: &Voice<'_>) -> String {
     let mut args = vec![
         ("who", Arg::from(voice.person(who).into_owned())),
         ("time", clock.since.into()),

@@ -26,6 +26,7 @@ mod receive;
 mod relay;
 mod repeat;
 mod settle;
+mod silent;
 mod sites;
 mod situate;
 mod standing;

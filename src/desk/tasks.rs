@@ -77,6 +77,17 @@ impl Board {
         self.open_naming(unit, kind, (due, lead), finding, None)
     }
 
+    /// Keeps to the time by which somebody wants a task done.
+    pub(super) fn keep_to(&mut self, id: u32, wanted: Option<DateTime<Utc>>) {
+        if self
+            .tasks
+            .task(id)
+            .is_some_and(|task| task.wanted != wanted)
+        {
+            self.change(TaskChange::Wanted { id, by: wanted });
+        }
+    }
+
     /// Opens the work that a guided check came to, which says what was found.
     pub(super) fn open_found(
         &mut self,
@@ -97,7 +108,9 @@ impl Board {
         finding: Option<FindingId>,
         found: Option<String>,
     ) -> (u32, bool) {
-        let due = due.map(|due| due.max(self.at));
+        let wanted = self.tasks.open_task(unit, kind);
+        let wanted = wanted.and_then(|task| task.wanted.filter(|_| finding.is_some()));
+        let due = earlier(due, wanted).map(|due| due.max(self.at));
         let call_by = due
             .filter(|_| kind == TaskKind::PumpOut)
             .map(|due| (due - lead - SAFETY).max(self.at));
@@ -139,6 +152,7 @@ impl Board {
             escalated: None,
             told_due: None,
             moved: None,
+            wanted: None,
             found,
             closed: None,
         };
@@ -278,10 +292,10 @@ impl Board {
     pub(super) fn follow(&mut self, unit: &UnitName, due: Option<DateTime<Utc>>, lead: TimeDelta) {
         let asked = self.tasks.open_task(unit, TaskKind::PumpOut);
         let asked = asked.filter(|task| task.finding == Some(FindingId::WasteBookPumpOut));
-        let Some((id, was)) = asked.map(|task| (task.id, task.due)) else {
+        let Some((id, was, wanted)) = asked.map(|task| (task.id, task.due, task.wanted)) else {
             return;
         };
-        let due = due.map(|due| due.max(self.at));
+        let due = earlier(due, wanted).map(|due| due.max(self.at));
         let moved = match (was, due) {
             (Some(was), Some(due)) => (due - was).abs() >= WORTH_MOVING,
             (was, due) => was.is_some() != due.is_some(),
@@ -314,6 +328,14 @@ impl Board {
             .into_iter()
             .map(move |change| Record::Task { at, change })
     }
+}
+
+/// Returns the earlier of two times, where there are both.
+pub(super) fn earlier(
+    one: Option<DateTime<Utc>>,
+    other: Option<DateTime<Utc>>,
+) -> Option<DateTime<Utc>> {
+    [one, other].into_iter().flatten().min()
 }
 
 /// Returns the kind of task that a need asks for.

@@ -118,7 +118,7 @@ pub(super) fn day_word(words: &str) -> Option<String> {
 }
 
 /// Returns the day that words name: tomorrow, or the next of a weekday.
-fn day_ahead(words: &str, now: DateTime<Utc>, zone: Tz) -> Option<NaiveDate> {
+pub(super) fn day_ahead(words: &str, now: DateTime<Utc>, zone: Tz) -> Option<NaiveDate> {
     let today = now.with_timezone(&zone).date_naive();
     let days = match day_named(words)? {
         None => 1,
@@ -154,7 +154,7 @@ fn usual_hour(hour: u32) -> u32 {
 }
 
 /// Returns the instant of a clock time on a day; of two equal local times the first.
-fn on(date: NaiveDate, clock: &str, zone: Tz) -> Option<DateTime<Utc>> {
+pub(super) fn on(date: NaiveDate, clock: &str, zone: Tz) -> Option<DateTime<Utc>> {
     let time = NaiveTime::parse_from_str(clock, "%H:%M").ok()?;
     let local = zone.from_local_datetime(&date.and_time(time)).earliest()?;
     Some(local.with_timezone(&Utc))

@@ -240,6 +240,15 @@ pub enum About {
         /// The trailer it is for.
         unit: UnitName,
     },
+    /// Whether a waste tank was pumped between two readings, the later of which is lower.
+    WasPumped {
+        /// The trailer.
+        unit: UnitName,
+        /// When it was read before.
+        since: DateTime<Utc>,
+        /// When the lower level was read.
+        until: DateTime<Utc>,
+    },
     /// How much a truck took out of a waste tank.
     HowMuch {
         /// The trailer.
@@ -277,6 +286,7 @@ impl About {
                 | About::PhotoOf { .. }
                 | About::TruckWhen { .. }
                 | About::HowMuch { .. }
+                | About::WasPumped { .. }
         )
     }
 }

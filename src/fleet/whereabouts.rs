@@ -23,6 +23,10 @@ pub struct JobIndex(OnceLock<Places>);
 struct Places {
     of_unit: HashMap<UnitName, Vec<usize>>,
     of_id: HashMap<JobId, usize>,
+    /// The jobs on which somebody is named.
+    of_crew: HashMap<String, Vec<usize>>,
+    /// The latest end of a job and of all whose doors open before it.
+    ends: Vec<DateTime<Utc>>,
     /// The trailers, by the letters and digits of their names.
     of_letters: HashMap<String, Vec<UnitName>>,
 }
@@ -90,6 +94,28 @@ impl Fleet {
         let places = self.places_of(unit);
         let next = places.partition_point(|&place| self.jobs[place].from <= at);
         places.get(next).map(|&place| &self.jobs[place])
+    }
+
+    /// Lists the jobs that name somebody as their crew, in the order of their doors.
+    pub fn jobs_worked_by(&self, who: &str) -> impl Iterator<Item = &Job> {
+        let places = self.places().of_crew.get(who).into_iter().flatten();
+        places.map(|&place| &self.jobs[place])
+    }
+
+    /// Lists the jobs whose doors open by `last` and which end at `first` or later, the latest doors first.
+    pub fn jobs_between(
+        &self,
+        first: DateTime<Utc>,
+        last: DateTime<Utc>,
+    ) -> impl Iterator<Item = &Job> {
+        let ends = &self.places().ends;
+        let begun = self.jobs.partition_point(|job| job.from <= last);
+        let lasting = (0..begun)
+            .rev()
+            .take_while(move |&place| ends[place] >= first);
+        lasting
+            .map(|place| &self.jobs[place])
+            .filter(move |job| job.to >= first)
     }
 
     /// Finds a job by its identity.
@@ -179,6 +205,11 @@ impl Fleet {
             let mut places = Places::default();
             for (place, job) in self.jobs.iter().enumerate() {
                 places.of_id.entry(job.id.clone()).or_insert(place);
+                let latest = places.ends.last().map_or(job.to, |end| job.to.max(*end));
+                places.ends.push(latest);
+                for who in &job.crew {
+                    places.of_crew.entry(who.clone()).or_default().push(place);
+                }
                 for unit in &job.trailers {
                     places.of_unit.entry(unit.clone()).or_default().push(place);
                 }

@@ -148,8 +148,10 @@ impl Answer<'_> {
                 first.by_ref().for_each(|text| write_once(out, text));
             }
             let voice = self.voice_for(voice, finding.unit.as_ref());
-            voice.write_finding(line(out), finding, several);
-            if let Some(note) = self.task_of(finding) {
+            let note = self.task_of(finding);
+            let called = note.and_then(|note| voice.as_called(finding, note.task));
+            voice.write_finding(line(out), called.as_ref().unwrap_or(finding), several);
+            if let Some(note) = note {
                 voice.write_task_tail(out, note.task);
                 told.push(note.task.id);
             }

@@ -6,7 +6,7 @@ use std::fmt::Write;
 use chrono::{DateTime, Utc};
 
 use super::voice::{Arg, Voice};
-use crate::book::Stage;
+use crate::book::{Stage, Task};
 use crate::finding::{FindingId, Level, TaskKind, Urgency};
 use crate::heard::UnitName;
 
@@ -34,6 +34,8 @@ pub struct DigestRow<'a> {
     pub more: usize,
     /// What is due first.
     pub due: Option<(TaskKind, DateTime<Utc>)>,
+    /// The pump-out that is open.
+    pub pump_out: Option<&'a Task>,
     /// When the crew last said a word about it.
     pub last_word: Option<DateTime<Utc>>,
     /// Whether its doors are open and nobody has said a word about it on this job.
@@ -300,7 +302,7 @@ impl Voice<'_> {
                 text,
                 "{} {}",
                 self.opening(level, urgency),
-                self.name(id, level)
+                self.name_beside(id, level, row.pump_out)
             );
             if row.more > 0 {
                 let _ = write!(text, " +{}", row.more);

@@ -1,6 +1,7 @@
 //! One finding in words: what to do, its cautions, and why.
 
 use super::voice::{Arg, Voice};
+use crate::book::Task;
 use crate::finding::{Caution, Fact, FactValue, Finding, FindingId, Level, Origin};
 
 impl Voice<'_> {
@@ -31,6 +32,31 @@ impl Voice<'_> {
             Some(key) => self.word(&key),
             None => self.coded("name", id.code()),
         }
+    }
+
+    /// Returns the few words for a finding beside the task that it asked for: a truck that is called is not to be booked.
+    pub fn name_beside(&self, id: FindingId, level: Level, task: Option<&Task>) -> String {
+        let called = task.filter(|task| task.called.is_some());
+        match (id, called.map(|task| task.promised)) {
+            (FindingId::WasteBookPumpOut, Some(Some(at))) => {
+                self.say("truck-named-promised", &[("time", at.into())])
+            }
+            (FindingId::WasteBookPumpOut, Some(None)) => self.word("truck-named-called"),
+            _ => self.name(id, level),
+        }
+    }
+
+    /// Returns a finding that wants a truck as it is said while one is called: nobody is told to call again.
+    pub(super) fn as_called(&self, finding: &Finding, task: &Task) -> Option<Finding> {
+        let wants_one = finding.id == FindingId::WasteBookPumpOut && task.called.is_some();
+        let own = format!("{}-called", finding.action);
+        wants_one.then(|| Finding {
+            action: match self.knows(&own) {
+                true => own.into(),
+                false => finding.action.clone(),
+            },
+            ..finding.clone()
+        })
     }
 
     /// Returns the few words for this one finding: its own where it has some, else those of its id.

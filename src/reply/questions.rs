@@ -75,6 +75,10 @@ impl Voice<'_> {
                 ];
                 self.say("ask-no-danger", &args)
             }
+            About::WasPumped { unit, since, .. } => self.say(
+                "ask-was-pumped",
+                &[("unit", unit.as_str().into()), ("since", (*since).into())],
+            ),
             About::TruckWhen { unit } => {
                 self.say("truck-late-when", &[("unit", unit.as_str().into())])
             }

@@ -75,6 +75,7 @@ fn take_in(tasks: &mut BTreeMap<u32, Told>, at: DateTime<Utc>, change: TaskChang
             told.task.due = due;
             told.task.call_by = call_by;
         }),
+        TaskChange::Wanted { id, by } => with(id, &|told| told.task.wanted = by),
         TaskChange::Called { id, by, promised } => with(id, &|told| {
             told.task.called = Some(at);
             told.task.promised = promised;

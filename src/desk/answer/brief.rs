@@ -8,7 +8,7 @@ use crate::desk::receive::Hearing;
 use crate::desk::repeat;
 use crate::desk::situate::Case;
 use crate::desk::standing;
-use crate::finding::{Caution, Finding, Level};
+use crate::finding::{Caution, Finding, FindingId, Level};
 use crate::reply::{Arg, Status};
 
 /// How many findings have a line of their own.
@@ -83,7 +83,17 @@ fn rows(hearing: &Hearing<'_>, findings: &[Finding], reply: &Reply<'_>) -> Vec<S
 fn row(finding: &Finding, reply: &Reply<'_>) -> String {
     let voice = &reply.voice;
     let name = voice.name(finding.id, finding.level);
-    let does = to_do(finding, reply);
+    let task = finding.unit.as_ref().zip(finding.task.as_ref());
+    let task = task.and_then(|(unit, wish)| reply.board.tasks().open_task(unit, wish.kind));
+    let called = task.filter(|task| task.called.is_some());
+    let does = match called.filter(|_| finding.id == FindingId::WasteBookPumpOut) {
+        Some(_) => voice.word("do-truck-called"),
+        None => to_do(finding, reply),
+    };
+    let name = match called {
+        Some(_) => reply.name(finding),
+        None => name,
+    };
     if does == name {
         // it has no short words: its action says what to do
         let mut full = finding.clone();
@@ -106,8 +116,6 @@ fn row(finding: &Finding, reply: &Reply<'_>) -> String {
         }
         _ => voice.say("status-row", &args),
     };
-    let task = finding.unit.as_ref().zip(finding.task.as_ref());
-    let task = task.and_then(|(unit, wish)| reply.board.tasks().open_task(unit, wish.kind));
     if let Some(task) = task {
         row.push(' ');
         row.push_str(&voice.task_in_short(task));

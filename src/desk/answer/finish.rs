@@ -116,6 +116,10 @@ impl Reply<'_> {
         }
         // a mended or edited report says what changed instead
         let rewrites = hearing.mends() || hearing.inbound.replaces.is_some();
+        if let Some(line) = hearing.pump_out_taken(settled, &self.voice) {
+            self.opening.extend(line);
+            return;
+        }
         let mut told = false;
         for unit in units.into_iter().filter(|_| !rewrites) {
             let of_it = settled.reports.iter().filter(|(other, ..)| other == unit);
@@ -416,7 +420,9 @@ fn notes(board: &Board) -> Vec<(Task, TaskTurn)> {
     for change in board.changes() {
         let (id, turn) = match change {
             TaskChange::Opened { task } => (task.id, TaskTurn::Opened),
-            TaskChange::Redated { id, .. } => (*id, TaskTurn::Stands),
+            TaskChange::Redated { id, .. } | TaskChange::Wanted { id, .. } => {
+                (*id, TaskTurn::Stands)
+            }
             TaskChange::Called { id, .. } | TaskChange::Uncalled { id, .. } => {
                 (*id, TaskTurn::Stands)
             }

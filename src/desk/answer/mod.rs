@@ -1,27 +1,36 @@
 //! Answers to what people ask.
 
-mod advice;
 mod back;
 mod brief;
 mod cold;
+mod cords;
 mod duty;
 mod finish;
+mod freezing;
+mod is_ok;
 mod people;
 mod plan_ahead;
+mod pressure;
 mod question;
+mod ready;
 mod reply;
 mod several;
 mod sought;
+mod tank_lasts;
 mod tell;
 mod topic;
 mod unsafe_now;
+mod value_asked;
 mod well;
 mod whole;
 mod why;
 
 pub(super) use back::correction;
+pub(super) use cords::{asked_to_hook_up, hook_up};
+pub(super) use people::where_they_are;
 pub(super) use reply::Reply;
 pub(super) use several::{answer as several, parts};
+pub(super) use tell::person_named;
 pub(super) use topic::Questions;
 pub(super) use whole::tasks_in_hand;
 pub(super) use why::WhyWords;

@@ -50,7 +50,12 @@ pub(super) fn answer(hearing: &Hearing<'_>, topic: &str, reply: &mut Reply<'_>) 
     true
 }
 
-fn where_they_are(hearing: &Hearing<'_>, member: &CrewMember, reply: &Reply<'_>) -> String {
+/// Says where somebody is by their own words, or that nobody knows.
+pub(in crate::desk) fn where_they_are(
+    hearing: &Hearing<'_>,
+    member: &CrewMember,
+    reply: &Reply<'_>,
+) -> String {
     whereabouts(hearing, member, reply).unwrap_or_else(|| {
         let args = [("who", Arg::from(member.name.as_str()))];
         reply.voice.say("answer-where-none", &args)

@@ -4,7 +4,10 @@
 
 use super::reply::Reply;
 use super::topic::Question;
-use super::{advice, case_of, plan_ahead, sought, tell, unsafe_now, whole};
+use super::{
+    case_of, cords, freezing, is_ok, plan_ahead, pressure, ready, sought, tank_lasts, tell,
+    unsafe_now, whole,
+};
 use crate::desk::receive::Hearing;
 use crate::desk::repeat;
 use crate::desk::settle::Settled;
@@ -56,8 +59,8 @@ pub(super) fn answer(
             "truck" => sought::every_truck(hearing, reply),
             "what-if" => reply.first.push(reply.voice.word("answer-cannot")),
             // without a trailer in mind the usual limits are as good an answer as any
-            "is-ok" | "set-regulator" | "regulator"
-                if advice::in_general(hearing, topic, reply) => {}
+            "is-ok" | "set-regulator" | "regulator" if is_ok::in_general(hearing, topic, reply) => {
+            }
             _ if reply.asks.is_none() => reply.asks = Some(hearing.which_unit()),
             _ => {}
         }
@@ -77,24 +80,24 @@ pub(super) fn answer(
         "more" => return tell::all_of_it(hearing, &case, reply),
         "next" => return next(hearing, &case, reply),
         "truck" => sought::truck(&case, reply),
-        "pump-out" => advice::lasts(hearing, &case, reply),
+        "pump-out" => tank_lasts::lasts(hearing, &case, reply),
         "card" => {
             standing::card_asked(hearing, &case, reply);
             return;
         }
-        "truck-latest" => advice::truck_latest(&case, reply),
-        "what-if" => advice::what_if(hearing, &case, reply),
+        "truck-latest" => tank_lasts::truck_latest(&case, reply),
+        "what-if" => tank_lasts::what_if(hearing, &case, reply),
         "waste" | "fresh" | "battery" => sought::level(topic, &case, reply),
         "pressure" | "temperature" | "volts" => sought::reading(topic, &case, reply),
-        "is-ok" => advice::is_ok(hearing, &case, reply),
-        "regulator" => advice::regulator(&case, reply),
-        "set-regulator" => advice::set_regulator(&case, reply),
-        "heater" => advice::heater(&case, reply),
-        "drain" => advice::drain(&case, reply),
-        "freeze" => advice::freeze(&case, reply),
-        "cords" => advice::cords(&case, reply),
-        "tow" => advice::tow(hearing, &case, reply),
-        "open" => advice::open(&case, reply),
+        "is-ok" => is_ok::is_ok(hearing, &case, reply),
+        "regulator" => pressure::regulator(&case, reply),
+        "set-regulator" => pressure::set_regulator(&case, reply),
+        "heater" => freezing::heater(&case, reply),
+        "drain" => freezing::drain(&case, reply),
+        "freeze" => freezing::freeze(&case, reply),
+        "cords" => cords::cords(&case, reply),
+        "tow" => ready::tow(hearing, &case, reply),
+        "open" => ready::open(&case, reply),
         "generator-size" => plan_ahead::generator(hearing, &case, reply),
         "guests-taken" => {
             plan_ahead::guests_taken(&case, reply);
@@ -196,7 +199,7 @@ pub(super) fn beside(
         }
         let can_wait = finding.urgency == Urgency::Plan && finding.level == Level::Notice;
         if !can_wait && !covered.contains(&finding.id) {
-            rest.push(reply.voice.name(finding.id, finding.level));
+            rest.push(reply.name(&finding));
         }
         reply.beside.push(finding);
     }
@@ -222,7 +225,7 @@ pub(super) fn in_passing(hearing: &Hearing<'_>, case: &Case, reply: &mut Reply<'
         if finding.level < Level::Danger
             && repeat::told_lately(&finding, &hearing.talk, hearing.now)
         {
-            rest.push(reply.voice.name(finding.id, finding.level));
+            rest.push(reply.name(&finding));
             reply.beside.push(finding);
         } else {
             reply.findings.push(finding);
@@ -236,4 +239,10 @@ pub(super) fn in_passing(hearing: &Hearing<'_>, case: &Case, reply: &mut Reply<'
         ];
         reply.say("answer-beside", &args);
     }
+}
+
+/// Tells whether a finding stands in the way of opening: somebody could get hurt, or it is to be done now.
+pub(super) fn presses(finding: &Finding) -> bool {
+    finding.level >= Level::Warning
+        || finding.urgency == Urgency::Now && finding.id != FindingId::ColdCrewCold
 }

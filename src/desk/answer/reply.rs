@@ -9,7 +9,7 @@ use crate::desk::settle;
 use crate::desk::situate::Case;
 use crate::desk::tasks::Board;
 use crate::dialogue::{About, Check, More, Question, Round};
-use crate::finding::{Finding, FindingId};
+use crate::finding::{Finding, FindingId, TaskKind};
 use crate::heard::{ReadingKey, UnitName};
 use crate::outlook::Outlook;
 use crate::reply::{Arg, Voice};
@@ -180,6 +180,13 @@ impl<'a> Reply<'a> {
         }
         let unit = asks(FindingId::WaterUnderPressure, "water-under-pressure-ask")?;
         Some(About::TapsShut { unit })
+    }
+
+    /// Returns the few words for a finding, as its task stands.
+    pub(in crate::desk) fn name(&self, finding: &Finding) -> String {
+        let unit = finding.unit.as_ref();
+        let task = unit.and_then(|unit| self.board.tasks().open_task(unit, TaskKind::PumpOut));
+        self.voice.name_beside(finding.id, finding.level, task)
     }
 
     /// Takes the question that is asked with this reply.

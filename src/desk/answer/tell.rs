@@ -169,7 +169,7 @@ fn whose<'a>(hearing: &'a Hearing<'_>) -> Whose<'a> {
 }
 
 /// Finds the person of the crew whom a message names: "tasks for Juno", "tareas de Lupe", "juno's tasks".
-pub(super) fn person_named<'a>(hearing: &'a Hearing<'_>) -> Option<&'a CrewMember> {
+pub(in crate::desk) fn person_named<'a>(hearing: &'a Hearing<'_>) -> Option<&'a CrewMember> {
     let text = plain(hearing.text);
     let says = |name: &str| {
         let name = plain(name);

@@ -1,7 +1,7 @@
 //! Answers that stop somebody: water without a regulator, people who would go back into a danger.
 
-use super::advice::open;
 use super::question::warn;
+use super::ready::open;
 use super::reply::Reply;
 use crate::desk::situate::Case;
 use crate::finding::{Caution, FindingId};

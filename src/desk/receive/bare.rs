@@ -42,6 +42,9 @@ impl Hearing<'_> {
     /// Returns what a bare message answers; none where nothing is open, or it says something else.
     pub(super) fn answered(&self) -> Option<Answered> {
         let heard = &self.heard;
+        if let Some(answered) = self.pumped_between(heard) {
+            return Some(answered);
+        }
         if !heard.entries.is_empty() || heard.command.is_some() {
             return None;
         }
@@ -130,6 +133,24 @@ fn with_answer(value: &str, answer: &str) -> Vec<String> {
     ways.map(|value| format!("{value} {answer}")).collect()
 }
 
+/// Returns what is told of each of these trailers.
+fn of_each(units: Vec<UnitName>, told: &Entry) -> Vec<Entry> {
+    let told_of = |unit| Entry {
+        unit: Some(unit),
+        ..told.clone()
+    };
+    units.into_iter().map(told_of).collect()
+}
+
+/// Returns an answer that is a report.
+fn reported(entries: Vec<Entry>, at: DateTime<Utc>) -> Answered {
+    Answered::Report {
+        entries,
+        at,
+        instead: false,
+    }
+}
+
 /// A bare message.
 struct Bare<'a> {
     phrases: &'a Phrases,
@@ -151,132 +172,135 @@ impl Bare<'_> {
         if self.text.split_whitespace().count() > LONGEST {
             return None;
         }
-        let report = |entries, at| Answered::Report {
-            entries,
-            at,
-            instead: false,
-        };
         match about {
             About::WhichUnit { entry, at, likely } => {
-                let units = self.units_among(likely)?;
-                let entries = units.into_iter().map(|unit| Entry {
-                    unit: Some(unit),
-                    ..entry.clone()
-                });
-                Some(report(entries.collect(), *at))
+                Some(reported(of_each(self.units_among(likely)?, entry), *at))
             }
             About::WhatValue { unit, text, at, .. } => {
                 let told = self.answer.measure.is_some() || self.answer.noun.is_some();
                 told.then(|| Answered::Reread(with_answer(text, self.text), unit.clone(), *at))
             }
-            About::TapsShut { unit } => {
-                let taps = self.taps()?;
-                let mut entry = Entry {
-                    unit: Some(unit.clone()),
-                    ..Entry::default()
-                };
-                entry
-                    .readings
-                    .set(ReadingKey::PressurePsi, last_pressure(unit)?);
-                entry.readings.taps = Some(taps);
-                Some(report(vec![entry], at))
-            }
-            About::BeforeRegulator { unit } => {
-                let before = match self.answer.word {
-                    Some(ShortAnswer::Before) => true,
-                    Some(ShortAnswer::After) => false,
-                    _ if self.phrases.is("choice", "before", self.text) => true,
-                    _ if self.phrases.is("choice", "after", self.text) => false,
-                    _ => return None,
-                };
-                let mut entry = Entry {
-                    unit: Some(unit.clone()),
-                    ..Entry::default()
-                };
-                let key = if before {
-                    ReadingKey::SupplyPsi
-                } else {
-                    ReadingKey::PressurePsi
-                };
-                entry.readings.set(key, last_pressure(unit)?);
-                Some(Answered::Report {
-                    entries: vec![entry],
-                    at,
-                    instead: before,
-                })
-            }
+            About::TapsShut { unit } => self.of_taps(unit, last_pressure(unit)?, at),
+            About::BeforeRegulator { unit } => self.of_regulator(unit, last_pressure(unit)?, at),
             About::When { entry, .. } => {
                 let told = self.time(entry, at)?;
-                Some(report(vec![entry.clone()], told))
+                Some(reported(vec![entry.clone()], told))
             }
             // completed, or taken as it stands, before it is heard; a danger taken back is answered above
             About::WhichUnitOf { .. }
             | About::IncidentFact { .. }
             | About::OverrideWhy { .. }
+            | About::WasPumped { .. }
             | About::NoDanger { .. } => None,
             About::TruckWhen { .. } | About::HowMuch { .. } => {
                 self.says("no").then_some(Answered::Dropped)
             }
-            About::Leaves { unit } => {
-                if self.says("no") || self.phrases.is("leave", "me", self.text) {
-                    return Some(Answered::Dropped);
-                }
-                let it = unit.clone().filter(|_| self.says("yes"));
-                let units = it
-                    .map(|unit| vec![unit])
-                    .or_else(|| self.units_among(&[]))?;
-                let left = |unit| Entry {
-                    unit: Some(unit),
-                    events: vec![Event::Left],
-                    ..Entry::default()
-                };
-                Some(report(units.into_iter().map(left).collect(), at))
-            }
+            About::Leaves { unit } => self.of_leaving(unit.as_ref(), at),
             About::HurtNow { unit, .. } => {
                 let hurt = Entry {
                     unit: Some(unit.clone()),
                     faults: vec![Fault::PersonHurt],
                     ..Entry::default()
                 };
-                self.says("yes").then(|| report(vec![hurt], at))
+                self.says("yes").then(|| reported(vec![hurt], at))
             }
             About::WhichMend { key, ways } => {
                 let way = self.way_among(ways)?;
                 Some(Answered::Mends(key.clone(), way))
             }
-            About::WhichTask { ids } => {
-                let named = self.answer.number.map(|number| number as u32);
-                let ids = match (self.chosen(ids.len()), named.filter(|id| ids.contains(id))) {
-                    (_, Some(id)) => vec![id],
-                    (Some(places), None) => places.into_iter().map(|place| ids[place]).collect(),
-                    (None, None) if self.says("no") => return Some(Answered::Dropped),
-                    (None, None) => return None,
-                };
-                Some(Answered::Tasks(ids))
-            }
+            About::WhichTask { ids } => self.of_tasks(ids),
             About::PhotoOf { likely } => {
                 let unit = self.units_among(likely)?.into_iter().next();
                 unit.map(Answered::Shows)
             }
-            About::Arrived { units, .. } => {
-                if self.says("no") {
-                    return Some(Answered::Dropped);
-                }
-                let all = self.says("yes").then(|| units.clone());
-                let units = all.or_else(|| self.units_among(units))?;
-                let entries = units.into_iter().map(|unit| Entry {
-                    unit: Some(unit),
-                    events: vec![Event::Arrived],
-                    ..Entry::default()
-                });
-                Some(report(entries.collect(), at))
-            }
+            About::Arrived { units, .. } => self.of_arrival(units, at),
             About::UndoOlder { key } => {
                 if self.says("no") {
                     return Some(Answered::Dropped);
                 }
                 self.says("yes").then(|| Answered::TakeBack(key.clone()))
             }
+        }
+    }
+
+    /// Reads how the taps stood when a pressure was read.
+    fn of_taps(&self, unit: &UnitName, psi: f64, at: DateTime<Utc>) -> Option<Answered> {
+        let mut entry = Entry {
+            unit: Some(unit.clone()),
+            ..Entry::default()
+        };
+        entry.readings.taps = Some(self.taps()?);
+        entry.readings.set(ReadingKey::PressurePsi, psi);
+        Some(reported(vec![entry], at))
+    }
+
+    /// Reads on which side of the regulator a pressure was read: before it, it takes the place of what was logged.
+    fn of_regulator(&self, unit: &UnitName, psi: f64, at: DateTime<Utc>) -> Option<Answered> {
+        let before = match self.answer.word {
+            Some(ShortAnswer::Before) => true,
+            Some(ShortAnswer::After) => false,
+            _ if self.phrases.is("choice", "before", self.text) => true,
+            _ if self.phrases.is("choice", "after", self.text) => false,
+            _ => return None,
+        };
+        let mut entry = Entry {
+            unit: Some(unit.clone()),
+            ..Entry::default()
+        };
+        let key = match before {
+            true => ReadingKey::SupplyPsi,
+            false => ReadingKey::PressurePsi,
+        };
+        entry.readings.set(key, psi);
+        Some(Answered::Report {
+            entries: vec![entry],
+            at,
+            instead: before,
+        })
+    }
+
+    /// Reads which trailer leaves: the one asked about, others, or nobody but the sender.
+    fn of_leaving(&self, unit: Option<&UnitName>, at: DateTime<Utc>) -> Option<Answered> {
+        if self.says("no") || self.phrases.is("leave", "me", self.text) {
+            return Some(Answered::Dropped);
+        }
+        let it = unit.filter(|_| self.says("yes")).cloned();
+        let units = it
+            .map(|unit| vec![unit])
+            .or_else(|| self.units_among(&[]))?;
+        let left = Entry {
+            events: vec![Event::Left],
+            ..Entry::default()
+        };
+        Some(reported(of_each(units, &left), at))
+    }
+
+    /// Reads whether they arrived, and with which trailers.
+    fn of_arrival(&self, likely: &[UnitName], at: DateTime<Utc>) -> Option<Answered> {
+        if self.says("no") {
+            return Some(Answered::Dropped);
+        }
+        let all = self.says("yes").then(|| likely.to_vec());
+        let units = all.or_else(|| self.units_among(likely))?;
+        let arrived = Entry {
+            events: vec![Event::Arrived],
+            ..Entry::default()
+        };
+        Some(reported(of_each(units, &arrived), at))
+    }
+
+    /// Reads which of the tasks offered are done.
+    fn of_tasks(&self, ids: &[u32]) -> Option<Answered> {
+        let named = self.answer.number.map(|number| number as u32);
+        if let Some(id) = named.filter(|id| ids.contains(id)) {
+            return Some(Answered::Tasks(vec![id]));
+        }
+        match self.chosen(ids.len()) {
+            Some(places) => {
+                let ids = places.into_iter().map(|place| ids[place]).collect();
+                Some(Answered::Tasks(ids))
+            }
+            None => self.says("no").then_some(Answered::Dropped),
         }
     }
 
@@ -289,15 +313,14 @@ impl Bare<'_> {
     ) -> Option<Answered> {
         match withdrawn::verdict(self.phrases, self.text)? {
             withdrawn::Verdict::Mistake => Some(Answered::Dropped),
-            withdrawn::Verdict::Stands => Some(Answered::Report {
-                entries: vec![Entry {
+            withdrawn::Verdict::Stands => {
+                let again = Entry {
                     unit: Some(unit.clone()),
                     faults: faults.to_vec(),
                     ..Entry::default()
-                }],
-                at,
-                instead: false,
-            }),
+                };
+                Some(reported(vec![again], at))
+            }
         }
     }
 

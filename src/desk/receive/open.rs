@@ -1,7 +1,5 @@
 //! What stays open with the sender after a message, and the question that is asked with the reply.
 
-use chrono::TimeDelta;
-
 use super::super::answer::{self, Reply};
 use super::super::command;
 use super::super::incident;
@@ -12,9 +10,6 @@ use super::Hearing;
 use crate::dialogue::{About, Check, Question, Talk};
 use crate::finding::{Finding, FindingId};
 use crate::heard::{Ask, Entry, Remark, UnitName};
-
-/// How many likely answers a question offers.
-const MOST_LIKELY: usize = 6;
 
 impl Hearing<'_> {
     /// Returns what is open with the sender after this message, and asks what has to be asked.
@@ -196,7 +191,7 @@ impl Hearing<'_> {
                     at,
                 })
             }
-            _ => reply.question_about(),
+            _ => self.ask_if_pumped(reply).or_else(|| reply.question_about()),
         }
     }
 
@@ -253,42 +248,5 @@ impl Hearing<'_> {
             About::WhichUnit { entry, .. } if self.heard.command.is_none() => Some(entry),
             _ => None,
         }
-    }
-
-    /// Returns the question which trailer this message is about, to be read again once that is known.
-    pub(in crate::desk) fn which_unit(&self) -> About {
-        About::WhichUnitOf {
-            text: self.text.trim().to_owned(),
-            likely: self.likely_units(),
-        }
-    }
-
-    /// Returns the trailers a sender most likely means: those talked of lately, then those at a job now.
-    pub(in crate::desk) fn likely_units(&self) -> Vec<UnitName> {
-        let mut likely: Vec<UnitName> = Vec::new();
-        for sent in self.desk.book.sent(&self.member.id).iter().rev() {
-            likely.extend(
-                sent.units
-                    .iter()
-                    .filter(|unit| !likely.contains(unit))
-                    .cloned()
-                    .collect::<Vec<_>>(),
-            );
-        }
-        if likely.len() < 2 {
-            let now = self.now;
-            let jobs = self
-                .fleet
-                .jobs
-                .iter()
-                .filter(|job| job.from - TimeDelta::hours(24) <= now && now <= job.to);
-            for unit in jobs.flat_map(|job| &job.trailers) {
-                if !likely.contains(unit) {
-                    likely.push(unit.clone());
-                }
-            }
-        }
-        likely.truncate(MOST_LIKELY);
-        likely
     }
 }

@@ -6,16 +6,19 @@ use chrono::{DateTime, TimeDelta, Utc};
 
 use super::super::answer::{self, Reply};
 use super::super::situate::Case;
-use super::super::tasks::kind_of;
+use super::super::tasks::{earlier, kind_of};
 use super::super::{settle, truck, watch, when};
 use super::Hearing;
 use crate::book::{Record, TaskChange};
 use crate::dialogue::About;
 use crate::finding::TaskKind;
-use crate::heard::{Plan, PlanKind, UnitName};
+use crate::heard::{Plan, PlanKind, ReadingKey, UnitName};
 
 /// A truck that is promised later than this, with no day told, was most likely told of the past.
 const FAR: TimeDelta = TimeDelta::hours(18);
+/// The hours of a day on which a trailer is at no job, as clock times (common practice, no source).
+const OPENS: &str = "08:00";
+const CLOSES: &str = "17:00";
 
 impl Hearing<'_> {
     /// Answers requests: opens or confirms the task each asks for.
@@ -34,7 +37,7 @@ impl Hearing<'_> {
                 (PlanKind::Need { .. }, _) if answer::asks_whether(self) => {}
                 (PlanKind::Need { need, by }, Some(unit)) => {
                     let case = self.case_for(cases, &unit);
-                    let wanted = self.told_for(by.as_deref(), plan, &case);
+                    let wanted = self.wanted_by(by.as_deref(), plan, &case);
                     self.need(&case, kind_of(*need), wanted, reply);
                 }
                 (PlanKind::Booked { need, at }, Some(unit)) => {
@@ -102,6 +105,37 @@ impl Hearing<'_> {
         when::told(clock?, &plan.text, self.now, zone)
     }
 
+    /// Returns the instant by which work is wanted: at the hour told, else on the day told, as far as the site's hours go.
+    fn wanted_by(&self, clock: Option<&str>, plan: &Plan, case: &Case) -> Option<DateTime<Utc>> {
+        if let Some(at) = self.told_for(clock, plan, case) {
+            return Some(at);
+        }
+        let zone = case.job().map_or(self.fleet.time_zone, |job| job.time_zone);
+        let says = |list| self.desk.phrases.holds("need-by", list, &plan.text);
+        let named = when::day_ahead(&plan.text, self.now, zone);
+        if named.is_some()
+            && let Some(at) = when::coming(&plan.text, self.now, zone)
+        {
+            return Some(at);
+        }
+        let today = || self.now.with_timezone(&zone).date_naive();
+        let day = named.or_else(|| says("today").then(today))?;
+        let midnight = when::on(day, "00:00", zone)?;
+        let local_day = |at: &DateTime<Utc>| at.with_timezone(&zone).date_naive();
+        let mut windows = case.job().into_iter().flat_map(|job| job.windows(midnight));
+        let hours = windows.find(|(from, _)| local_day(from) >= day);
+        let hours = hours.filter(|(from, _)| local_day(from) == day);
+        let (opens, closes) = match hours {
+            Some(hours) => hours,
+            None => (when::on(day, OPENS, zone)?, when::on(day, CLOSES, zone)?),
+        };
+        Some(match () {
+            () if says("before") => opens,
+            () if says("morning") => when::on(day, "12:00", zone)?.min(closes),
+            () => closes,
+        })
+    }
+
     /// Opens the task that is asked for, or says which stands for it.
     fn need(
         &self,
@@ -112,8 +146,18 @@ impl Hearing<'_> {
     ) {
         let tank = case.outlook.waste.as_ref();
         let forecast = tank.filter(|_| kind == TaskKind::PumpOut);
-        let due = wanted.or(forecast.and_then(|tank| tank.p10));
+        let forecast = forecast.and_then(|tank| tank.p10);
+        // by the crowd alone a tank is full at any time: the wish says when
+        let told =
+            case.now.value(ReadingKey::WastePct).is_some() || case.now.last_pumped().is_some();
+        let due = match wanted {
+            Some(_) => earlier(wanted, forecast.filter(|_| told)),
+            None => forecast,
+        };
         let opened = reply.board.open(&case.unit, kind, due, lead(case), None);
+        if wanted.is_some() {
+            reply.board.keep_to(opened.0, wanted);
+        }
         reply.wanted(opened.0, opened.1);
         if kind == TaskKind::PumpOut && truck::wants_a_call(self) {
             reply.say(

@@ -4,11 +4,11 @@ use super::super::answer::{self, Reply};
 use super::super::settle::Settled;
 use super::super::situate::Case;
 use super::super::{
-    ahead, alarm, assign, command, hazard, incident, lone, on_road, place, standing, truck, walk,
-    watch, withdrawn,
+    ahead, alarm, assign, command, hazard, incident, lone, on_road, place, silent, standing, truck,
+    walk, watch, withdrawn,
 };
 use super::meaning::nothing_in;
-use super::{Hearing, arrive, danger};
+use super::{Hearing, arrive, danger, pumped};
 use crate::book::Record;
 use crate::dialogue::{About, Hauled};
 use crate::heard::{Entry, Plan, PlanKind, UnitName};
@@ -41,6 +41,12 @@ pub(super) struct Taken {
     stands: Option<arrive::Stands>,
     /// The trailer that it says is not where it was taken to stand.
     denied: Option<UnitName>,
+    /// The trailer and the cords of which it asks how they are hooked up.
+    hook_up: Option<(Option<UnitName>, Option<f64>)>,
+    /// Who of the crew does not answer.
+    silent: Option<String>,
+    /// The trailer whose level fell and which nobody pumped.
+    not_pumped: Option<UnitName>,
     /// The answer to a step of a guided check.
     step: Option<walk::Took>,
     /// The answer to a step of setting up or leaving.
@@ -83,6 +89,12 @@ impl Hearing<'_> {
             self.drop_what_is_not_now();
         }
         let denied = self.denies_its_place();
+        let not_pumped = self.not_pumped();
+        let hook_up = answer::asked_to_hook_up(self);
+        let silent = silent::said(self);
+        if silent.is_some() {
+            self.heard = nothing_in(&self.heard);
+        }
         let mut settled = self.settle();
         let stands = self.stands_at(&mut settled);
         self.ask_who_leaves(&mut settled);
@@ -124,6 +136,9 @@ impl Hearing<'_> {
             one_cord,
             stands,
             denied,
+            not_pumped,
+            silent,
+            hook_up,
             step,
             stood,
         };
@@ -185,6 +200,9 @@ impl Hearing<'_> {
         }
         if let Some(unit) = &taken.gas {
             reply.say("gas-stays", &[("unit", unit.as_str().into())]);
+        }
+        if let Some(unit) = &taken.not_pumped {
+            pumped::tell_not_pumped(self, unit, &mut reply);
         }
         if let Some(unit) = &taken.one_cord {
             reply.say("one-cord-out", &[("unit", unit.as_str().into())]);
@@ -276,10 +294,15 @@ impl Hearing<'_> {
         let asked = matches!(taken.lone, Some(lone::Lone::Asked(_)));
         let of_one = of_a_clock || asked && self.heard.ask.is_none();
         // what is to be done about a hazard answers what was asked of it
-        if !of_one && taken.hazard.is_none() {
+        if let Some(asked) = &taken.hook_up {
+            answer::hook_up(self, asked, reply);
+        } else if !of_one && taken.hazard.is_none() {
             self.answer_questions(taken.step.is_some(), settled, reply, records);
         }
         lone::tell(self, taken.lone.as_ref(), reply, records);
+        if let Some(who) = &taken.silent {
+            silent::tell(self, who, reply);
+        }
     }
 
     /// Answers its questions; `took` tells whether it answered a step of a guided check.

@@ -37,6 +37,7 @@ pub(super) use culprit::keep_off;
 pub(super) use danger::hold_back;
 pub(super) use held::{held, hold};
 pub(super) use leave::{end_tasks, not_for_the_road, tell_left_anyway};
+pub(super) use plug_in::tell as tell_plug_in;
 use said::Said;
 pub(super) use take::Took;
 use take::names_its_unit;

@@ -7,7 +7,7 @@ use crate::reply::Arg;
 use crate::rules::{self, PlugIn};
 
 /// Says what to expect of the cords that a message tells of.
-pub(super) fn tell(cases: &[Case], reply: &mut Reply<'_>) {
+pub(in crate::desk) fn tell(cases: &[Case], reply: &mut Reply<'_>) {
     for case in cases {
         let plan = case
             .situation()

@@ -4,7 +4,7 @@ use chrono::{DateTime, DurationRound, TimeDelta, Utc};
 
 use super::super::COMMON_PRACTICE;
 use super::super::tanks::waste_told;
-use super::{coated, waste_level};
+use super::{coated, dropped_unexplained, waste_level};
 use crate::book::Stage;
 use crate::finding::{Facts, Finding, FindingId, Level, Origin, TaskKind, Urgency};
 use crate::heard::{Event, Fault, ReadingKey};
@@ -12,7 +12,7 @@ use crate::outlook::TankOutlook;
 use crate::physics::tank::{SAFETY_H, STOP_PCT, time_to_book};
 use crate::physics::units::{hours, in_hours};
 use crate::quantity::Measure;
-use crate::situation::Situation;
+use crate::situation::{Occasion, Situation};
 
 /// Make sure of a truck from here, % by volume (common practice, no source).
 const PLAN_PCT: f64 = 50.0;
@@ -49,6 +49,11 @@ pub(super) fn book_pump_out(s: &Situation<'_>) -> Option<Finding> {
     // right after a pump-out the gauge is not believed: somebody looks first
     if coated(s).is_some() && !s.now.has(Fault::GaugeStuck) {
         return Some(found(urgency.min(Urgency::Soon)).says("waste-book-pump-out-doubted"));
+    }
+    // the gauge shows less than is reckoned with, and it is asked whether it was pumped
+    let reckoned = booking.origin == Origin::Computed;
+    if reckoned && s.occasion == Occasion::Report && dropped_unexplained(s).is_some() {
+        return Some(found(urgency.min(Urgency::Soon)).says("waste-book-pump-out-fell"));
     }
     let found = found(urgency).says(booking.says(urgency));
     // half full and never to be full: no truck is needed yet
@@ -140,6 +145,12 @@ impl<'a> Booking<'a> {
         self.level >= STOP_PCT || self.has_come(self.p50)
     }
 
+    /// Tells whether the level that is told is past the stop level, and not only expected to be within minutes.
+    fn reads_over(&self) -> bool {
+        let most = self.outlook.map_or(0.0, |waste| waste.level_pct[1]);
+        self.level.max(most) >= STOP_PCT
+    }
+
     /// Returns when a truck that is called at once is on site.
     fn here(&self) -> DateTime<Utc> {
         let here = self.s.at + TimeDelta::minutes((self.lead_h * 60.0).round() as i64);
@@ -190,8 +201,10 @@ impl<'a> Booking<'a> {
         match (urgency, self.is_forecast()) {
             _ if self.unread && self.is_over() => "waste-book-pump-out-unread-over",
             (Urgency::Soon, false) if self.is_over() => "waste-book-pump-out-over",
-            (Urgency::Now, _) if self.is_over() => "waste-book-pump-out-over",
-            (Urgency::Now, _) if self.has_come(self.p10) => "waste-book-pump-out-any-time",
+            (Urgency::Now, _) if self.is_over() && self.reads_over() => "waste-book-pump-out-over",
+            (Urgency::Now, _) if self.is_over() || self.has_come(self.p10) => {
+                "waste-book-pump-out-any-time"
+            }
             _ if self.unread => "waste-book-pump-out-unread",
             (Urgency::Now, _) if before_it(self.p50) => "waste-book-pump-out-too-late",
             (Urgency::Now, _) if before_it(self.p10) => "waste-book-pump-out-late",

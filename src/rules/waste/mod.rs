@@ -84,7 +84,7 @@ fn spill(s: &Situation<'_>) -> Option<Finding> {
 }
 
 /// Two gauge steps down without a pump-out: soon. A valve is open, or a gauge lies.
-fn dropped_unexplained(s: &Situation<'_>) -> Option<Finding> {
+pub(super) fn dropped_unexplained(s: &Situation<'_>) -> Option<Finding> {
     // empty at leaving is a pump-out that nobody told of: the leaving asks about it
     if !s.touches(WASTE, &[], &[]) || s.now.has(Fault::GaugeStuck) || s.is_going() {
         return None;
@@ -108,6 +108,8 @@ fn dropped_unexplained(s: &Situation<'_>) -> Option<Finding> {
         .read("level", *last, Measure::Pct)
         .computed("fall", fall, Measure::Pct)
         .limit("fall_limit", limit, Measure::Pct)
+        .time("since", *before_at, Origin::Read)
+        .time("until", *at, Origin::Read)
         .by("formula-fall", COMMON_PRACTICE);
     Some(
         Finding::new(

@@ -15,6 +15,7 @@ fn row<'a>(unit: &'a UnitName, worst: Option<(FindingId, Level, Urgency)>) -> Di
         worst,
         more: 0,
         due: None,
+        pump_out: None,
         last_word: Some(at(16, 45)),
         unheard: false,
     }

@@ -267,12 +267,12 @@ fn no_message_takes_an_argument_that_nobody_gives() {
 
 /// What the desk and the reply itself put into texts that are not a finding's.
 const GIVEN: &[&str] = &[
-    "age", "by", "circuit", "code", "company", "count", "due", "fault", "faults", "first",
-    "folder", "formula", "from", "hints", "id", "ids", "kind", "language", "last", "limit", "link",
-    "meaning", "name", "names", "origin", "pairs", "promised", "quote", "read", "reason", "role",
-    "row", "rows", "senders", "signal", "since", "site", "source", "stage", "stages", "task",
-    "tasks", "time", "to", "trouble", "typed", "unit", "units", "value", "was", "ways", "what",
-    "who", "word", "words",
+    "address", "age", "by", "circuit", "code", "company", "count", "due", "fault", "faults",
+    "first", "folder", "formula", "from", "hints", "id", "ids", "kind", "language", "last",
+    "limit", "link", "meaning", "name", "names", "origin", "pairs", "promised", "quote", "read",
+    "reason", "role", "row", "rows", "senders", "signal", "since", "site", "source", "stage",
+    "stages", "task", "tasks", "time", "to", "trouble", "typed", "unit", "units", "value", "was",
+    "ways", "what", "who", "word", "words",
 ];
 
 #[test]

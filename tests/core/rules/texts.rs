@@ -17,7 +17,7 @@ use hosebib::reply::Replies;
 use hosebib::rules;
 use hosebib::situation::{Occasion, Situation};
 
-use super::support::unit;
+use super::support::{said, unit};
 
 /// So many situations are checked, and more until every text was met.
 const AT_LEAST: usize = 2_000;
@@ -38,6 +38,7 @@ fn every_text_is_there_and_asks_for_no_fact_that_is_not_given() {
         rules::chocks_out(&name),
         rules::icy_steps(Some(&name)),
         unsafe_act("bypassed"),
+        fallen(),
     ] {
         met.insert(finding.action.to_string());
         say(&replies, &fleet, DateTime::UNIX_EPOCH, &finding);
@@ -59,6 +60,17 @@ fn every_text_is_there_and_asks_for_no_fact_that_is_not_given() {
     }
     let missed: Vec<&String> = keys.difference(&met).collect();
     assert!(missed.is_empty(), "never met: {missed:#?}");
+}
+
+/// A truck that is wanted only if nobody pumped: the level fell, which chance seldom brings about.
+fn fallen() -> Finding {
+    let read = |pct| said().read(ReadingKey::WastePct, pct);
+    unit("12")
+        .after("2027-05-29 14:00", read(12.5).did(Event::InService))
+        .after("2027-05-29 17:00", read(75.0))
+        .hears("2027-05-29 18:30", read(12.5))
+        .one(FindingId::WasteBookPumpOut)
+        .clone()
 }
 
 #[test]

@@ -146,6 +146,24 @@ fn a_gauge_high_after_a_pump_out_is_doubtful() {
     shows(50.0, "2027-05-29 22:00").lacks(Id::WasteGaugeDoubtful);
 }
 
+// an untold pump-out: what is reckoned with is said as a condition until that is known
+#[test]
+fn a_level_that_falls_untold_wants_no_truck_before_it_is_known_why() {
+    let unit = unit("12")
+        .after(
+            "2027-05-29 14:00",
+            said().did(Event::InService).read(R::WastePct, 12.5),
+        )
+        .after("2027-05-29 17:00", said().read(R::WastePct, 75.0));
+    unit.hears("2027-05-29 18:30", said().read(R::WastePct, 12.5))
+        .has(Id::WasteDroppedUnexplained, Urgency::Soon)
+        .has(Id::WasteBookPumpOut, Urgency::Soon)
+        .says(Id::WasteBookPumpOut, "waste-book-pump-out-fell");
+    unit.hears("2027-05-29 18:30", said().read(R::WastePct, 87.5))
+        .lacks(Id::WasteDroppedUnexplained)
+        .has(Id::WasteBookPumpOut, Urgency::Now);
+}
+
 #[test]
 fn a_gauge_that_nobody_can_read_is_doubtful() {
     unit("12")

@@ -1,0 +1,125 @@
+//! How many cords a trailer needs, and into which circuits.
+
+use super::question::warn;
+use super::reply::Reply;
+use crate::desk::receive::Hearing;
+use crate::desk::settle;
+use crate::desk::situate::Case;
+use crate::desk::walk;
+use crate::finding::{Caution, FindingId};
+use crate::heard::{Entry, ReadingKey, UnitName};
+use crate::reply::Arg;
+use crate::rules;
+use crate::situation::Occasion;
+
+/// Takes the cords out of a message that asks how the power is hooked up: so many are there, and none is live yet.
+/// Returns the trailer they were told of, and how many; none where it asks no such thing.
+pub(in crate::desk) fn asked_to_hook_up(
+    hearing: &mut Hearing<'_>,
+) -> Option<(Option<UnitName>, Option<f64>)> {
+    let asks = |list| hearing.desk.phrases.holds("hook-up", list, hearing.text);
+    if !(asks("asks") && asks("power")) || hearing.heard.command.is_some() {
+        return None;
+    }
+    let mut told = None;
+    for entry in &mut hearing.heard.entries {
+        let cords = entry.readings.values.remove(&ReadingKey::Cords);
+        told = told.or(cords.map(|cords| (entry.unit.clone(), cords)));
+    }
+    hearing.heard.entries.retain(|entry| !entry.is_empty());
+    hearing.heard.ask = None;
+    Some(match told {
+        Some((unit, cords)) => (unit, Some(cords)),
+        None => (None, None),
+    })
+}
+
+/// How is the power hooked up? With so many cords, where they were told; nothing is logged.
+pub(in crate::desk) fn hook_up(
+    hearing: &Hearing<'_>,
+    (unit, told): &(Option<UnitName>, Option<f64>),
+    reply: &mut Reply<'_>,
+) {
+    let named = unit.clone().or_else(|| hearing.names().into_iter().next());
+    let unit = named
+        .as_ref()
+        .or_else(|| hearing.talk.unit_at(hearing.inbound.at))
+        .and_then(|name| settle::known(&hearing.fleet, name))
+        .cloned();
+    let Some(unit) = unit else {
+        reply.asks = Some(hearing.which_unit());
+        return;
+    };
+    let case = hearing.asked_about(&unit);
+    let line = reply.voice.word("answer-hook-up");
+    reply.first.push(line);
+    let supposed = told.and_then(|cords| suppose(hearing, &case, cords));
+    let few = supposed.iter().flat_map(Case::findings);
+    let few: Vec<_> = few
+        .filter(|found| found.id == FindingId::PowerTooFewCircuits)
+        .collect();
+    if few.is_empty() {
+        cords(&case, reply);
+    } else {
+        for finding in &few {
+            let line = reply.voice.finding(finding, false);
+            reply.first.push(line);
+        }
+        warn(&[Caution::NoBypass, Caution::LocalCode], reply);
+    }
+    if let Some(supposed) = supposed {
+        walk::tell_plug_in(std::slice::from_ref(&supposed), reply);
+        reply.lines.push(reply.voice.word("answer-hook-up-then"));
+    }
+}
+
+/// Opens a trailer's case as if so many cords were live.
+fn suppose(hearing: &Hearing<'_>, case: &Case, cords: f64) -> Option<Case> {
+    let mut entry = Entry {
+        unit: Some(case.unit.clone()),
+        ..Entry::default()
+    };
+    entry.readings.set(ReadingKey::Cords, cords);
+    let kept = hearing.desk.book.unit(&case.unit);
+    let now = kept.map_or_else(Default::default, |kept| {
+        kept.preview(&hearing.member.id, std::iter::once((hearing.now, &entry)))
+    });
+    (cords >= 1.0).then(|| {
+        Case::new(
+            hearing.desk,
+            &hearing.fleet,
+            &case.unit,
+            hearing.now,
+            (case.now.clone(), now),
+            entry,
+            Vec::new(),
+            Occasion::Report,
+        )
+    })
+}
+
+/// How many cords, and into which circuits?
+pub(super) fn cords(case: &Case, reply: &mut Reply<'_>) -> Vec<FindingId> {
+    let Some((situation, spec)) = case.situation().zip(case.spec()) else {
+        return Vec::new();
+    };
+    let feed = rules::circuits_to_feed(&situation);
+    let names: Vec<String> = feed.iter().map(u8::to_string).collect();
+    let args = [
+        ("unit", Arg::from(case.unit.as_str())),
+        ("count", feed.len().into()),
+        ("names", reply.voice.all_of(&names).into()),
+        ("circuit", u32::from(spec.battery.converter_circuit).into()),
+    ];
+    let line = reply.voice.say("answer-cords", &args);
+    reply.first.push(line);
+    let offered = case.site().and_then(|site| site.power.cords);
+    if let Some(offered) = offered {
+        let line = reply
+            .voice
+            .say("answer-cords-offered", &[("count", offered.into())]);
+        reply.first.push(line);
+    }
+    warn(&[Caution::NoBypass, Caution::LocalCode], reply);
+    vec![FindingId::PowerTooFewCircuits]
+}

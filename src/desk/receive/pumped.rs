@@ -1,0 +1,168 @@
+//! A level that fell though no pump-out was told: the sender is asked, and a yes takes its place between the two readings.
+//!
+//! Logged for the moment of the answer, the pump-out would come after the low reading, and leave that unexplained.
+
+use chrono::{DateTime, TimeDelta, Utc};
+
+use super::super::answer::Reply;
+use super::super::phrases::plain;
+use super::super::settle::Settled;
+use super::super::when;
+use super::Hearing;
+use super::bare::Answered;
+use crate::dialogue::About;
+use crate::finding::{FactValue, FindingId};
+use crate::heard::{Entry, Event, Heard, ReadingKey, UnitName};
+use crate::reply::Voice;
+
+/// The most words that an answer has.
+const LONGEST: usize = 9;
+/// Fewer gallons than this are an hour or a count of something else.
+const LEAST_GAL: f64 = 20.0;
+
+impl Hearing<'_> {
+    /// Returns the question whether a trailer was pumped, where the gauge fell and the message does not say so itself.
+    pub(super) fn ask_if_pumped(&self, reply: &Reply<'_>) -> Option<About> {
+        let fell = reply
+            .findings
+            .iter()
+            .find(|finding| finding.id == FindingId::WasteDroppedUnexplained)?;
+        let instant = |name| match fell.facts.find(name)?.value {
+            FactValue::Time(at) => Some(at),
+            _ => None,
+        };
+        if self.desk.phrases.holds("pumped", "not", self.text) {
+            return None;
+        }
+        Some(About::WasPumped {
+            unit: fell.unit.clone()?,
+            since: instant("since")?,
+            until: instant("until")?,
+        })
+    }
+
+    /// Takes a yes for a pump-out between the readings: at the hour it gives, else half way.
+    pub(super) fn pumped_between(&self, heard: &Heard) -> Option<Answered> {
+        let (unit, since, until) = self.asked_if_pumped()?;
+        let told = match heard.entries.as_slice() {
+            [] => None,
+            [entry] if is_pump_out(entry, unit) => Some(entry),
+            _ => return None,
+        };
+        let short = self.text.split_whitespace().count() <= LONGEST;
+        let yes = self.desk.phrases.after("pumped", "yes", self.text);
+        if !short || told.is_none() && (yes.is_none() || self.says_no()) {
+            return None;
+        }
+        let mut entry = Entry {
+            unit: Some(unit.clone()),
+            events: vec![Event::WastePumped],
+            ..Entry::default()
+        };
+        let gal = told
+            .and_then(|told| told.readings.value(ReadingKey::PumpedGal))
+            .or_else(|| gallons(yes?));
+        if let Some(gal) = gal {
+            entry.readings.set(ReadingKey::PumpedGal, gal);
+        }
+        Some(Answered::Report {
+            entries: vec![entry],
+            at: self
+                .hour_told(unit, until)
+                .unwrap_or(half_way(since, until)),
+            instead: false,
+        })
+    }
+
+    /// Returns the trailer that nobody pumped, by the answer to that question.
+    pub(super) fn not_pumped(&mut self) -> Option<UnitName> {
+        let unit = self.asked_if_pumped()?.0.clone();
+        let only = self.heard.entries.iter().all(Entry::is_empty) && self.heard.command.is_none();
+        if !only || !self.says_no() || self.text.split_whitespace().count() > LONGEST {
+            return None;
+        }
+        self.heard = Heard {
+            language: self.heard.language,
+            ..Heard::default()
+        };
+        self.talk.question = None;
+        Some(unit)
+    }
+
+    /// Tells how a pump-out that answers the question was placed; none where the message is no such answer, nothing to
+    /// say where the answer gave the hour.
+    pub(in crate::desk) fn pump_out_taken(
+        &self,
+        settled: &Settled,
+        voice: &Voice<'_>,
+    ) -> Option<Option<String>> {
+        let open = self.desk.book.talk(&self.member.id)?;
+        let About::WasPumped { unit, since, until } = &open.question_at(self.inbound.at)?.about
+        else {
+            return None;
+        };
+        let told = |(of, at, entry): &&(UnitName, DateTime<Utc>, Entry)| {
+            of == unit && at <= until && is_pump_out(entry, unit)
+        };
+        let (_, at, _) = settled.reports.iter().find(told)?;
+        let guessed = *at == half_way(*since, *until);
+        Some(guessed.then(|| voice.say("pumped-taken", &[("time", (*at).into())])))
+    }
+
+    fn says_no(&self) -> bool {
+        let phrases = self.desk.phrases;
+        phrases.after("pumped", "no", self.text).is_some()
+            || phrases.holds("pumped", "not", self.text)
+    }
+
+    fn asked_if_pumped(&self) -> Option<(&UnitName, DateTime<Utc>, DateTime<Utc>)> {
+        match &self.talk.question_at(self.inbound.at)?.about {
+            About::WasPumped { unit, since, until } => Some((unit, *since, *until)),
+            _ => None,
+        }
+    }
+
+    /// Returns the instant of the hour that the answer gives; none later than the low reading.
+    fn hour_told(&self, unit: &UnitName, until: DateTime<Utc>) -> Option<DateTime<Utc>> {
+        let job = self.fleet.job_of(unit, until, None);
+        let zone = job.map_or(self.fleet.time_zone, |job| job.time_zone);
+        when::instant(&when::clock_in(self.text)?, until, zone).filter(|at| *at <= until)
+    }
+}
+
+/// Says what a no means: it did not go by itself.
+pub(super) fn tell_not_pumped(hearing: &Hearing<'_>, unit: &UnitName, reply: &mut Reply<'_>) {
+    reply.say("pumped-not", &[("unit", unit.as_str().into())]);
+    let case = hearing.standing(unit);
+    let coming = reply.voice.forecast_of("waste", &case.outlook);
+    reply.lines.extend(coming);
+}
+
+/// Tells whether an entry says that this trailer, or one it does not name, was pumped, at no time of its own, and no more.
+fn is_pump_out(entry: &Entry, unit: &UnitName) -> bool {
+    let its = entry.unit.as_ref().is_none_or(|name| name == unit);
+    let only = |events: &[Event]| events.iter().all(|event| *event == Event::WastePumped);
+    let gallons = |key: &ReadingKey| *key == ReadingKey::PumpedGal;
+    its && entry.when.is_none()
+        && only(&entry.events)
+        && entry.faults.is_empty()
+        && entry.cleared.is_empty()
+        && entry.readings.values.keys().all(gallons)
+        && !entry.is_empty()
+}
+
+/// Finds gallons behind a yes: "yes 350", "si, 350 galones".
+fn gallons(rest: &str) -> Option<f64> {
+    let words = rest.split(|c: char| c.is_whitespace() || c == ',').rev();
+    let number = |word: &str| word.trim_end_matches(['.', '!']).parse::<f64>().ok();
+    let found = words.filter_map(number).find(|gal| *gal >= LEAST_GAL)?;
+    // "yes 1730" is an hour, "yes 17:40, 300 gal" an hour and gallons
+    let clock = when::clock_in(rest).is_some();
+    let labelled = plain(rest).split(' ').any(|word| word.starts_with("gal"));
+    (!clock || labelled).then_some(found)
+}
+
+/// Returns the whole minute half way between two instants.
+fn half_way(since: DateTime<Utc>, until: DateTime<Utc>) -> DateTime<Utc> {
+    since + TimeDelta::minutes((until - since).num_minutes() / 2)
+}
