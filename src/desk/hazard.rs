@@ -9,7 +9,7 @@ use serde::Deserialize;
 use super::answer::Reply;
 use super::inbound::Outgoing;
 use super::others::other_dispatchers;
-use super::phrases::{Phrases, holds, plain};
+use super::phrases::{Phrases, Words, plain};
 use super::receive::Hearing;
 use super::repeat;
 use super::settle::{self, Settled};
@@ -89,9 +89,10 @@ pub(super) fn take(hearing: &Hearing<'_>, settled: &mut Settled) -> Option<Told>
         return None;
     }
     let folded = plain(hearing.text);
+    let words = Words::of(&folded);
     let unit = unit_of(hearing, settled);
     let told = known().iter().find(|hazard| {
-        hazard.is_in(&folded, hearing.text)
+        hazard.is_in(&words, hearing.text)
             && hazard.bears(hearing, &unit)
             && hazard.stands_for(settled)
     })?;
@@ -241,11 +242,10 @@ pub(super) fn told_lately(hearing: &Hearing<'_>, code: &str, unit: Option<&UnitN
 }
 
 impl Hazard {
-    fn is_in(&self, folded: &str, text: &str) -> bool {
-        let any = |phrases: &[String]| phrases.iter().any(|phrase| holds(folded, phrase));
+    fn is_in(&self, words: &Words<'_>, text: &str) -> bool {
         let near = |limit: f64| feet_in(text).is_some_and(|feet| feet < limit);
-        self.all.iter().all(|phrases| any(phrases))
-            && !any(&self.but)
+        self.all.iter().all(|phrases| words.hold_any(phrases))
+            && !words.hold_any(&self.but)
             && self.under_ft.is_none_or(near)
     }
 
@@ -310,7 +310,7 @@ mod tests {
         let folded = plain(text);
         let alone = |hazard: &&Hazard| hazard.after.is_none() && hazard.beside.is_empty();
         let mut known = known().iter().filter(alone);
-        let found = known.find(|hazard| hazard.is_in(&folded, text));
+        let found = known.find(|hazard| hazard.is_in(&Words::of(&folded), text));
         found.map(|hazard| hazard.code.as_str())
     }
 

@@ -32,7 +32,8 @@ impl Phrases {
     /// Tells whether a text holds one of a list's phrases as whole words.
     pub(super) fn holds(&self, topic: &str, list: &str, text: &str) -> bool {
         let text = plain(text);
-        self.list(topic, list).any(|phrase| holds(&text, phrase))
+        let words = Words::of(&text);
+        self.list(topic, list).any(|phrase| words.hold(phrase))
     }
 
     /// Returns a text, folded, without a list's phrases.
@@ -143,17 +144,50 @@ fn trim(text: &str) -> &str {
         .trim()
 }
 
-/// Tells whether a folded text holds a phrase as whole words; a `*` at the phrase's end lets its last word go on.
-pub(super) fn holds(text: &str, phrase: &str) -> bool {
-    let (phrase, goes_on) = match phrase.strip_suffix('*') {
-        Some(stem) => (stem, true),
-        None => (phrase, false),
-    };
-    let mut words = std::iter::once(0).chain(text.match_indices(' ').map(|(at, _)| at + 1));
-    words.any(|at| {
-        let rest = text[at..].strip_prefix(phrase);
-        rest.is_some_and(|rest| goes_on || rest.is_empty() || rest.starts_with(' '))
-    })
+/// The words of a folded text, to be searched for many phrases.
+pub(super) struct Words<'t> {
+    text: &'t str,
+    /// Where each word begins.
+    starts: Vec<usize>,
+    /// A bit for each byte, modulo 128, that a word begins with: most phrases begin with none of them.
+    initials: u128,
+}
+
+impl<'t> Words<'t> {
+    pub(super) fn of(folded: &'t str) -> Self {
+        let starts = std::iter::once(0).chain(folded.match_indices(' ').map(|(at, _)| at + 1));
+        let starts: Vec<usize> = starts.collect();
+        let bytes = folded.as_bytes();
+        let initials = starts.iter().filter_map(|at| bytes.get(*at));
+        Words {
+            text: folded,
+            initials: initials.fold(0, |bits, byte| bits | initial(*byte)),
+            starts,
+        }
+    }
+
+    /// Tells whether the text holds a phrase as whole words; a `*` at the phrase's end lets its last word go on.
+    pub(super) fn hold(&self, phrase: &str) -> bool {
+        let (phrase, goes_on) = match phrase.strip_suffix('*') {
+            Some(stem) => (stem, true),
+            None => (phrase, false),
+        };
+        let first = phrase.as_bytes().first();
+        first.is_some_and(|byte| self.initials & initial(*byte) != 0)
+            && self.starts.iter().any(|at| {
+                let rest = self.text[*at..].strip_prefix(phrase);
+                rest.is_some_and(|rest| goes_on || rest.is_empty() || rest.starts_with(' '))
+            })
+    }
+
+    /// Tells whether the text holds one of these phrases.
+    pub(super) fn hold_any(&self, phrases: &[String]) -> bool {
+        phrases.iter().any(|phrase| self.hold(phrase))
+    }
+}
+
+fn initial(byte: u8) -> u128 {
+    1 << (byte % 128)
 }
 
 /// Folds a text to lower-case words without accents, apostrophes and signs.
@@ -218,6 +252,18 @@ mod tests {
         ] {
             assert_eq!(phrases.before("mend", "closes", text), rest, "{text}");
         }
+    }
+
+    #[test]
+    fn a_phrase_is_held_as_whole_words() {
+        let holds = |text: &str, phrase: &str| Words::of(text).hold(phrase);
+        assert!(holds("is it on fire", "on"));
+        assert!(!holds("is it gone", "on"));
+        assert!(holds("is it on fire", "on fire"));
+        assert!(!holds("is it on fires", "on fire"));
+        assert!(holds("the hose is freezing", "freez*"));
+        assert!(!holds("the antifreeze", "freez*"));
+        assert!(!holds("", "on") && !holds("on", ""));
     }
 
     #[test]

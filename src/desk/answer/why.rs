@@ -8,7 +8,7 @@ use serde::Deserialize;
 use std::sync::LazyLock;
 
 use super::reply::Reply;
-use crate::desk::phrases::holds;
+use crate::desk::phrases::Words;
 use crate::desk::phrases::plain;
 use crate::desk::receive::Hearing;
 use crate::desk::{settle, standing};
@@ -59,10 +59,11 @@ impl WhyWords {
         self.meant(text).next().is_some()
     }
 
-    fn meant<'w>(&'w self, text: &'w str) -> impl Iterator<Item = &'w Meant> {
+    fn meant(&self, text: &str) -> impl Iterator<Item = &Meant> {
+        let words = Words::of(text);
         self.word
             .iter()
-            .filter(move |meant| meant.says.iter().any(|phrase| holds(text, phrase)))
+            .filter(move |meant| words.hold_any(&meant.says))
     }
 }
 
@@ -122,10 +123,11 @@ pub(super) fn why(hearing: &Hearing<'_>, ask: &Ask, reply: &mut Reply<'_>) {
 
 /// Picks advice by a word of the name it goes by in lists.
 fn own_name<'a>(text: &str, advice: &[&'a Finding], reply: &Reply<'_>) -> Option<&'a Finding> {
+    let words = Words::of(text);
     let named = |finding: &&&Finding| {
         let name = plain(&reply.voice.name(finding.id, finding.level));
         name.split(' ')
-            .any(|word| word.len() > 3 && holds(text, word))
+            .any(|word| word.len() > 3 && words.hold(word))
     };
     advice.iter().find(named).copied()
 }

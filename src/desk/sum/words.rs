@@ -4,7 +4,7 @@ use serde::Deserialize;
 use std::sync::LazyLock;
 
 use super::numbers::Kind;
-use crate::desk::phrases::holds;
+use crate::desk::phrases::Words;
 use crate::physics::sum::{Kind as InputKind, Quantity, registry};
 
 const SUMS: &str = include_str!("../../../grammar/replies/sums.toml");
@@ -53,11 +53,11 @@ impl SumWords {
             return Some(of_quantity(quantity));
         }
         let asked = folded.split_once(' ').map_or("", |(_, rest)| rest);
-        let any = |phrases: &[String]| phrases.iter().any(|phrase| holds(asked, phrase));
-        let entry = self
-            .sum
-            .iter()
-            .find(|entry| entry.all.iter().all(|phrases| any(phrases)) && !any(&entry.but));
+        let words = Words::of(asked);
+        let is_in = |entry: &&Entry| {
+            entry.all.iter().all(|phrases| words.hold_any(phrases)) && !words.hold_any(&entry.but)
+        };
+        let entry = self.sum.iter().find(is_in);
         match entry {
             Some(entry) => Some(Sum {
                 answers: entry.answers.clone(),
@@ -84,10 +84,11 @@ pub(super) fn in_words(name: &str) -> String {
 
 /// Finds the quantity of whose name a text holds the most words, two at least.
 fn by_name(text: &str) -> Option<&'static Quantity> {
+    let asked = Words::of(text);
     let held = |quantity: &Quantity| {
         let words = quantity.name.split('_').filter(|word| word.len() > 1);
         words
-            .filter(|word| holds(text, &word.to_lowercase()))
+            .filter(|word| asked.hold(&word.to_lowercase()))
             .count()
     };
     registry()
