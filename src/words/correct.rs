@@ -14,6 +14,7 @@ const NEAR_BOTH: f64 = 1.5;
 pub(super) fn apply(items: &mut [Item], groups: &mut [Group]) -> (Vec<usize>, Vec<usize>) {
     let mut marks = Vec::new();
     let mut doubtful = Vec::new();
+    noes_that_mend(items);
     for at in 0..items.len() {
         if items[at].is(Mark::Not) || items[at].is(Mark::No) {
             contrast(items, at);
@@ -147,6 +148,36 @@ pub(super) fn apply(items: &mut [Item], groups: &mut [Group]) -> (Vec<usize>, Ve
         }
     }
     (marks, doubtful)
+}
+
+/// "a 50 psi, no, a 55": alone between two values it takes the first one back.
+fn noes_that_mend(items: &mut [Item]) {
+    let comma = |i: Option<&Item>| i.is_some_and(|i| matches!(i.what, What::Sign(',' | '-')));
+    for at in 2..items.len() {
+        let alone = items[at].is(Mark::No)
+            && comma(items.get(at - 1))
+            && comma(items.get(at + 1))
+            && items[at - 2].sentence == items[at].sentence;
+        let Some(old) = items[at - 2].number().filter(|_| alone) else {
+            continue;
+        };
+        let next = (at + 2..items.len())
+            .take(3)
+            .find(|i| !(items[*i].is_filler() || items[*i].is(Mark::At)));
+        let mends = next.is_some_and(|i| {
+            let ends = items
+                .get(i + 1)
+                .is_none_or(|n| n.chunk != items[i].chunk || matches!(n.what, What::Sign(_)));
+            let alike = items[i].number().is_some_and(|new| {
+                (new.unit.is_none() || new.unit == old.unit)
+                    && (new.form == Form::Part) == (old.form == Form::Part)
+            });
+            ends && alike && items[i].sentence == items[at].sentence
+        });
+        if mends {
+            items[at].what = What::Is(Concept::Mark(Mark::Sorry));
+        }
+    }
 }
 
 /// "14 psi 55. sorry 15 not 14": which trailer was not meant is said. Tells whether that was so.
