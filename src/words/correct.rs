@@ -1,7 +1,7 @@
 //! Corrections: what a sender takes back is mended before anything is read from it.
 
 use super::concept::{Concept, Mark, Noun, State, Unit};
-use super::item::{Form, Item, What};
+use super::item::{Form, Item, Number, What};
 use super::unit::Group;
 use crate::heard::UnitName;
 
@@ -14,123 +14,41 @@ const NEAR_BOTH: f64 = 1.5;
 pub(super) fn apply(items: &mut [Item], groups: &mut [Group]) -> (Vec<usize>, Vec<usize>) {
     let mut marks = Vec::new();
     let mut doubtful = Vec::new();
+    noes_that_mend(items);
     for at in 0..items.len() {
         if items[at].is(Mark::Not) || items[at].is(Mark::No) {
             contrast(items, at);
             continue;
         }
-        let star = items[at].what == What::Sign('*')
-            && !items.get(at + 1).is_some_and(|n| n.what == What::Sign('*'));
-        if !(items[at].is(Mark::Sorry) || star && items.get(at + 1).is_some_and(|n| n.glued)) {
+        if !mends(items, at) {
             continue;
         }
         let Some(before) = (0..at).rev().find(|i| says_something(&items[*i])) else {
             continue;
         };
+        marks.push(at);
         let Some(next) = (at + 1..items.len()).take(6).find(|i| !skipped(&items[*i])) else {
-            marks.push(at);
             continue;
         };
-        marks.push(at);
         if trailer_mended(items, groups, at, next) {
             continue;
         }
         match items[next].what {
             What::Units(new) => units(items, groups, before, next, new, &mut doubtful),
             What::Number(number) => {
-                let same = |i: &usize| {
-                    items[*i].number().is_some_and(|old| {
-                        (old.unit == number.unit || old.unit.is_none() || number.unit.is_none())
-                            && (old.form == Form::Part) == (number.form == Form::Part)
-                    })
+                let mended = Mended {
+                    at,
+                    before,
+                    next,
+                    number,
                 };
-                // "16 is 40%, sorry, 14": it could as well mend the trailer
-                let apart = |a: f64, b: f64| (a.abs().max(0.001) / b.abs().max(0.001)).ln().abs();
-                let trailer = (0..at).rev().take(16).find_map(|i| match items[i].what {
-                    What::Units(g) if groups[g].names.len() == 1 => {
-                        groups[g].names[0].as_str().parse::<f64>().ok()
-                    }
-                    _ => None,
-                });
-                let old = (0..at).rev().take(16).find(same);
-                let either = number.unit.is_none()
-                    && number.form == Form::Whole
-                    && trailer
-                        .zip(old.and_then(|o| items[o].number()))
-                        .is_some_and(|(name, old)| {
-                            let like_name = apart(number.value, name);
-                            let nearer = old.unit.is_some()
-                                && like_name < LIKE_SIZE.ln()
-                                && like_name <= apart(number.value, old.value);
-                            // "22 tank 30, oops, 31": near to both, and neither has a measure
-                            let both = old.unit.is_none()
-                                && old.form == Form::Whole
-                                && like_name.max(apart(number.value, old.value)) < NEAR_BOTH.ln();
-                            // "14 tank 70. *17": like the trailer's name, and unlike the value
-                            let like_name_only = old.unit.is_none()
-                                && old.form == Form::Whole
-                                && like_name < NEAR_BOTH.ln()
-                                && like_name < apart(number.value, old.value) / 2.0;
-                            nearer || both || like_name_only
-                        });
-                // "lleno, no espera, 3/4"
-                let level = (0..at)
-                    .rev()
-                    .take(8)
-                    .find(|i| matches!(items[*i].what, What::Is(Concept::Level(_))))
-                    .filter(|_| number.form == Form::Part && old.is_none());
-                // "tank 3/4 on 14, sorry, 15": right after a trailer a name like it
-                let named = match items[before].what {
-                    What::Units(g) if number.unit.is_none() && number.form == Form::Whole => {
-                        trailer
-                            .filter(|name| apart(number.value, *name) < LIKE_SIZE.ln())
-                            .map(|_| g)
-                    }
-                    _ => None,
-                };
-                let like_old = old.and_then(|o| items[o].number()).is_some_and(|old| {
-                    old.form != Form::Part && apart(number.value, old.value) < LIKE_SIZE.ln()
-                });
-                if let (Some(g), false) = (named, like_old) {
-                    groups[g].names = vec![UnitName::new(&number.value.to_string())];
-                    items[next].what = What::Gone;
-                } else if let Some(level) = level {
-                    items[level].what = What::Number(number);
-                    items[next].what = What::Gone;
-                } else if let (true, Some(old)) = (either, old) {
-                    doubtful.push(old);
-                    doubtful.push(next);
-                } else if let Some(old) = old {
-                    let unit = number.unit.or(items[old].number().and_then(|n| n.unit));
-                    let mut mended = number;
-                    mended.unit = unit;
-                    items[old].what = What::Number(mended);
-                    items[next].what = What::Gone;
-                }
+                mended.apply(items, groups, &mut doubtful);
             }
-            What::Is(Concept::Level(_)) => {
-                if let Some(old) = (0..at).rev().take(16).find(|i| {
-                    matches!(items[*i].what, What::Is(Concept::Level(_)))
-                        || items[*i].number().is_some_and(|n| n.form == Form::Part)
-                }) {
-                    items[old].what = items[next].what;
-                    items[next].what = What::Gone;
-                }
-            }
-            // "*resh", "I mean wastr": what was mended cannot be told
-            What::Word { ordinary: false }
-                if star || items[next].sentence == items[before].sentence =>
-            {
-                if let Some(value) = (0..at).rev().take(8).find(|i| {
-                    matches!(
-                        items[*i].what,
-                        What::Number(_) | What::Is(Concept::Level(_))
-                    )
-                }) && items
-                    .get(next + 1)
-                    .is_none_or(|n| matches!(n.what, What::Sign(_) | What::Break))
-                {
-                    doubtful.push(value);
+            What::Is(Concept::Level(_)) => level_mended(items, at, next),
+            What::Word { ordinary: false } => {
+                let star = items[at].what == What::Sign('*');
+                if star || items[next].sentence == items[before].sentence {
+                    doubtful.extend(told_before_a_strange_word(items, at, next));
                 }
             }
             What::Is(Concept::Noun(noun)) => noun_mended(items, at, next, noun),
@@ -147,6 +65,182 @@ pub(super) fn apply(items: &mut [Item], groups: &mut [Group]) -> (Vec<usize>, Ve
         }
     }
     (marks, doubtful)
+}
+
+/// Tells whether a word of correction stands at `at`, or a star that touches what it mends.
+fn mends(items: &[Item], at: usize) -> bool {
+    let next = items.get(at + 1);
+    let star = items[at].what == What::Sign('*')
+        && next.is_some_and(|n| n.glued && n.what != What::Sign('*'));
+    items[at].is(Mark::Sorry) || star
+}
+
+/// "3/4, no wait, full": the level takes the place of the one told before.
+fn level_mended(items: &mut [Item], at: usize, next: usize) {
+    let level = |i: &usize| {
+        matches!(items[*i].what, What::Is(Concept::Level(_)))
+            || items[*i].number().is_some_and(|n| n.form == Form::Part)
+    };
+    if let Some(old) = (0..at).rev().take(16).find(level) {
+        items[old].what = items[next].what;
+        items[next].what = What::Gone;
+    }
+}
+
+/// "*resh", "I mean wastr": what was mended cannot be told, and the value told before is doubtful.
+fn told_before_a_strange_word(items: &[Item], at: usize, next: usize) -> Option<usize> {
+    let ends = items
+        .get(next + 1)
+        .is_none_or(|n| matches!(n.what, What::Sign(_) | What::Break));
+    let value = |i: &usize| {
+        matches!(
+            items[*i].what,
+            What::Number(_) | What::Is(Concept::Level(_))
+        )
+    };
+    (0..at).rev().take(8).find(value).filter(|_| ends)
+}
+
+/// A number behind a word of correction.
+struct Mended {
+    /// The word of correction.
+    at: usize,
+    /// The last item before it that says something.
+    before: usize,
+    /// The number's item.
+    next: usize,
+    number: Number,
+}
+
+impl Mended {
+    /// Mends the trailer, the level or the value that it can only mean; what could be either is doubtful.
+    fn apply(&self, items: &mut [Item], groups: &mut [Group], doubtful: &mut Vec<usize>) {
+        let number = self.number;
+        let old = (0..self.at)
+            .rev()
+            .take(16)
+            .find(|i| self.is_like(items, *i));
+        let trailer = self.trailer(items, groups);
+        if let Some(group) = self.right_after_a_trailer(items, trailer)
+            && !self.is_near(items, old)
+        {
+            groups[group].names = vec![UnitName::new(&number.value.to_string())];
+            items[self.next].what = What::Gone;
+            return;
+        }
+        // "lleno, no espera, 3/4"
+        let level = (0..self.at)
+            .rev()
+            .take(8)
+            .find(|i| matches!(items[*i].what, What::Is(Concept::Level(_))))
+            .filter(|_| number.form == Form::Part && old.is_none());
+        if let Some(level) = level {
+            items[level].what = What::Number(number);
+            items[self.next].what = What::Gone;
+            return;
+        }
+        let Some(old) = old else { return };
+        if self.could_be_either(items, trailer, old) {
+            doubtful.push(old);
+            doubtful.push(self.next);
+            return;
+        }
+        let unit = number.unit.or(items[old].number().and_then(|n| n.unit));
+        items[old].what = What::Number(Number { unit, ..number });
+        items[self.next].what = What::Gone;
+    }
+
+    /// Tells whether the number at `i` is of its kind, so that it may take its place.
+    fn is_like(&self, items: &[Item], i: usize) -> bool {
+        items[i].number().is_some_and(|old| {
+            (old.unit == self.number.unit || old.unit.is_none() || self.number.unit.is_none())
+                && (old.form == Form::Part) == (self.number.form == Form::Part)
+        })
+    }
+
+    /// Returns the number that the trailer named last is named by.
+    fn trailer(&self, items: &[Item], groups: &[Group]) -> Option<f64> {
+        (0..self.at)
+            .rev()
+            .take(16)
+            .find_map(|i| match items[i].what {
+                What::Units(g) if groups[g].names.len() == 1 => {
+                    groups[g].names[0].as_str().parse::<f64>().ok()
+                }
+                _ => None,
+            })
+    }
+
+    fn is_bare(&self) -> bool {
+        self.number.unit.is_none() && self.number.form == Form::Whole
+    }
+
+    /// "tank 3/4 on 14, sorry, 15": right after a trailer a name like it.
+    fn right_after_a_trailer(&self, items: &[Item], trailer: Option<f64>) -> Option<usize> {
+        let What::Units(group) = items[self.before].what else {
+            return None;
+        };
+        let like_it = trailer.is_some_and(|name| apart(self.number.value, name) < LIKE_SIZE.ln());
+        (self.is_bare() && like_it).then_some(group)
+    }
+
+    /// Tells whether it is of the size of the value told before.
+    fn is_near(&self, items: &[Item], old: Option<usize>) -> bool {
+        old.and_then(|o| items[o].number()).is_some_and(|old| {
+            old.form != Form::Part && apart(self.number.value, old.value) < LIKE_SIZE.ln()
+        })
+    }
+
+    /// "16 is 40%, sorry, 14": it could as well mend the trailer.
+    fn could_be_either(&self, items: &[Item], trailer: Option<f64>, old: usize) -> bool {
+        let Some((name, old)) = trailer.zip(items[old].number()) else {
+            return false;
+        };
+        let like_name = apart(self.number.value, name);
+        let like_old = apart(self.number.value, old.value);
+        let nearer = old.unit.is_some() && like_name < LIKE_SIZE.ln() && like_name <= like_old;
+        let bare = old.unit.is_none() && old.form == Form::Whole;
+        // "22 tank 30, oops, 31": near to both, and neither has a measure
+        let both = bare && like_name.max(like_old) < NEAR_BOTH.ln();
+        // "14 tank 70. *17": like the trailer's name, and unlike the value
+        let like_name_only = bare && like_name < NEAR_BOTH.ln() && like_name < like_old / 2.0;
+        self.is_bare() && (nearer || both || like_name_only)
+    }
+}
+
+/// How far two numbers lie apart, as the logarithm of their ratio.
+fn apart(a: f64, b: f64) -> f64 {
+    (a.abs().max(0.001) / b.abs().max(0.001)).ln().abs()
+}
+
+/// "a 50 psi, no, a 55": alone between two values it takes the first one back.
+fn noes_that_mend(items: &mut [Item]) {
+    let comma = |i: Option<&Item>| i.is_some_and(|i| matches!(i.what, What::Sign(',' | '-')));
+    for at in 2..items.len() {
+        let alone = items[at].is(Mark::No)
+            && comma(items.get(at - 1))
+            && comma(items.get(at + 1))
+            && items[at - 2].sentence == items[at].sentence;
+        let Some(old) = items[at - 2].number().filter(|_| alone) else {
+            continue;
+        };
+        let next = (at + 2..items.len())
+            .take(3)
+            .find(|i| !(items[*i].is_filler() || items[*i].is(Mark::At)));
+        let mends = next.is_some_and(|i| {
+            let ends = items
+                .get(i + 1)
+                .is_none_or(|n| n.chunk != items[i].chunk || matches!(n.what, What::Sign(_)));
+            let alike = items[i].number().is_some_and(|new| {
+                (new.unit.is_none() || new.unit == old.unit)
+                    && (new.form == Form::Part) == (old.form == Form::Part)
+            });
+            ends && alike && items[i].sentence == items[at].sentence
+        });
+        if mends {
+            items[at].what = What::Is(Concept::Mark(Mark::Sorry));
+        }
+    }
 }
 
 /// "14 psi 55. sorry 15 not 14": which trailer was not meant is said. Tells whether that was so.

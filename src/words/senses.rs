@@ -98,6 +98,7 @@ senses! {
     OneThing = "one-thing",
     Into = "into",
     Nor = "nor",
+    NothingAtAll = "nothing-at-all",
     Source = "source",
     Inches = "inches",
     AboutEnding = "about-ending",

@@ -1,5 +1,6 @@
 //! Numbers to readings: each value to the noun it belongs to, converted to the unit that its key names.
 
+mod cords;
 mod measured;
 mod noun;
 mod said_before;
@@ -229,7 +230,10 @@ impl Placer<'_> {
             .find(|i| {
                 !self.items[*i].is_filler()
                     && !self.items[*i].is(Mark::At)
-                    && self.items[*i].what != What::Is(Concept::State(State::On))
+                    && !matches!(
+                        self.items[*i].what,
+                        What::Is(Concept::State(State::On | State::Off))
+                    )
             })
             .is_some_and(|i| {
                 matches!(

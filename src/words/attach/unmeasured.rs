@@ -80,10 +80,7 @@ impl Placer<'_> {
             Noun::Wind | Noun::Gust => within(K::WindMph, v, 0.0, 120.0),
             Noun::Humidity => within(K::HumidityPct, v, 0.0, 100.0),
             Noun::Slope => within(K::SlopePct, v, 0.0, 100.0),
-            // "unplugged that one cord": how many went, and none of those that are live
-            Noun::Cords | Noun::Cord if self.just_cut(at) => Value::Label,
-            // "2 cords dead": how many are live is not said by it
-            Noun::Cords | Noun::Cord if self.not_live(at) => Value::Unclear("cords-live"),
+            Noun::Cords | Noun::Cord if let Some(other) = self.none_live(at) => other,
             Noun::Cords => count(K::Cords, v, 4.0),
             // "two guests are dizzy": people who are sick or hurt are no count of a crowd
             Noun::Guests if self.somebody_is_harmed(at) => Value::Label,
@@ -156,84 +153,6 @@ impl Placer<'_> {
             What::Is(Concept::State(state)) => matches!(state, State::Hurt | State::Trapped),
             _ => false,
         })
-    }
-
-    /// Tells whether the number right after a word for switching off says how many were cut.
-    fn just_cut(&self, at: usize) -> bool {
-        (0..at)
-            .rev()
-            .take(4)
-            .take_while(|i| self.items[*i].chunk == self.items[at].chunk)
-            .find(|i| !self.items[*i].is_filler() && !self.items[*i].is(Mark::Pronoun))
-            .is_some_and(|i| self.items[i].what == What::Is(Concept::State(State::Off)))
-    }
-
-    /// "2 cords dead", "lost 2 cords", "4 cords, 2 of them dead": tells whether the number counts cords without power, or
-    /// others among them have none.
-    fn not_live(&self, at: usize) -> bool {
-        let cord = |i: usize| matches!(self.items[i].noun(), Some(Noun::Cord | Noun::Cords));
-        let Some(noun) = (at + 1..self.items.len()).take(4).find(|i| cord(*i)) else {
-            return false;
-        };
-        let sentence = self.items[at].sentence;
-        let after = (noun + 1..self.items.len())
-            .take(8)
-            .take_while(|i| self.items[*i].sentence == sentence);
-        let (here, beyond): (Vec<usize>, Vec<usize>) =
-            after.partition(|i| self.items[*i].chunk == self.items[at].chunk);
-        // another thing that is told of takes the state for itself
-        let said_of_cords = |at: &[usize]| {
-            at.iter()
-                .take_while(|i| self.items[**i].noun().is_none() || cord(**i))
-                .find_map(|i| self.has_power(*i))
-        };
-        // "3 cords live, 1 dead": how many are live is told
-        let live = self.items[noun].noun() == Some(Noun::Cords)
-            && self.items[noun].end > self.items[noun].first + 1;
-        match said_of_cords(&here) {
-            _ if live => return false,
-            Some(powered) => return !powered,
-            None => {}
-        }
-        let lost = (0..at)
-            .rev()
-            .take(3)
-            .take_while(|i| self.items[*i].chunk == self.items[at].chunk)
-            .find(|i| !self.items[*i].is_filler())
-            .is_some_and(|i| self.has_power(i) == Some(false));
-        let some_of_them = beyond
-            .iter()
-            .find(|i| !matches!(self.items[**i].what, What::Sign(_)))
-            .is_some_and(|i| self.items[*i].number().is_some_and(is_small));
-        lost || some_of_them && said_of_cords(&beyond) == Some(false)
-    }
-
-    /// Tells whether what stands at `at` says that something has power, or that it has none.
-    fn has_power(&self, at: usize) -> Option<bool> {
-        // "2 cords hot out of 4"
-        let out_of = self
-            .items
-            .get(at + 1)
-            .is_some_and(|n| n.is(Mark::Of) || n.number().is_some());
-        match self.items[at].what {
-            What::Is(Concept::State(
-                State::Off
-                | State::Dead
-                | State::Gone
-                | State::Lost
-                | State::Out
-                | State::Down
-                | State::Tripped
-                | State::KeepsTripping,
-            )) if !out_of => Some(self.scope[at].denied),
-            What::Is(Concept::Fault(Fault::NoPower)) => Some(self.scope[at].denied),
-            What::Is(Concept::State(State::On | State::TurnedOn | State::Live | State::Ok)) => {
-                let place = self.items.get(at + 1);
-                let of_a_trailer = place.is_some_and(|n| matches!(n.what, What::Units(_)));
-                (!of_a_trailer).then_some(!self.scope[at].denied)
-            }
-            _ => None,
-        }
     }
 
     /// "Fresh kevels: 5 full": a number before full or empty is the trailer's name, wherever it was lost.
@@ -501,6 +420,6 @@ fn count(key: ReadingKey, v: f64, most: f64) -> Value {
     }
 }
 
-fn is_small(number: Number) -> bool {
+pub(super) fn is_small(number: Number) -> bool {
     number.form == Form::Whole && number.value <= 20.0
 }

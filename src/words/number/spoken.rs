@@ -229,10 +229,24 @@ impl Spelling<'_> {
         });
         let measured = match self.items.get(self.used + 1).map(|item| item.what) {
             Some(What::Is(Concept::Unit(_))) => true,
+            // "un cable vivo": one that has power; in "un cable" it may be the article
+            Some(What::Is(Concept::Noun(Noun::Cords))) if article => {
+                let cords = &self.items[self.used + 1];
+                cords.end > cords.first + 1
+            }
             Some(What::Is(Concept::Noun(Noun::Cord | Noun::Cords))) => !article,
+            Some(What::Is(Concept::Mark(Mark::Of))) => self.of_the_cords(),
             _ => false,
         };
         goes_on || measured || named && !article
+    }
+
+    /// "one of the cords", "uno de los cables".
+    fn of_the_cords(&self) -> bool {
+        let mut after = self.items[self.used + 2..].iter().take(3);
+        after
+            .find(|item| !item.is_filler())
+            .is_some_and(|item| item.noun() == Some(Noun::Cords))
     }
 
     /// Takes the digits behind a point: "forty eight point five".

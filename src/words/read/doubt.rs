@@ -1,5 +1,7 @@
 //! Values that what stands beside them makes doubtful: they are asked about, not logged.
 
+use std::collections::BTreeSet;
+
 use crate::heard::ReadingKey;
 use crate::words::attach;
 use crate::words::concept::{Mark, Noun, Unit};
@@ -64,127 +66,150 @@ pub(super) fn gusts_over_winds(items: &[Item], placed: &mut [attach::Placed]) {
 /// for "to", for a noun or for a measure. So does one beside values where no trailer is named.
 pub(super) fn drop_beside_unplaced(items: &[Item], placed: &mut [attach::Placed]) {
     use attach::Value;
-    let word = |i: usize| matches!(items.get(i).map(|n| n.what), Some(What::Word { .. }));
-    let mut doubtful: std::collections::BTreeSet<usize> = std::collections::BTreeSet::new();
+    let mut doubtful = BTreeSet::new();
+    beside_no_place(items, placed, &mut doubtful);
+    for pair in placed.windows(2) {
+        let pair = Pair {
+            items,
+            a: &pair[0],
+            b: &pair[1],
+        };
+        if pair.second_of_now() || pair.second_level() || pair.level_after_a_strange_word() {
+            doubtful.insert(items[pair.a.at].chunk);
+        }
+        if pair.first_level_lost() {
+            doubtful.insert(items[pair.b.at].chunk);
+        }
+    }
+    unread_levels(items, placed, &mut doubtful);
+    two_levels_in_one_breath(items, placed, &mut doubtful);
+    for p in placed.iter_mut() {
+        if matches!(p.value, Value::Reading(..) | Value::Amps(..))
+            && doubtful.contains(&items[p.at].chunk)
+        {
+            p.value = Value::Unclear("beside-unplaced");
+        }
+    }
+}
+
+fn is_word(items: &[Item], at: usize) -> bool {
+    matches!(items.get(at).map(|n| n.what), Some(What::Word { .. }))
+}
+
+fn is_level(value: attach::Value) -> bool {
+    matches!(
+        value,
+        attach::Value::Reading(ReadingKey::WastePct | ReadingKey::FreshPct, _)
+    )
+}
+
+/// "14 has 2, no wiat 3", "PSI 60, PIS 80": the chunk of a number without a place, and those beside it where the word is
+/// a slip for a correction or a noun.
+fn beside_no_place(items: &[Item], placed: &[attach::Placed], doubtful: &mut BTreeSet<usize>) {
     for (n, p) in placed.iter().enumerate() {
-        if !matches!(p.value, Value::Unclear("no-place" | "no-measure")) {
+        if !matches!(p.value, attach::Value::Unclear("no-place" | "no-measure")) {
             continue;
         }
         let chunk = items[p.at].chunk;
         doubtful.insert(chunk);
-        // "14 has 2, no wiat 3", "PSI 60, PIS 80": a slip for a correction or a noun
-        let lone = [n.checked_sub(1), Some(n + 1)]
-            .into_iter()
-            .flatten()
-            .all(|m| placed.get(m).is_none_or(|q| items[q.at].chunk != chunk));
-        let strange = word(p.at + 1) || p.at > 0 && word(p.at - 1);
+        let beside = || {
+            let before = n.checked_sub(1).and_then(|m| placed.get(m));
+            [before, placed.get(n + 1)].into_iter().flatten()
+        };
+        let lone = beside().all(|q| items[q.at].chunk != chunk);
+        let strange = is_word(items, p.at + 1) || p.at > 0 && is_word(items, p.at - 1);
         if lone && strange {
-            let near = |q: Option<&attach::Placed>| {
-                q.map(|q| items[q.at].chunk)
-                    .filter(|c| c.abs_diff(chunk) <= 2)
-            };
-            doubtful.extend(n.checked_sub(1).and_then(|m| near(placed.get(m))));
-            doubtful.extend(near(placed.get(n + 1)));
+            let chunks = beside().map(|q| items[q.at].chunk);
+            doubtful.extend(chunks.filter(|c| c.abs_diff(chunk) <= 2));
         }
     }
-    // "battery 11.9 an our ago, 12.4 now": a second value, of now, that has no place of its own
-    for pair in placed.windows(2) {
-        let [a, b] = [&pair[0], &pair[1]];
-        let here = |i: &usize| items[*i].chunk == items[b.at].chunk;
-        let now = (b.at.saturating_sub(4)..items.len().min(b.at + 4))
-            .filter(here)
+}
+
+/// Two values, one after the other.
+struct Pair<'a> {
+    items: &'a [Item],
+    a: &'a attach::Placed,
+    b: &'a attach::Placed,
+}
+
+impl Pair<'_> {
+    fn in_one_sentence(&self) -> bool {
+        self.items[self.a.at].sentence == self.items[self.b.at].sentence
+    }
+
+    fn in_one_sentence_or_the_next(&self) -> bool {
+        self.items[self.a.at].sentence + 1 >= self.items[self.b.at].sentence
+    }
+
+    /// "battery 11.9 an our ago, 12.4 now": a second value, of now, that has no place of its own.
+    fn second_of_now(&self) -> bool {
+        let (items, at) = (self.items, self.b.at);
+        let near = at.saturating_sub(4)..items.len().min(at + 4);
+        let now = near
+            .filter(|i| items[*i].chunk == items[at].chunk)
             .any(|i| items[i].is(Mark::Now));
-        if now
-            && b.value == Value::Unclear("no-place")
-            && items[a.at].sentence == items[b.at].sentence
-        {
-            doubtful.insert(items[a.at].chunk);
-        }
+        now && self.b.value == attach::Value::Unclear("no-place") && self.in_one_sentence()
     }
-    // "7 waste 1/2, I mena 3/4": a second level that no tank claims, beside a word that says nothing here
-    for pair in placed.windows(2) {
-        let [a, b] = [&pair[0], &pair[1]];
-        let level = matches!(
-            a.value,
-            Value::Reading(ReadingKey::WastePct | ReadingKey::FreshPct, _)
-        );
-        let second = b.value == Value::Unclear("which-tank") && items[b.at].number().is_some();
-        if level
+
+    /// "7 waste 1/2, I mena 3/4": a second level that no tank claims, beside a word that says nothing here.
+    fn second_level(&self) -> bool {
+        let at = self.b.at;
+        let second = self.b.value == attach::Value::Unclear("which-tank")
+            && self.items[at].number().is_some();
+        is_level(self.a.value)
             && second
-            && b.at > 0
-            && word(b.at - 1)
-            && items[a.at].sentence == items[b.at].sentence
-        {
-            doubtful.insert(items[a.at].chunk);
-        }
+            && at > 0
+            && is_word(self.items, at - 1)
+            && self.in_one_sentence()
     }
-    // "48 fresh 40%, scrtach that, 45%", "tank full on 12. ank empty": a second level without a tank, after a word
-    // nobody knows
-    for pair in placed.windows(2) {
-        let [a, b] = [&pair[0], &pair[1]];
-        let level = matches!(
-            a.value,
-            Value::Reading(ReadingKey::WastePct | ReadingKey::FreshPct, _)
-        );
-        let between = a.at + 1..b.at;
-        let odd = between
-            .clone()
-            .any(|i| items[i].what == What::Word { ordinary: false });
+
+    /// "48 fresh 40%, scrtach that, 45%", "tank full on 12. ank empty": a second level without a tank, after a word nobody
+    /// knows.
+    fn level_after_a_strange_word(&self) -> bool {
+        let odd = (self.a.at + 1..self.b.at)
+            .any(|i| self.items[i].what == What::Word { ordinary: false });
         let second = matches!(
-            b.value,
-            Value::Unclear("which-tank" | "no-measure" | "no-number" | "beside-unplaced")
+            self.b.value,
+            attach::Value::Unclear("which-tank" | "no-measure" | "no-number" | "beside-unplaced")
         );
-        if level && second && odd && items[a.at].sentence + 1 >= items[b.at].sentence {
-            doubtful.insert(items[a.at].chunk);
-        }
+        is_level(self.a.value) && second && odd && self.in_one_sentence_or_the_next()
     }
-    // "24 wase empty. 24 waste half"
-    for pair in placed.windows(2) {
-        let [a, b] = [&pair[0], &pair[1]];
-        let lost = a.value == Value::Unclear("which-tank")
-            && a.at > 0
-            && items[a.at - 1].what == (What::Word { ordinary: false });
-        let level = matches!(
-            b.value,
-            Value::Reading(ReadingKey::WastePct | ReadingKey::FreshPct, _)
-        );
-        if lost && level && items[a.at].sentence + 1 >= items[b.at].sentence {
-            doubtful.insert(items[b.at].chunk);
-        }
+
+    /// "24 wase empty. 24 waste half".
+    fn first_level_lost(&self) -> bool {
+        let at = self.a.at;
+        let lost = self.a.value == attach::Value::Unclear("which-tank")
+            && at > 0
+            && self.items[at - 1].what == (What::Word { ordinary: false });
+        lost && is_level(self.b.value) && self.in_one_sentence_or_the_next()
     }
-    // "24 waste epty. 24 waste half": a level that cannot be read, and another of the same tank
-    for p in placed.iter() {
-        if p.value == Value::Unclear("no-number") && p.noun.is_some() {
+}
+
+/// "24 waste epty. 24 waste half": a level that cannot be read, and another of the same tank.
+fn unread_levels(items: &[Item], placed: &[attach::Placed], doubtful: &mut BTreeSet<usize>) {
+    for p in placed {
+        if p.value == attach::Value::Unclear("no-number") && p.noun.is_some() {
             let alike = placed.iter().filter(|q| {
                 q.noun == p.noun && items[q.at].sentence.abs_diff(items[p.at].sentence) <= 1
             });
             doubtful.extend(alike.map(|q| items[q.at].chunk));
         }
     }
-    // "50% clean 70% clean": two levels in one breath, and one of them without a tank
-    for p in placed.iter() {
-        if p.value == Value::Unclear("which-tank")
-            && items[p.at].number().is_some()
-            && placed.iter().any(|q| {
-                q.at != p.at
-                    && items[q.at].chunk == items[p.at].chunk
-                    && matches!(
-                        q.value,
-                        Value::Reading(ReadingKey::WastePct | ReadingKey::FreshPct, _)
-                    )
-            })
-        {
+}
+
+/// "50% clean 70% clean": two levels in one breath, and one of them without a tank.
+fn two_levels_in_one_breath(
+    items: &[Item],
+    placed: &[attach::Placed],
+    doubtful: &mut BTreeSet<usize>,
+) {
+    for p in placed {
+        let untold = p.value == attach::Value::Unclear("which-tank");
+        let beside = |q: &attach::Placed| {
+            q.at != p.at && items[q.at].chunk == items[p.at].chunk && is_level(q.value)
+        };
+        if untold && items[p.at].number().is_some() && placed.iter().any(beside) {
             doubtful.insert(items[p.at].chunk);
-        }
-    }
-    if doubtful.is_empty() {
-        return;
-    }
-    for p in placed.iter_mut() {
-        if matches!(p.value, Value::Reading(..) | Value::Amps(..))
-            && doubtful.contains(&items[p.at].chunk)
-        {
-            p.value = Value::Unclear("beside-unplaced");
         }
     }
 }

@@ -386,7 +386,8 @@ pub(super) fn tasks(text: &str, tokens: &[Token], items: &mut [Item], senses: &S
 /// "gate code at the quarry is 4471": returns where the number of a label stands, whose place is told before it, or `from`
 /// where none is told.
 fn told_of_a_place(items: &[Item], from: usize) -> usize {
-    if !items.get(from).is_some_and(|i| i.is(Mark::At)) {
+    let opens = |i: &Item| i.is(Mark::At) || matches!(i.what, What::Word { .. });
+    if !items.get(from).is_some_and(opens) {
         return from;
     }
     let place = |i: &usize| {

@@ -24,6 +24,21 @@ impl Words<'_> {
         }
     }
 
+    /// "ya no enfría nada": it says again what is wrong, and denies nothing.
+    pub(super) fn nothing_at_all(&mut self, at: usize) {
+        let said = self.items[at].is(Mark::Not) && self.says(at, Sense::NothingAtAll);
+        let wrong = at.checked_sub(1).is_some_and(|i| {
+            self.same_chunk(at, i)
+                && matches!(
+                    self.items[i].what,
+                    What::Is(Concept::Fault(_) | Concept::State(State::Dead))
+                )
+        });
+        if said && wrong {
+            self.items[at].what = What::Is(Concept::Mark(Mark::Filler));
+        }
+    }
+
     /// "ni fuga ni mal olor": the first of them denies what follows.
     pub(super) fn nor(&mut self, at: usize) {
         if !self.items[at].is(Mark::Or) || !self.says(at, Sense::Nor) {

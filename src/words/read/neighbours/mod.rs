@@ -49,6 +49,7 @@ pub(super) fn settle(text: &str, tokens: &[Token], items: &mut [Item], senses: &
         words.bracketed(at);
         words.once(at);
         words.nor(at);
+        words.nothing_at_all(at);
         words.asked(at);
         words.it_is_out(at);
         words.it_is_so_out(at);

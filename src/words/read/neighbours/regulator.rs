@@ -71,7 +71,9 @@ impl Words<'_> {
             .any(|i| near(i) && (pressure(i) || i.number().is_some() && after))
             || at > 0 && self.bare_number(at - 1).is_some_and(|v| v >= 15.0);
         let clause = self.says(at, Sense::BeforeI);
-        let next_value = self.bare_number(at + 1).is_some();
+        // "95 psi before and 48 after the regulator"
+        let and = self.items.get(at + 1).is_some_and(|n| n.is(Mark::And));
+        let next_value = self.bare_number(at + 1 + usize::from(and)).is_some();
         if !spoken_of || !told || !(clause || self.ends(at) || next_value) {
             return;
         }
