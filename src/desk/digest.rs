@@ -90,8 +90,8 @@ pub(super) fn unheard(
     (silent && job.from <= now && now < job.to).then_some(job.from)
 }
 
-/// Puts into words how the trailers stand.
-pub(super) fn text(desk: &Desk, stands: &[Stand], voice: &Voice<'_>) -> String {
+/// Puts into words how the trailers stand, and no more.
+pub(super) fn rows(desk: &Desk, stands: &[Stand], voice: &Voice<'_>) -> String {
     let word = |unit: &UnitName| desk.book.unit(unit)?.state().last_word.as_ref();
     let rows: Vec<DigestRow<'_>> = stands
         .iter()
@@ -112,7 +112,13 @@ pub(super) fn text(desk: &Desk, stands: &[Stand], voice: &Voice<'_>) -> String {
             }
         })
         .collect();
-    let mut text = digest(voice, &rows);
+    digest(voice, &rows)
+}
+
+/// Puts into words how the trailers stand, with who is silent, what is late and which trucks are to be called.
+pub(super) fn text(desk: &Desk, stands: &[Stand], voice: &Voice<'_>) -> String {
+    let word = |unit: &UnitName| desk.book.unit(unit)?.state().last_word.as_ref();
+    let mut text = rows(desk, stands, voice);
     let now = voice.now();
     // who is silent is told apart
     let mut late = late(desk, now);

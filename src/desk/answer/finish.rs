@@ -8,7 +8,7 @@ use super::reply::Reply;
 use super::{asked, is_question, topic};
 use crate::book::{Record, Task, TaskChange, TaskState};
 use crate::desk::inbound::Outgoing;
-use crate::desk::receive::{Hearing, of_the_message};
+use crate::desk::receive::{Hearing, closing_words, of_the_message};
 use crate::desk::repeat::{self, Telling};
 use crate::desk::settle::Settled;
 use crate::desk::situate::Case;
@@ -327,7 +327,9 @@ impl Reply<'_> {
             })
         };
         if let Some((unit, says)) = repeat::still_open(&hearing.talk, hearing.now, stands) {
-            return format!("{unit}: {}", self.voice.word(says));
+            let again = format!("{unit}: {}", self.voice.word(says));
+            let ends = closing_words(&self.voice, unit, &hearing.dangers_on(unit));
+            return [vec![again], ends].concat().join("\n");
         }
         // "what a day, 12 all good" only sounds like a question
         let marked = hearing.text.contains(['?', '¿']) || !hearing.heard.set_aside.is_empty();

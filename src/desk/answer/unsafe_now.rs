@@ -3,6 +3,7 @@
 use super::question::warn;
 use super::ready::open;
 use super::reply::Reply;
+use crate::desk::receive::closing_words;
 use crate::desk::situate::Case;
 use crate::finding::{Caution, FindingId};
 use crate::heard::Fault;
@@ -42,11 +43,15 @@ pub(super) fn no_regulator(case: &Case, reply: &mut Reply<'_>) -> Vec<FindingId>
 
 /// May people go back in? Not while anything stands that can kill.
 pub(super) fn back_in(case: &Case, reply: &mut Reply<'_>) -> Vec<FindingId> {
-    if Fault::DANGERS.iter().any(|fault| case.now.has(*fault)) {
+    let mut open_ones = Fault::DANGERS.to_vec();
+    open_ones.retain(|fault| case.now.has(*fault));
+    if !open_ones.is_empty() {
         let line = reply
             .voice
             .say("answer-back-in", &[("unit", case.unit.as_str().into())]);
         reply.first.push(line);
+        let ends = closing_words(&reply.voice, &case.unit, &open_ones);
+        reply.first.extend(ends);
         return Vec::new();
     }
     open(case, reply)

@@ -7,6 +7,7 @@ use super::super::others::other_dispatchers;
 use super::super::repeat;
 use super::super::settle::{self, Settled};
 use super::Hearing;
+use super::ends::{closing_words, tell_looked_after};
 use crate::finding::{FindingId, Level};
 use crate::heard::{Entry, Event, Fault, UnitName};
 use crate::reply::Arg;
@@ -32,6 +33,8 @@ pub(super) enum Safety {
     Over(UnitName),
     /// It is called nothing, or to wait.
     Shrugged(UnitName),
+    /// Who was made ill is looked after, and the danger stands.
+    Stands(UnitName),
 }
 
 impl Hearing<'_> {
@@ -91,7 +94,8 @@ impl Hearing<'_> {
     /// open there.
     pub(super) fn asks_leave_beside_it(&self) -> Option<(UnitName, Vec<Fault>)> {
         let says = |list| self.desk.answers.says("people", list, self.text);
-        if !says("goon") || says("tows") || self.heard.command.is_some() {
+        let wants = says("goon") || says("may") && says("again") || says("overyet");
+        if !wants || says("tows") || self.heard.command.is_some() {
             return None;
         }
         let unit = self.unit_meant()?;
@@ -100,8 +104,7 @@ impl Hearing<'_> {
         (!open.is_empty()).then_some((unit, open))
     }
 
-    /// Ends a burner or engine inside that is out again, and drops an electrician who is there already from what is asked
-    /// for.
+    /// Ends a shock that an electrician has tested, and a trailer that rolled once it is chocked.
     fn ends_in_words(&mut self, settled: &mut Settled) {
         let Some(unit) = self.unit_meant() else {
             return;
@@ -109,8 +112,6 @@ impl Hearing<'_> {
         let tested = self.desk.answers.says("tingle", "who", self.text)
             && self.desk.answers.says("tingle", "clears", self.text)
             && !self.desk.answers.says("tingle", "not", self.text);
-        let out = self.desk.answers.says("people", "source-out", self.text)
-            && !self.desk.answers.says("help", "not", self.text);
         let over = if tested && self.has(&unit, Fault::Shock) {
             // what he found is mended with it
             settled.reports.retain(|(of, ..)| *of != unit);
@@ -118,8 +119,6 @@ impl Hearing<'_> {
             self.heard.plans.clear();
             self.heard.set_aside.clear();
             Fault::Shock
-        } else if out && self.has(&unit, Fault::GeneratorInside) {
-            Fault::GeneratorInside
         } else if self.has(&unit, Fault::Runaway) && is_chocked(settled, &unit) {
             // on the road whoever came to help says when it is over
             if super::super::on_road::is_told(self, Some(&unit)) {
@@ -148,7 +147,7 @@ impl Hearing<'_> {
         settled.reports.push((unit, self.inbound.at, entry));
     }
 
-    fn asks_something(&self) -> bool {
+    pub(super) fn asks_something(&self) -> bool {
         self.heard.ask.is_some() || self.text.trim_end().ends_with('?')
     }
 
@@ -216,7 +215,7 @@ impl Hearing<'_> {
         let ill = self.has(&unit, Fault::GasIllness);
         let danger = Fault::DANGERS.iter().any(|fault| self.has(&unit, *fault));
         let called = says("called") || says("here");
-        let over = says("over") && !says("not");
+        let over = (says("over") || says("left")) && !says("not");
         let long = self.text.split_whitespace().count() > LONGEST;
         let cared = over && (ill || !hurt.is_empty());
         if long || !danger || !called && !cared {
@@ -230,7 +229,8 @@ impl Hearing<'_> {
                 .retain(|event| !(arrives && *event == Event::Arrived));
             // who is looked after, or helped, is not hurt anew
             if over || arrives && self.says_no_more_than_help() {
-                entry.faults.retain(|fault| !hurt.contains(fault));
+                let news = |fault: &Fault| *fault != Fault::PersonHurt && !hurt.contains(fault);
+                entry.faults.retain(news);
             }
         }
         settled.reports.retain(|(.., entry)| !entry.is_empty());
@@ -246,6 +246,10 @@ impl Hearing<'_> {
         }
         if !settled.reports.is_empty() {
             return None;
+        }
+        // who was ill is looked after, and what made them ill is still there
+        if over && ill {
+            return Some(Safety::Stands(unit));
         }
         Some(match hurt.is_empty() && (over || !ill) {
             true => Safety::Coming(unit),
@@ -265,7 +269,7 @@ impl Hearing<'_> {
     }
 
     /// Returns the trailer that the message names, else the one last talked about.
-    fn unit_meant(&self) -> Option<UnitName> {
+    pub(super) fn unit_meant(&self) -> Option<UnitName> {
         let named = self.heard.named.iter();
         let mut named = named.filter_map(|name| settle::known(&self.fleet, name));
         let last = || settle::known(&self.fleet, self.talk.unit_at(self.inbound.at)?);
@@ -279,11 +283,11 @@ fn is_chocked(settled: &Settled, unit: &UnitName) -> bool {
     reports.any(|(of, _, entry)| of == unit && entry.events.contains(&Event::Chocked))
 }
 
-/// Says what is still to be done where a burner or engine inside is told to be out.
+/// Says what still holds where a burner or engine inside is told to be out and aired.
 pub(super) fn tell_aired(settled: &Settled, reply: &mut Reply<'_>) {
     let out = |entry: &Entry| entry.cleared.contains(&Fault::GeneratorInside);
     if let Some((unit, ..)) = settled.reports.iter().find(|(.., entry)| out(entry)) {
-        reply.say("burner-out", &[("unit", unit.as_str().into())]);
+        reply.say("burner-aired", &[("unit", unit.as_str().into())]);
     }
 }
 
@@ -346,20 +350,15 @@ pub(super) fn tell(hearing: &Hearing<'_>, safety: &Safety, reply: &mut Reply<'_>
         Safety::Coming(unit) => ("help-coming", unit),
         Safety::Over(unit) => ("help-over", unit),
         Safety::Shrugged(unit) => ("danger-no-shrug", unit),
+        Safety::Stands(unit) => ("help-over-stands", unit),
     };
     reply.say(key, &[("unit", unit.as_str().into())]);
+    if matches!(safety, Safety::Coming(_) | Safety::Stands(_)) {
+        let lines = closing_words(&reply.voice, unit, &hearing.dangers_on(unit));
+        reply.lines.extend(lines);
+    }
     if !matches!(safety, Safety::Over(_)) {
         return;
     }
-    let me = &hearing.member.id;
-    for (to, voice) in other_dispatchers(hearing) {
-        let args = [
-            ("unit", Arg::from(unit.as_str())),
-            ("who", voice.person(me).into_owned().into()),
-        ];
-        let text = voice.say("help-over-told", &args);
-        reply
-            .others
-            .push(Outgoing::to(&to.id, text).of_level(Level::Notice));
-    }
+    tell_looked_after(hearing, unit, reply);
 }

@@ -6,6 +6,7 @@ mod bare;
 mod cases;
 mod changes;
 mod danger;
+mod ends;
 mod gas;
 mod leave;
 mod likely;
@@ -25,6 +26,7 @@ use std::sync::Arc;
 use chrono::{DateTime, Utc};
 
 pub(super) use self::bare::LATE;
+pub(super) use self::ends::closing_words;
 pub(super) use self::meaning::Texted;
 use self::meaning::{Came, Meaning};
 pub(super) use self::mend::Told;

@@ -8,7 +8,7 @@ use super::super::{
     walk, watch, withdrawn,
 };
 use super::meaning::nothing_in;
-use super::{Hearing, arrive, danger, pumped};
+use super::{Hearing, arrive, danger, ends, pumped};
 use crate::book::Record;
 use crate::dialogue::{About, Hauled};
 use crate::heard::{Entry, Plan, PlanKind, UnitName};
@@ -33,6 +33,8 @@ pub(super) struct Taken {
     gas: Option<UnitName>,
     /// What it says of a danger that is open.
     safety: Option<danger::Safety>,
+    /// What it says of the end of one.
+    ending: Option<ends::Ending>,
     /// What it tells that would hurt somebody.
     hazard: Option<hazard::Told>,
     /// Where it says that a trailer stands, which the plan has elsewhere.
@@ -103,6 +105,10 @@ impl Hearing<'_> {
         self.not_mended_after_all(&mut settled);
         let gas = self.gas_stays(&mut settled);
         let safety = self.safety(&mut settled);
+        let ending = match safety.is_none() && gas.is_none() {
+            true => self.ending(&mut settled),
+            false => None,
+        };
         let one_cord = self.one_cord_out(&mut settled);
         let hazard = hazard::take(self, &mut settled);
         if hazard.is_some() {
@@ -118,7 +124,7 @@ impl Hearing<'_> {
         let (step, stood) = self.take_steps(
             &mut settled,
             safety.as_ref(),
-            hazard.is_some() || gas.is_some(),
+            hazard.is_some() || gas.is_some() || ending.is_some(),
         );
         settled.words = self.words_about(&settled);
         let taken = Taken {
@@ -132,6 +138,7 @@ impl Hearing<'_> {
             icy,
             gas,
             safety,
+            ending,
             hazard,
             one_cord,
             stands,
@@ -209,6 +216,9 @@ impl Hearing<'_> {
         }
         if let Some(safety) = &taken.safety {
             danger::tell(self, safety, &mut reply);
+        }
+        if let Some(ending) = &taken.ending {
+            ends::tell(self, ending, &mut reply);
         }
         danger::tell_aired(settled, &mut reply);
         place::tell(self, &mut reply);
@@ -319,7 +329,15 @@ impl Hearing<'_> {
             let args = [("unit", unit.as_str().into()), ("what", what.into())];
             let line = reply.voice.say("answer-danger-open", &args);
             reply.first.push(line);
+            let lines = ends::closing_words(&reply.voice, &unit, &open);
+            reply.first.extend(lines);
             return;
+        }
+        if answer::of_a_site(self, reply) {
+            return;
+        }
+        if let Some(asked) = self.asks_for_power_again() {
+            return ends::answer_power_again(&asked, reply);
         }
         let several = match took {
             true => Vec::new(),

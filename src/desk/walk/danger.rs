@@ -6,7 +6,7 @@ use super::super::answer::Reply;
 use super::super::receive::Hearing;
 use super::super::situate::Case;
 use super::{Check, GUARD_LASTS};
-use crate::dialogue::STEP_LASTS;
+use crate::dialogue::{STEP_LASTS, Told};
 use crate::finding::{Finding, FindingId, Level, Urgency};
 use crate::heard::{Fault, UnitName};
 use crate::rules::steps;
@@ -27,6 +27,21 @@ pub(in crate::desk) fn hold_back(hearing: &Hearing<'_>, cases: &[Case], reply: &
         reply.findings = rest;
         reply.listed.extend(held);
     }
+}
+
+/// Tells whether a danger was told since a step was asked, and stands: until it is over, no word answers the step. Where the
+/// check is that of a danger itself, it goes on.
+pub(super) fn stands_between(hearing: &Hearing<'_>, check: &Check) -> bool {
+    let stands = |told: &&Told| {
+        let since = told.at > check.asked && hearing.now - told.at <= GUARD_LASTS;
+        let unit = told.unit.as_ref().filter(|_| since);
+        unit.is_some_and(|unit| {
+            let dangers = hearing.dangers_on(unit);
+            let mut of_it = dangers.iter().map(|fault| FindingId::of_fault(*fault));
+            of_it.any(|id| id == told.id)
+        })
+    };
+    !Fault::DANGERS.contains(&check.fault) && hearing.talk.told.iter().find(stands).is_some()
 }
 
 /// Says what was held back once the check of a danger has ended: what the cold does to a trailer without power.

@@ -213,7 +213,8 @@ impl Round<'_> {
         let wants_more = matches!(asked, Some(Ask::Status { .. } | Ask::Why { .. }));
         let asked = asked.and_then(|ask| super::answer::unit_of(hearing, ask));
         let here = |check: &Check| wants_more && asked.as_ref() == Some(&check.unit);
-        if self.waits_for_people(reply) {
+        let interrupted = |check: &Check| danger::stands_between(hearing, check);
+        if self.waits_for_people(reply) || self.checks.last().is_some_and(interrupted) {
             self.checks.iter_mut().for_each(|check| check.waits = true);
         } else if reply.walked || self.checks.last().is_some_and(here) {
             let shortly = took.is_some_and(|took| took.is(Said::Unclear));

@@ -9,11 +9,11 @@ use super::said::{self, Message, Said};
 use super::trips::{
     dizzy_from_a_shock, locked_in_is_out, plugged_in_alone, same_trip, unplugged_for_the_test,
 };
-use super::{GUARD_LASTS, Outcome, course_of, outcome, over, phrase, step_of};
+use super::{GUARD_LASTS, Outcome, course_of, danger, outcome, over, phrase, step_of};
 use crate::dialogue::{CHECK_LASTS, Check, PAUSE};
 use crate::fleet::Role;
 use crate::heard::{Ask, Entry, Event, Fault, Language, PlanKind, UnitName};
-use crate::rules::{Asks, Sought, Step};
+use crate::rules::{Asks, Sought, Step, Then};
 
 /// Answers, each with the number of its step.
 type Numbered = Vec<(u32, Said)>;
@@ -52,6 +52,9 @@ pub(in crate::desk) fn take(hearing: &mut Hearing<'_>, settled: &mut Settled) ->
     let step = step_of(&check)?;
     // "stop check" holds a word that the reader may take for more
     let ordered = hearing.desk.answers.orders(hearing.text, &check).is_some();
+    if tells_of_a_danger(settled, &check, step) {
+        return None;
+    }
     bring_home(hearing, settled, &check, step);
     not_of_others(hearing, settled, &check);
     if !ordered && names_another(hearing, settled, &check, step) {
@@ -95,6 +98,16 @@ pub(in crate::desk) fn take(hearing: &mut Hearing<'_>, settled: &mut Settled) ->
     })
 }
 
+/// Tells whether a message reports a danger beside a check that is of none: then it is about that, and answers nothing.
+fn tells_of_a_danger(settled: &Settled, check: &Check, step: &Step) -> bool {
+    let mut reports = settled.reports.iter();
+    let danger = |fault: &Fault| Fault::DANGERS.contains(fault);
+    let asks_for_one = matches!(step.then, Then::Report(fault) if danger(&fault));
+    !asks_for_one
+        && !danger(&check.fault)
+        && reports.any(|(.., entry)| entry.faults.iter().any(danger))
+}
+
 /// Returns the check whose step waits for this message; none where something newer does.
 fn at_hand(hearing: &Hearing<'_>) -> Option<Check> {
     let check = hearing.talk.checks.last()?;
@@ -106,7 +119,8 @@ fn at_hand(hearing: &Hearing<'_>) -> Option<Check> {
     let question = hearing.talk.question_at(at);
     let rival = question.is_some_and(|question| question.asked > check.asked);
     let taken = over || stands_later || rival || hearing.inbound.replaces.is_some();
-    (!taken && !asked_after(hearing, check)).then(|| check.clone())
+    let stands = danger::stands_between(hearing, check);
+    (!taken && !stands && !asked_after(hearing, check)).then(|| check.clone())
 }
 
 /// Reads a message as the answer to the step that waits, and to those after it. With it the load that was found at fault.

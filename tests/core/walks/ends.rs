@@ -73,7 +73,7 @@ fn said_es(fault: Fault) -> &'static str {
 }
 
 /// Which faults have a guided check.
-fn checked() -> impl Iterator<Item = Fault> {
+pub(super) fn checked() -> impl Iterator<Item = Fault> {
     Fault::ALL
         .iter()
         .copied()

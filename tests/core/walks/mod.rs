@@ -2,6 +2,7 @@
 
 mod chatter;
 mod content;
+mod dangers;
 mod ends;
 mod going;
 mod own_words;

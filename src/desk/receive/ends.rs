@@ -1,0 +1,328 @@
+//! How a danger ends: by the word of who may clear it. A sign of it that is gone ends none, nor do people who are well;
+//! what ends it is said each time.
+
+use super::super::answer::Reply;
+use super::super::inbound::Outgoing;
+use super::super::others::other_dispatchers;
+use super::super::settle::Settled;
+use super::Hearing;
+use crate::finding::{Caution, Level, TaskKind};
+use crate::heard::{Ask, Entry, Fault, UnitName};
+use crate::reply::{Arg, Voice};
+
+/// What the fire service clears, or the gas utility.
+const OF_A_PLACE: &[Fault] = &[
+    Fault::Fire,
+    Fault::BurntSmell,
+    Fault::GasIllness,
+    Fault::CoAlarm,
+    Fault::GasSmell,
+    Fault::GeneratorInside,
+];
+/// What is over with the person.
+const OF_A_PERSON: &[Fault] = &[Fault::PersonHurt, Fault::PersonCold, Fault::PersonTrapped];
+/// Signs that come and go, by the words of their end.
+const SIGNS: &[(&str, &[Fault])] = &[
+    ("fire", &[Fault::Fire, Fault::BurntSmell]),
+    ("alarm", &[Fault::CoAlarm, Fault::GasIllness]),
+    ("ill", &[Fault::GasIllness, Fault::CoAlarm]),
+];
+/// "Everyones ok" is short; a longer message says more.
+const LONGEST: usize = 8;
+
+/// What a message says of the end of a danger.
+pub(super) enum Ending {
+    /// A sign of it is gone, and it stands.
+    Stays(UnitName, Vec<Fault>),
+    /// People are well: who was hurt, and what stands all the same.
+    Well(UnitName, Vec<Fault>, Vec<Fault>),
+    /// A burner or engine is out of the trailer, and its exhaust may not be.
+    Out(UnitName),
+    /// An electrician was there, and what they found is not said.
+    Came(UnitName, Option<u32>),
+}
+
+impl Hearing<'_> {
+    /// Reads what is said of the end of a danger, and takes out of the reports what it does not mean.
+    pub(super) fn ending(&mut self, settled: &mut Settled) -> Option<Ending> {
+        let says = |of, list| self.desk.answers.says(of, list, self.text);
+        let rewrites = self.inbound.replaces.is_some() || self.mends();
+        if self.heard.command.is_some() || rewrites || self.asks_something() {
+            return None;
+        }
+        let unit = self.unit_meant()?;
+        let open = self.dangers_on(&unit);
+        if says("gas", "who") && says("gas", "clears") && !says("gas", "not") {
+            self.clear(settled, &unit, &open, OF_A_PLACE);
+            return None;
+        }
+        let tested = says("tingle", "who") && !says("tingle", "not");
+        if tested && says("tingle", "clears") {
+            if open.contains(&Fault::BurntSmell) {
+                self.heard.plans.clear();
+                self.heard.set_aside.clear();
+            }
+            self.clear(settled, &unit, &open, &[Fault::BurntSmell]);
+            return None;
+        }
+        if tested && says("tingle", "came") {
+            return self.electrician_came(settled, unit, &open);
+        }
+        if says("ends", "not") {
+            return None;
+        }
+        self.source_out(settled, &unit, &open)
+            .or_else(|| self.sign_gone(settled, &unit, &open))
+            .or_else(|| self.all_well(settled, &unit, &open))
+    }
+
+    /// Returns the dangers that stand on a trailer.
+    pub(in crate::desk) fn dangers_on(&self, unit: &UnitName) -> Vec<Fault> {
+        let kept = self.desk.book.unit(unit);
+        let mut open = Fault::DANGERS.to_vec();
+        open.retain(|fault| kept.is_some_and(|kept| kept.state().has(*fault)));
+        open
+    }
+
+    /// Ends those dangers of `which` that are open.
+    fn clear(&self, settled: &mut Settled, unit: &UnitName, open: &[Fault], which: &[Fault]) {
+        let over: Vec<Fault> = open.iter().copied().filter(|f| which.contains(f)).collect();
+        if over.is_empty() {
+            return;
+        }
+        settled.homeless = None;
+        let told = settled.reports.iter_mut().find(|(of, ..)| of == unit);
+        if let Some((.., entry)) = told {
+            entry.faults.retain(|fault| !over.contains(fault));
+            let known = entry.cleared.clone();
+            entry
+                .cleared
+                .extend(over.into_iter().filter(|f| !known.contains(f)));
+            return;
+        }
+        let entry = Entry {
+            unit: Some(unit.clone()),
+            cleared: over,
+            ..Entry::default()
+        };
+        settled.reports.push((unit.clone(), self.inbound.at, entry));
+    }
+
+    /// "Electrician was here" does not say what they found.
+    fn electrician_came(
+        &mut self,
+        settled: &mut Settled,
+        unit: UnitName,
+        open: &[Fault],
+    ) -> Option<Ending> {
+        let tasks = self.desk.book.tasks();
+        let task = tasks.open_task(&unit, TaskKind::Electrician);
+        let task = task.map(|task| task.id);
+        let shock = open.contains(&Fault::Shock);
+        if !shock && task.is_none() {
+            return None;
+        }
+        settled.homeless = None;
+        self.heard.plans.clear();
+        self.heard.set_aside.clear();
+        self.heard.unclear.clear();
+        Some(Ending::Came(unit, task.filter(|_| !shock)))
+    }
+
+    /// A burner that was carried out leaves its exhaust behind: it is over once that is aired, too.
+    fn source_out(&self, settled: &mut Settled, unit: &UnitName, open: &[Fault]) -> Option<Ending> {
+        let says = |of, list| self.desk.answers.says(of, list, self.text);
+        let out = says("people", "source-out") || told_over(settled, unit, Fault::GeneratorInside);
+        let aired = says("ends", "aired");
+        if !open.contains(&Fault::GeneratorInside) || !(out || aired) {
+            return None;
+        }
+        let inside = |fault: &Fault| *fault == Fault::GeneratorInside;
+        for (.., entry) in settled.reports.iter_mut().filter(|(of, ..)| of == unit) {
+            entry.faults.retain(|fault| !inside(fault));
+            entry.cleared.retain(|fault| !inside(fault));
+        }
+        settled.reports.retain(|(.., entry)| !entry.is_empty());
+        if aired {
+            self.clear(settled, unit, open, &[Fault::GeneratorInside]);
+            return None;
+        }
+        Some(Ending::Out(unit.clone()))
+    }
+
+    /// A fire that is out, an alarm that is silent, somebody who feels better: the danger stands until it is cleared.
+    fn sign_gone(&self, settled: &mut Settled, unit: &UnitName, open: &[Fault]) -> Option<Ending> {
+        let says = |of, list| self.desk.answers.says(of, list, self.text);
+        let gone = |(list, faults): &&(&str, &'static [Fault])| {
+            let by_word = self.desk.answers.says("ends", list, self.text);
+            let told = faults.iter().any(|fault| told_over(settled, unit, *fault));
+            (by_word || told) && faults.iter().any(|fault| open.contains(fault))
+        };
+        let burnt = open.contains(&Fault::BurntSmell) && says("gas", "gone");
+        let faults = match SIGNS.iter().find(gone) {
+            Some((_, faults)) => faults,
+            None if burnt => SIGNS[0].1,
+            None => return None,
+        };
+        let of_it = |fault: &Fault| faults.contains(fault) || burnt && *fault == Fault::Odor;
+        for (.., entry) in settled.reports.iter_mut().filter(|(of, ..)| of == unit) {
+            entry.faults.retain(|fault| !of_it(fault));
+            entry.cleared.retain(|fault| !of_it(fault));
+        }
+        settled.reports.retain(|(.., entry)| !entry.is_empty());
+        settled.homeless = None;
+        let stays = open.iter().copied().filter(|fault| faults.contains(fault));
+        Some(Ending::Stays(unit.clone(), stays.collect()))
+    }
+
+    /// "Everyones ok": who was hurt is looked after; what could hurt them stands.
+    fn all_well(&self, settled: &mut Settled, unit: &UnitName, open: &[Fault]) -> Option<Ending> {
+        let says = |list| self.desk.answers.says("ends", list, self.text);
+        let long = self.text.split_whitespace().count() > LONGEST;
+        let checked = self.talk.checks.iter().any(|check| check.unit == *unit);
+        let reports = settled
+            .reports
+            .iter()
+            .any(|(.., entry)| !entry.faults.is_empty());
+        if open.is_empty() || long || checked || reports || !says("well") {
+            return None;
+        }
+        let of_a_person = |fault: &Fault| OF_A_PERSON.contains(fault);
+        let (hurt, rest): (Vec<Fault>, Vec<Fault>) = open.iter().partition(|f| of_a_person(f));
+        self.clear(settled, unit, &hurt, OF_A_PERSON);
+        Some(Ending::Well(unit.clone(), hurt, rest))
+    }
+}
+
+/// What is to be true before a trailer is switched on again.
+pub(super) enum PowerAgain {
+    /// Nothing is logged against it.
+    Free(UnitName),
+    /// An electrician is called for under this task.
+    Task(UnitName, u32),
+}
+
+impl Hearing<'_> {
+    /// Reads "can i turn 23 back on" of a trailer on which no danger is open.
+    pub(super) fn asks_for_power_again(&self) -> Option<PowerAgain> {
+        let says = |list| self.desk.answers.says("people", list, self.text);
+        let status = matches!(self.heard.ask, None | Some(Ask::Status { .. }));
+        if !(says("may") && says("power")) || says("loads") || !status {
+            return None;
+        }
+        let unit = self.unit_meant()?;
+        let tasks = self.desk.book.tasks();
+        let task = tasks.open_task(&unit, TaskKind::Electrician);
+        let task = task.map(|task| task.id);
+        let faults = self
+            .desk
+            .book
+            .unit(&unit)
+            .map(|kept| kept.state().faults.len());
+        match task {
+            Some(id) => Some(PowerAgain::Task(unit, id)),
+            None if faults.unwrap_or_default() == 0 && !self.heard.named.is_empty() => {
+                Some(PowerAgain::Free(unit))
+            }
+            None => None,
+        }
+    }
+}
+
+/// Says what is to be true first, and who decides.
+pub(super) fn answer_power_again(asked: &PowerAgain, reply: &mut Reply<'_>) {
+    let line = match asked {
+        PowerAgain::Free(unit) => {
+            let args = [("unit", Arg::from(unit.as_str()))];
+            reply.voice.say("answer-back-on-free", &args)
+        }
+        PowerAgain::Task(unit, id) => {
+            let id = Arg::Count(i64::from(*id));
+            let args = [("unit", unit.as_str().into()), ("id", id)];
+            reply.voice.say("answer-back-on-task", &args)
+        }
+    };
+    reply.first.push(line);
+    for caution in [Caution::Electrician, Caution::TwoResets] {
+        let line = format!("  {}", reply.voice.caution(caution));
+        reply.first.push(line);
+    }
+}
+
+/// Tells whether a message reports that a fault on a trailer is over.
+fn told_over(settled: &Settled, unit: &UnitName, fault: Fault) -> bool {
+    let mut reports = settled.reports.iter();
+    reports.any(|(of, _, entry)| of == unit && entry.cleared.contains(&fault))
+}
+
+/// Says what ends these dangers, each once: who decides, and the words that end it.
+pub(in crate::desk) fn closing_words(
+    voice: &Voice<'_>,
+    unit: &UnitName,
+    faults: &[Fault],
+) -> Vec<String> {
+    let mut lines: Vec<String> = Vec::new();
+    for fault in faults {
+        let args = [("unit", Arg::from(unit.as_str()))];
+        let line = voice.say(&format!("closes-{fault}"), &args);
+        if !lines.contains(&line) {
+            lines.push(line);
+        }
+    }
+    lines
+}
+
+/// Answers what was said of the end of a danger.
+pub(super) fn tell(hearing: &Hearing<'_>, ending: &Ending, reply: &mut Reply<'_>) {
+    match ending {
+        Ending::Stays(unit, faults) => say_stands("danger-sign-gone", unit, faults, reply),
+        Ending::Out(unit) => {
+            reply.say("burner-out", &[("unit", unit.as_str().into())]);
+            let lines = closing_words(&reply.voice, unit, &[Fault::GeneratorInside]);
+            reply.lines.extend(lines);
+        }
+        Ending::Came(unit, None) => {
+            reply.say("electrician-came", &[("unit", unit.as_str().into())])
+        }
+        Ending::Came(unit, Some(task)) => {
+            let id = Arg::Count(i64::from(*task));
+            let args = [("unit", unit.as_str().into()), ("id", id)];
+            reply.say("electrician-came-task", &args);
+        }
+        Ending::Well(unit, hurt, rest) => {
+            if !hurt.is_empty() {
+                reply.say("help-over", &[("unit", unit.as_str().into())]);
+                tell_looked_after(hearing, unit, reply);
+            }
+            if !rest.is_empty() {
+                say_stands("danger-all-well", unit, rest, reply);
+            }
+        }
+    }
+}
+
+fn say_stands(says: &str, unit: &UnitName, faults: &[Fault], reply: &mut Reply<'_>) {
+    let names: Vec<String> = faults.iter().map(|f| reply.voice.fault(*f)).collect();
+    let what = reply.voice.all_of(&names);
+    reply.say(
+        says,
+        &[("unit", unit.as_str().into()), ("what", what.into())],
+    );
+    let lines = closing_words(&reply.voice, unit, faults);
+    reply.lines.extend(lines);
+}
+
+/// Tells the other dispatchers that who was hurt is looked after.
+pub(super) fn tell_looked_after(hearing: &Hearing<'_>, unit: &UnitName, reply: &mut Reply<'_>) {
+    let me = &hearing.member.id;
+    for (to, voice) in other_dispatchers(hearing) {
+        let args = [
+            ("unit", Arg::from(unit.as_str())),
+            ("who", voice.person(me).into_owned().into()),
+        ];
+        let text = voice.say("help-over-told", &args);
+        reply
+            .others
+            .push(Outgoing::to(&to.id, text).of_level(Level::Notice));
+    }
+}
