@@ -465,6 +465,7 @@ answer-freeze-no = It is above freezing at { $unit }, by the last reading.
 answer-freeze-unread = Nobody read the air at { $unit } today. Send temperature and wind: { $unit } temp 20 wind 10.
 answer-hook-up = Power off at the source first, all breakers in the trailer off. Plug in at the trailer, then at the source. Then power on, one breaker at a time.
 answer-hook-up-then = Nothing logged. When it is live, send the cords and the volts, as in "2 cords, 119 V".
+answer-patrol-none = No long stay waits for a visit: each has had a word in the last 16 h.
 answer-cords = { $unit } needs { $count ->
     [one] one cord
    *[other] { $count } cords
@@ -826,6 +827,7 @@ refuse-not-yours = You do not have task { $id }. Nothing changed.
 refuse-done = I told { $who } that you cannot do it.
 refuse-told = { $who } cannot do task { $task }: { $quote }. Nobody has it now.
 drop-told = { $who } dropped task { $task }: { $quote }.
+tell-answered = { $who } answers { $quote }: { $words }
 tell-sent = Passed on to { $who }.
 tell-from = From { $who }: { $quote }
 tell-who = I know nobody called { $quote }. Nothing passed on. Send "tell", the name and your words.

@@ -466,6 +466,7 @@ answer-freeze-no = En la { $unit } no hiela, por la última lectura.
 answer-freeze-unread = Nadie leyó el aire en la { $unit } hoy. Mande temperatura y viento: { $unit } temp 20 viento 10.
 answer-hook-up = Primero corte la corriente en la fuente y baje todos los interruptores del remolque. Conecte en el remolque, luego en la fuente. Luego dé corriente, un interruptor a la vez.
 answer-hook-up-then = No se anotó nada. Cuando haya corriente, mande cables y voltios: "2 cables, 119 V".
+answer-patrol-none = Ninguna estancia larga espera visita: de todas hay noticia en las últimas 16 h.
 answer-cords = La { $unit } necesita { $count ->
     [one] un cable
    *[other] { $count } cables
@@ -827,6 +828,7 @@ refuse-not-yours = No tiene la tarea { $id }. Nada cambió.
 refuse-done = Avisé a { $who } que usted no puede hacerla.
 refuse-told = { $who } no puede con la tarea { $task }: { $quote }. Ahora nadie la tiene.
 drop-told = { $who } quitó la tarea { $task }: { $quote }.
+tell-answered = { $who } contesta a { $quote }: { $words }
 tell-sent = Se lo pasé a { $who }.
 tell-from = De { $who }: { $quote }
 tell-who = No conozco a { $quote }. No pasé nada. Mande "dile", el nombre y sus palabras.

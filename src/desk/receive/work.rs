@@ -4,13 +4,13 @@ use super::super::answer::{self, Reply};
 use super::super::settle::Settled;
 use super::super::situate::Case;
 use super::super::{
-    ahead, alarm, assign, command, hazard, incident, lone, on_road, place, silent, standing, truck,
-    walk, watch, withdrawn,
+    ahead, alarm, assign, command, hazard, incident, lone, on_road, place, relay, silent, standing,
+    truck, walk, watch, withdrawn,
 };
 use super::meaning::nothing_in;
 use super::{Hearing, arrive, danger, pumped};
 use crate::book::Record;
-use crate::dialogue::{About, Hauled};
+use crate::dialogue::{About, Hauled, Passed};
 use crate::heard::{Entry, Plan, PlanKind, UnitName};
 
 /// What a message was taken for, beside the entries it holds.
@@ -41,6 +41,8 @@ pub(super) struct Taken {
     stands: Option<arrive::Stands>,
     /// The trailer that it says is not where it was taken to stand.
     denied: Option<UnitName>,
+    /// Whose words the sender takes note of.
+    receipt: Option<Passed>,
     /// The trailer and the cords of which it asks how they are hooked up.
     hook_up: Option<(Option<UnitName>, Option<f64>)>,
     /// Who of the crew does not answer.
@@ -88,6 +90,10 @@ impl Hearing<'_> {
             self.heard.unclear.clear();
             self.drop_what_is_not_now();
         }
+        if matches!(lone, Some(lone::Lone::More)) {
+            self.heard = nothing_in(&self.heard);
+        }
+        let receipt = relay::receipt(self);
         let denied = self.denies_its_place();
         let not_pumped = self.not_pumped();
         let hook_up = answer::asked_to_hook_up(self);
@@ -120,7 +126,11 @@ impl Hearing<'_> {
             safety.as_ref(),
             hazard.is_some() || gas.is_some(),
         );
-        settled.words = self.words_about(&settled);
+        settled.words = match lone {
+            // "10 more min" is no word about trailer 10
+            Some(lone::Lone::More) => Vec::new(),
+            _ => self.words_about(&settled),
+        };
         let taken = Taken {
             coming,
             truck_here,
@@ -139,6 +149,7 @@ impl Hearing<'_> {
             not_pumped,
             silent,
             hook_up,
+            receipt,
             step,
             stood,
         };
@@ -300,6 +311,9 @@ impl Hearing<'_> {
             self.answer_questions(taken.step.is_some(), settled, reply, records);
         }
         lone::tell(self, taken.lone.as_ref(), reply, records);
+        if let Some(passed) = &taken.receipt {
+            relay::acknowledge(self, passed, reply);
+        }
         if let Some(who) = &taken.silent {
             silent::tell(self, who, reply);
         }
