@@ -267,7 +267,7 @@ impl Answer<'_> {
             ];
             let mut key = String::from("logged");
             if let Some(many) = many {
-                key.push_str("-many");
+                key = String::from("logged-many");
                 let units: Vec<&UnitName> = many.iter().map(|at| self.logged[*at].unit).collect();
                 args.push(("units", voice.all_of(&runs(&units)).into()));
                 written.extend(many);
