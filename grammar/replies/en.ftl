@@ -181,6 +181,10 @@ logged = Logged for { $unit }: { $what }.
 logged-at = Logged for { $unit }, { $time }: { $what }.
 logged-site = Logged for { $unit } at { $site }: { $what }.
 logged-site-at = Logged for { $unit } at { $site }, { $time }: { $what }.
+logged-many = Logged for { $units }: { $what }.
+logged-many-at = Logged for { $units }, { $time }: { $what }.
+logged-many-site = Logged for { $units } at { $site }: { $what }.
+logged-many-site-at = Logged for { $units } at { $site }, { $time }: { $what }.
 logged-cleared = fixed: { $faults }
 logged-too-old = That is too old to change what is known now.
 read-well = { $unit }: what you read is within limits. Still open: { $names }.
@@ -484,6 +488,7 @@ answer-freeze-no = It is above freezing at { $unit }, by the last reading.
 answer-freeze-unread = Nobody read the air at { $unit } today. Send temperature and wind: { $unit } temp 20 wind 10.
 answer-hook-up = Power off at the source first, all breakers in the trailer off. Plug in at the trailer, then at the source. Then power on, one breaker at a time.
 answer-hook-up-then = Nothing logged. When it is live, send the cords and the volts, as in "2 cords, 119 V".
+answer-patrol-none = No long stay waits for a visit: each has had a word in the last 16 h.
 answer-cords = { $unit } needs { $count ->
     [one] one cord
    *[other] { $count } cords
@@ -845,6 +850,7 @@ refuse-not-yours = You do not have task { $id }. Nothing changed.
 refuse-done = I told { $who } that you cannot do it.
 refuse-told = { $who } cannot do task { $task }: { $quote }. Nobody has it now.
 drop-told = { $who } dropped task { $task }: { $quote }.
+tell-answered = { $who } answers { $quote }: { $words }
 tell-sent = Passed on to { $who }.
 tell-from = From { $who }: { $quote }
 tell-who = I know nobody called { $quote }. Nothing passed on. Send "tell", the name and your words.
@@ -2457,6 +2463,7 @@ speak-patrol = { $count ->
 }
 speak-patrol-row = { $unit } { $site }: no word for { $age }, waste about { $value }.
 speak-patrol-row-full = { $unit } { $site }: no word for { $age }, waste about { $value }, stop level maybe { $time }.
+road-noted = Noted: on the road, there about { $time }. What can wait waits until you write from there, or { $last }.
 speak-held = { $who } is on the road. They get it when they are there.
 speak-alone-set = Alone on { $unit }: I ask you at { $time }. No answer by { $last }, and I alarm { $names }. "ok" stops it.
 speak-alone-set-nowhere = I ask you at { $time }. No answer by { $last }, and I alarm { $names }. Which unit are you at?

@@ -182,6 +182,10 @@ logged = Anotado para la { $unit }: { $what }.
 logged-at = Anotado para la { $unit }, { $time }: { $what }.
 logged-site = Anotado para la { $unit } en { $site }: { $what }.
 logged-site-at = Anotado para la { $unit } en { $site }, { $time }: { $what }.
+logged-many = Anotado para las unidades { $units }: { $what }.
+logged-many-at = Anotado para las unidades { $units }, { $time }: { $what }.
+logged-many-site = Anotado para las unidades { $units } en { $site }: { $what }.
+logged-many-site-at = Anotado para las unidades { $units } en { $site }, { $time }: { $what }.
 logged-cleared = ya quedó: { $faults }
 logged-too-old = Es muy viejo para cambiar lo que se sabe hoy.
 read-well = { $unit }: lo que leyó está dentro de sus límites. Sigue pendiente: { $names }.
@@ -485,6 +489,7 @@ answer-freeze-no = En la { $unit } no hiela, por la última lectura.
 answer-freeze-unread = Nadie leyó el aire en la { $unit } hoy. Mande temperatura y viento: { $unit } temp 20 viento 10.
 answer-hook-up = Primero corte la corriente en la fuente y baje todos los interruptores del remolque. Conecte en el remolque, luego en la fuente. Luego dé corriente, un interruptor a la vez.
 answer-hook-up-then = No se anotó nada. Cuando haya corriente, mande cables y voltios: "2 cables, 119 V".
+answer-patrol-none = Ninguna estancia larga espera visita: de todas hay noticia en las últimas 16 h.
 answer-cords = La { $unit } necesita { $count ->
     [one] un cable
    *[other] { $count } cables
@@ -846,6 +851,7 @@ refuse-not-yours = No tiene la tarea { $id }. Nada cambió.
 refuse-done = Avisé a { $who } que usted no puede hacerla.
 refuse-told = { $who } no puede con la tarea { $task }: { $quote }. Ahora nadie la tiene.
 drop-told = { $who } quitó la tarea { $task }: { $quote }.
+tell-answered = { $who } contesta a { $quote }: { $words }
 tell-sent = Se lo pasé a { $who }.
 tell-from = De { $who }: { $quote }
 tell-who = No conozco a { $quote }. No pasé nada. Mande "dile", el nombre y sus palabras.
@@ -2455,6 +2461,7 @@ speak-patrol = { $count ->
 }
 speak-patrol-row = { $unit } { $site }: sin palabra hace { $age }, negras como al { $value }.
 speak-patrol-row-full = { $unit } { $site }: sin palabra hace { $age }, negras como al { $value }, al límite quizá a las { $time }.
+road-noted = Anotado: en camino, llega hacia { $time }. Lo que puede esperar espera a que escriba de ahí, o hasta { $last }.
 speak-held = { $who } va manejando. Le llega cuando esté en el sitio.
 speak-alone-set = A solas en la { $unit }: le pregunto a las { $time }. Si no contesta antes de las { $last }, aviso { $names }. "ok" lo para.
 speak-alone-set-nowhere = Le pregunto a las { $time }. Si no contesta antes de las { $last }, aviso { $names }. ¿En qué unidad está?

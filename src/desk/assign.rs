@@ -1,9 +1,11 @@
 //! A task that a dispatcher hands to somebody: "assign 4 to tobin", "give juno task 4".
 
+use chrono::TimeDelta;
+
 use super::answer::Reply;
 use super::inbound::Outgoing;
 use super::phrases::{Phrases, plain};
-use super::receive::Hearing;
+use super::receive::{Hearing, Texted};
 use super::relay;
 use super::tick::dispatchers;
 use crate::book::{Task, TaskChange};
@@ -17,6 +19,9 @@ const BETWEEN: &[&str] = &[
     "to", "a", "al", "para", "task", "tarea", "la", "the", "number", "no", "for", "is", "goes",
     "es", "va",
 ];
+
+/// "I'll take it" means a task that was told within this long.
+const TOLD_LATELY: TimeDelta = TimeDelta::minutes(60);
 
 /// Words of courtesy behind a name.
 const COURTESY: &[&str] = &[
@@ -65,6 +70,51 @@ pub(super) fn order(phrases: &Phrases, fleet: &Fleet, text: &str) -> Option<Comm
         .last()
         .is_some_and(|word| ["to", "a", "para"].contains(word));
     (handed && is_known(last) && of_work).then(|| command(None, (*last).to_owned()))
+}
+
+/// Reads "I'll take it" as the order it is, where one open task was told to the sender or is on the trailer talked about.
+pub(super) fn take_it(came: &Texted<'_>) -> Option<Command> {
+    let Texted {
+        desk, talk, heard, ..
+    } = *came;
+    let busy = talk.question_at(came.at).is_some() || !talk.checks.is_empty();
+    let says = desk.phrases.is("assign", "take-it", came.text);
+    let reports = heard.entries.iter().any(|entry| !entry.is_empty());
+    if !says || busy || reports {
+        return None;
+    }
+    let free = |task: &&Task| task.taken_by.is_none();
+    let told = |task: &&Task| {
+        let told = task
+            .escalated
+            .is_some_and(|told| came.at - told <= TOLD_LATELY);
+        told && dispatchers(came.fleet).any(|to| to == came.who)
+    };
+    let tasks = desk.book.tasks();
+    let unit = talk.unit_at(came.at);
+    let here = |task: &&Task| task.unit.as_ref().is_some_and(|on| Some(on) == unit);
+    let mut ids: Vec<u32> = tasks
+        .open()
+        .filter(free)
+        .filter(told)
+        .map(|task| task.id)
+        .collect();
+    if ids.len() != 1 {
+        ids = tasks
+            .open()
+            .filter(free)
+            .filter(here)
+            .map(|task| task.id)
+            .collect();
+    }
+    let [id] = ids.as_slice() else {
+        return None;
+    };
+    Some(Command {
+        name: CommandName::Take,
+        task: Some(*id),
+        rest: String::new(),
+    })
 }
 
 /// Finds the one open task that the words mean: of the trailer they name, a pump-out where they say so.

@@ -35,6 +35,13 @@ pub(super) fn obey(
     if order.name == CommandName::Teach && order.rest.trim().is_empty() {
         return teach::list(hearing, reply);
     }
+    // who cannot do what they have gives it back, and drops it for nobody else
+    if order.name == CommandName::Drop
+        && hearing.member.role < Role::Tech
+        && let Some(id) = order.task.filter(|id| is_mine(hearing, *id))
+    {
+        return assign::hand_back(hearing, id, reply);
+    }
     if let Some(least) = least_role(order.name).filter(|least| hearing.member.role < *least) {
         reply.findings.push(not_allowed(order.name, least));
         records.push(refused(hearing));
@@ -125,6 +132,11 @@ pub(super) fn refused(hearing: &Hearing<'_>) -> Record {
         answered: false,
         tried: Attempt::Order,
     }
+}
+
+fn is_mine(hearing: &Hearing<'_>, id: u32) -> bool {
+    let task = hearing.desk.book.tasks().task(id);
+    task.is_some_and(|task| task.is_open() && task.taken_by.as_ref() == Some(&hearing.member.id))
 }
 
 fn on_task(hearing: &Hearing<'_>, order: &Command, reply: &mut Reply<'_>) {
@@ -318,6 +330,14 @@ fn never_mind(hearing: &Hearing<'_>, reply: &mut Reply<'_>, records: &mut Vec<Re
             });
             reply.say("never-mind-watch", &[("unit", watch.unit.as_str().into())]);
         }
+        // it stopped the clock of who works alone
+        (None, None)
+            if hearing
+                .desk
+                .book
+                .ahead()
+                .alone(&hearing.member.id)
+                .is_some() => {}
         (None, None) => reply.say("never-mind-nothing", &[]),
     }
 }

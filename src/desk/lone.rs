@@ -33,12 +33,17 @@ pub(super) enum Lone {
     For(String, Option<u32>),
     /// Somebody is to be asked after whom nobody knows by that name.
     ForWhom,
+    /// The sender, whose clock runs, wants so many minutes more.
+    More,
 }
 
 impl Lone {
     /// Tells whether it is all that the message is about: nothing else in it is asked or wanted.
     pub(super) fn is_all(&self) -> bool {
-        matches!(self, Lone::Till | Lone::For(..) | Lone::ForWhom)
+        matches!(
+            self,
+            Lone::Till | Lone::For(..) | Lone::ForWhom | Lone::More
+        )
     }
 }
 
@@ -47,6 +52,9 @@ pub(super) fn said(hearing: &Hearing<'_>) -> Option<Lone> {
     let (phrases, text, heard) = (&hearing.desk.phrases, hearing.text, &hearing.heard);
     if heard.command.is_some() || hearing.late() || hearing.inbound.replaces.is_some() {
         return None;
+    }
+    if more_minutes(hearing).is_some() {
+        return Some(Lone::More);
     }
     if let Some((who, minutes)) = for_another(hearing) {
         return Some(Lone::For(who, minutes));
@@ -138,6 +146,35 @@ fn minutes_in(phrases: &Phrases, text: &str) -> Option<u32> {
     })
 }
 
+/// Reads how many minutes more the sender wants of their own running clock: "make it 30", "10 more min", "20 min".
+pub(super) fn more_minutes(hearing: &Hearing<'_>) -> Option<u32> {
+    const LONGEST: u32 = 240;
+    const FEW: usize = 7;
+    hearing.desk.book.ahead().alone(&hearing.member.id)?;
+    let folded = plain(hearing.text);
+    let words: Vec<&str> = folded.split(' ').filter(|word| !word.is_empty()).collect();
+    let minutes = ["min", "mins", "minute", "minutes", "minuto", "minutos"];
+    let hours = ["h", "hr", "hrs", "hour", "hours", "hora", "horas"];
+    let mut told = words.iter().enumerate().filter_map(|(at, word)| {
+        let digits = word.trim_end_matches(|c: char| c.is_ascii_alphabetic());
+        let number: u32 = digits.parse().ok()?;
+        let glued = &word[digits.len()..];
+        let measure = if glued.is_empty() {
+            words.get(at + 1).copied().unwrap_or_default()
+        } else {
+            glued
+        };
+        let scale = if hours.contains(&measure) { 60 } else { 1 };
+        let measured = scale > 1 || minutes.contains(&measure);
+        Some((number.checked_mul(scale)?, measured))
+    });
+    let (number, measured) = told.next()?;
+    let asks = hearing.desk.phrases.holds("alone", "more", hearing.text);
+    let alone = measured && words.len() <= 2;
+    let only = told.next().is_none() && words.len() <= FEW && (asks || alone);
+    (only && (1..=LONGEST).contains(&number)).then_some(number)
+}
+
 /// Returns until when the sender says that they work alone.
 pub(super) fn till(hearing: &Hearing<'_>) -> Option<DateTime<Utc>> {
     let phrases = &hearing.desk.phrases;
@@ -211,7 +248,7 @@ pub(super) fn tell(
             };
             reply.first.insert(0, line);
         }
-        Some(Lone::Till) => {} // set with what the bot will speak of
+        Some(Lone::Till | Lone::More) => {} // set with what the bot will speak of
         Some(Lone::ForWhom) => {
             let line = reply.voice.word("alone-for-whom");
             reply.first.insert(0, line);

@@ -59,9 +59,24 @@ pub struct Talk {
     /// When the person was last told how to write.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub taught: Option<DateTime<Utc>>,
+    /// Words that somebody had passed on to this person, as long as no answer to them went back.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub passed: Option<Passed>,
     /// When the person last gave an order that no undo takes back.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub fixed: Option<DateTime<Utc>>,
+}
+
+/// Words passed on to somebody.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub struct Passed {
+    /// Who had them passed on.
+    pub by: String,
+    /// When.
+    pub at: DateTime<Utc>,
+    /// The words.
+    #[serde(with = "crate::fleet::personal::text")]
+    pub words: String,
 }
 
 impl Talk {

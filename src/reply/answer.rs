@@ -1,6 +1,6 @@
 //! One reply: worst first, advice before bookkeeping, at most one question.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, HashMap, HashSet};
 
 use chrono::{DateTime, Utc};
 use chrono_tz::Tz;
@@ -80,6 +80,34 @@ pub struct Logged<'a> {
     pub too_old: bool,
     /// True when its readings were checked and every one is within its limits.
     pub all_well: bool,
+}
+
+/// What is logged of a trailer, as far as it can be told of several at once: its site, the time, the words.
+type Same<'a> = (Option<&'a str>, Option<DateTime<Utc>>, String);
+
+/// From so many trailers of which the same is told on, one line tells it of them all.
+const MANY: usize = 3;
+
+/// Names trailers, a run of numbers by its first and last: `1-20`, `31`.
+fn runs(units: &[&UnitName]) -> Vec<String> {
+    let number = |unit: &UnitName| unit.as_str().parse::<u32>().ok();
+    let mut named: Vec<(String, String, Option<u32>, usize)> = Vec::new();
+    for unit in units {
+        let name = unit.to_string();
+        let next = number(unit);
+        match named.last_mut() {
+            Some((_, last, Some(before), count)) if next == Some(*before + 1) => {
+                (*last, *before, *count) = (name, *before + 1, *count + 1);
+            }
+            _ => named.push((name.clone(), name, next, 1)),
+        }
+    }
+    let told = |(first, last, _, count): (String, String, Option<u32>, usize)| match count {
+        1 => vec![first],
+        2 => vec![first, last],
+        _ => vec![format!("{first}-{last}")],
+    };
+    named.into_iter().flat_map(told).collect()
 }
 
 impl Answer<'_> {
@@ -208,29 +236,42 @@ impl Answer<'_> {
             return;
         }
         let mut told: Vec<&UnitName> = Vec::new();
-        for logged in self
-            .logged
-            .iter()
-            .filter(|logged| logged.all_well && logged.was_checked())
-        {
-            if told.contains(&logged.unit) {
-                continue;
+        let well = self.logged.iter();
+        for logged in well.filter(|logged| logged.all_well && logged.was_checked()) {
+            if !told.contains(&logged.unit) {
+                told.push(logged.unit);
             }
-            told.push(logged.unit);
-            let args = [("unit", Arg::from(logged.unit.as_str()))];
-            voice.write(line(out), "all-well", &args);
+        }
+        let rows: Vec<String> = match told.len() {
+            ..MANY => told.iter().map(|unit| unit.to_string()).collect(),
+            _ => vec![voice.all_of(&runs(&told))],
+        };
+        for unit in rows {
+            voice.write(line(out), "all-well", &[("unit", unit.into())]);
         }
     }
 
     fn write_log(&self, out: &mut String, voice: &Voice<'_>) {
-        for logged in &self.logged {
+        let mut alike = self.logged_alike(voice);
+        let mut written: HashSet<usize> = HashSet::new();
+        for (place, logged) in self.logged.iter().enumerate() {
             let voice = self.voice_for(voice, Some(logged.unit));
             let what = voice.readings(logged.entry, logged.spec);
+            if written.contains(&place) {
+                continue;
+            }
+            let many = alike.remove(&(logged.site, logged.at, what.clone()));
             let mut args = vec![
                 ("unit", Arg::from(logged.unit.as_str())),
                 ("what", what.into()),
             ];
             let mut key = String::from("logged");
+            if let Some(many) = many {
+                key = String::from("logged-many");
+                let units: Vec<&UnitName> = many.iter().map(|at| self.logged[*at].unit).collect();
+                args.push(("units", voice.all_of(&runs(&units)).into()));
+                written.extend(many);
+            }
             if let Some(site) = logged.site {
                 key.push_str("-site");
                 args.push(("site", site.into()));
@@ -261,6 +302,24 @@ impl Answer<'_> {
             let unit = context.unit().as_str();
             voice.write(line(out), context.key(), &[("unit", unit.into())]);
         }
+    }
+
+    /// Gathers the trailers of which the same is logged, for the same time and site; none with a word of its own beside it.
+    fn logged_alike(&self, voice: &Voice<'_>) -> HashMap<Same<'_>, Vec<usize>> {
+        let mut alike: HashMap<Same<'_>, Vec<usize>> = HashMap::new();
+        for (place, logged) in self.logged.iter().enumerate() {
+            let guessed = self
+                .context
+                .is_some_and(|context| context.unit() == logged.unit);
+            if !guessed && !logged.too_old {
+                let voice = self.voice_for(voice, Some(logged.unit));
+                let what = voice.readings(logged.entry, logged.spec);
+                let same = (logged.site, logged.at, what);
+                alike.entry(same).or_default().push(place);
+            }
+        }
+        alike.retain(|_, places| places.len() >= MANY);
+        alike
     }
 
     fn write_remarks(&self, out: &mut String, voice: &Voice<'_>) {

@@ -186,11 +186,26 @@ fn answered(
     reply: &mut Reply<'_>,
     records: &mut Vec<Record>,
 ) {
-    let at = hearing.now;
     if hearing.inbound.at < clock.since {
         return; // an older message that came late tells nothing of now
     }
     let who = hearing.member.id.clone();
+    if let Some(minutes) = lone::more_minutes(hearing) {
+        let mut next = Alone {
+            minutes,
+            asked: None,
+            alarmed: None,
+            ..clock.clone()
+        };
+        let shorter = run(hearing, &mut next, reply);
+        let args = [("time", next.due.into())];
+        let line = reply.voice.say("speak-alone-again", &args);
+        reply
+            .first
+            .splice(..0, std::iter::once(line).chain(shorter));
+        put(hearing, &who, Some(next), records);
+        return found(hearing, clock, reply, records);
+    }
     // who drives off works alone no longer
     let well = says_well(hearing)
         || sets_off(hearing)
@@ -215,6 +230,12 @@ fn answered(
     let line = reply.voice.word("speak-alone-over");
     reply.first.insert(0, line);
     put(hearing, &who, None, records);
+    found(hearing, clock, reply, records);
+}
+
+/// Ends the alarm about somebody who did not answer and does now, and tells those who were alarmed.
+fn found(hearing: &Hearing<'_>, clock: &Alone, reply: &mut Reply<'_>, records: &mut Vec<Record>) {
+    let at = hearing.now;
     if clock.alarmed.is_none() {
         return;
     }

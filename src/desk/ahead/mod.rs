@@ -22,6 +22,7 @@ use crate::heard::{Fault, ReadingKey};
 pub(super) use self::alone::set_for;
 pub(super) use self::low::spelled_out as low_spelled_out;
 pub(super) use self::weather::{told as weather_told, units_out};
+pub(super) use road::is_eta_alone;
 
 /// Notes all that follows from a message whose findings, orders and questions are worked through.
 pub(super) fn note(

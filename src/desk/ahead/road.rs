@@ -30,6 +30,13 @@ pub(super) fn note(
     let known = hearing.desk.book.ahead();
     let mut change = |change| records.push(Record::Ahead { at, change });
     if let Some(road) = taken_to(hearing, settled) {
+        if let Some((eta, _)) = road
+            .eta
+            .zip(settled.homeless.as_ref().filter(|told| is_eta_alone(told)))
+        {
+            let args = [("time", eta.into()), ("last", road.until.into())];
+            reply.say("road-noted", &args);
+        }
         change(AheadChange::Road {
             who: me.clone(),
             road: Some(road),
@@ -58,8 +65,9 @@ pub(super) fn note(
 
 /// Returns how the sender travels, where this message says that they set off.
 fn taken_to(hearing: &Hearing<'_>, settled: &Settled) -> Option<Road> {
-    // a dispatcher tells how others travel
-    if hearing.member.role == Role::Dispatcher {
+    // a dispatcher tells how others travel, unless they say that it is they
+    let own = || hearing.desk.phrases.holds("road", "own", hearing.text);
+    if hearing.member.role == Role::Dispatcher && !own() {
         return None;
     }
     let since = hearing.inbound.at;
@@ -104,6 +112,17 @@ fn taken_to(hearing: &Hearing<'_>, settled: &Settled) -> Option<Road> {
         }),
         None => None,
     }
+}
+
+/// Tells whether a report tells nothing but when its sender is there: it needs no trailer.
+pub(in crate::desk) fn is_eta_alone(entry: &Entry) -> bool {
+    let eta = |key: &ReadingKey| *key == ReadingKey::EtaMin;
+    let readings = &entry.readings;
+    readings.value(ReadingKey::EtaMin).is_some()
+        && readings.values.keys().all(eta)
+        && entry.events.is_empty()
+        && entry.faults.is_empty()
+        && entry.cleared.is_empty()
 }
 
 /// Tells whether a message can only come from somebody who is there.

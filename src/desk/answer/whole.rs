@@ -9,6 +9,7 @@ use crate::desk::digest::{self, Fill};
 use crate::desk::lone;
 use crate::desk::receive::Hearing;
 use crate::desk::settle::known;
+use crate::desk::tick;
 use crate::finding::TaskKind;
 use crate::fleet::CrewMember;
 use crate::heard::UnitName;
@@ -56,6 +57,12 @@ pub(super) fn answer(hearing: &Hearing<'_>, topic: &str, reply: &mut Reply<'_>) 
                 lines.push(reply.voice.word("alone-nobody"));
             }
             reply.first.append(&mut lines);
+        }
+        "patrol" => {
+            let (desk, now) = (hearing.desk, hearing.now);
+            let list = tick::patrol_now(desk, &hearing.fleet, now, &reply.voice);
+            let list = list.unwrap_or_else(|| reply.voice.word("answer-patrol-none"));
+            reply.first.push(list);
         }
         "silent" => silent(hearing, reply),
         "fills-first" => fills_first(hearing, reply),

@@ -147,6 +147,7 @@ impl Meaning {
         let order = crew::order(desk.phrases, text)
             .or_else(|| incident::order(desk.phrases, text))
             .or_else(|| assign::order(desk.phrases, fleet, text))
+            .or_else(|| assign::take_it(&self.texted(came)))
             .or_else(|| relay::order(desk.phrases, fleet, text));
         if let Some(order) = order {
             self.heard = ordering(order, &self.heard);

@@ -1,5 +1,6 @@
 //! What stays open with the sender after a message, and the question that is asked with the reply.
 
+use super::super::ahead;
 use super::super::answer::{self, Reply};
 use super::super::command;
 use super::super::incident;
@@ -9,6 +10,7 @@ use super::super::withdrawn;
 use super::Hearing;
 use crate::dialogue::{About, Check, Question, Talk};
 use crate::finding::{Finding, FindingId};
+use crate::fleet::Role;
 use crate::heard::{Ask, Entry, Remark, UnitName};
 
 impl Hearing<'_> {
@@ -142,7 +144,11 @@ impl Hearing<'_> {
         if let Some(about) = self.asks.as_ref().or(reply.asks.as_ref()) {
             return Some(about.clone());
         }
-        if let Some(entry) = &settled.homeless {
+        let of_the_road = |entry: &&Entry| {
+            let own = self.desk.phrases.holds("road", "own", self.text);
+            ahead::is_eta_alone(entry) && (own || self.member.role != Role::Dispatcher)
+        };
+        if let Some(entry) = settled.homeless.as_ref().filter(|told| !of_the_road(told)) {
             let mut entry = entry.clone();
             let mut at = at;
             // what waited before it waits with it

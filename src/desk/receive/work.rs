@@ -4,29 +4,21 @@ use super::super::answer::{self, Reply};
 use super::super::settle::Settled;
 use super::super::situate::Case;
 use super::super::{
-    ahead, alarm, assign, command, hazard, incident, lone, on_road, place, silent, standing, truck,
-    walk, watch, withdrawn,
+    ahead, alarm, assign, command, hazard, incident, lone, on_road, place, relay, silent, standing,
+    truck, walk, watch, withdrawn,
 };
 use super::meaning::nothing_in;
 use super::{Hearing, arrive, danger, ends, pumped};
 use crate::book::Record;
-use crate::dialogue::{About, Hauled};
+use crate::dialogue::{About, Hauled, Passed};
 use crate::heard::{Entry, Plan, PlanKind, UnitName};
 
 /// What a message was taken for, beside the entries it holds.
 pub(super) struct Taken {
-    /// Pump trucks it tells of.
-    coming: Option<truck::Coming>,
+    /// What it says besides.
+    said: Said,
     truck_here: Option<UnitName>,
     truck_gone: Option<UnitName>,
-    /// The other half of a watch that a question left open, or what of it was not understood.
-    other_watch: Option<Result<Plan, String>>,
-    /// The trailers and the watch that is to be set on any of them.
-    on_any: Option<(Vec<UnitName>, PlanKind)>,
-    /// The task that the sender hands back.
-    refused: Option<u32>,
-    /// What it says of somebody who works alone.
-    lone: Option<lone::Lone>,
     /// Whether it tells of ice underfoot.
     icy: bool,
     /// The trailer whose gas is called gone, and is not.
@@ -37,27 +29,97 @@ pub(super) struct Taken {
     ending: Option<ends::Ending>,
     /// What it tells that would hurt somebody.
     hazard: Option<hazard::Told>,
-    /// Where it says that a trailer stands, which the plan has elsewhere.
     /// The trailer of which one burnt cord was taken out.
     one_cord: Option<UnitName>,
+    /// Where it says that a trailer stands, which the plan has elsewhere.
     stands: Option<arrive::Stands>,
-    /// The trailer that it says is not where it was taken to stand.
-    denied: Option<UnitName>,
-    /// The trailer and the cords of which it asks how they are hooked up.
-    hook_up: Option<(Option<UnitName>, Option<f64>)>,
-    /// Who of the crew does not answer.
-    silent: Option<String>,
-    /// The trailer whose level fell and which nobody pumped.
-    not_pumped: Option<UnitName>,
     /// The answer to a step of a guided check.
     step: Option<walk::Took>,
     /// The answer to a step of setting up or leaving.
     stood: Option<walk::stand::Stood>,
 }
 
+/// What a message says besides reports, as its words tell before it is settled on which trailers.
+struct Said {
+    /// Pump trucks it tells of.
+    coming: Option<truck::Coming>,
+    /// The other half of a watch that a question left open, or what of it was not understood.
+    other_watch: Option<Result<Plan, String>>,
+    /// The trailers and the watch that is to be set on any of them.
+    on_any: Option<(Vec<UnitName>, PlanKind)>,
+    /// The task that the sender hands back.
+    refused: Option<u32>,
+    /// What it says of somebody who works alone.
+    lone: Option<lone::Lone>,
+    /// The trailer that it says is not where it was taken to stand.
+    denied: Option<UnitName>,
+    /// Whose words the sender takes note of.
+    receipt: Option<Passed>,
+    /// The trailer and the cords of which it asks how they are hooked up.
+    hook_up: Option<(Option<UnitName>, Option<f64>)>,
+    /// Who of the crew does not answer.
+    silent: Option<String>,
+    /// The trailer whose level fell and which nobody pumped.
+    not_pumped: Option<UnitName>,
+}
+
 impl Hearing<'_> {
     /// Settles what the message means: a report, a bare answer, a step of a guided check.
     pub(super) fn take(&mut self) -> (Settled, Taken) {
+        let said = self.said();
+        let mut settled = self.settle();
+        let stands = self.stands_at(&mut settled);
+        self.ask_who_leaves(&mut settled);
+        self.as_it_goes(&mut settled);
+        let icy = walk::icy::take(self, &mut settled);
+        self.not_mended_after_all(&mut settled);
+        let gas = self.gas_stays(&mut settled);
+        let safety = self.safety(&mut settled);
+        let ending = match safety.is_none() && gas.is_none() {
+            true => self.ending(&mut settled),
+            false => None,
+        };
+        let one_cord = self.one_cord_out(&mut settled);
+        let hazard = hazard::take(self, &mut settled);
+        if hazard.is_some() {
+            self.heard.plans.retain(|plan| plan.kind != PlanKind::Other);
+            self.heard.set_aside.clear();
+            self.heard.unclear.clear();
+        }
+        let truck_here = truck::has_come(self, &mut settled);
+        let truck_gone = truck::gone(self, &mut settled);
+        if truck_here.is_some() || truck_gone.is_some() {
+            self.drop_what_is_not_now();
+        }
+        let (step, stood) = self.take_steps(
+            &mut settled,
+            safety.as_ref(),
+            hazard.is_some() || gas.is_some() || ending.is_some(),
+        );
+        settled.words = match said.lone {
+            // "10 more min" is no word about trailer 10
+            Some(lone::Lone::More) => Vec::new(),
+            _ => self.words_about(&settled),
+        };
+        let taken = Taken {
+            said,
+            truck_here,
+            truck_gone,
+            icy,
+            gas,
+            safety,
+            ending,
+            hazard,
+            one_cord,
+            stands,
+            step,
+            stood,
+        };
+        (settled, taken)
+    }
+
+    /// Reads what the message says besides reports, and takes that out of what is heard.
+    fn said(&mut self) -> Said {
         let reminds = self.heard.entries.is_empty() && watch::reminds(self);
         if reminds {
             self.drop_what_is_not_now();
@@ -90,6 +152,10 @@ impl Hearing<'_> {
             self.heard.unclear.clear();
             self.drop_what_is_not_now();
         }
+        if matches!(lone, Some(lone::Lone::More)) {
+            self.heard = nothing_in(&self.heard);
+        }
+        let receipt = relay::receipt(self);
         let denied = self.denies_its_place();
         let not_pumped = self.not_pumped();
         let hook_up = answer::asked_to_hook_up(self);
@@ -97,59 +163,18 @@ impl Hearing<'_> {
         if silent.is_some() {
             self.heard = nothing_in(&self.heard);
         }
-        let mut settled = self.settle();
-        let stands = self.stands_at(&mut settled);
-        self.ask_who_leaves(&mut settled);
-        self.as_it_goes(&mut settled);
-        let icy = walk::icy::take(self, &mut settled);
-        self.not_mended_after_all(&mut settled);
-        let gas = self.gas_stays(&mut settled);
-        let safety = self.safety(&mut settled);
-        let ending = match safety.is_none() && gas.is_none() {
-            true => self.ending(&mut settled),
-            false => None,
-        };
-        let one_cord = self.one_cord_out(&mut settled);
-        let hazard = hazard::take(self, &mut settled);
-        if hazard.is_some() {
-            self.heard.plans.retain(|plan| plan.kind != PlanKind::Other);
-            self.heard.set_aside.clear();
-            self.heard.unclear.clear();
-        }
-        let truck_here = truck::has_come(self, &mut settled);
-        let truck_gone = truck::gone(self, &mut settled);
-        if truck_here.is_some() || truck_gone.is_some() {
-            self.drop_what_is_not_now();
-        }
-        let (step, stood) = self.take_steps(
-            &mut settled,
-            safety.as_ref(),
-            hazard.is_some() || gas.is_some() || ending.is_some(),
-        );
-        settled.words = self.words_about(&settled);
-        let taken = Taken {
+        Said {
             coming,
-            truck_here,
-            truck_gone,
             other_watch,
             on_any,
             refused,
             lone,
-            icy,
-            gas,
-            safety,
-            ending,
-            hazard,
-            one_cord,
-            stands,
             denied,
-            not_pumped,
-            silent,
+            receipt,
             hook_up,
-            step,
-            stood,
-        };
-        (settled, taken)
+            silent,
+            not_pumped,
+        }
     }
 
     /// Takes the answers to steps that wait, where the message stands for itself.
@@ -208,7 +233,7 @@ impl Hearing<'_> {
         if let Some(unit) = &taken.gas {
             reply.say("gas-stays", &[("unit", unit.as_str().into())]);
         }
-        if let Some(unit) = &taken.not_pumped {
+        if let Some(unit) = &taken.said.not_pumped {
             pumped::tell_not_pumped(self, unit, &mut reply);
         }
         if let Some(unit) = &taken.one_cord {
@@ -225,7 +250,7 @@ impl Hearing<'_> {
         arrive::keep(
             self,
             taken.stands.as_ref(),
-            taken.denied.clone(),
+            taken.said.denied.clone(),
             &mut reply,
             records,
         );
@@ -250,7 +275,7 @@ impl Hearing<'_> {
         records: &mut Vec<Record>,
     ) {
         self.plan(reply, cases, records);
-        match (&taken.truck_here, &taken.truck_gone, &taken.coming) {
+        match (&taken.truck_here, &taken.truck_gone, &taken.said.coming) {
             (Some(unit), ..) => reply.asks = Some(how_much(unit, Hauled::Here)),
             (_, Some(unit), _) => reply.asks = Some(how_much(unit, Hauled::Gone)),
             (.., Some(truck::Coming::Muddled)) => reply.say("truck-how", &[]),
@@ -258,11 +283,11 @@ impl Hearing<'_> {
         }
         if self.heard.command.is_none() {
             watch::list(self, reply);
-            if let Some(Err(words)) = &taken.other_watch {
+            if let Some(Err(words)) = &taken.said.other_watch {
                 let quote = reply.voice.quote(words);
                 reply.say("watch-left", &[("quote", quote.into())]);
             }
-            if let Some((units, kind)) = &taken.on_any {
+            if let Some((units, kind)) = &taken.said.on_any {
                 watch::set_on_any(self, units, kind, reply, records);
             } else if !watch::drop(self, reply, records)
                 && let Some(missed) = watch::missed(self)
@@ -285,7 +310,7 @@ impl Hearing<'_> {
         if let Some(order) = &self.heard.command {
             command::obey(self, order, reply, records);
         }
-        if let Some(id) = taken.refused {
+        if let Some(id) = taken.said.refused {
             assign::hand_back(self, id, reply);
         }
         incident::take(self, reply, records);
@@ -300,17 +325,20 @@ impl Hearing<'_> {
         records: &mut Vec<Record>,
     ) {
         // how one person is is answered by their clock
-        let of_a_clock = taken.lone.as_ref().is_some_and(lone::Lone::is_all);
-        let asked = matches!(taken.lone, Some(lone::Lone::Asked(_)));
+        let of_a_clock = taken.said.lone.as_ref().is_some_and(lone::Lone::is_all);
+        let asked = matches!(taken.said.lone, Some(lone::Lone::Asked(_)));
         let of_one = of_a_clock || asked && self.heard.ask.is_none();
         // what is to be done about a hazard answers what was asked of it
-        if let Some(asked) = &taken.hook_up {
+        if let Some(asked) = &taken.said.hook_up {
             answer::hook_up(self, asked, reply);
         } else if !of_one && taken.hazard.is_none() {
             self.answer_questions(taken.step.is_some(), settled, reply, records);
         }
-        lone::tell(self, taken.lone.as_ref(), reply, records);
-        if let Some(who) = &taken.silent {
+        lone::tell(self, taken.said.lone.as_ref(), reply, records);
+        if let Some(passed) = &taken.said.receipt {
+            relay::acknowledge(self, passed, reply);
+        }
+        if let Some(who) = &taken.said.silent {
             silent::tell(self, who, reply);
         }
     }

@@ -13,12 +13,16 @@ use super::lone;
 use super::phrases::{Phrases, plain};
 use super::receive::Hearing;
 use crate::book::Record;
+use crate::dialogue::Passed;
 use crate::fleet::{CrewMember, Fleet, Role};
-use crate::heard::{Command, CommandName};
+use crate::heard::{Command, CommandName, Heard};
 use crate::reply::Arg;
 
 /// From so long before the doors a job's crew is of the day.
 const BEFORE_DOORS: TimeDelta = TimeDelta::hours(24);
+
+/// An "ok" answers words that were passed on within this long.
+const ANSWER_LASTS: TimeDelta = TimeDelta::hours(2);
 
 /// A name this many letters off may be meant.
 const NEAR: usize = 2;
@@ -83,10 +87,73 @@ pub(super) fn tell(
     }
     for other in &known {
         pass_on(hearing, other, words, reply);
+        expect_answer(hearing, other, words, records);
     }
     let names: Vec<String> = known.iter().map(|other| other.name.clone()).collect();
     let names = reply.voice.all_of(&names);
     sent(hearing, names, words, reply);
+}
+
+/// Notes that an answer to words goes back to who had them passed on.
+fn expect_answer(hearing: &Hearing<'_>, to: &CrewMember, words: &str, records: &mut Vec<Record>) {
+    if to.id == hearing.member.id {
+        return;
+    }
+    let mut talk = hearing.desk.book.talk(&to.id).cloned().unwrap_or_default();
+    talk.passed = Some(Passed {
+        by: hearing.member.id.clone(),
+        at: hearing.now,
+        words: words.trim().to_owned(),
+    });
+    records.push(Record::Talk {
+        who: to.id.clone(),
+        talk: Box::new(talk),
+    });
+}
+
+/// Takes "ok" and the like for the answer to words that were passed on lately, where nothing else waits for one.
+pub(super) fn receipt(hearing: &mut Hearing<'_>) -> Option<Passed> {
+    let at = hearing.inbound.at;
+    let talk = &hearing.talk;
+    let passed = talk.passed.as_ref()?;
+    let lately = passed.at <= at && at - passed.at <= ANSWER_LASTS;
+    let waits = talk.question_at(at).is_some() || !talk.checks.is_empty() || talk.round.is_some();
+    let alone = hearing
+        .desk
+        .book
+        .ahead()
+        .alone(&hearing.member.id)
+        .is_some();
+    let mut alarms = hearing.desk.book.alarms().values();
+    let alarmed =
+        hearing.member.role == Role::Dispatcher && alarms.any(|alarm| alarm.acknowledged.is_none());
+    let says = hearing.desk.phrases.is("tell", "receipt", hearing.text);
+    if !says || !lately || waits || alone || alarmed {
+        return None;
+    }
+    hearing.heard = Heard {
+        language: hearing.heard.language,
+        ..Heard::default()
+    };
+    hearing.talk.passed.take()
+}
+
+/// Hands the answer on to whoever had the words passed on.
+pub(super) fn acknowledge(hearing: &Hearing<'_>, passed: &Passed, reply: &mut Reply<'_>) {
+    let Some(member) = hearing.fleet.crew.get(&passed.by) else {
+        return;
+    };
+    let voice = hearing
+        .desk
+        .voice_for(member, None, &hearing.fleet, hearing.now);
+    let args = [
+        ("who", Arg::from(hearing.member.name.as_str())),
+        ("quote", voice.quote(&passed.words).into()),
+        ("words", voice.quote(hearing.text.trim()).into()),
+    ];
+    let text = voice.say("tell-answered", &args);
+    reply.others.push(Outgoing::to(&member.id, text));
+    reply.say("tell-sent", &[("who", member.name.as_str().into())]);
 }
 
 /// Parts the names that an order begins with from the words to pass on: "wren and juno the gate is locked".
@@ -191,11 +258,8 @@ fn tell_all(hearing: &Hearing<'_>, words: &str, reply: &mut Reply<'_>, records: 
 /// names nobody may be anyone's.
 fn works_today(hearing: &Hearing<'_>, member: &CrewMember) -> bool {
     let now = hearing.now;
-    let mut jobs = hearing.fleet.jobs.iter();
-    let on_a_job = jobs.any(|job| {
-        let near = job.from - BEFORE_DOORS <= now && now <= job.to;
-        near && (job.crew.is_empty() || job.crew.contains(&member.id))
-    });
+    let mut jobs = hearing.fleet.jobs_between(now, now + BEFORE_DOORS);
+    let on_a_job = jobs.any(|job| job.crew.is_empty() || job.crew.contains(&member.id));
     let sent = hearing.desk.book.sent(&member.id);
     let heard_of = || {
         sent.iter()

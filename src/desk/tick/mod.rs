@@ -37,6 +37,7 @@ pub(super) use self::late::{alarm_of as alarm_of_task, key_of as text_of_task, t
 pub(super) use self::look::look_again;
 pub(super) use self::read::ask_at;
 pub(super) use self::road::road_key;
+pub(super) use self::rounds::patrol_now;
 pub(super) use self::silence::silence_key;
 
 /// How much one tick looks into: a trailer at a job costs [`AT_JOB`], any other 1. Their forecasts are what takes time, and

@@ -5,6 +5,7 @@ use std::sync::Arc;
 
 use chrono::{DateTime, TimeDelta, Utc};
 
+use super::super::Desk;
 use super::super::digest;
 use super::super::inbound::Outgoing;
 use super::Round;
@@ -12,6 +13,7 @@ use super::say::Answer;
 use crate::book::{AheadChange, Listing, Stand};
 use crate::fleet::{Fleet, Job};
 use crate::heard::UnitName;
+use crate::reply::Voice;
 
 /// A job longer than this is a long stay: nobody stays with the unit.
 const LONG_STAY: TimeDelta = TimeDelta::hours(48);
@@ -28,9 +30,9 @@ pub(super) fn is_long_stay(job: &Job) -> bool {
 /// Sends the digest to the dispatchers, once all it tells of was looked at: a slice at a time.
 pub(super) fn digest(round: &mut Round<'_>) {
     let now = round.now;
-    let near = |job: &Job| job.to >= now && job.from - NEAR <= now;
     let tasks = round.desk.book.tasks();
-    let idle = !round.fleet.jobs.iter().any(near) && tasks.open().next().is_none();
+    let idle =
+        round.fleet.jobs_between(now, now + NEAR).next().is_none() && tasks.open().next().is_none();
     if idle {
         round.record(AheadChange::Digest);
         return;
@@ -106,7 +108,7 @@ pub(super) fn patrol(round: &mut Round<'_>) {
     let now = round.now;
     let gathered = round.desk.book.ahead().gathered(Listing::Patrol, now);
     let last = gathered.last().map(|stand| &stand.unit);
-    let unseen = unseen(round, now);
+    let unseen = unseen(round.desk, &round.fleet, now);
     let units: Vec<&UnitName> = unseen
         .keys()
         .filter(|unit| last.is_none_or(|last| *unit > last))
@@ -122,41 +124,66 @@ pub(super) fn patrol(round: &mut Round<'_>) {
         let Some(voice) = round.voice(&to) else {
             continue;
         };
-        let mut text = voice.say("speak-patrol", &[("count", stands.len().into())]);
-        for stand in &stands {
-            let Some(last) = unseen.get(&stand.unit) else {
-                continue; // somebody wrote of it meanwhile
-            };
-            let waste = stand.waste;
-            let level = waste.map_or(0.0, |waste| waste.level_pct);
-            let full = waste.and_then(|waste| waste.p10.filter(|_| waste.p50.is_some()));
-            let mut args = vec![
-                ("unit", stand.unit.as_str().into()),
-                ("site", stand.site.clone().unwrap_or_default().into()),
-                ("age", voice.age(*last).into()),
-                (
-                    "value",
-                    crate::reply::Arg::Number(level, crate::quantity::Measure::Pct),
-                ),
-            ];
-            let key = match full {
-                Some(at) => {
-                    args.push(("time", at.into()));
-                    "speak-patrol-row-full"
-                }
-                None => "speak-patrol-row",
-            };
-            text.push('\n');
-            text.push_str(&voice.say(key, &args));
-        }
+        let text = patrol_text(&voice, &stands, &unseen);
         round.say.add(&to, None, text, Answer::None);
     }
 }
 
+/// Looks at the long stays that nobody wrote about, and lists them for whoever asks, as far as one turn goes.
+pub(in super::super) fn patrol_now(
+    desk: &Desk,
+    fleet: &Arc<Fleet>,
+    now: DateTime<Utc>,
+    voice: &Voice<'_>,
+) -> Option<String> {
+    const IN_ONE_TURN: usize = 30;
+    let unseen = unseen(desk, fleet, now);
+    let units = unseen.keys().take(IN_ONE_TURN);
+    let stands: Vec<Stand> = units
+        .map(|unit| digest::look(desk, fleet, unit, now).2)
+        .collect();
+    (!stands.is_empty()).then(|| patrol_text(voice, &stands, &unseen))
+}
+
+/// Says the list, a line a trailer.
+fn patrol_text(
+    voice: &Voice<'_>,
+    stands: &[Stand],
+    unseen: &BTreeMap<UnitName, DateTime<Utc>>,
+) -> String {
+    let mut text = voice.say("speak-patrol", &[("count", stands.len().into())]);
+    for stand in stands {
+        let Some(last) = unseen.get(&stand.unit) else {
+            continue; // somebody wrote of it meanwhile
+        };
+        let waste = stand.waste;
+        let level = waste.map_or(0.0, |waste| waste.level_pct);
+        let full = waste.and_then(|waste| waste.p10.filter(|_| waste.p50.is_some()));
+        let mut args = vec![
+            ("unit", stand.unit.as_str().into()),
+            ("site", stand.site.clone().unwrap_or_default().into()),
+            ("age", voice.age(*last).into()),
+            (
+                "value",
+                crate::reply::Arg::Number(level, crate::quantity::Measure::Pct),
+            ),
+        ];
+        let key = match full {
+            Some(at) => {
+                args.push(("time", at.into()));
+                "speak-patrol-row-full"
+            }
+            None => "speak-patrol-row",
+        };
+        text.push('\n');
+        text.push_str(&voice.say(key, &args));
+    }
+    text
+}
+
 /// Lists the long stays in service of which nobody spoke lately, each with the last word.
-fn unseen(round: &Round<'_>, now: DateTime<Utc>) -> BTreeMap<UnitName, DateTime<Utc>> {
-    let fleet: &Fleet = &round.fleet;
-    let stays = round.desk.book.open_units().filter_map(|(unit, kept)| {
+fn unseen(desk: &Desk, fleet: &Fleet, now: DateTime<Utc>) -> BTreeMap<UnitName, DateTime<Utc>> {
+    let stays = desk.book.open_units().filter_map(|(unit, kept)| {
         let word = kept.state().last_word.as_ref()?;
         let job = fleet.job_of(unit, now, None)?;
         let due = is_long_stay(job) && now <= job.to && now - word.at >= UNSEEN;

@@ -2,12 +2,14 @@
 //! be, to the letter, what the file says. `UPDATE=1 cargo test --test core conversations` writes the files anew: read
 //! the difference before you keep it. `ONLY=walk` plays those whose name holds that.
 //!
-//! A script starts with `fleet NAME` (a folder of `tests/data/fleets`, `demo`, `demo-es`: all of it in Spanish, or
-//! `demo-phones`: everybody on the chat network, so that buttons are offered, `[in brackets]` below a message) and has cases, each headed by `== title` and `day YYYY-MM-DD`. A message is `HH:MM crew> words`; further lines of it are
+//! A script starts with `fleet NAME` (a folder of `tests/data/fleets`, `demo`, `demo-es`: all of it in Spanish, `many`: 60
+//! trailers at one job, with a dispatcher of each language, or `demo-phones`: everybody on the chat network, so that buttons are offered, `[in brackets]` below a message) and has cases, each headed by `== title` and `day YYYY-MM-DD`. A message is `HH:MM crew> words`; further lines of it are
 //! indented. It may carry `(received HH:MM)` before the `>`, or `(edits N)` for the Nth message of the case, or be
 //! `(presses LABEL)`, the last button of theirs with that label, `(is at 40.021, -106.910)`, a place that is shared, or
-//! `(passes ...)`, one that a moving phone sends. `HH:MM` alone lets the clock run on. A sender of digits alone is a user of the chat network, perhaps a stranger; an invite's code is
+//! `(passes ...)`, one that a moving phone sends. `HH:MM` alone lets the clock run on; `HH:MM (was down)` has the bot come back then. A sender of digits alone is a user of the chat network, perhaps a stranger; an invite's code is
 //! the count of the case's messages in two hex digits, 16 times. `bot> ...` answers the sender, `bot to crew> ...` goes to somebody else.
+
+mod proactive;
 
 use std::fmt::Write;
 use std::path::{Path, PathBuf};
@@ -30,6 +32,7 @@ enum Step {
     },
     Clock {
         at: NaiveTime,
+        was_down: bool,
     },
 }
 
@@ -90,6 +93,10 @@ fn play(script: &str) -> String {
             let (zone, desk) = fleet.clone().expect("a script names its fleet first");
             case = Some(Case::new(zone, desk, day));
             writeln!(out, "{line}").expect("a string");
+        } else if let Some(at) = line.strip_suffix(" (was down)").and_then(clock) {
+            let was_down = true;
+            let case = case.as_mut().expect("a case starts with its day");
+            out.push_str(&case.step(Step::Clock { at, was_down }));
         } else if let Some((at, rest)) = line.split_once(' ').filter(|(at, _)| clock(at).is_some())
         {
             let at = clock(at).expect("just seen");
@@ -121,7 +128,10 @@ fn play(script: &str) -> String {
                 &case
                     .as_mut()
                     .expect("a case starts with its day")
-                    .step(Step::Clock { at }),
+                    .step(Step::Clock {
+                        at,
+                        was_down: false,
+                    }),
             );
         }
         // what the bot said last time is left out, and written anew
@@ -184,10 +194,15 @@ impl Case {
     fn step(&mut self, step: Step) -> String {
         let mut out = String::new();
         match step {
-            Step::Clock { at } => {
+            Step::Clock { at, was_down } => {
                 let until = self.instant(at);
+                // what was due meanwhile is found when the bot is back
+                if was_down {
+                    self.now = self.now.max(until);
+                }
                 self.run_to(until, &mut out);
-                writeln!(out, "{}", at.format("%H:%M")).expect("a string");
+                let note = if was_down { " (was down)" } else { "" };
+                writeln!(out, "{}{note}", at.format("%H:%M")).expect("a string");
             }
             Step::Says {
                 at,
@@ -360,6 +375,9 @@ fn load(name: &str) -> Fleet {
         crew.for_each(|member| member.language = Some(Language::Es));
         return fleet;
     }
+    if name == "many" {
+        return many();
+    }
     if name == "demo-phones" {
         let mut fleet = fleet::demo::fleet();
         for (member, number) in fleet.crew.values_mut().zip(101..) {
@@ -378,6 +396,32 @@ fn load(name: &str) -> Fleet {
         ..FleetFiles::default()
     };
     fleet::read(&files).unwrap_or_else(|problems| panic!("{name}: {}", problems[0]))
+}
+
+/// Makes a fleet of which a digest shows a part only.
+fn many() -> Fleet {
+    let names: Vec<String> = (1..=60).map(|n| n.to_string()).collect();
+    let trailers: String = names
+        .iter()
+        .map(|name| format!("[[trailer]]\nid = \"{name}\"\n"))
+        .collect();
+    let crew = [
+        ("ana", "driver", "en"),
+        ("dot", "dispatcher", "en"),
+        ("alma", "dispatcher", "es"),
+    ];
+    let crew = crew.map(|(id, role, language)| {
+        format!("[[crew]]\nid = \"{id}\"\nname = \"{id}\"\nrole = \"{role}\"\nlanguage = \"{language}\"\n")
+    });
+    let files = FleetFiles {
+        fleet: format!("company = \"Reed Lane\"\ntime_zone = \"America/Denver\"\n{trailers}"),
+        jobs: format!(
+            "[[site]]\nid = \"green\"\n[[job]]\nsite = \"green\"\ntrailers = {names:?}\nfrom = 2027-06-19T12:00:00\nto = 2027-06-19T23:00:00\nguests = 300\n"
+        ),
+        crew: crew.concat(),
+        ..FleetFiles::default()
+    };
+    fleet::read(&files).unwrap_or_else(|problems| panic!("{}", problems[0]))
 }
 
 fn difference(wanted: &str, got: &str) -> String {
