@@ -167,118 +167,133 @@ pub(super) fn items(text: &str, tokens: &[Token], vocab: &Vocab) -> Items {
         if taken[at] {
             continue;
         }
-        let token = tokens[at];
-        let mut end = at + 1;
-        let what = match token.kind {
-            Kind::Word => {
-                let glued_unit = token.glued
-                    && at > 0
-                    && matches!(
-                        tokens[at - 1].kind,
-                        Kind::Number { .. } | Kind::Range(..) | Kind::Fraction(_)
-                    );
-                let touching = glued_unit
-                    .then(|| vocab.glued(&text[token.start..token.end]))
-                    .flatten();
-                match touching {
-                    Some(unit) => What::Is(Concept::Unit(unit)),
-                    None => match vocab.longest(&words[at..words.len().min(at + 24)]) {
-                        Some(found) => {
-                            for bit in 0..64 {
-                                if found.mask & (1 << bit) != 0 {
-                                    taken[at + bit] = true;
-                                }
-                            }
-                            while end < tokens.len() && taken[end] {
-                                end += 1;
-                            }
-                            What::Is(found.concept)
-                        }
-                        None if !text[token.start..token.end]
-                            .starts_with(char::is_alphanumeric)
-                            && !matches!(&text[token.start..token.end], "&" | "@" | "%" | "~") =>
-                        {
-                            What::Sign('\u{fffd}')
-                        }
-                        None => What::Word {
-                            ordinary: words[at].iter().flatten().any(|id| *id != UNKNOWN),
-                        },
-                    },
-                }
-            }
-            Kind::Number {
-                value,
-                whole,
-                signed,
-            } => What::Number(Number {
-                value,
-                form: if whole && !signed {
-                    Form::Whole
-                } else {
-                    Form::Decimal
-                },
-                unit: None,
-                bound: false,
-            }),
-            Kind::Fraction(value) => What::Number(Number {
-                value,
-                form: Form::Part,
-                unit: None,
-                bound: false,
-            }),
-            Kind::Range(from, to) => What::Range(from, to, None),
-            Kind::Clock(minutes) => What::Clock(minutes),
-            Kind::Labelled => What::Labelled,
-            Kind::Code => What::Code,
-            Kind::Garbled => What::Garbled,
-            Kind::Sign(c) => What::Sign(c),
-            Kind::Break => What::Break,
+        let what = match tokens[at].kind {
+            Kind::Word => word(text, tokens, vocab, &words, at, &mut taken),
+            kind => without_words(kind),
         };
+        let mut end = at + 1;
+        // only a phrase has more tokens: one that leaves a gap has taken those behind it before
+        while taken[at] && end < tokens.len() && taken[end] {
+            end += 1;
+        }
         out.list.push(Item {
             what,
             first: at,
             end,
             sentence: 0,
             chunk: 0,
-            glued: token.glued,
+            glued: tokens[at].glued,
         });
     }
-    let said = out
-        .list
-        .iter()
-        .filter(|i| !matches!(i.what, What::Sign(_) | What::Break))
-        .count();
-    for item in &mut out.list {
-        match item.what {
-            What::Is(Concept::Time(minutes)) => item.what = What::Clock(minutes),
-            What::Is(Concept::Mark(Mark::DictatedQuery)) => item.what = What::Sign('?'),
-            // alone they answer a question
-            What::Is(Concept::Mark(Mark::Before)) if said == 1 => {
-                item.what = What::Is(Concept::Answer(ShortAnswer::Before))
-            }
-            What::Is(Concept::Mark(Mark::After)) if said == 1 => {
-                item.what = What::Is(Concept::Answer(ShortAnswer::After))
-            }
-            What::Is(Concept::Mark(Mark::Before | Mark::After)) => {
-                item.what = What::Is(Concept::Mark(Mark::Clock))
-            }
-            _ => {}
-        }
-    }
+    by_what_else_is_said(&mut out.list);
     out.mended.retain(|m| taken[m.token]);
-    // "gfci tripped once": eleven only where the rest is Spanish
     if out.languages[0] > out.languages[1] {
-        for item in &mut out.list {
-            if item.what == What::Is(Concept::Spoken(Spoken::Number(11.0)))
-                && text[tokens[item.first].start..tokens[item.end - 1].end] == *"once"
-            {
-                item.what = What::Word { ordinary: true };
-            }
-        }
+        english_once(text, tokens, &mut out.list);
     }
     out.greeted = drop_greeting(&mut out.list);
     super::number::join(text, tokens, &mut out.list);
     out
+}
+
+/// Reads a word: a measure that touches its number, else the longest phrase that it opens, whose tokens are then taken.
+fn word(
+    text: &str,
+    tokens: &[Token],
+    vocab: &Vocab,
+    words: &[[Option<WordId>; 3]],
+    at: usize,
+    taken: &mut [bool],
+) -> What {
+    let token = tokens[at];
+    let spelt = &text[token.start..token.end];
+    let touches = token.glued
+        && at > 0
+        && matches!(
+            tokens[at - 1].kind,
+            Kind::Number { .. } | Kind::Range(..) | Kind::Fraction(_)
+        );
+    if let Some(unit) = touches.then(|| vocab.glued(spelt)).flatten() {
+        return What::Is(Concept::Unit(unit));
+    }
+    if let Some(found) = vocab.longest(&words[at..words.len().min(at + 24)]) {
+        for bit in 0..64 {
+            if found.mask & (1 << bit) != 0 {
+                taken[at + bit] = true;
+            }
+        }
+        return What::Is(found.concept);
+    }
+    let sign = !spelt.starts_with(char::is_alphanumeric) && !matches!(spelt, "&" | "@" | "%" | "~");
+    match sign {
+        true => What::Sign('\u{fffd}'),
+        false => What::Word {
+            ordinary: words[at].iter().flatten().any(|id| *id != UNKNOWN),
+        },
+    }
+}
+
+/// Returns what a token is that no phrase has.
+fn without_words(kind: Kind) -> What {
+    let number = |value, form| {
+        What::Number(Number {
+            value,
+            form,
+            unit: None,
+            bound: false,
+        })
+    };
+    match kind {
+        Kind::Number {
+            value,
+            whole: true,
+            signed: false,
+        } => number(value, Form::Whole),
+        Kind::Number { value, .. } => number(value, Form::Decimal),
+        Kind::Fraction(value) => number(value, Form::Part),
+        Kind::Range(from, to) => What::Range(from, to, None),
+        Kind::Clock(minutes) => What::Clock(minutes),
+        Kind::Labelled => What::Labelled,
+        Kind::Code => What::Code,
+        Kind::Garbled => What::Garbled,
+        Kind::Sign(c) => What::Sign(c),
+        Kind::Break => What::Break,
+        Kind::Word => What::Word { ordinary: false },
+    }
+}
+
+/// Times in words and dictated signs; "before" and "after" alone answer a question, elsewhere a time follows them.
+fn by_what_else_is_said(items: &mut [Item]) {
+    let said = items
+        .iter()
+        .filter(|i| !matches!(i.what, What::Sign(_) | What::Break))
+        .count();
+    for item in items {
+        item.what = match item.what {
+            What::Is(Concept::Time(minutes)) => What::Clock(minutes),
+            What::Is(Concept::Mark(Mark::DictatedQuery)) => What::Sign('?'),
+            What::Is(Concept::Mark(Mark::Before)) if said == 1 => {
+                What::Is(Concept::Answer(ShortAnswer::Before))
+            }
+            What::Is(Concept::Mark(Mark::After)) if said == 1 => {
+                What::Is(Concept::Answer(ShortAnswer::After))
+            }
+            What::Is(Concept::Mark(Mark::Before | Mark::After)) => {
+                What::Is(Concept::Mark(Mark::Clock))
+            }
+            what => what,
+        };
+    }
+}
+
+/// "gfci tripped once": eleven only where the rest is Spanish.
+fn english_once(text: &str, tokens: &[Token], items: &mut [Item]) {
+    for item in items {
+        if item.what == What::Is(Concept::Spoken(Spoken::Number(11.0)))
+            && text[tokens[item.first].start..tokens[item.end - 1].end] == *"once"
+        {
+            item.what = What::Word { ordinary: true };
+        }
+    }
 }
 
 /// "hey 12 psi 55", "good morning, 12 arrived": what opens a message as courtesy says nothing of what follows.

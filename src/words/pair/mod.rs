@@ -33,60 +33,14 @@ pub(super) fn statements(items: &[Item], scope: &[Scope], pairs: &Pairs) -> Vec<
     let mut found = Vec::new();
     let mut used = vec![false; items.len()];
     for at in 0..items.len() {
-        match items[at].what {
-            What::Is(Concept::Event(Event::Arrived | Event::Left)) if somebody_else(items, at) => {}
-            // "wind 18 mph at site": where it was measured
-            What::Is(Concept::Event(Event::Arrived))
-                if at > 0
-                    && items[at - 1].chunk == items[at].chunk
-                    && items[at - 1].number().is_some_and(|n| n.unit.is_some()) => {}
-            What::Is(Concept::Event(Event::Left)) if a_person_did(items, at) => {}
-            // "felt a shock at the sink so I closed 15"
-            What::Is(Concept::State(State::Closed))
-                if !scope[at].denied
-                    && items.get(at + 1).is_some_and(|n| {
-                        n.chunk == items[at].chunk && matches!(n.what, What::Units(_))
-                    }) =>
-            {
-                found.push(Found {
-                    at,
-                    outcome: Outcome::Event(Event::Closed),
-                })
-            }
-            What::Is(Concept::State(State::Closed))
-                if !scope[at].denied && so_closed(items, at) =>
-            {
-                found.push(Found {
-                    at,
-                    outcome: Outcome::Event(Event::Closed),
-                })
-            }
-            What::Is(Concept::State(State::Closed)) if part_closed(items, at) => {}
-            What::Is(Concept::State(State::Fitted)) if lays_a_cord(items, at) => {}
-            What::Is(Concept::State(State::Off)) if some_cords_off(items, at) => {}
-            What::Is(Concept::Event(event)) if !scope[at].denied => found.push(Found {
-                at,
-                outcome: Outcome::Event(event),
-            }),
-            What::Is(Concept::Fault(fault)) if !scope[at].denied => found.push(Found {
-                at,
-                outcome: Outcome::Fault(fault),
-            }),
-            What::Is(Concept::Clears(fault)) if !scope[at].denied => found.push(Found {
-                at,
-                outcome: Outcome::Clears(fault),
-            }),
-            What::Is(Concept::Event(_) | Concept::Fault(_)) => {}
+        let outcome = match items[at].what {
             What::Is(Concept::State(state)) => {
-                let yet = yet(items, at);
-                if let Some(outcome) = state_of(items, scope, pairs, at, state, yet, &mut used)
-                    && outcome != Outcome::Nothing
-                {
-                    found.push(Found { at, outcome });
-                }
+                of_a_state(items, scope, pairs, at, state, &mut used)
             }
-            _ => {}
-        }
+            What::Is(concept) if !scope[at].denied => by_itself(items, at, concept),
+            _ => None,
+        };
+        found.extend(outcome.map(|outcome| Found { at, outcome }));
     }
     missing(items, scope, pairs, &mut used, &mut found);
     linked(items, scope, pairs, &used, &mut found);
@@ -95,17 +49,70 @@ pub(super) fn statements(items: &[Item], scope: &[Scope], pairs: &Pairs) -> Vec<
     taken_back(items, scope, &mut found);
     explained(items, &mut found);
     locked_in(items, scope, &mut found);
-    // "not chocked yet, chocks are in the truck"
     found.retain(|f| {
-        f.outcome != Outcome::Event(Event::Chocked)
-            || !sentence_around(items, f.at).any(|i| {
-                i < f.at
-                    && scope[i].denied
-                    && items[i].what == What::Is(Concept::State(State::Chocked))
-            })
+        f.outcome != Outcome::Event(Event::Chocked) || !not_chocked(items, scope, f.at)
     });
     found.sort_by_key(|f| f.at);
     found
+}
+
+/// Returns what a phrase says that needs no other.
+fn by_itself(items: &[Item], at: usize, concept: Concept) -> Option<Outcome> {
+    match concept {
+        Concept::Event(Event::Arrived | Event::Left) if somebody_else(items, at) => None,
+        // "wind 18 mph at site": where it was measured
+        Concept::Event(Event::Arrived)
+            if at > 0
+                && items[at - 1].chunk == items[at].chunk
+                && items[at - 1].number().is_some_and(|n| n.unit.is_some()) =>
+        {
+            None
+        }
+        Concept::Event(Event::Left) if a_person_did(items, at) => None,
+        Concept::Event(event) => Some(Outcome::Event(event)),
+        Concept::Fault(fault) => Some(Outcome::Fault(fault)),
+        Concept::Clears(fault) => Some(Outcome::Clears(fault)),
+        _ => None,
+    }
+}
+
+/// Returns what a state says of the thing it is said of.
+fn of_a_state(
+    items: &[Item],
+    scope: &[Scope],
+    pairs: &Pairs,
+    at: usize,
+    state: State,
+    used: &mut [bool],
+) -> Option<Outcome> {
+    match state {
+        // "felt a shock at the sink so I closed 15"
+        State::Closed
+            if !scope[at].denied && (before_a_trailer(items, at) || so_closed(items, at)) =>
+        {
+            return Some(Outcome::Event(Event::Closed));
+        }
+        State::Closed if part_closed(items, at) => return None,
+        State::Fitted if lays_a_cord(items, at) => return None,
+        State::Off if some_cords_off(items, at) => return None,
+        _ => {}
+    }
+    let yet = yet(items, at);
+    state_of(items, scope, pairs, at, state, yet, used)
+        .filter(|outcome| *outcome != Outcome::Nothing)
+}
+
+fn before_a_trailer(items: &[Item], at: usize) -> bool {
+    items
+        .get(at + 1)
+        .is_some_and(|n| n.chunk == items[at].chunk && matches!(n.what, What::Units(_)))
+}
+
+/// "not chocked yet, chocks are in the truck".
+fn not_chocked(items: &[Item], scope: &[Scope], at: usize) -> bool {
+    sentence_around(items, at).any(|i| {
+        i < at && scope[i].denied && items[i].what == What::Is(Concept::State(State::Chocked))
+    })
 }
 
 /// Tells whether "yet" stands in the same chunk.

@@ -8,8 +8,42 @@ use crate::words::senses::{Sense, Senses};
 
 /// "at 1045", "at four fifteen", "before 6": a time of day.
 pub(super) fn clock_words(text: &str, tokens: &[Token], items: &mut [Item], senses: &Senses) {
+    opening_time(text, tokens, items, senses);
+    parts_of_the_day(items);
+    for at in 1..items.len() {
+        let Some(n) = items[at]
+            .number()
+            .filter(|n| n.form == Form::Whole && n.unit.is_none())
+        else {
+            continue;
+        };
+        let hour = Hour {
+            text,
+            tokens,
+            items,
+            senses,
+            at,
+            value: n.value,
+        };
+        let (told, after_a) = (hour.told(), hour.after_a());
+        if after_a && let What::Number(number) = &mut items[at].what {
+            number.form = Form::Decimal;
+        }
+        match told {
+            Some(Told::Is(what)) => items[at].what = what,
+            Some(Told::Volts) => {
+                if let What::Number(number) = &mut items[at].what {
+                    number.unit = Some(Unit::Volt);
+                }
+            }
+            None => {}
+        }
+    }
+}
+
+/// "2 am. minus eight", "0745 on site with 53": the time that opens a message.
+fn opening_time(text: &str, tokens: &[Token], items: &mut [Item], senses: &Senses) {
     let spelt = |item: &Item| &text[tokens[item.first].start..tokens[item.end - 1].end];
-    // "2 am. minus eight"
     if let [first, half, ..] = items
         && let What::Number(n) = first.what
         && n.form == Form::Whole
@@ -19,115 +53,175 @@ pub(super) fn clock_words(text: &str, tokens: &[Token], items: &mut [Item], sens
     {
         first.what = What::Clock(n.value as u16 % 12 * 60);
     }
-    // "0745 on site with 53"
     if let Some(first) = items.first_mut()
         && let What::Number(n) = first.what
     {
-        let typed = &text[tokens[first.first].start..tokens[first.end - 1].end];
+        let typed = spelt(first);
         if four_digits(typed) && typed.starts_with('0') && n.value % 100.0 < 60.0 {
             first.what = What::Clock((n.value / 100.0) as u16 * 60 + (n.value % 100.0) as u16);
         }
     }
-    parts_of_the_day(items);
-    for at in 1..items.len() {
-        let Some(n) = items[at].number() else {
-            continue;
-        };
-        if n.form != Form::Whole || n.unit.is_some() {
-            continue;
+}
+
+/// A whole number without a measure, which may be a time of day.
+struct Hour<'a> {
+    text: &'a str,
+    tokens: &'a [Token],
+    items: &'a [Item],
+    senses: &'a Senses,
+    at: usize,
+    value: f64,
+}
+
+/// What its neighbours make of it.
+enum Told {
+    Is(What),
+    /// The volts of the mains.
+    Volts,
+}
+
+impl Hour<'_> {
+    /// Returns what the first rule that fits makes of it.
+    fn told(&self) -> Option<Told> {
+        let at_noon_or_before = 1.0..=12.0;
+        if self.half_follows() && at_noon_or_before.contains(&self.value) {
+            return Some(Told::Is(What::Clock(self.value as u16 % 12 * 60)));
         }
-        let half = items
-            .get(at + 1)
-            .is_some_and(|n| senses.has(spelt(n), Sense::Am));
-        if half && (1.0..=12.0).contains(&n.value) {
-            items[at].what = What::Clock(n.value as u16 % 12 * 60);
-            continue;
+        if self.four_digits_after_what_was_done() {
+            return Some(Told::Is(self.clock()));
         }
-        let before = items[at - 1];
-        let says = |sense| senses.has(spelt(&before), sense);
-        let (hour, minute) = ((n.value / 100.0).floor(), n.value % 100.0);
-        let clocky = n.value >= 100.0 && hour <= 23.0 && minute < 60.0;
-        let noun_after = items
-            .get(at + 1)
-            .is_some_and(|x| x.noun().is_some_and(|n| n.reading().is_some()));
-        let typed = &text[tokens[items[at].first].start..tokens[items[at].end - 1].end];
-        // a las, a 90: the preposition of Spanish does not name a trailer
-        if says(Sense::A)
-            && before.end == items[at].first
-            && let What::Number(number) = &mut items[at].what
-        {
-            number.form = Form::Decimal;
-        }
-        let four = four_digits(typed) && clocky && !valued(items, at);
-        if four
-            && !noun_after
-            && !matches!(
-                before.what,
-                What::Is(Concept::Mark(Mark::Unit | Mark::Article | Mark::Label)) | What::Sign('#')
-            )
-            && items[..at]
-                .iter()
-                .rev()
-                .take(12)
-                .any(|i| matches!(i.what, What::Is(Concept::Event(_))))
-        {
-            items[at].what = What::Clock(hour as u16 * 60 + minute as u16);
-            continue;
-        }
-        // "3 cords at 118": the volts, beside what carries them
-        let fed = (105.0..=130.0).contains(&n.value)
-            && says(Sense::AtAValue)
-            && items[..at].iter().rev().take(6).any(|i| {
-                i.chunk == items[at].chunk
-                    && (matches!(i.noun(), Some(Noun::Cords | Noun::Power | Noun::Volts))
-                        || i.what == What::Is(Concept::Event(Event::PowerOn)))
-            });
-        if fed {
-            if let What::Number(number) = &mut items[at].what {
-                number.unit = Some(Unit::Volt);
-            }
-            continue;
+        if self.beside_cords() {
+            return Some(Told::Volts);
         }
         // "quarter to nine"
-        if before.is(Mark::Idle) && says(Sense::QuarterTo) && (1.0..=12.0).contains(&n.value) {
-            items[at].what = What::Labelled;
-            continue;
+        let quarter = self.before().is(Mark::Idle) && self.says(Sense::QuarterTo);
+        if quarter && at_noon_or_before.contains(&self.value) {
+            return Some(Told::Is(What::Labelled));
         }
-        if beside_a_day(items, at) {
-            items[at].what = hour_of(items, at, n.value);
-            continue;
+        if beside_a_day(self.items, self.at) {
+            return Some(Told::Is(hour_of(self.items, self.at, self.value)));
         }
-        // "truck called for 12, coming 730"
-        let coming = says(Sense::Coming)
-            && !valued(items, at)
-            && items[sentence_around(items, at)].iter().any(|i| {
-                i.is(Mark::Booked)
-                    || i.noun() == Some(Noun::Truck)
-                    || matches!(i.what, What::Is(Concept::Need(_)))
-            });
-        // "at 1430 waste on 12 was 60": what opens the message
-        let noun_after = noun_after && !(at == 1 && four_digits(typed) && n.value >= 1300.0);
-        let at_word = before.is(Mark::Clock) || says(Sense::AtAnHour) || coming;
-        if at_word && clocky && !noun_after {
-            items[at].what = What::Clock(hour as u16 * 60 + minute as u16);
-            continue;
+        if self.after_a_word_for_hours() && self.is_clock() && !self.heads_a_value() {
+            return Some(Told::Is(self.clock()));
         }
         // "by 9's valve": what has something is a trailer
-        if text[tokens[items[at].end - 1].end..].starts_with("'s") {
-            continue;
+        if self.text[self.tokens[self.item().end - 1].end..].starts_with("'s") {
+            return None;
         }
-        // "came back around 9"
-        let around = before.is(Mark::About)
-            && n.value <= 12.0
-            && !valued(items, at)
-            && items[..at].iter().rev().take(8).any(|i| {
-                i.chunk == items[at].chunk
-                    && (matches!(i.what, What::Is(Concept::Event(_)))
-                        || says(Sense::Around) && i.number().is_some())
-            });
-        if around || before.is(Mark::Clock) && n.value <= 24.0 && !noun_after {
-            items[at].what = hour_of(items, at, n.value);
-        }
+        let bare = self.before().is(Mark::Clock) && self.value <= 24.0 && !self.heads_a_value();
+        (self.around() || bare).then(|| Told::Is(hour_of(self.items, self.at, self.value)))
+    }
+
+    fn item(&self) -> &Item {
+        &self.items[self.at]
+    }
+
+    fn before(&self) -> &Item {
+        &self.items[self.at - 1]
+    }
+
+    fn spelt(&self, item: &Item) -> &str {
+        &self.text[self.tokens[item.first].start..self.tokens[item.end - 1].end]
+    }
+
+    /// Tells whether the word before it has a sense.
+    fn says(&self, sense: Sense) -> bool {
+        self.senses.has(self.spelt(self.before()), sense)
+    }
+
+    /// a las, a 90: the preposition of Spanish does not name a trailer.
+    fn after_a(&self) -> bool {
+        !(self.half_follows() && (1.0..=12.0).contains(&self.value))
+            && self.says(Sense::A)
+            && self.before().end == self.item().first
+    }
+
+    fn half_follows(&self) -> bool {
+        let next = self.items.get(self.at + 1);
+        next.is_some_and(|n| self.senses.has(self.spelt(n), Sense::Am))
+    }
+
+    /// Returns hours and minutes of 1045.
+    fn parts(&self) -> (f64, f64) {
+        ((self.value / 100.0).floor(), self.value % 100.0)
+    }
+
+    fn clock(&self) -> What {
+        let (hour, minute) = self.parts();
+        What::Clock(hour as u16 * 60 + minute as u16)
+    }
+
+    fn is_clock(&self) -> bool {
+        let (hour, minute) = self.parts();
+        self.value >= 100.0 && hour <= 23.0 && minute < 60.0
+    }
+
+    /// Tells whether a noun that has numbers follows.
+    fn noun_follows(&self) -> bool {
+        let next = self.items.get(self.at + 1).and_then(Item::noun);
+        next.is_some_and(|n| n.reading().is_some())
+    }
+
+    /// As [`Hour::noun_follows`], but for "at 1430 waste on 12 was 60": what opens the message.
+    fn heads_a_value(&self) -> bool {
+        let opens = self.at == 1 && four_digits(self.spelt(self.item())) && self.value >= 1300.0;
+        self.noun_follows() && !opens
+    }
+
+    /// "arrived with 12 1045": four digits after what was done.
+    fn four_digits_after_what_was_done(&self) -> bool {
+        let four = four_digits(self.spelt(self.item()))
+            && self.is_clock()
+            && !valued(self.items, self.at)
+            && !self.noun_follows();
+        let named = matches!(
+            self.before().what,
+            What::Is(Concept::Mark(Mark::Unit | Mark::Article | Mark::Label)) | What::Sign('#')
+        );
+        let mut back = self.items[..self.at].iter().rev().take(12);
+        four && !named && back.any(|i| matches!(i.what, What::Is(Concept::Event(_))))
+    }
+
+    /// "3 cords at 118": the volts, beside what carries them.
+    fn beside_cords(&self) -> bool {
+        let carries = |i: &Item| {
+            i.chunk == self.item().chunk
+                && (matches!(i.noun(), Some(Noun::Cords | Noun::Power | Noun::Volts))
+                    || i.what == What::Is(Concept::Event(Event::PowerOn)))
+        };
+        (105.0..=130.0).contains(&self.value)
+            && self.says(Sense::AtAValue)
+            && self.items[..self.at].iter().rev().take(6).any(carries)
+    }
+
+    /// "at 1045"; "truck called for 12, coming 730".
+    fn after_a_word_for_hours(&self) -> bool {
+        let called = |i: &Item| {
+            i.is(Mark::Booked)
+                || i.noun() == Some(Noun::Truck)
+                || matches!(i.what, What::Is(Concept::Need(_)))
+        };
+        let coming = || {
+            self.says(Sense::Coming)
+                && !valued(self.items, self.at)
+                && self.items[sentence_around(self.items, self.at)]
+                    .iter()
+                    .any(called)
+        };
+        self.before().is(Mark::Clock) || self.says(Sense::AtAnHour) || coming()
+    }
+
+    /// "came back around 9".
+    fn around(&self) -> bool {
+        let told = |i: &Item| {
+            i.chunk == self.item().chunk
+                && (matches!(i.what, What::Is(Concept::Event(_)))
+                    || self.says(Sense::Around) && i.number().is_some())
+        };
+        self.before().is(Mark::About)
+            && self.value <= 12.0
+            && !valued(self.items, self.at)
+            && self.items[..self.at].iter().rev().take(8).any(told)
     }
 }
 

@@ -266,7 +266,7 @@ pub(super) fn counted(text: &str, tokens: &[Token], items: &mut [Item]) -> Vec<u
     out
 }
 
-/// "task 41" names a task, no trailer; "3 units" counts them.
+/// "task 41" names a task, no trailer; a ticket, a year and an address have their own numbers.
 pub(super) fn tasks(text: &str, tokens: &[Token], items: &mut [Item], senses: &Senses) {
     let spelt = |item: &Item| &text[tokens[item.first].start..tokens[item.end - 1].end];
     places_by_number(items, |item| {
@@ -280,106 +280,122 @@ pub(super) fn tasks(text: &str, tokens: &[Token], items: &mut [Item], senses: &S
         {
             items[at].what = What::Is(Concept::Mark(Mark::Label));
         }
-        if items[at].is(Mark::Label) && at + 1 < items.len() {
-            let mut next = at + 1;
-            while next < items.len()
-                && (matches!(items[next].what, What::Sign('#' | '.' | ':' | '-'))
-                    || items[next].is(Mark::No))
-                && next < at + 4
-            {
-                next += 1;
-            }
-            next = told_of_a_place(items, next);
-            if let Some(item) = items.get_mut(next)
-                && matches!(
-                    item.what,
-                    What::Number(_) | What::Code | What::Range(..) | What::Garbled
-                )
-                && item.sentence == items[at].sentence
-            {
-                items[next].what = What::Labelled;
-            }
+        if items[at].is(Mark::Label) {
+            number_of_a_label(items, at);
         }
-        let asks = matches!(
-            items[at].what,
-            What::Is(Concept::Ask(AskWord::Task | AskWord::Done))
-        );
-        let opens = items[..at]
+        if names_a_task(items, at) {
+            task_by_number(items, at);
+        }
+        let says_a = |item: &Item| senses.has(spelt(item), Sense::A);
+        years(items, at, says_a);
+        if items[at].is(Mark::LabelAfter) {
+            let inside = senses.has(spelt(&items[at]), Sense::PlacesInside);
+            number_before_a_label(items, at, inside);
+        }
+    }
+}
+
+/// "ticket 88213", "gate code: 4411", "stall no. 2".
+fn number_of_a_label(items: &mut [Item], at: usize) {
+    let sign = |i: &Item| matches!(i.what, What::Sign('#' | '.' | ':' | '-')) || i.is(Mark::No);
+    let mut next = at + 1;
+    while next < at + 4 && items.get(next).is_some_and(sign) {
+        next += 1;
+    }
+    next = told_of_a_place(items, next);
+    let sentence = items[at].sentence;
+    if let Some(item) = items.get_mut(next)
+        && matches!(
+            item.what,
+            What::Number(_) | What::Code | What::Range(..) | What::Garbled
+        )
+        && item.sentence == sentence
+    {
+        item.what = What::Labelled;
+    }
+}
+
+/// Tells whether the number of a task may follow: after the word, or after "done" where it opens the sentence.
+fn names_a_task(items: &[Item], at: usize) -> bool {
+    let asks = matches!(
+        items[at].what,
+        What::Is(Concept::Ask(AskWord::Task | AskWord::Done))
+    );
+    let opens = || {
+        items[..at]
             .iter()
             .rev()
             .take_while(|i| i.sentence == items[at].sentence)
-            .all(|i| i.is(Mark::Call) || matches!(i.what, What::Sign(',')));
-        if asks || items[at].is(Mark::Done) && opens {
-            let next = (at + 1..items.len())
-                .take(3)
-                .find(|i| !items[*i].is_filler() && items[*i].what != What::Sign('#'));
-            if let Some((next, n)) = next.and_then(|i| items[i].number().map(|n| (i, n)))
-                && n.form == Form::Whole
-                && n.unit.is_none()
-                && n.value < 1e9
-                && items[next].sentence == items[at].sentence
-                && !items
-                    .get(next + 1)
-                    .is_some_and(|c| c.what == What::Sign(':'))
-            {
-                items[next].what = What::Task(n.value as u32);
-            }
-        }
-        // "new 2024 model": a year
-        if (items[at].is(Mark::Label)
-            || items[at].is(Mark::Unit) && at > 1 && items[at - 2].is_filler())
-            && at > 0
-            && items[at - 1]
-                .number()
-                .is_some_and(|n| (1990.0..=2039.0).contains(&n.value) && n.unit.is_none())
-        {
-            items[at - 1].what = What::Labelled;
-        }
-        // "bought it in 2019", "its from 2016", "22 is a 2019"
-        let dated = at > 0
-            && (items[at - 1].is(Mark::At)
-                || items[at - 1].is(Mark::Of)
-                || senses.has(spelt(&items[at - 1]), Sense::A))
-            && items.get(at + 1).is_none_or(|n| {
-                n.noun().is_none()
-                    && n.number().is_none()
-                    && !matches!(n.what, What::Is(Concept::Unit(_)) | What::Code)
-            });
-        let a_year = items[at].number().is_some_and(|n| {
-            (1990.0..=2039.0).contains(&n.value) && n.unit.is_none() && n.value.fract() == 0.0
-        });
-        if dated && a_year {
-            items[at].what = What::Labelled;
-        }
-        // "a 2014 F-250": a year before the name of a model
-        let year = items[at]
+            .all(|i| i.is(Mark::Call) || matches!(i.what, What::Sign(',')))
+    };
+    asks || items[at].is(Mark::Done) && opens()
+}
+
+fn task_by_number(items: &mut [Item], at: usize) {
+    let next = (at + 1..items.len())
+        .take(3)
+        .find(|i| !items[*i].is_filler() && items[*i].what != What::Sign('#'));
+    let Some((next, n)) = next.and_then(|i| items[i].number().map(|n| (i, n))) else {
+        return;
+    };
+    let headed = items
+        .get(next + 1)
+        .is_some_and(|c| c.what == What::Sign(':'));
+    let a_name = n.form == Form::Whole && n.unit.is_none() && n.value < 1e9;
+    if a_name && items[next].sentence == items[at].sentence && !headed {
+        items[next].what = What::Task(n.value as u32);
+    }
+}
+
+/// "new 2024 model", "bought it in 2019", "22 is a 2019", "a 2014 F-250": a year, and the name of a model behind it.
+fn years(items: &mut [Item], at: usize, says_a: impl Fn(&Item) -> bool) {
+    let year = |i: usize| {
+        items[i]
             .number()
-            .is_some_and(|n| (1990.0..=2039.0).contains(&n.value) && n.unit.is_none());
-        if year && items.get(at + 1).is_some_and(|n| n.what == What::Code) {
-            items[at].what = What::Labelled;
-            items[at + 1].what = What::Labelled;
-        }
-        // 40 stalls, 1200 Harbor Road
-        if items[at].is(Mark::LabelAfter) {
-            let number = (at.saturating_sub(3)..at)
-                .rev()
-                .find(|i| !matches!(items[*i].what, What::Word { .. }));
-            // "two stalls out of order": how many is told
-            let how_many = number.is_some_and(|i| {
-                i + 1 == at
-                    && senses.has(spelt(&items[at]), Sense::PlacesInside)
-                    && items[i]
-                        .number()
-                        .is_some_and(|n| n.form == Form::Whole && n.value <= 20.0)
-            });
-            if let Some(i) = number.filter(|i| {
-                matches!(items[*i].what, What::Number(_) | What::Range(..))
-                    && items[*i].chunk == items[at].chunk
-                    && !how_many
-            }) {
-                items[i].what = What::Labelled;
-            }
-        }
+            .is_some_and(|n| (1990.0..=2039.0).contains(&n.value) && n.unit.is_none())
+    };
+    let of_a_model = items[at].is(Mark::Label)
+        || items[at].is(Mark::Unit) && at > 1 && items[at - 2].is_filler();
+    let before = at > 0 && of_a_model && year(at - 1);
+    let whole = items[at].number().is_some_and(|n| n.value.fract() == 0.0);
+    let led = at > 0
+        && (items[at - 1].is(Mark::At) || items[at - 1].is(Mark::Of) || says_a(&items[at - 1]));
+    let dated = led
+        && items.get(at + 1).is_none_or(|n| {
+            n.noun().is_none()
+                && n.number().is_none()
+                && !matches!(n.what, What::Is(Concept::Unit(_)) | What::Code)
+        });
+    let here = year(at);
+    let model =
+        here && !(dated && whole) && items.get(at + 1).is_some_and(|n| n.what == What::Code);
+    if before {
+        items[at - 1].what = What::Labelled;
+    }
+    if here && dated && whole || model {
+        items[at].what = What::Labelled;
+    }
+    if model {
+        items[at + 1].what = What::Labelled;
+    }
+}
+
+/// 40 stalls, 1200 Harbor Road. "two stalls out of order": how many is told, and stays.
+fn number_before_a_label(items: &mut [Item], at: usize, inside: bool) {
+    let number = (at.saturating_sub(3)..at)
+        .rev()
+        .find(|i| !matches!(items[*i].what, What::Word { .. }));
+    let Some(i) = number else { return };
+    let how_many = i + 1 == at
+        && inside
+        && items[i]
+            .number()
+            .is_some_and(|n| n.form == Form::Whole && n.value <= 20.0);
+    if matches!(items[i].what, What::Number(_) | What::Range(..))
+        && items[i].chunk == items[at].chunk
+        && !how_many
+    {
+        items[i].what = What::Labelled;
     }
 }
 

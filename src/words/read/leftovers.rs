@@ -165,83 +165,66 @@ impl<'t> Reading<'t> {
                     && !self.items[*i].is(Mark::Call)
             })
             .collect();
-        let named = words
-            .iter()
-            .copied()
-            .find(|i| matches!(self.items[*i].what, What::Units(_)));
-        let garbled = words
-            .iter()
-            .copied()
-            .find(|i| self.items[*i].what == What::Garbled);
-        if let Some(at) = garbled
-            && words
-                .iter()
-                .any(|i| self.items[*i].noun().is_some_and(|n| n.reading().is_some()))
-        {
-            out.unclear.push((at, "no-number"));
-            return;
+        let mut said = words.iter().copied();
+        let named = said.find(|i| matches!(self.items[*i].what, What::Units(_)));
+        let asked = self
+            .garbled_value(&words)
+            .or_else(|| Some((self.not_understood(&words)?, Remark::NOT_UNDERSTOOD)))
+            .or_else(|| match named {
+                Some(at) => Some((at, self.said_of_a_trailer(&words, at)?)),
+                None => self.only_asks(&words).then_some((0, "asks-something")),
+            });
+        out.unclear.extend(asked);
+    }
+
+    /// "pressure 5o": a number that cannot be read, beside what it is of.
+    fn garbled_value(&self, words: &[usize]) -> Option<(usize, &'static str)> {
+        let garbled = |i: &&usize| self.items[**i].what == What::Garbled;
+        let valued = |i: &usize| self.items[*i].noun().is_some_and(|n| n.reading().is_some());
+        let at = *words.iter().find(garbled)?;
+        words.iter().any(valued).then_some((at, "no-number"))
+    }
+
+    /// Returns what to ask where little more than the trailer at `at` is said.
+    fn said_of_a_trailer(&self, words: &[usize], at: usize) -> Option<&'static str> {
+        let others = || words.iter().filter(|i| **i != at);
+        let valued = |i: &usize| {
+            self.items[*i]
+                .noun()
+                .is_some_and(|n| n.is_tank() || n.reading().is_some())
+        };
+        // "12 pressure": of what, and no number
+        if words.len() == 2 && others().all(valued) {
+            return Some("no-number");
         }
-        if let Some(at) = self.not_understood(&words) {
-            out.unclear.push((at, Remark::NOT_UNDERSTOOD));
-            return;
+        // "12 is broken": what of it
+        let broken = |i: &usize| self.items[*i].what == What::Is(Concept::State(State::Dead));
+        if others().all(|i| broken(i) || self.items[*i].is(Mark::Now)) && others().any(broken) {
+            return Some("what-is-wrong");
         }
-        if let Some(at) = named {
-            let others = || words.iter().filter(|i| **i != at);
-            let valued = |i: &usize| {
-                self.items[*i]
-                    .noun()
-                    .is_some_and(|n| n.is_tank() || n.reading().is_some())
-            };
-            // "12 pressure": of what, and no number
-            if words.len() == 2 && others().all(valued) {
-                out.unclear.push((at, "no-number"));
-                return;
-            }
-            // "12 is broken": what of it
-            let broken = |i: &usize| self.items[*i].what == What::Is(Concept::State(State::Dead));
-            if others().all(|i| broken(i) || self.items[*i].is(Mark::Now)) && others().any(broken) {
-                out.unclear.push((at, "what-is-wrong"));
-                return;
-            }
+        let nothing = |i: &usize| {
+            matches!(
+                self.items[*i].what,
+                What::Is(
+                    Concept::Mark(
+                        Mark::Sorry | Mark::Now | Mark::Pronoun | Mark::Unit | Mark::Of | Mark::And
+                    ) | Concept::Answer(_)
+                )
+            )
+        };
+        if others().all(nothing) {
+            return Some("no-place");
         }
-        match named {
-            Some(at)
-                if words.iter().all(|i| {
-                    *i == at
-                        || matches!(
-                            self.items[*i].what,
-                            What::Is(
-                                Concept::Mark(
-                                    Mark::Sorry
-                                        | Mark::Now
-                                        | Mark::Pronoun
-                                        | Mark::Unit
-                                        | Mark::Of
-                                        | Mark::And
-                                ) | Concept::Answer(_)
-                            )
-                        )
-                }) =>
-            {
-                out.unclear.push((at, "no-place"));
-            }
-            Some(at)
-                if words.iter().any(|i| {
-                    self.items[*i].is(Mark::Done)
-                        || matches!(self.items[*i].what, What::Is(Concept::Ask(AskWord::Done)))
-                }) && words.len() <= 3
-                    // "avísame cuando la 14 esté lista": it is not done yet
-                    && !words.iter().any(|i| self.items[*i].is(Mark::If)) =>
-            {
-                out.unclear.push((at, "done-what"));
-            }
-            None => {
-                let asks = self.items.iter().any(|i| i.what == What::Sign('?'));
-                if asks && words.is_empty() {
-                    out.unclear.push((0, "asks-something"));
-                }
-            }
-            _ => {}
-        }
+        let done = |i: &usize| {
+            self.items[*i].is(Mark::Done)
+                || matches!(self.items[*i].what, What::Is(Concept::Ask(AskWord::Done)))
+        };
+        // "avísame cuando la 14 esté lista": it is not done yet
+        let condition = || words.iter().any(|i| self.items[*i].is(Mark::If));
+        (words.len() <= 3 && words.iter().any(done) && !condition()).then_some("done-what")
+    }
+
+    fn only_asks(&self, words: &[usize]) -> bool {
+        words.is_empty() && self.items.iter().any(|i| i.what == What::Sign('?'))
     }
 }

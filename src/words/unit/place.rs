@@ -22,75 +22,11 @@ impl Candidate<'_> {
         let Some(prior) = self.prior_item() else {
             return self.first_of_its_chunk();
         };
-        let risky = || risky(self.items, self.at);
         match prior.what {
-            What::Is(Concept::Mark(Mark::Bound)) => self.after_a_bound(),
-            What::Is(Concept::Mark(
-                Mark::At | Mark::For | Mark::With | Mark::Inside | Mark::Of | Mark::From | Mark::To,
-            )) => self.after_a_place_word(),
-            // "the client at the job says 14": who says it, and what about
-            What::Is(Concept::Mark(Mark::Label)) if self.reported() => Likely,
-            // "died at the quarry job so 26 has no power"
-            What::Is(Concept::Mark(Mark::Label)) if self.before.is_some_and(|b| b.is(Mark::So)) => {
-                Likely
-            }
-            // "28 degrees out here by 37": no hour
-            What::Is(Concept::Mark(Mark::Clock))
-                if self.before.is_some_and(|b| b.is(Mark::Clock))
-                    && (25.0..100.0).contains(&value(self.item)) =>
-            {
-                Likely
-            }
-            What::Is(Concept::Mark(Mark::Clock | Mark::Label | Mark::Between | Mark::Minus)) => No,
-            // "22 has all 4 ...", "all four arrived": a count
-            What::Is(Concept::Mark(Mark::All))
-                if self.before.is_some_and(|b| b.is(Mark::All)) && value(self.item) <= 4.0
-                    || self.named_in_chunk()
-                        && self.named.last().is_some_and(|n| n.at + 1 < self.at) =>
-            {
-                No
-            }
-            // "23 fresh was at 80 last night"
-            What::Is(Concept::Mark(Mark::Past))
-                if self.named_in_sentence() && noun_earlier(self.items, self.at) =>
-            {
-                No
-            }
-            What::Is(Concept::Mark(Mark::Call))
-                if risky() && chunk_has_value_noun(self.items, self.at) =>
-            {
-                No
-            }
-            // "12 done, pumped 250", "pumped 300": gallons as well as a trailer
-            What::Is(Concept::State(State::Pumped | State::Emptied | State::Filled))
-                if value(self.item) >= 100.0
-                    && (self.beside_a_small_name()
-                        || self.named.is_empty() && value(self.item) % 10.0 == 0.0) =>
-            {
-                No
-            }
+            What::Is(Concept::Mark(mark)) => self.after_a_mark(mark),
+            What::Is(Concept::State(state)) => self.after_a_state(state),
             What::Is(Concept::Noun(noun)) => self.after_a_noun(noun),
-            // "finisshed 11: filter changed"
-            What::Word { ordinary: false } if self.opens_with_a_colon() => Likely,
-            // "12 water on 55": the water is on, and 55 is no second trailer for certain
-            What::Is(Concept::State(State::On))
-                if self.named_in_chunk()
-                    && chunk_ends(self.items, self.at)
-                    && self.prior.is_some_and(|p| {
-                        p > 0 && matches!(self.items[p - 1].noun(), Some(Noun::Water | Noun::Power))
-                    }) =>
-            {
-                No
-            }
-            What::Is(Concept::State(State::Ok)) if self.ends_what_stands() => No,
-            // "Trey says 21 is at 3/4 waste": whoever says it
-            What::Word { .. } if self.reported() && self.next.is_some() => Likely,
-            // "both cords, seeing 121"
-            What::Word { .. } if chunk_ends(self.items, self.at) && self.perhaps_volts() => No,
-            // a word nobody knows may be a slip for what gave the number its place
-            What::Word { ordinary: false } if risky() => No,
-            What::Word { .. } if risky() && self.named_in_chunk() => No,
-            What::Word { .. } | What::Clock(_) => Likely,
+            What::Word { ordinary } => self.after_a_word(ordinary),
             // "12 waste 1/2 14 waste 3/4": after a value of its own, a number before the next noun
             What::Number(n)
                 if (n.form == Form::Part || n.unit.is_some())
@@ -98,47 +34,125 @@ impl Candidate<'_> {
             {
                 Likely
             }
-            What::Is(Concept::Level(_)) if self.opens_a_value() => Likely,
-            What::Is(
-                Concept::State(_)
-                | Concept::Event(_)
+            What::Clock(_)
+            | What::Is(
+                Concept::Event(_)
                 | Concept::Fault(_)
                 | Concept::Clears(_)
                 | Concept::Ask(_)
                 | Concept::Need(_)
                 | Concept::Level(_)
                 | Concept::Answer(_)
-                | Concept::Command(_)
-                | Concept::Mark(
-                    Mark::And
-                    | Mark::Or
-                    | Mark::But
-                    | Mark::Not
-                    | Mark::Yet
-                    | Mark::If
-                    | Mark::Query
-                    | Mark::Aux
-                    | Mark::Sorry
-                    | Mark::Plan
-                    | Mark::Underway
-                    | Mark::Request
-                    | Mark::Doubt
-                    | Mark::All
-                    | Mark::Past
-                    | Mark::Now
-                    | Mark::Call
-                    | Mark::Morning
-                    | Mark::Ago
-                    | Mark::Yesterday
-                    | Mark::LastNight
-                    | Mark::Order
-                    | Mark::Pronoun
-                    | Mark::Done
-                    | Mark::Idle,
-                ),
+                | Concept::Command(_),
             ) => Likely,
             _ => No,
         }
+    }
+
+    fn after_a_mark(&self, mark: Mark) -> Verdict {
+        match mark {
+            Mark::Bound => self.after_a_bound(),
+            Mark::At | Mark::For | Mark::With | Mark::Inside | Mark::Of | Mark::From | Mark::To => {
+                self.after_a_place_word()
+            }
+            // "the client at the job says 14": who says it, and what about
+            Mark::Label if self.reported() => Likely,
+            // "died at the quarry job so 26 has no power"
+            Mark::Label if self.before.is_some_and(|b| b.is(Mark::So)) => Likely,
+            // "28 degrees out here by 37": no hour
+            Mark::Clock
+                if self.before.is_some_and(|b| b.is(Mark::Clock))
+                    && (25.0..100.0).contains(&value(self.item)) =>
+            {
+                Likely
+            }
+            Mark::Clock | Mark::Label | Mark::Between | Mark::Minus => No,
+            Mark::All if self.is_count_of_all() => No,
+            // "23 fresh was at 80 last night"
+            Mark::Past if self.named_in_sentence() && noun_earlier(self.items, self.at) => No,
+            Mark::Call if self.is_risky() && chunk_has_value_noun(self.items, self.at) => No,
+            Mark::And
+            | Mark::Or
+            | Mark::But
+            | Mark::Not
+            | Mark::Yet
+            | Mark::If
+            | Mark::Query
+            | Mark::Aux
+            | Mark::Sorry
+            | Mark::Plan
+            | Mark::Underway
+            | Mark::Request
+            | Mark::Doubt
+            | Mark::All
+            | Mark::Past
+            | Mark::Now
+            | Mark::Call
+            | Mark::Morning
+            | Mark::Ago
+            | Mark::Yesterday
+            | Mark::LastNight
+            | Mark::Order
+            | Mark::Pronoun
+            | Mark::Done
+            | Mark::Idle => Likely,
+            _ => No,
+        }
+    }
+
+    fn after_a_state(&self, state: State) -> Verdict {
+        match state {
+            State::Pumped | State::Emptied | State::Filled if self.is_so_much() => No,
+            State::On if self.ends_with_water_on() => No,
+            State::Ok if self.ends_what_stands() => No,
+            _ => Likely,
+        }
+    }
+
+    fn after_a_word(&self, ordinary: bool) -> Verdict {
+        // "finisshed 11: filter changed"
+        if !ordinary && self.opens_with_a_colon() {
+            return Likely;
+        }
+        // "Trey says 21 is at 3/4 waste": whoever says it
+        if self.reported() && self.next.is_some() {
+            return Likely;
+        }
+        // "both cords, seeing 121"
+        if chunk_ends(self.items, self.at) && self.perhaps_volts() {
+            return No;
+        }
+        // a word nobody knows may be a slip for what gave the number its place
+        match self.is_risky() && (!ordinary || self.named_in_chunk()) {
+            true => No,
+            false => Likely,
+        }
+    }
+
+    fn is_risky(&self) -> bool {
+        risky(self.items, self.at)
+    }
+
+    /// "22 has all 4 ...", "all four arrived": a count.
+    fn is_count_of_all(&self) -> bool {
+        let all = self.before.is_some_and(|b| b.is(Mark::All)) && value(self.item) <= 4.0;
+        let after_a_name =
+            self.named_in_chunk() && self.named.last().is_some_and(|n| n.at + 1 < self.at);
+        all || after_a_name
+    }
+
+    /// "12 done, pumped 250", "pumped 300": gallons as well as a trailer.
+    fn is_so_much(&self) -> bool {
+        let round = self.named.is_empty() && value(self.item) % 10.0 == 0.0;
+        value(self.item) >= 100.0 && (self.beside_a_small_name() || round)
+    }
+
+    /// "12 water on 55": the water is on, and 55 is no second trailer for certain.
+    fn ends_with_water_on(&self) -> bool {
+        let water = self.prior.is_some_and(|p| {
+            p > 0 && matches!(self.items[p - 1].noun(), Some(Noun::Water | Noun::Power))
+        });
+        water && self.named_in_chunk() && chunk_ends(self.items, self.at)
     }
 
     /// "12 was at 110 psi, now 55": a value of now that ends its chunk, after one that was.
