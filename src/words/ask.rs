@@ -28,17 +28,7 @@ pub(super) fn find(
             .and_then(|from| named(&items[from..sentence.end]))
             .or_else(|| named(here))
             .or_else(|| (all.len() == 1).then(|| all[0].clone()));
-        // "Joe, how is 12 holding up?": a person is asked
-        let called = here
-            .iter()
-            .position(|i| !matches!(i.what, What::Sign(_) | What::Break) && !i.is(Mark::Call));
-        let called = called.is_some_and(|i| {
-            here[i].what == (What::Word { ordinary: false })
-                && here
-                    .get(i + 1)
-                    .is_some_and(|n| n.what == What::Sign(',') || n.is(Mark::Aux))
-        });
-        if called && sentence.marked {
+        if sentence.marked && is_put_to_a_person(here) {
             continue;
         }
         let first = sentence
@@ -51,17 +41,7 @@ pub(super) fn find(
             return Some((ask, range));
         }
         let Some(from) = sentence.asks_from else {
-            // "12 ok?": a trailer and a question mark
-            let said = here.iter().any(|i| matches!(i.what, What::Number(_) | What::Range(..) | What::Is(Concept::Event(_) | Concept::Fault(_) | Concept::Noun(_) | Concept::Need(_) | Concept::Level(_) | Concept::Mark(Mark::Who | Mark::Request | Mark::Plan | Mark::Underway | Mark::Or)) | What::Word { ordinary: false }) || matches!(i.what, What::Is(Concept::State(s)) if !matches!(s, State::Ok | State::On | State::Open)));
-            if sentence.marked
-                && !said
-                && unit.is_some()
-                && here
-                    .iter()
-                    .filter(|i| matches!(i.what, What::Units(_)))
-                    .count()
-                    == 1
-            {
+            if sentence.marked && unit.is_some() && is_only_a_trailer(here) {
                 return Some((Ask::Status { unit }, range));
             }
             continue;
@@ -75,44 +55,77 @@ pub(super) fn find(
         {
             continue;
         }
-        let has = |word: AskWord| asked.iter().any(|i| i.what == What::Is(Concept::Ask(word)));
-        let ask = if has(AskWord::Why) {
-            Some(Ask::Why { unit: unit.clone() })
-        } else if has(AskWord::When)
-            && asked.iter().any(|i| {
-                matches!(
-                    i.what,
-                    What::Is(
-                        Concept::Level(_)
-                            | Concept::Ask(AskWord::Fill)
-                            | Concept::Need(Need::PumpOut | Need::Refill)
-                            | Concept::Noun(Noun::Pump | Noun::Tank | Noun::Waste | Noun::Fresh)
-                            | Concept::State(State::Pumped | State::Emptied)
-                    )
-                )
-            })
-        {
-            Some(Ask::Forecast { unit: unit.clone() })
-        } else if asked
-            .iter()
-            .any(|i| i.is(Mark::Yesterday) || i.is(Mark::LastNight))
-            && unit.is_some()
-            || has(AskWord::History)
-        {
-            Some(Ask::History { unit: unit.clone() })
-        } else if has(AskWord::Advice)
-            || has(AskWord::Status)
-            || unit.is_some() && !asked.iter().any(|i| i.is(Mark::Request))
-        {
-            Some(Ask::Status { unit: unit.clone() })
-        } else {
-            None
-        };
-        if let Some(ask) = ask {
+        if let Some(ask) = about(asked, &unit) {
             return Some((ask, range));
         }
     }
     None
+}
+
+/// "Joe, how is 12 holding up?": tells whether a sentence is put to a person.
+fn is_put_to_a_person(here: &[Item]) -> bool {
+    let said = |i: &Item| !matches!(i.what, What::Sign(_) | What::Break) && !i.is(Mark::Call);
+    here.iter().position(said).is_some_and(|i| {
+        let next = here.get(i + 1);
+        here[i].what == (What::Word { ordinary: false })
+            && next.is_some_and(|n| n.what == What::Sign(',') || n.is(Mark::Aux))
+    })
+}
+
+/// "12 ok?": tells whether a sentence names one trailer and says nothing that could be reported of it.
+fn is_only_a_trailer(here: &[Item]) -> bool {
+    let says = |i: &Item| match i.what {
+        What::Number(_) | What::Range(..) | What::Word { ordinary: false } => true,
+        What::Is(Concept::State(state)) => !matches!(state, State::Ok | State::On | State::Open),
+        What::Is(
+            Concept::Event(_)
+            | Concept::Fault(_)
+            | Concept::Noun(_)
+            | Concept::Need(_)
+            | Concept::Level(_)
+            | Concept::Mark(Mark::Who | Mark::Request | Mark::Plan | Mark::Underway | Mark::Or),
+        ) => true,
+        _ => false,
+    };
+    let trailers = here.iter().filter(|i| matches!(i.what, What::Units(_)));
+    !here.iter().any(says) && trailers.count() == 1
+}
+
+/// Returns what a question is about.
+fn about(asked: &[Item], unit: &Option<UnitName>) -> Option<Ask> {
+    let has = |word: AskWord| asked.iter().any(|i| i.what == What::Is(Concept::Ask(word)));
+    let of_before = asked
+        .iter()
+        .any(|i| i.is(Mark::Yesterday) || i.is(Mark::LastNight));
+    let unit = unit.clone();
+    if has(AskWord::Why) {
+        Some(Ask::Why { unit })
+    } else if has(AskWord::When) && asked.iter().any(fills_or_empties) {
+        Some(Ask::Forecast { unit })
+    } else if of_before && unit.is_some() || has(AskWord::History) {
+        Some(Ask::History { unit })
+    } else if has(AskWord::Advice)
+        || has(AskWord::Status)
+        || unit.is_some() && !asked.iter().any(|i| i.is(Mark::Request))
+    {
+        Some(Ask::Status { unit })
+    } else {
+        None
+    }
+}
+
+/// Tells whether an item speaks of a tank, or of filling or emptying one.
+fn fills_or_empties(item: &Item) -> bool {
+    matches!(
+        item.what,
+        What::Is(
+            Concept::Level(_)
+                | Concept::Ask(AskWord::Fill)
+                | Concept::Need(Need::PumpOut | Need::Refill)
+                | Concept::Noun(Noun::Pump | Noun::Tank | Noun::Waste | Noun::Fresh)
+                | Concept::State(State::Pumped | State::Emptied)
+        )
+    )
 }
 
 /// "how's 9, and what jobs are left?": the first question is how a trailer is.
