@@ -1270,6 +1270,7 @@ name-site-unsafe-burnt-smell = burnt smell
 name-site-unsafe-burnt-smell-plug = burnt smell at a plug
 name-site-unsafe-co-alarm = CO alarm or exhaust fumes
 name-site-unsafe-frostbite = skin or a body hurt by the cold
+name-site-unsafe-trapped = somebody shut in who does not answer
 name-site-unsafe-needle = a needle found
 name-site-unsafe-needle-how = a needle found
 name-site-unsafe-needle-stick = somebody stuck by a needle

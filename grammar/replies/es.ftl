@@ -1271,6 +1271,7 @@ name-site-unsafe-burnt-smell = olor a quemado
 name-site-unsafe-burnt-smell-plug = olor a quemado en una clavija
 name-site-unsafe-co-alarm = alarma de CO o humo de escape
 name-site-unsafe-frostbite = piel o cuerpo dañado por el frío
+name-site-unsafe-trapped = alguien encerrado que no contesta
 name-site-unsafe-needle = una aguja en el piso o el lavabo
 name-site-unsafe-needle-how = una aguja en el piso o el lavabo
 name-site-unsafe-needle-stick = alguien picado con una aguja

@@ -94,3 +94,17 @@ fn guided_checks_have_their_steps() {
         Then::Call(TaskKind::Electrician)
     );
 }
+
+#[test]
+fn a_fault_that_is_over_raises_its_finding_no_longer() {
+    for fault in Fault::ALL {
+        let id = Id::of_fault(*fault);
+        if id.topic() != "trouble" && !Fault::DANGERS.contains(fault) {
+            continue;
+        }
+        unit("12")
+            .after("2027-05-29 18:00", said().wrong(*fault))
+            .hears(DAY, said().over(*fault))
+            .lacks(id);
+    }
+}
