@@ -678,6 +678,9 @@ forecast-battery-at = Battery at half charge about { $likely } ({ $early } to { 
 forecast-battery-about = Battery at half charge about { $likely }, at { $amps }.
 forecast-battery-long = Battery lasts over 3 days at { $amps }.
 forecast-stuck = The gauge has not moved as it should. Do not trust it.
+forecast-waste-unread = Nobody has read the waste tank. By the crowd it may be at { $limit } or over by now. Read it.
+forecast-fresh-unread = Nobody has told the fresh level. By the crowd it may be at { $limit } or under by now. Read it.
+forecast-unread = That goes by the crowd alone: nobody has read it.
 forecast-misread = The last gauge reading fits nothing else. Please read it again.
 
 ### Status and history
@@ -1367,6 +1370,7 @@ water-hose-undersized-no-pump = The hose can give { $given }. This trailer needs
 water-fresh-endurance-act = Fresh tank at { $fresh }. Fill it. No water at hand: pump off before it runs dry.
 water-fresh-endurance-soon = Fresh tank at { $fresh }, about { $fresh_hours } of use left. Fill it on site. Pump off if it runs empty.
 water-fresh-endurance-low = Fresh tank at { $fresh }. Fill it on site. Pump off if it runs empty.
+water-fresh-endurance-unread = Nobody has told the fresh level. By the crowd it may be low by now. Read it, and fill it if it is. Pump off if it runs empty.
 water-fresh-endurance-plan = Fresh tank at { $fresh }. At this crowd it is low about { $fresh_at }. Plan a refill before that.
 
 water-backflow = Water { $pressure }, under { $needed }. Dirty water can be sucked back into the main. Take every hose end out of buckets and tanks.

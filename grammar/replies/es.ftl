@@ -679,6 +679,9 @@ forecast-battery-at = Batería a media carga hacia { $likely } ({ $early } a { $
 forecast-battery-about = Batería a media carga hacia { $likely }, con { $amps }.
 forecast-battery-long = La batería dura más de 3 días con { $amps }.
 forecast-stuck = El medidor no se ha movido como debía. No confíe en él.
+forecast-waste-unread = Nadie ha leído las aguas negras. Por la gente pueden estar ya al { $limit } o más. Léalas.
+forecast-fresh-unread = Nadie ha dicho el nivel de agua limpia. Por la gente puede estar ya al { $limit } o menos. Léalo.
+forecast-unread = Eso es solo por la gente: nadie lo ha leído.
 forecast-misread = La última lectura no va con lo demás. Léala otra vez.
 
 ### Status and history
@@ -1368,6 +1371,7 @@ water-hose-undersized-no-pump = La manguera puede dar { $given }. Este remolque 
 water-fresh-endurance-act = Agua limpia al { $fresh }. Llene el tanque. Si no hay agua: apague la bomba antes de que trabaje en seco.
 water-fresh-endurance-soon = Agua limpia al { $fresh }, alcanza para unos { $fresh_hours }. Llénela en el sitio. Si se vacía, apague la bomba.
 water-fresh-endurance-low = Agua limpia al { $fresh }. Llénela en el sitio. Si se vacía, apague la bomba.
+water-fresh-endurance-unread = Nadie ha dicho el nivel de agua limpia. Por la gente puede estar baja ya. Léalo, y llene si hace falta. Apague la bomba si se vacía.
 water-fresh-endurance-plan = Agua limpia al { $fresh }. Con esta gente baja mucho hacia { $fresh_at }. Planee llenar antes.
 
 water-backflow = Agua a { $pressure }, menos de { $needed }. El agua sucia puede volver a la red. Saque toda punta de manguera de cubetas y tanques.

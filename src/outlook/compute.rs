@@ -273,9 +273,11 @@ impl<'a> Case<'a> {
         limit_pct: f64,
         observations: &[Observation],
     ) -> TankOutlook {
+        // what was pumped, filled or told in gallons after a reading leaves nothing of its doubts
         let last = observations
-            .iter()
-            .rposition(|observation| matches!(observation, Observation::Gauge { .. }));
+            .len()
+            .checked_sub(1)
+            .filter(|last| matches!(observations[*last], Observation::Gauge { .. }));
         let doubt = |why| {
             forecast
                 .doubtful
@@ -301,6 +303,7 @@ impl<'a> Case<'a> {
             could_stay_below: forecast.could_stay_below,
             stuck: doubt(Doubt::Unchanged),
             misread,
+            unread: observations.is_empty(),
         }
     }
 

@@ -50,6 +50,8 @@ pub struct TankOutlook {
     pub stuck: bool,
     /// True when the last gauge reading fits nothing else that is known.
     pub misread: bool,
+    /// True where nobody told its level since the set-up of this job: all is reckoned by the crowd.
+    pub unread: bool,
 }
 
 /// When the battery runs down.

@@ -41,6 +41,8 @@ impl Voice<'_> {
         };
         let key = |what: &str| format!("forecast-{tank}-{what}");
         let mut said = match (outlook.p10, outlook.p50, outlook.p90) {
+            // nobody looked: it may be so, and somebody has to
+            _ if past && outlook.unread => return self.say(&key("unread"), &[limit]),
             _ if past => self.say(&key("now"), &[limit]),
             (Some(early), Some(likely), Some(late)) => {
                 let args = [
@@ -58,7 +60,10 @@ impl Voice<'_> {
             (Some(early), None, _) => self.say(&key("early"), &[limit, ("early", early.into())]),
             _ => self.say(&key("never"), &[limit]),
         };
-        if outlook.stuck {
+        if outlook.unread {
+            said.push(' ');
+            self.write(&mut said, "forecast-unread", &[]);
+        } else if outlook.stuck {
             said.push(' ');
             self.write(&mut said, "forecast-stuck", &[]);
         } else if outlook.misread {

@@ -22,6 +22,9 @@ const FREEZE_F: f64 = 32.0;
 /// How many rows a list has at most.
 const ROWS: usize = 12;
 
+/// How many trailers are named of those with and without a cold package.
+const PACKAGES: usize = 40;
+
 /// Does it freeze tonight? By the lows that were told, and by the air as it was read last.
 pub(super) fn tonight(hearing: &Hearing<'_>, reply: &mut Reply<'_>) {
     let named = hearing.names();
@@ -156,7 +159,12 @@ pub(super) fn packages(hearing: &Hearing<'_>, reply: &mut Reply<'_>) {
         ("answer-package-with", &with),
     ] {
         if !units.is_empty() {
-            let args = [("units", Arg::from(reply.voice.all_of(units)))];
+            let shown = &units[..units.len().min(PACKAGES)];
+            let mut names = reply.voice.all_of(shown);
+            if shown.len() < units.len() {
+                names = format!("{} +{}", shown.join(", "), units.len() - shown.len());
+            }
+            let args = [("units", Arg::from(names))];
             let line = reply.voice.say(key, &args);
             reply.first.push(line);
         }

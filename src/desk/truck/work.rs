@@ -5,6 +5,7 @@ use super::noted;
 use crate::book::Stage;
 use crate::desk::receive::{Hearing, Texted};
 use crate::desk::settle::{self, Settled};
+use crate::desk::when;
 use crate::dialogue::About;
 use crate::finding::TaskKind;
 use crate::heard::{Entry, Event, ReadingKey, UnitName};
@@ -13,7 +14,12 @@ use crate::heard::{Entry, Event, ReadingKey, UnitName};
 pub(in crate::desk) fn has_come(hearing: &Hearing<'_>, settled: &mut Settled) -> Option<UnitName> {
     let says = |list| hearing.desk.phrases.holds("truck", list, hearing.text);
     let late = super::is_late_indeed(hearing.desk.phrases, hearing.text);
-    if !says("who") || !says("here") || says("other") || late || says("not") {
+    // "truck is at 23" says where it is, "truck is at 18:30 for 23" when it comes
+    let at_one = || {
+        let hour = when::clock_in(hearing.text).is_some();
+        says("at") && hearing.heard.named.len() == 1 && !hour
+    };
+    if !says("who") || !(says("here") || at_one()) || says("other") || late || says("not") {
         return None;
     }
     // the trailer is named and nothing else is said, or only that something came

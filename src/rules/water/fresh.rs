@@ -61,7 +61,10 @@ pub(super) fn fresh_endurance(s: &Situation<'_>) -> Option<Finding> {
         "formula-fresh-hours",
         "common practice; uses from a city's special-event chart (West Fargo ND)",
     );
+    // by the crowd alone nobody knows: it is read before it is filled
+    let unread = fresh_told(s).is_none() && origin == Origin::Computed;
     let says = match (urgency, hours.is_some()) {
+        (Urgency::Now | Urgency::Soon, _) if unread => "water-fresh-endurance-unread",
         (Urgency::Now, _) => "water-fresh-endurance-act",
         (Urgency::Soon, true) => "water-fresh-endurance-soon",
         (Urgency::Soon, false) => "water-fresh-endurance-low",

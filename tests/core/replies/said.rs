@@ -229,6 +229,7 @@ fn a_forecast_says_how_sure_it_is() {
         could_stay_below: false,
         stuck: false,
         misread: false,
+        unread: false,
     };
     let english = voice(&replies, Language::En);
     let say = |waste: TankOutlook| {

@@ -376,6 +376,7 @@ fn outlook(rng: &mut Rng, at: DateTime<Utc>) -> Outlook {
             could_stay_below: !reached,
             stuck: rng.u8(..8) == 0,
             misread: false,
+            unread: rng.u8(..8) == 0,
         }
     };
     let waste = tank(85.0);
