@@ -7,10 +7,9 @@ use crate::desk::settle;
 use crate::desk::situate::Case;
 use crate::desk::walk;
 use crate::finding::{Caution, FindingId};
-use crate::heard::{Entry, ReadingKey, UnitName};
+use crate::heard::{ReadingKey, UnitName};
 use crate::reply::Arg;
 use crate::rules;
-use crate::situation::Occasion;
 
 /// Takes the cords out of a message that asks how the power is hooked up: so many are there, and none is live yet.
 /// Returns the trailer they were told of, and how many; none where it asks no such thing.
@@ -53,7 +52,8 @@ pub(in crate::desk) fn hook_up(
     let case = hearing.asked_about(&unit);
     let line = reply.voice.word("answer-hook-up");
     reply.first.push(line);
-    let supposed = told.and_then(|cords| suppose(hearing, &case, cords));
+    let told = told.filter(|cords| *cords >= 1.0);
+    let supposed = told.map(|cords| hearing.as_if_reported(&case, ReadingKey::Cords, cords));
     let few = supposed.iter().flat_map(Case::findings);
     let few: Vec<_> = few
         .filter(|found| found.id == FindingId::PowerTooFewCircuits)
@@ -71,31 +71,6 @@ pub(in crate::desk) fn hook_up(
         walk::tell_plug_in(std::slice::from_ref(&supposed), reply);
         reply.lines.push(reply.voice.word("answer-hook-up-then"));
     }
-}
-
-/// Opens a trailer's case as if so many cords were live.
-fn suppose(hearing: &Hearing<'_>, case: &Case, cords: f64) -> Option<Case> {
-    let mut entry = Entry {
-        unit: Some(case.unit.clone()),
-        ..Entry::default()
-    };
-    entry.readings.set(ReadingKey::Cords, cords);
-    let kept = hearing.desk.book.unit(&case.unit);
-    let now = kept.map_or_else(Default::default, |kept| {
-        kept.preview(&hearing.member.id, std::iter::once((hearing.now, &entry)))
-    });
-    (cords >= 1.0).then(|| {
-        Case::new(
-            hearing.desk,
-            &hearing.fleet,
-            &case.unit,
-            hearing.now,
-            (case.now.clone(), now),
-            entry,
-            Vec::new(),
-            Occasion::Report,
-        )
-    })
 }
 
 /// How many cords, and into which circuits?

@@ -8,10 +8,9 @@ use crate::desk::phrases::Phrases;
 use crate::desk::receive::Hearing;
 use crate::desk::situate::Case;
 use crate::finding::{Caution, Finding, FindingId, Level, Urgency};
-use crate::heard::{Entry, ReadingKey};
+use crate::heard::ReadingKey;
 use crate::quantity::Measure;
 use crate::reply::Arg;
-use crate::situation::Occasion;
 
 /// What a circuit carries for hours, as a share of its rating (NEC 210.20(A)).
 const LONG_SHARE: f64 = 0.8;
@@ -48,27 +47,8 @@ pub(super) fn is_ok(hearing: &Hearing<'_>, case: &Case, reply: &mut Reply<'_>) -
         }
         return Vec::new();
     };
-    let mut entry = Entry {
-        unit: Some(case.unit.clone()),
-        ..Entry::default()
-    };
-    entry.readings.set(key, value);
-    let kept = hearing.desk.book.unit(&case.unit);
-    let now = kept.map_or_else(Default::default, |kept| {
-        kept.preview(&hearing.member.id, std::iter::once((hearing.now, &entry)))
-    });
     let what = reply.voice.reading(key, value, case.spec());
-    let supposed = Case::new(
-        hearing.desk,
-        &hearing.fleet,
-        &case.unit,
-        hearing.now,
-        (case.now.clone(), now),
-        entry,
-        Vec::new(),
-        Occasion::Report,
-    );
-    let mut found = supposed.findings();
+    let mut found = hearing.as_if_reported(case, key, value).findings();
     found.retain(|finding| judges(key, finding.id));
     let unit = ("unit", Arg::from(case.unit.as_str()));
     let verdict = verdict(phrases, hearing.text, found.first());

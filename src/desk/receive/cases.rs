@@ -225,4 +225,27 @@ impl Hearing<'_> {
     pub(in crate::desk) fn asked_about(&self, unit: &UnitName) -> Case {
         Case::standing(self.desk, &self.fleet, unit, self.now, Occasion::Asked)
     }
+
+    /// Opens a trailer's case as if the sender had just reported a reading.
+    pub(in crate::desk) fn as_if_reported(&self, case: &Case, key: ReadingKey, value: f64) -> Case {
+        let mut entry = Entry {
+            unit: Some(case.unit.clone()),
+            ..Entry::default()
+        };
+        entry.readings.set(key, value);
+        let kept = self.desk.book.unit(&case.unit);
+        let now = kept.map_or_else(Default::default, |kept| {
+            kept.preview(&self.member.id, std::iter::once((self.now, &entry)))
+        });
+        Case::new(
+            self.desk,
+            &self.fleet,
+            &case.unit,
+            self.now,
+            (case.now.clone(), now),
+            entry,
+            Vec::new(),
+            Occasion::Report,
+        )
+    }
 }
