@@ -5,7 +5,6 @@ use super::noted;
 use crate::book::Stage;
 use crate::desk::receive::{Hearing, Texted};
 use crate::desk::settle::{self, Settled};
-use crate::desk::when;
 use crate::dialogue::About;
 use crate::finding::TaskKind;
 use crate::heard::{Entry, Event, ReadingKey, UnitName};
@@ -15,15 +14,17 @@ pub(in crate::desk) fn has_come(hearing: &Hearing<'_>, settled: &mut Settled) ->
     let says = |list| hearing.desk.phrases.holds("truck", list, hearing.text);
     let late = super::is_late_indeed(hearing.desk.phrases, hearing.text);
     // "truck is at 23" says where it is, "truck is at 18:30 for 23" when it comes
-    let at_one = || {
-        let hour = when::clock_in(hearing.text).is_some();
-        says("at") && hearing.heard.named.len() == 1 && !hour
-    };
-    if !says("who") || !(says("here") || at_one()) || says("other") || late || says("not") {
+    let at = hearing.desk.phrases.following("truck", "at", hearing.text);
+    let at = at.and_then(|rest| {
+        let name = UnitName::new(rest.trim_end_matches(['.', '!', ',']));
+        settle::known(&hearing.fleet, &name).cloned()
+    });
+    if !says("who") || !(says("here") || at.is_some()) || says("other") || late || says("not") {
         return None;
     }
     // the trailer is named and nothing else is said, or only that something came
     let (unit, arrival) = match (settled.reports.as_slice(), hearing.heard.named.as_slice()) {
+        ([], _) if let Some(unit) = at => (unit, true),
         ([(unit, _, entry)], _) => {
             let arrival = entry.events == [Event::Arrived]
                 && entry.readings.is_empty()
