@@ -57,6 +57,7 @@ pub(in crate::desk) fn take(hearing: &mut Hearing<'_>, settled: &mut Settled) ->
     }
     bring_home(hearing, settled, &check, step);
     not_of_others(hearing, settled, &check);
+    never_wrong(hearing, settled, &check);
     if !ordered && names_another(hearing, settled, &check, step) {
         return None;
     }
@@ -330,6 +331,23 @@ fn says_in_own_words(hearing: &Hearing<'_>, check: &Check, step: &Step) -> bool 
     let words = Phrases::of(hearing.text);
     let answers = &hearing.desk.answers;
     matches!(answers.own(&key, &words), Own::Yes(_) | Own::No(_)) && !answers.any(&words, "later")
+}
+
+/// Takes out of the reports that something is over which was never wrong: "sensor looks ok" answers a step.
+fn never_wrong(hearing: &Hearing<'_>, settled: &mut Settled, check: &Check) {
+    if names_its_unit(hearing) {
+        return;
+    }
+    let kept = hearing.desk.book.unit(&check.unit);
+    let stood = |fault: &Fault| kept.is_some_and(|kept| kept.state().has(*fault));
+    for (.., entry) in settled
+        .reports
+        .iter_mut()
+        .filter(|(of, ..)| *of == check.unit)
+    {
+        entry.cleared.retain(stood);
+    }
+    settled.reports.retain(|(.., entry)| !entry.is_empty());
 }
 
 /// Takes out of the reports that the fault is over, where others are said to work: "the other lights work".
