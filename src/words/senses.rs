@@ -95,6 +95,7 @@ senses! {
     Feeds = "feeds",
     WereOff = "were-off",
     CordLook = "cord-look",
+    WireGauge = "wire-gauge",
     OneThing = "one-thing",
     Into = "into",
     Nor = "nor",

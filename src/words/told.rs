@@ -165,7 +165,7 @@ fn taps(items: &[Item], scope: &[Scope], says: impl Fn(usize, Sense) -> bool) ->
     None
 }
 
-/// "circuits 1 and 2 live", "circuitos 1, 2, 3 y 4 con corriente".
+/// "circuits 1 and 2 live", "circuitos 1, 2, 3 y 4 con corriente", "power on, circuits 1 and 2".
 fn live(items: &[Item], scope: &[Scope], out: &mut Vec<Placed>) {
     let mut at = 0;
     while at < items.len() {
@@ -173,43 +173,95 @@ fn live(items: &[Item], scope: &[Scope], out: &mut Vec<Placed>) {
             at += 1;
             continue;
         };
-        let (first, mut last, mut bits) = (at, at, 0u8);
-        while at < items.len() && at <= last + 3 && items[at].sentence == items[first].sentence {
-            match items[at].what {
-                What::Circuit(n) => {
-                    bits |= 1 << n;
-                    last = at;
-                }
-                What::Sign(',' | '/' | '+' | '&') => {}
-                _ if items[at].is(Mark::And) || items[at].is(Mark::Article) => {}
-                What::Is(Concept::Noun(Noun::Circuit)) => {}
-                _ => break,
-            }
-            at += 1;
-        }
-        at = last + 1;
-        let powered = (last + 1..items.len())
-            .take(3)
-            .take_while(|i| items[*i].chunk == items[last].chunk)
-            .find(|i| !items[*i].is_filler() && !items[*i].is(Mark::With))
-            .is_some_and(|i| {
-                !scope[i].denied
-                    && match items[i].what {
-                        What::Is(Concept::State(
-                            State::Live | State::On | State::TurnedOn | State::Up,
-                        )) => true,
-                        What::Is(Concept::Noun(Noun::Power | Noun::Mains)) => {
-                            items[i - 1].is(Mark::With)
-                        }
-                        _ => false,
-                    }
-            });
-        if powered {
+        let (last, bits) = listed(items, at);
+        if powered_after(items, scope, last) || powered_before(items, scope, at, last) {
             out.push(Placed {
-                at: first,
+                at,
                 value: Value::Live(bits),
                 noun: None,
             });
         }
+        at = last + 1;
     }
+}
+
+/// Reads a list of circuits from its first: where it ends, and which they are, a bit each.
+fn listed(items: &[Item], first: usize) -> (usize, u8) {
+    let (mut last, mut bits) = (first, 0);
+    for at in first..items.len() {
+        if at > last + 3 || items[at].sentence != items[first].sentence {
+            break;
+        }
+        match items[at].what {
+            What::Circuit(n) => {
+                bits |= 1 << n;
+                last = at;
+            }
+            What::Sign(',' | '/' | '+' | '&') => {}
+            _ if items[at].is(Mark::And) || items[at].is(Mark::Article) => {}
+            What::Is(Concept::Noun(Noun::Circuit)) => {}
+            _ => break,
+        }
+    }
+    (last, bits)
+}
+
+/// Tells whether what follows a list of circuits says that they have power.
+fn powered_after(items: &[Item], scope: &[Scope], last: usize) -> bool {
+    let next = (last + 1..items.len())
+        .take(3)
+        .take_while(|i| items[*i].chunk == items[last].chunk)
+        .find(|i| !items[*i].is_filler() && !items[*i].is(Mark::With));
+    next.is_some_and(|i| {
+        !scope[i].denied
+            && match items[i].what {
+                What::Is(Concept::State(state)) => is_power(state),
+                What::Is(Concept::Noun(Noun::Power | Noun::Mains)) => {
+                    items[i - 1].is(Mark::With) || items[i - 1].is(Mark::Aux)
+                }
+                _ => false,
+            }
+    })
+}
+
+/// Tells whether the power is said to be on right before a list of circuits that ends its clause.
+fn powered_before(items: &[Item], scope: &[Scope], first: usize, last: usize) -> bool {
+    let ends = items[last + 1..]
+        .iter()
+        .take_while(|item| item.chunk == items[last].chunk)
+        .all(Item::is_filler);
+    let passes = |i: &usize| {
+        let item = &items[*i];
+        item.is_filler()
+            || item.is(Mark::And)
+            || item.is(Mark::With)
+            || matches!(
+                item.what,
+                What::Sign(',')
+                    | What::Number(_)
+                    | What::Is(Concept::Noun(Noun::Cord | Noun::Cords | Noun::Circuit))
+            )
+    };
+    let said = (0..first)
+        .rev()
+        .take_while(|i| items[*i].sentence == items[first].sentence)
+        .find(|i| !passes(i));
+    ends && said.is_some_and(|i| {
+        let of_power = || {
+            i > 0 && matches!(items[i - 1].noun(), Some(Noun::Power | Noun::Mains))
+        };
+        !scope[i].denied
+            && match items[i].what {
+                What::Is(Concept::State(State::PluggedIn)) => true,
+                What::Is(Concept::State(state)) => is_power(state) && of_power(),
+                _ => false,
+            }
+    })
+}
+
+fn is_power(state: State) -> bool {
+    matches!(
+        state,
+        State::Live | State::On | State::TurnedOn | State::Up | State::PluggedIn
+    )
 }

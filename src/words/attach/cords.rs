@@ -115,7 +115,9 @@ impl Placer<'_> {
                         | What::Is(Concept::Event(Event::Left) | Concept::State(State::Stuck))
                 )
         };
-        !live && here().any(odd)
+        // "tripped over 2 cords"
+        let idle = at > 0 && self.items[at - 1].is(Mark::Idle);
+        !live && (idle || here().any(odd))
     }
 
     /// "2 cords hot", "2 cords in": tells whether the words for cords say that they are live; not where a place follows, as

@@ -212,6 +212,36 @@ pub(super) fn sizes(text: &str, tokens: &[Token], items: &mut [Item], senses: &S
     }
 }
 
+/// "100 ft of 10 gauge", "50 ft 12 awg": what a length is told of by its gauge is a cord.
+pub(super) fn runs_by_gauge(text: &str, tokens: &[Token], items: &mut [Item], senses: &Senses) {
+    let spelt = |item: &Item| &text[tokens[item.first].start..tokens[item.end - 1].end];
+    for at in 0..items.len() {
+        if items[at].number().is_none_or(|n| n.unit != Some(Unit::Ft)) {
+            continue;
+        }
+        let here = items[at].chunk;
+        let near = (at + 1..items.len()).take(3);
+        let mut told = near.skip_while(|i| items[*i].is_filler());
+        let Some(gauge) = told.next().filter(|i| items[*i].chunk == here) else {
+            continue;
+        };
+        let Some(size) = items[gauge].number().map(|n| n.value) else {
+            continue;
+        };
+        let word = items.get(gauge + 1).filter(|n| n.chunk == here).copied();
+        let by_word = word.is_some_and(|n| n.noun() == Some(Noun::Gauge));
+        let own = spelt(&items[gauge]).trim_start_matches(|c: char| !c.is_alphabetic());
+        let by_mark = senses.has(own, Sense::WireGauge);
+        if !CORD_GAUGES.contains(&size) || size % 2.0 != 0.0 || !(by_word || by_mark) {
+            continue;
+        }
+        items[gauge].what = What::Is(Concept::Noun(Noun::Cord));
+        if by_word {
+            items[gauge + 1].what = What::Word { ordinary: true };
+        }
+    }
+}
+
 /// Tells whether a cord, or how it looks or how long it is, stands right at `from`.
 fn cord_follows(items: &[Item], from: usize, looks: impl Fn(&Item) -> bool) -> bool {
     let Some(gauge) = items.get(from - 1) else {

@@ -29,7 +29,7 @@ use circuits::{circuit_codes, circuits};
 use clock::clock_words;
 use doubt::{doubted_again, drop_beside_unplaced};
 use labels::{
-    counted, level_words, more_than_full, ratings_again, sizes, tasks, tire_pressures, widths,
+    counted, level_words, more_than_full, ratings_again, runs_by_gauge, sizes, tasks, tire_pressures, widths,
 };
 pub(super) use slips::one_slip;
 
@@ -237,6 +237,7 @@ impl<'t> Reading<'t> {
         ratings_again(&mut self.items);
         widths(text, tokens, &mut self.items, senses);
         sizes(text, tokens, &mut self.items, senses);
+        runs_by_gauge(text, tokens, &mut self.items, senses);
         let counts = counted(text, tokens, &mut self.items)
             .iter()
             .map(|i| self.items[*i].first)
