@@ -298,7 +298,9 @@ impl Store {
     ///
     /// # Errors
     ///
-    /// Those of reading and writing, and [`Store::follow`]. What had come so far is finished at the next opening.
+    /// [`StoreError::Stale`] where turns were committed that the redaction has not gone through; those of reading and
+    /// writing, and [`Store::follow`]. What had come as far as taking the old places is finished by itself, here or at the
+    /// next opening: fold the book anew ([`Store::fold_anew`]).
     pub fn finish_redaction(
         &mut self,
         redaction: Redaction,
@@ -319,6 +321,13 @@ impl Store {
             self.pending.push_back((line, position));
         }
         Ok(ack)
+    }
+
+    /// Seals the open segment, so that everything committed so far stands in closed ones.
+    fn close_segment(&mut self) -> Result<(), StoreError> {
+        let outcome = self.journal.close_segment();
+        self.drop_taken_back();
+        outcome
     }
 
     /// Forgets pending lines that a failed sync has taken out of the journal.

@@ -54,7 +54,11 @@ struct Rewriting {
 impl Redaction {
     /// Closes the open segment and begins; see [`Store::begin_redaction`].
     pub(super) fn begin(store: &mut Store) -> Result<Self, StoreError> {
-        store.journal.close_segment()?;
+        if is_marked(store.held.path()) {
+            // the copies of an earlier one are what holds: they come first
+            store.index = None;
+        }
+        store.close_segment()?;
         store.follow()?;
         let dir = store.held.path();
         let folder = segment::folder(dir);
@@ -124,7 +128,8 @@ impl Redaction {
             // they go up to where the journal ended when they were begun
             self.since = Some(Lines::after(&self.dir, self.last, until)?);
         }
-        Ok(None)
+        let what = format!("it ends at turn {} of {until}", self.last.seq);
+        Err(StoreError::damaged(&segment::folder(&self.dir), None, what))
     }
 
     fn take_in(
@@ -133,6 +138,11 @@ impl Redaction {
         line: &Line,
         position: Position,
     ) -> Result<(), StoreError> {
+        if line.seq != self.last.seq + 1 || line.prev != self.last.hash {
+            let place = segment::path(&segment::folder(&self.dir), position.segment);
+            let what = format!("turn {} does not follow turn {}", line.seq, self.last.seq);
+            return Err(StoreError::damaged(&place, None, what));
+        }
         self.last = Head {
             seq: line.seq,
             hash: line.hash,
@@ -165,13 +175,19 @@ impl Redaction {
         if self.ready.is_empty() {
             return Ok(0);
         }
+        if self.last != store.journal.synced() {
+            return Err(StoreError::Stale {
+                after: self.last.seq,
+                head: store.journal.synced().seq,
+            });
+        }
         self.finish_index(store.snapshot_format, snapshot)?;
         let index = self.index.take();
         let in_memory = index.filter(|_| store.kind == IndexKind::Memory);
         if in_memory.is_none() {
             sync(&index_beside(&self.dir))?;
         }
-        leave_mark(&self.dir)?;
+        leave_mark(&self.dir, in_memory.is_none())?;
         // before the first line moves: an index that outlived it would look for lines where they no longer are
         store.index = None;
         put_in_place(&self.dir)?;
@@ -205,7 +221,7 @@ impl Redaction {
 
 impl Drop for Redaction {
     fn drop(&mut self) {
-        if mark(&self.dir).exists() {
+        if is_marked(&self.dir) {
             return; // the copies are what holds: they are put in place as soon as the disk allows
         }
         self.index = None;
@@ -320,14 +336,19 @@ pub(super) fn settle(dir: &Path) -> Result<(), StoreError> {
 
 /// Goes on putting copies in place where a failing disk broke that off.
 pub(super) fn resume(dir: &Path) -> Result<(), StoreError> {
-    match mark(dir).exists() {
+    match is_marked(dir) {
         true => put_in_place(dir),
         false => Ok(()),
     }
 }
 
+/// What the mark says where the index beside is to be put in place as well.
+const WITH_INDEX: &str = "with index\n";
+
 /// Puts the copies, and the index made from them, in place of what is there. Done twice it does no harm.
 fn put_in_place(dir: &Path) -> Result<(), StoreError> {
+    let mark = mark(dir);
+    let said = fs::read_to_string(&mark).map_err(StoreError::io("read", &mark))?;
     let folder = segment::folder(dir);
     for first in segment::list(&folder)? {
         let path = segment::path(&folder, first);
@@ -338,13 +359,14 @@ fn put_in_place(dir: &Path) -> Result<(), StoreError> {
     }
     sync(&folder)?;
     let beside = index_beside(dir);
-    if beside.exists() {
+    if beside.exists() || said != WITH_INDEX {
         delete_indexes(dir)?;
+    }
+    if beside.exists() {
         let path = recover::index_path(dir);
         fs::rename(&beside, &path).map_err(StoreError::io("rename", &beside))?;
     }
     sync(dir)?;
-    let mark = mark(dir);
     fs::remove_file(&mark).map_err(StoreError::io("delete", &mark))?;
     sync(dir)
 }
@@ -354,14 +376,29 @@ fn mark(dir: &Path) -> PathBuf {
     dir.join("index.swap")
 }
 
-fn leave_mark(dir: &Path) -> Result<(), StoreError> {
+fn is_marked(dir: &Path) -> bool {
+    mark(dir).exists()
+}
+
+/// Leaves the mark, once everything else is on the disk; none where that fails.
+fn leave_mark(dir: &Path, with_index: bool) -> Result<(), StoreError> {
     let mark = mark(dir);
     let leave = || {
         sync_file(&segment::folder(dir))?;
-        File::create(&mark)?.sync_all()?;
+        sync_file(dir)?;
+        // written aside and renamed, so that it is there whole or not at all
+        let aside = dir.join("index.swap.new");
+        let mut file = File::create(&aside)?;
+        file.write_all(if with_index { WITH_INDEX } else { "" }.as_bytes())?;
+        file.sync_all()?;
+        fs::rename(&aside, &mark)?;
         sync_file(dir)
     };
-    leave().map_err(StoreError::io("write", &mark))
+    leave().map_err(|error| {
+        // where even this fails, the next redaction puts the copies in place before it begins
+        let _ = fs::remove_file(&mark);
+        StoreError::io("write", &mark)(error)
+    })
 }
 
 /// Returns where the index lies that is made from the copies.

@@ -71,6 +71,10 @@ impl Eraser {
                 }
                 "sent" if self.is_theirs(&record["id"]) => empty(record),
                 "talk" | "offered" if record["who"] == who => empty(record),
+                // what was passed on to another from them
+                "talk" if record["talk"]["passed"]["by"] == who => {
+                    empty(&mut record["talk"]["passed"]);
+                }
                 "incident" if record["by"] == who => empty(record),
                 "task" | "photo" if record["by"] == who => empty(record),
                 "fleet" => self.erase_from_fleet(record, who),
@@ -254,6 +258,20 @@ mod tests {
         assert_eq!(line.records[0]["reports"], json!([{"unit": "12"}]));
         assert_eq!(line.outgoing[0]["chat"], json!({"personal": null}));
         assert_eq!(line.outgoing[1]["text"], json!({"personal": "Late"}));
+    }
+
+    #[test]
+    fn words_passed_on_to_another_go_too() {
+        let passed = |by: &str| {
+            json!({"record": "talk", "who": "mo", "talk": {"unit": ["12", "then"],
+                "passed": {"by": by, "at": "then", "words": {"personal": "bring the long hose"}}}})
+        };
+        let what = Forget::Person("dana".into());
+        let records = vec![passed("dana"), passed("ana")];
+        let line = erased(&what, line("2027-01-16T12:00:00Z", records, vec![]));
+        let words = |at: usize| line.records[at]["talk"]["passed"]["words"]["personal"].as_str();
+        assert_eq!((words(0), words(1)), (None, Some("bring the long hose")));
+        assert_eq!(line.records[0]["talk"]["unit"][0], "12");
     }
 
     #[test]

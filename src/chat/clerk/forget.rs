@@ -89,6 +89,14 @@ impl<T: Turns> Wishes<T> {
         }
     }
 
+    /// Gives up how far the first has come, which takes room on the disk; it begins anew later.
+    pub(super) fn set_back(&mut self) {
+        if let Some(at_work) = self.at_work.take() {
+            let AtWork { eraser, answer, .. } = at_work;
+            self.waiting.push_front((eraser.what, answer));
+        }
+    }
+
     /// Tells whether there is nothing to take out.
     pub(super) fn is_idle(&self) -> bool {
         self.at_work.is_none() && self.waiting.is_empty()
@@ -163,7 +171,10 @@ impl<T: Turns> Work<T> {
 
     fn begin(&mut self, what: Forget, answer: Waiting) -> Result<AtWork<T>, (Waiting, NotDone)> {
         let known = State::empty().map_err(NotDone::NotLogged);
-        let begun = known.and_then(|known| Ok((known, self.store.begin_redaction()?)));
+        let begun = known.and_then(|known| {
+            let begun = self.store.begin_redaction();
+            Ok((known, begun.inspect_err(|error| self.fall_back(error))?))
+        });
         let (known, redaction) = match begun {
             Ok(begun) => begun,
             Err(error) => return Err((answer, error)),
@@ -227,18 +238,19 @@ impl<T: Turns> Work<T> {
 
     /// Puts what was taken out in force, unless what decides on it has changed meanwhile: then all begins anew.
     fn finish(&mut self, at_work: AtWork<T>) -> Result<(), (Waiting, NotDone)> {
-        if at_work.eraser.holds != self.state.turns.holds()
-            || at_work.eraser.in_force != self.state.turns.fleet_digest()
-        {
-            self.wishes.at_work = Some(self.begin(at_work.eraser.what, at_work.answer)?);
-            return Ok(());
-        }
         let AtWork {
             answer,
             eraser,
             redaction,
             known,
         } = at_work;
+        let turns = &self.state.turns;
+        if eraser.holds != turns.holds() || eraser.in_force != turns.fleet_digest() {
+            // its copies go before others are begun
+            drop(redaction);
+            self.wishes.at_work = Some(self.begin(eraser.what, answer)?);
+            return Ok(());
+        }
         match (self.put_in_force(&eraser, redaction, known), answer) {
             (outcome, Some(answer)) => drop(answer.send(outcome)),
             (Ok(_), None) => {}
@@ -254,7 +266,9 @@ impl<T: Turns> Work<T> {
         known: State<T>,
     ) -> Result<Forgotten, NotDone> {
         let book = known.snapshot();
-        let texts = self.store.finish_redaction(redaction, Some(book))?;
+        let finished = self.store.finish_redaction(redaction, Some(book));
+        // where it broke off half way, what is known is folded from whatever holds
+        let texts = finished.inspect_err(|error| self.fall_back(error))?;
         if texts > 0 {
             // what is known has to go without the texts too
             self.know(known);

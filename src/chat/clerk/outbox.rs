@@ -135,7 +135,9 @@ impl Outbox {
                     self.retained = Some(at);
                 }
                 if let Some(wish) = Forget::of_parts(who.as_deref(), *before) {
-                    self.drop_wish(&wish);
+                    if matches!(wish, Forget::Before(_)) {
+                        self.drop_wish(&wish);
+                    }
                     self.wishes.push(wish);
                 }
             }
@@ -341,13 +343,21 @@ impl Outbox {
         &self.wishes
     }
 
-    /// Drops a wish, and those that it comprises.
-    fn drop_wish(&mut self, wish: &Forget) {
-        self.wishes.retain(|other| match (other, wish) {
-            (Forget::Person(other), Forget::Person(who)) => other != who,
-            (Forget::Before(other), Forget::Before(before)) => other > before,
-            _ => true,
-        });
+    /// Drops a wish that was carried out, and those before it that it comprises. One written since for the same person
+    /// stays: it is about what they wrote since as well.
+    fn drop_wish(&mut self, done: &Forget) {
+        let same = |wish: &Forget| match (wish, done) {
+            (Forget::Before(wish), Forget::Before(done)) => wish <= done,
+            _ => wish == done,
+        };
+        match done {
+            Forget::Before(_) => self.wishes.retain(|wish| !same(wish)),
+            Forget::Person(_) => {
+                if let Some(first) = self.wishes.iter().position(same) {
+                    self.wishes.remove(first);
+                }
+            }
+        }
     }
 
     /// Counts what waits.

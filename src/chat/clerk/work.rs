@@ -30,6 +30,9 @@ const LONGEST_SLEEP: Duration = Duration::from_secs(600);
 const TICK_AGAIN: TimeDelta = TimeDelta::seconds(5);
 
 pub(super) struct Work<T> {
+    /// Which texts are to be taken out, and how far that has come: before the store, so that copies are taken away while the
+    /// directory is still held.
+    pub(super) wishes: Wishes<T>,
     pub(super) store: Store,
     pub(super) state: State<T>,
     pub(super) clock: Box<dyn Fn() -> DateTime<Utc> + Send>,
@@ -51,8 +54,6 @@ pub(super) struct Work<T> {
     /// The pictures that the transport was asked for since this process began.
     pub(super) fetching: HashSet<String>,
     pub(super) metrics: Metrics,
-    /// Which texts are to be taken out, and how far that has come.
-    pub(super) wishes: Wishes<T>,
 }
 
 impl<T: Turns> Work<T> {

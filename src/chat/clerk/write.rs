@@ -110,6 +110,7 @@ impl<T: Turns> Work<T> {
             error!("nothing can be logged: {error}");
         }
         self.stale = true;
+        self.wishes.set_back();
     }
 
     /// Folds what is known anew where a failed write has made it doubtful.

@@ -184,6 +184,46 @@ fn a_message_is_answered_while_texts_are_taken_out() {
     assert_eq!(hosebib::store::verify(dir.path()).unwrap().damage, []);
 }
 
+/// Waits until the clerk, left to itself, has taken out what it was asked to.
+#[track_caller]
+fn wait_until_gone(dir: &std::path::Path) {
+    let end = std::time::Instant::now() + std::time::Duration::from_secs(60);
+    while holds(dir, "willow") {
+        assert!(std::time::Instant::now() < end, "the wish is forgotten");
+        std::thread::sleep(std::time::Duration::from_millis(50));
+    }
+}
+
+#[test]
+fn it_begins_anew_where_another_fleet_is_loaded_meanwhile() {
+    let dir = tempfile::tempdir().unwrap();
+    let post = told_of_the_willow(dir.path());
+    begin_to_forget(&post);
+    post.window.load_blocking("two".into(), fleet()).unwrap();
+    assert!(holds(dir.path(), "willow"), "nothing was left to do");
+    wait_until_gone(dir.path());
+    post.stop();
+    assert_eq!(hosebib::store::verify(dir.path()).unwrap().damage, []);
+    let post = Post::open(dir.path(), Files);
+    assert_eq!(keys(dir.path()).len(), MANY as usize);
+    post.stop();
+}
+
+#[test]
+fn a_second_wish_for_the_same_person_outlives_a_stop() {
+    let dir = tempfile::tempdir().unwrap();
+    let post = told_of_the_willow(dir.path());
+    begin_to_forget(&post);
+    post.says(MANY + 1, "the late willow").unwrap();
+    let parcel = post.parcels.recv().unwrap();
+    post.window.sent(parcel.id.unwrap(), 0, 1, 901);
+    begin_to_forget(&post);
+    post.stop();
+    let post = Post::open(dir.path(), Files);
+    wait_until_gone(dir.path());
+    post.stop();
+}
+
 #[test]
 fn a_wish_that_a_stop_broke_off_is_carried_out_after_it() {
     let dir = tempfile::tempdir().unwrap();
@@ -192,11 +232,7 @@ fn a_wish_that_a_stop_broke_off_is_carried_out_after_it() {
     post.stop();
     assert!(holds(dir.path(), "willow"), "the stop waited for it");
     let post = Post::open(dir.path(), Files);
-    let end = std::time::Instant::now() + std::time::Duration::from_secs(60);
-    while holds(dir.path(), "willow") {
-        assert!(std::time::Instant::now() < end, "the wish is forgotten");
-        std::thread::sleep(std::time::Duration::from_millis(50));
-    }
+    wait_until_gone(dir.path());
     post.stop();
     let (turns, post) = (
         hosebib::store::read_only(dir.path()).unwrap().count(),

@@ -190,7 +190,7 @@ fn what_broke_off_after_the_mark_is_finished_at_the_next_opening() {
     drop((redaction, store));
     let dir = cut;
     // it came when the first of the copies was in its place
-    fs::write(dir.path().join("index.swap"), "").unwrap();
+    fs::write(dir.path().join("index.swap"), "with index\n").unwrap();
     let first = copies(dir.path()).swap_remove(0);
     fs::rename(&first, first.with_extension("")).unwrap();
     let (mut store, _) = open(dir.path());
@@ -200,4 +200,47 @@ fn what_broke_off_after_the_mark_is_finished_at_the_next_opening() {
     assert!(!dir.path().join("index.swap").exists() && !dir.path().join("index.new").exists());
     drop(store);
     assert_eq!(verify(dir.path()).unwrap().damage, []);
+}
+
+#[test]
+fn a_redaction_that_follows_one_whose_end_failed_puts_its_copies_in_place_first() {
+    let dir = filled(40);
+    let (mut store, _) = open(dir.path());
+    let mut redaction = store.begin_redaction().unwrap();
+    while store.redact(&mut redaction, 5, unsaid, |_| {}).unwrap() {}
+    // the mark was left, and then the disk failed
+    fs::write(dir.path().join("index.swap"), "with index\n").unwrap();
+    drop(redaction);
+    fill(&mut store, 41..=45);
+    let other = |line: &mut Line| line.records[1]["note"]["personal"] = Value::Null;
+    assert_eq!(redact(&mut store, other, None).unwrap(), 45);
+    assert_eq!(said(dir.path()), 5, "those written since");
+    drop(store);
+    assert_eq!(verify(dir.path()).unwrap().damage, []);
+    let (mut store, opened) = open(dir.path());
+    assert_eq!(opened.notes, []);
+    assert_eq!(opened.lines.map(Result::unwrap).count(), 45);
+    assert!(store.seen(&draft(45).key.unwrap()).unwrap());
+}
+
+#[test]
+fn turns_that_it_has_not_gone_through_stop_its_end() {
+    let dir = filled(40);
+    let (mut store, _) = open(dir.path());
+    let mut redaction = store.begin_redaction().unwrap();
+    while store.redact(&mut redaction, 5, unsaid, |_| {}).unwrap() {}
+    fill(&mut store, 41..=41);
+    let error = store.finish_redaction(redaction, None).unwrap_err();
+    assert!(
+        matches!(
+            error,
+            StoreError::Stale {
+                after: 40,
+                head: 41
+            }
+        ),
+        "{error}"
+    );
+    drop(store);
+    holds_exactly(dir.path(), 41);
 }
