@@ -143,6 +143,9 @@ fn everyone(fleet: &Fleet) -> String {
     ids.join(", ")
 }
 
+/// What falls due while the clock is moved on is done in at most so many turns; the rest comes at the time moved to.
+const MOST_STEPS: usize = 10_000;
+
 struct Chat {
     window: Window,
     letters: mpsc::Receiver<Parcel>,
@@ -292,7 +295,7 @@ impl Chat {
                 None => format!("`{id}` is not on the crew list: {}", everyone(&self.fleet)),
             },
             ("at", time) => match NaiveTime::parse_from_str(time, "%H:%M") {
-                Ok(time) => self.move_clock(time),
+                Ok(time) => self.move_clock(time)?,
                 Err(_) => format!("`{time}` is no clock time: give one such as `/at 19:30`"),
             },
             _ => "The console knows `/as CREW` and `/at HH:MM`. Everything else is a message; ctrl-D ends.".to_owned(),
@@ -301,7 +304,8 @@ impl Chat {
         self.print_letters()
     }
 
-    fn move_clock(&mut self, time: NaiveTime) -> String {
+    /// Moves the clock on to the next such time, with all that falls due on the way at its own instant.
+    fn move_clock(&mut self, time: NaiveTime) -> Result<String, CliError> {
         let local = self.local();
         let today = self
             .fleet
@@ -315,13 +319,34 @@ impl Chat {
                 .from_local_datetime(&tomorrow.and_time(time))
                 .earliest()
         });
-        match next {
-            Some(at) => {
-                self.clock.set(at.to_utc());
-                format!("It is {} now.", self.local().format("%a %H:%M"))
+        let Some(at) = next else {
+            return Ok("That time does not exist on that day.".to_owned());
+        };
+        self.pass_until(at.to_utc())?;
+        Ok(format!("It is {} now.", self.local().format("%a %H:%M")))
+    }
+
+    /// Lets the time pass, and prints what is said on the way.
+    fn pass_until(&mut self, to: DateTime<Utc>) -> Result<(), CliError> {
+        let mut steps = 0;
+        while let Some(due) = self.next_due()?.filter(|due| *due <= to)
+            && steps < MOST_STEPS
+        {
+            if due > self.clock.now() {
+                self.clock.set(due);
             }
-            None => "That time does not exist on that day.".to_owned(),
+            steps += 1;
+            // the clerk looks at the clock behind each job: behind this one, it does what is due
+            self.barrier()?;
+            let local = self.local().format("%a %H:%M").to_string();
+            self.print_letters_under(&format!("({local})"))?;
         }
+        self.clock.set(to);
+        self.barrier()
+    }
+
+    fn next_due(&self) -> Result<Option<DateTime<Utc>>, CliError> {
+        self.window.next_due_blocking().map_err(not_done)
     }
 
     /// Waits until the clerk has done all it was handed.
@@ -330,6 +355,21 @@ impl Chat {
     }
 
     fn print_letters(&mut self) -> Result<(), CliError> {
+        let lines = self.letters()?;
+        self.print(&lines)
+    }
+
+    /// Prints what was said, under a heading where anything was.
+    fn print_letters_under(&mut self, heading: &str) -> Result<(), CliError> {
+        let mut lines = self.letters()?;
+        if !lines.is_empty() {
+            lines.insert(0, heading.to_owned());
+        }
+        self.print(&lines)
+    }
+
+    /// Takes what was said since this was last asked, as the console shows it.
+    fn letters(&mut self) -> Result<Vec<String>, CliError> {
         self.barrier()?;
         let mut lines = Vec::new();
         while let Ok(parcel) = self.letters.try_recv() {
@@ -348,7 +388,7 @@ impl Chat {
                 format!("(to {name}) {}", parcel.text)
             });
         }
-        self.print(&lines)
+        Ok(lines)
     }
 
     fn accept(&self, parcel: &Parcel) {

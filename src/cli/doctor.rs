@@ -39,6 +39,7 @@ pub(super) fn run(args: &Args) -> Result<ExitCode, CliError> {
 /// What was found, printed as it is found.
 #[derive(Default)]
 struct Report {
+    good: usize,
     bad: usize,
     notes: usize,
 }
@@ -46,6 +47,7 @@ struct Report {
 impl Report {
     /// Says that something is as it should be.
     fn good(&mut self, what: &str, said: impl AsRef<str>) -> Result<(), CliError> {
+        self.good += 1;
         print("ok  ", what, said.as_ref())
     }
 
@@ -63,6 +65,11 @@ impl Report {
 
     fn end(self) -> Result<ExitCode, CliError> {
         let mut out = std::io::stdout();
+        if self.bad + self.good == 0 {
+            return Err(CliError::Usage(
+                "nothing was checked: name what there is, as the lines above say".into(),
+            ));
+        }
         if self.bad == 0 {
             writeln!(out, "nothing is wrong, {} to know", self.notes)?;
             return Ok(ExitCode::SUCCESS);

@@ -28,7 +28,7 @@ pub(super) struct Args {
 
 pub(super) fn run(args: &Args) -> Result<ExitCode, CliError> {
     let what = match (&args.crew, args.older_than) {
-        (Some(crew), _) => Forget::Person(crew.clone()),
+        (Some(crew), _) => Forget::Person(id_of(&args.data, crew)?),
         (None, days) => {
             let days = match days.flatten() {
                 Some(days) => days,
@@ -68,6 +68,30 @@ pub(super) fn run(args: &Args) -> Result<ExitCode, CliError> {
         )?;
     }
     Ok(ExitCode::SUCCESS)
+}
+
+/// Finds the id of somebody on the crew list by id or name in any case; else what was typed, which may be of somebody who is
+/// gone.
+fn id_of(dir: &Path, typed: &str) -> Result<String, CliError> {
+    let fleet = beside::fleet(dir)?;
+    let crew = fleet.as_ref().map(|fleet| &fleet.crew);
+    if crew.is_some_and(|crew| crew.contains_key(typed)) {
+        return Ok(typed.to_owned());
+    }
+    let same = |other: &str| other.to_lowercase() == typed.to_lowercase();
+    let members = crew.into_iter().flat_map(|crew| crew.values());
+    let called: Vec<&str> = members
+        .filter(|member| same(&member.id) || same(&member.name))
+        .map(|member| member.id.as_str())
+        .collect();
+    match called[..] {
+        [one] => Ok(one.to_owned()),
+        [] => Ok(typed.to_owned()),
+        _ => Err(CliError::Usage(format!(
+            "`{typed}` may be {}: give one of these ids",
+            called.join(" or ")
+        ))),
+    }
 }
 
 fn forget(dir: &Path, what: &Forget) -> Result<Forgotten, CliError> {

@@ -18,10 +18,16 @@ use super::segment;
 ///
 /// # Errors
 ///
-/// Why the directory cannot be read; [`StoreError::NotEmpty`]; those of writing, after which what was copied is taken
+/// Why the directory cannot be read; [`StoreError::NotEmpty`]; [`StoreError::Within`]; those of writing, after which what was copied is taken
 /// away again.
 pub fn duplicate(from: &Path, to: &Path) -> Result<u64, StoreError> {
     directory::look(from)?;
+    if lies_in(to, from) {
+        return Err(StoreError::Within {
+            dir: to.to_owned(),
+            of: from.to_owned(),
+        });
+    }
     let made = !to.exists();
     fs::create_dir_all(to).map_err(StoreError::io("make", to))?;
     if let Some(found) = entries(to)?.into_iter().find(|name| name != "lost+found") {
@@ -31,6 +37,16 @@ pub fn duplicate(from: &Path, to: &Path) -> Result<u64, StoreError> {
         });
     }
     copy_all(from, to).inspect_err(|_| take_away(to, made))
+}
+
+/// Tells whether a path, which need not be there yet, lies in a folder or is that folder.
+fn lies_in(path: &Path, folder: &Path) -> bool {
+    let Ok(folder) = folder.canonicalize() else {
+        return false;
+    };
+    let there = std::path::absolute(path).unwrap_or_else(|_| path.to_owned());
+    let real = there.ancestors().find_map(|part| part.canonicalize().ok());
+    real.is_some_and(|real| real.starts_with(folder))
 }
 
 fn copy_all(from: &Path, to: &Path) -> Result<u64, StoreError> {

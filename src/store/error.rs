@@ -59,6 +59,14 @@ pub enum StoreError {
         /// One of the files in it.
         found: String,
     },
+    /// A copy was to go into what it is a copy of.
+    #[error("`{dir}` lies in the data directory `{of}`: name a folder outside it")]
+    Within {
+        /// Where the copy was to go.
+        dir: PathBuf,
+        /// The data directory.
+        of: PathBuf,
+    },
     /// A newer release wrote it.
     #[error(
         "`{place}` was written by a newer hosebib (version {found}, this one knows {known}): install that release"

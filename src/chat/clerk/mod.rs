@@ -159,6 +159,7 @@ pub(super) enum Job {
     Forget(Option<Forget>, Answer<Forgotten>),
     Show(Answer<Value>),
     Standing(Answer<Standing>),
+    NextDue(Answer<Option<DateTime<Utc>>>),
     Fleet(Answer<Option<Arc<Fleet>>>),
     Stop(Answer<()>),
 }
@@ -352,6 +353,15 @@ impl Window {
     /// [`NotDone::Gone`].
     pub async fn standing(&self) -> Result<Standing, NotDone> {
         self.ask(Job::Standing).await
+    }
+
+    /// Returns the next instant at which there is something to do, blocking.
+    ///
+    /// # Errors
+    ///
+    /// [`NotDone::Gone`].
+    pub fn next_due_blocking(&self) -> Result<Option<DateTime<Utc>>, NotDone> {
+        self.ask_blocking(Job::NextDue)
     }
 
     /// Returns how things stand, blocking.

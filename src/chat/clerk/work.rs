@@ -178,6 +178,9 @@ impl<T: Turns> Work<T> {
             Job::Show(answer) => {
                 let _ = answer.send(Ok(self.show()));
             }
+            Job::NextDue(answer) => {
+                let _ = answer.send(Ok(self.state.turns.next_due()));
+            }
             Job::Standing(answer) => {
                 let _ = answer.send(Ok(self.standing()));
             }

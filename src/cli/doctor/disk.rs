@@ -26,8 +26,29 @@ pub(super) fn check(dir: &Path, report: &mut Report) -> Result<(), CliError> {
         Err(error @ StoreError::ReadOnly(_)) => report.bad("data", failed(&error))?,
         Err(error) => return report.bad("data", failed(&error)),
     }
+    open_to_others(dir, report)?;
     space(dir, report)?;
     writes(dir, report)
+}
+
+/// Says where other accounts of the machine can read what people wrote.
+fn open_to_others(dir: &Path, report: &mut Report) -> Result<(), CliError> {
+    use std::os::unix::fs::PermissionsExt;
+    // a directory that cannot be looked at was told of above
+    let Ok(found) = fs::metadata(dir) else {
+        return Ok(());
+    };
+    let mode = found.permissions().mode() & 0o777;
+    match mode & 0o077 {
+        0 => report.good("data", "only its owner can look into it"),
+        _ => report.note(
+            "data",
+            format!(
+                "other accounts of this machine can look into it (mode {mode:o}), and it holds what people wrote: `chmod 700 {}`",
+                dir.display()
+            ),
+        ),
+    }
 }
 
 fn held_by(dir: &Path, held: Option<StoreError>, report: &mut Report) -> Result<(), CliError> {

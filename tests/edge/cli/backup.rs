@@ -113,6 +113,19 @@ fn nothing_is_copied_over_what_is_there() {
 }
 
 #[test]
+fn a_backup_into_the_data_directory_is_refused() {
+    let folders = Folders::new();
+    folders.load();
+    let before = fs::read_dir(folders.data.path()).unwrap().count();
+    let inside = folders.data.path().join("copies/today");
+    for to in [inside.to_str().unwrap(), folders.data()] {
+        let said = run(["backup", to, "--data", folders.data()]).bad();
+        assert!(said.contains("name a folder outside it"), "{said}");
+    }
+    assert_eq!(fs::read_dir(folders.data.path()).unwrap().count(), before);
+}
+
+#[test]
 fn a_damaged_journal_is_said_by_the_backup() {
     let folders = Folders::new();
     folders.load();

@@ -58,6 +58,32 @@ fn without_a_token_the_rest_is_checked_and_that_is_said() {
 }
 
 #[test]
+fn nothing_named_is_nothing_checked() {
+    let ran = run(["doctor"]);
+    assert_eq!(ran.code, Some(2), "{ran:?}");
+    assert!(ran.err.contains("nothing was checked"), "{ran:?}");
+}
+
+#[test]
+fn a_data_directory_that_others_can_read_is_told_of() {
+    use std::os::unix::fs::PermissionsExt;
+    let folders = Folders::new();
+    folders.load();
+    let open_to = |mode| {
+        let mode = fs::Permissions::from_mode(mode);
+        fs::set_permissions(folders.data.path(), mode).unwrap();
+        run(["doctor", "--data", folders.data()])
+    };
+    let ran = open_to(0o755);
+    assert!(
+        ran.out.contains("chmod 700") && ran.out.contains("755"),
+        "{ran:?}"
+    );
+    assert_eq!(ran.code, Some(0), "{ran:?}");
+    assert!(!open_to(0o700).out.contains("chmod 700"));
+}
+
+#[test]
 fn a_bot_in_good_order_is_found_so() {
     let api = BotApi::start();
     let folders = Folders::new();

@@ -156,6 +156,17 @@ fn the_fleets_own_limit_is_applied_when_asked_and_when_a_bot_starts() {
 }
 
 #[test]
+fn a_person_goes_by_their_name_in_any_case() {
+    let folders = Folders::new();
+    folders.load();
+    let at = "2027-01-16T12:00:00Z";
+    folders.says("dana", at, "12 waste 1/2 by the old willow\n");
+    let said = run(["forget", "DANA", "--data", folders.data()]).good();
+    assert!(said.contains("of `dana` taken out"), "{said}");
+    assert!(!bytes(&folders).contains("willow"));
+}
+
+#[test]
 fn somebody_unknown_is_said() {
     let folders = Folders::new();
     folders.load();
