@@ -309,7 +309,8 @@ impl Voice<'_> {
             }
         } else if row.due.is_none() {
             // of one that nobody wrote of nobody knows whether it is in order
-            let key = match row.unheard {
+            let never = row.stage == Stage::Unknown && row.last_word.is_none();
+            let key = match row.unheard || never {
                 true => "digest-unheard-row",
                 false => "digest-well",
             };
