@@ -165,7 +165,7 @@ impl<T: Turns> Work<T> {
         });
         if let Err((answer, error)) = outcome {
             warn!("texts could not be taken out: {error}");
-            answer.map(|answer| answer.send(Err(error)));
+            answer.map(|answer| answer.send(Err(NotDone::Later(error.to_string()))));
         }
     }
 
@@ -251,12 +251,13 @@ impl<T: Turns> Work<T> {
             self.wishes.at_work = Some(self.begin(eraser.what, answer)?);
             return Ok(());
         }
-        match (self.put_in_force(&eraser, redaction, known), answer) {
-            (outcome, Some(answer)) => drop(answer.send(outcome)),
-            (Ok(_), None) => {}
-            (Err(error), None) => return Err((None, error)),
+        match self.put_in_force(&eraser, redaction, known) {
+            Ok(forgotten) => {
+                answer.map(|answer| answer.send(Ok(forgotten)));
+                Ok(())
+            }
+            Err(error) => Err((answer, error)),
         }
-        Ok(())
     }
 
     fn put_in_force(

@@ -80,6 +80,9 @@ pub enum NotDone {
     /// It could not be written down; nothing of it counts. Try again later.
     #[error("{0}")]
     NotLogged(String),
+    /// It is written down and could not be carried out yet; it is tried again by itself.
+    #[error("it is noted, and tried again later: {0}")]
+    Later(String),
     /// What was asked for cannot be done, in these words.
     #[error("{0}")]
     Refused(String),
@@ -313,7 +316,7 @@ impl Window {
     ///
     /// # Errors
     ///
-    /// [`NotDone`]: some may have gone; ask again.
+    /// [`NotDone::Later`] where the wish is written down and some or all texts are still there.
     pub async fn forget(&self, what: Forget) -> Result<Forgotten, NotDone> {
         self.ask(|answer| Job::Forget(Some(what), answer)).await
     }

@@ -130,7 +130,7 @@ async fn fetch(api: &Api, me: &Me, window: &Window, clock: fn() -> DateTime<Utc>
             }
             // The clerk says what is wrong, once. Nothing was confirmed, so the same comes again with what was written
             // since: a danger among it is answered even while nothing can be logged.
-            Err(NotDone::NotLogged(_) | NotDone::Refused(_)) => {
+            Err(NotDone::NotLogged(_) | NotDone::Later(_) | NotDone::Refused(_)) => {
                 tokio::time::sleep(unlogged.next()).await;
             }
         }
