@@ -87,7 +87,7 @@ pub(super) fn raise(
                 Some(hearing.fleet.site_of(job)?.name.clone())
             })
             // on the road it is not where the plan has it
-            .filter(|_| !on_road::is_told(hearing, finding.unit.as_ref()));
+            .filter(|_| !on_road::is_there(hearing, &finding));
         for (other, voice) in other_dispatchers(hearing) {
             let mut args = vec![
                 ("signal", voice.word("signal-danger").into()),

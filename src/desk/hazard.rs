@@ -94,7 +94,7 @@ pub(super) fn take(hearing: &Hearing<'_>, settled: &mut Settled) -> Option<Told>
     let told = known().iter().find(|hazard| {
         hazard.is_in(&words, hearing.text)
             && hazard.bears(hearing, &unit)
-            && hazard.stands_for(settled)
+            && hazard.stands_for(settled, unit.as_ref())
     })?;
     let mut homeless = settled.homeless.take();
     let stood_for = |fault: &Fault| told.instead.contains(fault);
@@ -103,8 +103,10 @@ pub(super) fn take(hearing: &Hearing<'_>, settled: &mut Settled) -> Option<Told>
         let were: Vec<FindingId> = were.map(|fault| FindingId::of_fault(*fault)).collect();
         settled.findings.retain(|found| !were.contains(&found.id));
     }
-    let reports = settled.reports.iter_mut().map(|(.., entry)| entry);
-    for entry in reports.chain(&mut homeless) {
+    // what another trailer reports beside it is its own
+    let reports = settled.reports.iter_mut();
+    let own = reports.filter(|(of, ..)| unit.as_ref() == Some(of));
+    for entry in own.map(|(.., entry)| entry).chain(&mut homeless) {
         entry
             .faults
             .retain(|fault| !told.misread.contains(fault) && !stood_for(fault));
@@ -249,9 +251,10 @@ impl Hazard {
             && self.under_ft.is_none_or(near)
     }
 
-    /// Tells whether the message reports what it stands for, where it stands for something.
-    fn stands_for(&self, settled: &Settled) -> bool {
-        let reports = settled.reports.iter().map(|(.., entry)| entry);
+    /// Tells whether the message reports of this trailer what it stands for, where it stands for something.
+    fn stands_for(&self, settled: &Settled, unit: Option<&UnitName>) -> bool {
+        let own = settled.reports.iter().filter(|(of, ..)| unit == Some(of));
+        let reports = own.map(|(.., entry)| entry);
         let mut faults = reports
             .chain(&settled.homeless)
             .flat_map(|entry| &entry.faults);
@@ -412,6 +415,35 @@ mod tests {
             ("un birlo flojo en la 6", Some("wheel-loose")),
             ("lug nuts checked, none loose", None),
             ("wheel chock is loose", None),
+            ("fingers are white, not sure if bad", Some("frostbite")),
+            (
+                "cant feel my fingers, nobody here to ask",
+                Some("frostbite"),
+            ),
+            (
+                "numb before, fingers are white now, was in the paint",
+                Some("frostbite"),
+            ),
+            (
+                "no siento los dedos, no se si se congelaron",
+                Some("frostbite"),
+            ),
+            ("no frostbite on anybody", None),
+            (
+                "kid and a dog locked in the stall, not answering",
+                Some("trapped"),
+            ),
+            (
+                "child trapped in there, its quiet, nobody has the key",
+                Some("trapped"),
+            ),
+            ("lady locked in, she got out, was not answering", None),
+            ("co alarm going off, a guy blacked out", None),
+            ("co detector beeping and shes puking", None),
+            ("co alarm went off, hes confused", None),
+            ("co alarm going off, cant wake him", None),
+            ("suena la alarma de co y no despierta", None),
+            ("co alarm going off, all outside", Some("co-alarm")),
         ] {
             assert_eq!(told(text), wanted, "{text}");
         }

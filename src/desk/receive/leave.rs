@@ -194,6 +194,7 @@ impl Hearing<'_> {
         let packs = self.packs_up();
         let more = !packs && (!says || not_yet || self.speaks_of_more());
         if taken.is_none() && more {
+            self.is_to_be_towed(settled);
             return;
         }
         let Some(unit) = taken.or_else(|| self.goes(settled)) else {
@@ -247,7 +248,27 @@ impl Hearing<'_> {
             false => matches!(stage, Some(Stage::Yard | Stage::Hitched)),
         };
         let hooked = ready && stage == Some(Stage::Hitched);
-        on_site || hooked || !gone && (reported || packs)
+        let round = self.talk.round.as_ref();
+        let packed = round.is_some_and(|round| round.unit == *unit && round.way == Way::Leaving);
+        on_site || hooked || !gone && (reported || packs || packed)
+    }
+
+    /// Holds what is told to be aboard of the trailer that is packed up against the limits of towing.
+    fn is_to_be_towed(&mut self, settled: &Settled) {
+        let round = self.talk.round.as_ref();
+        let packed = round.filter(|round| round.way == Way::Leaving);
+        let Some(unit) = packed.map(|round| round.unit.clone()) else {
+            return;
+        };
+        let mut told = settled.reports.iter().filter(|(of, ..)| *of == unit);
+        let levels = [ReadingKey::WastePct, ReadingKey::WasteGal];
+        let aboard = |entry: &Entry| {
+            let told = |key: &ReadingKey| entry.readings.value(*key);
+            levels.iter().filter_map(told).any(|level| level > 0.0)
+        };
+        if told.any(|(.., entry)| aboard(entry)) && self.heard.ask.is_none() {
+            self.plan_to_leave(unit);
+        }
     }
 
     fn plan_to_leave(&mut self, unit: UnitName) {
@@ -275,6 +296,10 @@ impl Hearing<'_> {
             let left = state.when(Event::Left);
             (state.stage(), left > state.when(Event::Hitched))
         });
+        let on_the_road = phrases.holds("leave", "road", self.text);
+        // a trailer that is named is told to have gone, wherever it stood
+        let named = self.names().contains(&unit);
+        let gone = on_the_road && named && !phrases.holds("leave", "stands", self.text);
         // said once more while its list is gone through: it rolls now
         let round = self.talk.round.as_ref();
         let listed = round.is_some_and(|round| round.unit == unit && round.way == Way::Leaving);
@@ -282,6 +307,7 @@ impl Hearing<'_> {
             Some((Stage::Hitched, left)) if !left || listed => {}
             // nobody said that it is on the hook, or its departure was not let pass
             Some(_) if listed => {}
+            Some((Stage::SettingUp | Stage::InService | Stage::Closed, _)) if gone => {}
             _ => return false,
         }
         let told = settled.reports.iter_mut().find(|(of, ..)| *of == unit);
@@ -297,7 +323,6 @@ impl Hearing<'_> {
                 settled.reports.push((unit.clone(), self.inbound.at, entry));
             }
         }
-        let on_the_road = phrases.holds("leave", "road", self.text);
         self.heard.set_aside.retain(|remark| remark.why != "plan");
         if !on_the_road {
             self.plan_to_leave(unit);

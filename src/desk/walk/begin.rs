@@ -2,7 +2,8 @@
 
 use super::super::answer::Reply;
 use super::round::Round;
-use super::{OPEN_AT_MOST, culprit, lately};
+use super::said::is_trip;
+use super::{OPEN_AT_MOST, culprit, lately, left_off};
 use crate::dialogue::{Check, Course};
 use crate::finding::{Finding, FindingId};
 use crate::heard::{Fault, UnitName};
@@ -59,7 +60,11 @@ impl Round<'_> {
                 .checks
                 .iter()
                 .position(|check| check.unit == unit && check.fault == fault);
-            if let Some(place) = place {
+            if place.is_none() && self.is_left_off(&unit, fault) {
+                let check = self.new_check(unit, fault, None);
+                self.no_third(&check, reply);
+                self.ended.push((check.unit, check.fault));
+            } else if let Some(place) = place {
                 // said again: it keeps its place, and its first words are not said twice
                 let check = self.checks.remove(place);
                 self.checks.push(check);
@@ -77,25 +82,36 @@ impl Round<'_> {
             } else if !steps(fault).is_empty() {
                 let course = self.course(&unit, fault, reply);
                 lately::tell(self.hearing, &unit, fault, reply);
-                self.checks.push(Check {
-                    unit,
-                    fault,
-                    steps_of: fault,
-                    course,
-                    step: 0,
-                    ahead: Vec::new(),
-                    passed: 0,
-                    mending: false,
-                    resets: 0,
-                    asked: self.hearing.now,
-                    waits: false,
-                });
+                self.checks.push(self.new_check(unit, fault, course));
                 started = true;
             }
         }
         let over = self.checks.len().saturating_sub(OPEN_AT_MOST);
         self.checks.drain(..over);
         started
+    }
+
+    fn new_check(&self, unit: UnitName, fault: Fault, course: Option<Course>) -> Check {
+        Check {
+            unit,
+            fault,
+            steps_of: fault,
+            course,
+            step: 0,
+            ahead: Vec::new(),
+            passed: 0,
+            mending: false,
+            resets: 0,
+            asked: self.hearing.now,
+            waits: false,
+        }
+    }
+
+    /// Tells whether a breaker or a GFCI that trips again was left to an electrician already: it is not reset any more.
+    fn is_left_off(&self, unit: &UnitName, fault: Fault) -> bool {
+        let mut cases = self.cases.iter();
+        let stood = cases.any(|case| case.unit == *unit && case.before.has(fault));
+        is_trip(fault) && stood && left_off::waits_for_one(self.hearing, unit)
     }
 
     /// Finds the course of its own that a check takes by the words of the message, and says its first words.

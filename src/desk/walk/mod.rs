@@ -14,6 +14,7 @@ mod held;
 pub(super) mod icy;
 mod lately;
 mod leave;
+mod left_off;
 mod logged;
 mod no_source;
 mod number;
@@ -235,6 +236,7 @@ impl Round<'_> {
         } else {
             self.remind(reply);
             if self.checks.is_empty() && hearing.talk.round.is_none() {
+                left_off::tell(hearing, reply);
                 answers_without_a_check(hearing, reply);
             }
         }

@@ -171,12 +171,7 @@ impl Round<'_> {
 
     /// Ends a check at its second reset.
     pub(super) fn no_third(&mut self, check: &Check, reply: &mut Reply<'_>) {
-        let id = FindingId::of_fault(check.fault);
-        for finding in &mut reply.findings {
-            if finding.id == id && finding.unit.as_ref() == Some(&check.unit) {
-                finding.action = "trouble-trips-again".into();
-            }
-        }
+        no_reset(check, "trouble-trips-again", reply);
         reply.say("walk-two-resets", &[]);
         let fault = format!("fault-{}", check.fault);
         self.call(check, TaskKind::Electrician, &fault, reply);
@@ -264,6 +259,9 @@ impl Round<'_> {
                 }
             }
             Then::Call(kind) => {
+                if is_trip(check.fault) && kind == TaskKind::Electrician {
+                    no_reset(check, "trouble-breaker-trip-leave-off", reply);
+                }
                 let cause = format!("cause-{}", step.cause);
                 self.call(check, kind, &cause, reply);
                 return false;
@@ -363,6 +361,15 @@ impl Round<'_> {
 /// Tells whether somebody is in danger until the check is gone through: no step of it is left to others.
 fn is_grave(fault: Fault) -> bool {
     Fault::DANGERS.contains(&fault) || fault == Fault::Spill
+}
+
+/// Puts an order to leave a breaker off in the place of the first words of its trip, which have it reset.
+fn no_reset(check: &Check, action: &'static str, reply: &mut Reply<'_>) {
+    let id = FindingId::of_fault(check.fault);
+    let told = reply.findings.iter_mut();
+    for finding in told.filter(|told| told.id == id && told.unit.as_ref() == Some(&check.unit)) {
+        finding.action = action.into();
+    }
 }
 
 /// Goes back by one step, or to the question before it was asked whether that helped.

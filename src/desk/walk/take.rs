@@ -7,13 +7,17 @@ use super::logged::report;
 use super::phrase::Phrases;
 use super::said::{self, Message, Said};
 use super::trips::{
-    dizzy_from_a_shock, locked_in_is_out, plugged_in_alone, same_trip, unplugged_for_the_test,
+    dizzy_from_a_shock, locked_in_is_out, of_the_pump, plugged_in_alone, same_trip, smelled_alone,
+    unplugged_for_the_test,
 };
 use super::{GUARD_LASTS, Outcome, course_of, danger, outcome, over, phrase, step_of};
 use crate::dialogue::{CHECK_LASTS, Check, PAUSE};
 use crate::fleet::Role;
-use crate::heard::{Ask, Entry, Event, Fault, Language, PlanKind, UnitName};
+use crate::heard::{Ask, Entry, Event, Fault, Language, PlanKind, ReadingKey, UnitName};
 use crate::rules::{Asks, Sought, Step, Then};
+
+/// Up to this level a tank is as good as empty: a pump draws air from it. Common practice, no source.
+const EMPTY_PCT: f64 = 5.0;
 
 /// Answers, each with the number of its step.
 type Numbered = Vec<(u32, Said)>;
@@ -56,6 +60,7 @@ pub(in crate::desk) fn take(hearing: &mut Hearing<'_>, settled: &mut Settled) ->
         return None;
     }
     bring_home(hearing, settled, &check, step);
+    of_the_pump(hearing, settled, &check);
     not_of_others(hearing, settled, &check);
     never_wrong(hearing, settled, &check);
     if !ordered && names_another(hearing, settled, &check, step) {
@@ -91,6 +96,7 @@ pub(in crate::desk) fn take(hearing: &mut Hearing<'_>, settled: &mut Settled) ->
             report(settled, &place, step, *said, hearing.inbound.at);
         }
     }
+    smelled_alone(hearing, settled, &check);
     Some(Took {
         said,
         culprit,
@@ -149,8 +155,8 @@ fn answered(
         let load = load.to_owned();
         return Some((vec![(check.step, Said::No)], Some(load)));
     }
-    let said = answers
-        .read(&message, check, step)
+    let said = tank_level(check, step, told)
+        .or_else(|| answers.read(&message, check, step))
         .and_then(|said| in_time(hearing, check, told, said));
     let mut all: Numbered = said.iter().map(|said| (check.step, *said)).collect();
     let goes_on = match said {
@@ -166,6 +172,14 @@ fn answered(
         all.extend(ahead);
     }
     (!all.is_empty()).then_some((all, None))
+}
+
+/// Reads a level of the fresh tank as whether it is empty, where that is asked.
+fn tank_level(check: &Check, step: &Step, told: Option<&Entry>) -> Option<Said> {
+    let level = told?.readings.value(ReadingKey::FreshPct)?;
+    let asked = step.key == "step-fresh-empty" && !check.mending;
+    let empty = level <= EMPTY_PCT;
+    asked.then_some(if empty { Said::Yes } else { Said::No })
 }
 
 /// Tells what an answer counts for by the time since its question: long after it a bare word may mean anything.

@@ -5,7 +5,7 @@ use super::super::receive::Hearing;
 use super::super::settle::Settled;
 use super::said::is_trip;
 use crate::dialogue::Check;
-use crate::heard::{Entry, Event, Fault};
+use crate::heard::{Entry, Event, Fault, ReadingKey};
 
 /// Takes a trip that names no device for that of the GFCI, where the GFCI is what trips on the trailer; in the check of a
 /// breaker for that of the breaker.
@@ -78,6 +78,45 @@ pub(super) fn plugged_in_alone(hearing: &Hearing<'_>, settled: &mut Settled, che
         if *unit == check.unit {
             entry.events.retain(|event| *event != Event::PowerOn);
         }
+    }
+    settled.reports.retain(|(.., entry)| !entry.is_empty());
+}
+
+/// Takes a smell that is strong, or like rotten eggs, for gas in the air, unless somebody is said to be ill of it.
+pub(super) fn smelled_alone(hearing: &Hearing<'_>, settled: &mut Settled, check: &Check) {
+    let says = |list| hearing.desk.answers.says("strong", list, hearing.text);
+    if check.fault != Fault::Odor || !says("smelled") || says("ill") && !says("nobody") {
+        return;
+    }
+    for (unit, _, entry) in &mut settled.reports {
+        if *unit == check.unit {
+            stand_for(entry, Fault::GasIllness, Fault::GasSmell);
+        }
+    }
+}
+
+/// Takes what is told of "the tank" of a pump that runs on for the fresh one, which was asked for, and air in the pump for
+/// that tank's being empty.
+pub(super) fn of_the_pump(hearing: &Hearing<'_>, settled: &mut Settled, check: &Check) {
+    let says = |list| hearing.desk.answers.says("pump", list, hearing.text);
+    let asked = check.fault == Fault::PumpRunning && check.step == 0 && !check.mending;
+    if !asked || !hearing.heard.named.is_empty() {
+        return;
+    }
+    let mut told = settled.reports.iter_mut();
+    let Some((.., entry)) = told.find(|(unit, ..)| *unit == check.unit) else {
+        return;
+    };
+    if says("air") {
+        entry.faults.retain(|fault| *fault != Fault::NoWater);
+    }
+    let readings = &mut entry.readings;
+    let waste = readings.value(ReadingKey::WastePct);
+    if let Some(level) = waste.filter(|_| !says("waste"))
+        && readings.value(ReadingKey::FreshPct).is_none()
+    {
+        readings.values.remove(&ReadingKey::WastePct);
+        readings.set(ReadingKey::FreshPct, level);
     }
     settled.reports.retain(|(.., entry)| !entry.is_empty());
 }

@@ -20,6 +20,11 @@ pub(super) fn check(s: &Situation<'_>) -> Vec<Finding> {
         .collect()
 }
 
+fn waits_for_an_electrician(s: &Situation<'_>) -> bool {
+    let mut tasks = s.tasks.iter();
+    tasks.any(|task| task.kind == TaskKind::Electrician)
+}
+
 fn said_of(s: &Situation<'_>, fault: Fault, row: &Row) -> Finding {
     let mut facts = Facts::new();
     let mut says = None;
@@ -37,6 +42,10 @@ fn said_of(s: &Situation<'_>, fault: Fault, row: &Row) -> Finding {
         Fault::Odor if s.now.has(Fault::GasIllness) || s.now.has(Fault::GasSmell) => {
             says = Some("trouble-odor-left-alone");
         }
+        // who is called looks at it first: no word of a reset any more
+        Fault::BreakerTrip if s.before.has(fault) && waits_for_an_electrician(s) => {
+            says = Some("trouble-breaker-trip-leave-off");
+        }
         // without heat, freezing is the matter; the freeze clock speaks for itself
         Fault::NoHeat if s.air_f().is_some_and(|air| air <= 32.0) => {
             urgency = Urgency::Now;
@@ -49,8 +58,18 @@ fn said_of(s: &Situation<'_>, fault: Fault, row: &Row) -> Finding {
         _ => {}
     }
     let facts = facts.by("formula-reported", row.source);
+    // beside a foul smell it may well be the waste tank's own gas
+    let cautions: &[Caution] = match fault {
+        Fault::GasSmell if s.before.has(Fault::Odor) => &[
+            Caution::FuelGas,
+            Caution::CarbonMonoxide,
+            Caution::TankGas,
+            Caution::NoEntry,
+        ],
+        _ => row.cautions,
+    };
     let found =
-        Finding::new(FindingId::of_fault(fault), row.level, urgency, facts).cautions(row.cautions);
+        Finding::new(FindingId::of_fault(fault), row.level, urgency, facts).cautions(cautions);
     let found = match says {
         Some(says) => found.says(says),
         None => found,
