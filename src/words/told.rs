@@ -247,9 +247,7 @@ fn powered_before(items: &[Item], scope: &[Scope], first: usize, last: usize) ->
         .take_while(|i| items[*i].sentence == items[first].sentence)
         .find(|i| !passes(i));
     ends && said.is_some_and(|i| {
-        let of_power = || {
-            i > 0 && matches!(items[i - 1].noun(), Some(Noun::Power | Noun::Mains))
-        };
+        let of_power = || i > 0 && matches!(items[i - 1].noun(), Some(Noun::Power | Noun::Mains));
         !scope[i].denied
             && match items[i].what {
                 What::Is(Concept::State(State::PluggedIn)) => true,

@@ -29,7 +29,8 @@ use circuits::{circuit_codes, circuits};
 use clock::clock_words;
 use doubt::{doubted_again, drop_beside_unplaced};
 use labels::{
-    counted, level_words, more_than_full, ratings_again, runs_by_gauge, sizes, tasks, tire_pressures, widths,
+    counted, level_words, more_than_full, ratings_again, runs_by_gauge, sizes, tasks,
+    tire_pressures, widths,
 };
 pub(super) use slips::one_slip;
 
