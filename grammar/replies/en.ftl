@@ -1159,6 +1159,7 @@ photo-lost-gone = A photo you sent is not kept: the network does not give it out
 
 alarm-danger = { $signal } { $unit }: { $who } reports { $what } at { $site }. Phone them now.
 alarm-danger-no-site = { $signal } { $unit }: { $who } reports { $what }. Phone them now.
+alarm-danger-another = { $signal } { $unit }: { $who } reports { $what } again, perhaps another person. Phone them now.
 alarm-person = { $signal }: { $who } reports { $what }. Phone them now.
 alarm-guessed = The unit was not named: make sure which.
 alarm-answer = Answer "got it" to stop this alarm for all.
@@ -2467,6 +2468,7 @@ speak-patrol = { $count ->
     [one] One long stay to look at today:
    *[other] { $count } long stays to look at today:
 }
+answer-patrol-rest = And { $count } more. All of them come with the morning list.
 speak-patrol-row = { $unit } { $site }: no word for { $age }, waste about { $value }.
 speak-patrol-row-full = { $unit } { $site }: no word for { $age }, waste about { $value }, stop level maybe { $time }.
 road-noted = Noted: on the road, there about { $time }. What can wait waits until you write from there, or { $last }.

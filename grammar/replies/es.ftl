@@ -1160,6 +1160,7 @@ photo-lost-gone = Una foto que mandó no se guardó: la red ya no la entrega. M�
 
 alarm-danger = { $signal } { $unit }: { $who } reporta { $what } en { $site }. Llame por teléfono ya.
 alarm-danger-no-site = { $signal } { $unit }: { $who } reporta { $what }. Llame por teléfono ya.
+alarm-danger-another = { $signal } { $unit }: { $who } reporta otra vez { $what }, quizás otra persona. Llame por teléfono ya.
 alarm-person = { $signal }: { $who } reporta { $what }. Llame por teléfono ya.
 alarm-guessed = No dijo la unidad: confirme cuál.
 alarm-answer = Conteste "enterado" para parar este aviso para todos.
@@ -2465,6 +2466,7 @@ speak-patrol = { $count ->
     [one] Una estancia larga para revisar hoy:
    *[other] { $count } estancias largas para revisar hoy:
 }
+answer-patrol-rest = Y { $count } más. Todas vienen con la lista de la mañana.
 speak-patrol-row = { $unit } { $site }: sin palabra hace { $age }, negras como al { $value }.
 speak-patrol-row-full = { $unit } { $site }: sin palabra hace { $age }, negras como al { $value }, al límite quizá a las { $time }.
 road-noted = Anotado: en camino, llega hacia { $time }. Lo que puede esperar espera a que escriba de ahí, o hasta { $last }.
