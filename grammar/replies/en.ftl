@@ -827,6 +827,7 @@ watch-left = Not watched: { $quote }. Send that on its own.
 watch-none = You have no watch set. Send for instance: if 12 hits 3/4 call me.
 watch-hit = You asked to know: { $unit } { $what }, reported by { $who }.
 got-it = Noted: { $what }. It will not come up again unless it gets worse.
+got-it-danger-stands = Good. The danger on { $unit } stands: do what was said. Only the dispatcher takes note of it.
 got-it-nothing = Nothing is waiting for a "got it".
 got-it-by = { $who } has noted: { $what }.
 got-it-alone = { $who } works alone and does not answer
@@ -1158,6 +1159,7 @@ photo-lost-gone = A photo you sent is not kept: the network does not give it out
 
 alarm-danger = { $signal } { $unit }: { $who } reports { $what } at { $site }. Phone them now.
 alarm-danger-no-site = { $signal } { $unit }: { $who } reports { $what }. Phone them now.
+alarm-danger-another = { $signal } { $unit }: { $who } reports { $what } again, perhaps another person. Phone them now.
 alarm-person = { $signal }: { $who } reports { $what }. Phone them now.
 alarm-guessed = The unit was not named: make sure which.
 alarm-answer = Answer "got it" to stop this alarm for all.
@@ -2469,14 +2471,18 @@ speak-patrol = { $count ->
     [one] One long stay to look at today:
    *[other] { $count } long stays to look at today:
 }
+answer-patrol-rest = And { $count } more. All of them come with the morning list.
 speak-patrol-row = { $unit } { $site }: no word for { $age }, waste about { $value }.
 speak-patrol-row-full = { $unit } { $site }: no word for { $age }, waste about { $value }, stop level maybe { $time }.
 road-noted = Noted: on the road, there about { $time }. What can wait waits until you write from there, or { $last }.
 speak-held = { $who } is on the road. They get it when they are there.
 speak-alone-set = Alone on { $unit }: I ask you at { $time }. No answer by { $last }, and I alarm { $names }. "ok" stops it.
+speak-alone-set-until = Alone on { $unit }: I ask you at { $time }. No answer by { $last }, and I alarm { $names }.
+speak-alone-until = It runs until { $time }. "stop" ends it sooner, "ok" does not.
 speak-alone-set-nowhere = I ask you at { $time }. No answer by { $last }, and I alarm { $names }. Which unit are you at?
 speak-alone-cold = Feels like { $value }: skin can freeze in { $count } min. I made it shorter.
 speak-alone-again = Good. I ask you again at { $time }. "ok" stops it.
+speak-alone-again-until = Good. I still ask you at { $time }. "stop" ends it.
 speak-alone-over = Good. The clock is off.
 speak-alone-found = { $who } answered: { $words }. The alarm is over.
 speak-alone-offer = Alone there? Text "going under { $unit }, check me in 15". I ask, and alarm the dispatcher if you do not answer.

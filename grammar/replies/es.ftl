@@ -828,6 +828,7 @@ watch-left = Esto no se vigila: { $quote }. Mándelo aparte.
 watch-none = No tiene avisos puestos. Mande por ejemplo: si la 12 llega a 3/4 avísame.
 watch-hit = Pidió que le avise: { $unit } { $what }, según { $who }.
 got-it = Enterado: { $what }. No sale de nuevo, salvo que empeore.
+got-it-danger-stands = Bien. El peligro en la { $unit } sigue: haga lo dicho. Solo el despachador se da por enterado.
 got-it-nothing = Nada espera un "enterado".
 got-it-by = { $who } ya está enterado: { $what }.
 got-it-alone = { $who } trabaja a solas y no contesta
@@ -1159,6 +1160,7 @@ photo-lost-gone = Una foto que mandó no se guardó: la red ya no la entrega. M�
 
 alarm-danger = { $signal } { $unit }: { $who } reporta { $what } en { $site }. Llame por teléfono ya.
 alarm-danger-no-site = { $signal } { $unit }: { $who } reporta { $what }. Llame por teléfono ya.
+alarm-danger-another = { $signal } { $unit }: { $who } reporta otra vez { $what }, quizás otra persona. Llame por teléfono ya.
 alarm-person = { $signal }: { $who } reporta { $what }. Llame por teléfono ya.
 alarm-guessed = No dijo la unidad: confirme cuál.
 alarm-answer = Conteste "enterado" para parar este aviso para todos.
@@ -2467,14 +2469,18 @@ speak-patrol = { $count ->
     [one] Una estancia larga para revisar hoy:
    *[other] { $count } estancias largas para revisar hoy:
 }
+answer-patrol-rest = Y { $count } más. Todas vienen con la lista de la mañana.
 speak-patrol-row = { $unit } { $site }: sin palabra hace { $age }, negras como al { $value }.
 speak-patrol-row-full = { $unit } { $site }: sin palabra hace { $age }, negras como al { $value }, al límite quizá a las { $time }.
 road-noted = Anotado: en camino, llega hacia { $time }. Lo que puede esperar espera a que escriba de ahí, o hasta { $last }.
 speak-held = { $who } va manejando. Le llega cuando esté en el sitio.
 speak-alone-set = A solas en la { $unit }: le pregunto a las { $time }. Si no contesta antes de las { $last }, aviso { $names }. "ok" lo para.
+speak-alone-set-until = A solas en la { $unit }: le pregunto a las { $time }. Si no contesta antes de las { $last }, aviso { $names }.
+speak-alone-until = Corre hasta las { $time }. "alto" lo para antes, "ok" no.
 speak-alone-set-nowhere = Le pregunto a las { $time }. Si no contesta antes de las { $last }, aviso { $names }. ¿En qué unidad está?
 speak-alone-cold = Se siente como { $value }: la piel se puede congelar en { $count } min. Lo hice más corto.
 speak-alone-again = Bien. Le pregunto otra vez a las { $time }. "ok" lo para.
+speak-alone-again-until = Bien. Le sigo preguntando a las { $time }. "alto" lo para.
 speak-alone-over = Bien. Ya no corre el reloj.
 speak-alone-found = { $who } contestó: { $words }. Se acabó el aviso.
 speak-alone-offer = ¿Está a solas? Mande "voy debajo de la { $unit }, revísame en 15". Le pregunto, y si no contesta aviso al despachador.

@@ -10,8 +10,8 @@ use super::situate::Case;
 use super::tick::silence_key;
 use crate::book::{AlarmChange, Record};
 
-use crate::finding::{Finding, Level, Urgency};
-use crate::heard::UnitName;
+use crate::finding::{Finding, FindingId, Level, Urgency};
+use crate::heard::{Fault, UnitName};
 
 /// Ends the alarms that a word about a unit answers: it was silent, and now it is not.
 pub(super) fn end_silence(
@@ -62,7 +62,8 @@ pub(super) fn raise(
             .alarms()
             .get(&key)
             .is_some_and(|alarm| (hearing.now - alarm.said).num_minutes() < 30);
-        if stands {
+        let another = stands && another_is_hurt(hearing, &finding);
+        if stands && !another {
             continue;
         }
         let change = AlarmChange::Raised {
@@ -103,6 +104,9 @@ pub(super) fn raise(
                 args.push(("site", place.as_str().into()));
                 key = "alarm-danger";
             }
+            if another {
+                key = "alarm-danger-another";
+            }
             let mut text = voice.say(key, &args);
             if finding.unit.is_some() && finding.unit.as_ref() == guessed {
                 text.push(' ');
@@ -116,4 +120,11 @@ pub(super) fn raise(
             );
         }
     }
+}
+
+/// "A lady slipped, too": tells whether somebody is told to be hurt, by a word for a person that names them anew, where
+/// somebody was hurt before.
+fn another_is_hurt(hearing: &Hearing<'_>, finding: &Finding) -> bool {
+    let says = |list| hearing.desk.phrases.holds("hurt", list, hearing.text);
+    finding.id == FindingId::of_fault(Fault::PersonHurt) && says("somebody") && !says("known")
 }

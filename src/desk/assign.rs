@@ -14,19 +14,8 @@ use crate::fleet::{CrewMember, Fleet, Role};
 use crate::heard::{Command, CommandName};
 use crate::reply::Arg;
 
-/// Words that stand between a task's number and a name.
-const BETWEEN: &[&str] = &[
-    "to", "a", "al", "para", "task", "tarea", "la", "the", "number", "no", "for", "is", "goes",
-    "es", "va",
-];
-
 /// "I'll take it" means a task that was told within this long.
 const TOLD_LATELY: TimeDelta = TimeDelta::minutes(60);
-
-/// Words of courtesy behind a name.
-const COURTESY: &[&str] = &[
-    "please", "pls", "plz", "thanks", "thx", "favor", "por", "gracias", "ok",
-];
 
 /// Reads the order; none where it names nobody of the crew and no task by that word: "give 12 some water".
 pub(super) fn order(phrases: &Phrases, fleet: &Fleet, text: &str) -> Option<Command> {
@@ -36,7 +25,7 @@ pub(super) fn order(phrases: &Phrases, fleet: &Fleet, text: &str) -> Option<Comm
     let folded = plain(rest);
     let words: Vec<&str> = folded
         .split(' ')
-        .filter(|word| !COURTESY.contains(word))
+        .filter(|word| !phrases.is("assign", "courtesy", word))
         .collect();
     let command = |task: Option<u32>, name: String| Command {
         name: CommandName::Assign,
@@ -50,7 +39,7 @@ pub(super) fn order(phrases: &Phrases, fleet: &Fleet, text: &str) -> Option<Comm
     let number = |word: &&str| word.chars().all(|c| c.is_ascii_digit());
     let names = words
         .iter()
-        .filter(|word| !number(word) && !BETWEEN.contains(word));
+        .filter(|word| !number(word) && !phrases.is("assign", "between", word));
     let name = names.copied().collect::<Vec<_>>().join(" ");
     let numbers: Vec<u32> = words
         .iter()

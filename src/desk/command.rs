@@ -21,7 +21,7 @@ use crate::book::{Alarm, AlarmChange, Attempt, Personal, Record, Task, TaskChang
 use crate::dialogue::{About, Question};
 use crate::finding::{Facts, Finding, FindingId, Level, Origin, TaskKind, Urgency};
 use crate::fleet::Role;
-use crate::heard::{Command, CommandName};
+use crate::heard::{Command, CommandName, UnitName};
 use crate::reply::{Arg, Voice};
 
 /// Obeys an order, or says who may give it.
@@ -238,15 +238,18 @@ fn is_past(due: DateTime<Utc>, hearing: &Hearing<'_>, order: &Command) -> bool {
 }
 
 fn got_it(hearing: &Hearing<'_>, reply: &mut Reply<'_>, records: &mut Vec<Record>) {
-    let standing: Vec<_> = hearing
+    let mut standing: Vec<_> = hearing
         .desk
         .book
         .alarms()
         .iter()
         .filter(|(_, alarm)| alarm.acknowledged.is_none())
-        // a driver's "got it" means the advice; a danger stands until a dispatcher has noted it
-        .filter(|(key, alarm)| alarm.level < Level::Danger || may_note(hearing, key))
+        .filter(|(key, alarm)| was_shown(hearing, key, alarm))
         .collect();
+    if let Some(unit) = danger_that_stands(hearing, &standing) {
+        return reply.say("got-it-danger-stands", &[("unit", unit.as_str().into())]);
+    }
+    standing.retain(|(key, alarm)| alarm.level < Level::Danger || may_note(hearing, key));
     let standing = shown_last(standing);
     if standing.is_empty() || hearing.text.trim_end().ends_with('?') {
         reply.say("got-it-nothing", &[]);
@@ -340,6 +343,40 @@ fn never_mind(hearing: &Hearing<'_>, reply: &mut Reply<'_>, records: &mut Vec<Re
                 .is_some() => {}
         (None, None) => reply.say("never-mind-nothing", &[]),
     }
+}
+
+/// Tells whether the sender was shown what an alarm is about: every dispatcher was; of the crew who is there, and who was
+/// told so in a reply.
+fn was_shown(hearing: &Hearing<'_>, key: &str, alarm: &Alarm) -> bool {
+    if may_note(hearing, key) {
+        return true;
+    }
+    let Some(unit) = &alarm.unit else {
+        return false;
+    };
+    let about = |id: FindingId, of: Option<&UnitName>| id == alarm.id && of == Some(unit);
+    let talk = &hearing.talk;
+    let told = talk
+        .told
+        .iter()
+        .any(|told| about(told.id, told.unit.as_ref()));
+    let word = hearing.desk.book.unit(unit);
+    let word = word.and_then(|kept| kept.state().last_word.as_ref());
+    told || (talk.advice.iter()).any(|finding| about(finding.id, finding.unit.as_ref()))
+        || word.is_some_and(|word| word.from == hearing.member.id)
+}
+
+/// Returns the trailer of a danger that the sender was shown and may not take note of: a driver's "got it" means the advice,
+/// and it stands until a dispatcher has noted it.
+fn danger_that_stands(hearing: &Hearing<'_>, shown: &[(&String, &Alarm)]) -> Option<UnitName> {
+    let asks = hearing.text.trim_end().ends_with('?');
+    let theirs =
+        |(key, alarm): &&(&String, &Alarm)| alarm.level == Level::Danger && !may_note(hearing, key);
+    let newest = shown
+        .iter()
+        .filter(theirs)
+        .max_by_key(|(_, alarm)| alarm.said)?;
+    newest.1.unit.clone().filter(|_| !asks)
 }
 
 /// Keeps those alarms that a "got it" takes: dangers where there are any, else those that were said together with the

@@ -12,12 +12,14 @@ use super::tick::{alone_key, of_alone};
 use super::{ahead, when};
 use crate::book::{AheadChange, Alarm, AlarmChange, Alone, Record};
 use crate::finding::Level;
-use crate::heard::{Ask, PlanKind, UnitName};
+use crate::heard::{Ask, Entry, Plan, PlanKind, UnitName};
 use crate::reply::{Arg, Voice};
 use crate::words;
 
 /// A clock runs to a time of day that is this far off at the most.
 const LONGEST_TILL: TimeDelta = TimeDelta::hours(12);
+/// A clock is set for so many minutes at the most.
+const LONGEST_MIN: u32 = 240;
 
 /// What a message says of somebody whose clock runs, or of the sender's own work alone.
 pub(super) enum Lone {
@@ -123,56 +125,81 @@ fn for_another(hearing: &Hearing<'_>) -> Option<(String, Option<u32>)> {
 
 /// Reads "in 15", "every 30 min", "en media hora": the minutes.
 fn minutes_in(phrases: &Phrases, text: &str) -> Option<u32> {
-    const LONGEST: u32 = 240;
     let folded = plain(text);
     let words: Vec<&str> = folded.split(' ').collect();
-    words.windows(2).enumerate().find_map(|(at, pair)| {
-        if !phrases.is("alone", "within", pair[0]) {
+    (1..words.len()).find_map(|at| {
+        if !phrases.is("alone", "within", words[at - 1]) {
             return None;
         }
-        let digits = pair[1].trim_end_matches(|c: char| c.is_alphabetic());
-        let (glued, next) = (&pair[1][digits.len()..], words.get(at + 2).copied());
-        let measure = if glued.is_empty() { next } else { Some(glued) };
-        let number = match digits {
-            "" if phrases.is("alone", "half-an-hour", pair[1]) => 30,
-            "" if phrases.is("alone", "an-hour", pair[1]) => 60,
-            "" => return None,
-            _ => {
-                let each = measure.and_then(words::minutes_in).unwrap_or(1);
-                digits.parse::<u32>().ok()?.checked_mul(each)?
-            }
+        let number = match when::counted(&words, at) {
+            Some(told) => told.number.checked_mul(told.minutes_each().unwrap_or(1))?,
+            None if phrases.is("alone", "half-an-hour", words[at]) => 30,
+            None if phrases.is("alone", "an-hour", words[at]) => 60,
+            None => return None,
         };
-        (1..=LONGEST).contains(&number).then_some(number)
+        (1..=LONGEST_MIN).contains(&number).then_some(number)
     })
 }
 
 /// Reads how many minutes more the sender wants of their own running clock: "make it 30", "10 more min", "20 min".
 pub(super) fn more_minutes(hearing: &Hearing<'_>) -> Option<u32> {
-    const LONGEST: u32 = 240;
-    const FEW: usize = 7;
+    let talk = &hearing.talk;
     hearing.desk.book.ahead().alone(&hearing.member.id)?;
-    let folded = plain(hearing.text);
+    let open = talk.question_at(hearing.inbound.at).is_some()
+        || !talk.checks.is_empty()
+        || talk.round.is_some();
+    let told = more_told(hearing.desk.phrases, hearing.text)?;
+    (says_no_more(hearing, &told) && !(told.bare && open)).then_some(told.minutes)
+}
+
+/// Minutes more, as the words tell them.
+struct More {
+    /// The number told, before its measure.
+    number: u32,
+    minutes: u32,
+    /// Whether nothing but the number and its measure was said.
+    bare: bool,
+}
+
+/// Reads minutes more: a number of its own with a measure of time, or one that directly follows the words that ask for more.
+fn more_told(phrases: &Phrases, text: &str) -> Option<More> {
+    const FEW: usize = 7;
+    let folded = plain(text);
     let words: Vec<&str> = folded.split(' ').filter(|word| !word.is_empty()).collect();
-    let minutes = ["min", "mins", "minute", "minutes", "minuto", "minutos"];
-    let hours = ["h", "hr", "hrs", "hour", "hours", "hora", "horas"];
-    let mut told = words.iter().enumerate().filter_map(|(at, word)| {
-        let digits = word.trim_end_matches(|c: char| c.is_ascii_alphabetic());
-        let number: u32 = digits.parse().ok()?;
-        let glued = &word[digits.len()..];
-        let measure = if glued.is_empty() {
-            words.get(at + 1).copied().unwrap_or_default()
-        } else {
-            glued
-        };
-        let scale = if hours.contains(&measure) { 60 } else { 1 };
-        let measured = scale > 1 || minutes.contains(&measure);
-        Some((number.checked_mul(scale)?, measured))
+    let mut numbers = (0..words.len()).filter_map(|at| Some((at, when::counted(&words, at)?)));
+    let (at, told) = numbers.next()?;
+    if numbers.next().is_some() || words.len() > FEW {
+        return None;
+    }
+    let (before, behind) = (words[..at].join(" "), words[told.behind..].join(" "));
+    let directly = phrases.ends("alone", "more", &before)
+        || phrases.after("alone", "more-behind", &behind).is_some();
+    // "10 more min" has its measure behind the word
+    let measured = told.minutes_each().or_else(|| {
+        let rest = phrases.after("alone", "more-behind", &behind)?;
+        words::minutes_in(rest.split(' ').next()?)
     });
-    let (number, measured) = told.next()?;
-    let asks = hearing.desk.phrases.holds("alone", "more", hearing.text);
-    let alone = measured && words.len() <= 2;
-    let only = told.next().is_none() && words.len() <= FEW && (asks || alone);
-    (only && (1..=LONGEST).contains(&number)).then_some(number)
+    let asks = measured.is_some() && phrases.holds("alone", "more", text);
+    let bare = measured.is_some() && before.is_empty() && behind.is_empty();
+    let minutes = told.number.checked_mul(measured.unwrap_or(1))?;
+    let told = More {
+        number: told.number,
+        minutes,
+        bare,
+    };
+    ((directly || asks || bare) && (1..=LONGEST_MIN).contains(&minutes)).then_some(told)
+}
+
+/// Tells whether a message that tells minutes reports, wants and names nothing besides.
+fn says_no_more(hearing: &Hearing<'_>, told: &More) -> bool {
+    let heard = &hearing.heard;
+    let else_wanted = |plan: &Plan| !matches!(plan.kind, PlanKind::Other | PlanKind::Well);
+    // the number itself may be the name of a trailer, too
+    let number = told.number.to_string();
+    let its_own = |name: &UnitName| name.as_str() == number;
+    heard.entries.iter().all(Entry::is_empty)
+        && !heard.plans.iter().any(else_wanted)
+        && heard.named.iter().all(its_own)
 }
 
 /// Returns until when the sender says that they work alone.
@@ -351,6 +378,29 @@ fn reached(hearing: &Hearing<'_>, who: &str, reply: &mut Reply<'_>, records: &mu
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn more_minutes_have_a_measure_or_directly_follow_the_words() {
+        for (text, minutes) in [
+            ("make it 30", Some(30)),
+            ("10 more min", Some(10)),
+            ("need 10 more", Some(10)),
+            ("need another 20", Some(20)),
+            ("20 min", Some(20)),
+            ("1h more", Some(60)),
+            ("dame otros 15", Some(15)),
+            ("15 minutos más", Some(15)),
+            ("need pump out on 12", None),
+            ("need help on 12", None),
+            ("12 needs more paper", None),
+            ("necesito la pipa en la 12", None),
+            ("give me the status of 12", None),
+            ("10 more on 12", None),
+        ] {
+            let told = more_told(Phrases::built_in(), text).map(|told| told.minutes);
+            assert_eq!(told, minutes, "{text}");
+        }
+    }
 
     #[test]
     fn minutes_are_read_in_either_language() {

@@ -4,7 +4,7 @@ use chrono::{DateTime, Datelike, Days, NaiveDate, NaiveTime, TimeDelta, TimeZone
 use chrono_tz::Tz;
 
 use super::phrases::plain;
-use crate::words::{NamedDay, named_day};
+use crate::words::{NamedDay, minutes_in, named_day};
 
 /// A clock time still to come is yesterday's where that is no longer ago than this.
 const LAST_NIGHT: TimeDelta = TimeDelta::hours(14);
@@ -249,6 +249,43 @@ pub(super) fn clock_in(words: &str) -> Option<String> {
             _ => hour,
         };
         (hour < 24 && minute < 60).then(|| format!("{hour:02}:{minute:02}"))
+    })
+}
+
+/// A number in a folded text, and the word that may be its measure: behind it, or glued to it ("20min").
+pub(super) struct Counted<'t> {
+    pub number: u32,
+    measure: Option<&'t str>,
+    /// Which word follows the number, past a measure of time.
+    pub behind: usize,
+}
+
+impl Counted<'_> {
+    /// Returns how many minutes its measure holds; none where it is no measure of time.
+    pub(super) fn minutes_each(&self) -> Option<u32> {
+        self.measure.and_then(minutes_in)
+    }
+
+    /// Tells whether its measure is this word.
+    pub(super) fn is_of(&self, word: &str) -> bool {
+        self.measure == Some(word)
+    }
+}
+
+/// Reads the number that a word of a folded text is, with its measure.
+pub(super) fn counted<'t>(words: &[&'t str], at: usize) -> Option<Counted<'t>> {
+    let word = *words.get(at)?;
+    let digits = word.trim_end_matches(|c: char| c.is_alphabetic());
+    let glued = &word[digits.len()..];
+    let measure = match glued {
+        "" => words.get(at + 1).copied(),
+        _ => Some(glued),
+    };
+    let apart = glued.is_empty() && measure.and_then(minutes_in).is_some();
+    Some(Counted {
+        number: digits.parse().ok()?,
+        measure,
+        behind: at + 1 + usize::from(apart),
     })
 }
 

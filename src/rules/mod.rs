@@ -19,6 +19,7 @@ mod trouble;
 mod waste;
 mod water;
 
+pub use cold::FREEZE_F;
 pub use first::first_words;
 pub use power::cord::{CORD_NOTE_PCT, CORD_WARN_PCT};
 pub use power::plug_in::{PlugIn, plug_in};

@@ -88,6 +88,7 @@ pub(super) fn find(reader: &Reader, text: &str, original: &str, heard: &Heard) -
         wish(Some(unit), PlanKind::GoingUnder);
     } else if heard.ask.is_none()
         && heard.entries.is_empty()
+        && !heard.plans.iter().any(orders_work)
         && words.said.len() <= WELL_WORDS
         && words.hold(Sense::Well)
         && !words.deny()
@@ -95,6 +96,11 @@ pub(super) fn find(reader: &Reader, text: &str, original: &str, heard: &Heard) -
         wish(None, PlanKind::Well);
     }
     found
+}
+
+/// "need pump out on 12": the "out" is of the work that is wanted.
+fn orders_work(plan: &Plan) -> bool {
+    matches!(plan.kind, PlanKind::Need { .. } | PlanKind::Booked { .. })
 }
 
 /// "pressure going under 50": no number that was read as a value is a place.

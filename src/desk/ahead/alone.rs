@@ -89,7 +89,7 @@ fn run(hearing: &Hearing<'_>, clock: &mut Alone, reply: &Reply<'_>) -> Option<St
     }
     clock.due = hearing.inbound.at + TimeDelta::minutes(i64::from(clock.minutes));
     // minutes are whole, and a time of day is told to the minute
-    let until = lone::till_in(hearing, clock.why.text(), clock.since);
+    let until = until(hearing, clock);
     if let Some(until) = until.filter(|until| (*until - clock.due).num_seconds().abs() < 60) {
         clock.due = until;
     }
@@ -103,11 +103,16 @@ fn run(hearing: &Hearing<'_>, clock: &mut Alone, reply: &Reply<'_>) -> Option<St
 /// Sets the sender's clock.
 fn set(hearing: &Hearing<'_>, mut clock: Alone, reply: &mut Reply<'_>, records: &mut Vec<Record>) {
     let shorter = run(hearing, &mut clock, reply);
-    let key = if clock.unit.is_some() {
-        "speak-alone-set"
-    } else {
-        "speak-alone-set-nowhere"
+    let till = until(hearing, &clock);
+    let key = match (clock.unit.is_some(), till.is_some()) {
+        (true, false) => "speak-alone-set",
+        (true, true) => "speak-alone-set-until",
+        (false, _) => "speak-alone-set-nowhere",
     };
+    let goes_on = till.map(|till| {
+        let args = [("time", till.into())];
+        reply.voice.say("speak-alone-until", &args)
+    });
     let unit = clock.unit.as_ref().map_or("", |unit| unit.as_str());
     let whom = whom(&hearing.fleet, &hearing.member.id, &reply.voice);
     let args = [
@@ -120,7 +125,7 @@ fn set(hearing: &Hearing<'_>, mut clock: Alone, reply: &mut Reply<'_>, records: 
     // somebody's life hangs on it: it is not to be looked for below the advice
     reply
         .first
-        .splice(..0, std::iter::once(line).chain(shorter));
+        .splice(..0, std::iter::once(line).chain(shorter).chain(goes_on));
     put(hearing, &hearing.member.id, Some(clock), records);
 }
 
@@ -179,7 +184,7 @@ fn put(hearing: &Hearing<'_>, who: &str, alone: Option<Alone>, records: &mut Vec
 }
 
 /// Takes any word as a sign of life. After the question it stops the clock; before, only "ok" does, and any other word
-/// starts it anew.
+/// starts it anew. One that runs until a time of day goes on until then, or until the sender ends it.
 fn answered(
     hearing: &Hearing<'_>,
     clock: &Alone,
@@ -191,46 +196,76 @@ fn answered(
     }
     let who = hearing.member.id.clone();
     if let Some(minutes) = lone::more_minutes(hearing) {
-        let mut next = Alone {
-            minutes,
-            asked: None,
-            alarmed: None,
-            ..clock.clone()
-        };
-        let shorter = run(hearing, &mut next, reply);
-        let args = [("time", next.due.into())];
-        let line = reply.voice.say("speak-alone-again", &args);
-        reply
-            .first
-            .splice(..0, std::iter::once(line).chain(shorter));
-        put(hearing, &who, Some(next), records);
-        return found(hearing, clock, reply, records);
+        return again(hearing, clock, minutes, reply, records);
     }
-    // who drives off works alone no longer
-    let well = says_well(hearing)
-        || sets_off(hearing)
-        || hearing
-            .heard
-            .command
-            .as_ref()
-            .is_some_and(|order| order.name == CommandName::NeverMind);
-    if clock.asked.is_none() && !well {
-        let mut next = clock.clone();
-        // one that runs to a time of day still does
-        let until = lone::till_in(hearing, clock.why.text(), clock.since);
-        next.due = until
-            .filter(|until| *until > hearing.inbound.at)
-            .unwrap_or(hearing.inbound.at + TimeDelta::minutes(i64::from(clock.minutes)));
-        let args = [("time", next.due.into())];
-        let line = reply.voice.say("speak-alone-again", &args);
-        reply.first.insert(0, line);
-        put(hearing, &who, Some(next), records);
-        return;
+    let left = until(hearing, clock).filter(|until| *until > hearing.inbound.at);
+    if let Some(left) = left {
+        if !ends_a_watch(hearing) {
+            let minutes = (left - hearing.inbound.at).num_minutes();
+            let minutes = minutes.try_into().unwrap_or(clock.minutes).max(1);
+            return again(hearing, clock, minutes, reply, records);
+        }
+    } else if clock.asked.is_none() && !ends(hearing) {
+        return again(hearing, clock, clock.minutes, reply, records);
     }
     let line = reply.voice.word("speak-alone-over");
     reply.first.insert(0, line);
     put(hearing, &who, None, records);
     found(hearing, clock, reply, records);
+}
+
+/// Lets a clock run anew for so many minutes, shorter in deep cold, and says when it asks.
+fn again(
+    hearing: &Hearing<'_>,
+    clock: &Alone,
+    minutes: u32,
+    reply: &mut Reply<'_>,
+    records: &mut Vec<Record>,
+) {
+    let mut next = Alone {
+        minutes,
+        asked: None,
+        alarmed: None,
+        ..clock.clone()
+    };
+    let shorter = run(hearing, &mut next, reply);
+    // that it is short was said when it was set
+    let (key, shorter) = match until(hearing, &next) {
+        Some(until) if until >= next.due => ("speak-alone-again-until", None),
+        _ => ("speak-alone-again", shorter),
+    };
+    let line = reply.voice.say(key, &[("time", next.due.into())]);
+    reply
+        .first
+        .splice(..0, std::iter::once(line).chain(shorter));
+    put(hearing, &hearing.member.id, Some(next), records);
+    found(hearing, clock, reply, records);
+}
+
+/// Returns the time of day until which a clock was asked for.
+fn until(hearing: &Hearing<'_>, clock: &Alone) -> Option<DateTime<Utc>> {
+    lone::till_in(hearing, clock.why.text(), clock.since)
+}
+
+/// Tells whether a message ends a clock of so many minutes.
+fn ends(hearing: &Hearing<'_>) -> bool {
+    says_well(hearing) || leaves_off(hearing)
+}
+
+/// Tells whether a message ends a watch until a time of day: there "ok" is "understood" before the question, and a sign of
+/// life after it.
+fn ends_a_watch(hearing: &Hearing<'_>) -> bool {
+    let word = hearing.heard.answer.as_ref().and_then(|answer| answer.word);
+    leaves_off(hearing)
+        || word == Some(ShortAnswer::DidAll)
+        || hearing.desk.phrases.holds("alone", "over", hearing.text)
+        || hearing.desk.phrases.is("alone", "over-alone", hearing.text)
+}
+
+/// Tells whether the sender takes the clock back, or drives off: who drives works alone no longer.
+fn leaves_off(hearing: &Hearing<'_>) -> bool {
+    let order = hearing.heard.command.as_ref();
+    sets_off(hearing) || order.is_some_and(|order| order.name == CommandName::NeverMind)
 }
 
 /// Ends the alarm about somebody who did not answer and does now, and tells those who were alarmed.

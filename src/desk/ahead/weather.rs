@@ -12,6 +12,7 @@ use super::super::situate::Case;
 use super::super::tick::dispatchers;
 use super::low;
 use crate::book::{AheadChange, Record, Stage, Weather};
+use crate::rules::FREEZE_F;
 
 use crate::finding::{Finding, FindingId, Level};
 use crate::fleet::Role;
@@ -26,8 +27,6 @@ const TONIGHT: TimeDelta = TimeDelta::hours(18);
 const ABANDONED: TimeDelta = TimeDelta::hours(24);
 /// So long after the last word of it a trailer is taken to stand where it stood.
 const STANDS: TimeDelta = TimeDelta::hours(72);
-/// From here down something freezes, °F.
-const FREEZE_F: f64 = 32.0;
 
 /// Takes the weather out of a message, where it belongs to no trailer, and warns of what it will do.
 pub(in super::super) fn told(

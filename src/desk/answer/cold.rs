@@ -14,11 +14,10 @@ use crate::fleet::Role;
 use crate::heard::{Event, ReadingKey, UnitName};
 use crate::quantity::Measure;
 use crate::reply::Arg;
+use crate::rules::FREEZE_F;
 
 /// The air counts for tonight where it was read within this long.
 const TONIGHT: TimeDelta = TimeDelta::hours(18);
-/// Freezing, °F.
-const FREEZE_F: f64 = 32.0;
 /// How many rows a list has at most.
 const ROWS: usize = 12;
 

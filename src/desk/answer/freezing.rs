@@ -8,12 +8,11 @@ use crate::finding::{Caution, FindingId};
 use crate::heard::ReadingKey;
 use crate::quantity::Measure;
 use crate::reply::Arg;
+use crate::rules::FREEZE_F;
 use chrono::TimeDelta;
 
 /// Cold from which a cold package runs, °F (common practice, no source).
 const PACKAGE_F: f64 = 40.0;
-/// Freezing, °F.
-const FREEZE_F: f64 = 32.0;
 
 /// Should the heaters be on?
 pub(super) fn heater(case: &Case, reply: &mut Reply<'_>) -> Vec<FindingId> {

@@ -7,29 +7,8 @@ use crate::desk::phrases::plain;
 use crate::desk::receive::Hearing;
 use crate::desk::sites;
 use crate::fleet::Site;
+use crate::heard::UnitName;
 use crate::reply::Arg;
-
-/// Ways to ask how a place is, beside the words for a status.
-const ASKS: &[&str] = &[
-    "how is",
-    "hows",
-    "how are things at",
-    "how is it going at",
-    "whats up at",
-    "whats going on at",
-    "como va",
-    "como esta",
-    "como andan en",
-    "que pasa en",
-];
-/// Words that may stand before the name of a place.
-const BEFORE: &[&str] = &[
-    "of", "at", "for", "on", "the", "site", "de", "en", "del", "la", "el", "sitio",
-];
-/// Words that may stand behind it.
-const BEHIND: &[&str] = &[
-    "doing", "going", "now", "today", "looking", "please", "ahora", "hoy",
-];
 
 /// Answers who asks how a site stands; false where nobody does.
 pub(in crate::desk) fn answer(hearing: &Hearing<'_>, reply: &mut Reply<'_>) -> bool {
@@ -37,7 +16,14 @@ pub(in crate::desk) fn answer(hearing: &Hearing<'_>, reply: &mut Reply<'_>) -> b
         return false;
     };
     let (desk, now) = (hearing.desk, hearing.now);
-    let units = digest::told_of(desk, &hearing.fleet, now, None);
+    // to look at a trailer is to ask all rules: only of those that may stand there
+    let may_stand_here = |unit: &&UnitName| {
+        let fleet = &hearing.fleet;
+        let jobs = [fleet.job_of(unit, now, None), fleet.next_job_of(unit, now)];
+        let here = |job| fleet.site_of(job).is_some_and(|at| at.name == site.name);
+        jobs.into_iter().flatten().any(here) || desk.book.ahead().stands_at(unit).is_some()
+    };
+    let units = digest::told_of(desk, &hearing.fleet, now, None).filter(may_stand_here);
     let stands = units.map(|unit| digest::look(desk, &hearing.fleet, unit, now).2);
     let here: Vec<_> = stands
         .filter(|stand| stand.site.as_ref() == Some(&site.name))
@@ -60,19 +46,18 @@ fn asked<'a>(hearing: &'a Hearing<'_>) -> Option<&'a Site> {
     if reports || hearing.heard.command.is_some() || !hearing.names().is_empty() {
         return None;
     }
+    let phrases = hearing.desk.phrases;
     let text = plain(hearing.text);
-    let opens = STATUS_WORDS.iter().chain(ASKS);
-    let rest = opens
-        .filter_map(|opening| text.strip_prefix(opening)?.strip_prefix(' '))
-        .min_by_key(|rest| rest.len())?;
-    let mut words: Vec<&str> = rest.split(' ').filter(|word| !word.is_empty()).collect();
-    while words.first().is_some_and(|word| BEFORE.contains(word)) {
-        words.remove(0);
+    let by_word = STATUS_WORDS
+        .iter()
+        .find_map(|word| text.strip_prefix(word)?.strip_prefix(' '));
+    let mut place = by_word.or_else(|| phrases.after("site", "asks", &text))?;
+    while let Some(rest) = phrases.after("site", "before", place) {
+        place = rest;
     }
-    while words.last().is_some_and(|word| BEHIND.contains(word)) {
-        words.pop();
+    while let Some(rest) = phrases.before("site", "behind", place) {
+        place = rest;
     }
-    let place = words.join(" ");
     let whole = |spelling: &str| spelling == place;
     let mut sites = sites::named(&hearing.fleet, whole);
     match (sites.next(), sites.next()) {

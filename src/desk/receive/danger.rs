@@ -114,10 +114,9 @@ impl Hearing<'_> {
             && !self.desk.answers.says("tingle", "not", self.text);
         let over = if tested && self.has(&unit, Fault::Shock) {
             // what he found is mended with it
-            settled.reports.retain(|(of, ..)| *of != unit);
+            self.found_is_not_over(settled, &unit);
             settled.homeless = None;
-            self.heard.plans.clear();
-            self.heard.set_aside.clear();
+            self.drop_words_of_the_electrician();
             Fault::Shock
         } else if self.has(&unit, Fault::Runaway) && is_chocked(settled, &unit) {
             // on the road whoever came to help says when it is over

@@ -7,7 +7,7 @@ use super::super::others::other_dispatchers;
 use super::super::settle::Settled;
 use super::Hearing;
 use crate::finding::{Caution, Level, TaskKind};
-use crate::heard::{Ask, Entry, Fault, UnitName};
+use crate::heard::{Ask, Entry, Fault, Remark, UnitName};
 use crate::reply::{Arg, Voice};
 
 /// What the fire service clears, or the gas utility.
@@ -123,10 +123,40 @@ impl Hearing<'_> {
             return None;
         }
         settled.homeless = None;
-        self.heard.plans.clear();
-        self.heard.set_aside.clear();
-        self.heard.unclear.clear();
+        self.drop_words_of_the_electrician();
+        self.found_is_not_over(settled, &unit);
         Some(Ending::Came(unit, task.filter(|_| !shock)))
+    }
+
+    /// Takes out what the reader made of the electrician's own words, and leaves what else was said.
+    pub(super) fn drop_words_of_the_electrician(&mut self) {
+        let says = |list, text: &str| self.desk.answers.says("tingle", list, text);
+        let theirs = |text: &str| says("who", text) || says("came", text) || says("clears", text);
+        let plans = std::mem::take(&mut self.heard.plans);
+        let set_aside = std::mem::take(&mut self.heard.set_aside);
+        let unclear = std::mem::take(&mut self.heard.unclear);
+        let plans = plans
+            .into_iter()
+            .filter(|plan| !theirs(&plan.text))
+            .collect();
+        let others = |remarks: Vec<Remark>| -> Vec<Remark> {
+            (remarks.into_iter())
+                .filter(|remark| !theirs(&remark.text))
+                .collect()
+        };
+        let (set_aside, unclear) = (others(set_aside), others(unclear));
+        self.heard.plans = plans;
+        self.heard.set_aside = set_aside;
+        self.heard.unclear = unclear;
+    }
+
+    /// "Loose neutral, all fixed": what an electrician found and mended is no fault now, and ends no danger untested.
+    pub(super) fn found_is_not_over(&self, settled: &mut Settled, unit: &UnitName) {
+        for (.., entry) in settled.reports.iter_mut().filter(|(of, ..)| of == unit) {
+            entry.faults.clear();
+            entry.cleared.clear();
+        }
+        settled.reports.retain(|(.., entry)| !entry.is_empty());
     }
 
     /// A burner that was carried out leaves its exhaust behind: it is over once that is aired, too.

@@ -68,7 +68,7 @@ impl Hearing<'_> {
         Some(Answered::Report {
             entries: vec![entry],
             at: self
-                .hour_told(unit, until)
+                .hour_told(unit, since, until)
                 .unwrap_or(half_way(since, until)),
             instead: false,
         })
@@ -122,11 +122,17 @@ impl Hearing<'_> {
         }
     }
 
-    /// Returns the instant of the hour that the answer gives; none later than the low reading.
-    fn hour_told(&self, unit: &UnitName, until: DateTime<Utc>) -> Option<DateTime<Utc>> {
+    /// Returns the instant of the hour that the answer gives; none that is not between the two readings.
+    fn hour_told(
+        &self,
+        unit: &UnitName,
+        since: DateTime<Utc>,
+        until: DateTime<Utc>,
+    ) -> Option<DateTime<Utc>> {
         let job = self.fleet.job_of(unit, until, None);
         let zone = job.map_or(self.fleet.time_zone, |job| job.time_zone);
-        when::instant(&when::clock_in(self.text)?, until, zone).filter(|at| *at <= until)
+        when::instant(&when::clock_in(self.text)?, until, zone)
+            .filter(|at| *at > since && *at <= until)
     }
 }
 

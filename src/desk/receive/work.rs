@@ -91,10 +91,12 @@ impl Hearing<'_> {
         if truck_here.is_some() || truck_gone.is_some() {
             self.drop_what_is_not_now();
         }
+        // "alone until 11" is no answer to a step that asks for a number
+        let of_a_clock = said.lone.as_ref().is_some_and(lone::Lone::is_all);
         let (step, stood) = self.take_steps(
             &mut settled,
             safety.as_ref(),
-            hazard.is_some() || gas.is_some() || ending.is_some(),
+            hazard.is_some() || gas.is_some() || ending.is_some() || of_a_clock,
         );
         settled.words = match said.lone {
             // "10 more min" is no word about trailer 10
@@ -182,12 +184,12 @@ impl Hearing<'_> {
         &mut self,
         settled: &mut Settled,
         safety: Option<&danger::Safety>,
-        is_hazard: bool,
+        is_else: bool,
     ) -> (Option<walk::Took>, Option<walk::stand::Stood>) {
         let of_its_own = self.instead_of.is_none()
             && self.asks.is_none()
             && self.fact.is_none()
-            && !is_hazard
+            && !is_else
             && !matches!(safety, Some(danger::Safety::Over(_)))
             && !self.is_about_another_thing();
         if !of_its_own {

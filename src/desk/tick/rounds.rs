@@ -142,7 +142,16 @@ pub(in super::super) fn patrol_now(
     let stands: Vec<Stand> = units
         .map(|unit| digest::look(desk, fleet, unit, now).2)
         .collect();
-    (!stands.is_empty()).then(|| patrol_text(voice, &stands, &unseen))
+    if stands.is_empty() {
+        return None;
+    }
+    let mut text = patrol_text(voice, &stands, &unseen);
+    let rest = unseen.len() - stands.len();
+    if rest > 0 {
+        text.push('\n');
+        text.push_str(&voice.say("answer-patrol-rest", &[("count", rest.into())]));
+    }
+    Some(text)
 }
 
 /// Says the list, a line a trailer.

@@ -13,7 +13,6 @@ use crate::dialogue::{About, Talk};
 use crate::finding::TaskKind;
 use crate::fleet::Fleet;
 use crate::heard::{Entry, UnitName};
-use crate::words;
 
 /// After an order about a truck, "it" is the truck for this long.
 const LATELY: TimeDelta = TimeDelta::minutes(60);
@@ -265,23 +264,15 @@ fn minutes_told(folded: &str) -> Option<i64> {
         return Some(30);
     }
     let words: Vec<&str> = folded.split(' ').collect();
-    words.iter().enumerate().find_map(|(at, word)| {
-        let digits = word.trim_end_matches(|c: char| c.is_alphabetic());
-        let glued = &word[digits.len()..];
-        let measure = if glued.is_empty() {
-            words.get(at + 1).copied()?
-        } else {
-            glued
-        };
+    (0..words.len()).find_map(|at| {
+        let told = when::counted(&words, at)?;
         // "10m" of a truck are minutes
-        let factor = match measure {
-            "m" => 1,
-            _ => i64::from(words::minutes_in(measure)?),
+        let each = match told.is_of("m") {
+            true => 1,
+            false => told.minutes_each()?,
         };
-        let count: i64 = digits.parse().ok()?;
-        (1..=720)
-            .contains(&(count * factor))
-            .then_some(count * factor)
+        let minutes = i64::from(told.number.checked_mul(each)?);
+        (1..=720).contains(&minutes).then_some(minutes)
     })
 }
 

@@ -13,7 +13,7 @@ use super::super::settle;
 use super::phrase::{Phrases, is_question};
 use crate::dialogue::{STEP_LASTS, Way};
 use crate::fleet::Fleet;
-use crate::heard::{Entry, Event, Heard, UnitName};
+use crate::heard::{Entry, Event, Heard, PlanKind, UnitName};
 
 const VALUES: &str = include_str!("../../../grammar/walk/values.toml");
 
@@ -102,7 +102,16 @@ pub(in crate::desk) fn written_out(message: &Texted<'_>) -> Option<String> {
     let Texted { heard, text, .. } = *message;
     let has_number = text.contains(|c: char| c.is_ascii_digit());
     let mends = message.desk.answers.any(&Phrases::of(text), "mistake") || takes_back(message);
-    if !has_number || mends || heard.ask.is_some() || heard.command.is_some() || is_question(text) {
+    // "alone until 11", "check me in 15": the number is a time
+    let of_a_clock = message.desk.phrases.holds("alone", "says", text)
+        || (heard.plans.iter()).any(|plan| matches!(plan.kind, PlanKind::CheckMe { .. }));
+    if !has_number
+        || mends
+        || of_a_clock
+        || heard.ask.is_some()
+        || heard.command.is_some()
+        || is_question(text)
+    {
         return None;
     }
     if let Some(turned) = message.desk.values.turned(message) {

@@ -23,8 +23,8 @@ pub(super) const RULES: &[Rule] = &[
 
 /// Pipes and hoses are thought of from here down, °F (common practice, no source).
 const CHILL_F: f64 = 40.0;
-/// Freezing, °F.
-const FREEZE_F: f64 = 32.0;
+/// Water freezes, °F (0 °C at sea level: the ice point of ITS-90, 273.15 K).
+pub const FREEZE_F: f64 = 32.0;
 /// Without a cold package nothing stays in service from here down, °F (common practice, no source).
 const DEEP_F: f64 = 0.0;
 /// The wind that is taken where nobody read it, mph.

@@ -9,6 +9,7 @@ use crate::heard::{Event, Fault, PlanKind, ReadingKey};
 use crate::physics::battery::{Bank, Living, fresh_time, hours_left, load_at_uses, soc_from_rest};
 use crate::physics::units::{amps, gal, in_amps, in_hours, volts};
 use crate::quantity::Measure;
+use crate::rules::FREEZE_F;
 use crate::situation::Situation;
 
 /// From these volts up a charger holds the battery, and its charge cannot be read (common practice, no source).
@@ -257,7 +258,7 @@ pub(super) fn battery_low(s: &Situation<'_>) -> Option<Finding> {
     let found = Finding::new(FindingId::PowerBatteryLow, Level::Notice, urgency, facts)
         .says(says)
         .cautions(&[Caution::BatteryGas]);
-    let found = if s.air_f().is_some_and(|air| air <= 32.0) {
+    let found = if s.air_f().is_some_and(|air| air <= FREEZE_F) {
         found.cautions(&[Caution::BatteryFreeze])
     } else {
         found

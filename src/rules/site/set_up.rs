@@ -6,6 +6,7 @@ use crate::finding::{Caution, Facts, Finding, FindingId, Level, Origin, Urgency}
 use crate::fleet::Source;
 use crate::heard::{Event, ReadingKey};
 use crate::quantity::Measure;
+use crate::rules::FREEZE_F;
 use crate::situation::Situation;
 
 /// What a crew reports while it sets up.
@@ -129,7 +130,7 @@ impl Step {
             Step::Water | Step::Pressure => water_source(s) != Source::None,
             Step::Fill => water_source(s) == Source::None,
             // at freezing the heater is asked for by a rule of its own
-            Step::Heater => cold_package_due(s) && s.air_f().is_none_or(|air| air > 32.0),
+            Step::Heater => cold_package_due(s) && s.air_f().is_none_or(|air| air > FREEZE_F),
             _ => true,
         }
     }

@@ -5,6 +5,7 @@ pub(super) mod steps;
 use super::COMMON_PRACTICE;
 use crate::finding::{Caution, Facts, Finding, FindingId, Level, Origin, TaskKind, Urgency};
 use crate::heard::Fault;
+use crate::rules::FREEZE_F;
 use crate::situation::{Occasion, Situation};
 
 /// Returns a finding for each fault that the message reports; asked, for each that stands.
@@ -47,11 +48,11 @@ fn said_of(s: &Situation<'_>, fault: Fault, row: &Row) -> Finding {
             says = Some("trouble-breaker-trip-leave-off");
         }
         // without heat, freezing is the matter; the freeze clock speaks for itself
-        Fault::NoHeat if s.air_f().is_some_and(|air| air <= 32.0) => {
+        Fault::NoHeat if s.air_f().is_some_and(|air| air <= FREEZE_F) => {
             urgency = Urgency::Now;
             says = Some("trouble-no-heat-freezing");
         }
-        Fault::NoWater if s.air_f().is_some_and(|air| air <= 32.0) => {
+        Fault::NoWater if s.air_f().is_some_and(|air| air <= FREEZE_F) => {
             says = Some("trouble-no-water-freezing");
         }
         Fault::NoWater if s.runs_from_tank() => says = Some("trouble-no-water-tank"),

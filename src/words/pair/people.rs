@@ -36,11 +36,14 @@ pub(super) fn so_closed(items: &[Item], at: usize) -> bool {
     ends && so.is_some_and(|so| before().any(|i| i < so && wrong(i)))
 }
 
-/// "2 cords unplugged": tells whether a number says how many cords are off, and so not that the trailer is.
+/// "2 cords unplugged": tells whether a number says how many cords are off, and so not that the trailer is. "Power off on
+/// 12 with 4 cords in" says that the power is.
 pub(super) fn some_cords_off(items: &[Item], at: usize) -> bool {
     let counted = |i: usize| i > 0 && items[i - 1].number().is_some();
-    around(items, at)
-        .any(|i| matches!(items[i].noun(), Some(Noun::Cord | Noun::Cords)) && counted(i))
+    let of_power = at > 0 && matches!(items[at - 1].noun(), Some(Noun::Power | Noun::Mains));
+    !of_power
+        && around(items, at)
+            .any(|i| matches!(items[i].noun(), Some(Noun::Cord | Noun::Cords)) && counted(i))
 }
 
 /// "put a 100 ft extension on 44": tells whether a length of cord was laid, which says of no power that it is on.

@@ -19,7 +19,12 @@ impl Candidate<'_> {
             && value(self.item) >= 30.0
             && chunk_ends(items, at + 1);
         let spoken_of = noun_earlier(items, at) || measured_earlier(items, at);
-        if inside || self.reached() || self.of_now() || self.before_its_place() && spoken_of {
+        if inside
+            || self.reached()
+            || self.of_now()
+            || self.after_a_regulator()
+            || self.before_its_place() && spoken_of
+        {
             return Some(No);
         }
         if self.regulated() {

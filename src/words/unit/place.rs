@@ -155,6 +155,22 @@ impl Candidate<'_> {
         water && self.named_in_chunk() && chunk_ends(self.items, self.at)
     }
 
+    /// "regulator's on, turned it down, 50 now": the pressure behind it, also where no trailer is named.
+    pub(super) fn after_a_regulator(&self) -> bool {
+        /// Fewer psi than this are no pressure that a regulator leaves.
+        const LEAST_PSI: f64 = 30.0;
+        let fitted = What::Is(Concept::Event(Event::RegulatorFitted));
+        let now = |i: usize| (self.items.get(i)).is_some_and(|n| n.is(Mark::Now));
+        let alone = self.prior.is_none() && now(self.at + 1) && chunk_ends(self.items, self.at + 1);
+        alone
+            && value(self.item) >= LEAST_PSI
+            && (0..self.at)
+                .rev()
+                .take(16)
+                .take_while(|i| self.items[*i].sentence == self.item.sentence)
+                .any(|i| self.items[i].what == fitted)
+    }
+
     /// "12 was at 110 psi, now 55": a value of now that ends its chunk, after one that was.
     pub(super) fn of_now(&self) -> bool {
         let now = (0..self.at)
