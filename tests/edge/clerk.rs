@@ -225,6 +225,29 @@ fn keys(dir: &Path) -> Vec<String> {
 }
 
 #[test]
+fn a_clerk_that_ends_again_and_again_saves_a_snapshot_all_the_same() {
+    let dir = TempDir::new().unwrap();
+    for life in 0..3 {
+        let post = Post::open(dir.path(), Files);
+        for number in 1..=7 {
+            post.says(10 * life + number, "12 psi 50").unwrap();
+        }
+        post.window.show_blocking().unwrap();
+        // its last window goes, as in a kill: nothing is saved at the end
+        drop(post);
+        std::thread::sleep(std::time::Duration::from_millis(100));
+    }
+    let setup = hosebib::store::Setup::new(
+        Box::new(|| [0; 16]),
+        Box::new(hosebib::chat::clerk::entries),
+        1,
+    );
+    let (_, opened) = hosebib::store::Store::open(dir.path(), setup).unwrap();
+    let head = opened.snapshot.map_or(0, |book| book.head.seq);
+    assert!(head >= 10, "the last snapshot is of turn {head}");
+}
+
+#[test]
 fn a_full_disk_takes_nothing_says_so_once_an_hour_and_mends() {
     let dir = TempDir::new().unwrap();
     let disk = FaultyFiles::default();

@@ -273,6 +273,7 @@ impl<T: Turns> Work<T> {
         if texts > 0 {
             // what is known has to go without the texts too
             self.know(known);
+            self.snapshot_at = self.store.head().seq;
         }
         self.write_down(&[Note::forgotten(&eraser.what)])?;
         let held = eraser.held;

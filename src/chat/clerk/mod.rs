@@ -186,6 +186,8 @@ impl Clerk {
         store_setup.disk = setup.disk;
         let (store, opened) = Store::open(dir, store_setup)?;
         let notes = opened.notes.clone();
+        // a process that never lives long enough for one of its own must not fold ever more turns at each start
+        let snapshot_at = opened.snapshot.as_ref().map_or(0, |book| book.head.seq);
         let state = state::State::<T>::fold(opened).map_err(OpenError::Unreadable)?;
         let mut work = Work::new(
             dir,
@@ -195,6 +197,7 @@ impl Clerk {
             setup.deliver,
             setup.comes_again,
             setup.snapshot_every,
+            snapshot_at,
             setup.metrics,
         );
         work.send_all();

@@ -40,6 +40,7 @@ pub(super) struct Work<T> {
     pub(super) trouble: Trouble,
     pub(super) phrases: Phrases,
     pub(super) snapshot_every: u64,
+    /// The turn at which the last one was saved.
     pub(super) snapshot_at: u64,
     /// Notes of accepted sends that were written since the last sync: a failed sync takes them back.
     pub(super) unsynced: Vec<Note>,
@@ -66,9 +67,9 @@ impl<T: Turns> Work<T> {
         deliver: Box<dyn FnMut(Parcel) + Send>,
         comes_again: bool,
         snapshot_every: u64,
+        snapshot_at: u64,
         metrics: Metrics,
     ) -> Self {
-        let snapshot_at = store.head().seq;
         let wishes = Wishes::new(state.outbox.wishes());
         Work {
             store,
