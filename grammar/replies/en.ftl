@@ -2525,6 +2525,7 @@ ahead-job = { $site }: { $units }, { $first } to { $last }, { $value } guests.
 ahead-truck = By the guests alone, stop level about: { $names }.
 ahead-no-truck = By the guests alone no tank fills up.
 speak-taken-by = { $who } has it: { $what }. No need to do anything.
+speak-taken-uncalled = { $who } has it: { $what }. Nobody has called a truck yet. See that it is called.
 speak-untaken = { $who } took that back. Nobody has it now: { $task }
 speak-low-safe = Nothing told that could freeze: { $names }. Look all the same.
 speak-low-untold = Nobody is there whom I could tell: { $names }. Send somebody, or phone the site.

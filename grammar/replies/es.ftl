@@ -2523,6 +2523,7 @@ ahead-job = { $site }: { $units }, { $first } a { $last }, { $value } invitados.
 ahead-truck = Solo por los invitados, al límite como a las: { $names }.
 ahead-no-truck = Solo por los invitados no se llena ningún tanque.
 speak-taken-by = { $who } la tiene: { $what }. No hay que hacer nada.
+speak-taken-uncalled = { $who } la tiene: { $what }. Nadie ha llamado al camión. Vea que lo llamen.
 speak-untaken = { $who } se echó para atrás. Nadie la tiene ahora: { $task }
 speak-low-safe = Nada dicho que se congele: { $names }. Revise de todos modos.
 speak-low-untold = No hay allá a quién avisarle: { $names }. Mande a alguien, o llame al sitio.

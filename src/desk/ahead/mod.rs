@@ -16,7 +16,7 @@ use super::situate::Case;
 use super::tick::{ask_at, look_again, silence_key, task_key};
 use crate::book::{AheadChange, AlarmChange, Record, Task};
 
-use crate::finding::FindingId;
+use crate::finding::{FindingId, TaskKind};
 use crate::heard::{Fault, ReadingKey};
 
 pub(super) use self::alone::set_for;
@@ -113,9 +113,14 @@ fn say_who_has_it(hearing: &Hearing<'_>, task: &Task, reply: &mut Reply<'_>) {
         let who = voice.person(&hearing.member.id).into_owned();
         let what = voice.task_head(task);
         let args = [("who", who.into()), ("what", what.into())];
+        // who has a pump-out has not yet called for the truck
+        let key = match task.kind == TaskKind::PumpOut && task.called.is_none() {
+            true => "speak-taken-uncalled",
+            false => "speak-taken-by",
+        };
         reply
             .others
-            .push(Outgoing::to(&to.id, voice.say("speak-taken-by", &args)));
+            .push(Outgoing::to(&to.id, voice.say(key, &args)));
     }
 }
 
