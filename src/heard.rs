@@ -158,6 +158,20 @@ impl Fault {
         Fault::Tire,
     ];
 
+    /// What an electrician comes for, and finds and mends.
+    pub const OF_POWER: &'static [Fault] = &[
+        Fault::Shock,
+        Fault::NoPower,
+        Fault::NoLights,
+        Fault::BreakerTrip,
+        Fault::GfciTrip,
+        Fault::FuseBlown,
+        Fault::HotPlug,
+        Fault::CordDamaged,
+        Fault::BurntSmell,
+        Fault::Damage,
+    ];
+
     /// What can kill somebody, or has hurt somebody, before it harms the trailer.
     pub const DANGERS: &'static [Fault] = &[
         Fault::Shock,

@@ -136,20 +136,10 @@ fn report(hearing: &Hearing<'_>, settled: &mut Settled, told: &Hazard, unit: Opt
         settled.findings.extend(first);
         return;
     };
-    let told = settled.reports.iter_mut().find(|(of, ..)| *of == unit);
-    if let Some((.., entry)) = told {
-        let known = entry.faults.clone();
-        entry.faults.extend(faults().filter(|f| !known.contains(f)));
-        entry.hazards.extend(code);
-        return;
-    }
-    let entry = Entry {
-        unit: Some(unit.clone()),
-        faults: faults().collect(),
-        hazards: code.into_iter().collect(),
-        ..Entry::default()
-    };
-    settled.reports.push((unit, hearing.inbound.at, entry));
+    let entry = settled.report_on(&unit, hearing.inbound.at);
+    let known = entry.faults.clone();
+    entry.faults.extend(faults().filter(|f| !known.contains(f)));
+    entry.hazards.extend(code);
 }
 
 /// Says what to do about it, and tells the dispatchers.

@@ -33,6 +33,39 @@ pub(super) struct Settled {
     pub(super) odd_times: Vec<(String, Entry)>,
 }
 
+impl Settled {
+    /// Returns the report on a trailer, begun at `at` where there is none yet.
+    pub(super) fn report_on(&mut self, unit: &UnitName, at: DateTime<Utc>) -> &mut Entry {
+        let known = self.reports.iter().position(|(of, ..)| of == unit);
+        let place = known.unwrap_or_else(|| {
+            let entry = Entry {
+                unit: Some(unit.clone()),
+                ..Entry::default()
+            };
+            self.reports.push((unit.clone(), at, entry));
+            self.reports.len() - 1
+        });
+        &mut self.reports[place].2
+    }
+
+    /// Changes what is reported on a trailer, and drops the report of which nothing is left.
+    pub(super) fn amend(&mut self, unit: &UnitName, mut change: impl FnMut(&mut Entry)) {
+        self.amend_all(|of, entry| {
+            if of == unit {
+                change(entry);
+            }
+        });
+    }
+
+    /// Changes what is reported on each trailer, and drops the reports of which nothing is left.
+    pub(super) fn amend_all(&mut self, mut change: impl FnMut(&UnitName, &mut Entry)) {
+        for (unit, _, entry) in &mut self.reports {
+            change(unit, entry);
+        }
+        self.reports.retain(|(.., entry)| !entry.is_empty());
+    }
+}
+
 /// Settles the entries of a message written at `at`.
 pub(super) fn settle(
     heard: &Heard,

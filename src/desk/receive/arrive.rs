@@ -83,17 +83,8 @@ impl Hearing<'_> {
             self.heard.plans.clear();
             self.heard.set_aside.clear();
         } else if !reported && !is_there(&case) {
-            match settled.reports.iter_mut().find(of_it) {
-                Some((.., entry)) => entry.events.insert(0, Event::Arrived),
-                None => {
-                    let entry = Entry {
-                        unit: Some(unit.clone()),
-                        events: vec![Event::Arrived],
-                        ..Entry::default()
-                    };
-                    settled.reports.push((unit.clone(), self.inbound.at, entry));
-                }
-            }
+            let entry = settled.report_on(&unit, self.inbound.at);
+            entry.events.insert(0, Event::Arrived);
         }
         self.stands = Some((unit.clone(), site.clone()));
         Some(Stands {

@@ -99,8 +99,7 @@ impl Hearing<'_> {
             return None;
         }
         let unit = self.unit_meant()?;
-        let mut open = Fault::DANGERS.to_vec();
-        open.retain(|fault| self.has(&unit, *fault));
+        let open = self.dangers_on(&unit);
         (!open.is_empty()).then_some((unit, open))
     }
 
@@ -109,13 +108,9 @@ impl Hearing<'_> {
         let Some(unit) = self.unit_meant() else {
             return;
         };
-        let tested = self.desk.answers.says("tingle", "who", self.text)
-            && self.desk.answers.says("tingle", "clears", self.text)
-            && !self.desk.answers.says("tingle", "not", self.text);
-        let over = if tested && self.has(&unit, Fault::Shock) {
+        let over = if self.is_tested() && self.has(&unit, Fault::Shock) {
             // what he found is mended with it
             self.found_is_not_over(settled, &unit);
-            settled.homeless = None;
             self.drop_words_of_the_electrician();
             Fault::Shock
         } else if self.has(&unit, Fault::Runaway) && is_chocked(settled, &unit) {
@@ -133,17 +128,8 @@ impl Hearing<'_> {
         if cleared {
             return;
         }
-        let told = settled.reports.iter_mut().find(|(of, ..)| *of == unit);
-        if let Some((.., entry)) = told {
-            entry.cleared.push(over);
-            return;
-        }
-        let entry = Entry {
-            unit: Some(unit.clone()),
-            cleared: vec![over],
-            ..Entry::default()
-        };
-        settled.reports.push((unit, self.inbound.at, entry));
+        let entry = settled.report_on(&unit, self.inbound.at);
+        entry.cleared.push(over);
     }
 
     pub(super) fn asks_something(&self) -> bool {
@@ -156,14 +142,13 @@ impl Hearing<'_> {
         let tested = says("who") && says("clears");
         let stands = |unit: &UnitName| self.has(unit, Fault::Shock);
         let mut stays = None;
-        for (unit, _, entry) in &mut settled.reports {
+        settled.amend_all(|unit, entry| {
             if stands(unit) && !tested && says("gone") {
                 entry.cleared.retain(|fault| *fault != Fault::Shock);
                 entry.faults.retain(|fault| *fault != Fault::Shock);
                 stays = Some(unit.clone());
             }
-        }
-        settled.reports.retain(|(.., entry)| !entry.is_empty());
+        });
         let last = || self.unit_meant().filter(|unit| stands(unit));
         let told = stays.or_else(|| last().filter(|_| says("gone") && !tested))?;
         Some(Safety::ShockStays(told))
@@ -188,10 +173,7 @@ impl Hearing<'_> {
         if !open && !says("rig") {
             return None;
         }
-        for (.., entry) in &mut settled.reports {
-            entry.events.retain(|event| *event != Event::Left);
-        }
-        settled.reports.retain(|(.., entry)| !entry.is_empty());
+        settled.amend_all(|_, entry| entry.events.retain(|event| *event != Event::Left));
         if settled.reports.is_empty() {
             settled.from_context = None;
         }

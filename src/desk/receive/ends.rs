@@ -6,8 +6,8 @@ use super::super::inbound::Outgoing;
 use super::super::others::other_dispatchers;
 use super::super::settle::Settled;
 use super::Hearing;
-use crate::finding::{Caution, Level, TaskKind};
-use crate::heard::{Ask, Entry, Fault, Remark, UnitName};
+use crate::finding::{Level, TaskKind};
+use crate::heard::{Entry, Fault, Remark, UnitName};
 use crate::reply::{Arg, Voice};
 
 /// What the fire service clears, or the gas utility.
@@ -56,8 +56,7 @@ impl Hearing<'_> {
             self.clear(settled, &unit, &open, OF_A_PLACE);
             return None;
         }
-        let tested = says("tingle", "who") && !says("tingle", "not");
-        if tested && says("tingle", "clears") {
+        if self.is_tested() {
             if open.contains(&Fault::BurntSmell) {
                 self.heard.plans.clear();
                 self.heard.set_aside.clear();
@@ -65,7 +64,7 @@ impl Hearing<'_> {
             self.clear(settled, &unit, &open, &[Fault::BurntSmell]);
             return None;
         }
-        if tested && says("tingle", "came") {
+        if says("tingle", "who") && says("tingle", "came") && !says("tingle", "not") {
             return self.electrician_came(settled, unit, &open);
         }
         if says("ends", "not") {
@@ -74,6 +73,12 @@ impl Hearing<'_> {
         self.source_out(settled, &unit, &open)
             .or_else(|| self.sign_gone(settled, &unit, &open))
             .or_else(|| self.all_well(settled, &unit, &open))
+    }
+
+    /// Tells whether an electrician is said to have tested it and found it safe.
+    pub(super) fn is_tested(&self) -> bool {
+        let says = |list| self.desk.answers.says("tingle", list, self.text);
+        says("who") && says("clears") && !says("not")
     }
 
     /// Returns the dangers that stand on a trailer.
@@ -91,21 +96,11 @@ impl Hearing<'_> {
             return;
         }
         settled.homeless = None;
-        let told = settled.reports.iter_mut().find(|(of, ..)| of == unit);
-        if let Some((.., entry)) = told {
-            entry.faults.retain(|fault| !over.contains(fault));
-            let known = entry.cleared.clone();
-            entry
-                .cleared
-                .extend(over.into_iter().filter(|f| !known.contains(f)));
-            return;
-        }
-        let entry = Entry {
-            unit: Some(unit.clone()),
-            cleared: over,
-            ..Entry::default()
-        };
-        settled.reports.push((unit.clone(), self.inbound.at, entry));
+        let entry = settled.report_on(unit, self.inbound.at);
+        entry.faults.retain(|fault| !over.contains(fault));
+        let known = entry.cleared.clone();
+        let news = over.into_iter().filter(|fault| !known.contains(fault));
+        entry.cleared.extend(news);
     }
 
     /// "Electrician was here" does not say what they found.
@@ -122,7 +117,6 @@ impl Hearing<'_> {
         if !shock && task.is_none() {
             return None;
         }
-        settled.homeless = None;
         self.drop_words_of_the_electrician();
         self.found_is_not_over(settled, &unit);
         Some(Ending::Came(unit, task.filter(|_| !shock)))
@@ -150,13 +144,20 @@ impl Hearing<'_> {
         self.heard.unclear = unclear;
     }
 
-    /// "Loose neutral, all fixed": what an electrician found and mended is no fault now, and ends no danger untested.
+    /// "Loose neutral, all fixed": what an electrician found and mended is no fault now, and ends no danger untested. What
+    /// is no work of theirs is told of all the same.
     pub(super) fn found_is_not_over(&self, settled: &mut Settled, unit: &UnitName) {
-        for (.., entry) in settled.reports.iter_mut().filter(|(of, ..)| of == unit) {
-            entry.faults.clear();
+        let mended = |entry: &mut Entry| {
+            entry
+                .faults
+                .retain(|fault| !Fault::OF_POWER.contains(fault));
             entry.cleared.clear();
+        };
+        settled.amend(unit, mended);
+        if let Some(entry) = &mut settled.homeless {
+            mended(entry);
         }
-        settled.reports.retain(|(.., entry)| !entry.is_empty());
+        settled.homeless = settled.homeless.take().filter(|entry| !entry.is_empty());
     }
 
     /// A burner that was carried out leaves its exhaust behind: it is over once that is aired, too.
@@ -168,11 +169,10 @@ impl Hearing<'_> {
             return None;
         }
         let inside = |fault: &Fault| *fault == Fault::GeneratorInside;
-        for (.., entry) in settled.reports.iter_mut().filter(|(of, ..)| of == unit) {
+        settled.amend(unit, |entry| {
             entry.faults.retain(|fault| !inside(fault));
             entry.cleared.retain(|fault| !inside(fault));
-        }
-        settled.reports.retain(|(.., entry)| !entry.is_empty());
+        });
         if aired {
             self.clear(settled, unit, open, &[Fault::GeneratorInside]);
             return None;
@@ -195,11 +195,10 @@ impl Hearing<'_> {
             None => return None,
         };
         let of_it = |fault: &Fault| faults.contains(fault) || burnt && *fault == Fault::Odor;
-        for (.., entry) in settled.reports.iter_mut().filter(|(of, ..)| of == unit) {
+        settled.amend(unit, |entry| {
             entry.faults.retain(|fault| !of_it(fault));
             entry.cleared.retain(|fault| !of_it(fault));
-        }
-        settled.reports.retain(|(.., entry)| !entry.is_empty());
+        });
         settled.homeless = None;
         let stays = open.iter().copied().filter(|fault| faults.contains(fault));
         Some(Ending::Stays(unit.clone(), stays.collect()))
@@ -221,61 +220,6 @@ impl Hearing<'_> {
         let (hurt, rest): (Vec<Fault>, Vec<Fault>) = open.iter().partition(|f| of_a_person(f));
         self.clear(settled, unit, &hurt, OF_A_PERSON);
         Some(Ending::Well(unit.clone(), hurt, rest))
-    }
-}
-
-/// What is to be true before a trailer is switched on again.
-pub(super) enum PowerAgain {
-    /// Nothing is logged against it.
-    Free(UnitName),
-    /// An electrician is called for under this task.
-    Task(UnitName, u32),
-}
-
-impl Hearing<'_> {
-    /// Reads "can i turn 23 back on" of a trailer on which no danger is open.
-    pub(super) fn asks_for_power_again(&self) -> Option<PowerAgain> {
-        let says = |list| self.desk.answers.says("people", list, self.text);
-        let status = matches!(self.heard.ask, None | Some(Ask::Status { .. }));
-        if !(says("may") && says("power")) || says("loads") || !status {
-            return None;
-        }
-        let unit = self.unit_meant()?;
-        let tasks = self.desk.book.tasks();
-        let task = tasks.open_task(&unit, TaskKind::Electrician);
-        let task = task.map(|task| task.id);
-        let faults = self
-            .desk
-            .book
-            .unit(&unit)
-            .map(|kept| kept.state().faults.len());
-        match task {
-            Some(id) => Some(PowerAgain::Task(unit, id)),
-            None if faults.unwrap_or_default() == 0 && !self.heard.named.is_empty() => {
-                Some(PowerAgain::Free(unit))
-            }
-            None => None,
-        }
-    }
-}
-
-/// Says what is to be true first, and who decides.
-pub(super) fn answer_power_again(asked: &PowerAgain, reply: &mut Reply<'_>) {
-    let line = match asked {
-        PowerAgain::Free(unit) => {
-            let args = [("unit", Arg::from(unit.as_str()))];
-            reply.voice.say("answer-back-on-free", &args)
-        }
-        PowerAgain::Task(unit, id) => {
-            let id = Arg::Count(i64::from(*id));
-            let args = [("unit", unit.as_str().into()), ("id", id)];
-            reply.voice.say("answer-back-on-task", &args)
-        }
-    };
-    reply.first.push(line);
-    for caution in [Caution::Electrician, Caution::TwoResets] {
-        let line = format!("  {}", reply.voice.caution(caution));
-        reply.first.push(line);
     }
 }
 

@@ -2,7 +2,7 @@
 
 use super::super::settle::{self, Settled};
 use super::Hearing;
-use crate::heard::{Entry, Fault, UnitName};
+use crate::heard::{Fault, UnitName};
 
 impl Hearing<'_> {
     /// Takes a smell that is gone out of the report of a trailer with a smell of gas, unless those cleared it who may.
@@ -68,17 +68,8 @@ impl Hearing<'_> {
             return;
         };
         settled.homeless = None;
-        let told = settled.reports.iter_mut().find(|(of, ..)| *of == unit);
-        if let Some((.., entry)) = told {
-            entry.faults.retain(|fault| *fault != Fault::Odor);
-            entry.cleared.extend([Fault::GasSmell, Fault::Odor]);
-            return;
-        }
-        let entry = Entry {
-            unit: Some(unit.clone()),
-            cleared: vec![Fault::GasSmell, Fault::Odor],
-            ..Entry::default()
-        };
-        settled.reports.push((unit, self.inbound.at, entry));
+        let entry = settled.report_on(&unit, self.inbound.at);
+        entry.faults.retain(|fault| *fault != Fault::Odor);
+        entry.cleared.extend([Fault::GasSmell, Fault::Odor]);
     }
 }

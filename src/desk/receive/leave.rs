@@ -310,18 +310,9 @@ impl Hearing<'_> {
             Some((Stage::SettingUp | Stage::InService | Stage::Closed, _)) if gone => {}
             _ => return false,
         }
-        let told = settled.reports.iter_mut().find(|(of, ..)| *of == unit);
-        match told {
-            Some((.., entry)) if entry.events.contains(&Event::Left) => {}
-            Some((.., entry)) => entry.events.push(Event::Left),
-            None => {
-                let entry = Entry {
-                    unit: Some(unit.clone()),
-                    events: vec![Event::Left],
-                    ..Entry::default()
-                };
-                settled.reports.push((unit.clone(), self.inbound.at, entry));
-            }
+        let entry = settled.report_on(&unit, self.inbound.at);
+        if !entry.events.contains(&Event::Left) {
+            entry.events.push(Event::Left);
         }
         self.heard.set_aside.retain(|remark| remark.why != "plan");
         if !on_the_road {

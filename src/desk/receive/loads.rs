@@ -58,10 +58,7 @@ impl Hearing<'_> {
         if counted {
             return None;
         }
-        for (.., entry) in &mut settled.reports {
-            entry.events.retain(|event| *event != Event::PowerOff);
-        }
-        settled.reports.retain(|(.., entry)| !entry.is_empty());
+        settled.amend_all(|_, entry| entry.events.retain(|event| *event != Event::PowerOff));
         Some(unit)
     }
 

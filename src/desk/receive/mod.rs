@@ -16,6 +16,7 @@ mod meant;
 mod mend;
 mod open;
 mod plans;
+mod power_again;
 mod pumped;
 mod reopened;
 mod work;

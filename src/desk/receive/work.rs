@@ -8,7 +8,7 @@ use super::super::{
     truck, walk, watch, withdrawn,
 };
 use super::meaning::nothing_in;
-use super::{Hearing, arrive, danger, ends, pumped};
+use super::{Hearing, arrive, danger, ends, power_again, pumped};
 use crate::book::Record;
 use crate::dialogue::{About, Hauled, Passed};
 use crate::heard::{Entry, Plan, PlanKind, UnitName};
@@ -367,7 +367,7 @@ impl Hearing<'_> {
             return;
         }
         if let Some(asked) = self.asks_for_power_again() {
-            return ends::answer_power_again(&asked, reply);
+            return power_again::answer(&asked, reply);
         }
         let several = match took {
             true => Vec::new(),

@@ -14,10 +14,7 @@ pub(in crate::desk) fn take(hearing: &Hearing<'_>, settled: &mut Settled) -> boo
     if asks || !says("ice") || !says("where") || says("not") {
         return false;
     }
-    for (.., entry) in &mut settled.reports {
-        entry.faults.retain(|fault| *fault != Fault::Frozen);
-    }
-    settled.reports.retain(|(.., entry)| !entry.is_empty());
+    settled.amend_all(|_, entry| entry.faults.retain(|fault| *fault != Fault::Frozen));
     true
 }
 

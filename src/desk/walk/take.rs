@@ -235,11 +235,9 @@ fn take_out_of_the_reports(
 
 /// Keeps a load that was taken off for the test from being reported as switched off: it stays off.
 fn stays_off(settled: &mut Settled, check: &Check) {
-    let ours = settled.reports.iter_mut();
-    for (.., entry) in ours.filter(|(unit, ..)| *unit == check.unit) {
+    settled.amend(&check.unit, |entry| {
         entry.events.retain(|event| *event != Event::HeaterOff);
-    }
-    settled.reports.retain(|(.., entry)| !entry.is_empty());
+    });
 }
 
 /// Takes fixes out of the reports that the answer does not tell of: "the other lights work", "the ac is fine" of an AC that
@@ -253,13 +251,10 @@ fn keep_what_stands(
     let mended = all.iter().any(|(_, said)| *said == Said::Mended);
     let kept = hearing.desk.book.unit(&check.unit);
     let stood = |fault: &Fault| kept.is_some_and(|kept| kept.state().has(*fault));
-    let ours = settled.reports.iter_mut();
-    for (.., entry) in ours.filter(|(unit, ..)| *unit == check.unit) {
-        entry
-            .cleared
-            .retain(|fault| stood(fault) && (mended || *fault != check.fault));
-    }
-    settled.reports.retain(|(.., entry)| !entry.is_empty());
+    settled.amend(&check.unit, |entry| {
+        let told = |fault: &Fault| stood(fault) && (mended || *fault != check.fault);
+        entry.cleared.retain(told);
+    });
 }
 
 /// Gives what names no trailer to the one of the check, where it answers the step in words of its own: the bot's last word
@@ -354,14 +349,7 @@ fn never_wrong(hearing: &Hearing<'_>, settled: &mut Settled, check: &Check) {
     }
     let kept = hearing.desk.book.unit(&check.unit);
     let stood = |fault: &Fault| kept.is_some_and(|kept| kept.state().has(*fault));
-    for (.., entry) in settled
-        .reports
-        .iter_mut()
-        .filter(|(of, ..)| *of == check.unit)
-    {
-        entry.cleared.retain(stood);
-    }
-    settled.reports.retain(|(.., entry)| !entry.is_empty());
+    settled.amend(&check.unit, |entry| entry.cleared.retain(stood));
 }
 
 /// Takes out of the reports that the fault is over, where others are said to work: "the other lights work".
@@ -370,12 +358,9 @@ fn not_of_others(hearing: &Hearing<'_>, settled: &mut Settled, check: &Check) {
     if !hearing.desk.answers.any(&words, "others") {
         return;
     }
-    for (unit, _, entry) in &mut settled.reports {
-        if *unit == check.unit {
-            entry.cleared.retain(|fault| *fault != check.fault);
-        }
-    }
-    settled.reports.retain(|(.., entry)| !entry.is_empty());
+    settled.amend(&check.unit, |entry| {
+        entry.cleared.retain(|fault| *fault != check.fault);
+    });
 }
 
 /// Reads what a message says to the steps after the one that waits: "power is off, nobody hurt, unit closed". What it finds

@@ -58,13 +58,10 @@ pub(super) fn unplugged_for_the_test(hearing: &Hearing<'_>, settled: &mut Settle
     if !tests || answers.says("trip", "power", hearing.text) {
         return;
     }
-    for (unit, _, entry) in &mut settled.reports {
-        if *unit == check.unit {
-            let off = [Event::PowerOff, Event::HeaterOff];
-            entry.events.retain(|event| !off.contains(event));
-        }
-    }
-    settled.reports.retain(|(.., entry)| !entry.is_empty());
+    let off = [Event::PowerOff, Event::HeaterOff];
+    settled.amend(&check.unit, |entry| {
+        entry.events.retain(|event| !off.contains(event));
+    });
 }
 
 /// Takes plugs that are said to be in for that, where power is what is missing: it is not back by it.
@@ -74,12 +71,9 @@ pub(super) fn plugged_in_alone(hearing: &Hearing<'_>, settled: &mut Settled, che
     if !plugs || answers.says("trip", "power", hearing.text) {
         return;
     }
-    for (unit, _, entry) in &mut settled.reports {
-        if *unit == check.unit {
-            entry.events.retain(|event| *event != Event::PowerOn);
-        }
-    }
-    settled.reports.retain(|(.., entry)| !entry.is_empty());
+    settled.amend(&check.unit, |entry| {
+        entry.events.retain(|event| *event != Event::PowerOn);
+    });
 }
 
 /// Takes a smell that is strong, or like rotten eggs, for gas in the air, unless somebody is said to be ill of it.
