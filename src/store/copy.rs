@@ -18,8 +18,8 @@ use super::segment;
 ///
 /// # Errors
 ///
-/// Why the directory cannot be read; [`StoreError::NotEmpty`]; [`StoreError::Within`]; those of writing, after which what was copied is taken
-/// away again.
+/// Why the directory cannot be read; [`StoreError::NotEmpty`]; [`StoreError::Within`]; those of writing, after which what
+/// was copied is taken away again.
 pub fn duplicate(from: &Path, to: &Path) -> Result<u64, StoreError> {
     directory::look(from)?;
     if lies_in(to, from) {

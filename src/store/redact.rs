@@ -1,8 +1,8 @@
 //! Emptying personal texts in closed segments, a slice at a time, while turns go on.
 //!
 //! Each segment is copied without the texts, and an index is made beside the one in use from what the copies hold and what
-//! was written since. Only when all are on the disk does a mark say so, and the copies take their places. An interruption before the mark leaves
-//! everything as it was; one after it is finished at the next opening.
+//! was written since. Only when all are on the disk does a mark say so, and the copies take their places. An interruption
+//! before the mark leaves everything as it was; one after it is finished at the next opening.
 
 use std::collections::VecDeque;
 use std::fs::{self, File};
@@ -26,8 +26,6 @@ pub struct Redaction {
     rewriting: Option<Rewriting>,
     /// The turns written since, once all segments are copied.
     since: Option<Lines>,
-    /// The segments whose copy is on the disk.
-    ready: Vec<u64>,
     /// The index made from the copies; `None` once that is done.
     index: Option<Box<dyn Index>>,
     /// What it still has to take in.
@@ -38,7 +36,6 @@ pub struct Redaction {
 
 /// A closed segment that is being copied.
 struct Rewriting {
-    first: u64,
     path: PathBuf,
     seal: Seal,
     /// The number of the line read last, from 1.
@@ -71,7 +68,6 @@ impl Redaction {
             todo: segment::list(&folder)?.into(),
             rewriting: None,
             since: None,
-            ready: Vec::new(),
             index: Some(index),
             batch: Vec::new(),
             last: Head::EMPTY,
@@ -108,7 +104,7 @@ impl Redaction {
                 self.take_in(store, &line, position)?;
             } else if let Some(done) = self.rewriting.take() {
                 self.emptied += done.emptied;
-                self.ready.extend(done.end()?);
+                done.end()?;
             }
         }
         Ok(true)
@@ -172,7 +168,7 @@ impl Redaction {
         snapshot: Option<Vec<u8>>,
     ) -> Result<usize, StoreError> {
         store.sync()?;
-        if self.ready.is_empty() {
+        if self.emptied == 0 {
             return Ok(0);
         }
         if self.last != store.journal.synced() {
@@ -248,7 +244,6 @@ impl Rewriting {
         let new = segment::new_path(&path);
         let to = File::create(&new).map_err(StoreError::io("write", &new))?;
         Ok(Some(Rewriting {
-            first,
             path,
             number: 0,
             left: seal.length,
@@ -281,7 +276,7 @@ impl Rewriting {
         })?;
         let bytes = stored.bytes();
         let position = Position {
-            segment: self.first,
+            segment: self.seal.first,
             offset: self.written,
             length: u32::try_from(bytes.len()).unwrap_or(u32::MAX),
         };
@@ -309,11 +304,10 @@ impl Rewriting {
     }
 
     /// Seals the copy and brings it to the disk; where nothing was emptied, it is taken away again.
-    fn end(mut self) -> Result<Option<u64>, StoreError> {
+    fn end(mut self) -> Result<(), StoreError> {
         let new = segment::new_path(&self.path);
         if self.emptied == 0 {
-            fs::remove_file(&new).map_err(StoreError::io("delete", &new))?;
-            return Ok(None);
+            return fs::remove_file(&new).map_err(StoreError::io("delete", &new));
         }
         let seal = Seal {
             length: self.written,
@@ -323,8 +317,7 @@ impl Rewriting {
         self.to
             .flush()
             .and_then(|()| self.to.get_ref().sync_all())
-            .map_err(StoreError::io("rewrite", &self.path))?;
-        Ok(Some(self.first))
+            .map_err(StoreError::io("rewrite", &self.path))
     }
 }
 

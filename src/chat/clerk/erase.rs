@@ -46,9 +46,9 @@ impl Eraser {
     }
 
     fn empty(&mut self, line: &mut Line) {
-        match &self.what {
-            Forget::Person(who) => self.erase_person(line, &who.clone()),
-            Forget::Before(before) if line.at < *before => self.erase_old(line),
+        match self.what.clone() {
+            Forget::Person(who) => self.erase_person(line, &who),
+            Forget::Before(before) if line.at < before => self.erase_old(line),
             Forget::Before(_) => {}
         }
     }

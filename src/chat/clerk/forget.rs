@@ -68,16 +68,21 @@ type Waiting = Option<Answer<Forgotten>>;
 /// The wishes to take texts out, and how far the first has come.
 pub(super) struct Wishes<T> {
     waiting: VecDeque<(Forget, Waiting)>,
-    at_work: Option<AtWork<T>>,
+    at_work: Option<(AtWork<T>, Waiting)>,
 }
 
 /// A wish that is being carried out, a slice at a time.
 struct AtWork<T> {
-    answer: Waiting,
     eraser: Eraser,
     redaction: Redaction,
     /// What is known from the turns as they read without the texts.
     known: State<T>,
+}
+
+/// How far a slice has brought a wish.
+enum Step<T> {
+    Goes(AtWork<T>),
+    Done(Forgotten),
 }
 
 impl<T: Turns> Wishes<T> {
@@ -91,9 +96,8 @@ impl<T: Turns> Wishes<T> {
 
     /// Gives up how far the first has come, which takes room on the disk; it begins anew later.
     pub(super) fn set_back(&mut self) {
-        if let Some(at_work) = self.at_work.take() {
-            let AtWork { eraser, answer, .. } = at_work;
-            self.waiting.push_front((eraser.what, answer));
+        if let Some((at_work, answer)) = self.at_work.take() {
+            self.waiting.push_front((at_work.eraser.what, answer));
         }
     }
 
@@ -145,40 +149,37 @@ impl<T: Turns> Work<T> {
 
     /// Takes texts out for the length of a slice, where that is wished for.
     pub(super) fn take_texts_out(&mut self) {
-        if self.stale || self.wishes.is_idle() {
+        if self.stale {
             return;
         }
-        let at_work = match self.wishes.at_work.take() {
-            Some(at_work) => Ok(at_work),
-            None => match self.wishes.waiting.pop_front() {
-                Some((what, answer)) => self.begin(what, answer),
-                None => return,
-            },
+        let (step, answer) = if let Some((at_work, answer)) = self.wishes.at_work.take() {
+            (self.go_on(at_work), answer)
+        } else if let Some((what, answer)) = self.wishes.waiting.pop_front() {
+            (self.begin(what).map(Step::Goes), answer)
+        } else {
+            return;
         };
-        let outcome = at_work.and_then(|mut at_work| match self.go_on(&mut at_work) {
-            Ok(true) => {
-                self.wishes.at_work = Some(at_work);
-                Ok(())
+        let outcome = match step {
+            Ok(Step::Goes(at_work)) => {
+                self.wishes.at_work = Some((at_work, answer));
+                return;
             }
-            Ok(false) => self.finish(at_work),
-            Err(error) => Err((at_work.answer, error)),
-        });
-        if let Err((answer, error)) = outcome {
-            warn!("texts could not be taken out: {error}");
-            answer.map(|answer| answer.send(Err(NotDone::Later(error.to_string()))));
+            Ok(Step::Done(forgotten)) => Ok(forgotten),
+            Err(error) => {
+                warn!("texts could not be taken out: {error}");
+                Err(NotDone::Later(error.to_string()))
+            }
+        };
+        if let Some(answer) = answer {
+            // who asked may have gone
+            let _ = answer.send(outcome);
         }
     }
 
-    fn begin(&mut self, what: Forget, answer: Waiting) -> Result<AtWork<T>, (Waiting, NotDone)> {
-        let known = State::empty().map_err(NotDone::NotLogged);
-        let begun = known.and_then(|known| {
-            let begun = self.store.begin_redaction();
-            Ok((known, begun.inspect_err(|error| self.fall_back(error))?))
-        });
-        let (known, redaction) = match begun {
-            Ok(begun) => begun,
-            Err(error) => return Err((answer, error)),
-        };
+    fn begin(&mut self, what: Forget) -> Result<AtWork<T>, NotDone> {
+        let known = State::empty().map_err(NotDone::NotLogged)?;
+        let begun = self.store.begin_redaction();
+        let redaction = begun.inspect_err(|error| self.fall_back(error))?;
         let eraser = Eraser {
             what,
             now: (self.clock)(),
@@ -190,23 +191,36 @@ impl<T: Turns> Work<T> {
             names: HashSet::new(),
         };
         Ok(AtWork {
-            answer,
             eraser,
             redaction,
             known,
         })
     }
 
-    /// Goes on for the length of a slice; false when every turn was gone through, the last one too.
-    fn go_on(&mut self, at_work: &mut AtWork<T>) -> Result<bool, NotDone> {
-        if self.slice(at_work)? {
-            return Ok(true);
+    /// Goes on for the length of a slice; done when every turn was gone through, the last one too.
+    fn go_on(&mut self, mut at_work: AtWork<T>) -> Result<Step<T>, NotDone> {
+        if self.slice(&mut at_work)? {
+            return Ok(Step::Goes(at_work));
         }
         // what was written without a sync is certain now, and gone through as well
         self.store
             .sync()
             .inspect_err(|error| self.fall_back(error))?;
-        self.slice(at_work)
+        if self.slice(&mut at_work)? {
+            return Ok(Step::Goes(at_work));
+        }
+        let AtWork {
+            eraser,
+            redaction,
+            known,
+        } = at_work;
+        let turns = &self.state.turns;
+        if eraser.holds != turns.holds() || eraser.in_force != turns.fleet_digest() {
+            // what decides on it has changed: its copies go, and all begins anew
+            drop(redaction);
+            return self.begin(eraser.what).map(Step::Goes);
+        }
+        self.put_in_force(&eraser, redaction, known).map(Step::Done)
     }
 
     /// Goes through turns for the length of a slice; false when there are no more on the disk for certain.
@@ -236,30 +250,7 @@ impl<T: Turns> Work<T> {
         Ok(true)
     }
 
-    /// Puts what was taken out in force, unless what decides on it has changed meanwhile: then all begins anew.
-    fn finish(&mut self, at_work: AtWork<T>) -> Result<(), (Waiting, NotDone)> {
-        let AtWork {
-            answer,
-            eraser,
-            redaction,
-            known,
-        } = at_work;
-        let turns = &self.state.turns;
-        if eraser.holds != turns.holds() || eraser.in_force != turns.fleet_digest() {
-            // its copies go before others are begun
-            drop(redaction);
-            self.wishes.at_work = Some(self.begin(eraser.what, answer)?);
-            return Ok(());
-        }
-        match self.put_in_force(&eraser, redaction, known) {
-            Ok(forgotten) => {
-                answer.map(|answer| answer.send(Ok(forgotten)));
-                Ok(())
-            }
-            Err(error) => Err((answer, error)),
-        }
-    }
-
+    /// Puts what was taken out in force.
     fn put_in_force(
         &mut self,
         eraser: &Eraser,

@@ -98,6 +98,15 @@ fn said(dir: &Path) -> usize {
         .count()
 }
 
+/// A directory of 40 turns, and a redaction that has gone through them all.
+fn gone_through() -> (TempDir, Store, Redaction) {
+    let dir = filled(40);
+    let (mut store, _) = open(dir.path());
+    let mut redaction = store.begin_redaction().unwrap();
+    while store.redact(&mut redaction, 5, unsaid, |_| {}).unwrap() {}
+    (dir, store, redaction)
+}
+
 /// Lists the copies that wait to be put in place.
 fn copies(dir: &Path) -> Vec<PathBuf> {
     let is_copy = |path: &PathBuf| path.extension().is_some_and(|end| end == "new");
@@ -165,10 +174,7 @@ fn turns_are_written_and_found_between_slices() {
 
 #[test]
 fn what_broke_off_before_the_mark_is_as_if_it_had_never_begun() {
-    let dir = filled(40);
-    let (mut store, _) = open(dir.path());
-    let mut redaction = store.begin_redaction().unwrap();
-    while store.redact(&mut redaction, 5, unsaid, |_| {}).unwrap() {}
+    let (dir, store, redaction) = gone_through();
     let cut = as_a_power_cut_leaves(dir.path());
     assert_eq!(copies(cut.path()).len(), segments(dir.path()).len() / 2);
     drop((redaction, store));
@@ -182,10 +188,7 @@ fn what_broke_off_before_the_mark_is_as_if_it_had_never_begun() {
 
 #[test]
 fn what_broke_off_after_the_mark_is_finished_at_the_next_opening() {
-    let dir = filled(40);
-    let (mut store, _) = open(dir.path());
-    let mut redaction = store.begin_redaction().unwrap();
-    while store.redact(&mut redaction, 5, unsaid, |_| {}).unwrap() {}
+    let (dir, store, redaction) = gone_through();
     let cut = as_a_power_cut_leaves(dir.path());
     drop((redaction, store));
     let dir = cut;
@@ -204,10 +207,7 @@ fn what_broke_off_after_the_mark_is_finished_at_the_next_opening() {
 
 #[test]
 fn a_redaction_that_follows_one_whose_end_failed_puts_its_copies_in_place_first() {
-    let dir = filled(40);
-    let (mut store, _) = open(dir.path());
-    let mut redaction = store.begin_redaction().unwrap();
-    while store.redact(&mut redaction, 5, unsaid, |_| {}).unwrap() {}
+    let (dir, mut store, redaction) = gone_through();
     // the mark was left, and then the disk failed
     fs::write(dir.path().join("index.swap"), "with index\n").unwrap();
     drop(redaction);
@@ -225,10 +225,7 @@ fn a_redaction_that_follows_one_whose_end_failed_puts_its_copies_in_place_first(
 
 #[test]
 fn turns_that_it_has_not_gone_through_stop_its_end() {
-    let dir = filled(40);
-    let (mut store, _) = open(dir.path());
-    let mut redaction = store.begin_redaction().unwrap();
-    while store.redact(&mut redaction, 5, unsaid, |_| {}).unwrap() {}
+    let (dir, mut store, redaction) = gone_through();
     fill(&mut store, 41..=41);
     let error = store.finish_redaction(redaction, None).unwrap_err();
     assert!(
