@@ -68,7 +68,7 @@ type Waiting = Option<Answer<Forgotten>>;
 /// The wishes to take texts out, and how far the first has come.
 pub(super) struct Wishes<T> {
     waiting: VecDeque<(Forget, Waiting)>,
-    at_work: Option<(AtWork<T>, Waiting)>,
+    at_work: Option<(Box<AtWork<T>>, Waiting)>,
 }
 
 /// A wish that is being carried out, a slice at a time.
@@ -81,7 +81,7 @@ struct AtWork<T> {
 
 /// How far a slice has brought a wish.
 enum Step<T> {
-    Goes(AtWork<T>),
+    Goes(Box<AtWork<T>>),
     Done(Forgotten),
 }
 
@@ -176,7 +176,7 @@ impl<T: Turns> Work<T> {
         }
     }
 
-    fn begin(&mut self, what: Forget) -> Result<AtWork<T>, NotDone> {
+    fn begin(&mut self, what: Forget) -> Result<Box<AtWork<T>>, NotDone> {
         let known = State::empty().map_err(NotDone::NotLogged)?;
         let begun = self.store.begin_redaction();
         let redaction = begun.inspect_err(|error| self.fall_back(error))?;
@@ -190,15 +190,15 @@ impl<T: Turns> Work<T> {
             theirs: HashSet::new(),
             names: HashSet::new(),
         };
-        Ok(AtWork {
+        Ok(Box::new(AtWork {
             eraser,
             redaction,
             known,
-        })
+        }))
     }
 
     /// Goes on for the length of a slice; done when every turn was gone through, the last one too.
-    fn go_on(&mut self, mut at_work: AtWork<T>) -> Result<Step<T>, NotDone> {
+    fn go_on(&mut self, mut at_work: Box<AtWork<T>>) -> Result<Step<T>, NotDone> {
         if self.slice(&mut at_work)? {
             return Ok(Step::Goes(at_work));
         }
@@ -213,7 +213,7 @@ impl<T: Turns> Work<T> {
             eraser,
             redaction,
             known,
-        } = at_work;
+        } = *at_work;
         let turns = &self.state.turns;
         if eraser.holds != turns.holds() || eraser.in_force != turns.fleet_digest() {
             // what decides on it has changed: its copies go, and all begins anew
