@@ -10,7 +10,7 @@ use super::relay;
 use super::tick::dispatchers;
 use crate::book::{Task, TaskChange};
 use crate::finding::{Level, TaskKind};
-use crate::fleet::{CrewMember, Fleet, Role};
+use crate::fleet::{Fleet, Role};
 use crate::heard::{Command, CommandName};
 use crate::reply::Arg;
 
@@ -20,6 +20,9 @@ const TOLD_LATELY: TimeDelta = TimeDelta::minutes(60);
 /// Reads the order; none where it names nobody of the crew and no task by that word: "give 12 some water".
 pub(super) fn order(phrases: &Phrases, fleet: &Fleet, text: &str) -> Option<Command> {
     let text = text.trim();
+    if let Some(order) = by_name(phrases, fleet, text) {
+        return Some(order);
+    }
     let ordered = phrases.after("assign", "opens", text);
     let rest = ordered.or_else(|| phrases.after("assign", "names", text))?;
     let folded = plain(rest);
@@ -59,6 +62,26 @@ pub(super) fn order(phrases: &Phrases, fleet: &Fleet, text: &str) -> Option<Comm
         .last()
         .is_some_and(|word| ["to", "a", "para"].contains(word));
     (handed && is_known(last) && of_work).then(|| command(None, (*last).to_owned()))
+}
+
+/// Reads "abel takes 4", "que abel tome la 4": somebody of the crew, a word of taking, and a number alone.
+fn by_name(phrases: &Phrases, fleet: &Fleet, text: &str) -> Option<Command> {
+    let text = phrases.after("assign", "lets", text).unwrap_or(text);
+    let (name, rest) = text.split_once(' ')?;
+    let known = plain(name);
+    let mut crew = fleet.crew.values();
+    crew.find(|member| plain(&member.id) == known || plain(&member.name) == known)?;
+    let rest = phrases.after("assign", "takes", rest)?;
+    let folded = plain(rest);
+    let mut words = folded.split(' ').filter(|word| {
+        !phrases.is("assign", "between", word) && !phrases.is("assign", "courtesy", word)
+    });
+    let id = words.next()?.parse().ok()?;
+    words.next().is_none().then(|| Command {
+        name: CommandName::Assign,
+        task: Some(id),
+        rest: name.to_owned(),
+    })
 }
 
 /// Reads "I'll take it" as the order it is, where one open task was told to the sender or is on the trailer talked about.
@@ -146,14 +169,7 @@ pub(super) fn obey(hearing: &Hearing<'_>, order: &Command, reply: &mut Reply<'_>
     let by = other.id.clone();
     let from = Some(hearing.member.id.clone());
     reply.board.change(TaskChange::Taken { id, by, from });
-    let had = task.taken_by.as_ref().filter(|had| **had != other.id);
-    let task = reply
-        .board
-        .tasks()
-        .task(id)
-        .cloned()
-        .unwrap_or(task.clone());
-    tell_who_had_it(hearing, had, other, &task, reply);
+    let task = reply.board.tasks().task(id).cloned().unwrap_or(task);
     if other.id == hearing.member.id {
         return;
     }
@@ -170,31 +186,6 @@ pub(super) fn obey(hearing: &Hearing<'_>, order: &Command, reply: &mut Reply<'_>
     reply
         .others
         .push(Outgoing::to(&other.id, text).of_level(Level::Notice));
-}
-
-/// Tells whoever had a task that somebody else has it now.
-fn tell_who_had_it(
-    hearing: &Hearing<'_>,
-    had: Option<&String>,
-    now: &CrewMember,
-    task: &Task,
-    reply: &mut Reply<'_>,
-) {
-    let had = had.filter(|had| **had != hearing.member.id);
-    let Some(member) = had.and_then(|had| hearing.fleet.crew.get(had)) else {
-        return;
-    };
-    let voice = hearing
-        .desk
-        .voice_for(member, None, &hearing.fleet, hearing.now);
-    let args = [
-        ("who", Arg::from(now.name.as_str())),
-        ("task", voice.task_head(task).into()),
-    ];
-    let text = voice.say("assign-moved", &args);
-    reply
-        .others
-        .push(Outgoing::to(&member.id, text).of_level(Level::Notice));
 }
 
 /// Reads that somebody cannot do a task: its number. Without the word "task" it is one that they have.

@@ -130,6 +130,10 @@ pub(super) fn tell_some(
         (Some(unit), true) => {
             return reply.say("tell-unit-nobody", &[("unit", unit.as_str().into())]);
         }
+        // nobody else dispatches
+        (None, true) if some.open && hearing.member.role == Role::Dispatcher => {
+            return reply.say("tell-only-you", &[]);
+        }
         (None, true) => return reply.say("tell-all-nobody", &[]),
         _ => {}
     }

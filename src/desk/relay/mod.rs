@@ -64,11 +64,12 @@ pub(super) fn tell(
     reply: &mut Reply<'_>,
     records: &mut Vec<Record>,
 ) {
-    if let Some(words) = hearing.desk.phrases.after("tell", "all", order.rest.trim()) {
-        return tell_all(hearing, words, reply, records);
-    }
+    // "all drivers" are some of all
     if let Some((members, words)) = some_of(hearing, order.rest.trim()) {
         return tell_some(hearing, &members, words, reply, records);
+    }
+    if let Some(words) = hearing.desk.phrases.after("tell", "all", order.rest.trim()) {
+        return tell_all(hearing, words, reply, records);
     }
     let (people, words) = addressed(hearing, order.rest.trim());
     let mut known = Vec::new();
@@ -92,6 +93,10 @@ pub(super) fn tell(
     let names: Vec<String> = known.iter().map(|other| other.name.clone()).collect();
     let names = reply.voice.all_of(&names);
     sent(hearing, names, words, reply);
+    let phrases = &hearing.desk.phrases;
+    if phrases.after("tell", "remind", hearing.text).is_some() {
+        reply.say("tell-at-once", &[]);
+    }
 }
 
 /// Notes that an answer to words goes back to who had them passed on.
@@ -190,6 +195,12 @@ fn addressed<'t>(hearing: &Hearing<'_>, text: &'t str) -> (Vec<&'t str>, &'t str
 
 /// Says that nobody is called so, and who may be meant.
 pub(super) fn unknown(hearing: &Hearing<'_>, name: &str, key: &str, reply: &mut Reply<'_>) {
+    let folded = plain(name);
+    let called =
+        |member: &&CrewMember| plain(&member.id) == folded || plain(&member.name) == folded;
+    if let Some(out) = hearing.desk.book.people().out().find(called) {
+        return reply.say("person-is-out", &[("who", out.name.as_str().into())]);
+    }
     let quoted = reply.voice.quote(name);
     reply.say(key, &[("quote", quoted.into())]);
     let near = nearest(hearing, name);
