@@ -890,6 +890,7 @@ tell-answered = { $who } answers { $quote }: { $words }
 tell-sent = Passed on to { $who }.
 tell-from = From { $who }: { $quote }
 tell-who = I know nobody called { $quote }. Nothing passed on. Send "tell", the name and your words.
+tell-site-nobody = I know nobody at that site now. Nothing passed on. Send "tell", a name and your words.
 tell-only-you = You are the only dispatcher. Nothing passed on.
 tell-at-once = It went out at once: I keep no reminders.
 person-is-out = { $who } is shut out or has left. Nothing changed. "invite driver { $who }" lets them in again.

@@ -891,6 +891,7 @@ tell-answered = { $who } contesta a { $quote }: { $words }
 tell-sent = Se lo pasé a { $who }.
 tell-from = De { $who }: { $quote }
 tell-who = No conozco a { $quote }. No pasé nada. Mande "dile", el nombre y sus palabras.
+tell-site-nobody = No sé de nadie en ese sitio ahora. Nada enviado. Mande "dile a", un nombre y sus palabras.
 tell-only-you = Usted es el único despachador. Nada enviado.
 tell-at-once = Salió de una vez: no guardo recordatorios.
 person-is-out = { $who } está fuera del equipo. No cambié nada. "invita conductor { $who }" le deja entrar otra vez.

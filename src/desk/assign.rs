@@ -7,11 +7,12 @@ use super::inbound::Outgoing;
 use super::phrases::{Phrases, plain};
 use super::receive::{Hearing, Texted};
 use super::relay;
+use super::settle;
 use super::tick::dispatchers;
 use crate::book::{Task, TaskChange};
 use crate::finding::{Level, TaskKind};
 use crate::fleet::{Fleet, Role};
-use crate::heard::{Command, CommandName};
+use crate::heard::{Command, CommandName, UnitName};
 use crate::reply::Arg;
 
 /// "I'll take it" means a task that was told within this long.
@@ -49,14 +50,21 @@ pub(super) fn order(phrases: &Phrases, fleet: &Fleet, text: &str) -> Option<Comm
         .filter(|word| number(word))
         .filter_map(|word| word.parse().ok())
         .collect();
+    // "assign pump-out 12 to juno": the work of a trailer
+    let of_a_trailer = |id: &u32| {
+        let unit = settle::known(fleet, &UnitName::new(&id.to_string()));
+        let by_work = of_a_truck(phrases, text) && !phrases.holds("assign", "numbered", text);
+        unit.is_some() && by_work
+    };
     if let ([id], false) = (numbers.as_slice(), name.is_empty())
+        && !of_a_trailer(id)
         && (is_known(&name) || ordered.is_some() && phrases.holds("assign", "plainly", text))
     {
         return Some(command(Some(*id), name));
     }
     ordered?;
     // "give the pump-out on 6 to wren": the work is named, and not its number
-    let of_work = phrases.holds("assign", "plainly", text) || phrases.holds("truck", "who", text);
+    let of_work = phrases.holds("assign", "plainly", text) || of_a_truck(phrases, text);
     let (last, before) = words.split_last()?;
     let handed = before
         .last()
@@ -64,24 +72,53 @@ pub(super) fn order(phrases: &Phrases, fleet: &Fleet, text: &str) -> Option<Comm
     (handed && is_known(last) && of_work).then(|| command(None, (*last).to_owned()))
 }
 
-/// Reads "abel takes 4", "que abel tome la 4": somebody of the crew, a word of taking, and a number alone.
+/// Reads "abel takes 4", "que abel tome la 4", "la 4 la toma abel": somebody of the crew, a word of taking, and a number
+/// alone; or the work, "juno takes the pump-out on 12".
 fn by_name(phrases: &Phrases, fleet: &Fleet, text: &str) -> Option<Command> {
     let text = phrases.after("assign", "lets", text).unwrap_or(text);
+    let is_known = |name: &str| {
+        let name = plain(name);
+        let mut crew = fleet.crew.values();
+        crew.any(|member| plain(&member.id) == name || plain(&member.name) == name)
+    };
+    let order = |task, name: &str| Command {
+        name: CommandName::Assign,
+        task,
+        rest: name.to_owned(),
+    };
+    if let Some((number, name)) = phrases.parted("assign", "taken-by", text)
+        && is_known(name)
+    {
+        let id = number_alone(phrases, number)?;
+        // "12 goes to abel" may be the trailer
+        let of_a_trailer = settle::known(fleet, &UnitName::new(&id.to_string())).is_some();
+        let task = phrases.holds("assign", "numbered", number);
+        return (task || !of_a_trailer).then(|| order(Some(id), name));
+    }
     let (name, rest) = text.split_once(' ')?;
-    let known = plain(name);
-    let mut crew = fleet.crew.values();
-    crew.find(|member| plain(&member.id) == known || plain(&member.name) == known)?;
     let rest = phrases.after("assign", "takes", rest)?;
-    let folded = plain(rest);
+    if !is_known(name) {
+        return None;
+    }
+    match number_alone(phrases, rest) {
+        Some(id) => Some(order(Some(id), name)),
+        None => of_a_truck(phrases, rest).then(|| order(None, name)),
+    }
+}
+
+/// Tells whether words are of a truck's work.
+fn of_a_truck(phrases: &Phrases, text: &str) -> bool {
+    phrases.holds("truck", "who", text) || phrases.holds("assign", "work", text)
+}
+
+/// Reads the number of a task that stands alone but for words of courtesy.
+fn number_alone(phrases: &Phrases, text: &str) -> Option<u32> {
+    let folded = plain(text);
     let mut words = folded.split(' ').filter(|word| {
         !phrases.is("assign", "between", word) && !phrases.is("assign", "courtesy", word)
     });
     let id = words.next()?.parse().ok()?;
-    words.next().is_none().then(|| Command {
-        name: CommandName::Assign,
-        task: Some(id),
-        rest: name.to_owned(),
-    })
+    words.next().is_none().then_some(id)
 }
 
 /// Reads "I'll take it" as the order it is, where one open task was told to the sender or is on the trailer talked about.
@@ -135,7 +172,7 @@ fn meant(hearing: &Hearing<'_>) -> Option<Task> {
     let [unit] = names.as_slice() else {
         return None;
     };
-    let pumps = hearing.desk.phrases.holds("truck", "who", hearing.text);
+    let pumps = of_a_truck(hearing.desk.phrases, hearing.text);
     let mut open = hearing
         .desk
         .book

@@ -313,7 +313,8 @@ pub(super) fn day_asked(
     let today = now.with_timezone(&zone).date_naive();
     match rest.as_slice() {
         [] => asks.then_some(today),
-        [day] if phrases.is("day-ahead", "today", day) => asks.then_some(today),
+        // "digest today" asks how all stand now
+        [day] if phrases.is("day-ahead", "today", day) => (asks || *day == folded).then_some(today),
         [day] => when::day_ahead(day, now, zone),
         words => when::date(words, today),
     }

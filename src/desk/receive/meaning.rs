@@ -261,7 +261,14 @@ fn ordered_by_task(came: &Came<'_>, heard: &Heard) -> Option<Heard> {
         .desk
         .phrases
         .after("tasks", "word", rest.trim_start())?;
-    let heard = came.hear(&format!("{verb} {}", rest.trim_start_matches('#')));
+    let rest = rest.trim_start_matches('#');
+    let unit = UnitName::new(rest.split_whitespace().next().unwrap_or_default());
+    // "quita la 7": of a trailer of that number it is no task
+    let plainly = came.desk.phrases.holds("assign", "numbered", came.text);
+    if !plainly && settle::known(came.fleet, &unit).is_some() {
+        return None;
+    }
+    let heard = came.hear(&format!("{verb} {rest}"));
     let done = matches!(heard.ask, Some(Ask::Done { .. }));
     let order = heard.command.as_ref();
     let of_a_task = order.is_some_and(|order| order.task.is_some());

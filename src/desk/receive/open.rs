@@ -84,8 +84,10 @@ impl Hearing<'_> {
             .question(settled, &talk, reply)
             .or_else(|| self.asks_the_fact_again(settled))
             .or_else(|| withdrawn::asks_again(self));
-        let answered =
-            !settled.reports.is_empty() || self.heard.ask.is_some() || self.heard.command.is_some();
+        let answered = !settled.reports.is_empty()
+            || self.heard.ask.is_some()
+            || self.heard.command.is_some()
+            || reply.board.touched().next().is_some();
         match question {
             Some(about) => {
                 talk.question = Some(Question {

@@ -122,7 +122,15 @@ pub(super) fn receipt(hearing: &mut Hearing<'_>) -> Option<Passed> {
     let talk = &hearing.talk;
     let passed = talk.passed.as_ref()?;
     let lately = passed.at <= at && at - passed.at <= ANSWER_LASTS;
-    let waits = talk.question_at(at).is_some() || !talk.checks.is_empty() || talk.round.is_some();
+    let question = talk.question_at(at).map(|question| question.asked);
+    let checks = talk.checks.iter().map(|check| check.asked);
+    let round = talk.round.iter().map(|round| round.asked);
+    let asked = checks.chain(round).chain(question).max();
+    // "copy" answers the words that came after the step that was asked; a yes or a no is the step's
+    let phrases = &hearing.desk.phrases;
+    let newest =
+        asked.is_some_and(|asked| asked < passed.at) && phrases.is("tell", "copies", hearing.text);
+    let waits = asked.is_some() && !newest;
     let alone = hearing
         .desk
         .book
