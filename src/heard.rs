@@ -187,6 +187,14 @@ impl Fault {
         Fault::CoAlarm,
     ];
 
+    /// Tells whether it is a danger that threatens whoever comes near, long after it was first told.
+    pub fn stays_in_its_place(self) -> bool {
+        matches!(
+            self,
+            Fault::Shock | Fault::Fire | Fault::GasIllness | Fault::GasSmell | Fault::CoAlarm
+        )
+    }
+
     /// Tells whether it names a person who is hurt, ill or shut in, rather than something that is broken.
     pub fn harms_a_person(self) -> bool {
         matches!(

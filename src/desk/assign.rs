@@ -86,14 +86,16 @@ fn by_name(phrases: &Phrases, fleet: &Fleet, text: &str) -> Option<Command> {
         task,
         rest: name.to_owned(),
     };
+    // "12 goes to abel", "abel lleva la 12" may be the trailer
+    let is_task = |id: u32, said: &str| {
+        let of_a_trailer = settle::known(fleet, &UnitName::new(&id.to_string())).is_some();
+        phrases.holds("assign", "numbered", said) || !of_a_trailer
+    };
     if let Some((number, name)) = phrases.parted("assign", "taken-by", text)
         && is_known(name)
     {
         let id = number_alone(phrases, number)?;
-        // "12 goes to abel" may be the trailer
-        let of_a_trailer = settle::known(fleet, &UnitName::new(&id.to_string())).is_some();
-        let task = phrases.holds("assign", "numbered", number);
-        return (task || !of_a_trailer).then(|| order(Some(id), name));
+        return is_task(id, number).then(|| order(Some(id), name));
     }
     let (name, rest) = text.split_once(' ')?;
     let rest = phrases.after("assign", "takes", rest)?;
@@ -101,7 +103,7 @@ fn by_name(phrases: &Phrases, fleet: &Fleet, text: &str) -> Option<Command> {
         return None;
     }
     match number_alone(phrases, rest) {
-        Some(id) => Some(order(Some(id), name)),
+        Some(id) => is_task(id, rest).then(|| order(Some(id), name)),
         None => of_a_truck(phrases, rest).then(|| order(None, name)),
     }
 }

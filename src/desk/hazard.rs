@@ -5,6 +5,7 @@ use std::sync::LazyLock;
 
 use chrono::TimeDelta;
 use serde::Deserialize;
+use serde::de::Error as _;
 
 use super::answer::Reply;
 use super::inbound::Outgoing;
@@ -41,21 +42,23 @@ struct List {
 }
 
 impl Hazards {
-    /// Reads the file, and puts each list in the place of its name.
+    /// Reads the file, and puts each list in the place of its name. Fails where a list is named that is not there.
     fn parse(text: &str) -> Result<Hazards, toml::de::Error> {
         let mut read: Hazards = toml::from_str(text)?;
         let lists = std::mem::take(&mut read.list);
         let written_out = |phrase: String| match phrase.strip_prefix('@') {
-            None => vec![phrase],
+            None => Ok(vec![phrase]),
             Some(name) => {
                 let named = lists.iter().find(|list| list.name == name);
-                named.map_or_else(Vec::new, |list| list.say.clone())
+                let missing = || toml::de::Error::custom(format!("no list is named {name:?}"));
+                named.map(|list| list.say.clone()).ok_or_else(missing)
             }
         };
         for hazard in &mut read.hazard {
             for phrases in hazard.all.iter_mut().chain([&mut hazard.but]) {
                 let short = std::mem::take(phrases);
-                *phrases = short.into_iter().flat_map(written_out).collect();
+                let long: Result<Vec<_>, _> = short.into_iter().map(written_out).collect();
+                *phrases = long?.concat();
             }
         }
         Ok(read)
@@ -342,7 +345,6 @@ mod tests {
     fn every_hazard_is_said_in_both_languages() {
         let replies = Replies::new();
         for hazard in known() {
-            // a list that is named and not there leaves nothing
             assert!(
                 hazard.all.iter().all(|list| !list.is_empty()),
                 "{}",
@@ -359,6 +361,15 @@ mod tests {
                 }
             }
         }
+    }
+
+    #[test]
+    fn a_list_that_is_named_and_not_there_is_an_error() {
+        let file = "[[list]]\nname = \"fire\"\nsay = [\"flames\"]\n[[hazard]]\ncode = \"x\"\nall = [[\"odd\"]]\n";
+        assert!(Hazards::parse(&format!("{file}but = [\"@fire\"]\n")).is_ok());
+        let wrong = Hazards::parse(&format!("{file}but = [\"@fyre\"]\n"));
+        let said = wrong.expect_err("no such list").to_string();
+        assert!(said.contains("fyre"), "{said}");
     }
 
     #[test]

@@ -76,7 +76,33 @@ impl Meaning {
         meaning.take_as_order(came);
         meaning.also_done = further_done(came.desk.phrases, came.text, &mut meaning.heard);
         meaning.take_as_fact(came);
+        meaning.keep_dangers(came);
         meaning
+    }
+
+    /// Keeps the dangers that are told inside an order ("tell nadia i smell gas at 12"): it is obeyed, and they are heard.
+    fn keep_dangers(&mut self, came: &Came<'_>) {
+        let Some(order) = &self.heard.command else {
+            return;
+        };
+        // who is hurt in an incident is asked by itself
+        let of_people = match order.name {
+            CommandName::Tell | CommandName::Note => true,
+            CommandName::Incident => false,
+            _ => return,
+        };
+        for mut entry in came.hear(&order.rest).entries {
+            entry.faults.retain(|fault| {
+                Fault::DANGERS.contains(fault) && (of_people || fault.stays_in_its_place())
+            });
+            if !entry.faults.is_empty() {
+                self.heard.entries.push(Entry {
+                    unit: entry.unit,
+                    faults: entry.faults,
+                    ..Entry::default()
+                });
+            }
+        }
     }
 
     /// Tells whether it opens an incident or tells one of its facts.
@@ -219,57 +245,52 @@ impl Came<'_> {
 
     /// "juno fell": of somebody of the crew, whose name the reader does not know, it is what it is of anybody.
     fn crew_hurt(&self, text: &str, heard: &mut Heard) {
-        let Some(somebody) = unnamed(self.desk.phrases, self.fleet, text) else {
-            return;
-        };
-        let told = self
-            .desk
-            .reader
-            .hear(&somebody, self.fleet.style.temperature);
-        for entry in told.entries {
-            let ours = heard
-                .entries
-                .iter_mut()
-                .find(|ours| ours.unit == entry.unit);
-            let news = |fault: &Fault| {
-                let known = ours
-                    .as_ref()
-                    .is_some_and(|ours| ours.faults.contains(fault));
-                fault.harms_a_person() && !known
-            };
-            let harm: Vec<Fault> = entry.faults.iter().copied().filter(news).collect();
-            match ours {
-                _ if harm.is_empty() => {}
-                Some(ours) => ours.faults.extend(harm),
-                None => heard.entries.push(Entry {
-                    unit: entry.unit,
-                    faults: harm,
-                    ..Entry::default()
-                }),
+        let scale = self.fleet.style.temperature;
+        for somebody in unnamed(self.desk.phrases, self.fleet, text) {
+            for entry in self.desk.reader.hear(&somebody, scale).entries {
+                add_harm(heard, entry);
             }
         }
     }
 }
 
-/// Returns a text with the first name of somebody of the crew in it replaced by a word for anybody; none where it names
-/// nobody.
-fn unnamed(phrases: &Phrases, fleet: &Fleet, text: &str) -> Option<String> {
-    let names: Vec<String> = fleet
-        .crew
-        .values()
-        .flat_map(|member| [plain(&member.id), plain(&member.name)])
-        .collect();
-    let mut named = false;
-    let words = text.split(' ').map(|word| {
-        let bare = word.trim_end_matches(['.', ',', '!', ':']);
-        if named || bare.is_empty() || !names.contains(&plain(bare)) {
-            return word;
+/// Adds the harm to people that an entry tells of, where it is not heard already.
+fn add_harm(heard: &mut Heard, told: Entry) {
+    let mut entries = heard.entries.iter_mut();
+    let ours = entries.find(|ours| ours.unit == told.unit);
+    let known = ours.as_ref().map_or(&[][..], |ours| &ours.faults);
+    let news = |fault: &Fault| fault.harms_a_person() && !known.contains(fault);
+    let harm: Vec<Fault> = told.faults.into_iter().filter(news).collect();
+    match ours {
+        _ if harm.is_empty() => {}
+        Some(ours) => ours.faults.extend(harm),
+        None => heard.entries.push(Entry {
+            unit: told.unit,
+            faults: harm,
+            ..Entry::default()
+        }),
+    }
+}
+
+/// Returns a text with each name of somebody of the crew in it replaced by a word for anybody, one name and one language at
+/// a time.
+fn unnamed(phrases: &Phrases, fleet: &Fleet, text: &str) -> Vec<String> {
+    let is_name = |word: &str| {
+        let bare = plain(word.trim_end_matches(['.', ',', '!', ':']));
+        let mut crew = fleet.crew.values();
+        !bare.is_empty()
+            && crew.any(|member| plain(&member.id) == bare || plain(&member.name) == bare)
+    };
+    let words: Vec<&str> = text.split(' ').collect();
+    let mut texts = Vec::new();
+    for n in (0..words.len()).filter(|n| is_name(words[*n])) {
+        for anybody in phrases.each("hurt", "anybody") {
+            let mut words = words.clone();
+            words[n] = anybody;
+            texts.push(words.join(" "));
         }
-        named = true;
-        phrases.first("hurt", "anybody").unwrap_or(word)
-    });
-    let out = words.collect::<Vec<_>>().join(" ");
-    named.then_some(out)
+    }
+    texts
 }
 
 /// Returns a reading in the same language that says nothing.
