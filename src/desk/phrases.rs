@@ -115,11 +115,6 @@ impl Phrases {
         })
     }
 
-    /// Returns the first phrase of a list.
-    pub(super) fn first(&self, topic: &str, list: &str) -> Option<&str> {
-        self.each(topic, list).next()
-    }
-
     /// Iterates over the phrases of a list.
     pub(super) fn each(&self, topic: &str, list: &str) -> impl Iterator<Item = &str> {
         let topic = self.0.get(topic);

@@ -200,57 +200,54 @@ impl Came<'_> {
 
     /// "juno fell": of somebody of the crew, whose name the reader does not know, it is what it is of anybody.
     fn crew_hurt(&self, text: &str, heard: &mut Heard) {
-        let Some(somebody) = unnamed(self.desk.phrases, self.fleet, text) else {
+        let Some((before, after)) = around_a_name(self.fleet, text) else {
             return;
         };
-        let told = self
-            .desk
-            .reader
-            .hear(&somebody, self.fleet.style.temperature);
-        for entry in told.entries {
-            let ours = heard
-                .entries
-                .iter_mut()
-                .find(|ours| ours.unit == entry.unit);
-            let news = |fault: &Fault| {
-                let known = ours
-                    .as_ref()
-                    .is_some_and(|ours| ours.faults.contains(fault));
-                fault.harms_a_person() && !known
-            };
-            let harm: Vec<Fault> = entry.faults.iter().copied().filter(news).collect();
-            match ours {
-                _ if harm.is_empty() => {}
-                Some(ours) => ours.faults.extend(harm),
-                None => heard.entries.push(Entry {
-                    unit: entry.unit,
-                    faults: harm,
-                    ..Entry::default()
-                }),
+        let scale = self.fleet.style.temperature;
+        for anybody in self.desk.phrases.each("hurt", "anybody") {
+            let told = self
+                .desk
+                .reader
+                .hear(&format!("{before}{anybody}{after}"), scale);
+            for entry in told.entries {
+                add_harm(heard, entry);
             }
         }
     }
 }
 
-/// Returns a text with the first name of somebody of the crew in it replaced by a word for anybody; none where it names
-/// nobody.
-fn unnamed(phrases: &Phrases, fleet: &Fleet, text: &str) -> Option<String> {
-    let names: Vec<String> = fleet
-        .crew
-        .values()
-        .flat_map(|member| [plain(&member.id), plain(&member.name)])
-        .collect();
-    let mut named = false;
-    let words = text.split(' ').map(|word| {
+/// Parts a text at the first name of somebody of the crew in it.
+fn around_a_name<'t>(fleet: &Fleet, text: &'t str) -> Option<(&'t str, &'t str)> {
+    let crew = || fleet.crew.values();
+    let mut at = 0;
+    for word in text.split(' ') {
         let bare = word.trim_end_matches(['.', ',', '!', ':']);
-        if named || bare.is_empty() || !names.contains(&plain(bare)) {
-            return word;
+        let folded = plain(bare);
+        let named = |name: &str| plain(name) == folded;
+        if !folded.is_empty() && crew().any(|member| named(&member.id) || named(&member.name)) {
+            return Some((&text[..at], &text[at + bare.len()..]));
         }
-        named = true;
-        phrases.first("hurt", "anybody").unwrap_or(word)
-    });
-    let out = words.collect::<Vec<_>>().join(" ");
-    named.then_some(out)
+        at += word.len() + 1;
+    }
+    None
+}
+
+/// Adds what harms a person in a report to what was heard, where it is not known yet.
+fn add_harm(heard: &mut Heard, told: Entry) {
+    let of_the_unit = |ours: &&mut Entry| ours.unit == told.unit;
+    let ours = heard.entries.iter_mut().find(of_the_unit);
+    let known: &[Fault] = ours.as_ref().map_or(&[], |ours| ours.faults.as_slice());
+    let news = |fault: &Fault| fault.harms_a_person() && !known.contains(fault);
+    let harm: Vec<Fault> = told.faults.iter().copied().filter(news).collect();
+    match ours {
+        _ if harm.is_empty() => {}
+        Some(ours) => ours.faults.extend(harm),
+        None => heard.entries.push(Entry {
+            unit: told.unit,
+            faults: harm,
+            ..Entry::default()
+        }),
+    }
 }
 
 /// Returns a reading in the same language that says nothing.
