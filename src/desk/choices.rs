@@ -127,6 +127,7 @@ fn asked(now: DateTime<Utc>, voice: &Voice<'_>, said: &Said<'_>) -> Vec<Choice> 
             units.chain(codes(&["all"])).collect()
         }
         About::UndoOlder { .. }
+        | About::UndoNext
         | About::WasPumped { .. }
         | About::NoDanger { .. }
         | About::HurtNow { .. }
@@ -142,6 +143,7 @@ fn asked(now: DateTime<Utc>, voice: &Voice<'_>, said: &Said<'_>) -> Vec<Choice> 
         | About::When { .. }
         | About::IncidentFact { .. }
         | About::OverrideWhy { .. }
+        | About::ReleaseWhy { .. }
         | About::TruckWhen { .. }
         | About::HowMuch { .. }
         | About::Leaves { unit: None } => Vec::new(),

@@ -15,6 +15,7 @@ mod crew;
 mod digest;
 mod door;
 mod hazard;
+mod holder;
 mod inbound;
 mod incident;
 mod lone;

@@ -4,7 +4,7 @@ use chrono::{DateTime, Datelike, Days, NaiveDate, NaiveTime, TimeDelta, TimeZone
 use chrono_tz::Tz;
 
 use super::phrases::{Phrases, plain};
-use crate::words::{NamedDay, minutes_in, named_day};
+use crate::words::{NamedDay, minutes_in, named_day, named_month};
 
 /// A clock time still to come is yesterday's where that is no longer ago than this.
 const LAST_NIGHT: TimeDelta = TimeDelta::hours(14);
@@ -56,6 +56,12 @@ pub(super) fn instant(when: &str, written: DateTime<Utc>, zone: Tz) -> Option<Da
         return Some(before).filter(|before| written - *before <= LAST_NIGHT);
     }
     Some(at.min(written))
+}
+
+/// Tells whether it is day, so that something can be done before dark: from 06:00 to 16:00, as in winter (common practice, no
+/// source).
+pub(super) fn is_light(now: DateTime<Utc>, zone: Tz) -> bool {
+    (6..16).contains(&now.with_timezone(&zone).hour())
 }
 
 /// Returns the next instant, at or after `now`, that a clock time `HH:MM` names.
@@ -128,6 +134,30 @@ pub(super) fn day_ahead(words: &str, now: DateTime<Utc>, zone: Tz) -> Option<Nai
         }
     };
     today.checked_add_days(Days::new(days))
+}
+
+/// Reads words that are a date and nothing else, "feb 6" or "6 de febrero": the next one of that name.
+pub(super) fn date(words: &[&str], today: NaiveDate) -> Option<NaiveDate> {
+    let day = |word: &str| {
+        let digits = word.trim_end_matches(|c: char| c.is_alphabetic());
+        let ending = &word[digits.len()..];
+        let is_day = ["", "st", "nd", "rd", "th"].contains(&ending);
+        digits.parse::<u32>().ok().filter(|_| is_day)
+    };
+    let of = |word: &&str| !["de", "of", "the", "el"].contains(word);
+    let told: Vec<&str> = words.iter().copied().filter(|word| of(word)).collect();
+    let (month, day) = match told.as_slice() {
+        [first, second] => match named_month(first) {
+            Some(month) => (month, day(second)?),
+            None => (named_month(second)?, day(first)?),
+        },
+        _ => return None,
+    };
+    let years = [today.year(), today.year() + 1];
+    let mut dates = years
+        .into_iter()
+        .filter_map(|year| NaiveDate::from_ymd_opt(year, month, day));
+    dates.find(|date| *date >= today)
 }
 
 /// Finds a day in words: a weekday from Monday, or none of them for tomorrow. "De la mañana" is a half of the day.
@@ -316,6 +346,27 @@ mod tests {
 
     fn utc(text: &str) -> DateTime<Utc> {
         text.parse().expect("a valid instant")
+    }
+
+    #[test]
+    fn a_date_is_the_next_of_its_name() {
+        let day = |year, month, day| NaiveDate::from_ymd_opt(year, month, day);
+        let today = day(2027, 1, 23).expect("a date");
+        for words in [
+            "feb 6",
+            "6 feb",
+            "february 6th",
+            "6 de febrero",
+            "the 6th of february",
+        ] {
+            let words: Vec<&str> = words.split(' ').collect();
+            assert_eq!(date(&words, today), day(2027, 2, 6), "{words:?}");
+        }
+        assert_eq!(date(&["jan", "5"], today), day(2028, 1, 5));
+        for words in ["12 may be full", "feb", "6", "feb 40", "feb 6 psi"] {
+            let words: Vec<&str> = words.split(' ').collect();
+            assert_eq!(date(&words, today), None, "{words:?}");
+        }
     }
 
     #[test]

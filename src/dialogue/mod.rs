@@ -257,6 +257,13 @@ pub enum About {
         /// Its key in the book.
         key: String,
     },
+    /// Whether what the sender put there before is to be taken back too.
+    UndoNext,
+    /// Why an incident is released.
+    ReleaseWhy {
+        /// The incident's number.
+        number: u32,
+    },
     /// When a truck comes that was called.
     TruckWhen {
         /// The trailer it is for.
@@ -300,6 +307,8 @@ impl About {
             About::WhichMend { .. }
                 | About::WhichTask { .. }
                 | About::UndoOlder { .. }
+                | About::UndoNext
+                | About::ReleaseWhy { .. }
                 | About::IncidentFact { .. }
                 | About::Arrived { .. }
                 | About::Leaves { .. }

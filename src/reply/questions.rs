@@ -94,7 +94,10 @@ impl Voice<'_> {
                 self.say(key, &[("unit", unit.as_str().into())])
             }
             // asked in a line of their own, beside what they are about
-            About::WhichTask { .. } | About::UndoOlder { .. } => String::new(),
+            About::WhichTask { .. }
+            | About::UndoOlder { .. }
+            | About::UndoNext
+            | About::ReleaseWhy { .. } => String::new(),
             About::IncidentFact { number, fact } => {
                 let of = Fact::ALL.len();
                 let place = Fact::ALL.iter().position(|other| other == fact);

@@ -35,6 +35,8 @@ pub(super) enum Answered {
     Tasks(Vec<u32>),
     /// An older message is taken back, by its key.
     TakeBack(String),
+    /// What the sender put there before is taken back too.
+    TakeBackNext,
     /// The last pictures show this trailer.
     Shows(UnitName),
     /// The question is dropped.
@@ -80,6 +82,9 @@ pub(super) fn completed(
     let phrases = desk.phrases;
     if let About::OverrideWhy { unit, text: waits } = about {
         return reason_of(heard, text).then(|| format!("override {unit} {waits}: {text}"));
+    }
+    if let About::ReleaseWhy { number } = about {
+        return settles(heard, text).then(|| format!("release incident {number} {text}"));
     }
     if let About::CordsLive { unit, .. } = about {
         return live_cords(phrases, heard, text).map(|count| format!("{unit}: {count} cords live"));
@@ -135,6 +140,15 @@ fn live_cords(phrases: &Phrases, heard: &Heard, text: &str) -> Option<f64> {
 fn reason_of(heard: &Heard, text: &str) -> bool {
     let reports = heard.entries.iter().any(|entry| entry.unit.is_some());
     !(reports || heard.ask.is_some() || heard.command.is_some() || text.trim().is_empty())
+}
+
+/// Tells whether a message can be the reason that an incident is released: it may name its trailer and what was mended,
+/// and tells of no reading and no danger.
+fn settles(heard: &Heard, text: &str) -> bool {
+    let danger = |fault: &Fault| Fault::DANGERS.contains(fault);
+    let reports = |entry: &Entry| !entry.readings.is_empty() || entry.faults.iter().any(danger);
+    let else_wise = heard.ask.is_some() || heard.command.is_some();
+    !(else_wise || heard.entries.iter().any(reports) || text.trim().is_empty())
 }
 
 /// Tells whether a word of a text is a trailer's name.
@@ -210,6 +224,7 @@ impl Bare<'_> {
             | About::CordsLive { .. }
             | About::IncidentFact { .. }
             | About::OverrideWhy { .. }
+            | About::ReleaseWhy { .. }
             | About::WasPumped { .. }
             | About::NoDanger { .. } => None,
             About::TruckWhen { .. } | About::HowMuch { .. } => {
@@ -234,6 +249,12 @@ impl Bare<'_> {
                 unit.map(Answered::Shows)
             }
             About::Arrived { units, .. } => self.of_arrival(units, at),
+            About::UndoNext => {
+                if self.says("no") {
+                    return Some(Answered::Dropped);
+                }
+                self.says("yes").then_some(Answered::TakeBackNext)
+            }
             About::UndoOlder { key } => {
                 if self.says("no") {
                     return Some(Answered::Dropped);

@@ -4,8 +4,8 @@ use super::super::answer::{self, Reply};
 use super::super::settle::Settled;
 use super::super::situate::Case;
 use super::super::{
-    ahead, aid, alarm, assign, command, hazard, incident, lone, on_road, place, relay, silent,
-    standing, truck, walk, watch, withdrawn,
+    ahead, aid, alarm, assign, command, hazard, holder, incident, lone, on_road, place, relay,
+    silent, standing, truck, walk, watch, withdrawn,
 };
 use super::meaning::nothing_in;
 use super::{Hearing, arrive, danger, ends, power_again, pumped};
@@ -411,6 +411,7 @@ impl Hearing<'_> {
         danger::tell_unread(self, settled, reply);
         standing::keep_confirmed(self, reply, records);
         ahead::note(self, settled, cases, reply, records);
+        holder::tell(self, reply);
     }
 
     /// Tells whether the message is plainly no answer to a step: an order of fire or police, a truck, work or an alarm
