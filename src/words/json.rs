@@ -2,7 +2,7 @@
 
 use serde_json::{Map, Value, json};
 
-use crate::heard::{Ask, Entry, Heard, Readings, Remark};
+use crate::heard::{Ask, Entry, Heard, ReadingKey, Readings, Remark};
 
 /// Returns the JSON object for a message: its text, entries, ask, what is unclear and what was set aside.
 pub fn to_json(text: &str, heard: &Heard) -> Value {
@@ -42,16 +42,33 @@ fn entry(entry: &Entry) -> Value {
     }
     object.insert("events".into(), json!(entry.events));
     object.insert("readings".into(), readings(&entry.readings));
+    let further = values(&entry.readings, |key| FURTHER.contains(&key));
+    if !further.is_empty() {
+        object.insert("further".into(), Value::Object(further));
+    }
     object.insert("faults".into(), json!(entry.faults));
     object.insert("cleared".into(), json!(entry.cleared));
     Value::Object(object)
 }
 
+/// Readings of ours that whoever compares messages by their JSON does not know: they stand apart.
+const FURTHER: [ReadingKey; 4] = [
+    ReadingKey::StallsOut,
+    ReadingKey::VoltsHigh,
+    ReadingKey::VoltsLow,
+    ReadingKey::CordAwg,
+];
+
+fn values(readings: &Readings, wanted: impl Fn(ReadingKey) -> bool) -> Map<String, Value> {
+    let values = readings.values.iter();
+    let values = values.filter(|(key, _)| wanted(**key));
+    values
+        .map(|(key, value)| (key.code().into(), number(*value)))
+        .collect()
+}
+
 fn readings(readings: &Readings) -> Value {
-    let mut object = Map::new();
-    for (key, value) in &readings.values {
-        object.insert(key.code().into(), number(*value));
-    }
+    let mut object = values(readings, |key| !FURTHER.contains(&key));
     if !readings.amps.is_empty() {
         let amps: Vec<Value> = readings
             .amps

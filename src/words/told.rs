@@ -218,6 +218,10 @@ fn powered_after(items: &[Item], scope: &[Scope], last: usize) -> bool {
     next.is_some_and(|i| {
         !scope[i].denied
             && match items[i].what {
+                // "reset 3 on 9": where it is
+                What::Is(Concept::State(State::On)) => !items
+                    .get(i + 1)
+                    .is_some_and(|n| matches!(n.what, What::Units(_))),
                 What::Is(Concept::State(state)) => is_power(state),
                 What::Is(Concept::Noun(Noun::Power | Noun::Mains)) => {
                     items[i - 1].is(Mark::With) || items[i - 1].is(Mark::Aux)

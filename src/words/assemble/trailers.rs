@@ -3,7 +3,7 @@
 use std::ops::Range;
 
 use super::{Fact, Says};
-use crate::words::concept::Mark;
+use crate::words::concept::{Concept, Mark, State};
 use crate::words::item::{Item, What};
 use crate::words::pair::Outcome;
 use crate::words::scope::{Scope, Sentence};
@@ -93,12 +93,14 @@ impl Assigning<'_> {
                 ([], None) => pending.extend(from..to),
                 ([], Some(group)) => self.give(from..to, group),
                 ([first, ..], _) => {
-                    self.by_place(at, from..to, &units);
+                    self.by_place(at, from..to, &units, in_sentence.or(self.current));
                     // what was said before in this sentence without a trailer is about the one named last
                     let planned = units.iter().all(|unit| {
                         self.scope[unit.at].aside.is_some() || self.scope[unit.at].doubt
                     });
-                    if from == to && !planned || self.current.is_none() {
+                    // "14 battery 12.0; 31 mph wind, 44: pressure 58": one that opens what follows takes nothing from before
+                    let opens = from == to && self.is_told_something(*first, units.get(1));
+                    if from == to && !planned && !opens || self.current.is_none() {
                         self.give(pending.drain(..), first.group);
                     }
                     in_sentence = units.last().map(|unit| unit.group);
@@ -125,9 +127,29 @@ impl Assigning<'_> {
         }
     }
 
-    /// Gives the facts of a chunk that starts at `start` to the trailers named in it, by what stands before what.
-    fn by_place(&mut self, start: usize, facts: Range<usize>, units: &[Place]) {
+    /// Gives the facts of a chunk that starts at `start` to the trailers named in it, by what stands before what; `spoken_of`
+    /// is the group that was spoken of before.
+    fn by_place(
+        &mut self,
+        start: usize,
+        mut facts: Range<usize>,
+        units: &[Place],
+        spoken_of: Option<usize>,
+    ) {
         let first = units[0].at;
+        if let Some(group) = spoken_of
+            && let Some(and) = and_before(self.items, start, first)
+        {
+            let to = self.facts.partition_point(|fact| fact.at < and);
+            let value = |fact: &usize| matches!(self.facts[*fact].says, Says::Value(_));
+            // "9 leveled, chocked and 14" may say it of both, a value is of one
+            let own = self.is_told_something(units[0], units.get(1))
+                || (facts.start..to).all(|fact| value(&fact));
+            if own {
+                self.give(facts.start..to, group);
+                facts.start = to;
+            }
+        }
         let opens = facts.is_empty() || first < self.facts[facts.start].at;
         // a number's noun counts as the fact's place: "pressure on 12 55"
         let leading = opens && !noun_before(self.items, start, first);
@@ -141,6 +163,21 @@ impl Assigning<'_> {
             };
             fact.group = unit.map(|unit| unit.group);
         }
+    }
+
+    /// Tells whether something is said behind a trailer in its sentence, before the next one.
+    fn is_told_something(&self, unit: Place, next: Option<&Place>) -> bool {
+        let sentence = self.items[unit.at].sentence;
+        let ends = |at: usize| {
+            self.items[at].sentence != sentence
+                || next.is_some_and(|next| at >= next.at)
+                || at != unit.at && matches!(self.items[at].what, What::Units(_))
+        };
+        let end = (unit.at..self.items.len()).find(|at| ends(*at));
+        let end = end.unwrap_or(self.items.len());
+        self.facts
+            .iter()
+            .any(|fact| (unit.at + 1..end).contains(&fact.at))
     }
 
     /// Says of one more trailer what the clause before it said.
@@ -172,6 +209,21 @@ fn is_told_of(items: &[Item], unit: usize, fact: &Fact) -> bool {
         && between
             .iter()
             .any(|item| item.is(Mark::Aux) || value && item.is(Mark::Filler))
+}
+
+/// "14, water on 41 psi and unit 31 outlet 125 volts": finds the "and" that opens what is said of the trailer at `unit`.
+fn and_before(items: &[Item], start: usize, unit: usize) -> Option<usize> {
+    let leads = |item: &Item| {
+        item.is(Mark::Unit)
+            || item.is(Mark::Article)
+            || item.is(Mark::At)
+            || matches!(
+                item.what,
+                What::Sign('#') | What::Is(Concept::State(State::On))
+            )
+    };
+    let before = (start..unit).rev().find(|i| !leads(&items[*i]))?;
+    items[before].is(Mark::And).then_some(before)
 }
 
 /// "25 is in the yard, 26 also": the clause says of its trailer what the one before said.

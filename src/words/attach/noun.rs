@@ -123,9 +123,14 @@ impl Placer<'_> {
         while pair(last + 2).is_some() {
             last += 2;
         }
+        let (unit, part) = self.items[first]
+            .number()
+            .map_or((None, false), |n| (n.unit, n.form == Form::Part));
         let noun_before = first > 0
             && self.items[first - 1].chunk == self.items[at].chunk
-            && self.items[first - 1].noun().is_some();
+            && self.items[first - 1]
+                .noun()
+                .is_some_and(|n| fits(n, unit, part));
         let more = (self.items.get(last + 2))
             .is_some_and(|n| n.chunk == self.items[at].chunk && n.number().is_some());
         (first < last && !noun_before && !more).then_some((at + 1, here))
@@ -153,7 +158,11 @@ impl Placer<'_> {
         (noun + 1..self.items.len())
             .take(4)
             .take_while(|i| self.items[*i].chunk == self.items[noun].chunk)
-            .find(|i| !self.items[*i].is_filler())
+            // "batt at 11.4 tank at 1/2"
+            .find(|i| {
+                let at = What::Is(Concept::Mark(Mark::At));
+                !self.items[*i].is_filler() && self.items[*i].what != at
+            })
             .is_some_and(|i| {
                 i != not
                     && match self.items[i].what {

@@ -187,9 +187,14 @@ impl Words<'_> {
                 || matches!(self.items[at - 1].what, What::Is(Concept::Level(_))));
         let trailer = self.names(at + 1) && self.ends(at + 1);
         let word = self.spelt(at);
-        let no = self.items[at].is(Mark::No);
+        // "12 waste 60 no 70": where a trailer opens the clause, a second is named by nothing
+        let opened = || {
+            let first = (0..at).rev().take_while(|i| self.same_chunk(at, *i)).last();
+            first.is_some_and(|i| i + 1 < at && self.names(i))
+        };
+        let no = self.items[at].is(Mark::No) && self.says(at, Sense::PlainNo) && !opened();
         let place = |meant: &str| {
-            no && word == "no" && meant == "on"
+            no && meant == "on"
                 || word.len() <= 3
                     && (one_slip(&word, meant) || word.len() == 2 && near_pair(&word, meant))
         };

@@ -236,12 +236,12 @@ impl<'a> Candidate<'a> {
 
     /// 12v lights and 4 cords are no trailers; nor is 95 in "95 pressure on 12".
     fn counted_or_measured(&self) -> Option<Verdict> {
-        // "21: guest trapped": the colon parts it from what follows
-        if self
-            .items
-            .get(self.at + 1)
-            .is_some_and(|n| n.what == What::Sign(':'))
-        {
+        // "21: guest trapped", "31 - guests happy": the sign parts it from what follows
+        let parted = self.items.get(self.at + 1).is_some_and(|n| {
+            n.what == What::Sign(':')
+                || n.what == What::Sign('-') && !n.glued && self.prior.is_none()
+        });
+        if parted {
             return None;
         }
         let noun = self.next_item().and_then(Item::noun)?;
@@ -261,7 +261,14 @@ impl<'a> Candidate<'a> {
                 .is_some_and(|b| b.what == What::Is(Concept::Mark(Mark::At)))
             && self.named.is_empty()
             && (self.at > 1 && !others(self.items, self.at));
-        if placed {
+        // "on 5 guests happy": nobody is on so many guests
+        let on_it = noun == Noun::Guests
+            && self.prior.is_some_and(|p| {
+                p + 1 == self.at
+                    && (p == 0 || self.items[p - 1].chunk != self.item.chunk)
+                    && self.items[p].what == What::Is(Concept::State(State::On))
+            });
+        if placed || on_it {
             return Some(Likely);
         }
         if owns_number(self.items, self.next) || self.stands_at_a_value() {
@@ -274,11 +281,17 @@ impl<'a> Candidate<'a> {
             && self.items[self.at - 1].what == What::Is(Concept::State(State::On))
             && self.items[self.at - 2].noun() == Some(Noun::Water)
             && noun == Noun::Pressure;
+        // "hooked 19 to the spigot, 62 static": the pressure that ends what is said of the trailer that was named
+        let ends_in_pressure = noun == Noun::Pressure
+            && value(self.item) >= 30.0
+            && self.named_in_sentence()
+            && chunk_ends(self.items, self.at + 1);
         let measured = noun.reading().is_some()
             && self.next == Some(self.at + 1)
             && !matches!(self.item.what, What::Range(..))
             && (others(self.items, self.at)
                 || after_water_on
+                || ends_in_pressure
                 || noun == Noun::Air && self.opens_before_another());
         // "12.7v on 9 battery": the value stands before its place
         let told = self.at > 1
@@ -314,7 +327,14 @@ impl<'a> Candidate<'a> {
         let counted = self
             .next_item()
             .is_some_and(|n| n.noun().is_some_and(counts));
-        self.prior.is_none()
+        // "on 9 pressure at 60"
+        let led = self.prior.is_some_and(|p| {
+            p + 1 == self.at
+                && (p == 0 || self.items[p - 1].chunk != self.item.chunk)
+                && (self.items[p].is(Mark::At)
+                    || self.items[p].what == What::Is(Concept::State(State::On)))
+        });
+        (self.prior.is_none() || led)
             && !counted
             && self.next == Some(self.at + 1)
             && at(self.at + 2)

@@ -1,6 +1,7 @@
 //! Which trailers a message names: after "unit" and its like, by a name of letters and digits, or by a bare number that
 //! stands where only a trailer can.
 
+mod at_value;
 mod candidate;
 mod follows;
 mod inside;

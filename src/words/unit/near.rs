@@ -96,6 +96,12 @@ pub(super) fn others(items: &[Item], at: usize) -> bool {
     let mut j = start;
     while j < items.len() && items[j].sentence == sentence {
         if j != at {
+            // "12 pressure good, winds at 26": what a thing is at
+            let valued = j > 1
+                && items[j - 1].is(Mark::At)
+                && items[j - 2]
+                    .noun()
+                    .is_some_and(|n| n.reading().is_some() && !counts(n));
             let clear = items[j].what == What::Code
                 || matches!(items[j].what, What::Number(n) if n.form == Form::Whole && n.unit.is_none())
                     && (j == start
@@ -105,7 +111,8 @@ pub(super) fn others(items: &[Item], at: usize) -> bool {
                                 || items[j - 1].what == What::Is(Concept::State(State::On))
                                 || items[j - 1].is(Mark::Unit)
                                 || items[j - 1].is(Mark::Article)
-                                || items[j - 1].what == What::Sign('#')));
+                                || items[j - 1].what == What::Sign('#')))
+                    && !valued;
             // "three qarters": a number whose measure is misspelt
             let strange = items
                 .get(j + 1)

@@ -472,6 +472,9 @@ impl Candidate<'_> {
         if at_word && !range && (self.an_hour(place) || self.ends_at(place)) {
             return No;
         }
+        if at_word && self.is_at_a_value(place) {
+            return No;
+        }
         // "pressure at 55", "pressure came up from 32 to 50": the value, where no number follows and another trailer is named
         if (at_word || items[place].is(Mark::From))
             && valued_before(items, place)
@@ -482,19 +485,6 @@ impl Candidate<'_> {
             return No;
         }
         Likely
-    }
-
-    /// "26F outside at 31": the noun before the place word has its value before it, in a measure.
-    fn told_before_its_noun(&self, place: usize) -> bool {
-        let Some(noun) = (0..place).rev().find(|i| !self.items[*i].is_filler()) else {
-            return false;
-        };
-        let value = noun.checked_sub(1).map(|i| &self.items[i]);
-        let told = value
-            .filter(|v| v.chunk == self.item.chunk)
-            .and_then(Item::number);
-        let fits = |noun| told.is_some_and(|n| n.unit.is_some() && fits(noun, n.unit, false));
-        self.items[noun].noun().is_some_and(fits)
     }
 
     /// "23 fresh wsa at 80", "12 pressure holding steady at 55": the value of a noun that has none yet, after its trailer.

@@ -18,7 +18,7 @@ pub(super) fn examples(file: &str) -> Vec<Value> {
 }
 
 /// The readings that the contract leaves out of comparing.
-pub(super) const UNCOMPARED_READINGS: [&str; 14] = [
+pub(super) const UNCOMPARED_READINGS: [&str; 10] = [
     "inside_f",
     "low_f",
     "humidity_pct",
@@ -28,10 +28,6 @@ pub(super) const UNCOMPARED_READINGS: [&str; 14] = [
     "circuits_live",
     "fuel_gal",
     "fuel_pct",
-    "stalls_out",
-    "volts_high",
-    "volts_low",
-    "cord_awg",
     "when",
 ];
 

@@ -7,6 +7,35 @@ use crate::words::item::{Form, What};
 use crate::words::senses::Sense;
 
 impl Words<'_> {
+    /// "wind picking up, 30 gusts 45 at 12": the wind before its gusts, of which the gusts count.
+    pub(super) fn wind_before_gusts(&mut self, at: usize) {
+        let gusts = self.same_chunk(at, at + 1)
+            && self.items[at + 1].noun() == Some(Noun::Gust)
+            && (at + 2..self.items.len())
+                .take(3)
+                .find(|i| !self.items[*i].is_filler() && !self.items[*i].is(Mark::At))
+                .is_some_and(|i| match (self.items[i].number(), self.bare_number(at)) {
+                    (Some(gust), Some(wind)) => gust.value > wind && wind >= 5.0,
+                    _ => false,
+                });
+        let placed = at > 0
+            && (self.items[at - 1].is(Mark::At)
+                || self.items[at - 1].is(Mark::Unit)
+                || self.items[at - 1].what == What::Is(Concept::State(State::On)));
+        let sentence = self.items[at].sentence;
+        let wind = self.items[..at]
+            .iter()
+            .rev()
+            .take(8)
+            .take_while(|i| i.sentence == sentence)
+            .any(|i| i.noun() == Some(Noun::Wind));
+        // "wind 30 gusts 45" is read as it stands
+        let right_before = at > 0 && self.items[at - 1].noun() == Some(Noun::Wind);
+        if gusts && wind && !placed && !right_before {
+            self.items[at].what = What::Labelled;
+        }
+    }
+
     /// "someone puked outside 21": what a person did there, and no temperature.
     pub(super) fn outside_of_it(&mut self, at: usize) {
         let outside = self.items[at].noun() == Some(Noun::Air)
@@ -52,7 +81,7 @@ impl Words<'_> {
     /// "its 97 out here ac wont cool": the air, where it opens what is said and no comma parts it from what follows.
     pub(super) fn it_is_so_out(&mut self, at: usize) {
         let its = self.says(at, Sense::AirIs)
-            && (at == 0 || !self.same_chunk(at, at - 1))
+            && (at == 0 || !self.same_chunk(at, at - 1) || self.items[at - 1].is(Mark::And))
             && self.same_chunk(at, at + 2);
         let air = self
             .items

@@ -72,6 +72,13 @@ pub(super) fn settle(text: &str, tokens: &[Token], items: &mut [Item], senses: &
         words.truck(at);
         words.dumped(at);
         words.pumped_so_much(at);
+        words.so_much_out(at);
+        words.no_another(at);
+        words.whenever(at);
+        words.now_after_was(at);
+        words.comes_at(at);
+        words.breaker_by_number(at);
+        words.wind_before_gusts(at);
         words.clean_too(at);
         words.water_beside_waste(at);
         words.regulator_side(at);

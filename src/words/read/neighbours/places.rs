@@ -1,7 +1,7 @@
 //! Words of coming, going and standing: got to 12, 90 gallons left, the truck came, va a la mitad.
 
 use super::Words;
-use crate::heard::{Event, Need};
+use crate::heard::{Event, Fault, Need};
 use crate::words::concept::{Concept, Mark, Noun, State, Unit};
 use crate::words::item::{Form, Item, What};
 use crate::words::senses::Sense;
@@ -335,6 +335,67 @@ impl Words<'_> {
             && let What::Number(number) = &mut self.items[at + 1].what
         {
             number.unit = Some(Unit::Gal);
+        }
+    }
+
+    /// "pumped 12, 380 out": the gallons that were taken out of what was pumped.
+    pub(super) fn so_much_out(&mut self, at: usize) {
+        let opens = at
+            .checked_sub(1)
+            .is_some_and(|i| !self.same_chunk(at, i) || self.items[i].what == What::Sign(','));
+        let load = self.bare_number(at).is_some_and(|v| v >= LEAST_LOAD_GAL);
+        let out = self.same_chunk(at, at + 1)
+            && self.items[at + 1].what == What::Is(Concept::State(State::Out))
+            && self.ends(at + 1);
+        let sentence = self.items[at].sentence;
+        let pumped = || {
+            let before = self.items[..at].iter().rev().take(8);
+            before.take_while(|i| i.sentence == sentence).any(|i| {
+                matches!(
+                    i.what,
+                    What::Is(
+                        Concept::State(State::Pumped | State::Emptied)
+                            | Concept::Event(Event::WastePumped)
+                    )
+                )
+            })
+        };
+        if opens
+            && load
+            && out
+            && pumped()
+            && let What::Number(number) = &mut self.items[at].what
+        {
+            number.unit = Some(Unit::Gal);
+        }
+    }
+
+    /// "truck comes at 3": the hour.
+    pub(super) fn comes_at(&mut self, at: usize) {
+        let comes = at > 0
+            && self.items[at].what == What::Is(Concept::Mark(Mark::At))
+            && self.same_chunk(at, at - 1)
+            && self.says(at - 1, Sense::Comes);
+        let hour = self
+            .bare_number(at + 1)
+            .filter(|v| (1.0..=12.0).contains(v));
+        if comes && hour.is_some() && self.same_chunk(at, at + 1) && self.ends(at + 1) {
+            self.items[at + 1].what = What::Labelled;
+        }
+    }
+
+    /// "lights flicker when the pump runs": when it happens, and no pump that runs on.
+    pub(super) fn whenever(&mut self, at: usize) {
+        let runs = self.items[at].what == What::Is(Concept::Fault(Fault::PumpRunning));
+        let when = || {
+            let before = (0..at)
+                .rev()
+                .take(4)
+                .take_while(|i| self.same_chunk(at, *i));
+            before.into_iter().any(|i| self.says(i, Sense::Whenever))
+        };
+        if runs && when() {
+            self.items[at].what = What::Word { ordinary: true };
         }
     }
 

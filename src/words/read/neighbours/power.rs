@@ -150,6 +150,84 @@ impl Words<'_> {
         }
     }
 
+    /// "9 was 30 psi now 52": what is now is a clause of its own, as if a comma stood before it.
+    pub(super) fn now_after_was(&mut self, at: usize) {
+        let told = self.items[at].is(Mark::Now)
+            && at > 1
+            && self.same_chunk(at, at - 1)
+            && self.items[at - 1].number().is_some()
+            && self.same_chunk(at, at + 1)
+            && self.items[at + 1].number().is_some()
+            && self.ends(at + 1);
+        let was = || {
+            let before = (0..at - 1).rev().take(6);
+            before
+                .take_while(|i| self.same_chunk(at, *i))
+                .any(|i| self.items[i].is(Mark::Past))
+        };
+        if told && was() {
+            for item in &mut self.items[at..] {
+                item.chunk += 1;
+            }
+        }
+    }
+
+    /// "reset 3 on 9": the breaker of that number, where its trailer follows.
+    pub(super) fn breaker_by_number(&mut self, at: usize) {
+        let reset = self.items[at].what == What::Is(Concept::State(State::Reset));
+        let number = self.bare_number(at + 1).filter(|n| (1.0..=4.0).contains(n));
+        let place = self
+            .items
+            .get(at + 2)
+            .is_some_and(|n| n.is(Mark::At) || n.what == What::Is(Concept::State(State::On)));
+        if reset
+            && place
+            && self.same_chunk(at, at + 3)
+            && self.names(at + 3)
+            && let Some(number) = number
+        {
+            self.items[at + 1].what = What::Circuit(number as u8);
+        }
+    }
+
+    /// "waste 60 no 70", "50 psi, no 55": the second of two such values stands.
+    pub(super) fn no_another(&mut self, at: usize) {
+        if !self.items[at].is(Mark::No) || !self.says(at, Sense::PlainNo) || !self.ends(at + 1) {
+            return;
+        }
+        let sentence = self.items[at].sentence;
+        let number = |i: usize| {
+            let item = self.items.get(i)?;
+            item.number().filter(|_| item.sentence == sentence)
+        };
+        let before = (0..at)
+            .rev()
+            .find(|i| !matches!(self.items[*i].what, What::Sign(',')));
+        let (Some(first), Some(second)) = (before.and_then(number), number(at + 1)) else {
+            return;
+        };
+        let alike = (first.form == Form::Part) == (second.form == Form::Part)
+            && (first.unit == second.unit || second.unit.is_none());
+        // "leak on 12 no 14" mends the trailer, "12 no 14" may deny
+        let noun = before
+            .and_then(|i| (0..i).rev().find(|i| !self.items[*i].is_filler()))
+            .and_then(|i| self.items[i].noun());
+        let measure = first.unit.or(match noun {
+            Some(noun) if noun.is_tank() && first.value >= 5.0 => Some(Unit::Pct),
+            Some(Noun::Pressure) if first.value >= 15.0 => Some(Unit::Psi),
+            Some(Noun::Volts) if first.value >= 90.0 => Some(Unit::Volt),
+            _ => None,
+        });
+        if alike && (measure.is_some() || first.form == Form::Part) {
+            for i in before.into_iter().chain([at + 1]) {
+                if let What::Number(number) = &mut self.items[i].what {
+                    number.unit = measure;
+                }
+            }
+            self.items[at].what = What::Is(Concept::Mark(Mark::Sorry));
+        }
+    }
+
     /// "14.2 A", "14.2 A on circuit 1": amperes, as no article ends what is said.
     pub(super) fn amperes(&mut self, at: usize) {
         let number = self.bare_number(at).filter(|n| (0.0..=60.0).contains(n));
