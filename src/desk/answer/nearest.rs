@@ -15,6 +15,7 @@ const LISTS: &[(&str, &str)] = &[
     ("export", "nearest-export"),
     ("set", "nearest-set"),
     ("show", "nearest-show"),
+    ("weather", "nearest-set"),
 ];
 
 /// Talk has no more words than this, and no number.
