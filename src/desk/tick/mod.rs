@@ -126,9 +126,8 @@ pub(super) fn tick(desk: &Desk, now: DateTime<Utc>) -> Turn {
         if duty.unit().is_some() {
             round.slice.took(true);
         }
-        if duty.speaks() && now - at >= LATE {
-            round.say.was_due(at);
-        }
+        let late = duty.speaks() && now - at >= LATE;
+        round.say.was_due(late.then_some(at));
         round.work(at, duty);
     }
     round.finish()
