@@ -36,6 +36,15 @@ pub(super) fn answer(hearing: &Hearing<'_>, topic: &str, reply: &mut Reply<'_>) 
             Some(unit) => who_has(hearing, &unit, reply),
             None => reply.asks = Some(hearing.which_unit()),
         },
+        "next-job" => match asked_of(hearing) {
+            Some(unit) if plan_ahead::next_job(hearing, &unit, reply) => {}
+            Some(unit) => {
+                let args = [("unit", Arg::from(unit.as_str()))];
+                let line = reply.voice.say("answer-next-job-none", &args);
+                reply.first.push(line);
+            }
+            None => reply.asks = Some(hearing.which_unit()),
+        },
         "guests" => match asked_of(hearing) {
             Some(unit) => guests(hearing, &unit, reply),
             None => reply.asks = Some(hearing.which_unit()),
