@@ -357,6 +357,7 @@ answer-who-last = { $unit }: last word { $age } ago, from { $who }.
 answer-who-none = { $unit }: nobody has written about it.
 answer-who-road = { $who } is on the way to { $unit }.
 answer-who-crew = On the job: { $names }.
+answer-trucks-none = No pump truck is wanted or called.
 answer-next-job-none = I know of no job for { $unit } in the next two weeks.
 answer-next-job = { $unit }: next at { $site }, { $time } to { $last }, { $count } guests.
 answer-next-job-full = By the guests alone the waste is at its stop level about { $time }.

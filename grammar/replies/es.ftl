@@ -358,6 +358,7 @@ answer-who-last = { $unit }: última noticia hace { $age }, de { $who }.
 answer-who-none = { $unit }: nadie ha escrito de ella.
 answer-who-road = { $who } va en camino a la { $unit }.
 answer-who-crew = En el trabajo: { $names }.
+answer-trucks-none = Ningún camión está pedido ni hace falta.
 answer-next-job-none = No sé de otro trabajo para la { $unit } en las próximas dos semanas.
 answer-next-job = { $unit }: sigue en { $site }, de { $time } a { $last }, { $count } invitados.
 answer-next-job-full = Solo por los invitados, las negras llegan a su tope como a las { $time }.
