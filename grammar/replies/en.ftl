@@ -157,6 +157,7 @@ reading-cords = { $value ->
    *[other] { $value } cords live
 }
 reading-cord = cord { $value }
+reading-cord-gauge = cord { $value }
 reading-fuel = fuel { $value }
 reading-guests = { $value ->
     [one] 1 guest
@@ -220,6 +221,7 @@ unclear-which-tank = Not logged: { $quote }. Is that waste or fresh? Send "waste
 unclear-which-volts = Not logged: { $quote }. Is that mains or battery? Send "outlet" or "battery" with the volts.
 unclear-mains-or-lights = Not logged: { $quote }. Is site power out, or only the lights? Send "no power" or "no lights".
 unclear-cords-live = Not logged: { $quote }. How many cords have power now? Send it as in "12 2 cords live".
+unclear-stopped-where = Not logged: { $quote }. Is the trailer at its job site? If so, send it as in "12 arrived".
 unclear-spaced-minus = Not logged: { $quote }. Is that number below zero? Send it with the minus close by, as in -5.
 unclear-bar-or-psi = Not logged: { $quote }. Is that bar or psi? Send the number with it.
 unclear-feet-or-metres = Not logged: { $quote }. Is that feet or metres? Send the number with it.
@@ -253,6 +255,7 @@ ask-task-done = Is task { $tasks } done? Yes or no.
 mend-unit = unit { $unit }
 mend-on = { $what } on { $unit }
 ask-what-value = What is { $quote }? Answer with one word: psi, waste, fresh, outside or volts.
+ask-cords-live = How many cords on { $unit } have power now? Send the number.
 ask-what-value-on = What is { $quote } on { $unit }? Answer with one word: psi, waste, fresh, outside or volts.
 ask-taps-shut = Was the pressure on { $unit } read with taps running or shut?
 ask-before-regulator = Was the pressure on { $unit } read before or after the regulator?
@@ -391,6 +394,11 @@ silent-phone = Phone { $who } again.
 silent-phone-near = Phone { $who } again, then whoever wrote from there lately: { $names }.
 silent-contact = Ask at the site: { $what }.
 silent-then = No answer in 15 min: send somebody to look. "check { $who } in 15" has me ask after them.
+aid-told = I told the dispatchers that you need help.
+aid-nobody = You need help, and I have no dispatcher to tell. Call your own people.
+aid-what = Somebody hurt, or in danger: call the emergency number first. What is wrong there? Send it with the unit.
+aid-asks = { $who } needs help: { $quote }. What is wrong was not said: I asked.
+aid-asks-on = { $who } needs help on { $unit }: { $quote }. What is wrong was not said: I asked.
 silent-alone = They work alone: do not wait. Send somebody to look now, and call the emergency number.
 silent-road = Who drives does not pick up. Phone again after the arrival. Still nothing 30 min later: send somebody along the road.
 silent-hurt = Found hurt, or not waking: call the emergency number first. Never go into a tank after somebody.

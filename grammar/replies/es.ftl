@@ -158,6 +158,7 @@ reading-cords = { $value ->
    *[other] { $value } cables con corriente
 }
 reading-cord = cable { $value }
+reading-cord-gauge = cable { $value }
 reading-fuel = combustible { $value }
 reading-guests = { $value ->
     [one] 1 invitado
@@ -221,6 +222,7 @@ unclear-which-tank = No anotado: { $quote }. ¿Es negras o limpia? Mande "negras
 unclear-which-volts = No anotado: { $quote }. ¿Es del contacto o de la batería? Mande "contacto" o "batería" con los voltios.
 unclear-mains-or-lights = No anotado: { $quote }. ¿Falta la corriente, o solo las luces? Mande "sin corriente" o "sin luces".
 unclear-cords-live = No anotado: { $quote }. ¿Cuántos cables tienen corriente ahora? Mándelo como "12 2 cables vivos".
+unclear-stopped-where = No anotado: { $quote }. ¿Ya está el remolque en su sitio de trabajo? Si es así, mándelo como "12 llegó".
 unclear-spaced-minus = No anotado: { $quote }. ¿El número es bajo cero? Mándelo con el menos pegado, como -5.
 unclear-bar-or-psi = No anotado: { $quote }. ¿Son bar o psi? Mande el número con eso.
 unclear-feet-or-metres = No anotado: { $quote }. ¿Son pies o metros? Mande el número con eso.
@@ -254,6 +256,7 @@ ask-task-done = ¿Ya quedó la tarea { $tasks }? Sí o no.
 mend-unit = la unidad { $unit }
 mend-on = { $what } en la { $unit }
 ask-what-value = ¿Qué es { $quote }? Conteste con una palabra: psi, negras, limpia, afuera o voltios.
+ask-cords-live = ¿Cuántos cables de la { $unit } tienen corriente ahora? Mande el número.
 ask-what-value-on = ¿Qué es { $quote } en la { $unit }? Conteste con una palabra: psi, negras, limpia, afuera o voltios.
 ask-taps-shut = ¿Leyó la presión de la { $unit } con llaves abiertas o cerradas?
 ask-before-regulator = ¿Leyó la presión de la { $unit } antes o después del regulador?
@@ -392,6 +395,11 @@ silent-phone = Llame otra vez a { $who }.
 silent-phone-near = Llame otra vez a { $who }, luego a quien escribió de ahí hace poco: { $names }.
 silent-contact = Pregunte en el sitio: { $what }.
 silent-then = Si en 15 min no contesta: mande a alguien a ver. Con "revisa a { $who } en 15" yo le pregunto.
+aid-told = Avisé a los despachadores que necesita ayuda.
+aid-nobody = Necesita ayuda, y no tengo a qué despachador avisar. Llame a su gente.
+aid-what = Alguien herido o en peligro: primero llame al número de emergencia. ¿Qué pasa ahí? Mándelo con la unidad.
+aid-asks = { $who } necesita ayuda: { $quote }. No dijo qué pasa: ya le pregunté.
+aid-asks-on = { $who } necesita ayuda en la { $unit }: { $quote }. No dijo qué pasa: ya le pregunté.
 silent-alone = Trabaja a solas: no espere. Mande ya a alguien a ver, y llame a emergencias.
 silent-road = Quien maneja no contesta. Llame otra vez cuando deba haber llegado. Si 30 min después nada: mande a alguien por el camino.
 silent-hurt = Si hay herida o no despierta: primero llame a emergencias. Nunca entre a un tanque por nadie.

@@ -68,7 +68,7 @@ pub(super) fn order(phrases: &Phrases, fleet: &Fleet, text: &str) -> Option<Comm
     let (last, before) = words.split_last()?;
     let handed = before
         .last()
-        .is_some_and(|word| ["to", "a", "para"].contains(word));
+        .is_some_and(|word| phrases.is("assign", "to", word));
     (handed && is_known(last) && of_work).then(|| command(None, (*last).to_owned()))
 }
 

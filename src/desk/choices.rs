@@ -139,6 +139,7 @@ fn asked(now: DateTime<Utc>, voice: &Voice<'_>, said: &Said<'_>) -> Vec<Choice> 
                 .collect()
         }
         About::WhatValue { .. }
+        | About::CordsLive { .. }
         | About::When { .. }
         | About::IncidentFact { .. }
         | About::OverrideWhy { .. }

@@ -5,6 +5,7 @@
 //! I/O; the same records always give the same desk.
 
 mod ahead;
+mod aid;
 mod alarm;
 mod answer;
 mod assign;

@@ -162,6 +162,13 @@ pub enum About {
         /// When it was written.
         at: DateTime<Utc>,
     },
+    /// How many cords have power, where some were said to be dead or unplugged.
+    CordsLive {
+        /// The trailer.
+        unit: UnitName,
+        /// When they were told of.
+        at: DateTime<Utc>,
+    },
     /// Whether a pressure was read with the taps shut or running.
     TapsShut {
         /// The trailer.
@@ -309,6 +316,7 @@ impl About {
                 | About::OverrideWhy { .. }
                 | About::PhotoOf { .. }
                 | About::TruckWhen { .. }
+                | About::CordsLive { .. }
                 | About::HowMuch { .. }
                 | About::WasPumped { .. }
         )

@@ -27,6 +27,9 @@ impl Voice<'_> {
                     None => self.say("ask-what-value", &[quote]),
                 }
             }
+            About::CordsLive { unit, .. } => {
+                self.say("ask-cords-live", &[("unit", unit.as_str().into())])
+            }
             About::WhichUnitOf { text, likely } => {
                 let quote = ("quote", Arg::from(self.quote(text)));
                 match likely.as_slice() {

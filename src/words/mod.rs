@@ -34,6 +34,7 @@ mod typed;
 mod unit;
 mod vocab;
 mod weather;
+mod wire;
 mod wish;
 
 pub use days::{NamedDay, named_day, named_month};

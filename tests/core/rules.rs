@@ -4,6 +4,7 @@
 mod cold;
 mod crew;
 mod crowd;
+mod every;
 mod heat;
 mod power;
 mod scenes;

@@ -16,6 +16,9 @@ use crate::heard::{
 /// The most words that an answer has.
 const LONGEST: usize = 6;
 
+/// A trailer has so many cords at most.
+const MOST_CORDS: f64 = 4.0;
+
 /// What the answer to an open question makes of a bare message.
 pub(super) enum Answered {
     /// Reports of one time, which may take the place of the sender's last on that trailer.
@@ -83,6 +86,9 @@ pub(super) fn completed(
     if let About::ReleaseWhy { number } = about {
         return settles(heard, text).then(|| format!("release incident {number} {text}"));
     }
+    if let About::CordsLive { unit, .. } = about {
+        return live_cords(phrases, heard, text).map(|count| format!("{unit}: {count} cords live"));
+    }
     let (waits, likely): (&str, &[UnitName]) = match about {
         About::WhichUnitOf { text, likely } => (text, likely),
         // the trailer may be what was missing of a value
@@ -115,6 +121,19 @@ pub(super) fn completed(
         [unit] => Some(format!("{unit}: {waits}")),
         _ => None,
     }
+}
+
+/// Reads how many cords have power, where a message says no more than a number.
+fn live_cords(phrases: &Phrases, heard: &Heard, text: &str) -> Option<f64> {
+    let none = || phrases.is("choice", "none", text).then_some(0.0);
+    let reports = heard.entries.iter().any(|entry| !entry.is_empty());
+    let answer = heard.answer.as_ref();
+    let measured = answer.is_some_and(|answer| answer.measure.is_some() || answer.noun.is_some());
+    if reports || measured || heard.ask.is_some() || heard.command.is_some() {
+        return None;
+    }
+    let count = answer.and_then(|answer| answer.number).or_else(none)?;
+    (count.fract() == 0.0 && (0.0..=MOST_CORDS).contains(&count)).then_some(count)
 }
 
 /// Tells whether a message can be the reason that was asked for: no order, no question, no report of a trailer.
@@ -202,6 +221,7 @@ impl Bare<'_> {
             }
             // completed, or taken as it stands, before it is heard; a danger taken back is answered above
             About::WhichUnitOf { .. }
+            | About::CordsLive { .. }
             | About::IncidentFact { .. }
             | About::OverrideWhy { .. }
             | About::ReleaseWhy { .. }

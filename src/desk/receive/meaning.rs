@@ -8,10 +8,10 @@ use super::super::phrases::{Phrases, plain};
 use super::super::{
     Desk, ahead, assign, crew, digest, incident, relay, settle, standing, truck, walk,
 };
-use super::{asked, bare};
+use super::{also, asked, bare};
 use crate::dialogue::{About, Talk};
 use crate::fleet::{CrewMember, Fleet, Role};
-use crate::heard::{Ask, Command, CommandName, Entry, Heard, UnitName};
+use crate::heard::{Ask, Command, CommandName, Entry, Fault, Heard, UnitName};
 
 /// A message of one of the crew, as it came.
 pub(super) struct Came<'a> {
@@ -122,9 +122,22 @@ impl Meaning {
                 .or_else(|| asked::level(&message))
         };
         if let Some(whole) = scanned.or_else(completed).or_else(spelled) {
+            let language = self.heard.language.or(self.talk.language);
             self.heard = came.hear(&whole);
+            self.heard.language = language.or(self.heard.language);
             self.talk.question = None;
             self.whole = Some(whole);
+        } else if came.inbound.replaces.is_none()
+            && let Some(entries) = also::told(&self.texted(came))
+        {
+            self.heard = Heard {
+                named: entries
+                    .iter()
+                    .filter_map(|entry| entry.unit.clone())
+                    .collect(),
+                entries,
+                ..nothing_in(&self.heard)
+            };
         }
     }
 
@@ -197,8 +210,67 @@ impl Came<'_> {
     }
 
     fn hear(&self, text: &str) -> Heard {
-        self.desk.reader.hear(text, self.fleet.style.temperature)
+        let scale = self.fleet.style.temperature;
+        let mut heard = self.desk.reader.hear(text, scale);
+        if heard.command.is_none() {
+            self.crew_hurt(text, &mut heard);
+        }
+        heard
     }
+
+    /// "juno fell": of somebody of the crew, whose name the reader does not know, it is what it is of anybody.
+    fn crew_hurt(&self, text: &str, heard: &mut Heard) {
+        let Some(somebody) = unnamed(self.desk.phrases, self.fleet, text) else {
+            return;
+        };
+        let told = self
+            .desk
+            .reader
+            .hear(&somebody, self.fleet.style.temperature);
+        for entry in told.entries {
+            let ours = heard
+                .entries
+                .iter_mut()
+                .find(|ours| ours.unit == entry.unit);
+            let news = |fault: &Fault| {
+                let known = ours
+                    .as_ref()
+                    .is_some_and(|ours| ours.faults.contains(fault));
+                fault.harms_a_person() && !known
+            };
+            let harm: Vec<Fault> = entry.faults.iter().copied().filter(news).collect();
+            match ours {
+                _ if harm.is_empty() => {}
+                Some(ours) => ours.faults.extend(harm),
+                None => heard.entries.push(Entry {
+                    unit: entry.unit,
+                    faults: harm,
+                    ..Entry::default()
+                }),
+            }
+        }
+    }
+}
+
+/// Returns a text with the first name of somebody of the crew in it replaced by a word for anybody; none where it names
+/// nobody.
+fn unnamed(phrases: &Phrases, fleet: &Fleet, text: &str) -> Option<String> {
+    let names: Vec<String> = fleet
+        .crew
+        .values()
+        .flat_map(|member| [plain(&member.id), plain(&member.name)])
+        .collect();
+    let mut named = false;
+    let words = text.split(' ').map(|word| {
+        let bare = word.trim_end_matches(['.', ',', '!', ':']);
+        if named || bare.is_empty() || !names.contains(&plain(bare)) {
+            return word;
+        }
+        named = true;
+        phrases.first("hurt", "anybody").unwrap_or(word)
+    });
+    let out = words.collect::<Vec<_>>().join(" ");
+    named.then_some(out)
 }
 
 /// Returns a reading in the same language that says nothing.

@@ -1,5 +1,6 @@
 //! One message: heard, settled, checked, answered. A file a step, in the order of [`Hearing::work`].
 
+mod also;
 mod arrive;
 mod asked;
 mod bare;

@@ -190,6 +190,9 @@ impl Hearing<'_> {
                 .then_some(About::WhichTask { ids })
                 .or_else(|| reply.question_about());
         }
+        if let Some(about) = self.asks_for_live_cords(talk) {
+            return Some(about);
+        }
         match self.heard.unclear.as_slice() {
             [Remark { text, why }] if why == "done-what" => {
                 let ids = self.tasks_done(settled, talk);
@@ -211,6 +214,22 @@ impl Hearing<'_> {
             }
             _ => self.ask_if_pumped(reply).or_else(|| reply.question_about()),
         }
+    }
+
+    /// "12 lost 2 cords": how many have power, on the one trailer that is named, or else talked about.
+    fn asks_for_live_cords(&self, talk: &Talk) -> Option<About> {
+        let mut unclear = self.heard.unclear.iter();
+        if !unclear.any(|remark| remark.why == Remark::CORDS_LIVE) {
+            return None;
+        }
+        let talked = || talk.unit.as_ref().map(|(unit, _)| unit.clone());
+        let unit = match self.names().as_slice() {
+            [unit] => Some(unit.clone()),
+            [] => talked(),
+            _ => None,
+        };
+        let at = self.inbound.at;
+        unit.map(|unit| About::CordsLive { unit, at })
     }
 
     /// Takes "done" and no more for the one task in hand.

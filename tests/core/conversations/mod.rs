@@ -9,17 +9,20 @@
 //! `(passes ...)`, one that a moving phone sends. `HH:MM` alone lets the clock run on; `HH:MM (was down)` has the bot come back then. A sender of digits alone is a user of the chat network, perhaps a stranger; an invite's code is
 //! the count of the case's messages in two hex digits, 16 times. `bot> ...` answers the sender, `bot to crew> ...` goes to somebody else.
 
+mod fleets;
 mod proactive;
 
+use std::collections::BTreeSet;
 use std::fmt::Write;
 use std::path::{Path, PathBuf};
+use std::sync::LazyLock;
 
 use chrono::{DateTime, NaiveDate, NaiveTime, TimeDelta, TimeZone, Utc};
 use chrono_tz::Tz;
 use hosebib::book::MessageKey;
 use hosebib::desk::{Body, Desk, Inbound, Means, Place, Press, Sender, Turn};
-use hosebib::fleet::{self, Fleet, FleetFiles};
-use hosebib::heard::Language;
+use hosebib::finding::FindingId;
+use hosebib::fleet::Fleet;
 
 /// One step of a script.
 #[derive(Debug)]
@@ -36,33 +39,59 @@ enum Step {
     },
 }
 
-#[test]
-fn every_script_is_spoken_to_the_letter() {
+/// A script with what it came to.
+struct Played {
+    path: PathBuf,
+    script: String,
+    spoken: String,
+    brought_up: BTreeSet<FindingId>,
+}
+
+/// The scripts, each played once.
+static PLAYED: LazyLock<Vec<Played>> = LazyLock::new(|| {
     let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/core/conversations");
     let mut scripts: Vec<PathBuf> = std::fs::read_dir(&folder)
         .expect("the scripts' folder")
         .map(|entry| entry.expect("a readable folder").path())
         .filter(|path| path.extension().is_some_and(|ending| ending == "chat"))
         .collect();
-    if let Ok(only) = std::env::var("ONLY") {
+    if let Some(only) = only() {
         scripts.retain(|path| path.to_string_lossy().contains(&only));
     }
     scripts.sort();
     assert!(!scripts.is_empty(), "no scripts in {}", folder.display());
-    let mut wrong = Vec::new();
-    for path in scripts {
+    let play_one = |path: PathBuf| {
         let script = std::fs::read_to_string(&path).expect("a readable script");
-        let spoken = play(&script);
-        if spoken == script {
-            continue;
+        let (spoken, brought_up) = play(&script);
+        Played {
+            path,
+            script,
+            spoken,
+            brought_up,
         }
+    };
+    scripts.into_iter().map(play_one).collect()
+});
+
+/// What the names of the scripts to play hold, where not all are played.
+fn only() -> Option<String> {
+    std::env::var("ONLY").ok()
+}
+
+#[test]
+fn every_script_is_spoken_to_the_letter() {
+    let mut wrong = Vec::new();
+    for played in PLAYED
+        .iter()
+        .filter(|played| played.spoken != played.script)
+    {
         if std::env::var_os("UPDATE").is_some() {
-            std::fs::write(&path, spoken).expect("a writable script");
+            std::fs::write(&played.path, &played.spoken).expect("a writable script");
         } else {
             wrong.push(format!(
                 "{}:\n{}",
-                path.display(),
-                difference(&script, &spoken)
+                played.path.display(),
+                difference(&played.script, &played.spoken)
             ));
         }
     }
@@ -73,15 +102,29 @@ fn every_script_is_spoken_to_the_letter() {
     );
 }
 
-/// Plays a script and returns it as it was spoken.
-fn play(script: &str) -> String {
+#[test]
+fn every_finding_is_brought_up_in_a_conversation() {
+    let met: BTreeSet<FindingId> = PLAYED
+        .iter()
+        .flat_map(|one| one.brought_up.clone())
+        .collect();
+    let missing: Vec<&FindingId> = FindingId::ALL
+        .iter()
+        .filter(|id| !met.contains(id))
+        .collect();
+    assert!(missing.is_empty() || only().is_some(), "{missing:?}");
+}
+
+/// Plays a script and returns it as it was spoken, with the findings that were told of in it.
+fn play(script: &str) -> (String, BTreeSet<FindingId>) {
+    let mut brought_up = BTreeSet::new();
     let mut out = String::new();
     let mut lines = script.lines().peekable();
     let mut fleet: Option<(Tz, Desk)> = None;
     let mut case: Option<Case> = None;
     while let Some(line) = lines.next() {
         if let Some(name) = line.strip_prefix("fleet ") {
-            fleet = Some(at_desk(load(name)));
+            fleet = Some(at_desk(fleets::load(name)));
             writeln!(out, "{line}").expect("a string");
         } else if line.starts_with("== ") || line.starts_with('#') {
             if !out.ends_with("\n\n") {
@@ -91,7 +134,8 @@ fn play(script: &str) -> String {
         } else if let Some(day) = line.strip_prefix("day ") {
             let day = day.parse().expect("a day such as 2027-01-23");
             let (zone, desk) = fleet.clone().expect("a script names its fleet first");
-            case = Some(Case::new(zone, desk, day));
+            let ended = case.replace(Case::new(zone, desk, day));
+            brought_up.extend(ended.into_iter().flat_map(|case| case.brought_up));
             writeln!(out, "{line}").expect("a string");
         } else if let Some(at) = line.strip_suffix(" (was down)").and_then(clock) {
             let was_down = true;
@@ -136,7 +180,8 @@ fn play(script: &str) -> String {
         }
         // what the bot said last time is left out, and written anew
     }
-    out
+    brought_up.extend(case.into_iter().flat_map(|case| case.brought_up));
+    (out, brought_up)
 }
 
 /// Loads a fleet, and tells its time zone.
@@ -154,6 +199,8 @@ struct Case {
     edits: i64,
     /// The buttons offered so far: to whom, label and key.
     offered: Vec<(String, String, String)>,
+    /// The findings that were told of so far.
+    brought_up: BTreeSet<FindingId>,
 }
 
 impl Case {
@@ -171,6 +218,7 @@ impl Case {
             said: 0,
             edits: 0,
             offered: Vec::new(),
+            brought_up: BTreeSet::new(),
         }
     }
 
@@ -288,6 +336,10 @@ impl Case {
     /// Writes down what a turn says and offers.
     fn take(&mut self, turn: &Turn, out: &mut String) {
         said(turn, out);
+        if !turn.outgoing.is_empty() {
+            let found = turn.findings.iter().map(|finding| finding.id);
+            self.brought_up.extend(found);
+        }
         for message in &turn.outgoing {
             for choice in &message.choices {
                 let (label, key) = (choice.label.clone(), choice.key.clone());
@@ -363,65 +415,6 @@ fn bracketed<'a>(note: &'a str, word: &str) -> Option<&'a str> {
 
 fn clock(text: &str) -> Option<NaiveTime> {
     NaiveTime::parse_from_str(text, "%H:%M").ok()
-}
-
-fn load(name: &str) -> Fleet {
-    if name == "demo" {
-        return fleet::demo::fleet();
-    }
-    if name == "demo-es" {
-        let mut fleet = fleet::demo::fleet();
-        let crew = fleet.crew.values_mut();
-        crew.for_each(|member| member.language = Some(Language::Es));
-        return fleet;
-    }
-    if name == "many" {
-        return many();
-    }
-    if name == "demo-phones" {
-        let mut fleet = fleet::demo::fleet();
-        for (member, number) in fleet.crew.values_mut().zip(101..) {
-            member.chat_user = Some(number);
-        }
-        return fleet;
-    }
-    let folder = Path::new(env!("CARGO_MANIFEST_DIR"))
-        .join("tests/data/fleets")
-        .join(name);
-    let text = |file: &str| std::fs::read_to_string(folder.join(file)).expect("a fleet file");
-    let files = FleetFiles {
-        fleet: text("fleet.toml"),
-        jobs: text("jobs.toml"),
-        crew: text("crew.toml"),
-        ..FleetFiles::default()
-    };
-    fleet::read(&files).unwrap_or_else(|problems| panic!("{name}: {}", problems[0]))
-}
-
-/// Makes a fleet of which a digest shows a part only.
-fn many() -> Fleet {
-    let names: Vec<String> = (1..=60).map(|n| n.to_string()).collect();
-    let trailers: String = names
-        .iter()
-        .map(|name| format!("[[trailer]]\nid = \"{name}\"\n"))
-        .collect();
-    let crew = [
-        ("ana", "driver", "en"),
-        ("dot", "dispatcher", "en"),
-        ("alma", "dispatcher", "es"),
-    ];
-    let crew = crew.map(|(id, role, language)| {
-        format!("[[crew]]\nid = \"{id}\"\nname = \"{id}\"\nrole = \"{role}\"\nlanguage = \"{language}\"\n")
-    });
-    let files = FleetFiles {
-        fleet: format!("company = \"Reed Lane\"\ntime_zone = \"America/Denver\"\n{trailers}"),
-        jobs: format!(
-            "[[site]]\nid = \"green\"\n[[job]]\nsite = \"green\"\ntrailers = {names:?}\nfrom = 2027-06-19T12:00:00\nto = 2027-06-19T23:00:00\nguests = 300\n"
-        ),
-        crew: crew.concat(),
-        ..FleetFiles::default()
-    };
-    fleet::read(&files).unwrap_or_else(|problems| panic!("{}", problems[0]))
 }
 
 fn difference(wanted: &str, got: &str) -> String {
