@@ -426,6 +426,11 @@ impl Ahead {
         coldest(told.filter(|weather| weather.is_of(site) && weather.counts(at)))
     }
 
+    /// Returns what holds again and counts at `at` where this is taken back.
+    pub fn weather_again(&self, gone: &Weather, at: DateTime<Utc>) -> Option<&Weather> {
+        self.replaced_by(gone).filter(|weather| weather.counts(at))
+    }
+
     /// Returns the coldest that counts at `at` where this is taken back: what it took the place of holds again.
     pub fn weather_without(&self, gone: &Weather, at: DateTime<Utc>) -> Option<&Weather> {
         let stays = self.weather.iter().filter(|other| *other != gone);

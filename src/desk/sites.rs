@@ -38,6 +38,13 @@ pub(super) fn named(
     })
 }
 
+/// Finds the one site that a text names, with the spelling that it names it by.
+pub(super) fn named_in<'f>(fleet: &'f Fleet, text: &str) -> Option<(&'f Site, String)> {
+    let said = format!(" {} ", plain(text));
+    let mut sites = named(fleet, |spelling| said.contains(&format!(" {spelling} ")));
+    sites.next().filter(|_| sites.next().is_none())
+}
+
 fn first(name: &str) -> &str {
     name.split(' ').next().unwrap_or_default()
 }

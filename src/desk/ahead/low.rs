@@ -3,6 +3,9 @@
 use chrono::{DateTime, TimeDelta, Utc};
 
 use super::super::Desk;
+use super::super::phrases::plain;
+use super::super::receive::Hearing;
+use super::super::sites;
 use crate::fleet::{CrewMember, Role};
 
 /// A low is mended within this long of its being told.
@@ -20,6 +23,9 @@ pub(in super::super) fn spelled_out(
         return None;
     }
     let phrases = desk.phrases;
+    if let Some(of_a_site) = without_site(desk, text, at) {
+        return Some(of_a_site);
+    }
     let mended = phrases.after("mend", "opens", text);
     let rest = mended.unwrap_or(text);
     let told = phrases.after("weather", "low", rest);
@@ -48,6 +54,29 @@ pub(in super::super) fn spelled_out(
     is_degrees(&bare).then(|| format!("low tonight {bare}"))
 }
 
+/// Returns a low that is told of a site without the site's name: "low tonight at conduit yard 18F".
+fn without_site(desk: &Desk, text: &str, at: DateTime<Utc>) -> Option<String> {
+    let fleet = desk.fleet_at(at);
+    let site = sites::named_in(&fleet, text)?;
+    let words: Vec<&str> = text.split_whitespace().collect();
+    let spelled: Vec<&str> = site.1.split(' ').collect();
+    let is_it = |from: &usize| {
+        let mut told = words[*from..].iter();
+        spelled
+            .iter()
+            .all(|part| told.next().is_some_and(|word| plain(word) == *part))
+    };
+    let from = (0..words.len()).find(is_it)?;
+    let before = desk.phrases;
+    let joins = |word: &&&str| before.is("site", "before", word);
+    let start = from - usize::from(words[..from].last().filter(joins).is_some());
+    let rest = [&words[..start], &words[from + spelled.len()..]]
+        .concat()
+        .join(" ");
+    let degrees = desk.phrases.after("weather", "low", &rest)?;
+    is_degrees(degrees).then_some(rest)
+}
+
 /// Words by which a low is of the night to come.
 const TONIGHT_WORDS: &[&str] = &["tonight", "tonite", "overnight"];
 
@@ -67,6 +96,17 @@ fn is_degrees(words: &str) -> bool {
         is_number || BESIDE.contains(&word)
     });
     known && numbers == 1
+}
+
+/// Returns the site of the sender's low that a message mends, which names none anew.
+pub(super) fn site_mended(hearing: &Hearing<'_>) -> Option<String> {
+    hearing
+        .desk
+        .phrases
+        .after("mend", "opens", hearing.written)?;
+    let last = hearing.desk.book.ahead().weather_of(&hearing.member.id)?;
+    let lately = !last.air && hearing.now - last.at <= MENDED;
+    last.site.clone().filter(|_| lately)
 }
 
 #[cfg(test)]

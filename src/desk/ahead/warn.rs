@@ -76,7 +76,7 @@ pub(super) fn warn(hearing: &Hearing<'_>, weather: &Weather, reply: &mut Reply<'
         false => at_risk(hearing, &looked),
     };
     if looked.at_risk.is_empty() {
-        tell_nobody_at_risk(weather, since, &looked.safe, reply);
+        tell_nobody_at_risk(hearing, weather, since, &looked.safe, reply);
     } else if let Some(places) = told.remove(&hearing.member.id) {
         let lines = warning(hearing, hearing.member, weather, since, &looked, &places);
         reply.lines.push(lines);
@@ -137,7 +137,8 @@ fn warning(
     if let (false, Since::Changed(was)) = (weather.air, since) {
         args.push(("was", degrees(was)));
     }
-    let mut lines = vec![voice.say(key, &args)];
+    let head = voice.say(key, &args);
+    let mut lines = vec![of_its_site(hearing, weather, head, &voice)];
     lines.extend(rows(
         places.iter().map(|place| &looked.at_risk[*place]),
         &voice,
@@ -201,7 +202,33 @@ pub(in super::super) fn what_to_do(hearing: &Hearing<'_>) -> &'static str {
     }
 }
 
-fn tell_nobody_at_risk(weather: &Weather, since: Since, safe: &[String], reply: &mut Reply<'_>) {
+/// Puts the site before what is said of it alone.
+fn of_its_site(
+    hearing: &Hearing<'_>,
+    weather: &Weather,
+    what: String,
+    voice: &Voice<'_>,
+) -> String {
+    let site = weather.site.as_ref();
+    match site.and_then(|site| hearing.fleet.sites.get(site)) {
+        Some(site) => {
+            let args = [
+                ("site", Arg::from(site.name.as_str())),
+                ("what", what.into()),
+            ];
+            voice.say("speak-low-site", &args)
+        }
+        None => what,
+    }
+}
+
+fn tell_nobody_at_risk(
+    hearing: &Hearing<'_>,
+    weather: &Weather,
+    since: Since,
+    safe: &[String],
+    reply: &mut Reply<'_>,
+) {
     let key = match (weather.low_f > FREEZE_F, weather.air) {
         (true, _) => "speak-low-mild",
         (false, false) => "speak-low-nobody",
@@ -212,6 +239,7 @@ fn tell_nobody_at_risk(weather: &Weather, since: Since, safe: &[String], reply: 
         line.push(' ');
         line.push_str(&reply.voice.say("speak-low-was", &[("was", degrees(was))]));
     }
+    let line = of_its_site(hearing, weather, line, &reply.voice);
     reply.lines.push(line);
     if weather.low_f <= FREEZE_F && !safe.is_empty() {
         let line = safe_line(safe, &reply.voice);
@@ -270,11 +298,9 @@ pub(in super::super) fn tell_taken_back(
     weather: &Weather,
     reply: &mut Reply<'_>,
 ) {
-    let holds = hearing
-        .desk
-        .book
-        .ahead()
-        .weather_without(weather, hearing.now);
+    let ahead = hearing.desk.book.ahead();
+    let again = ahead.weather_again(weather, hearing.now);
+    let holds = again.or_else(|| ahead.weather_without(weather, hearing.now));
     let holding = |voice: &Voice<'_>| match holds {
         Some(holds) if holds.air => {
             voice.say("weather-holds-air", &[("value", degrees(holds.low_f))])

@@ -5,7 +5,9 @@ use chrono::{DateTime, TimeDelta, Utc};
 use super::super::answer::Reply;
 use super::super::receive::Hearing;
 use super::super::settle::Settled;
+use super::super::sites;
 use super::super::situate::Case;
+use super::low;
 use super::warn;
 use crate::book::{AheadChange, Record, Stage, Weather};
 use crate::rules::FREEZE_F;
@@ -29,7 +31,7 @@ pub(in super::super) fn told(
     reply: &mut Reply<'_>,
     records: &mut Vec<Record>,
 ) {
-    let Some((low_f, is_low)) = low(hearing) else {
+    let Some((low_f, is_low)) = low_told(hearing) else {
         let pasted = |plan: &Plan| plan.kind == PlanKind::Weather;
         if hearing.heard.plans.iter().any(pasted) && hearing.heard.entries.is_empty() {
             reply.say("speak-report-unread", &[]);
@@ -39,16 +41,9 @@ pub(in super::super) fn told(
     settled.homeless = None;
     settled.from_context = None;
     settled.reports.clear();
-    let text = hearing.text.to_lowercase();
-    let named = |site: &&crate::fleet::Site| {
-        text.contains(&site.name.to_lowercase()) || text.contains(&site.id.to_lowercase())
-    };
-    let site = hearing
-        .fleet
-        .sites
-        .values()
-        .find(named)
-        .map(|site| site.id.clone());
+    let named = sites::named_in(&hearing.fleet, hearing.written);
+    let site = named.map(|(site, _)| site.id.clone());
+    let site = site.or_else(|| low::site_mended(hearing));
     let weather = Weather {
         by: hearing.member.id.clone(),
         at: hearing.now,
@@ -70,7 +65,7 @@ pub(in super::super) fn told(
 
 /// Returns the low that a dispatcher tells of no trailer, °F, and whether it is one: a pasted report of the air as it is
 /// counts too.
-fn low(hearing: &Hearing<'_>) -> Option<(f64, bool)> {
+fn low_told(hearing: &Hearing<'_>) -> Option<(f64, bool)> {
     if hearing.member.role != Role::Dispatcher {
         return None;
     }

@@ -1,5 +1,6 @@
 //! An order that is none the bot knows: what was not understood is said plainly, with the order that comes nearest.
 
+use super::tell;
 use crate::desk::receive::Hearing;
 use crate::fleet::Role;
 use crate::reply::Voice;
@@ -15,6 +16,7 @@ const LISTS: &[(&str, &str)] = &[
     ("export", "nearest-export"),
     ("set", "nearest-set"),
     ("show", "nearest-show"),
+    ("weather", "nearest-set"),
 ];
 
 /// Talk has no more words than this, and no number.
@@ -29,6 +31,10 @@ pub(super) fn order(hearing: &Hearing<'_>, voice: &Voice<'_>) -> Option<String> 
         && !text.contains(|c: char| c.is_ascii_digit());
     if chats || !text.contains(char::is_alphabetic) {
         return None;
+    }
+    // "juno is ok" where no clock of hers runs
+    if phrases.holds("alone", "well", text) && tell::person_named(hearing).is_some() {
+        return Some(voice.word("alone-nobody"));
     }
     let mut lists = LISTS.iter();
     let nearest = lists.find(|(list, _)| begins(list)).map(|(_, key)| *key);

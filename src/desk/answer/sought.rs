@@ -165,6 +165,11 @@ fn promised(task: &Task, reply: &mut Reply<'_>) {
             "answer-truck-promised"
         }
         (Some(_), None, _) => "answer-truck-called",
+        (None, _, Some(due)) if due < reply.voice.now() => {
+            args.push(("due", due.into()));
+            args.push(("age", reply.voice.age(due).into()));
+            "answer-truck-nobody-late"
+        }
         (None, _, Some(due)) => {
             args.push(("due", due.into()));
             "answer-truck-nobody-due"

@@ -36,6 +36,15 @@ pub(super) fn answer(hearing: &Hearing<'_>, topic: &str, reply: &mut Reply<'_>) 
             Some(unit) => who_has(hearing, &unit, reply),
             None => reply.asks = Some(hearing.which_unit()),
         },
+        "next-job" => match asked_of(hearing) {
+            Some(unit) if plan_ahead::next_job(hearing, &unit, reply) => {}
+            Some(unit) => {
+                let args = [("unit", Arg::from(unit.as_str()))];
+                let line = reply.voice.say("answer-next-job-none", &args);
+                reply.first.push(line);
+            }
+            None => reply.asks = Some(hearing.which_unit()),
+        },
         "guests" => match asked_of(hearing) {
             Some(unit) => guests(hearing, &unit, reply),
             None => reply.asks = Some(hearing.which_unit()),
@@ -51,6 +60,7 @@ pub(super) fn answer(hearing: &Hearing<'_>, topic: &str, reply: &mut Reply<'_>) 
             reply.first.push(line);
         }
         "late" => late(hearing, reply),
+        "trucks" => trucks(hearing, reply),
         "who-is-alone" => {
             let mut lines = lone::everybody(hearing, reply);
             if lines.is_empty() {
@@ -255,6 +265,17 @@ fn late(hearing: &Hearing<'_>, reply: &mut Reply<'_>) {
     let text = match late.is_empty() {
         true => reply.voice.word("answer-late-none"),
         false => reply.voice.tasks(late),
+    };
+    reply.first.push(text);
+}
+
+/// The pump trucks that are wanted or called, the soonest first.
+fn trucks(hearing: &Hearing<'_>, reply: &mut Reply<'_>) {
+    let open = hearing.desk.book.tasks().open();
+    let pumps: Vec<&Task> = open.filter(|task| task.kind == TaskKind::PumpOut).collect();
+    let text = match pumps.is_empty() {
+        true => reply.voice.word("answer-trucks-none"),
+        false => reply.voice.tasks(pumps),
     };
     reply.first.push(text);
 }

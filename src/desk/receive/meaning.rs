@@ -196,7 +196,8 @@ impl Meaning {
         let order = whole
             .and_then(|whole| incident::order(came.desk.phrases, whole))
             .or_else(|| came.order())
-            .or_else(|| assign::take_it(&self.texted(came)));
+            .or_else(|| assign::take_it(&self.texted(came)))
+            .or_else(|| relay::sent_somewhere(&self.texted(came), came.fleet, came.member.role));
         if let Some(order) = order {
             self.heard = ordering(order, &self.heard);
         }

@@ -11,7 +11,7 @@ use super::command::{not_allowed, refused};
 use super::inbound::Outgoing;
 use super::lone;
 use super::phrases::{Phrases, plain};
-use super::receive::Hearing;
+use super::receive::{Hearing, Texted};
 use crate::book::Record;
 use crate::dialogue::Passed;
 use crate::fleet::{CrewMember, Fleet, Role};
@@ -55,6 +55,30 @@ pub(super) fn order(phrases: &Phrases, fleet: &Fleet, text: &str) -> Option<Comm
     // "ask lupe every 30 min" sets a clock, and "text me" wants something of the bot
     let clock = lone::wants_a_clock(phrases, text);
     ((some || is_named(rest)) && !clock).then(|| command(rest.to_owned()))
+}
+
+/// Reads "send abel to 12" and "abel, go to 12" as words for that person, where they report nothing: the whole message is
+/// passed on.
+pub(super) fn sent_somewhere(came: &Texted<'_>, fleet: &Fleet, role: Role) -> Option<Command> {
+    let phrases = came.desk.phrases;
+    let reports = came.heard.entries.iter().any(|entry| !entry.is_empty());
+    let asks = came.heard.ask.is_some() || came.text.contains(['?', '¿']);
+    if role != Role::Dispatcher || reports || asks || came.heard.command.is_some() {
+        return None;
+    }
+    let text = came.text.trim();
+    let sends = phrases.after("tell", "sends", text);
+    let (name, rest) = sends.unwrap_or(text).split_once([' ', ','])?;
+    let folded = plain(name);
+    let mut crew = fleet.crew.values();
+    let member =
+        crew.find(|member| plain(&member.id) == folded || plain(&member.name) == folded)?;
+    let goes = phrases.after("tell", "goes", rest.trim_start()).is_some();
+    (goes || sends.is_some()).then(|| Command {
+        name: CommandName::Tell,
+        task: None,
+        rest: format!("{}: {text}", member.id),
+    })
 }
 
 /// Passes a message on: to one person, or to all who are named before the words.

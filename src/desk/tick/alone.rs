@@ -3,8 +3,8 @@
 use chrono::{DateTime, TimeDelta, Utc};
 
 use super::super::others::{watchers_of, whom};
-use super::Round;
 use super::say::Answer;
+use super::{LATE, Round};
 use crate::book::{AheadChange, AlarmChange, Alone, Record};
 use crate::desk::situate::site_told;
 use crate::finding::{FindingId, Level};
@@ -49,6 +49,9 @@ pub(super) fn ask_or_alarm(round: &mut Round<'_>, who: &str) {
                 .say
                 .add(who, Some(Level::Warning), text, Answer::InText);
         }
+        if now - clock.due >= LATE {
+            tell_of_delay(round, who, &clock);
+        }
     } else {
         next.alarmed = Some(now);
         alarm(round, who, &clock);
@@ -57,6 +60,23 @@ pub(super) fn ask_or_alarm(round: &mut Round<'_>, who: &str) {
         who: who.to_owned(),
         alone: Some(next),
     });
+}
+
+/// Tells those who would be alarmed that somebody was not asked in time: the bot was down.
+fn tell_of_delay(round: &mut Round<'_>, who: &str, clock: &Alone) {
+    for to in watchers(round, who) {
+        if let Some(voice) = round.voice(&to) {
+            let name = voice.person(who).into_owned();
+            let args = [
+                ("who", name.into()),
+                ("words", voice.quote(clock.why.text()).into()),
+            ];
+            let text = voice.say("speak-alone-delayed", &args);
+            round
+                .say
+                .add(&to, Some(Level::Warning), text, Answer::InText);
+        }
+    }
 }
 
 fn alarm(round: &mut Round<'_>, who: &str, clock: &Alone) {

@@ -103,7 +103,7 @@ pub(super) fn tell(round: &mut Round<'_>, id: u32) {
         if let Some(voice) = round.voice(&to) {
             let key = key_of(&task, round.now);
             let text = voice.say(key, &[("task", voice.task(&task).into())]);
-            let answer = if task.taken_by.is_none() {
+            let answer = if task.taken_by.is_none() && task.called.is_none() {
                 Answer::Take(id)
             } else {
                 Answer::GotIt
@@ -120,6 +120,7 @@ pub(in super::super) fn key_of(task: &Task, now: DateTime<Utc>) -> &'static str 
     let asked = task.moved.max(Some(task.opened));
     let fresh = asked.is_some_and(|asked| now - asked < TimeDelta::minutes(1));
     match task.kind {
+        TaskKind::PumpOut if due && !fresh && task.called.is_some() => "task-truck-late",
         _ if due && !fresh => "task-late",
         TaskKind::PumpOut if task.called.is_none() => "speak-call-truck",
         _ => "speak-task",

@@ -141,9 +141,8 @@ pub(super) fn tick(desk: &Desk, now: DateTime<Utc>) -> Turn {
             Some(_) => round.slice.looked(true),
             None => round.slice.wrote(1),
         }
-        if duty.speaks() && now - at >= LATE {
-            round.say.was_due(at);
-        }
+        let late = duty.speaks() && now - at >= LATE;
+        round.say.was_due(late.then_some(at));
         round.work(at, duty);
     }
     round.finish()

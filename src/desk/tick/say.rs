@@ -11,6 +11,7 @@ use super::{dispatchers, rest, voice_of};
 use crate::book::{AheadChange, Held, Personal, Record};
 use crate::finding::Level;
 use crate::fleet::Fleet;
+use crate::reply::Voice;
 
 /// How something said can be answered.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -25,10 +26,20 @@ pub(super) enum Answer {
     InText,
 }
 
+/// Something to say to one person.
+#[derive(Debug)]
+struct Line {
+    level: Option<Level>,
+    text: String,
+    answer: Answer,
+    /// When it should have been said, where it is late.
+    was_due: Option<DateTime<Utc>>,
+}
+
 /// What there is to say, by person.
 #[derive(Debug, Default)]
 pub(super) struct Say {
-    lines: BTreeMap<String, Vec<(Option<Level>, String, Answer)>>,
+    lines: BTreeMap<String, Vec<Line>>,
     was_due: Option<DateTime<Utc>>,
 }
 
@@ -36,14 +47,19 @@ impl Say {
     /// Adds something to say to a person.
     pub(super) fn add(&mut self, to: &str, level: Option<Level>, text: String, answer: Answer) {
         let lines = self.lines.entry(to.to_owned()).or_default();
-        if !lines.iter().any(|(_, other, _)| *other == text) {
-            lines.push((level, text, answer));
+        if !lines.iter().any(|other| other.text == text) {
+            lines.push(Line {
+                level,
+                text,
+                answer,
+                was_due: self.was_due,
+            });
         }
     }
 
-    /// Notes that something should have been said at `at`.
-    pub(super) fn was_due(&mut self, at: DateTime<Utc>) {
-        self.was_due = Some(self.was_due.map_or(at, |was| was.min(at)));
+    /// Notes when what is said next should have been said; none where it is in time.
+    pub(super) fn was_due(&mut self, at: Option<DateTime<Utc>>) {
+        self.was_due = at;
     }
 
     /// Holds back what can wait from those in their own quiet hours.
@@ -52,15 +68,13 @@ impl Say {
             if !rest::rests(desk, fleet, who, now) {
                 continue;
             }
-            let waits = |(level, _, answer): &(Option<Level>, String, Answer)| {
-                rest::can_wait(desk, fleet, now, *level, *answer)
-            };
-            for (level, text, _) in lines.iter().filter(|line| waits(line)) {
+            let waits = |line: &Line| rest::can_wait(desk, fleet, now, line.level, line.answer);
+            for line in lines.iter().filter(|line| waits(line)) {
                 let held = Held {
                     to: who.clone(),
                     at: now,
-                    text: Personal::new(text),
-                    level: *level,
+                    text: Personal::new(&line.text),
+                    level: line.level,
                 };
                 let change = AheadChange::Held { held };
                 turn.records.push(Record::Ahead { at: now, change });
@@ -88,7 +102,7 @@ impl Say {
             .collect();
         for who in driving {
             let lines = self.lines.remove(&who).unwrap_or_default();
-            let level = lines.iter().filter_map(|(level, ..)| *level).max();
+            let level = lines.iter().filter_map(|line| line.level).max();
             if level == Some(Level::Danger) {
                 for to in dispatchers(fleet).filter(|to| *to != who) {
                     if let Some(voice) = voice_of(desk, fleet, to, now) {
@@ -98,7 +112,7 @@ impl Say {
                     }
                 }
             }
-            let text: Vec<String> = lines.into_iter().map(|(_, text, _)| text).collect();
+            let text: Vec<String> = lines.into_iter().map(|line| line.text).collect();
             let held = Held {
                 to: who,
                 at: now,
@@ -114,30 +128,22 @@ impl Say {
             let Some(voice) = voice_of(desk, fleet, &to, now) else {
                 continue;
             };
-            lines.sort_by_key(|(level, ..)| std::cmp::Reverse(*level));
-            let mut text: Vec<String> = Vec::new();
-            if let Some(was) = self.was_due {
-                let late = voice.age(was);
-                text.push(voice.say(
-                    "speak-was-due",
-                    &[("time", was.into()), ("age", late.into())],
-                ));
-            }
-            text.extend(lines.iter().map(|(_, text, _)| text.clone()));
-            let task = lines.iter().find_map(|(_, _, answer)| match answer {
-                Answer::Take(id) => Some(*id),
+            lines.sort_by_key(|line| std::cmp::Reverse(line.level));
+            let mut text = told_late(&lines, &voice);
+            let task = lines.iter().find_map(|line| match line.answer {
+                Answer::Take(id) => Some(id),
                 _ => None,
             });
-            let got_it = lines.iter().any(|(.., answer)| *answer == Answer::GotIt);
+            let got_it = lines.iter().any(|line| line.answer == Answer::GotIt);
             match task {
                 Some(id) => text.push(voice.say("speak-answer-task", &[("id", id.into())])),
                 None if got_it => text.push(voice.word("alarm-answer")),
                 None => {}
             }
             spoke |= dispatchers(fleet).any(|other| other == to)
-                && lines.iter().any(|(.., answer)| *answer != Answer::None);
+                && lines.iter().any(|line| line.answer != Answer::None);
             let out = Outgoing::to(&to, text.join("\n"))
-                .of_level(lines.iter().filter_map(|(level, ..)| *level).max());
+                .of_level(lines.iter().filter_map(|line| line.level).max());
             turn.outgoing.push(match task {
                 Some(id) => choices::for_task(out, &voice, id),
                 None if got_it => out.offering(vec![choices::got_it(&voice)]),
@@ -146,4 +152,23 @@ impl Say {
         }
         spoke
     }
+}
+
+/// Returns what the lines say, with how late: once above them where all are late by the same, else before each.
+fn told_late(lines: &[Line], voice: &Voice<'_>) -> Vec<String> {
+    let late = |was: DateTime<Utc>| {
+        let args = [("time", was.into()), ("age", voice.age(was).into())];
+        voice.say("speak-was-due", &args)
+    };
+    let first = lines.first().and_then(|line| line.was_due);
+    if lines.iter().all(|line| line.was_due == first) {
+        let head = first.map(late);
+        let told = lines.iter().map(|line| line.text.clone());
+        return head.into_iter().chain(told).collect();
+    }
+    let told = lines.iter().map(|line| match line.was_due {
+        Some(was) => format!("{} {}", late(was), line.text),
+        None => line.text.clone(),
+    });
+    told.collect()
 }
