@@ -1458,6 +1458,7 @@ cold-crew-cold-stop-wind-taken = Feels like { $chill } (wind taken as { $wind })
 cold-crew-cold-person = Get to a warm place now, and tell someone where you are. Put on dry clothes. Drink something warm, no alcohol. Warm numb skin slowly against the body. Do not rub it. Confused, or the shaking stops: call the emergency number.
 
 heat-crew-heat-plan = Feels like { $heat_index }. Drink water every 15 to 20 min.
+heat-crew-heat-plan-dry = Feels like { $heat_index } in dry air. What is the humidity? Drink water every 15 to 20 min.
 heat-crew-heat-soon = Feels like { $heat_index }. Take breaks in the shade. Drink water every 15 min. Watch each other.
 heat-crew-heat-soon-dry = Feels like { $heat_index } in dry air. What is the humidity? Take breaks in the shade. Drink water every 15 min. Watch each other.
 heat-crew-heat-act = Feels like { $heat_index }, more in full sun. Move heavy work to the morning. Shade, water, work in twos.

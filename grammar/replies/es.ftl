@@ -1459,6 +1459,7 @@ cold-crew-cold-stop-wind-taken = Se siente como { $chill } (viento supuesto { $w
 cold-crew-cold-person = Vaya ya a un lugar caliente, y avise dónde está. Póngase ropa seca. Tome algo tibio, nada de alcohol. Caliente la piel dormida poco a poco contra el cuerpo. No la frote. Si la persona se confunde, o deja de temblar: llame a emergencias.
 
 heat-crew-heat-plan = Se siente como { $heat_index }. Tomen agua cada 15 a 20 min.
+heat-crew-heat-plan-dry = Se siente como { $heat_index } en aire seco. ¿Cuál es la humedad? Tomen agua cada 15 a 20 min.
 heat-crew-heat-soon = Se siente como { $heat_index }. Descansen en la sombra. Tomen agua cada 15 min. Cuídense entre todos.
 heat-crew-heat-soon-dry = Se siente como { $heat_index } en aire seco. ¿Cuál es la humedad? Descansen en la sombra. Tomen agua cada 15 min. Cuídense entre todos.
 heat-crew-heat-act = Se siente como { $heat_index }, más a pleno sol. Pase el trabajo pesado a la mañana. Sombra, agua, y de dos en dos.
