@@ -224,6 +224,8 @@ codes! {
         BatteryPct = "battery_pct",
         Cords = "cords",
         CordFt = "cord_ft",
+        /// How thick the cord's wire is, American wire gauge: the thinner the wire, the larger the number.
+        CordAwg = "cord_awg",
         FuelGal = "fuel_gal",
         FuelPct = "fuel_pct",
         Guests = "guests",
@@ -547,6 +549,8 @@ pub struct Remark {
 impl Remark {
     /// The reason of a message of which nothing was understood.
     pub const NOT_UNDERSTOOD: &str = "not-understood";
+    /// The reason of cords that were said to be dead or unplugged, with no word of how many have power.
+    pub const CORDS_LIVE: &str = "cords-live";
     /// The reason of a value that a word nobody knows may change.
     pub const STRANGE_WORD: &str = "strange-word";
 }

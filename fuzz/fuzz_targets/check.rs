@@ -78,6 +78,7 @@ fn most(key: ReadingKey) -> f64 {
         K::BatteryV => 16.0,
         K::Cords => 4.0,
         K::Guests => 200_000.0,
+        K::CordAwg => 18.0,
         K::EtaMin => 720.0,
     }
 }

@@ -157,6 +157,7 @@ reading-cords = { $value ->
    *[other] { $value } cords live
 }
 reading-cord = cord { $value }
+reading-cord-gauge = cord { $value }
 reading-fuel = fuel { $value }
 reading-guests = { $value ->
     [one] 1 guest
@@ -220,6 +221,7 @@ unclear-which-tank = Not logged: { $quote }. Is that waste or fresh? Send "waste
 unclear-which-volts = Not logged: { $quote }. Is that mains or battery? Send "outlet" or "battery" with the volts.
 unclear-mains-or-lights = Not logged: { $quote }. Is site power out, or only the lights? Send "no power" or "no lights".
 unclear-cords-live = Not logged: { $quote }. How many cords have power now? Send it as in "12 2 cords live".
+unclear-stopped-where = Not logged: { $quote }. Is the trailer at its job site? If so, send it as in "12 arrived".
 unclear-spaced-minus = Not logged: { $quote }. Is that number below zero? Send it with the minus close by, as in -5.
 unclear-bar-or-psi = Not logged: { $quote }. Is that bar or psi? Send the number with it.
 unclear-feet-or-metres = Not logged: { $quote }. Is that feet or metres? Send the number with it.
@@ -253,6 +255,7 @@ ask-task-done = Is task { $tasks } done? Yes or no.
 mend-unit = unit { $unit }
 mend-on = { $what } on { $unit }
 ask-what-value = What is { $quote }? Answer with one word: psi, waste, fresh, outside or volts.
+ask-cords-live = How many cords on { $unit } have power now? Send the number.
 ask-what-value-on = What is { $quote } on { $unit }? Answer with one word: psi, waste, fresh, outside or volts.
 ask-taps-shut = Was the pressure on { $unit } read with taps running or shut?
 ask-before-regulator = Was the pressure on { $unit } read before or after the regulator?
@@ -388,6 +391,11 @@ silent-phone = Phone { $who } again.
 silent-phone-near = Phone { $who } again, then whoever wrote from there lately: { $names }.
 silent-contact = Ask at the site: { $what }.
 silent-then = No answer in 15 min: send somebody to look. "check { $who } in 15" has me ask after them.
+aid-told = I told the dispatchers that you need help.
+aid-nobody = You need help, and I have no dispatcher to tell. Call your own people.
+aid-what = Somebody hurt, or in danger: call the emergency number first. What is wrong there? Send it with the unit.
+aid-asks = { $who } needs help: { $quote }. What is wrong was not said: I asked.
+aid-asks-on = { $who } needs help on { $unit }: { $quote }. What is wrong was not said: I asked.
 silent-alone = They work alone: do not wait. Send somebody to look now, and call the emergency number.
 silent-road = Who drives does not pick up. Phone again after the arrival. Still nothing 30 min later: send somebody along the road.
 silent-hurt = Found hurt, or not waking: call the emergency number first. Never go into a tank after somebody.
@@ -602,14 +610,18 @@ task-truck-by = truck on site by { $time }
 task-by = by { $time }
 task-call-by = call by { $time }
 task-call-now = call now
+task-call-late = call now, { $age } late
+task-wanted-by = {" "}(wanted by { $time })
+task-truck-too-late = Called now the truck comes about { $time }, too late. Be ready to close stalls.
+task-truck-may-be-late = Called now the truck comes about { $time }. That may be too late: be ready to close stalls.
 task-nobody-called = Nobody called yet.
 task-nobody-has-it = Nobody has it yet.
 task-has-it = { $who } has it.
 task-is-done = Done.
 task-is-dropped = Dropped.
-task-is-late = It is late.
+task-is-late = It is { $age } late.
 task-due-by = By { $time }.
-task-was-due = Was due { $time }.
+task-was-due = Was due { $time }, { $age } ago.
 task-late = Late: task { $task }
 task-opened = New task { $task }
 task-moved = New time: task { $task }
@@ -627,6 +639,8 @@ task-called-by-for = Called, says { $who }. Promised for { $time }.
 tail-called = It was called: task { $id }.
 booked-too-late = The tank may be full at { $due }, before the truck at { $promised }. Ask for an earlier one. Else close stalls in time.
 booked-too-late-now = The tank may be full before the truck comes at { $promised }. Ask for an earlier one. Else close stalls in time.
+wanted-too-late = You want it by { $time }. The tank may be full at { $due }: the task keeps to that.
+wanted-too-late-now = You want it by { $time }. The tank may be full by now, so the task stays as due at { $due }.
 booked-after-wanted = It is wanted by { $due }, and the truck comes at { $promised }.
 truck-off = The truck for { $unit } is not coming. Call another one.
 truck-here = The truck is at { $unit }. Send the gallons when it is done, as in "{ $unit } pumped 380 gal".
@@ -732,6 +746,17 @@ unreadable = I cannot read a { $kind ->
 }. Nothing logged. Please write what you see.
 heard-of = Noted, a word on { $units }. Nothing new to log.
 nothing-to-log = Read. Nothing to log.
+nearest-none = I found no report and no order in { $quote }.
+nearest-help = "help" lists the orders.
+nearest-stop = "got it" stops an alarm, "quiet 22:00-06:00" holds back what can wait.
+nearest-cancel = "undo" takes your last one back, "drop 41" and a reason a task. A truck: "truck for 12 is off".
+nearest-assign = To give a task: "assign 4 to Sam". "tasks" lists the numbers.
+nearest-truck = A truck that comes: "truck for 12 comes at 19:00". One that is wanted: "need a truck for 12 by 19:00".
+nearest-tell = To pass words on: "tell Sam" and your words.
+nearest-people = To let somebody in: "invite driver Sam". To shut somebody out: "shut out Sam".
+nearest-export = That is done on the bot's own machine: hosebib export. "digest", "tasks" and "history 12" list here.
+nearest-set = A task's time: "move 41 19:30". Tonight's low: "low tonight 12F".
+nearest-show = "digest", "tasks", "jobs", "crew", "status 12" and "history 12" list what I know.
 stranger = This chat is for invited people only.
 
 ### Incidents: opened, told and released by a dispatcher
@@ -770,8 +795,9 @@ incident-line = Incident { $id } on { $unit }, opened { $time }: { $count ->
   }.
 incident-none = No incident is open. No text is held.
 incident-how = Open one as: incident 14 what happened, with the time. "incidents" lists them. "release incident 3" with a reason ends one.
+incident-export = That is done on the bot's own machine: hosebib export incident { $id } --csv --data DIR. "incidents" lists them here.
 incident-release-how = Say it with its number and the reason: release incident 3 insurer has settled. "incidents" lists them.
-incident-release-why = Incident { $id } is still held. Say why it is released: release incident { $id } insurer has settled.
+incident-release-why = Incident { $id } is still held. Why is it released? Send the reason in a few words.
 incident-no-such = There is no open incident { $id }. "incidents" lists them.
 incident-released = Incident { $id } on { $unit } is released. Its texts now go as all others do. Export it first if you need it.
 incident-released-by = { $who } released incident { $id } on { $unit }: { $quote }.
@@ -799,7 +825,13 @@ undone-note = Note on { $unit } taken back: { $quote }
 undone-cleared = The notes on { $unit } stand again.
 undone-override = Taken back on { $unit }: { $quote }. The advice holds again.
 undone-weather = Taken back: a low of { $value } tonight.
+undone-air = Taken back: air of { $value }.
+undone-weather-told = Told to { $names }.
 weather-taken-back = { $who } takes back the low of { $value } told before.
+air-taken-back = { $who } takes back the air of { $value } told before.
+weather-holds = The low of { $value } holds again.
+weather-holds-air = The air of { $value } counts for tonight.
+weather-holds-none = No low is told for tonight now.
 undone-step = Taken back on { $unit }: { $what }. It counts as not done.
 order-taken-back = { $unit }: { $who } takes back the order told before: { $quote }.
 undone-correction = Your correction is taken back. What you sent before stands again.
@@ -810,6 +842,13 @@ danger-back = { $unit }: { $who } takes back: { $what }. Phone them and make sur
 danger-back-moved = { $unit }: { $who } takes back: { $what }. It is { $to } that is meant.
 danger-back-not-yours = Only who reported the danger on { $unit } can take it back. It stands. Keep off, and phone them.
 undo-older = You took your last one back already. Before it, at { $time }: { $what }. Take that back too? Yes or no.
+undo-what-note = a note on { $unit }
+undo-what-cleared = notes of { $unit } cleared
+undo-what-override = an override on { $unit }
+undo-what-step = a step of leaving with { $unit }
+undo-what-watch = a watch on { $unit }
+undo-what-low = a low of { $value }
+undo-what-air = air of { $value }
 changed-value = Changed on { $unit }: { $was }, now { $what }.
 changed-unit = Changed: that was for { $unit }, not { $from }. None of it stays on { $from }.
 changed-off = Taken back on { $unit }: { $what }.
@@ -832,6 +871,7 @@ got-it = Noted: { $what }. It will not come up again unless it gets worse.
 got-it-danger-stands = Good. The danger on { $unit } stands: do what was said. Only the dispatcher takes note of it.
 got-it-nothing = Nothing is waiting for a "got it".
 got-it-by = { $who } has noted: { $what }.
+got-it-task = task { $task }
 got-it-alone = { $who } works alone and does not answer
 got-it-alone-ask = Was { $who } reached? Then send "{ $who } is ok": it ends the clock. Else send somebody, call emergency.
 never-mind-question = Question dropped. Nothing logged for it.
@@ -860,6 +900,10 @@ tell-answered = { $who } answers { $quote }: { $words }
 tell-sent = Passed on to { $who }.
 tell-from = From { $who }: { $quote }
 tell-who = I know nobody called { $quote }. Nothing passed on. Send "tell", the name and your words.
+tell-site-nobody = I know nobody at that site now. Nothing passed on. Send "tell", a name and your words.
+tell-only-you = You are the only dispatcher. Nothing passed on.
+tell-at-once = It went out at once: I keep no reminders.
+person-is-out = { $who } is shut out or has left. Nothing changed. "invite driver { $who }" lets them in again.
 tell-who-near = Did you mean { $names }?
 tell-all-what = Send "tell everyone" and your words.
 tell-all-nobody = Nobody else is on the crew today. Nothing passed on.
@@ -2500,14 +2544,30 @@ speak-low = { $count ->
     [one] Low { $value } tonight. One unit at risk:
    *[other] Low { $value } tonight. { $count } units at risk:
 }
+speak-low-changed = { $count ->
+    [one] Low { $value } tonight, changed from { $was }. One unit at risk:
+   *[other] Low { $value } tonight, changed from { $was }. { $count } units at risk:
+}
+speak-low-again = { $count ->
+    [one] Low { $value } tonight, as told before. One unit at risk:
+   *[other] Low { $value } tonight, as told before. { $count } units at risk:
+}
 speak-air = { $count ->
     [one] Air { $value } now. One unit at risk:
    *[other] Air { $value } now. { $count } units at risk:
 }
-speak-air-mild = Air { $value } noted. No unit at risk.
+speak-air-again = { $count ->
+    [one] Air { $value } now, much as before. One unit at risk:
+   *[other] Air { $value } now, much as before. { $count } units at risk:
+}
+speak-air-mild = Air { $value } now. That tells nothing of the night. Send "low tonight 12F", or paste a TAF.
+speak-air-low-holds = Air { $read } now. The low of { $value } holds for tonight.
 speak-air-nobody = Air { $value } noted. No unit stands at a job where it could freeze.
-speak-low-row = { $unit } { $site }: { $what }.
+speak-low-row = { $units }: { $what }.
 speak-low-do = Before dark: heaters on and read their amps, hose heated, moving or drained. Text each unit when it is done.
+speak-low-do-now = Do it now: heaters on and read their amps, hose heated, moving or drained. Text each unit when it is done.
+speak-low-was = Changed from { $was }.
+speak-low-eased = Tonight's low is { $value } now, changed from { $was }. By what was told, your units stay clear of frost.
 speak-low-mild = Low { $value } noted. No unit at risk.
 speak-low-nobody = Low { $value } noted. No unit stands at a job where it could freeze.
 speak-heard-of = Noted: somebody is at { $unit }. Send tank, pressure and power when you can.
@@ -2518,6 +2578,8 @@ digest-fills = Fills first: { $names }.
 digest-fills-maybe = maybe { $time }
 digest-fills-now = now
 digest-late = Late: { $names }.
+digest-late-one = { $task } ({ $age })
+digest-call-late-one = { $unit } (there about { $time } at best: be ready to close stalls)
 digest-silent = Silent: { $names }.
 ahead-none = { $word }: no jobs.
 ahead-head = { $count ->
@@ -2532,11 +2594,18 @@ speak-taken-uncalled = { $who } has it: { $what }. Nobody has called a truck yet
 speak-untaken = { $who } took that back. Nobody has it now: { $task }
 speak-low-safe = Nothing told that could freeze: { $names }. Look all the same.
 speak-low-untold = Nobody is there whom I could tell: { $names }. Send somebody, or phone the site.
-speak-low-mended = Changed: a low of { $value }, not { $was }.
 watch-set-any = I will tell you when { $names } reaches { $what }.
 watch-set-any-below = I will tell you when { $names } is down to { $what }.
 watch-no-reminder = I keep no reminders. Nothing is set. A task has its time: "move 41 19:30". A truck: "truck for 12 at 19:00".
 watch-no-condition = Not taken: { $quote }. I act on no condition of this kind. I can watch a reading: if 12 hits 3/4 call me.
+holder-had-it = { $who } had it, and hears that.
+holder-done = { $who } says it is done: { $task }. Nothing is left for you to do.
+holder-dropped = { $who } dropped your task { $task }: { $quote }.
+holder-not-needed = { $who } made your task needless: { $task }. Nothing is left for you to do.
+holder-reopened = { $who } took that back. Your task is open again: { $task }
+holder-truck-off = { $who } says the truck is not coming. Your task: { $task }
+holder-truck = { $who } told of the truck. Your task: { $task }
+holder-moved = { $who } gave your task another time: { $task }
 assign-moved = { $who } has this task now: { $task }. It is no longer yours.
 speak-report-unread = I read no temperature in that report. Send the low: low tonight 12F.
 truck-done = How many gallons did the truck take from { $unit }? A number will do. Not pumped yet? Send "undo".

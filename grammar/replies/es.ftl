@@ -158,6 +158,7 @@ reading-cords = { $value ->
    *[other] { $value } cables con corriente
 }
 reading-cord = cable { $value }
+reading-cord-gauge = cable { $value }
 reading-fuel = combustible { $value }
 reading-guests = { $value ->
     [one] 1 invitado
@@ -221,6 +222,7 @@ unclear-which-tank = No anotado: { $quote }. ¿Es negras o limpia? Mande "negras
 unclear-which-volts = No anotado: { $quote }. ¿Es del contacto o de la batería? Mande "contacto" o "batería" con los voltios.
 unclear-mains-or-lights = No anotado: { $quote }. ¿Falta la corriente, o solo las luces? Mande "sin corriente" o "sin luces".
 unclear-cords-live = No anotado: { $quote }. ¿Cuántos cables tienen corriente ahora? Mándelo como "12 2 cables vivos".
+unclear-stopped-where = No anotado: { $quote }. ¿Ya está el remolque en su sitio de trabajo? Si es así, mándelo como "12 llegó".
 unclear-spaced-minus = No anotado: { $quote }. ¿El número es bajo cero? Mándelo con el menos pegado, como -5.
 unclear-bar-or-psi = No anotado: { $quote }. ¿Son bar o psi? Mande el número con eso.
 unclear-feet-or-metres = No anotado: { $quote }. ¿Son pies o metros? Mande el número con eso.
@@ -254,6 +256,7 @@ ask-task-done = ¿Ya quedó la tarea { $tasks }? Sí o no.
 mend-unit = la unidad { $unit }
 mend-on = { $what } en la { $unit }
 ask-what-value = ¿Qué es { $quote }? Conteste con una palabra: psi, negras, limpia, afuera o voltios.
+ask-cords-live = ¿Cuántos cables de la { $unit } tienen corriente ahora? Mande el número.
 ask-what-value-on = ¿Qué es { $quote } en la { $unit }? Conteste con una palabra: psi, negras, limpia, afuera o voltios.
 ask-taps-shut = ¿Leyó la presión de la { $unit } con llaves abiertas o cerradas?
 ask-before-regulator = ¿Leyó la presión de la { $unit } antes o después del regulador?
@@ -389,6 +392,11 @@ silent-phone = Llame otra vez a { $who }.
 silent-phone-near = Llame otra vez a { $who }, luego a quien escribió de ahí hace poco: { $names }.
 silent-contact = Pregunte en el sitio: { $what }.
 silent-then = Si en 15 min no contesta: mande a alguien a ver. Con "revisa a { $who } en 15" yo le pregunto.
+aid-told = Avisé a los despachadores que necesita ayuda.
+aid-nobody = Necesita ayuda, y no tengo a qué despachador avisar. Llame a su gente.
+aid-what = Alguien herido o en peligro: primero llame al número de emergencia. ¿Qué pasa ahí? Mándelo con la unidad.
+aid-asks = { $who } necesita ayuda: { $quote }. No dijo qué pasa: ya le pregunté.
+aid-asks-on = { $who } necesita ayuda en la { $unit }: { $quote }. No dijo qué pasa: ya le pregunté.
 silent-alone = Trabaja a solas: no espere. Mande ya a alguien a ver, y llame a emergencias.
 silent-road = Quien maneja no contesta. Llame otra vez cuando deba haber llegado. Si 30 min después nada: mande a alguien por el camino.
 silent-hurt = Si hay herida o no despierta: primero llame a emergencias. Nunca entre a un tanque por nadie.
@@ -603,14 +611,18 @@ task-truck-by = camión en sitio antes de { $time }
 task-by = antes de { $time }
 task-call-by = llame antes de { $time }
 task-call-now = llame ya
+task-call-late = llame ya, va { $age } tarde
+task-wanted-by = {" "}(pedido para { $time })
+task-truck-too-late = Si llama ya, el camión llega hacia { $time }, tarde. Prepárese para cerrar baños.
+task-truck-may-be-late = Si llama ya, el camión llega hacia { $time }. Puede ser tarde: prepárese para cerrar baños.
 task-nobody-called = Nadie ha llamado aún.
 task-nobody-has-it = Nadie la tiene aún.
 task-has-it = { $who } la tiene.
 task-is-done = Hecha.
 task-is-dropped = Quitada.
-task-is-late = Va tarde.
+task-is-late = Va { $age } tarde.
 task-due-by = Antes de { $time }.
-task-was-due = Era para { $time }.
+task-was-due = Era para { $time }, hace { $age }.
 task-late = Tarde: tarea { $task }
 task-opened = Tarea nueva { $task }
 task-moved = Hora nueva: tarea { $task }
@@ -628,6 +640,8 @@ task-called-by-for = Ya se llamó, dice { $who }. Prometido para { $time }.
 tail-called = Ya se llamó: tarea { $id }.
 booked-too-late = El tanque puede llenarse a las { $due }, antes del camión de las { $promised }. Pida uno antes. Si no, cierre baños a tiempo.
 booked-too-late-now = El tanque puede llenarse antes del camión de las { $promised }. Pida uno antes. Si no, cierre baños a tiempo.
+wanted-too-late = Lo pide para { $time }. El tanque puede llenarse a las { $due }: la tarea queda con esa hora.
+wanted-too-late-now = Lo pide para { $time }. El tanque ya puede estar lleno, así que la tarea sigue para { $due }.
 booked-after-wanted = Se pidió para las { $due }, y el camión llega a las { $promised }.
 truck-off = El camión para la { $unit } no viene. Llame a otro.
 truck-here = El camión está en la { $unit }. Mande los galones al terminar: "{ $unit } vacié 380 gal".
@@ -733,6 +747,17 @@ unreadable = No puedo leer { $kind ->
 }. No anoté nada. Escriba lo que ve.
 heard-of = Anotado, noticias de { $units }. Nada nuevo que registrar.
 nothing-to-log = Leído. Nada que registrar.
+nearest-none = No hallé reporte ni orden en { $quote }.
+nearest-help = "ayuda" lista las órdenes.
+nearest-stop = "enterado" para una alarma, "silencio 22:00-06:00" guarda lo que puede esperar.
+nearest-cancel = "deshacer" retira lo último suyo, "quita 41" y la razón una tarea. Un camión: "ya no viene el camión de la 12".
+nearest-assign = Para dar una tarea: "asigna 4 a Sam". "tareas" da los números.
+nearest-truck = Un camión que viene: "camión para la 12 llega a las 19:00". Uno que hace falta: "necesito camión para la 12 a las 19:00".
+nearest-tell = Para pasar un recado: "dile a Sam" y sus palabras.
+nearest-people = Para dejar entrar a alguien: "invita conductor Sam". Para dejarlo fuera: "bloquea a Sam".
+nearest-export = Eso se hace en la máquina del bot: hosebib export. "resumen", "tareas" e "historial 12" listan aquí.
+nearest-set = La hora de una tarea: "mueve 41 19:30". La mínima de hoy: "mínima esta noche 12F".
+nearest-show = "resumen", "tareas", "trabajos", "equipo", "estado 12" e "historial 12" listan lo que sé.
 stranger = Este chat es solo para personas invitadas.
 
 ### Incidents: opened, told and released by a dispatcher
@@ -771,8 +796,9 @@ incident-line = Incidente { $id } de la { $unit }, abierto { $time }: { $count -
   }.
 incident-none = No hay incidentes abiertos. No se retiene ningún texto.
 incident-how = Ábralo así: incidente 14 qué pasó, con la hora. "incidentes" los muestra. "libera incidente 3" con el motivo cierra uno.
+incident-export = Eso se hace en la máquina del bot: hosebib export incident { $id } --csv --data DIR. "incidentes" los lista aquí.
 incident-release-how = Dígalo con su número y el motivo: libera incidente 3 el seguro ya pagó. "incidentes" los muestra.
-incident-release-why = El incidente { $id } sigue guardado. Diga por qué se libera: libera incidente { $id } el seguro ya pagó.
+incident-release-why = El incidente { $id } sigue retenido. ¿Por qué se libera? Mande la razón en pocas palabras.
 incident-no-such = No hay un incidente { $id } abierto. "incidentes" los muestra.
 incident-released = Incidente { $id } de la { $unit } liberado. Sus textos ya se borran como los demás. Si lo necesita, expórtelo antes.
 incident-released-by = { $who } liberó el incidente { $id } de la { $unit }: { $quote }.
@@ -800,7 +826,13 @@ undone-note = Nota de la { $unit } retirada: { $quote }
 undone-cleared = Las notas de la { $unit } valen otra vez.
 undone-override = Retirado de la { $unit }: { $quote }. El consejo vale otra vez.
 undone-weather = Se quita: una mínima de { $value } esta noche.
+undone-air = Se quita: aire a { $value }.
+undone-weather-told = Ya lo saben: { $names }.
 weather-taken-back = { $who } se retracta de la mínima de { $value } que dijo antes.
+air-taken-back = { $who } se retracta del aire a { $value } que dijo antes.
+weather-holds = Vale otra vez la mínima de { $value }.
+weather-holds-air = Para esta noche cuenta el aire a { $value }.
+weather-holds-none = Ahora no hay mínima dicha para esta noche.
 undone-step = Retirado de la { $unit }: { $what }. Cuenta como no hecho.
 order-taken-back = { $unit }: { $who } retira la orden que avisó antes: { $quote }.
 undone-correction = Su corrección queda retirada. Vuelve a contar lo que mandó antes.
@@ -811,6 +843,13 @@ danger-back = { $unit }: { $who } retira: { $what }. Llame y asegúrese antes de
 danger-back-moved = { $unit }: { $who } retira: { $what }. Es la { $to }.
 danger-back-not-yours = El peligro en la { $unit } solo lo retira quien lo avisó. Sigue en pie. Nadie se acerca, y llámele.
 undo-older = Ya retiró su último mensaje. Antes, a las { $time }: { $what }. ¿Retiro ese también? Sí o no.
+undo-what-note = una nota de la { $unit }
+undo-what-cleared = notas de la { $unit } borradas
+undo-what-override = una decisión sobre la { $unit }
+undo-what-step = un paso de la salida de la { $unit }
+undo-what-watch = un aviso de la { $unit }
+undo-what-low = una mínima de { $value }
+undo-what-air = aire a { $value }
 changed-value = Cambiado en la { $unit }: { $was }, ahora { $what }.
 changed-unit = Cambiado: era para la { $unit }, no para la { $from }. Nada de eso queda en la { $from }.
 changed-off = Retirado en la { $unit }: { $what }.
@@ -833,6 +872,7 @@ got-it = Enterado: { $what }. No sale de nuevo, salvo que empeore.
 got-it-danger-stands = Bien. El peligro en la { $unit } sigue: haga lo dicho. Solo el despachador se da por enterado.
 got-it-nothing = Nada espera un "enterado".
 got-it-by = { $who } ya está enterado: { $what }.
+got-it-task = tarea { $task }
 got-it-alone = { $who } trabaja a solas y no contesta
 got-it-alone-ask = ¿Alguien ya habló con { $who }? Entonces mande "{ $who } está bien": eso para el reloj. Si no, mande a alguien, llame a emergencias.
 never-mind-question = Pregunta quitada. No anoté nada de ella.
@@ -861,6 +901,10 @@ tell-answered = { $who } contesta a { $quote }: { $words }
 tell-sent = Se lo pasé a { $who }.
 tell-from = De { $who }: { $quote }
 tell-who = No conozco a { $quote }. No pasé nada. Mande "dile", el nombre y sus palabras.
+tell-site-nobody = No sé de nadie en ese sitio ahora. Nada enviado. Mande "dile a", un nombre y sus palabras.
+tell-only-you = Usted es el único despachador. Nada enviado.
+tell-at-once = Salió de una vez: no guardo recordatorios.
+person-is-out = { $who } está fuera del equipo. No cambié nada. "invita conductor { $who }" le deja entrar otra vez.
 tell-who-near = ¿Quiso decir { $names }?
 tell-all-what = Mande "dile a todos" y sus palabras.
 tell-all-nobody = No hay nadie más en el equipo hoy. Nada pasado.
@@ -2498,14 +2542,30 @@ speak-low = { $count ->
     [one] Mínima de { $value } esta noche. Una unidad en riesgo:
    *[other] Mínima de { $value } esta noche. { $count } unidades en riesgo:
 }
+speak-low-changed = { $count ->
+    [one] Mínima de { $value } esta noche, antes { $was }. Una unidad en riesgo:
+   *[other] Mínima de { $value } esta noche, antes { $was }. { $count } unidades en riesgo:
+}
+speak-low-again = { $count ->
+    [one] Mínima de { $value } esta noche, como ya se dijo. Una unidad en riesgo:
+   *[other] Mínima de { $value } esta noche, como ya se dijo. { $count } unidades en riesgo:
+}
 speak-air = { $count ->
     [one] Aire a { $value } ahora. Una unidad en riesgo:
    *[other] Aire a { $value } ahora. { $count } unidades en riesgo:
 }
-speak-air-mild = Aire a { $value } anotado. Ninguna unidad en riesgo.
+speak-air-again = { $count ->
+    [one] Aire a { $value } ahora, casi como antes. Una unidad en riesgo:
+   *[other] Aire a { $value } ahora, casi como antes. { $count } unidades en riesgo:
+}
+speak-air-mild = Aire a { $value } ahora. Eso nada dice de la noche. Mande "mínima esta noche 12F", o pegue un TAF.
+speak-air-low-holds = Aire a { $read } ahora. Para esta noche vale la mínima de { $value }.
 speak-air-nobody = Aire a { $value } anotado. Ninguna unidad está en un trabajo donde se congele.
-speak-low-row = { $unit } { $site }: { $what }.
+speak-low-row = { $units }: { $what }.
 speak-low-do = Antes de la noche: calentadores prendidos y lea sus amperes, manguera caliente, corriendo o drenada. Avise por unidad cuando quede.
+speak-low-do-now = Hágalo ya: calentadores prendidos y lea sus amperes, manguera caliente, corriendo o drenada. Avise por unidad cuando quede.
+speak-low-was = Antes era { $was }.
+speak-low-eased = La mínima de esta noche es ahora { $value }, antes { $was }. Por lo que se dijo, sus unidades quedan libres de helada.
 speak-low-mild = Mínima de { $value } anotada. Ninguna unidad en riesgo.
 speak-low-nobody = Mínima de { $value } anotada. Ninguna unidad está en un trabajo donde se congele.
 speak-heard-of = Anotado: hay alguien en la { $unit }. Mande tanque, presión y luz cuando pueda.
@@ -2516,6 +2576,8 @@ digest-fills = Se llenan primero: { $names }.
 digest-fills-maybe = quizá { $time }
 digest-fills-now = ya
 digest-late = Atrasadas: { $names }.
+digest-late-one = { $task } ({ $age })
+digest-call-late-one = { $unit } (llega hacia { $time } cuando muy pronto: prepárese para cerrar baños)
 digest-silent = Sin reporte: { $names }.
 ahead-none = { $word }: ningún trabajo.
 ahead-head = { $count ->
@@ -2530,11 +2592,18 @@ speak-taken-uncalled = { $who } la tiene: { $what }. Nadie ha llamado al camión
 speak-untaken = { $who } se echó para atrás. Nadie la tiene ahora: { $task }
 speak-low-safe = Nada dicho que se congele: { $names }. Revise de todos modos.
 speak-low-untold = No hay allá a quién avisarle: { $names }. Mande a alguien, o llame al sitio.
-speak-low-mended = Cambiado: mínima de { $value }, no de { $was }.
 watch-set-any = Le aviso cuando { $names } llegue a { $what }.
 watch-set-any-below = Le aviso cuando { $names } baje a { $what }.
 watch-no-reminder = No guardo recordatorios. No hay nada puesto. Una tarea tiene su hora: "mueve 41 19:30". Un camión: "camión para la 12 a las 19:00".
 watch-no-condition = No lo tomé: { $quote }. No actúo con esa clase de condición. Puedo vigilar una lectura: si la 12 llega a 3/4 avísame.
+holder-had-it = La tenía { $who }, y ya se le avisa.
+holder-done = { $who } dice que está hecha: { $task }. Ya no le queda nada por hacer.
+holder-dropped = { $who } quitó su tarea { $task }: { $quote }.
+holder-not-needed = Por { $who } ya no hace falta su tarea { $task }. Ya no le queda nada por hacer.
+holder-reopened = { $who } lo retiró. Su tarea está abierta otra vez: { $task }
+holder-truck-off = { $who } dice que el camión no viene. Su tarea: { $task }
+holder-truck = { $who } dijo algo nuevo del camión. Su tarea: { $task }
+holder-moved = { $who } le cambió la hora a su tarea: { $task }
 assign-moved = { $who } tiene ahora esta tarea: { $task }. Ya no es suya.
 speak-report-unread = No leí ninguna temperatura en ese reporte. Mande la mínima: mínima esta noche 12F.
 truck-done = ¿Cuántos galones sacó el camión de la { $unit }? Basta un número. ¿Aún no vacía? Mande "deshacer".

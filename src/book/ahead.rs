@@ -12,6 +12,8 @@ use crate::heard::UnitName;
 
 /// How long a forecast of the weather counts.
 const WEATHER_LASTS: TimeDelta = TimeDelta::hours(18);
+/// How long freezing air that was measured counts as tonight's cold.
+const AIR_LASTS: TimeDelta = TimeDelta::hours(6);
 
 /// What was gathered for a list counts for this long.
 const GATHERED_LASTS: TimeDelta = TimeDelta::minutes(10);
@@ -110,8 +112,34 @@ pub struct Weather {
     pub at: DateTime<Utc>,
     /// The site, by id; none means every site.
     pub site: Option<String>,
-    /// The low to come, °F.
+    /// The low to come, °F; or the air as it was measured.
     pub low_f: f64,
+    /// Whether it is the air as it was measured, and no forecast.
+    #[serde(default, skip_serializing_if = "std::ops::Not::not")]
+    pub air: bool,
+}
+
+impl Weather {
+    /// Tells whether it counts at `at`.
+    fn counts(&self, at: DateTime<Utc>) -> bool {
+        let lasts = if self.air { AIR_LASTS } else { WEATHER_LASTS };
+        self.at <= at && at - self.at <= lasts
+    }
+
+    /// Tells whether it takes the place of another: the air as it is takes no forecast's.
+    fn replaces(&self, other: &Weather) -> bool {
+        self.site == other.site && self.air == other.air
+    }
+
+    /// Tells whether it is told of this site, or of all; of none in particular, where no site is named.
+    fn is_of(&self, site: Option<&str>) -> bool {
+        self.site.is_none() || self.site.as_deref() == site
+    }
+}
+
+/// Returns the coldest.
+fn coldest<'a>(told: impl Iterator<Item = &'a Weather>) -> Option<&'a Weather> {
+    told.min_by(|a, b| a.low_f.total_cmp(&b.low_f))
 }
 
 /// A message that waits until somebody is off the road.
@@ -263,23 +291,21 @@ impl Ahead {
             AheadChange::Alone { who, alone } => put(&mut self.alone, who, alone.as_ref()),
             AheadChange::Weather { weather } => {
                 let old = |other: &Weather| weather.at - other.at > WEATHER_LASTS;
-                self.weather_before
-                    .retain(|other| !old(other) && other.site != weather.site);
+                self.weather_before.retain(|other| !old(other));
                 let (same, others) = std::mem::take(&mut self.weather)
                     .into_iter()
                     .filter(|other| !old(other))
-                    .partition::<Vec<_>, _>(|other| other.site == weather.site);
+                    .partition::<Vec<_>, _>(|other| weather.replaces(other));
                 self.weather_before.extend(same);
                 self.weather = others;
                 self.weather.push(weather.clone());
             }
             AheadChange::WeatherBack { weather } => {
                 self.weather.retain(|other| other != weather);
-                let (again, rest) = std::mem::take(&mut self.weather_before)
-                    .into_iter()
-                    .partition::<Vec<_>, _>(|other| other.site == weather.site);
-                self.weather_before = rest;
-                self.weather.extend(again);
+                if let Some(again) = self.replaced_by(weather).cloned() {
+                    self.weather_before.retain(|other| *other != again);
+                    self.weather.push(again);
+                }
             }
             AheadChange::Held { held } => self
                 .held
@@ -376,13 +402,40 @@ impl Ahead {
         self.alone.get(who)
     }
 
-    /// Returns the lowest low forecast for a site that counts at `at`.
-    pub fn weather(&self, site: &str, at: DateTime<Utc>) -> Option<&Weather> {
-        self.weather
-            .iter()
-            .filter(|weather| weather.site.as_deref().is_none_or(|named| named == site))
-            .filter(|weather| weather.at <= at && at - weather.at <= WEATHER_LASTS)
-            .min_by(|a, b| a.low_f.total_cmp(&b.low_f))
+    /// Returns the coldest that was told of a site and counts at `at`; of what was told of all sites, where none is named.
+    pub fn weather(&self, site: Option<&str>, at: DateTime<Utc>) -> Option<&Weather> {
+        let told = self.weather.iter();
+        coldest(told.filter(|weather| weather.is_of(site) && weather.counts(at)))
+    }
+
+    /// Returns what this took the place of.
+    fn replaced_by(&self, weather: &Weather) -> Option<&Weather> {
+        let before = self.weather_before.iter();
+        let before = before.filter(|other| weather.replaces(other));
+        before.max_by_key(|other| other.at)
+    }
+
+    /// Returns the coldest of the forecasts, or of the air as it was measured, that counts at `at` for a site.
+    pub fn weather_of_kind(
+        &self,
+        air: bool,
+        site: Option<&str>,
+        at: DateTime<Utc>,
+    ) -> Option<&Weather> {
+        let told = self.weather.iter().filter(|weather| weather.air == air);
+        coldest(told.filter(|weather| weather.is_of(site) && weather.counts(at)))
+    }
+
+    /// Returns the coldest that counts at `at` where this is taken back: what it took the place of holds again.
+    pub fn weather_without(&self, gone: &Weather, at: DateTime<Utc>) -> Option<&Weather> {
+        let stays = self.weather.iter().filter(|other| *other != gone);
+        let again = self.replaced_by(gone);
+        let site = gone.site.as_deref();
+        coldest(
+            stays
+                .chain(again)
+                .filter(|weather| weather.is_of(site) && weather.counts(at)),
+        )
     }
 
     /// Returns the weather that a person told last.

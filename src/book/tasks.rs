@@ -101,6 +101,12 @@ impl Task {
         self.is_open() && past && asked.is_none_or(|asked| now - asked >= ASKED_JUST_NOW)
     }
 
+    /// Returns when it must be done, seen from `now`: a truck that has not come in time is wanted at once.
+    pub fn due_from(&self, now: DateTime<Utc>) -> Option<DateTime<Utc>> {
+        let waits = self.is_open() && self.kind == TaskKind::PumpOut;
+        self.due.map(|due| if waits { due.max(now) } else { due })
+    }
+
     /// Tells whether it is still to be done.
     pub fn is_open(&self) -> bool {
         self.state == TaskState::Open

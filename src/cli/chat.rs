@@ -39,8 +39,8 @@ pub(super) struct Args {
     /// Chat as this crew member
     #[arg(long = "as", value_name = "CREW")]
     crew: Option<String>,
-    /// Start the clock at this time (RFC 3339) instead of now
-    #[arg(long, value_name = "TIME")]
+    /// Start the clock at this time (RFC 3339, with its offset: 2027-01-23T17:10:00-07:00) instead of now
+    #[arg(long, value_name = "TIME", value_parser = replay::instant)]
     at: Option<DateTime<Utc>>,
 }
 

@@ -5,7 +5,7 @@ use std::io::Write;
 use std::path::PathBuf;
 use std::process::ExitCode;
 
-use chrono::{DateTime, Utc};
+use chrono::{DateTime, NaiveDateTime, Utc};
 use chrono_tz::Tz;
 use serde::Deserialize;
 use serde_json::{Value, json};
@@ -15,7 +15,6 @@ use super::fleet::open;
 use super::input::{LONGEST, LONGEST_JSON, Lines, Typed};
 use crate::book::MessageKey;
 use crate::desk::{Desk, Inbound, Means, Sender, Turn};
-
 use crate::fleet::demo;
 use crate::outlook::{BATTERY_LIMIT_PCT, Outlook, TankOutlook};
 use crate::words;
@@ -38,7 +37,7 @@ pub(super) struct Args {
     #[arg(long)]
     json: bool,
     /// Let the clock run on to this instant after the last message (RFC 3339)
-    #[arg(long, value_name = "TIME")]
+    #[arg(long, value_name = "TIME", value_parser = instant)]
     until: Option<DateTime<Utc>>,
 }
 
@@ -258,7 +257,7 @@ impl<W: Write> Player<W> {
         let tasks: Vec<Value> = turn
             .tasks
             .iter()
-            .map(|t| json!({"id": t.id, "unit": t.unit, "kind": t.kind, "due": self.time(t.due), "state": t.state.code()}))
+            .map(|t| json!({"id": t.id, "unit": t.unit, "kind": t.kind, "due": self.time(t.due_from(turn.at)), "state": t.state.code()}))
             .collect();
         let forecast: serde_json::Map<String, Value> = turn
             .forecast
@@ -350,8 +349,17 @@ impl<W: Write> Player<W> {
     }
 }
 
-fn instant(text: &str) -> Result<DateTime<Utc>, String> {
+/// Reads a time in RFC 3339, which has its offset from UTC.
+pub(super) fn instant(text: &str) -> Result<DateTime<Utc>, String> {
+    let text = text.trim();
     DateTime::parse_from_rfc3339(text)
         .map(|at| at.with_timezone(&Utc))
-        .map_err(|_| format!("`{text}` is not an RFC 3339 time such as 2027-01-16T17:10:00-06:00"))
+        .map_err(|_| match text.parse::<NaiveDateTime>() {
+            Ok(_) => format!(
+                "`{text}` lacks its offset from UTC: write `{text}-07:00`, with the site's own offset, or `{text}Z` for UTC"
+            ),
+            Err(_) => {
+                format!("`{text}` is not an RFC 3339 time such as 2027-01-16T17:10:00-06:00")
+            }
+        })
 }

@@ -6,6 +6,7 @@ use std::path::PathBuf;
 use std::process::ExitCode;
 
 use chrono::{DateTime, Utc};
+use chrono_tz::Tz;
 use serde_json::{Value, json};
 
 use super::shown::{counted, one_line};
@@ -70,7 +71,8 @@ pub(super) fn run(args: &Args) -> Result<ExitCode, CliError> {
             }
         }
     }
-    groups.print(args.each)?;
+    let zone = desk.book().fleet().map_or(Tz::UTC, |fleet| fleet.time_zone);
+    groups.print(args.each, zone)?;
     Ok(ExitCode::SUCCESS)
 }
 
@@ -118,7 +120,7 @@ impl Groups {
         by_words.entry(words).or_default().push(part);
     }
 
-    fn print(self, each: usize) -> Result<(), CliError> {
+    fn print(self, each: usize, zone: Tz) -> Result<(), CliError> {
         let mut out = std::io::stdout().lock();
         if self.messages == 0 {
             writeln!(out, "every message was understood in full")?;
@@ -126,7 +128,7 @@ impl Groups {
         }
         writeln!(
             out,
-            "{} not understood in full, {}; newest first",
+            "{} not understood in full, {}; newest first, by the clocks of {zone}",
             counted(self.messages, "message"),
             counted(self.by_reason.len(), "reason"),
         )?;
@@ -148,7 +150,7 @@ impl Groups {
                     writeln!(
                         out,
                         "    {} {}: {}  [{}]",
-                        part.at.format("%Y-%m-%d %H:%MZ"),
+                        part.at.with_timezone(&zone).format("%Y-%m-%d %H:%M"),
                         one_line(&part.from),
                         one_line(&part.message),
                         one_line(&part.part),

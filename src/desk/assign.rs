@@ -7,11 +7,12 @@ use super::inbound::Outgoing;
 use super::phrases::{Phrases, plain};
 use super::receive::{Hearing, Texted};
 use super::relay;
+use super::settle;
 use super::tick::dispatchers;
 use crate::book::{Task, TaskChange};
 use crate::finding::{Level, TaskKind};
-use crate::fleet::{CrewMember, Fleet, Role};
-use crate::heard::{Command, CommandName};
+use crate::fleet::{Fleet, Role};
+use crate::heard::{Command, CommandName, UnitName};
 use crate::reply::Arg;
 
 /// "I'll take it" means a task that was told within this long.
@@ -20,6 +21,9 @@ const TOLD_LATELY: TimeDelta = TimeDelta::minutes(60);
 /// Reads the order; none where it names nobody of the crew and no task by that word: "give 12 some water".
 pub(super) fn order(phrases: &Phrases, fleet: &Fleet, text: &str) -> Option<Command> {
     let text = text.trim();
+    if let Some(order) = by_name(phrases, fleet, text) {
+        return Some(order);
+    }
     let ordered = phrases.after("assign", "opens", text);
     let rest = ordered.or_else(|| phrases.after("assign", "names", text))?;
     let folded = plain(rest);
@@ -46,19 +50,75 @@ pub(super) fn order(phrases: &Phrases, fleet: &Fleet, text: &str) -> Option<Comm
         .filter(|word| number(word))
         .filter_map(|word| word.parse().ok())
         .collect();
+    // "assign pump-out 12 to juno": the work of a trailer
+    let of_a_trailer = |id: &u32| {
+        let unit = settle::known(fleet, &UnitName::new(&id.to_string()));
+        let by_work = of_a_truck(phrases, text) && !phrases.holds("assign", "numbered", text);
+        unit.is_some() && by_work
+    };
     if let ([id], false) = (numbers.as_slice(), name.is_empty())
+        && !of_a_trailer(id)
         && (is_known(&name) || ordered.is_some() && phrases.holds("assign", "plainly", text))
     {
         return Some(command(Some(*id), name));
     }
     ordered?;
     // "give the pump-out on 6 to wren": the work is named, and not its number
-    let of_work = phrases.holds("assign", "plainly", text) || phrases.holds("truck", "who", text);
+    let of_work = phrases.holds("assign", "plainly", text) || of_a_truck(phrases, text);
     let (last, before) = words.split_last()?;
     let handed = before
         .last()
-        .is_some_and(|word| ["to", "a", "para"].contains(word));
+        .is_some_and(|word| phrases.is("assign", "to", word));
     (handed && is_known(last) && of_work).then(|| command(None, (*last).to_owned()))
+}
+
+/// Reads "abel takes 4", "que abel tome la 4", "la 4 la toma abel": somebody of the crew, a word of taking, and a number
+/// alone; or the work, "juno takes the pump-out on 12".
+fn by_name(phrases: &Phrases, fleet: &Fleet, text: &str) -> Option<Command> {
+    let text = phrases.after("assign", "lets", text).unwrap_or(text);
+    let is_known = |name: &str| {
+        let name = plain(name);
+        let mut crew = fleet.crew.values();
+        crew.any(|member| plain(&member.id) == name || plain(&member.name) == name)
+    };
+    let order = |task, name: &str| Command {
+        name: CommandName::Assign,
+        task,
+        rest: name.to_owned(),
+    };
+    if let Some((number, name)) = phrases.parted("assign", "taken-by", text)
+        && is_known(name)
+    {
+        let id = number_alone(phrases, number)?;
+        // "12 goes to abel" may be the trailer
+        let of_a_trailer = settle::known(fleet, &UnitName::new(&id.to_string())).is_some();
+        let task = phrases.holds("assign", "numbered", number);
+        return (task || !of_a_trailer).then(|| order(Some(id), name));
+    }
+    let (name, rest) = text.split_once(' ')?;
+    let rest = phrases.after("assign", "takes", rest)?;
+    if !is_known(name) {
+        return None;
+    }
+    match number_alone(phrases, rest) {
+        Some(id) => Some(order(Some(id), name)),
+        None => of_a_truck(phrases, rest).then(|| order(None, name)),
+    }
+}
+
+/// Tells whether words are of a truck's work.
+fn of_a_truck(phrases: &Phrases, text: &str) -> bool {
+    phrases.holds("truck", "who", text) || phrases.holds("assign", "work", text)
+}
+
+/// Reads the number of a task that stands alone but for words of courtesy.
+fn number_alone(phrases: &Phrases, text: &str) -> Option<u32> {
+    let folded = plain(text);
+    let mut words = folded.split(' ').filter(|word| {
+        !phrases.is("assign", "between", word) && !phrases.is("assign", "courtesy", word)
+    });
+    let id = words.next()?.parse().ok()?;
+    words.next().is_none().then_some(id)
 }
 
 /// Reads "I'll take it" as the order it is, where one open task was told to the sender or is on the trailer talked about.
@@ -112,7 +172,7 @@ fn meant(hearing: &Hearing<'_>) -> Option<Task> {
     let [unit] = names.as_slice() else {
         return None;
     };
-    let pumps = hearing.desk.phrases.holds("truck", "who", hearing.text);
+    let pumps = of_a_truck(hearing.desk.phrases, hearing.text);
     let mut open = hearing
         .desk
         .book
@@ -146,14 +206,7 @@ pub(super) fn obey(hearing: &Hearing<'_>, order: &Command, reply: &mut Reply<'_>
     let by = other.id.clone();
     let from = Some(hearing.member.id.clone());
     reply.board.change(TaskChange::Taken { id, by, from });
-    let had = task.taken_by.as_ref().filter(|had| **had != other.id);
-    let task = reply
-        .board
-        .tasks()
-        .task(id)
-        .cloned()
-        .unwrap_or(task.clone());
-    tell_who_had_it(hearing, had, other, &task, reply);
+    let task = reply.board.tasks().task(id).cloned().unwrap_or(task);
     if other.id == hearing.member.id {
         return;
     }
@@ -170,31 +223,6 @@ pub(super) fn obey(hearing: &Hearing<'_>, order: &Command, reply: &mut Reply<'_>
     reply
         .others
         .push(Outgoing::to(&other.id, text).of_level(Level::Notice));
-}
-
-/// Tells whoever had a task that somebody else has it now.
-fn tell_who_had_it(
-    hearing: &Hearing<'_>,
-    had: Option<&String>,
-    now: &CrewMember,
-    task: &Task,
-    reply: &mut Reply<'_>,
-) {
-    let had = had.filter(|had| **had != hearing.member.id);
-    let Some(member) = had.and_then(|had| hearing.fleet.crew.get(had)) else {
-        return;
-    };
-    let voice = hearing
-        .desk
-        .voice_for(member, None, &hearing.fleet, hearing.now);
-    let args = [
-        ("who", Arg::from(now.name.as_str())),
-        ("task", voice.task_head(task).into()),
-    ];
-    let text = voice.say("assign-moved", &args);
-    reply
-        .others
-        .push(Outgoing::to(&member.id, text).of_level(Level::Notice));
 }
 
 /// Reads that somebody cannot do a task: its number. Without the word "task" it is one that they have.

@@ -127,6 +127,7 @@ fn asked(now: DateTime<Utc>, voice: &Voice<'_>, said: &Said<'_>) -> Vec<Choice> 
             units.chain(codes(&["all"])).collect()
         }
         About::UndoOlder { .. }
+        | About::UndoNext
         | About::WasPumped { .. }
         | About::NoDanger { .. }
         | About::HurtNow { .. }
@@ -138,9 +139,11 @@ fn asked(now: DateTime<Utc>, voice: &Voice<'_>, said: &Said<'_>) -> Vec<Choice> 
                 .collect()
         }
         About::WhatValue { .. }
+        | About::CordsLive { .. }
         | About::When { .. }
         | About::IncidentFact { .. }
         | About::OverrideWhy { .. }
+        | About::ReleaseWhy { .. }
         | About::TruckWhen { .. }
         | About::HowMuch { .. }
         | About::Leaves { unit: None } => Vec::new(),

@@ -62,7 +62,7 @@ pub(super) fn obey(
         CommandName::Relearn => standing::relearn(hearing, order, reply, records),
         CommandName::Teach => teach::teach(hearing, order, reply, records),
         CommandName::Words => teach::list(hearing, reply),
-        CommandName::Incident => incident::obey(hearing, reply, records),
+        CommandName::Incident => incident::obey(hearing, order, reply, records),
         CommandName::ForgetWord => teach::forget(hearing, order, reply, records),
         CommandName::Invite
         | CommandName::Role
@@ -84,8 +84,9 @@ pub(super) fn is_for_good(hearing: &Hearing<'_>, reply: &Reply<'_>) -> bool {
         CommandName::Role | CommandName::ShutOut | CommandName::Invite | CommandName::Tell => true,
         CommandName::Incident => {
             let phrases = &hearing.desk.phrases;
-            let text = hearing.written.trim();
-            phrases.after("incident", "release", text).is_some()
+            phrases
+                .after("incident", "release", order.rest.trim())
+                .is_some()
         }
         _ => false,
     };
@@ -257,9 +258,10 @@ fn got_it(hearing: &Hearing<'_>, reply: &mut Reply<'_>, records: &mut Vec<Record
     }
     let by = &hearing.member.id;
     let names = |voice: &Voice<'_>| -> String {
+        let tasks = hearing.desk.book.tasks();
         let names: Vec<String> = standing
             .iter()
-            .map(|(key, alarm)| lone::alarm_name(key, alarm, voice))
+            .map(|(key, alarm)| lone::alarm_name(key, alarm, tasks, voice))
             .collect();
         voice.all_of(&names)
     };

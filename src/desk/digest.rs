@@ -4,9 +4,11 @@ use std::ops::Bound;
 use std::sync::Arc;
 
 use chrono::{DateTime, Datelike, Days, NaiveDate, TimeDelta, TimeZone, Utc};
+use chrono_tz::Tz;
 
 use super::Desk;
 use super::answer::Reply;
+use super::phrases::{Phrases, plain};
 use super::receive::Hearing;
 use super::situate::Case;
 use super::tick;
@@ -139,11 +141,13 @@ pub(super) fn text(desk: &Desk, stands: &[Stand], voice: &Voice<'_>) -> String {
             .into_iter()
             .map(|fill| (&fill.stand.unit, fill.at, fill.likely))
             .collect(),
-        late: late.into_iter().map(|task| voice.task_head(task)).collect(),
+        late: late.into_iter().map(|task| how_late(task, voice)).collect(),
         call: stands
             .iter()
-            .filter(|stand| to_call(desk, &stand.unit, now))
-            .map(|stand| &stand.unit)
+            .filter_map(|stand| {
+                let task = to_call(desk, &stand.unit, now)?;
+                Some((&stand.unit, voice.truck_too_late(task)))
+            })
             .collect(),
         too_late: stands
             .iter()
@@ -161,10 +165,25 @@ pub(super) fn text(desk: &Desk, stands: &[Stand], voice: &Voice<'_>) -> String {
     text
 }
 
-/// Tells whether the truck of a trailer is to be called by now and nobody has.
-fn to_call(desk: &Desk, unit: &UnitName, now: DateTime<Utc>) -> bool {
-    let task = desk.book.tasks().open_task(unit, TaskKind::PumpOut);
-    task.is_some_and(|task| task.called.is_none() && task.call_by.is_some_and(|at| at <= now))
+/// Returns the pump-out of a trailer, where its truck is to be called by now and nobody has.
+fn to_call<'a>(desk: &'a Desk, unit: &UnitName, now: DateTime<Utc>) -> Option<&'a Task> {
+    let task = desk.book.tasks().open_task(unit, TaskKind::PumpOut)?;
+    let uncalled = task.called.is_none() && task.call_by.is_some_and(|at| at <= now);
+    uncalled.then_some(task)
+}
+
+/// Says which task is late, and by how much: `4 pump-out 12 (54 min)`.
+fn how_late(task: &Task, voice: &Voice<'_>) -> String {
+    let past = |at: &DateTime<Utc>| *at < voice.now();
+    let since = task.due.filter(past).or(task.promised.filter(past));
+    let head = voice.task_head(task);
+    match since {
+        Some(since) => {
+            let args = [("task", head.into()), ("age", voice.age(since).into())];
+            voice.say("digest-late-one", &args)
+        }
+        None => head,
+    }
 }
 
 /// Returns when the truck of a trailer comes and when its tank may be full, where that is before the truck.
@@ -246,7 +265,9 @@ pub(super) fn tell(hearing: &Hearing<'_>, reply: &mut Reply<'_>, records: &mut V
         PlanKind::Day { day } => Some(day),
         _ => None,
     });
-    if let Some(day) = day.and_then(|day| next_day(hearing, day)) {
+    let (phrases, zone) = (hearing.desk.phrases, hearing.fleet.time_zone);
+    let named = || day_asked(phrases, hearing.text, hearing.now, zone);
+    if let Some(day) = day.and_then(|day| next_day(hearing, day)).or_else(named) {
         let text = day_ahead(hearing, day);
         reply.lines.push(text);
         return;
@@ -272,6 +293,31 @@ pub(super) fn tell(hearing: &Hearing<'_>, reply: &mut Reply<'_>, records: &mut V
     }
     let text = text(desk, &stands, &reply.voice);
     reply.lines.push(text);
+}
+
+/// Returns the day that words ask after, which name it and say no more than that it is asked after: "feb 6", "what about
+/// sunday", "jobs".
+pub(super) fn day_asked(
+    phrases: &Phrases,
+    text: &str,
+    now: DateTime<Utc>,
+    zone: Tz,
+) -> Option<NaiveDate> {
+    let folded = plain(text);
+    let asks = phrases.holds("day-ahead", "jobs", text);
+    let rest: Vec<&str> = folded
+        .split(' ')
+        .filter(|word| !phrases.is("day-ahead", "beside", word))
+        .filter(|word| !phrases.is("day-ahead", "jobs", word))
+        .collect();
+    let today = now.with_timezone(&zone).date_naive();
+    match rest.as_slice() {
+        [] => asks.then_some(today),
+        // "digest today" asks how all stand now
+        [day] if phrases.is("day-ahead", "today", day) => (asks || *day == folded).then_some(today),
+        [day] => when::day_ahead(day, now, zone),
+        words => when::date(words, today),
+    }
 }
 
 /// Returns the next local day of a name: 0 Monday to 6 Sunday (today where it is that day), 7 tomorrow.

@@ -28,7 +28,38 @@ const LATELY: TimeDelta = TimeDelta::hours(1);
 #[derive(Debug, Deserialize)]
 #[serde(deny_unknown_fields)]
 struct Hazards {
+    list: Vec<List>,
     hazard: Vec<Hazard>,
+}
+
+/// Phrases that several hazards have.
+#[derive(Debug, Deserialize)]
+#[serde(deny_unknown_fields)]
+struct List {
+    name: String,
+    say: Vec<String>,
+}
+
+impl Hazards {
+    /// Reads the file, and puts each list in the place of its name.
+    fn parse(text: &str) -> Result<Hazards, toml::de::Error> {
+        let mut read: Hazards = toml::from_str(text)?;
+        let lists = std::mem::take(&mut read.list);
+        let written_out = |phrase: String| match phrase.strip_prefix('@') {
+            None => vec![phrase],
+            Some(name) => {
+                let named = lists.iter().find(|list| list.name == name);
+                named.map_or_else(Vec::new, |list| list.say.clone())
+            }
+        };
+        for hazard in &mut read.hazard {
+            for phrases in hazard.all.iter_mut().chain([&mut hazard.but]) {
+                let short = std::mem::take(phrases);
+                *phrases = short.into_iter().flat_map(written_out).collect();
+            }
+        }
+        Ok(read)
+    }
 }
 
 /// One thing that can hurt somebody.
@@ -76,7 +107,7 @@ pub(super) struct Told {
 
 fn known() -> &'static [Hazard] {
     static KNOWN: LazyLock<Hazards> =
-        LazyLock::new(|| toml::from_str(HAZARDS).expect("the built-in hazards are read by a test"));
+        LazyLock::new(|| Hazards::parse(HAZARDS).expect("the built-in hazards are read by a test"));
     &KNOWN.hazard
 }
 
@@ -311,6 +342,12 @@ mod tests {
     fn every_hazard_is_said_in_both_languages() {
         let replies = Replies::new();
         for hazard in known() {
+            // a list that is named and not there leaves nothing
+            assert!(
+                hazard.all.iter().all(|list| !list.is_empty()),
+                "{}",
+                hazard.code
+            );
             let mut keys = vec![format!("name-site-unsafe-{}", hazard.code)];
             if hazard.reports.is_empty() {
                 keys.push(format!("site-unsafe-{}", hazard.code));

@@ -8,9 +8,9 @@ use super::others::{other_dispatchers, watchers_of};
 use super::phrases::{Phrases, plain};
 use super::receive::Hearing;
 use super::settle;
-use super::tick::{alone_key, of_alone};
+use super::tick::{alone_key, of_alone, of_task};
 use super::{ahead, when};
-use crate::book::{AheadChange, Alarm, AlarmChange, Alone, Record};
+use crate::book::{AheadChange, Alarm, AlarmChange, Alone, Record, Tasks};
 use crate::finding::Level;
 use crate::heard::{Ask, Entry, Plan, PlanKind, UnitName};
 use crate::reply::{Arg, Voice};
@@ -302,7 +302,12 @@ pub(super) fn tell(
 }
 
 /// Says in short what an alarm is about: the person, where it is one.
-pub(super) fn alarm_name(key: &str, alarm: &Alarm, voice: &Voice<'_>) -> String {
+pub(super) fn alarm_name(key: &str, alarm: &Alarm, tasks: &Tasks, voice: &Voice<'_>) -> String {
+    // work that is late is named by its task
+    if let Some(task) = of_task(key).and_then(|id| tasks.task(id)) {
+        let head = voice.task_head(task);
+        return voice.say("got-it-task", &[("task", head.into())]);
+    }
     if let Some(who) = of_alone(key) {
         let who = voice.person(who).into_owned();
         return voice.say("got-it-alone", &[("who", who.into())]);

@@ -5,6 +5,7 @@
 //! I/O; the same records always give the same desk.
 
 mod ahead;
+mod aid;
 mod alarm;
 mod answer;
 mod assign;
@@ -14,6 +15,7 @@ mod crew;
 mod digest;
 mod door;
 mod hazard;
+mod holder;
 mod inbound;
 mod incident;
 mod lone;

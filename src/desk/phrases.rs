@@ -26,20 +26,28 @@ impl Phrases {
     /// Tells whether a text is one of a list's phrases and nothing else.
     pub(super) fn is(&self, topic: &str, list: &str, text: &str) -> bool {
         let text = plain(text);
-        self.list(topic, list).any(|phrase| phrase == text)
+        self.each(topic, list).any(|phrase| phrase == text)
     }
 
     /// Tells whether a text holds one of a list's phrases as whole words.
     pub(super) fn holds(&self, topic: &str, list: &str, text: &str) -> bool {
         let text = plain(text);
         let words = Words::of(&text);
-        self.list(topic, list).any(|phrase| words.hold(phrase))
+        self.each(topic, list).any(|phrase| words.hold(phrase))
+    }
+
+    /// Tells whether a folded text opens with one of a list's phrases.
+    pub(super) fn opens(&self, topic: &str, list: &str, folded: &str) -> bool {
+        self.each(topic, list).any(|phrase| {
+            let rest = folded.strip_prefix(phrase);
+            rest.is_some_and(|rest| rest.is_empty() || rest.starts_with(' '))
+        })
     }
 
     /// Returns a text, folded, without a list's phrases.
     pub(super) fn without(&self, topic: &str, list: &str, text: &str) -> String {
         let mut text = format!(" {} ", plain(text));
-        for phrase in self.list(topic, list) {
+        for phrase in self.each(topic, list) {
             text = text.replace(&format!(" {phrase} "), " ");
         }
         text.trim().to_owned()
@@ -48,12 +56,12 @@ impl Phrases {
     /// Takes the longest phrase of a list off the front of a text; none where it begins with none of them.
     pub(super) fn after<'t>(&self, topic: &str, list: &str, text: &'t str) -> Option<&'t str> {
         let counts = self
-            .list(topic, list)
+            .each(topic, list)
             .map(|phrase| phrase.split(' ').count());
         (1..=counts.max()?).rev().find_map(|count| {
             let (head, rest) = cut(text, count)?;
             let head = plain(head);
-            let known = self.list(topic, list).any(|phrase| phrase == head);
+            let known = self.each(topic, list).any(|phrase| phrase == head);
             known.then_some(rest)
         })
     }
@@ -75,7 +83,7 @@ impl Phrases {
     /// Tells whether a text ends with one of a list's phrases.
     pub(super) fn ends(&self, topic: &str, list: &str, text: &str) -> bool {
         let text = plain(text);
-        self.list(topic, list).any(|phrase| {
+        self.each(topic, list).any(|phrase| {
             let head = text.strip_suffix(phrase);
             head.is_some_and(|head| head.is_empty() || head.ends_with(' '))
         })
@@ -97,17 +105,23 @@ impl Phrases {
     pub(super) fn before<'t>(&self, topic: &str, list: &str, text: &'t str) -> Option<&'t str> {
         let words = plain(text).split(' ').count();
         let counts = self
-            .list(topic, list)
+            .each(topic, list)
             .map(|phrase| phrase.split(' ').count());
         (1..=counts.max()?).rev().find_map(|count| {
             let (head, tail) = cut(text, words.checked_sub(count).filter(|left| *left > 0)?)?;
             let tail = plain(tail);
-            let known = self.list(topic, list).any(|phrase| phrase == tail);
+            let known = self.each(topic, list).any(|phrase| phrase == tail);
             known.then(|| head.trim_end_matches([' ', ',', '.', ';']))
         })
     }
 
-    fn list(&self, topic: &str, list: &str) -> impl Iterator<Item = &str> {
+    /// Returns the first phrase of a list.
+    pub(super) fn first(&self, topic: &str, list: &str) -> Option<&str> {
+        self.each(topic, list).next()
+    }
+
+    /// Iterates over the phrases of a list.
+    pub(super) fn each(&self, topic: &str, list: &str) -> impl Iterator<Item = &str> {
         let topic = self.0.get(topic);
         let list = topic.and_then(|lists| lists.get(list));
         list.into_iter().flatten().map(String::as_str)

@@ -229,7 +229,7 @@ impl Case {
         let Some(site) = self.job().map(|job| job.id.site.clone()) else {
             return;
         };
-        let Some(weather) = desk.book.ahead().weather(&site, self.at) else {
+        let Some(weather) = desk.book.ahead().weather(Some(&site), self.at) else {
             return;
         };
         let told = self.now.readings.get(&ReadingKey::LowF);

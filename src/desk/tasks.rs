@@ -111,21 +111,13 @@ impl Board {
         let wanted = self.tasks.open_task(unit, kind);
         let wanted = wanted.and_then(|task| task.wanted.filter(|_| finding.is_some()));
         let due = earlier(due, wanted).map(|due| due.max(self.at));
+        let open = self.tasks.open_task(unit, kind);
         let call_by = due
             .filter(|_| kind == TaskKind::PumpOut)
-            .map(|due| (due - lead - SAFETY).max(self.at));
-        if let Some(task) = self.tasks.open_task(unit, kind) {
+            .map(|due| self.call_by(open, due, lead));
+        if let Some(task) = open {
             let id = task.id;
-            let moved = match (task.due, due) {
-                // what was to be done at once and was not is late, and stays so; a truck's time is never in the past
-                (Some(was), Some(now)) if was < self.at && now <= self.at => {
-                    kind == TaskKind::PumpOut && (now - was).abs() >= WORTH_MOVING
-                }
-                (Some(was), Some(now)) => (now - was).abs() >= WORTH_MOVING,
-                (None, Some(_)) => true,
-                (_, None) => false,
-            };
-            if moved {
+            if due.is_some() && self.is_moved(task, due) {
                 self.change(TaskChange::Redated { id, due, call_by });
             }
             return (id, false);
@@ -158,6 +150,31 @@ impl Board {
         };
         self.change(TaskChange::Opened { task });
         (id, true)
+    }
+
+    /// Tells whether another time is worth moving a task to. What was to be done by now and was not is late, and stays so: a
+    /// truck, where the tank may be full within the hour all the same.
+    fn is_moved(&self, task: &Task, due: Option<DateTime<Utc>>) -> bool {
+        let soonest = match task.kind {
+            TaskKind::PumpOut => self.at + SAFETY,
+            _ => self.at,
+        };
+        match (task.due, due) {
+            (Some(was), Some(due)) if was < self.at && due <= soonest => false,
+            (Some(was), Some(due)) => (due - was).abs() >= WORTH_MOVING,
+            (was, due) => was.is_some() != due.is_some(),
+        }
+    }
+
+    /// Returns by when the truck must be called that is due then. Where nobody called in time, that time is kept: it is late
+    /// by that.
+    fn call_by(&self, open: Option<&Task>, due: DateTime<Utc>, lead: TimeDelta) -> DateTime<Utc> {
+        let call_by = due - lead - SAFETY;
+        let missed = open.and_then(|task| task.call_by.filter(|_| task.called.is_none()));
+        match missed.filter(|was| *was < self.at && call_by <= self.at) {
+            Some(was) => was,
+            None => call_by.max(self.at),
+        }
     }
 
     /// Closes the open tasks that what was reported does; `now` is how the trailer stands after it.
@@ -292,16 +309,12 @@ impl Board {
     pub(super) fn follow(&mut self, unit: &UnitName, due: Option<DateTime<Utc>>, lead: TimeDelta) {
         let asked = self.tasks.open_task(unit, TaskKind::PumpOut);
         let asked = asked.filter(|task| task.finding == Some(FindingId::WasteBookPumpOut));
-        let Some((id, was, wanted)) = asked.map(|task| (task.id, task.due, task.wanted)) else {
+        let Some(task) = asked else {
             return;
         };
-        let due = earlier(due, wanted).map(|due| due.max(self.at));
-        let moved = match (was, due) {
-            (Some(was), Some(due)) => (due - was).abs() >= WORTH_MOVING,
-            (was, due) => was.is_some() != due.is_some(),
-        };
-        if moved {
-            let call_by = due.map(|due| (due - lead - SAFETY).max(self.at));
+        let due = earlier(due, task.wanted).map(|due| due.max(self.at));
+        if self.is_moved(task, due) {
+            let (id, call_by) = (task.id, due.map(|due| self.call_by(asked, due, lead)));
             self.change(TaskChange::Redated { id, due, call_by });
         }
     }

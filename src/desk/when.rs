@@ -3,8 +3,8 @@
 use chrono::{DateTime, Datelike, Days, NaiveDate, NaiveTime, TimeDelta, TimeZone, Timelike, Utc};
 use chrono_tz::Tz;
 
-use super::phrases::plain;
-use crate::words::{NamedDay, minutes_in, named_day};
+use super::phrases::{Phrases, plain};
+use crate::words::{NamedDay, minutes_in, named_day, named_month};
 
 /// A clock time still to come is yesterday's where that is no longer ago than this.
 const LAST_NIGHT: TimeDelta = TimeDelta::hours(14);
@@ -56,6 +56,12 @@ pub(super) fn instant(when: &str, written: DateTime<Utc>, zone: Tz) -> Option<Da
         return Some(before).filter(|before| written - *before <= LAST_NIGHT);
     }
     Some(at.min(written))
+}
+
+/// Tells whether it is day, so that something can be done before dark: from 06:00 to 16:00, as in winter (common practice, no
+/// source).
+pub(super) fn is_light(now: DateTime<Utc>, zone: Tz) -> bool {
+    (6..16).contains(&now.with_timezone(&zone).hour())
 }
 
 /// Returns the next instant, at or after `now`, that a clock time `HH:MM` names.
@@ -130,6 +136,30 @@ pub(super) fn day_ahead(words: &str, now: DateTime<Utc>, zone: Tz) -> Option<Nai
     today.checked_add_days(Days::new(days))
 }
 
+/// Reads words that are a date and nothing else, "feb 6" or "6 de febrero": the next one of that name.
+pub(super) fn date(words: &[&str], today: NaiveDate) -> Option<NaiveDate> {
+    let day = |word: &str| {
+        let digits = word.trim_end_matches(|c: char| c.is_alphabetic());
+        let ending = &word[digits.len()..];
+        let is_day = ["", "st", "nd", "rd", "th"].contains(&ending);
+        digits.parse::<u32>().ok().filter(|_| is_day)
+    };
+    let of = |word: &&str| !["de", "of", "the", "el"].contains(word);
+    let told: Vec<&str> = words.iter().copied().filter(|word| of(word)).collect();
+    let (month, day) = match told.as_slice() {
+        [first, second] => match named_month(first) {
+            Some(month) => (month, day(second)?),
+            None => (named_month(second)?, day(first)?),
+        },
+        _ => return None,
+    };
+    let years = [today.year(), today.year() + 1];
+    let mut dates = years
+        .into_iter()
+        .filter_map(|year| NaiveDate::from_ymd_opt(year, month, day));
+    dates.find(|date| *date >= today)
+}
+
 /// Finds a day in words: a weekday from Monday, or none of them for tomorrow. "De la mañana" is a half of the day.
 fn day_named(words: &str) -> Option<Option<u64>> {
     let folded = plain(words);
@@ -162,12 +192,11 @@ pub(super) fn on(date: NaiveDate, clock: &str, zone: Tz) -> Option<DateTime<Utc>
 
 /// Returns the same clock time in the other half of the day, where the words leave open which is meant: "7:15".
 fn other_half(words: &str, clock: &str) -> Option<String> {
-    const HALVES: &str = "am pm morning tomorrow manana mañana madrugada noche tarde";
     let (hour, minute) = clock.split_once(':')?;
     let hour: u32 = hour.parse().ok()?;
+    let phrases = Phrases::built_in();
+    let told = phrases.holds("clock", "halves", words) || phrases.holds("clock", "parts", words);
     let words = words.to_lowercase();
-    let mut apart = words.split(|c: char| !c.is_alphanumeric());
-    let told = apart.any(|word| HALVES.split(' ').any(|half| half == word));
     // "07:15" is told on a clock of 24 hours, and "7:15pm" tells its half
     let bare = format!("{hour}:{minute}");
     let mut typed = words.split_whitespace();
@@ -180,13 +209,10 @@ pub(super) fn clock_words(text: &str) -> Vec<String> {
     let mut words = Vec::new();
     let typed: Vec<&str> = text.split_whitespace().collect();
     for (at, word) in typed.iter().enumerate() {
-        let halves = ["am", "pm", "a.m.", "p.m."];
-        let half = typed
-            .get(at + 1)
-            .is_some_and(|next| halves.contains(&next.to_lowercase().as_str()));
+        let half = typed.get(at + 1).is_some_and(|next| is_half(next));
         let hour = bare_hour(text).is_some_and(|hour| {
             at > 0
-                && HOUR_MARKS.contains(&typed[at - 1].to_lowercase().as_str())
+                && is_hour_mark(typed[at - 1])
                 && word.trim_end_matches(['.', ',', '!']) == hour.to_string()
         });
         if clock_in(word).is_some() || half || hour {
@@ -197,22 +223,43 @@ pub(super) fn clock_words(text: &str) -> Vec<String> {
     words
 }
 
-/// Words after which a bare number is an hour.
-pub(super) const HOUR_MARKS: &[&str] = &["at", "until", "till", "las", "by", "around"];
+/// Tells whether a bare number is an hour behind this word.
+pub(super) fn is_hour_mark(word: &str) -> bool {
+    Phrases::built_in().is("clock", "marks", word)
+}
+
+/// Tells whether a word is a half of the day.
+pub(super) fn is_half(word: &str) -> bool {
+    Phrases::built_in().is("clock", "halves", word)
+}
+
+/// Tells whether a bare number is an hour before this word: `8 sharp`.
+pub(super) fn is_of_an_hour(word: &str) -> bool {
+    Phrases::built_in().is("clock", "behind", word)
+}
+
+/// Takes a half of the day off the end of a word: `7pm`. Returns what stands before it, and whether it is the second.
+pub(super) fn without_half(word: &str) -> Option<(&str, bool)> {
+    let phrases = Phrases::built_in();
+    let half = |list| {
+        let mut halves = phrases.each("clock", list);
+        halves.find_map(|half| word.strip_suffix(half))
+    };
+    let second = half("second-half").map(|digits| (digits, true));
+    second.or_else(|| half("first-half").map(|digits| (digits, false)))
+}
 
 fn bare_hour(words: &str) -> Option<u32> {
     let typed: Vec<String> = words.split_whitespace().map(str::to_lowercase).collect();
     typed.windows(2).enumerate().find_map(|(at, pair)| {
-        if !HOUR_MARKS.contains(&pair[0].as_str()) {
+        if !is_hour_mark(&pair[0]) {
             return None;
         }
         let hour = pair[1]
             .trim_end_matches(['.', ',', '!'])
             .parse::<u32>()
             .ok()?;
-        let half = typed
-            .get(at + 2)
-            .is_some_and(|next| ["am", "pm", "a.m.", "p.m."].contains(&next.as_str()));
+        let half = typed.get(at + 2).is_some_and(|next| is_half(next));
         ((1..=12).contains(&hour) && !half).then_some(hour)
     })
 }
@@ -220,12 +267,16 @@ fn bare_hour(words: &str) -> Option<u32> {
 /// Finds the first clock time in an order's words: `19:30`, `7:30pm`, `1930`, `7pm`.
 pub(super) fn clock_in(words: &str) -> Option<String> {
     // "8 pm" is one word here
-    let words = words.to_lowercase();
-    let words = words.replace(" pm", "pm").replace(" am", "am");
+    let mut words = words.to_lowercase();
+    for half in ["first-half", "second-half"] {
+        for half in Phrases::built_in().each("clock", half) {
+            words = words.replace(&format!(" {half}"), half);
+        }
+    }
     words.split_whitespace().find_map(|word| {
         let word = word.trim_end_matches(['.', ',', '!']).to_lowercase();
-        let (digits, half) = match word.strip_suffix("pm").or(word.strip_suffix("am")) {
-            Some(digits) => (digits, Some(word.ends_with("pm"))),
+        let (digits, half) = match without_half(&word) {
+            Some((digits, second)) => (digits, Some(second)),
             None => (word.as_str(), None),
         };
         let (hour, minute) = match digits.split_once([':', '.', 'h']) {
@@ -295,6 +346,27 @@ mod tests {
 
     fn utc(text: &str) -> DateTime<Utc> {
         text.parse().expect("a valid instant")
+    }
+
+    #[test]
+    fn a_date_is_the_next_of_its_name() {
+        let day = |year, month, day| NaiveDate::from_ymd_opt(year, month, day);
+        let today = day(2027, 1, 23).expect("a date");
+        for words in [
+            "feb 6",
+            "6 feb",
+            "february 6th",
+            "6 de febrero",
+            "the 6th of february",
+        ] {
+            let words: Vec<&str> = words.split(' ').collect();
+            assert_eq!(date(&words, today), day(2027, 2, 6), "{words:?}");
+        }
+        assert_eq!(date(&["jan", "5"], today), day(2028, 1, 5));
+        for words in ["12 may be full", "feb", "6", "feb 40", "feb 6 psi"] {
+            let words: Vec<&str> = words.split(' ').collect();
+            assert_eq!(date(&words, today), None, "{words:?}");
+        }
     }
 
     #[test]

@@ -162,6 +162,13 @@ pub enum About {
         /// When it was written.
         at: DateTime<Utc>,
     },
+    /// How many cords have power, where some were said to be dead or unplugged.
+    CordsLive {
+        /// The trailer.
+        unit: UnitName,
+        /// When they were told of.
+        at: DateTime<Utc>,
+    },
     /// Whether a pressure was read with the taps shut or running.
     TapsShut {
         /// The trailer.
@@ -250,6 +257,13 @@ pub enum About {
         /// Its key in the book.
         key: String,
     },
+    /// Whether what the sender put there before is to be taken back too.
+    UndoNext,
+    /// Why an incident is released.
+    ReleaseWhy {
+        /// The incident's number.
+        number: u32,
+    },
     /// When a truck comes that was called.
     TruckWhen {
         /// The trailer it is for.
@@ -293,6 +307,8 @@ impl About {
             About::WhichMend { .. }
                 | About::WhichTask { .. }
                 | About::UndoOlder { .. }
+                | About::UndoNext
+                | About::ReleaseWhy { .. }
                 | About::IncidentFact { .. }
                 | About::Arrived { .. }
                 | About::Leaves { .. }
@@ -300,6 +316,7 @@ impl About {
                 | About::OverrideWhy { .. }
                 | About::PhotoOf { .. }
                 | About::TruckWhen { .. }
+                | About::CordsLive { .. }
                 | About::HowMuch { .. }
                 | About::WasPumped { .. }
         )

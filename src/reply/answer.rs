@@ -380,13 +380,12 @@ impl Answer<'_> {
 
     /// Tells whether the remark on an unclear part has asked the same already.
     fn is_asked_by_a_remark(&self, question: &About) -> bool {
-        let About::WhatValue { text, .. } = question else {
-            return false;
+        let asks = |remark: &Remark| match question {
+            About::WhatValue { text, .. } => remark.text == *text,
+            About::CordsLive { .. } => remark.why == Remark::CORDS_LIVE,
+            _ => false,
         };
-        self.unclear
-            .iter()
-            .take(QUOTED_PARTS)
-            .any(|remark| remark.text == *text)
+        self.unclear.iter().take(QUOTED_PARTS).any(asks)
     }
 
     fn speaks_of_several(&self) -> bool {
@@ -434,6 +433,7 @@ impl Logged<'_> {
             ReadingKey::Guests,
             ReadingKey::HoseFt,
             ReadingKey::CordFt,
+            ReadingKey::CordAwg,
             ReadingKey::HumidityPct,
         ];
         let readings = &self.entry.readings;

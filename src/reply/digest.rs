@@ -106,8 +106,9 @@ pub fn digest(voice: &Voice<'_>, rows: &[DigestRow<'_>]) -> String {
 pub struct DigestTail<'a> {
     /// The trailers whose waste tank reaches its stop level, each with when and whether that is likely: the soonest first.
     pub fills: Vec<(&'a UnitName, DateTime<Utc>, bool)>,
-    /// The trailers whose pump truck is to be called by now, and nobody has.
-    pub call: Vec<&'a UnitName>,
+    /// The trailers whose pump truck is to be called by now, and nobody has; each with when it would come, where that is too
+    /// late.
+    pub call: Vec<(&'a UnitName, Option<DateTime<Utc>>)>,
     /// The trailers whose truck comes when their tank may be full already, each with when it comes and when that may be.
     pub too_late: Vec<(UnitName, DateTime<Utc>, DateTime<Utc>)>,
     /// The tasks that are late, by number, kind and trailer.
@@ -142,7 +143,15 @@ pub fn digest_tail(voice: &Voice<'_>, tail: &DigestTail<'_>) -> String {
         .collect();
     let late: Vec<String> = tail.late.iter().take(NAMED).cloned().collect();
     let call = tail.call.iter().take(NAMED);
-    let call: Vec<String> = call.map(ToString::to_string).collect();
+    let call: Vec<String> = call
+        .map(|(unit, here)| match here {
+            Some(here) => {
+                let args = [("unit", Arg::from(unit.as_str())), ("time", (*here).into())];
+                voice.say("digest-call-late-one", &args)
+            }
+            None => unit.to_string(),
+        })
+        .collect();
     let too_late = tail.too_late.iter().take(NAMED);
     let too_late: Vec<String> = too_late
         .map(|(unit, comes, full)| {

@@ -209,6 +209,7 @@ fn reading_key(key: ReadingKey) -> &'static str {
         ReadingKey::BatteryV | ReadingKey::BatteryPct => "reading-battery",
         ReadingKey::Cords => "reading-cords",
         ReadingKey::CordFt => "reading-cord",
+        ReadingKey::CordAwg => "reading-cord-gauge",
         ReadingKey::FuelGal | ReadingKey::FuelPct => "reading-fuel",
         ReadingKey::Guests => "reading-guests",
         ReadingKey::EtaMin => "reading-eta",
@@ -222,6 +223,7 @@ pub(super) fn measure(key: ReadingKey) -> Measure {
         ReadingKey::PressurePsi | ReadingKey::SupplyPsi => Measure::Psi,
         ReadingKey::FlowGpm => Measure::Gpm,
         ReadingKey::HoseFt | ReadingKey::CordFt => Measure::Ft,
+        ReadingKey::CordAwg => Measure::Awg,
         ReadingKey::WastePct
         | ReadingKey::FreshPct
         | ReadingKey::HumidityPct

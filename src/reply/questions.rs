@@ -27,6 +27,9 @@ impl Voice<'_> {
                     None => self.say("ask-what-value", &[quote]),
                 }
             }
+            About::CordsLive { unit, .. } => {
+                self.say("ask-cords-live", &[("unit", unit.as_str().into())])
+            }
             About::WhichUnitOf { text, likely } => {
                 let quote = ("quote", Arg::from(self.quote(text)));
                 match likely.as_slice() {
@@ -91,7 +94,10 @@ impl Voice<'_> {
                 self.say(key, &[("unit", unit.as_str().into())])
             }
             // asked in a line of their own, beside what they are about
-            About::WhichTask { .. } | About::UndoOlder { .. } => String::new(),
+            About::WhichTask { .. }
+            | About::UndoOlder { .. }
+            | About::UndoNext
+            | About::ReleaseWhy { .. } => String::new(),
             About::IncidentFact { number, fact } => {
                 let of = Fact::ALL.len();
                 let place = Fact::ALL.iter().position(|other| other == fact);

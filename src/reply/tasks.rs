@@ -1,8 +1,16 @@
 //! Tasks in words. A task is not a truck: it says that nobody called until someone did.
 
+use chrono::{DateTime, DurationRound, TimeDelta, Utc};
+
 use super::voice::{Arg, Voice};
 use crate::book::{Task, TaskState};
 use crate::finding::TaskKind;
+use crate::heard::UnitName;
+
+/// A call that is so much behind its time is late.
+const LATE: TimeDelta = TimeDelta::minutes(10);
+/// Nobody drives to the minute: a truck that is called at once is there to the next of these.
+const TEN_MINUTES: TimeDelta = TimeDelta::minutes(10);
 
 /// The reason by which a task was dropped because the message that opened it was taken back.
 pub const TAKEN_BACK: &str = "undo";
@@ -47,23 +55,62 @@ impl Voice<'_> {
                 "task-by"
             };
             self.write(&mut out, key, &[("time", due.into())]);
-            let uncalled = task.called.is_none();
-            if let Some(call_by) = task.call_by.filter(|_| uncalled) {
-                out.push_str(", ");
-                if call_by <= self.now() {
-                    self.write(&mut out, "task-call-now", &[]);
-                } else {
-                    self.write(&mut out, "task-call-by", &[("time", call_by.into())]);
-                }
+            if let Some(wanted) = task.wanted.filter(|wanted| *wanted - due >= LATE) {
+                self.write(&mut out, "task-wanted-by", &[("time", wanted.into())]);
             }
+            self.write_call(&mut out, task);
         }
         out.push_str(". ");
         self.write_standing(&mut out, task);
-        if task.is_late(self.now()) {
+        if let Some(due) = task.due.filter(|_| task.is_late(self.now())) {
             out.push(' ');
-            self.write(&mut out, "task-is-late", &[]);
+            self.write(&mut out, "task-is-late", &[("age", self.age(due).into())]);
         }
+        self.write_too_late(&mut out, task);
         out
+    }
+
+    /// Says by when the truck must be called, or how long ago that was.
+    fn write_call(&self, out: &mut String, task: &Task) {
+        let Some(call_by) = task.call_by.filter(|_| task.called.is_none()) else {
+            return;
+        };
+        out.push_str(", ");
+        let overdue = self.now() - call_by;
+        if overdue < TimeDelta::zero() {
+            self.write(out, "task-call-by", &[("time", call_by.into())]);
+        } else if overdue < LATE || task.is_late(self.now()) {
+            self.write(out, "task-call-now", &[]);
+        } else {
+            let args = [("age", self.age(call_by).into())];
+            self.write(out, "task-call-late", &args);
+        }
+    }
+
+    /// Says of a truck that nobody called and that can no more come in time when it would come, and to be ready.
+    fn write_too_late(&self, out: &mut String, task: &Task) {
+        let Some(here) = self.truck_too_late(task) else {
+            return;
+        };
+        let missed = task.due.is_some_and(|due| due <= self.now());
+        let key = match missed {
+            true => "task-truck-too-late",
+            false => "task-truck-may-be-late",
+        };
+        out.push(' ');
+        self.write(out, key, &[("time", here.into())]);
+    }
+
+    /// Returns when a truck would come that nobody has called yet, where that is after it is due.
+    pub fn truck_too_late(&self, task: &Task) -> Option<DateTime<Utc>> {
+        let waits = task.is_open() && task.kind == TaskKind::PumpOut && task.called.is_none();
+        let due = task.due.filter(|_| waits)?;
+        let lead_h = self.truck_lead_h(task.unit.as_ref()?)?;
+        let here = self.now() + TimeDelta::minutes((lead_h * 60.0).round() as i64);
+        let here = (here + TEN_MINUTES - TimeDelta::nanoseconds(1))
+            .duration_trunc(TEN_MINUTES)
+            .unwrap_or(here);
+        (here > due).then_some(here)
     }
 
     /// Says by when a task is due, and who has it: `By 17:26. Nobody called yet: task 4.`
@@ -71,11 +118,24 @@ impl Voice<'_> {
         let mut out = String::new();
         if let Some(due) = task.due {
             let late = task.is_open() && due < self.now();
-            let key = if late { "task-was-due" } else { "task-due-by" };
-            self.write(&mut out, key, &[("time", due.into())]);
+            match late {
+                true => {
+                    let args = [("time", due.into()), ("age", self.age(due).into())];
+                    self.write(&mut out, "task-was-due", &args);
+                }
+                false => self.write(&mut out, "task-due-by", &[("time", due.into())]),
+            }
         }
         self.write_task_tail(&mut out, task);
+        self.write_too_late(&mut out, task);
         out.trim_start().to_owned()
+    }
+
+    /// Returns the notice that the hauler wants at the site of a trailer, h.
+    fn truck_lead_h(&self, unit: &UnitName) -> Option<f64> {
+        let fleet = self.fleet()?;
+        let site = fleet.site_of(fleet.job_of(unit, self.now(), None)?)?;
+        Some(site.pump_truck.lead_h)
     }
 
     /// Says the open tasks, one a line, soonest first; those without a time come last.

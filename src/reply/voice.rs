@@ -72,6 +72,11 @@ impl<'a> Voice<'a> {
         }
     }
 
+    /// Returns the fleet whose names it gives, where it knows one.
+    pub(super) fn fleet(&self) -> Option<&'a Fleet> {
+        self.people
+    }
+
     /// Returns the language it speaks.
     pub fn language(&self) -> Language {
         self.language

@@ -148,6 +148,7 @@ names! {
         PluggedIn = "plugged-in",
         Live = "live",
         OnSite = "on-site",
+        Stopped = "stopped",
         Blown = "blown",
         Reset = "reset",
         Replaced = "replaced",

@@ -23,6 +23,19 @@ struct File {
     /// From Monday on.
     weekdays: [Vec<String>; 7],
     tomorrow: Vec<String>,
+    /// From January on.
+    months: [Vec<String>; 12],
+}
+
+/// Returns the month that a word names, from 1, in small letters and without accents.
+pub fn named_month(word: &str) -> Option<u32> {
+    static NAMES: LazyLock<FastMap<Box<str>, u32>> = LazyLock::new(|| {
+        let file: File = toml::from_str(DAYS).expect("the names of months are read by a test");
+        let year = (1..).zip(file.months);
+        year.flat_map(|(month, names)| names.into_iter().map(move |name| (name.into(), month)))
+            .collect()
+    });
+    NAMES.get(word).copied()
 }
 
 /// Returns the day that a word names, in small letters and without accents.
@@ -50,5 +63,8 @@ mod tests {
         assert_eq!(named_day("domingo"), Some(NamedDay::Weekday(6)));
         assert_eq!(named_day("manana"), Some(NamedDay::Tomorrow));
         assert_eq!(named_day("someday"), None);
+        assert_eq!(named_month("feb"), Some(2));
+        assert_eq!(named_month("diciembre"), Some(12));
+        assert_eq!(named_month("sat"), None);
     }
 }

@@ -34,9 +34,10 @@ mod typed;
 mod unit;
 mod vocab;
 mod weather;
+mod wire;
 mod wish;
 
-pub use days::{NamedDay, named_day};
+pub use days::{NamedDay, named_day, named_month};
 pub use explain::Explained;
 pub use json::to_json;
 pub use taught::{LONGEST, MOST_WORDS, NameOf, TaughtWord, TeachError, common_keywords};

@@ -174,7 +174,10 @@ fn live(items: &[Item], scope: &[Scope], out: &mut Vec<Placed>) {
             continue;
         };
         let (last, bits) = listed(items, at);
-        if powered_after(items, scope, last) || powered_before(items, scope, at, last) {
+        if powered_after(items, scope, last)
+            || powered_before(items, scope, at, last)
+            || as_many_cords(items, scope, at, bits)
+        {
             out.push(Placed {
                 at,
                 value: Value::Live(bits),
@@ -255,6 +258,31 @@ fn powered_before(items: &[Item], scope: &[Scope], first: usize, last: usize) ->
                 _ => false,
             }
     })
+}
+
+/// "2 cords, circuits 1 and 3": tells whether as many live cords are counted right before a list of circuits.
+fn as_many_cords(items: &[Item], scope: &[Scope], first: usize, bits: u8) -> bool {
+    let passes = |i: &usize| {
+        let item = &items[*i];
+        item.is_filler()
+            || item.is(Mark::At)
+            || item.is(Mark::To)
+            || matches!(
+                item.what,
+                What::Sign(',' | ':')
+                    | What::Is(Concept::State(State::On) | Concept::Noun(Noun::Circuit))
+            )
+    };
+    let cords = (0..first)
+        .rev()
+        .take(REACH)
+        .take_while(|i| items[*i].sentence == items[first].sentence)
+        .find(|i| !passes(i))
+        .filter(|i| items[*i].noun() == Some(Noun::Cords) && !scope[*i].denied);
+    let count = cords
+        .and_then(|i| i.checked_sub(1))
+        .and_then(|i| items[i].number());
+    count.is_some_and(|n| n.unit.is_none() && n.value == f64::from(bits.count_ones()))
 }
 
 fn is_power(state: State) -> bool {

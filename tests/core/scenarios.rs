@@ -312,14 +312,18 @@ fn judge(scenario: &Scenario, turns: &[(Vec<Turn>, Turn)]) -> Vec<String> {
         }
     }
     for wanted in &expect.tasks {
-        let hit = good.iter().flat_map(|turn| &turn.tasks).any(|task| {
+        // a truck that is late is wanted now: what is due is never earlier than the message
+        let tasks = good
+            .iter()
+            .flat_map(|turn| turn.tasks.iter().map(|task| (task, task.due_from(turn.at))));
+        let hit = tasks.into_iter().any(|(task, due)| {
             task.unit
                 .as_ref()
                 .is_some_and(|unit| unit.as_str() == wanted.unit)
                 && wanted.kind_any.iter().any(|kind| kind == task.kind.code())
                 && wanted
                     .due_between
-                    .is_none_or(|(from, to)| task.due.is_some_and(|due| from <= due && due <= to))
+                    .is_none_or(|(from, to)| due.is_some_and(|due| from <= due && due <= to))
         });
         if !hit {
             missed.push(format!("task {} on {}", wanted.kind_any[0], wanted.unit));

@@ -85,6 +85,7 @@ impl UnitState {
             for key in [
                 ReadingKey::Cords,
                 ReadingKey::CordFt,
+                ReadingKey::CordAwg,
                 ReadingKey::HoseFt,
                 ReadingKey::Volts,
                 ReadingKey::VoltsHigh,

@@ -7,6 +7,11 @@ use crate::fleet::{GaugeKind, Trailer};
 use crate::outlook::Habits;
 use crate::physics::forecast::learn::Learned;
 
+/// How sure the kind of a gauge is is told from so many pump-outs on.
+const ENOUGH: usize = 3;
+/// Nothing that a log tells of a gauge is surer.
+const SUREST: f64 = 0.99;
+
 /// Returns what was learned of the key `key`, to be printed after its stated value; nothing where nothing was.
 pub(super) fn beside(key: &str, trailer: &Trailer, lessons: &[Lesson]) -> String {
     let habits = Habits::learn(trailer, None, lessons);
@@ -23,11 +28,15 @@ pub(super) fn beside(key: &str, trailer: &Trailer, lessons: &[Lesson]) -> String
                 GaugeKind::Lamps => "lamps",
                 GaugeKind::Sight => "sight",
             };
-            format!(
-                "; its log looks like {kind}, {:.0} % sure, from {}; read as {read}",
-                100.0 * sure,
-                pump_outs(habits.gauge_entries)
-            )
+            let from = pump_outs(habits.gauge_entries);
+            // one reading that fits both kinds badly makes neither certain
+            match habits.gauge_entries >= ENOUGH {
+                true => format!(
+                    "; its log looks like {kind}, {:.0} % sure, from {from}; read as {read}",
+                    100.0 * sure.min(SUREST),
+                ),
+                false => format!("; its log hints at {kind}, from {from} only; read as {read}"),
+            }
         }
         _ => String::new(),
     }

@@ -3,12 +3,7 @@
 use chrono::{DateTime, TimeDelta, Utc};
 
 use super::super::Desk;
-use super::super::answer::Reply;
-use super::super::receive::Hearing;
-use crate::book::Weather;
 use crate::fleet::{CrewMember, Role};
-use crate::quantity::Measure;
-use crate::reply::Arg;
 
 /// A low is mended within this long of its being told.
 const MENDED: TimeDelta = TimeDelta::minutes(90);
@@ -30,6 +25,7 @@ pub(in super::super) fn spelled_out(
     let told = phrases.after("weather", "low", rest);
     let told = told.or_else(|| rest.strip_prefix("low ")); // a minus right behind it stays
     let last = desk.book.ahead().weather_of(&member.id);
+    let last = last.filter(|last| !last.air);
     let lately = last.is_some_and(|last| at >= last.at && at - last.at <= MENDED);
     let newest = |at: DateTime<Utc>| {
         let mut sent = desk.book.sent(&member.id).iter();
@@ -71,19 +67,6 @@ fn is_degrees(words: &str) -> bool {
         is_number || BESIDE.contains(&word)
     });
     known && numbers == 1
-}
-
-/// Says what a low takes the place of that the sender told a moment ago.
-pub(super) fn mended(hearing: &Hearing<'_>, weather: &Weather, reply: &mut Reply<'_>) {
-    let last = hearing.desk.book.ahead().weather_of(&hearing.member.id);
-    let last = last.filter(|last| last.site == weather.site && last.low_f != weather.low_f);
-    let phrases = &hearing.desk.phrases;
-    let mends = phrases.after("mend", "opens", hearing.written).is_some();
-    if let Some(last) = last.filter(|last| mends && hearing.now - last.at <= MENDED) {
-        let was = Arg::Number(last.low_f, Measure::DegF);
-        let value = Arg::Number(weather.low_f, Measure::DegF);
-        reply.say("speak-low-mended", &[("was", was), ("value", value)]);
-    }
 }
 
 #[cfg(test)]

@@ -5,6 +5,7 @@ mod alone;
 mod low;
 mod road;
 mod truck;
+mod warn;
 mod weather;
 
 use super::answer::Reply;
@@ -21,6 +22,7 @@ use crate::heard::{Fault, ReadingKey};
 
 pub(super) use self::alone::set_for;
 pub(super) use self::low::spelled_out as low_spelled_out;
+pub(super) use self::warn::{tell_taken_back as weather_taken_back, what_to_do};
 pub(super) use self::weather::{told as weather_told, units_out};
 pub(super) use road::is_eta_alone;
 

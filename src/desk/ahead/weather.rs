@@ -1,24 +1,18 @@
 //! A freeze expected tonight: a low that a dispatcher tells or pastes holds for all sites, or for the one they name.
 
-use std::collections::BTreeMap;
-
 use chrono::{DateTime, TimeDelta, Utc};
 
 use super::super::answer::Reply;
-use super::super::inbound::Outgoing;
 use super::super::receive::Hearing;
 use super::super::settle::Settled;
 use super::super::situate::Case;
-use super::super::tick::dispatchers;
-use super::low;
+use super::warn;
 use crate::book::{AheadChange, Record, Stage, Weather};
 use crate::rules::FREEZE_F;
 
-use crate::finding::{Finding, FindingId, Level};
+use crate::finding::{Finding, FindingId};
 use crate::fleet::Role;
 use crate::heard::{Ask, Entry, Plan, PlanKind, ReadingKey, UnitName};
-use crate::quantity::Measure;
-use crate::reply::{Arg, Voice};
 use crate::situation::Occasion;
 
 /// Units whose doors open within this long are looked at too.
@@ -60,9 +54,13 @@ pub(in super::super) fn told(
         at: hearing.now,
         site,
         low_f,
+        air: !is_low,
     };
-    low::mended(hearing, &weather, reply);
-    warn(hearing, &weather, is_low, reply);
+    // warm air is the afternoon's, and says nothing of the night
+    if weather.air && low_f > FREEZE_F {
+        return warn::tell_mild_air(hearing, &weather, reply);
+    }
+    warn::warn(hearing, &weather, reply);
     let change = AheadChange::Weather { weather };
     records.push(Record::Ahead {
         at: hearing.now,
@@ -112,98 +110,16 @@ fn low(hearing: &Hearing<'_>) -> Option<(f64, bool)> {
     low.map(|low| (low, true)).or_else(|| Some((air()?, false)))
 }
 
-/// Warns the dispatchers and those on site of each trailer that the low puts at risk, in one message each.
-fn warn(hearing: &Hearing<'_>, weather: &Weather, is_low: bool, reply: &mut Reply<'_>) {
-    let now = hearing.now;
-    let low = || Arg::Number(weather.low_f, Measure::DegF);
-    let Looked { at_risk, safe } = look(hearing, weather);
-    if at_risk.is_empty() {
-        let key = match (weather.low_f > FREEZE_F, is_low) {
-            (true, true) => "speak-low-mild",
-            (true, false) => "speak-air-mild",
-            (false, true) => "speak-low-nobody",
-            (false, false) => "speak-air-nobody",
-        };
-        reply.say(key, &[("value", low())]);
-        if weather.low_f <= FREEZE_F && !safe.is_empty() {
-            let line = safe_line(&safe, &reply.voice);
-            reply.lines.push(line);
-        }
-        return;
-    }
-    let mut untold: Vec<String> = Vec::new();
-    let mut on_site: BTreeMap<String, Vec<usize>> = BTreeMap::new();
-    for (n, (case, _)) in at_risk.iter().enumerate() {
-        let there = there(case, now);
-        if there.is_empty() {
-            untold.push(case.unit.to_string());
-        }
-        for who in there {
-            on_site.entry(who).or_default().push(n);
-        }
-    }
-    for to in dispatchers(&hearing.fleet) {
-        on_site.insert(to.to_owned(), (0..at_risk.len()).collect());
-    }
-    for (to, places) in on_site {
-        let Some(member) = hearing.fleet.crew.get(&to) else {
-            continue;
-        };
-        let voice = hearing.desk.voice_for(member, None, &hearing.fleet, now);
-        let mut lines = vec![voice.say(
-            if is_low { "speak-low" } else { "speak-air" },
-            &[("value", low()), ("count", places.len().into())],
-        )];
-        for n in places {
-            let (case, findings) = &at_risk[n];
-            let names: Vec<String> = findings
-                .iter()
-                .map(|finding| voice.name(finding.id, finding.level))
-                .collect();
-            let what = voice.all_of(&names);
-            let site = case.place().unwrap_or_default();
-            lines.push(voice.say(
-                "speak-low-row",
-                &[
-                    ("unit", case.unit.as_str().into()),
-                    ("site", site.into()),
-                    ("what", what.into()),
-                ],
-            ));
-        }
-        if member.role == Role::Dispatcher && !safe.is_empty() {
-            lines.push(safe_line(&safe, &voice));
-        }
-        lines.push(voice.word("speak-low-do"));
-        if member.role == Role::Dispatcher && !untold.is_empty() {
-            let args = [("names", voice.all_of(&untold).into())];
-            lines.push(voice.say("speak-low-untold", &args));
-        }
-        if to == hearing.member.id {
-            reply.lines.push(lines.join("\n"));
-        } else {
-            reply
-                .others
-                .push(Outgoing::to(&to, lines.join("\n")).of_level(Level::Notice));
-        }
-    }
-}
-
 /// The trailers that stand out there, as a low finds them.
-struct Looked {
+pub(super) struct Looked {
     /// Those that the cold will do something to, each with what.
-    at_risk: Vec<(Case, Vec<Finding>)>,
+    pub(super) at_risk: Vec<(Case, Vec<Finding>)>,
     /// Those that nothing was found on, by what was told.
-    safe: Vec<String>,
-}
-
-/// Says which trailers should come through the night.
-fn safe_line(safe: &[String], voice: &Voice<'_>) -> String {
-    voice.say("speak-low-safe", &[("names", voice.all_of(safe).into())])
+    pub(super) safe: Vec<String>,
 }
 
 /// Returns who is told of a trailer: who wrote of it within a day, else the crew of its job.
-fn there(case: &Case, now: DateTime<Utc>) -> Vec<String> {
+pub(super) fn there(case: &Case, now: DateTime<Utc>) -> Vec<String> {
     let last = case.now.last_word.as_ref();
     match last.filter(|word| now - word.at <= TimeDelta::hours(24)) {
         Some(word) => vec![word.from.clone()],
@@ -212,7 +128,7 @@ fn there(case: &Case, now: DateTime<Utc>) -> Vec<String> {
 }
 
 /// Looks at every trailer that is out, or whose state nobody told.
-fn look(hearing: &Hearing<'_>, weather: &Weather) -> Looked {
+pub(super) fn look(hearing: &Hearing<'_>, weather: &Weather) -> Looked {
     let now = hearing.now;
     let mut looked = Looked {
         at_risk: Vec::new(),

@@ -72,7 +72,7 @@ pub(super) fn tonight(hearing: &Hearing<'_>, reply: &mut Reply<'_>) {
     reply.first.push(line);
     reply.first.extend(rows);
     if freezes {
-        let line = reply.voice.word("speak-low-do");
+        let line = reply.voice.word(ahead::what_to_do(hearing));
         reply.first.push(line);
     }
     if freezing > ROWS {
@@ -94,7 +94,7 @@ fn low_of(hearing: &Hearing<'_>, unit: &UnitName) -> Option<f64> {
     let kept = hearing.desk.book.unit(unit);
     let left = kept.and_then(|kept| kept.state().when(Event::Left));
     let site = &hearing.fleet.job_of(unit, hearing.now, left)?.id.site;
-    let weather = hearing.desk.book.ahead().weather(site, hearing.now)?;
+    let weather = hearing.desk.book.ahead().weather(Some(site), hearing.now)?;
     Some(weather.low_f)
 }
 

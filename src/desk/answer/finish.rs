@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 use chrono::TimeDelta;
 
 use super::reply::Reply;
-use super::{asked, is_question, topic};
+use super::{asked, is_question, nearest, topic};
 use crate::book::{Record, Task, TaskChange, TaskState};
 use crate::desk::inbound::Outgoing;
 use crate::desk::receive::{Hearing, closing_words, of_the_message};
@@ -343,7 +343,7 @@ impl Reply<'_> {
             return self.voice.say("heard-of", &[("units", units.into())]);
         }
         // thanks, names, a ticket's number: what the reader did not ask about is no report
-        self.voice.word("nothing-to-log")
+        nearest::order(hearing, &self.voice).unwrap_or_else(|| self.voice.word("nothing-to-log"))
     }
 
     /// Returns the tasks to list with the turn: those of the units concerned, and those it changed.

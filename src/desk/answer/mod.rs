@@ -8,6 +8,7 @@ mod duty;
 mod finish;
 mod freezing;
 mod is_ok;
+mod nearest;
 mod people;
 mod plan_ahead;
 mod pressure;

@@ -210,6 +210,8 @@ impl<'a> Reply<'a> {
                     | About::BeforeRegulator { .. }
                     | About::WhichTask { .. }
                     | About::UndoOlder { .. }
+                    | About::UndoNext
+                    | About::ReleaseWhy { .. }
             )
         };
         let about = question.map(|question| question.about.clone());

@@ -3,14 +3,13 @@
 use super::{ask, question, topic};
 use crate::book::Record;
 use crate::desk::answer::Reply;
+use crate::desk::phrases::Phrases;
 use crate::desk::receive::Hearing;
 use crate::desk::settle::{self, Settled};
 use crate::heard::{Ask, Heard, UnitName};
 
-/// What may stand between two questions.
-const BETWEEN: &[&str] = &[
-    " and ", " also ", " plus ", " y ", " e ", "? ", "?\n", ", ", "; ", "\n",
-];
+/// The signs that may stand between two questions; the words stand in the word file.
+const SIGNS: &[&str] = &["? ", "?\n", ", ", "; ", "\n"];
 /// So many are answered; nobody reads more on a phone.
 const MOST: usize = 4;
 
@@ -35,7 +34,7 @@ pub(in crate::desk) fn parts(hearing: &Hearing<'_>) -> Vec<Part> {
         return Vec::new();
     }
     let mut parts: Vec<Part> = Vec::new();
-    for piece in pieces(hearing.text) {
+    for piece in pieces(hearing.desk.phrases, hearing.text) {
         let read = part(hearing, &piece)
             .or_else(|| of_another(hearing, parts.last()?, &piece))
             .or_else(|| unknown(hearing, &piece));
@@ -87,12 +86,14 @@ pub(in crate::desk) fn answer(
     }
 }
 
-fn pieces(text: &str) -> Vec<String> {
+fn pieces(phrases: &Phrases, text: &str) -> Vec<String> {
     let mut pieces = vec![text.trim().to_owned()];
-    for between in BETWEEN {
+    let words = phrases.each("several", "between");
+    let words = words.map(|word| format!(" {word} "));
+    for between in words.chain(SIGNS.iter().map(|sign| (*sign).to_owned())) {
         pieces = pieces
             .iter()
-            .flat_map(|piece| piece.split(between))
+            .flat_map(|piece| piece.split(&between))
             .map(|piece| piece.trim().to_owned())
             .filter(|piece| piece.chars().any(char::is_alphanumeric))
             .collect();

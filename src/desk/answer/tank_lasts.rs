@@ -33,10 +33,15 @@ pub(super) fn lasts(hearing: &Hearing<'_>, case: &Case, reply: &mut Reply<'_>) -
         .desk
         .phrases
         .following("asked-value", "until", hearing.text);
-    let named = |rest: &str| match plain(rest).split(' ').next() {
-        Some("midnight" | "medianoche") => when::next("00:00", case.at, zone),
-        Some("noon" | "mediodia") => when::next("12:00", case.at, zone),
-        _ => when::coming(&format!("at {rest}"), case.at, zone),
+    let named = |rest: &str| {
+        let opens = |list| hearing.desk.phrases.opens("clock", list, &plain(rest));
+        if opens("midnight") {
+            return when::next("00:00", case.at, zone);
+        }
+        if opens("noon") {
+            return when::next("12:00", case.at, zone);
+        }
+        when::coming(&format!("at {rest}"), case.at, zone)
     };
     let asked = rest.and_then(named);
     let (Some(at), Some(waste)) = (asked, &case.outlook.waste) else {

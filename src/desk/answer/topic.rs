@@ -3,105 +3,11 @@
 use serde::Deserialize;
 use std::sync::LazyLock;
 
-use crate::desk::phrases::{Words, plain};
+use crate::desk::phrases::{Phrases, Words, plain};
 use crate::finding::Caution;
 use crate::heard::{Ask, Heard};
 
 const QUESTIONS: &str = include_str!("../../../grammar/replies/questions.toml");
-
-/// Words that open a question: English, Spanish.
-const OPENINGS: &[&str] = &[
-    "can",
-    "could",
-    "should",
-    "shall",
-    "may",
-    "is",
-    "are",
-    "do",
-    "does",
-    "did",
-    "will",
-    "what",
-    "whats",
-    "how",
-    "hows",
-    "when",
-    "whens",
-    "where",
-    "wheres",
-    "which",
-    "who",
-    "whos",
-    "ok to",
-    "safe to",
-    "good to",
-    "any idea",
-    "puedo",
-    "podemos",
-    "se puede",
-    "debo",
-    "debemos",
-    "es",
-    "esta bien",
-    "esta mal",
-    "necesito",
-    "ocupo",
-    "hay que",
-    "tengo que",
-    "que",
-    "q",
-    "como",
-    "cuando",
-    "cuanto",
-    "cuanta",
-    "cuantos",
-    "cuantas",
-    "cual",
-    "cuales",
-    "donde",
-    "quien",
-    "a quien",
-    "con quien",
-    "por quien",
-    "por donde",
-    "y ahora",
-    "ya viene",
-    "ya puedo",
-    "now what",
-    "prendo",
-    "la abro",
-    "lo subo",
-    "la subo",
-];
-/// Words that may stand before a question.
-const BEFORE: &[&str] = &[
-    "so", "ok", "and", "but", "hey", "also", "pues", "oye", "entonces",
-];
-/// Words that open an order of their own; what follows them is no question.
-const ORDERS: &[&str] = &[
-    "status",
-    "estado",
-    "estatus",
-    "forecast",
-    "pronostico",
-    "history",
-    "historial",
-    "sum",
-    "calc",
-    "cuenta",
-    "tasks",
-    "tareas",
-    "help",
-    "ayuda",
-    "why",
-    "por que",
-    "porque",
-    "tell",
-    "dile",
-    "note",
-    "nota",
-];
 
 /// What crews ask about, as the word file states it.
 #[derive(Debug, Deserialize)]
@@ -181,7 +87,7 @@ impl Questions {
         {
             return Some(whole);
         }
-        if ORDERS.iter().any(|order| starts(&folded, order)) {
+        if Phrases::built_in().opens("questions", "orders", &folded) {
             return None;
         }
         let words = Words::of(&folded);
@@ -202,13 +108,16 @@ pub(in crate::desk) fn sounds_like_one(text: &str) -> bool {
 }
 
 fn asks(text: &str, folded: &str) -> bool {
+    let phrases = Phrases::built_in();
     let mut bare = folded;
     while let Some((first, rest)) = bare.split_once(' ')
-        && BEFORE.contains(&first)
+        && phrases
+            .each("questions", "before")
+            .any(|word| word == first)
     {
         bare = rest;
     }
-    text.contains(['?', '¿']) || OPENINGS.iter().any(|opening| starts(bare, opening))
+    text.contains(['?', '¿']) || phrases.opens("questions", "openings", bare)
 }
 
 impl Question {
@@ -227,11 +136,6 @@ impl Question {
             && self.all.iter().all(|phrases| words.hold_any(phrases))
             && !words.hold_any(&self.but)
     }
-}
-
-fn starts(text: &str, phrase: &str) -> bool {
-    text.strip_prefix(phrase)
-        .is_some_and(|rest| rest.is_empty() || rest.starts_with(' '))
 }
 
 #[cfg(test)]

@@ -101,6 +101,7 @@ fn was_checked(entry: &Entry) -> bool {
                 | ReadingKey::PumpedGal
                 | ReadingKey::HoseFt
                 | ReadingKey::CordFt
+                | ReadingKey::CordAwg
                 | ReadingKey::FlowGpm
                 | ReadingKey::FuelGal
                 | ReadingKey::FuelPct

@@ -3,24 +3,22 @@
 use chrono::{DateTime, Days, NaiveDate, NaiveTime, TimeDelta, TimeZone, Utc};
 use chrono_tz::Tz;
 
+use crate::desk::phrases::Phrases;
 use crate::desk::when;
 
 /// Finds when something happened: a clock time with a colon or half of the day, with "yesterday" or a date before it, or
 /// one of those alone.
 pub(super) fn happened(words: &str, written: DateTime<Utc>, zone: Tz) -> Option<DateTime<Utc>> {
     let lower = words.to_lowercase();
-    let has = |some: &[&str]| {
-        let mut words = lower.split(|c: char| !c.is_alphanumeric());
-        words.any(|word| some.contains(&word))
-    };
+    let says = |list| Phrases::built_in().holds("clock", list, words);
     let clock =
-        when::clock_in(words).filter(|_| lower.contains(':') || has(HALVES) || halved(&lower));
+        when::clock_in(words).filter(|_| lower.contains(':') || says("halves") || halved(&lower));
     let date = words.split_whitespace().find_map(|word| {
         word.trim_matches(|c: char| !c.is_ascii_digit())
             .parse::<NaiveDate>()
             .ok()
     });
-    let before = has(&["yesterday", "ayer", "anoche"]) || lower.contains("last night");
+    let before = says("yesterday");
     if date.is_none() && !before {
         let clock = clock?;
         let told = when::instant(&clock, written, zone);
@@ -50,7 +48,7 @@ pub(super) fn happened(words: &str, written: DateTime<Utc>, zone: Tz) -> Option<
 /// Tells whether the clock time in a text may be of either half of the day: `4:30`, and not `04:30`, `16:30` or `4:30pm`.
 pub(super) fn is_either_half(words: &str) -> bool {
     let lower = words.to_lowercase();
-    let halved = halved(&lower) || lower.split_whitespace().any(|word| HALVES.contains(&word));
+    let halved = halved(&lower) || Phrases::built_in().holds("clock", "halves", words);
     let open = words.split_whitespace().any(|word| {
         let hour = word
             .split_once(':')
@@ -62,34 +60,19 @@ pub(super) fn is_either_half(words: &str) -> bool {
 
 /// Tells whether a text is a time and nothing else: `4:30pm`, `around 16:30`, `ayer a las 18:40`.
 pub(super) fn is_bare_clock(words: &str) -> bool {
-    const BESIDE: &[&str] = &[
-        "at",
-        "about",
-        "around",
-        "am",
-        "pm",
-        "yesterday",
-        "today",
-        "ayer",
-        "hoy",
-        "a",
-        "las",
-        "como",
-    ];
+    let beside = |word: &str| Phrases::built_in().is("clock", "beside", word);
     let lower = words.to_lowercase();
     when::clock_in(words).is_some()
         && lower
             .split_whitespace()
-            .all(|word| BESIDE.contains(&word) || word.starts_with(|c: char| c.is_ascii_digit()))
+            .all(|word| beside(word) || word.starts_with(|c: char| c.is_ascii_digit()))
 }
-
-const HALVES: &[&str] = &["am", "pm"];
 
 /// Tells whether a number runs on into its half of the day: `7pm`.
 fn halved(text: &str) -> bool {
     text.split_whitespace().any(|word| {
         let word = word.trim_end_matches(['.', ',', '!']);
-        let digits = word.strip_suffix("pm").or(word.strip_suffix("am"));
+        let digits = when::without_half(word).map(|(digits, _)| digits);
         digits.is_some_and(|digits| digits.starts_with(|c: char| c.is_ascii_digit()))
     })
 }

@@ -27,6 +27,7 @@ const MOST_LISTED: usize = 12;
 pub(super) fn order(phrases: &Phrases, text: &str) -> Option<Command> {
     let is_one = phrases.is("incident", "list", text)
         || phrases.after("incident", "release", text).is_some()
+        || phrases.after("incident", "export", text).is_some()
         || phrases.after("incident", "new", text).is_some();
     is_one.then(|| Command {
         name: CommandName::Incident,
@@ -39,6 +40,15 @@ pub(super) fn order(phrases: &Phrases, text: &str) -> Option<Command> {
 pub(super) fn is_one(heard: &Heard) -> bool {
     let order = heard.command.as_ref();
     order.is_some_and(|order| order.name == CommandName::Incident)
+}
+
+/// Tells whether an order about incidents leaves the fact open that was asked: it lists them, or tells how they are exported.
+pub(super) fn only_asks(phrases: &Phrases, heard: &Heard) -> bool {
+    let order = heard.command.as_ref().filter(|_| is_one(heard));
+    order.is_some_and(|order| {
+        let export = phrases.after("incident", "export", &order.rest);
+        export.is_some() || phrases.is("incident", "list", &order.rest)
+    })
 }
 
 /// Takes what was said to a fact, and asks the next.
@@ -105,9 +115,21 @@ pub(super) fn take(hearing: &Hearing<'_>, reply: &mut Reply<'_>, records: &mut V
 }
 
 /// Obeys an order about incidents.
-pub(super) fn obey(hearing: &Hearing<'_>, reply: &mut Reply<'_>, records: &mut Vec<Record>) {
+pub(super) fn obey(
+    hearing: &Hearing<'_>,
+    given: &Command,
+    reply: &mut Reply<'_>,
+    records: &mut Vec<Record>,
+) {
     let phrases = &hearing.desk.phrases;
-    let text = hearing.written.trim();
+    // a reason that was asked for stands behind the order that waited for it
+    let text = match order(phrases, &given.rest) {
+        Some(_) => given.rest.trim(),
+        None => hearing.written.trim(),
+    };
+    if let Some(rest) = phrases.after("incident", "export", text) {
+        return tell_export(hearing, rest, reply);
+    }
     if phrases.is("incident", "list", text) {
         return list(hearing, reply);
     }
@@ -153,6 +175,24 @@ pub(super) fn obey(hearing: &Hearing<'_>, reply: &mut Reply<'_>, records: &mut V
         }
         _ => open(hearing, &unit, rest, reply, records),
     }
+}
+
+/// Says where an incident is exported: not by chat.
+fn tell_export(hearing: &Hearing<'_>, rest: &str, reply: &mut Reply<'_>) {
+    let number = number_in(rest).map_or(1, |(number, _)| number);
+    let known = hearing.desk.book.incidents().incident(number).is_some();
+    match known {
+        true => reply.say("incident-export", &[("id", number.into())]),
+        false => reply.say("incident-no-such", &[("id", number.into())]),
+    }
+}
+
+/// Takes an incident's number off the front of words.
+fn number_in(words: &str) -> Option<(u32, &str)> {
+    let words = words.trim_start_matches('#');
+    let end = words.find(|c: char| !c.is_ascii_digit());
+    let (digits, rest) = words.split_at(end.unwrap_or(words.len()));
+    Some((digits.parse().ok()?, rest))
 }
 
 /// Opens an incident: from here on, what was said of the trailer around it is kept.
@@ -261,20 +301,16 @@ fn list(hearing: &Hearing<'_>, reply: &mut Reply<'_>) {
 
 /// Lets go what an incident holds.
 fn release(hearing: &Hearing<'_>, rest: &str, reply: &mut Reply<'_>, records: &mut Vec<Record>) {
-    let rest = rest.trim_start_matches('#');
-    let digits = rest
-        .find(|c: char| !c.is_ascii_digit())
-        .unwrap_or(rest.len());
-    let number: Option<u32> = rest[..digits].parse().ok();
-    let reason = rest[digits..].trim_matches(|c: char| c.is_whitespace() || ",:;.-".contains(c));
-    let Some(number) = number else {
+    let Some((number, reason)) = number_in(rest) else {
         return reply.say("incident-release-how", &[]);
     };
+    let reason = reason.trim_matches(|c: char| c.is_whitespace() || ",:;.-".contains(c));
     let incident = hearing.desk.book.incidents().incident(number);
     let Some(incident) = incident.filter(|incident| incident.released.is_none()) else {
         return reply.say("incident-no-such", &[("id", number.into())]);
     };
     if reason.is_empty() {
+        reply.asks = Some(About::ReleaseWhy { number });
         return reply.say("incident-release-why", &named(number, incident));
     }
     records.push(record(

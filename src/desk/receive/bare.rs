@@ -16,6 +16,9 @@ use crate::heard::{
 /// The most words that an answer has.
 const LONGEST: usize = 6;
 
+/// A trailer has so many cords at most.
+const MOST_CORDS: f64 = 4.0;
+
 /// What the answer to an open question makes of a bare message.
 pub(super) enum Answered {
     /// Reports of one time, which may take the place of the sender's last on that trailer.
@@ -32,6 +35,8 @@ pub(super) enum Answered {
     Tasks(Vec<u32>),
     /// An older message is taken back, by its key.
     TakeBack(String),
+    /// What the sender put there before is taken back too.
+    TakeBackNext,
     /// The last pictures show this trailer.
     Shows(UnitName),
     /// The question is dropped.
@@ -78,6 +83,12 @@ pub(super) fn completed(
     if let About::OverrideWhy { unit, text: waits } = about {
         return reason_of(heard, text).then(|| format!("override {unit} {waits}: {text}"));
     }
+    if let About::ReleaseWhy { number } = about {
+        return settles(heard, text).then(|| format!("release incident {number} {text}"));
+    }
+    if let About::CordsLive { unit, .. } = about {
+        return live_cords(phrases, heard, text).map(|count| format!("{unit}: {count} cords live"));
+    }
     let (waits, likely): (&str, &[UnitName]) = match about {
         About::WhichUnitOf { text, likely } => (text, likely),
         // the trailer may be what was missing of a value
@@ -112,10 +123,32 @@ pub(super) fn completed(
     }
 }
 
+/// Reads how many cords have power, where a message says no more than a number.
+fn live_cords(phrases: &Phrases, heard: &Heard, text: &str) -> Option<f64> {
+    let none = || phrases.is("choice", "none", text).then_some(0.0);
+    let reports = heard.entries.iter().any(|entry| !entry.is_empty());
+    let answer = heard.answer.as_ref();
+    let measured = answer.is_some_and(|answer| answer.measure.is_some() || answer.noun.is_some());
+    if reports || measured || heard.ask.is_some() || heard.command.is_some() {
+        return None;
+    }
+    let count = answer.and_then(|answer| answer.number).or_else(none)?;
+    (count.fract() == 0.0 && (0.0..=MOST_CORDS).contains(&count)).then_some(count)
+}
+
 /// Tells whether a message can be the reason that was asked for: no order, no question, no report of a trailer.
 fn reason_of(heard: &Heard, text: &str) -> bool {
     let reports = heard.entries.iter().any(|entry| entry.unit.is_some());
     !(reports || heard.ask.is_some() || heard.command.is_some() || text.trim().is_empty())
+}
+
+/// Tells whether a message can be the reason that an incident is released: it may name its trailer and what was mended,
+/// and tells of no reading and no danger.
+fn settles(heard: &Heard, text: &str) -> bool {
+    let danger = |fault: &Fault| Fault::DANGERS.contains(fault);
+    let reports = |entry: &Entry| !entry.readings.is_empty() || entry.faults.iter().any(danger);
+    let else_wise = heard.ask.is_some() || heard.command.is_some();
+    !(else_wise || heard.entries.iter().any(reports) || text.trim().is_empty())
 }
 
 /// Tells whether a word of a text is a trailer's name.
@@ -188,8 +221,10 @@ impl Bare<'_> {
             }
             // completed, or taken as it stands, before it is heard; a danger taken back is answered above
             About::WhichUnitOf { .. }
+            | About::CordsLive { .. }
             | About::IncidentFact { .. }
             | About::OverrideWhy { .. }
+            | About::ReleaseWhy { .. }
             | About::WasPumped { .. }
             | About::NoDanger { .. } => None,
             About::TruckWhen { .. } | About::HowMuch { .. } => {
@@ -214,6 +249,12 @@ impl Bare<'_> {
                 unit.map(Answered::Shows)
             }
             About::Arrived { units, .. } => self.of_arrival(units, at),
+            About::UndoNext => {
+                if self.says("no") {
+                    return Some(Answered::Dropped);
+                }
+                self.says("yes").then_some(Answered::TakeBackNext)
+            }
             About::UndoOlder { key } => {
                 if self.says("no") {
                     return Some(Answered::Dropped);

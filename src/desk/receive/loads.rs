@@ -12,7 +12,7 @@ impl Hearing<'_> {
             || self.heard.command.is_some()
             || self.text.contains('?')
             || has("not")
-            || !has("together")
+            || !(has("together") || self.desk.phrases.ends("loads", "both", self.text))
         {
             return;
         }

@@ -5,11 +5,13 @@ use chrono::{DateTime, Utc};
 
 use super::super::inbound::Inbound;
 use super::super::phrases::{Phrases, plain};
-use super::super::{Desk, ahead, assign, crew, incident, relay, settle, truck, walk};
-use super::{asked, bare};
+use super::super::{
+    Desk, ahead, assign, crew, digest, incident, relay, settle, standing, truck, walk,
+};
+use super::{also, asked, bare};
 use crate::dialogue::{About, Talk};
 use crate::fleet::{CrewMember, Fleet, Role};
-use crate::heard::{Ask, Command, CommandName, Entry, Heard, UnitName};
+use crate::heard::{Ask, Command, CommandName, Entry, Fault, Heard, UnitName};
 
 /// A message of one of the crew, as it came.
 pub(super) struct Came<'a> {
@@ -64,7 +66,7 @@ impl Meaning {
             fact: None,
         };
         meaning.complete(came, scanned);
-        if asks_after_all(came, &meaning.heard) {
+        if asks_after_all(came, &meaning.heard) || asks_after_a_day(came, &meaning) {
             meaning.heard = Heard {
                 ask: Some(Ask::Digest),
                 ..nothing_in(&meaning.heard)
@@ -100,6 +102,14 @@ impl Meaning {
         let asked = self.talk.question_at(came.inbound.at);
         let completed = || {
             let about = (&asked?.about, came.inbound.at);
+            // an order is no reason for the one before it
+            let reason = matches!(
+                about.0,
+                About::OverrideWhy { .. } | About::ReleaseWhy { .. }
+            );
+            if reason && came.order().is_some() {
+                return None;
+            }
             bare::completed(came.desk, came.fleet, &self.heard, came.text, about)
         };
         let spelled = || {
@@ -112,9 +122,22 @@ impl Meaning {
                 .or_else(|| asked::level(&message))
         };
         if let Some(whole) = scanned.or_else(completed).or_else(spelled) {
+            let language = self.heard.language.or(self.talk.language);
             self.heard = came.hear(&whole);
+            self.heard.language = language.or(self.heard.language);
             self.talk.question = None;
             self.whole = Some(whole);
+        } else if came.inbound.replaces.is_none()
+            && let Some(entries) = also::told(&self.texted(came))
+        {
+            self.heard = Heard {
+                named: entries
+                    .iter()
+                    .filter_map(|entry| entry.unit.clone())
+                    .collect(),
+                entries,
+                ..nothing_in(&self.heard)
+            };
         }
     }
 
@@ -143,12 +166,11 @@ impl Meaning {
 
     /// Takes orders about the crew, incidents, tasks and word to others, which say nothing else.
     fn take_as_order(&mut self, came: &Came<'_>) {
-        let (desk, fleet, text) = (came.desk, came.fleet, came.text);
-        let order = crew::order(desk.phrases, text)
-            .or_else(|| incident::order(desk.phrases, text))
-            .or_else(|| assign::order(desk.phrases, fleet, text))
-            .or_else(|| assign::take_it(&self.texted(came)))
-            .or_else(|| relay::order(desk.phrases, fleet, text));
+        let whole = self.whole.as_deref();
+        let order = whole
+            .and_then(|whole| incident::order(came.desk.phrases, whole))
+            .or_else(|| came.order())
+            .or_else(|| assign::take_it(&self.texted(came)));
         if let Some(order) = order {
             self.heard = ordering(order, &self.heard);
         }
@@ -176,9 +198,78 @@ impl Meaning {
 }
 
 impl Came<'_> {
-    fn hear(&self, text: &str) -> Heard {
-        self.desk.reader.hear(text, self.fleet.style.temperature)
+    /// Reads an order about the crew, incidents, tasks or word to others that the reader takes for something else.
+    fn order(&self) -> Option<Command> {
+        let (phrases, fleet, text) = (self.desk.phrases, self.fleet, self.text);
+        crew::order(phrases, text)
+            .or_else(|| incident::order(phrases, text))
+            .or_else(|| standing::order(phrases, fleet, text))
+            .or_else(|| assign::order(phrases, fleet, text))
+            .or_else(|| relay::order(phrases, fleet, text))
     }
+
+    fn hear(&self, text: &str) -> Heard {
+        let scale = self.fleet.style.temperature;
+        let mut heard = self.desk.reader.hear(text, scale);
+        if heard.command.is_none() {
+            self.crew_hurt(text, &mut heard);
+        }
+        heard
+    }
+
+    /// "juno fell": of somebody of the crew, whose name the reader does not know, it is what it is of anybody.
+    fn crew_hurt(&self, text: &str, heard: &mut Heard) {
+        let Some(somebody) = unnamed(self.desk.phrases, self.fleet, text) else {
+            return;
+        };
+        let told = self
+            .desk
+            .reader
+            .hear(&somebody, self.fleet.style.temperature);
+        for entry in told.entries {
+            let ours = heard
+                .entries
+                .iter_mut()
+                .find(|ours| ours.unit == entry.unit);
+            let news = |fault: &Fault| {
+                let known = ours
+                    .as_ref()
+                    .is_some_and(|ours| ours.faults.contains(fault));
+                fault.harms_a_person() && !known
+            };
+            let harm: Vec<Fault> = entry.faults.iter().copied().filter(news).collect();
+            match ours {
+                _ if harm.is_empty() => {}
+                Some(ours) => ours.faults.extend(harm),
+                None => heard.entries.push(Entry {
+                    unit: entry.unit,
+                    faults: harm,
+                    ..Entry::default()
+                }),
+            }
+        }
+    }
+}
+
+/// Returns a text with the first name of somebody of the crew in it replaced by a word for anybody; none where it names
+/// nobody.
+fn unnamed(phrases: &Phrases, fleet: &Fleet, text: &str) -> Option<String> {
+    let names: Vec<String> = fleet
+        .crew
+        .values()
+        .flat_map(|member| [plain(&member.id), plain(&member.name)])
+        .collect();
+    let mut named = false;
+    let words = text.split(' ').map(|word| {
+        let bare = word.trim_end_matches(['.', ',', '!', ':']);
+        if named || bare.is_empty() || !names.contains(&plain(bare)) {
+            return word;
+        }
+        named = true;
+        phrases.first("hurt", "anybody").unwrap_or(word)
+    });
+    let out = words.collect::<Vec<_>>().join(" ");
+    named.then_some(out)
 }
 
 /// Returns a reading in the same language that says nothing.
@@ -209,7 +300,27 @@ fn asks_after_all(came: &Came<'_>, heard: &Heard) -> bool {
         && heard.named.is_empty()
         && heard.entries.iter().all(Entry::is_empty)
         && (!only_asked || came.text.contains(['?', '¿']))
-        && phrases.is("whole-fleet", "asks", came.text)
+        && (phrases.is("whole-fleet", "asks", came.text)
+            || phrases.is("whole-fleet", "status", came.text))
+}
+
+/// Tells whether a message asks what a day brings that it names by its date, or names a day and nothing else.
+fn asks_after_a_day(came: &Came<'_>, meaning: &Meaning) -> bool {
+    let (heard, text) = (&meaning.heard, came.text);
+    if meaning.whole.is_some()
+        || came.inbound.replaces.is_some()
+        || heard.command.is_some()
+        || !heard.entries.iter().all(Entry::is_empty)
+    {
+        return false;
+    }
+    let asks = heard.ask.is_some() || text.contains(['?', '¿']);
+    let open = meaning.talk.question_at(came.inbound.at).is_some();
+    let dispatches = came.member.role == Role::Dispatcher;
+    let phrases = came.desk.phrases;
+    let day = || digest::day_asked(phrases, text, came.inbound.at, came.fleet.time_zone);
+    let jobs = phrases.is("day-ahead", "jobs", text);
+    (asks || jobs || dispatches && !open) && day().is_some()
 }
 
 /// Reads "take task 1" as "take 1", where the message is no order as it stands.
@@ -222,7 +333,14 @@ fn ordered_by_task(came: &Came<'_>, heard: &Heard) -> Option<Heard> {
         .desk
         .phrases
         .after("tasks", "word", rest.trim_start())?;
-    let heard = came.hear(&format!("{verb} {}", rest.trim_start_matches('#')));
+    let rest = rest.trim_start_matches('#');
+    let unit = UnitName::new(rest.split_whitespace().next().unwrap_or_default());
+    // "quita la 7": of a trailer of that number it is no task
+    let plainly = came.desk.phrases.holds("assign", "numbered", came.text);
+    if !plainly && settle::known(came.fleet, &unit).is_some() {
+        return None;
+    }
+    let heard = came.hear(&format!("{verb} {rest}"));
     let done = matches!(heard.ask, Some(Ask::Done { .. }));
     let order = heard.command.as_ref();
     let of_a_task = order.is_some_and(|order| order.task.is_some());

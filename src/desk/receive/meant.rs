@@ -117,6 +117,14 @@ impl Hearing<'_> {
                 self.takes_back = Some(MessageKey(key));
                 Some(Settled::default())
             }
+            Answered::TakeBackNext => {
+                self.set_alone(Heard {
+                    ask: Some(Ask::Undo),
+                    ..Heard::default()
+                });
+                self.talk.undone = false;
+                Some(Settled::default())
+            }
             Answered::Shows(unit) => {
                 self.set_alone(Heard::default());
                 self.talk.question = None;

@@ -1,5 +1,6 @@
 //! One message: heard, settled, checked, answered. A file a step, in the order of [`Hearing::work`].
 
+mod also;
 mod arrive;
 mod asked;
 mod bare;
@@ -175,7 +176,7 @@ impl Hearing<'_> {
         self.answer(&settled, &taken, &mut reply, &mut records);
         self.go_on(&settled, &cases, taken, &mut reply, &mut records);
         photo::take(&self, &settled, &mut reply, &mut records);
-        let mut talk = self.talk_after(&settled, &mut reply);
+        let mut talk = self.talk_after(&settled, &mut reply, &records);
         place::note(&self, &mut talk);
         photo::note(&self, &mut talk);
         self.finish(settled, cases, reply, records, talk)

@@ -8,6 +8,7 @@ use super::super::repeat;
 use super::super::settle::{Settled, known, merge};
 use super::super::withdrawn;
 use super::Hearing;
+use crate::book::{AheadChange, Record};
 use crate::dialogue::{About, Check, Question, Talk};
 use crate::finding::{Finding, FindingId};
 use crate::fleet::Role;
@@ -15,7 +16,12 @@ use crate::heard::{Ask, Entry, Remark, UnitName};
 
 impl Hearing<'_> {
     /// Returns what is open with the sender after this message, and asks what has to be asked.
-    pub(super) fn talk_after(&self, settled: &Settled, reply: &mut Reply<'_>) -> Talk {
+    pub(super) fn talk_after(
+        &self,
+        settled: &Settled,
+        reply: &mut Reply<'_>,
+        records: &[Record],
+    ) -> Talk {
         let mut talk = self.talk.clone();
         let at = self.inbound.at;
         // "who has 16" is no talk of 16: a danger told next would go to the wrong trailer
@@ -78,8 +84,10 @@ impl Hearing<'_> {
             .question(settled, &talk, reply)
             .or_else(|| self.asks_the_fact_again(settled))
             .or_else(|| withdrawn::asks_again(self));
-        let answered =
-            !settled.reports.is_empty() || self.heard.ask.is_some() || self.heard.command.is_some();
+        let answered = !settled.reports.is_empty()
+            || self.heard.ask.is_some()
+            || self.heard.command.is_some()
+            || reply.board.touched().next().is_some();
         match question {
             Some(about) => {
                 talk.question = Some(Question {
@@ -100,7 +108,10 @@ impl Hearing<'_> {
         }
         if reply.undone {
             talk.undone = true;
-        } else if !settled.reports.is_empty() || reply.board.touched().next().is_some() {
+        } else if !settled.reports.is_empty()
+            || reply.board.touched().next().is_some()
+            || records.iter().any(can_be_taken_back)
+        {
             talk.undone = false;
         }
         reply.ask_back(
@@ -125,7 +136,8 @@ impl Hearing<'_> {
     fn leaves_the_fact_open(&self) -> bool {
         let of_an_incident = |about: &&About| {
             let asked = matches!(about, About::IncidentFact { .. } | About::HurtNow { .. });
-            asked && !incident::is_one(&self.heard)
+            let asks = incident::only_asks(self.desk.phrases, &self.heard);
+            asked && (asks || !incident::is_one(&self.heard))
         };
         self.open_about().filter(of_an_incident).is_some()
     }
@@ -178,6 +190,9 @@ impl Hearing<'_> {
                 .then_some(About::WhichTask { ids })
                 .or_else(|| reply.question_about());
         }
+        if let Some(about) = self.asks_for_live_cords(talk) {
+            return Some(about);
+        }
         match self.heard.unclear.as_slice() {
             [Remark { text, why }] if why == "done-what" => {
                 let ids = self.tasks_done(settled, talk);
@@ -199,6 +214,22 @@ impl Hearing<'_> {
             }
             _ => self.ask_if_pumped(reply).or_else(|| reply.question_about()),
         }
+    }
+
+    /// "12 lost 2 cords": how many have power, on the one trailer that is named, or else talked about.
+    fn asks_for_live_cords(&self, talk: &Talk) -> Option<About> {
+        let mut unclear = self.heard.unclear.iter();
+        if !unclear.any(|remark| remark.why == Remark::CORDS_LIVE) {
+            return None;
+        }
+        let talked = || talk.unit.as_ref().map(|(unit, _)| unit.clone());
+        let unit = match self.names().as_slice() {
+            [unit] => Some(unit.clone()),
+            [] => talked(),
+            _ => None,
+        };
+        let at = self.inbound.at;
+        unit.map(|unit| About::CordsLive { unit, at })
     }
 
     /// Takes "done" and no more for the one task in hand.
@@ -254,5 +285,18 @@ impl Hearing<'_> {
             About::WhichUnit { entry, .. } if self.heard.command.is_none() => Some(entry),
             _ => None,
         }
+    }
+}
+
+/// Tells whether a record is of something that its sender put there, which an undo takes back.
+fn can_be_taken_back(record: &Record) -> bool {
+    match record {
+        Record::Watch { .. }
+        | Record::Note { .. }
+        | Record::NotesCleared { .. }
+        | Record::Confirmed { .. }
+        | Record::Override { .. } => true,
+        Record::Ahead { change, .. } => matches!(change, AheadChange::Weather { .. }),
+        _ => false,
     }
 }

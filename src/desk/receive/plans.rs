@@ -6,7 +6,7 @@ use chrono::{DateTime, TimeDelta, Utc};
 
 use super::super::answer::{self, Reply};
 use super::super::situate::Case;
-use super::super::tasks::{earlier, kind_of};
+use super::super::tasks::{WORTH_MOVING, earlier, kind_of};
 use super::super::{settle, truck, watch, when};
 use super::Hearing;
 use crate::book::{Record, TaskChange};
@@ -158,6 +158,7 @@ impl Hearing<'_> {
         if wanted.is_some() {
             reply.board.keep_to(opened.0, wanted);
         }
+        self.tell_too_late_a_wish(wanted, opened.0, reply);
         reply.wanted(opened.0, opened.1);
         if kind == TaskKind::PumpOut && truck::wants_a_call(self) {
             reply.say(
@@ -165,6 +166,25 @@ impl Hearing<'_> {
                 &[("unit", case.unit.as_str().into())],
             );
         }
+    }
+
+    /// Says that the tank may be full before the hour that somebody wishes: the task keeps the earlier one.
+    fn tell_too_late_a_wish(&self, wanted: Option<DateTime<Utc>>, id: u32, reply: &mut Reply<'_>) {
+        let task = reply.board.tasks().task(id);
+        let due = task.filter(|task| task.kind == TaskKind::PumpOut);
+        let due = due.and_then(|task| task.due);
+        let Some((wanted, due)) = wanted.zip(due) else {
+            return;
+        };
+        if wanted - due < WORTH_MOVING {
+            return;
+        }
+        let args = [("time", wanted.into()), ("due", due.into())];
+        let key = match due <= self.now {
+            true => "wanted-too-late-now",
+            false => "wanted-too-late",
+        };
+        reply.say(key, &args);
     }
 
     /// Notes that somebody was called, and when they come.

@@ -4,8 +4,8 @@ use super::super::answer::{self, Reply};
 use super::super::settle::Settled;
 use super::super::situate::Case;
 use super::super::{
-    ahead, alarm, assign, command, hazard, incident, lone, on_road, place, relay, silent, standing,
-    truck, walk, watch, withdrawn,
+    ahead, aid, alarm, assign, command, hazard, holder, incident, lone, on_road, place, relay,
+    silent, standing, truck, walk, watch, withdrawn,
 };
 use super::meaning::nothing_in;
 use super::{Hearing, arrive, danger, ends, power_again, pumped};
@@ -59,6 +59,8 @@ struct Said {
     hook_up: Option<(Option<UnitName>, Option<f64>)>,
     /// Who of the crew does not answer.
     silent: Option<String>,
+    /// That help is called, and not what for.
+    aid: Option<aid::Call>,
     /// The trailer whose level fell and which nobody pumped.
     not_pumped: Option<UnitName>,
 }
@@ -162,7 +164,11 @@ impl Hearing<'_> {
         let not_pumped = self.not_pumped();
         let hook_up = answer::asked_to_hook_up(self);
         let silent = silent::said(self);
-        if silent.is_some() {
+        let aid = match silent.is_none() {
+            true => aid::said(self),
+            false => None,
+        };
+        if silent.is_some() || aid.is_some() {
             self.heard = nothing_in(&self.heard);
         }
         Said {
@@ -175,6 +181,7 @@ impl Hearing<'_> {
             receipt,
             hook_up,
             silent,
+            aid,
             not_pumped,
         }
     }
@@ -343,6 +350,9 @@ impl Hearing<'_> {
         if let Some(who) = &taken.said.silent {
             silent::tell(self, who, reply);
         }
+        if let Some(call) = &taken.said.aid {
+            aid::tell(self, call, reply);
+        }
     }
 
     /// Answers its questions; `took` tells whether it answered a step of a guided check.
@@ -401,6 +411,7 @@ impl Hearing<'_> {
         danger::tell_unread(self, settled, reply);
         standing::keep_confirmed(self, reply, records);
         ahead::note(self, settled, cases, reply, records);
+        holder::tell(self, reply);
     }
 
     /// Tells whether the message is plainly no answer to a step: an order of fire or police, a truck, work or an alarm

@@ -11,6 +11,7 @@ use crate::desk::settle;
 use crate::desk::sites;
 use crate::fleet::{CrewMember, Role};
 use crate::heard::UnitName;
+use crate::reply::Arg;
 
 /// Whom words are for that are sent to all of one kind, or to whoever is with a trailer.
 pub(super) struct Group<'a> {
@@ -19,6 +20,8 @@ pub(super) struct Group<'a> {
     open: bool,
     /// The trailer, where they are meant by it.
     unit: Option<UnitName>,
+    /// What is said where there is nobody of them, by the key of its text.
+    nobody: &'static str,
 }
 
 /// Reads to whom of the crew an order sends its words, where it names a kind of them or a trailer.
@@ -43,6 +46,10 @@ pub(super) fn some_of<'a, 't>(
                 members: crew.filter(of_it).collect(),
                 open: role == Role::Dispatcher,
                 unit: None,
+                nobody: match (role, hearing.member.role) {
+                    (Role::Dispatcher, Role::Dispatcher) => "tell-only-you",
+                    _ => "tell-all-nobody",
+                },
             };
             return Some((some, words));
         }
@@ -53,6 +60,7 @@ pub(super) fn some_of<'a, 't>(
             members,
             open: true,
             unit: None,
+            nobody: "tell-site-nobody",
         };
         return Some((some, words));
     }
@@ -63,6 +71,7 @@ pub(super) fn some_of<'a, 't>(
         members: with(hearing, unit),
         open: true,
         unit: Some(unit.clone()),
+        nobody: "tell-unit-nobody",
     };
     Some((some, words.trim_start_matches([' ', ',', ':'])))
 }
@@ -126,12 +135,13 @@ pub(super) fn tell_some(
     if !some.open && hearing.member.role < Role::Dispatcher {
         return refuse_many(hearing, reply, records);
     }
-    match (&some.unit, some.members.is_empty()) {
-        (Some(unit), true) => {
-            return reply.say("tell-unit-nobody", &[("unit", unit.as_str().into())]);
-        }
-        (None, true) => return reply.say("tell-all-nobody", &[]),
-        _ => {}
+    if some.members.is_empty() {
+        let unit = some.unit.as_ref();
+        let args: Vec<(&str, Arg<'_>)> = unit
+            .map(|unit| ("unit", unit.as_str().into()))
+            .into_iter()
+            .collect();
+        return reply.say(some.nobody, &args);
     }
     let names: Vec<String> = some
         .members

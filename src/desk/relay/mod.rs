@@ -64,11 +64,12 @@ pub(super) fn tell(
     reply: &mut Reply<'_>,
     records: &mut Vec<Record>,
 ) {
-    if let Some(words) = hearing.desk.phrases.after("tell", "all", order.rest.trim()) {
-        return tell_all(hearing, words, reply, records);
-    }
+    // "all drivers" are some of all
     if let Some((members, words)) = some_of(hearing, order.rest.trim()) {
         return tell_some(hearing, &members, words, reply, records);
+    }
+    if let Some(words) = hearing.desk.phrases.after("tell", "all", order.rest.trim()) {
+        return tell_all(hearing, words, reply, records);
     }
     let (people, words) = addressed(hearing, order.rest.trim());
     let mut known = Vec::new();
@@ -92,6 +93,10 @@ pub(super) fn tell(
     let names: Vec<String> = known.iter().map(|other| other.name.clone()).collect();
     let names = reply.voice.all_of(&names);
     sent(hearing, names, words, reply);
+    let phrases = &hearing.desk.phrases;
+    if phrases.after("tell", "remind", hearing.text).is_some() {
+        reply.say("tell-at-once", &[]);
+    }
 }
 
 /// Notes that an answer to words goes back to who had them passed on.
@@ -117,7 +122,15 @@ pub(super) fn receipt(hearing: &mut Hearing<'_>) -> Option<Passed> {
     let talk = &hearing.talk;
     let passed = talk.passed.as_ref()?;
     let lately = passed.at <= at && at - passed.at <= ANSWER_LASTS;
-    let waits = talk.question_at(at).is_some() || !talk.checks.is_empty() || talk.round.is_some();
+    let question = talk.question_at(at).map(|question| question.asked);
+    let checks = talk.checks.iter().map(|check| check.asked);
+    let round = talk.round.iter().map(|round| round.asked);
+    let asked = checks.chain(round).chain(question).max();
+    // "copy" answers the words that came after the step that was asked; a yes or a no is the step's
+    let phrases = &hearing.desk.phrases;
+    let newest =
+        asked.is_some_and(|asked| asked < passed.at) && phrases.is("tell", "copies", hearing.text);
+    let waits = asked.is_some() && !newest;
     let alone = hearing
         .desk
         .book
@@ -190,6 +203,12 @@ fn addressed<'t>(hearing: &Hearing<'_>, text: &'t str) -> (Vec<&'t str>, &'t str
 
 /// Says that nobody is called so, and who may be meant.
 pub(super) fn unknown(hearing: &Hearing<'_>, name: &str, key: &str, reply: &mut Reply<'_>) {
+    let folded = plain(name);
+    let called =
+        |member: &&CrewMember| plain(&member.id) == folded || plain(&member.name) == folded;
+    if let Some(out) = hearing.desk.book.people().out().find(called) {
+        return reply.say("person-is-out", &[("who", out.name.as_str().into())]);
+    }
     let quoted = reply.voice.quote(name);
     reply.say(key, &[("quote", quoted.into())]);
     let near = nearest(hearing, name);

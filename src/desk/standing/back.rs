@@ -2,15 +2,17 @@
 
 use chrono::{DateTime, Utc};
 
+use super::super::ahead;
 use super::super::answer::Reply;
 use super::super::inbound::Outgoing;
 use super::super::others::other_dispatchers;
 use super::super::receive::Hearing;
 use crate::book::{AheadChange, Override, Record, TakesBack, Weather};
-use crate::dialogue::Watch;
+use crate::dialogue::{About, Watch};
 use crate::finding::Level;
+use crate::heard::UnitName;
 use crate::quantity::Measure;
-use crate::reply::Arg;
+use crate::reply::{Arg, Voice};
 
 /// Something the sender put there that an undo can take back.
 enum Put<'a> {
@@ -26,6 +28,30 @@ impl Put<'_> {
             Put::Beside(put) => put.first().map(TakesBack::at),
             Put::Watch(watch) => Some(watch.since),
             Put::Weather(weather) => Some(weather.at),
+        }
+    }
+
+    /// Says in a few words what it is.
+    fn name(&self, voice: &Voice<'_>) -> String {
+        let of = |key: &str, unit: &UnitName| voice.say(key, &[("unit", unit.as_str().into())]);
+        match self {
+            Put::Beside(put) => match put.first() {
+                Some(TakesBack::Note(note)) => of("undo-what-note", &note.unit),
+                Some(TakesBack::Cleared(cleared)) => of("undo-what-cleared", &cleared.unit),
+                Some(TakesBack::Override(decided)) => of("undo-what-override", &decided.unit),
+                Some(TakesBack::Step(done)) => of("undo-what-step", &done.unit),
+                None => String::new(),
+            },
+            Put::Watch(watch) => of("undo-what-watch", &watch.unit),
+            Put::Weather(weather) => {
+                let key = if weather.air {
+                    "undo-what-air"
+                } else {
+                    "undo-what-low"
+                };
+                let value = Arg::Number(weather.low_f, Measure::DegF);
+                voice.say(key, &[("value", value)])
+            }
         }
     }
 }
@@ -58,6 +84,13 @@ pub(in crate::desk) fn take_back(
     let Some(newest) = put.filter(|put| put.at().is_some()).max_by_key(Put::at) else {
         return false;
     };
+    // what was put there before what was taken back just now may not be meant
+    if let (true, Some(at)) = (hearing.talk.undone, newest.at()) {
+        let what = newest.name(&reply.voice);
+        reply.say("undo-older", &[("time", at.into()), ("what", what.into())]);
+        reply.asks = Some(About::UndoNext);
+        return true;
+    }
     match newest {
         Put::Beside(put) => put
             .iter()
@@ -147,7 +180,7 @@ fn decision_back(hearing: &Hearing<'_>, decided: &Override, reply: &mut Reply<'_
     }
 }
 
-/// Takes back a low that was told, and says so to the other dispatchers, who were warned by it.
+/// Takes back weather that was told, and says so to everybody who was warned by it.
 fn weather_back(
     hearing: &Hearing<'_>,
     weather: &Weather,
@@ -161,18 +194,7 @@ fn weather_back(
         },
     });
     reply.undone = true;
-    let low = || Arg::Number(weather.low_f, Measure::DegF);
-    reply.say("undone-weather", &[("value", low())]);
-    for (to, voice) in other_dispatchers(hearing) {
-        let who = voice.person(&hearing.member.id).into_owned();
-        let text = voice.say(
-            "weather-taken-back",
-            &[("who", who.into()), ("value", low())],
-        );
-        reply
-            .others
-            .push(Outgoing::to(&to.id, text).of_level(Level::Notice));
-    }
+    ahead::weather_taken_back(hearing, weather, reply);
 }
 
 fn unwatch(watch: &Watch, reply: &mut Reply<'_>, records: &mut Vec<Record>) {

@@ -15,10 +15,12 @@ pub(super) use notes::note;
 pub(super) use steps::{confirm, is_confirmed, keep_confirmed, told_done};
 
 use super::answer::Reply;
+use super::phrases::Phrases;
 use super::receive::Hearing;
 use super::settle;
 use crate::book::Record;
-use crate::heard::{Command, UnitName};
+use crate::fleet::Fleet;
+use crate::heard::{Command, CommandName, UnitName};
 use crate::reply::Arg;
 
 /// Forgets what a trailer's own log taught of it: from here on it is learned anew.
@@ -44,6 +46,22 @@ pub(super) fn relearn(
         by: hearing.member.id.clone(),
         unit,
     });
+}
+
+/// Reads "anula 12 la puerta cierra" as the decision it is: by that word alone, without a trailer and a reason behind it,
+/// something is only cancelled.
+pub(super) fn order(phrases: &Phrases, fleet: &Fleet, text: &str) -> Option<Command> {
+    let mut rest = phrases.after("override", "opens", text.trim())?;
+    rest = phrases.after("incident", "before", rest).unwrap_or(rest);
+    let end = rest.find(|c: char| c.is_whitespace() || ",:".contains(c))?;
+    let (name, reason) = rest.split_at(end);
+    let reason = reason.trim_start_matches([' ', ',', ':']);
+    settle::known(fleet, &UnitName::new(name.trim_start_matches('#')))?;
+    (!reason.is_empty()).then(|| Command {
+        name: CommandName::Override,
+        task: None,
+        rest: format!("{name} {reason}"),
+    })
 }
 
 /// Splits an order's words into the trailer they start with and the rest.

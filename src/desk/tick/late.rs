@@ -126,18 +126,29 @@ pub(in super::super) fn key_of(task: &Task, now: DateTime<Utc>) -> &'static str 
     }
 }
 
-/// Returns the alarm that a task raises, where lists have a name for it.
+/// Returns the alarm that a task raises: every one can be taken note of. None for a check-in, whose silence raises its own.
 pub(in super::super) fn alarm_of(task: &Task) -> Option<AlarmChange> {
-    let id = match (task.finding, task.kind) {
-        (Some(id), _) => id,
-        (None, TaskKind::PumpOut) => FindingId::WasteBookPumpOut,
-        (None, TaskKind::Refill) => FindingId::WaterFreshEndurance,
-        _ => return None,
+    let of_kind = match task.kind {
+        TaskKind::PumpOut => FindingId::WasteBookPumpOut,
+        TaskKind::Refill => FindingId::WaterFreshEndurance,
+        TaskKind::Drain => FindingId::ColdWinterize,
+        TaskKind::Regulator => FindingId::WaterOverPressure,
+        TaskKind::Filter => FindingId::WaterPressureFalling,
+        TaskKind::Heater => FindingId::ColdTankHeaterOn,
+        TaskKind::Electrician => FindingId::TroubleNoPower,
+        TaskKind::Plumber => FindingId::TroubleNoWater,
+        TaskKind::Repair | TaskKind::Other => FindingId::TroubleDamage,
+        TaskKind::CheckIn => return None,
     };
     Some(AlarmChange::Raised {
         key: task_key(task.id),
-        id,
+        id: task.finding.unwrap_or(of_kind),
         unit: task.unit.clone(),
         level: Level::Notice,
     })
+}
+
+/// Returns the task that an alarm's key is of, where it is about one.
+pub(in super::super) fn of_task(key: &str) -> Option<u32> {
+    key.strip_prefix("task:")?.parse().ok()
 }

@@ -33,15 +33,15 @@ use crate::reply::Voice;
 
 pub(super) use self::agenda::Agenda;
 pub(super) use self::alone::{alone_key, of_alone};
-pub(super) use self::late::{alarm_of as alarm_of_task, key_of as text_of_task, task_key};
+pub(super) use self::late::{alarm_of as alarm_of_task, key_of as text_of_task, of_task, task_key};
 pub(super) use self::look::look_again;
 pub(super) use self::read::ask_at;
 pub(super) use self::road::road_key;
 pub(super) use self::rounds::patrol_now;
 pub(super) use self::silence::silence_key;
 
-/// How much one tick looks into: a trailer at a job costs [`AT_JOB`], any other 1. Their forecasts are what takes time, and
-/// turns wait meanwhile.
+/// How much one tick does while turns wait: looking into a trailer at a job, with its forecast, costs [`AT_JOB`]; into any
+/// other, or a line of text, 1.
 const SLICE: usize = 8 * AT_JOB;
 const AT_JOB: usize = 12;
 /// How much is looked into within the turn of whoever asks for a digest; more is gathered in slices.
@@ -67,22 +67,36 @@ struct Slice {
 }
 
 impl Slice {
-    /// Tells whether another trailer may be looked into.
+    /// Tells whether anything more may be done.
     fn lasts(&self) -> bool {
         self.left > 0
     }
 
-    /// Counts a trailer that was looked into.
-    fn took(&mut self, at_job: bool) {
-        self.left = self.left.saturating_sub(if at_job { AT_JOB } else { 1 });
+    /// Tells whether so many lines of text may still be written.
+    fn holds(&self, lines: usize) -> bool {
+        lines <= self.left
     }
+
+    /// Counts a trailer that was looked into.
+    fn looked(&mut self, at_job: bool) {
+        self.wrote(look_cost(at_job));
+    }
+
+    /// Counts lines of text.
+    fn wrote(&mut self, lines: usize) {
+        self.left = self.left.saturating_sub(lines);
+    }
+}
+
+/// Returns what looking into a trailer costs.
+fn look_cost(at_job: bool) -> usize {
+    if at_job { AT_JOB } else { 1 }
 }
 
 /// Tells whether so many trailers, each at a job or not, are too many to look into within a turn.
 pub(super) fn too_many(at_job: impl Iterator<Item = bool>) -> bool {
     let mut left = IN_ONE_TURN;
-    let cost = |at_job| if at_job { AT_JOB } else { 1 };
-    let mut fits = at_job.map(cost).map(|cost| {
+    let mut fits = at_job.map(look_cost).map(|cost| {
         let fits = cost <= left;
         left = left.saturating_sub(cost);
         fits
@@ -123,8 +137,9 @@ pub(super) fn tick(desk: &Desk, now: DateTime<Utc>) -> Turn {
             round.turn.unfinished = true;
             break;
         }
-        if duty.unit().is_some() {
-            round.slice.took(true);
+        match duty.unit() {
+            Some(_) => round.slice.looked(true),
+            None => round.slice.wrote(1),
         }
         if duty.speaks() && now - at >= LATE {
             round.say.was_due(at);

@@ -74,7 +74,7 @@ pub(super) fn asked(round: &mut Round<'_>) {
 }
 
 /// Looks at the trailers of a list while this slice lasts; returns all of them, with those of the slices before, once
-/// there are no more.
+/// there are no more. A list too long to be written in what is left of a slice gets the next one to itself.
 fn gather<'u>(
     round: &mut Round<'_>,
     list: Listing,
@@ -85,7 +85,7 @@ fn gather<'u>(
     let mut rest = units.peekable();
     while let Some(unit) = rest.next_if(|_| round.slice.lasts()) {
         let (case, mut findings, stand) = digest::look(round.desk, &round.fleet, unit, now);
-        round.slice.took(case.job().is_some());
+        round.slice.looked(case.job().is_some());
         stands.push(stand);
         if case.job().is_some() {
             round.turn.forecast.insert(case.unit.clone(), case.outlook);
@@ -94,12 +94,15 @@ fn gather<'u>(
             round.turn.findings.append(&mut findings);
         }
     }
-    if rest.peek().is_some() {
+    let before = round.desk.book.ahead().gathered(list, now);
+    let lines = before.len() + stands.len();
+    let full = !stands.is_empty() && !round.slice.holds(lines);
+    if rest.peek().is_some() || full {
         round.turn.unfinished = true;
         round.record(AheadChange::Gathered { list, stands });
         return None;
     }
-    let before = round.desk.book.ahead().gathered(list, now);
+    round.slice.wrote(lines);
     Some(before.iter().cloned().chain(stands).collect())
 }
 

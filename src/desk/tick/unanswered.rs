@@ -39,7 +39,7 @@ pub(super) fn again(round: &mut Round<'_>, key: &str) {
     };
     for to in told {
         if let Some(voice) = round.voice(&to) {
-            let what = lone::alarm_name(key, alarm, &voice);
+            let what = lone::alarm_name(key, alarm, round.desk.book.tasks(), &voice);
             let signal = voice.word("signal-danger");
             let text = voice.say(
                 "speak-unanswered",

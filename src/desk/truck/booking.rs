@@ -212,8 +212,8 @@ fn mark(hearing: &Hearing<'_>, words: &[&str], at: usize, zone: Tz) -> (Option<M
             zone,
         )
     };
-    let after_mark = when::HOUR_MARKS.contains(&before) || OF_AN_HOUR.contains(&next);
-    if ["am", "pm", "a.m", "p.m"].contains(&next) {
+    let after_mark = when::is_hour_mark(before) || when::is_of_an_hour(next);
+    if when::is_half(next) {
         let joined = format!("{word}{}", next.replace('.', ""));
         return (when::clock_in(&joined).and_then(clock), 2);
     }
@@ -234,9 +234,6 @@ fn mark(hearing: &Hearing<'_>, words: &[&str], at: usize, zone: Tz) -> (Option<M
         _ => (when::clock_in(word).and_then(clock), 1),
     }
 }
-
-/// Words that make a number before them an hour: "6 tonight".
-const OF_AN_HOUR: &[&str] = &["tonight", "tonite", "oclock", "o'clock", "ish", "sharp"];
 
 /// Measures that make a number before them neither a trailer nor an hour.
 const MEASURES: &[&str] = &[

@@ -13,7 +13,7 @@ use super::super::settle;
 use super::phrase::{Phrases, is_question};
 use crate::dialogue::{STEP_LASTS, Way};
 use crate::fleet::Fleet;
-use crate::heard::{Entry, Event, Heard, PlanKind, UnitName};
+use crate::heard::{Entry, Event, Heard, PlanKind, Remark, UnitName};
 
 const VALUES: &str = include_str!("../../../grammar/walk/values.toml");
 
@@ -105,7 +105,11 @@ pub(in crate::desk) fn written_out(message: &Texted<'_>) -> Option<String> {
     // "alone until 11", "check me in 15": the number is a time
     let of_a_clock = message.desk.phrases.holds("alone", "says", text)
         || (heard.plans.iter()).any(|plan| matches!(plan.kind, PlanKind::CheckMe { .. }));
+    // "12 unplugged 2 cords": those have no power, and how many have is asked
+    let asked = (heard.unclear.iter()).any(|remark| remark.why == Remark::CORDS_LIVE);
+    let cut = asked && message.desk.phrases.holds("one-cord", "cut", text);
     if !has_number
+        || cut
         || mends
         || of_a_clock
         || heard.ask.is_some()

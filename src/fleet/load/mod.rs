@@ -152,6 +152,47 @@ fn read_fleet(
 
 const LANGUAGES: [(&str, Language); 2] = [("en", Language::En), ("es", Language::Es)];
 
+/// A zone's name that is so many letters off is a slip of it; further off it is the name of another city.
+const SLIP: usize = 2;
+/// The zones of America that most crews live by: most cities have none of their own name.
+const OF_AMERICA: [&str; 8] = [
+    "America/New_York",
+    "America/Chicago",
+    "America/Denver",
+    "America/Phoenix",
+    "America/Los_Angeles",
+    "America/Halifax",
+    "America/Mexico_City",
+    "America/Puerto_Rico",
+];
+/// So many zones of another region are named.
+const NAMED: usize = 8;
+
+/// Names the zones of the region that a name begins with, from which to take the one with the same clocks.
+fn zones_like(name: &str) -> Option<String> {
+    let (region, city) = name.split_once('/')?;
+    let zones: Vec<&str> = match region.eq_ignore_ascii_case("America") {
+        true => OF_AMERICA.to_vec(),
+        false => {
+            let zones = chrono_tz::TZ_VARIANTS.iter().map(|zone| zone.name());
+            let of_it = |zone: &&str| {
+                let (other, _) = zone.split_once('/').unwrap_or_default();
+                other.eq_ignore_ascii_case(region)
+            };
+            let mut zones: Vec<&str> = zones.filter(of_it).collect();
+            let far = |zone: &&str| {
+                let (_, other) = zone.split_once('/').unwrap_or_default();
+                strsim::osa_distance(&city.to_lowercase(), &other.to_lowercase())
+            };
+            zones.sort_by_key(far);
+            zones.truncate(NAMED);
+            zones
+        }
+    };
+    let names: Vec<String> = zones.iter().map(|zone| format!("`{zone}`")).collect();
+    (!names.is_empty()).then(|| format!("take one whose clocks are the same: {}", names.join(", ")))
+}
+
 /// Reads `time_zone`, an IANA name.
 fn time_zone(section: &mut Section<'_, '_>) -> Option<Tz> {
     let name = section.text("time_zone")?;
@@ -164,7 +205,10 @@ fn time_zone(section: &mut Section<'_, '_>) -> Option<Tz> {
         let last = zone.rsplit('/').next().unwrap_or_default();
         last.eq_ignore_ascii_case(&name.trim().replace(' ', "_"))
     });
-    let hint = city.or_else(|| nearest(name, names())).map(did_you_mean);
+    let slip =
+        |zone: &&str| strsim::osa_distance(&name.to_lowercase(), &zone.to_lowercase()) <= SLIP;
+    let meant = city.or_else(|| nearest(name, names()).filter(slip));
+    let hint = meant.map_or_else(|| zones_like(name), |zone| Some(did_you_mean(zone)));
     section.wrong(
         "time_zone",
         "an IANA time zone, as in \"America/Halifax\"",

@@ -64,7 +64,7 @@ fn measured(s: &Situation<'_>) -> Option<Finding> {
 
 fn reckoned(s: &Situation<'_>) -> Option<Finding> {
     let bears = s.touches(
-        &[ReadingKey::CordFt, ReadingKey::Cords],
+        &[ReadingKey::CordFt, ReadingKey::CordAwg, ReadingKey::Cords],
         &[Event::PowerOn],
         &[],
     ) || s.touches_amps();
@@ -138,7 +138,7 @@ pub(super) struct Cord {
 }
 
 impl Cord {
-    /// The run as read, or as the site's card has it. None where neither is known, or the site has no power.
+    /// The run and the gauge as told, or as the site's card has them. None where neither is known, or the site has no power.
     pub(super) fn of(s: &Situation<'_>) -> Option<Cord> {
         let site = s
             .site
@@ -149,9 +149,10 @@ impl Cord {
             (None, Some(site)) => (site.cord_ft, Origin::Spec),
             (None, None) => return None,
         };
-        let (awg, awg_origin) = match site {
-            Some(site) => (site.cord_awg, Origin::Spec),
-            None => (USUAL_AWG, Origin::Assumed),
+        let (awg, awg_origin) = match (s.now.value(ReadingKey::CordAwg), site) {
+            (Some(read), _) => (read as u32, Origin::Read),
+            (None, Some(site)) => (site.cord_awg, Origin::Spec),
+            (None, None) => (USUAL_AWG, Origin::Assumed),
         };
         Some(Cord {
             run_ft,

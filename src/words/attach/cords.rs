@@ -38,7 +38,11 @@ impl Placer<'_> {
             .take(4)
             .take_while(|i| self.items[*i].chunk == self.items[at].chunk)
             .find(|i| !self.items[*i].is_filler() && !self.items[*i].is(Mark::Pronoun))
-            .is_some_and(|i| self.items[i].what == What::Is(Concept::State(State::Off)))
+            .is_some_and(|i| {
+                // "pulled 2 cords"
+                self.items[i].what == What::Is(Concept::State(State::Off))
+                    || self.items[i].is(Mark::Away)
+            })
     }
 
     /// "2 cords dead", "lost 2 cords", "4 cords, 2 of them dead": tells whether the number counts cords without power, or
@@ -138,11 +142,9 @@ impl Placer<'_> {
 
     /// Tells whether what stands at `at` says that something has power, or that it has none.
     fn has_power(&self, at: usize) -> Option<bool> {
-        // "2 cords hot out of 4"
-        let out_of = self
-            .items
-            .get(at + 1)
-            .is_some_and(|n| n.is(Mark::Of) || n.number().is_some());
+        // "2 cords hot out of 4"; "lost 2 cords" has no power, whatever their number
+        let out_of = self.items[at].what != What::Is(Concept::State(State::Lost))
+            && (self.items.get(at + 1)).is_some_and(|n| n.is(Mark::Of) || n.number().is_some());
         match self.items[at].what {
             What::Is(Concept::State(
                 State::Off
@@ -155,9 +157,12 @@ impl Placer<'_> {
                 | State::KeepsTripping,
             )) if !out_of => Some(self.scope[at].denied),
             What::Is(Concept::Fault(Fault::NoPower)) => Some(self.scope[at].denied),
-            What::Is(Concept::State(State::On | State::TurnedOn | State::Live | State::Ok)) => {
+            What::Is(Concept::State(state))
+                if matches!(state, State::On | State::TurnedOn | State::Live | State::Ok) =>
+            {
                 let place = self.items.get(at + 1);
-                let of_a_trailer = place.is_some_and(|n| matches!(n.what, What::Units(_)));
+                let of_a_trailer =
+                    state == State::On && place.is_some_and(|n| matches!(n.what, What::Units(_)));
                 (!of_a_trailer).then_some(!self.scope[at].denied)
             }
             _ => None,

@@ -6,6 +6,7 @@ mod noun;
 mod said_before;
 mod surroundings;
 mod unmeasured;
+mod well;
 
 use crate::heard::ReadingKey;
 use crate::quantity::TemperatureScale;
@@ -15,6 +16,7 @@ use crate::words::scope::Scope;
 use crate::words::unit::Group;
 pub(super) use noun::fits;
 use surroundings::{bounded, chunk};
+pub(super) use well::after_good_word;
 
 /// A value found in the message.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -292,7 +294,11 @@ impl Placer<'_> {
     fn place(&mut self, at: usize, number: Number, noun: Option<(usize, Noun)>) {
         let noun = noun
             .or_else(|| self.still(at, number))
-            .or_else(|| self.filled_to(at));
+            .or_else(|| self.filled_to(at))
+            .or_else(|| {
+                let noun = after_good_word(self.items, at)?;
+                Some((noun, self.items[noun].noun()?))
+            });
         let value = self.value(at, number, noun.map(|(_, n)| n));
         if let Some((i, n)) = noun {
             self.taken[i] = Some(at);

@@ -258,11 +258,18 @@ impl Placer<'_> {
     /// "put the regulator on, was 110 at first, now 50"
     fn after_the_regulator(&self, at: usize, v: f64) -> Option<Value> {
         let fitted = What::Is(Concept::Event(Event::RegulatorFitted));
+        // "put a regulator on. 50 now": a sentence of its own tells no more than that
         let sentence = self.items[at].sentence;
+        let alone = chunk(self.items, at).all(|i| {
+            self.items[i].is_filler()
+                || self.items[i].is(Mark::Now)
+                || matches!(self.items[i].what, What::Sign(_))
+        });
+        let since = sentence - usize::from(alone && sentence > 0);
         let regulated = (0..at)
             .rev()
             .take(16)
-            .any(|i| self.items[i].sentence == sentence && self.items[i].what == fitted);
+            .any(|i| self.items[i].sentence >= since && self.items[i].what == fitted);
         let now = chunk(self.items, at).any(|i| self.items[i].is(Mark::Now));
         (regulated && now && (15.0..=150.0).contains(&v))
             .then(|| within(ReadingKey::PressurePsi, v, 0.0, 250.0))

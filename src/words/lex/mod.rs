@@ -208,6 +208,7 @@ impl<L: Letters> Lexer<'_, L> {
             .unwrap_or(after.len());
         let (kind, taken) = self
             .about(kind, after)
+            .or_else(|| self.name_that_is(kind, &after[..tail], &after[tail..]))
             .or_else(|| self.parts_of_one(kind, &after[..tail]))
             .or_else(|| self.with_its_ending(kind, length, &after[..tail]))
             .or_else(|| self.name_or_slip(kind, sign, &after[..tail]))
@@ -242,6 +243,19 @@ impl<L: Letters> Lexer<'_, L> {
         self.letters
             .has(word, Sense::AboutEnding)
             .then_some((kind, dash + word.len()))
+    }
+
+    /// "17s back in the yard": a trailer that opens what is said of it, without its apostrophe. "30s later" is a time.
+    fn name_that_is(&self, kind: Kind, letters: &str, after: &str) -> Option<(Kind, usize)> {
+        let opens = self
+            .out
+            .last()
+            .is_none_or(|before| matches!(before.kind, Kind::Break | Kind::Sign('.' | ';')));
+        let whole = matches!(kind, Kind::Number { whole: true, .. });
+        let next = after.trim_start_matches(' ');
+        let next = &next[..letters_of(next)];
+        let of_time = self.letters.has(next, Sense::AfterSeconds);
+        (opens && whole && letters == "s" && !next.is_empty() && !of_time).then_some((kind, 1))
     }
 
     /// The 3/4ths, the 1/3rd.
@@ -307,6 +321,9 @@ impl<L: Letters> Lexer<'_, L> {
         if let Some((kind, length)) = self.named(rest, end) {
             return self.push(kind, length);
         }
+        if let Some(sign) = self.dictated(word) {
+            return self.push(Kind::Sign(sign), end);
+        }
         self.push(Kind::Word, end);
         // "no. 88213": the point belongs to the word
         let rest = &self.text[self.at..];
@@ -317,6 +334,20 @@ impl<L: Letters> Lexer<'_, L> {
         if rest.starts_with('.') && number(&rest[1..]) && self.letters.has(word, Sense::Shortened) {
             self.at += 1;
         }
+    }
+
+    /// Returns the mark that a dictated word stands for: `comma`, `period`.
+    fn dictated(&self, word: &str) -> Option<char> {
+        if self.letters.has(word, Sense::SaidComma) {
+            return Some(',');
+        }
+        let before = self.out.last()?;
+        let of_time = before.kind == Kind::Word
+            && self
+                .letters
+                .has(&self.text[before.start..before.end], Sense::NoStop);
+        let stop = !of_time && self.letters.has(word, Sense::SaidStop);
+        stop.then_some('.')
     }
 
     /// `w/o`, `km/h`, `kg/cm2`: a word of ours with a slash in it, or at its end as in `w/12`.

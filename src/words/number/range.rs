@@ -5,6 +5,9 @@ use crate::heard::Event;
 use crate::words::concept::{Concept, Mark, Noun, State, Unit};
 use crate::words::item::{Form, Item, Number, What};
 
+/// A trailer has so many cords at most.
+const MOST_CORDS: f64 = 4.0;
+
 /// Takes together the numbers that are one thing.
 pub(super) fn ranges(items: &mut [Item]) {
     let live: Vec<usize> = (0..items.len())
@@ -40,6 +43,12 @@ pub(super) fn ranges(items: &mut [Item]) {
                 items[first].what = What::Range(from.value, to.value, unit);
                 items[first].end = items[second].end;
             }
+            Are::Either(unit) => {
+                // the higher one first: "tank 12 or 14 is full" names no trailer between them
+                let (from, to) = (from.value.max(to.value), from.value.min(to.value));
+                items[first].what = What::Range(from, to, unit);
+                items[first].end = items[second].end;
+            }
             Are::Clock(minutes) => items[first].what = What::Clock(minutes),
             Are::Count => {}
             Are::MovedTo => {
@@ -68,6 +77,8 @@ enum Are {
     /// Two numbers.
     Two,
     Range(Option<Unit>),
+    /// One of the two.
+    Either(Option<Unit>),
     /// A time of day, in minutes.
     Clock(u16),
     /// The first, out of the second.
@@ -85,7 +96,7 @@ impl Two<'_> {
             return Are::Range(Some(Unit::Pct));
         }
         if self.joined_by(Mark::Or) && self.is_either() {
-            return Are::Range(self.unit());
+            return Are::Either(self.unit());
         }
         if self.is_given() || self.is_whither() || self.is_filled_to() {
             return Are::Two;
@@ -124,13 +135,26 @@ impl Two<'_> {
         counts && after.and_then(Item::noun) == Some(Noun::Cords)
     }
 
-    /// "60% or 80%", "psi 55 or 60": one of two values, and no two trailers.
+    /// "60% or 80%", "psi 55 or 60", "2 or 3 cords": one of two values, and no two trailers.
     fn is_either(&self) -> bool {
         let of_a_noun = self
             .before()
             .and_then(Item::noun)
             .is_some_and(|noun| noun.reading().is_some());
-        self.is_alike() && (self.is_measured() || !self.both(Form::Whole) || of_a_noun)
+        self.is_alike()
+            && (self.is_measured() || !self.both(Form::Whole) || of_a_noun || self.are_counted())
+    }
+
+    /// "2 or 3 cords": more cords than a trailer has are trailers.
+    fn are_counted(&self) -> bool {
+        let after = self.items[self.second + 1..]
+            .iter()
+            .find(|item| item.what != What::Gone);
+        match after.and_then(Item::noun) {
+            Some(Noun::Cords) => self.to.value <= MOST_CORDS,
+            Some(Noun::Guests) => true,
+            _ => false,
+        }
     }
 
     /// "300 galones a la 21": what it was taken from.

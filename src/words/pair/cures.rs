@@ -181,3 +181,31 @@ pub(super) fn cures(items: &[Item], scope: &[Scope], found: &mut [Found]) {
         }
     }
 }
+
+/// "right signal is out but left blinker works", "ac a dead but ac b is fine": one of two that is well does not end what is
+/// wrong with the other.
+pub(super) fn the_other_works(items: &[Item], scope: &[Scope], found: &mut Vec<Found>) {
+    let wrong: Vec<(usize, Fault)> = found
+        .iter()
+        .filter(|f| !scope[f.at].was && scope[f.at].aside.is_none())
+        .filter_map(|f| match f.outcome {
+            Outcome::Fault(fault) => Some((f.at, fault)),
+            _ => None,
+        })
+        .collect();
+    let of_the_other = |at: usize, fault: Fault| {
+        let works = items[at].what == What::Is(Concept::State(State::Ok));
+        works
+            && wrong.iter().any(|(before, told)| {
+                let between =
+                    || (*before + 1..at).take_while(|i| items[*i].sentence == items[at].sentence);
+                *told == fault
+                    && *before < at
+                    && between().count() == at - *before - 1
+                    && between().any(|i| items[i].is(Mark::But))
+                    && between().any(|i| items[i].noun().is_some())
+                    && !around(items, at).any(|i| items[i].is(Mark::Now))
+            })
+    };
+    found.retain(|f| !matches!(f.outcome, Outcome::Clears(fault) if of_the_other(f.at, fault)));
+}

@@ -10,8 +10,11 @@ use crate::heard::Event;
 use crate::words::concept::{Concept, Mark, State};
 use crate::words::item::{Item, What, sentence_around};
 use crate::words::scope::Scope;
-use cures::{cures, explained, locked_in, taken_back};
-use people::{a_person_did, lays_a_cord, part_closed, so_closed, some_cords_off, somebody_else};
+use cures::{cures, explained, locked_in, taken_back, the_other_works};
+use people::{
+    a_person_did, lays_a_cord, of_another_place, part_closed, so_closed, some_cords_off,
+    somebody_else,
+};
 use spread::{elided, linked, missing};
 use state::state_of;
 pub(super) use table::{Outcome, Pairs};
@@ -49,6 +52,7 @@ pub(super) fn statements(items: &[Item], scope: &[Scope], pairs: &Pairs) -> Vec<
     taken_back(items, scope, &mut found);
     explained(items, &mut found);
     locked_in(items, scope, &mut found);
+    the_other_works(items, scope, &mut found);
     found.retain(|f| {
         f.outcome != Outcome::Event(Event::Chocked) || !not_chocked(items, scope, f.at)
     });
@@ -93,6 +97,7 @@ fn of_a_state(
             return Some(Outcome::Event(Event::Closed));
         }
         State::Closed if part_closed(items, at) => return None,
+        State::Closed | State::Open if of_another_place(items, at) => return None,
         State::Fitted if lays_a_cord(items, at) => return None,
         State::Off if some_cords_off(items, at) => return None,
         _ => {}

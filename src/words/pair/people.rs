@@ -15,6 +15,25 @@ pub(super) fn part_closed(items: &[Item], at: usize) -> bool {
     })
 }
 
+/// "the exit by the mall is closed", "the bar is open": tells whether something that is no trailer is.
+pub(super) fn of_another_place(items: &[Item], at: usize) -> bool {
+    let before: Vec<usize> = (0..at)
+        .rev()
+        .take(8)
+        .take_while(|i| items[*i].chunk == items[at].chunk)
+        .collect();
+    let Some(subject) = before.iter().position(|i| !items[*i].is_filler()) else {
+        return false;
+    };
+    let is = before[..subject].iter().any(|i| items[*i].is(Mark::Aux));
+    let trailer = around(items, at).any(|i| {
+        matches!(items[i].what, What::Units(_) | What::Code)
+            || items[i].is(Mark::Unit)
+            || items[i].is(Mark::Pronoun)
+    });
+    is && !trailer && matches!(items[before[subject]].what, What::Word { .. })
+}
+
 /// "a guest got shocked at the door so I closed it": tells whether a clause of its own, after what is wrong, says that
 /// the trailer was closed.
 pub(super) fn so_closed(items: &[Item], at: usize) -> bool {

@@ -93,8 +93,14 @@ fn mark_noun(
     state: State,
     used: &mut [bool],
 ) {
+    // "no water on 12 but no leaks": the water was denied before, and is missing all the same
+    let denied_before = |noun: usize| {
+        noun < at
+            && scope[noun].denied
+            && (noun + 1..at).any(|i| items[i].is(Mark::No) || items[i].is(Mark::Not))
+    };
     if let Some((noun, _)) = nearest(items, scope, pairs, at, state) {
-        used[noun] = true;
+        used[noun] |= !denied_before(noun);
     } else if at > 0 && items[at - 1].noun().is_some() {
         used[at - 1] = true;
     }
@@ -157,6 +163,7 @@ fn nearest(
             }
         }
     };
+    let says_whole = matches!(state, State::Ok | State::Fixed | State::Back);
     let parted = |i: usize| {
         if items[i].chunk == items[at].chunk {
             0.0
@@ -170,6 +177,9 @@ fn nearest(
         .take_while(|i| items[*i].sentence == items[at].sentence)
     {
         consider(i, (at - i) as f32 + parted(i));
+        if says_whole && owns_no_such_state(items, pairs, i, state) {
+            break;
+        }
     }
     for i in (at + 1..items.len())
         .take(REACH - 2)
@@ -182,6 +192,15 @@ fn nearest(
         consider(i, (i - at) as f32 + 0.6);
     }
     best.map(|(_, i, outcome)| (i, outcome))
+}
+
+/// "pump dead on 12, tires fine": what is whole is the thing named last, though that says nothing of it, and no thing
+/// named before.
+fn owns_no_such_state(items: &[Item], pairs: &Pairs, at: usize, state: State) -> bool {
+    items[at].noun().is_some_and(|noun| {
+        !matches!(noun, Noun::Person | Noun::Guests | Noun::Truck)
+            && pairs.of(noun, state).is_none()
+    })
 }
 
 /// "on 12" and "out of" are places, unless the thing before is on or out.

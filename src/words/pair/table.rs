@@ -78,7 +78,7 @@ impl Pairs {
 }
 
 /// What a thing in a state may have asked back.
-const ASKED: [&str; 2] = ["mains-or-lights", "cords-live"];
+const ASKED: [&str; 3] = ["mains-or-lights", "cords-live", "stopped-where"];
 
 impl Outcome {
     fn parse(text: &str) -> Option<Outcome> {

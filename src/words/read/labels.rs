@@ -159,10 +159,7 @@ pub(super) fn ratings_again(items: &mut [Item]) {
     }
 }
 
-/// The gauges that cords have.
-const CORD_GAUGES: std::ops::RangeInclusive<f64> = 6.0..=18.0;
-
-/// "16 gauge orange one", "2x4s", "1 marker out": a cord's gauge, the size of a board, one of its things, and no trailer.
+/// "2x4s", "1 marker out": the size of a board, one of a trailer's things, and no trailer.
 pub(super) fn sizes(text: &str, tokens: &[Token], items: &mut [Item], senses: &Senses) {
     let spelt = |item: &Item| &text[tokens[item.first].start..tokens[item.end - 1].end];
     for at in 0..items.len() {
@@ -194,69 +191,43 @@ pub(super) fn sizes(text: &str, tokens: &[Token], items: &mut [Item], senses: &S
             && (matches!(next.noun(), Some(Noun::Tire | Noun::TowLights))
                 || senses.has(spelt(&next), Sense::OneThing))
             && !spelt(&next).ends_with('s');
-        let of_a_cord = next.noun() == Some(Noun::Gauge)
-            && CORD_GAUGES.contains(&number.value)
-            && number.value % 2.0 == 0.0
-            && cord_follows(items, at + 2, |item| {
-                senses.has(spelt(item), Sense::CordLook)
-            });
-        if named || !(board || one || of_a_cord) {
+        if named || !(board || one) {
             continue;
         }
         items[at].what = What::Labelled;
         if board {
             items[at + 1].what = What::Labelled;
-        } else if of_a_cord {
-            items[at + 1].what = What::Word { ordinary: true };
         }
     }
 }
 
-/// "100 ft of 10 gauge", "50 ft 12 awg": what a length is told of by its gauge is a cord.
-pub(super) fn runs_by_gauge(text: &str, tokens: &[Token], items: &mut [Item], senses: &Senses) {
-    let spelt = |item: &Item| &text[tokens[item.first].start..tokens[item.end - 1].end];
+/// "party is Oct 12", "el 12 de octubre": a day of the month, and no trailer.
+pub(super) fn dates(text: &str, tokens: &[Token], items: &mut [Item], senses: &Senses) {
+    let month = |item: &Item| {
+        senses.has(
+            &text[tokens[item.first].start..tokens[item.end - 1].end],
+            Sense::Month,
+        )
+    };
     for at in 0..items.len() {
-        if items[at].number().is_none_or(|n| n.unit != Some(Unit::Ft)) {
+        if !matches!(items[at].what, What::Word { .. }) || !month(&items[at]) {
             continue;
         }
-        let here = items[at].chunk;
-        let near = (at + 1..items.len()).take(3);
-        let mut told = near.skip_while(|i| items[*i].is_filler());
-        let Some(gauge) = told.next().filter(|i| items[*i].chunk == here) else {
-            continue;
+        let sentence = items[at].sentence;
+        let day = |i: &usize| {
+            let of_a_month = |n: Number| {
+                n.unit.is_none() && n.form == Form::Whole && (1.0..=31.0).contains(&n.value)
+            };
+            items
+                .get(*i)
+                .is_some_and(|n| n.sentence == sentence && n.number().is_some_and(of_a_month))
         };
-        let Some(size) = items[gauge].number().map(|n| n.value) else {
-            continue;
-        };
-        let word = items.get(gauge + 1).filter(|n| n.chunk == here).copied();
-        let by_word = word.is_some_and(|n| n.noun() == Some(Noun::Gauge));
-        let own = spelt(&items[gauge]).trim_start_matches(|c: char| !c.is_alphabetic());
-        let by_mark = senses.has(own, Sense::WireGauge);
-        if !CORD_GAUGES.contains(&size) || size % 2.0 != 0.0 || !(by_word || by_mark) {
-            continue;
-        }
-        items[gauge].what = What::Is(Concept::Noun(Noun::Cord));
-        if by_word {
-            items[gauge + 1].what = What::Word { ordinary: true };
+        let of = at > 1 && items[at - 1].is(Mark::Of);
+        let before = at.checked_sub(1 + usize::from(of)).filter(day);
+        if let Some(day) = before.or(Some(at + 1).filter(day)) {
+            items[day].what = What::Labelled;
         }
     }
-}
-
-/// Tells whether a cord, or how it looks or how long it is, stands right at `from`.
-fn cord_follows(items: &[Item], from: usize, looks: impl Fn(&Item) -> bool) -> bool {
-    let Some(gauge) = items.get(from - 1) else {
-        return false;
-    };
-    let cord = |item: &Item| {
-        matches!(item.noun(), Some(Noun::Cord | Noun::Cords | Noun::Plug)) || looks(item)
-    };
-    let near = || {
-        items[from..]
-            .iter()
-            .take(4)
-            .take_while(|i| i.sentence == gauge.sentence)
-    };
-    near().take(1).any(cord) || near().any(|i| i.number().is_some_and(|n| n.unit == Some(Unit::Ft)))
 }
 
 /// "3 units arrived", "four of the trailers": counted, and none named. Returns the items of such counts.

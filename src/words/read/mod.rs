@@ -24,13 +24,13 @@ use crate::words::scope::{self, Scope};
 use crate::words::senses::Senses;
 use crate::words::unit::{self, Group};
 use crate::words::vocab::Spellings;
-use crate::words::{Reader, answer, ask, correct, hot_skin, legs, plan, told, weather, wish};
+use crate::words::{Reader, answer, ask, correct, hot_skin, legs, plan, told, weather, wire, wish};
 use circuits::{circuit_codes, circuits};
 use clock::clock_words;
 use doubt::{doubted_again, drop_beside_unplaced};
 use labels::{
-    counted, level_words, more_than_full, ratings_again, runs_by_gauge, sizes, tasks,
-    tire_pressures, widths,
+    counted, dates, level_words, more_than_full, ratings_again, sizes, tasks, tire_pressures,
+    widths,
 };
 pub(super) use slips::one_slip;
 
@@ -238,7 +238,9 @@ impl<'t> Reading<'t> {
         ratings_again(&mut self.items);
         widths(text, tokens, &mut self.items, senses);
         sizes(text, tokens, &mut self.items, senses);
-        runs_by_gauge(text, tokens, &mut self.items, senses);
+        dates(text, tokens, &mut self.items, senses);
+        let wires = wire::settle(text, tokens, &mut self.items, senses);
+        self.strange.retain(|token| !wires.contains(token));
         let counts = counted(text, tokens, &mut self.items)
             .iter()
             .map(|i| self.items[*i].first)
@@ -294,13 +296,9 @@ impl<'t> Reading<'t> {
             });
         }
         placed.extend(told);
-        legs::place(
-            &self.normal.text,
-            &self.tokens,
-            &self.items,
-            &reader.senses,
-            &mut placed,
-        );
+        let (text, tokens) = (&self.normal.text, &self.tokens);
+        legs::place(text, tokens, &self.items, &reader.senses, &mut placed);
+        wire::place(text, tokens, &self.items, &reader.senses, &mut placed);
         (placed, found)
     }
 

@@ -2,6 +2,7 @@
 
 use super::Named;
 use super::near::{chunk_ends, counts, others, owns_number, risky, value};
+use crate::words::attach::after_good_word;
 use crate::words::concept::{Concept, Mark, Noun, State, Unit};
 use crate::words::item::{Form, Item, Number, What};
 
@@ -90,6 +91,7 @@ impl<'a> Candidate<'a> {
             .or_else(|| self.perhaps_a_measure())
             .or_else(|| self.goes_on_a_bare_list())
             .or_else(|| self.value_by_what_follows())
+            .or_else(|| self.value_of_what_is_well())
             .or_else(|| self.listed())
             .or_else(|| self.counted_or_measured())
             .or_else(|| self.of_something())
@@ -195,6 +197,11 @@ impl<'a> Candidate<'a> {
                 .get(self.at + 2)
                 .is_some_and(|n| matches!(n.what, What::Number(n) if plain(n)));
         follows.then_some(Likely)
+    }
+
+    /// "pressure fine on 7, 51": the value of what is said to be well.
+    fn value_of_what_is_well(&self) -> Option<Verdict> {
+        after_good_word(self.items, self.at).map(|_| No)
     }
 
     /// Tells whether only commas and "and" part it from the trailer before.

@@ -185,7 +185,7 @@ fn short_link(items: &[Item], from: usize, to: usize) -> bool {
             items[g].what,
             What::Sign(',' | '/')
                 | What::Is(Concept::Mark(
-                    Mark::And | Mark::Or | Mark::Article | Mark::Unit
+                    Mark::And | Mark::Or | Mark::Article | Mark::Unit | Mark::With
                 ))
         )
     }) && from + 1 < to

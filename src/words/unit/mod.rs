@@ -101,6 +101,36 @@ fn of_the(text: &str, tokens: &[Token], items: &[Item], at: usize) -> Option<boo
     (of.is(Mark::Of) && said == "del" && thing.reading().is_some()).then_some(true)
 }
 
+/// "5,6 and 7 all leveled": two trailers with no space after their comma, in a list that goes on; no part of one.
+fn two_by_a_comma(
+    text: &str,
+    tokens: &[Token],
+    items: &[Item],
+    at: usize,
+) -> Option<Vec<UnitName>> {
+    let number = items[at].number().filter(|n| n.unit.is_none())?;
+    let typed = &text[tokens[items[at].first].start..tokens[items[at].end - 1].end];
+    let (one, two) = typed.split_once(',')?;
+    let name = |digits: &str| {
+        let value: u32 = digits.parse().ok()?;
+        (value > 0 && !digits.starts_with('0')).then(|| UnitName::new(digits))
+    };
+    let plain = |n: &Item| {
+        n.number()
+            .is_some_and(|n| n.form == Form::Whole && n.unit.is_none())
+    };
+    let goes_on = items.get(at + 1).is_some_and(|n| n.is(Mark::And))
+        && items.get(at + 2).is_some_and(plain)
+        && items.get(at + 3).is_none_or(|n| n.number().is_none());
+    let opens = at == 0
+        || items[at - 1].sentence != items[at].sentence
+        || !(items[at - 1].noun().is_some()
+            || items[at - 1].number().is_some()
+            || matches!(items[at - 1].what, What::Units(_)));
+    (number.form == Form::Decimal && goes_on && opens).then_some(())?;
+    Some(vec![name(one)?, name(two)?])
+}
+
 /// Decides for each candidate whether it names a trailer.
 fn mark(text: &str, tokens: &[Token], items: &mut [Item], senses: &Senses) -> Vec<Named> {
     places_inside(items);
@@ -110,13 +140,23 @@ fn mark(text: &str, tokens: &[Token], items: &mut [Item], senses: &Senses) -> Ve
             What::Range(from, to, None) => span(from, to),
             _ => name(text, tokens, &items[at]).map(|n| vec![n]),
         };
-        let Some(names) = names else { continue };
+        let Some(names) = names.or_else(|| two_by_a_comma(text, tokens, items, at)) else {
+            continue;
+        };
         // "70 ppor ciento": a hundred in words after another number is a part of its measure
         let hundred = items[at].number().is_some_and(|n| n.value == 100.0)
             && spelled(text, tokens, &items[at])
             && at > 1
             && items[at - 2].number().is_some();
         if hundred {
+            continue;
+        }
+        if let Some(two) = two_by_a_comma(text, tokens, items, at) {
+            named.push(Named {
+                at,
+                names: two,
+                explicit: false,
+            });
             continue;
         }
         if count_of_things(text, tokens, items, at, !named.is_empty()) {

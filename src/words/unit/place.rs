@@ -475,12 +475,26 @@ impl Candidate<'_> {
         // "pressure at 55", "pressure came up from 32 to 50": the value, where no number follows and another trailer is named
         if (at_word || items[place].is(Mark::From))
             && valued_before(items, place)
+            && !self.told_before_its_noun(place)
             && self.next_item().is_none_or(|n| n.number().is_none())
             && others(items, at)
         {
             return No;
         }
         Likely
+    }
+
+    /// "26F outside at 31": the noun before the place word has its value before it, in a measure.
+    fn told_before_its_noun(&self, place: usize) -> bool {
+        let Some(noun) = (0..place).rev().find(|i| !self.items[*i].is_filler()) else {
+            return false;
+        };
+        let value = noun.checked_sub(1).map(|i| &self.items[i]);
+        let told = value
+            .filter(|v| v.chunk == self.item.chunk)
+            .and_then(Item::number);
+        let fits = |noun| told.is_some_and(|n| n.unit.is_some() && fits(noun, n.unit, false));
+        self.items[noun].noun().is_some_and(fits)
     }
 
     /// "23 fresh wsa at 80", "12 pressure holding steady at 55": the value of a noun that has none yet, after its trailer.
@@ -553,8 +567,15 @@ impl Candidate<'_> {
             noun.reading().is_some() || matches!(noun, Noun::Circuit | Noun::Breaker | Noun::Amps);
         // a trailer has four cords at most
         let more = noun == Noun::Cords && value(self.item) > 4.0;
+        // "70F inside at 11": the noun that takes the place word with it was told before
+        let told = matches!(noun, Noun::Inside | Noun::Air)
+            && self
+                .prior
+                .is_some_and(|p| p + 1 == self.at && self.told_before_its_noun(self.at))
+            && chunk_ends(self.items, self.at);
         if !valued
             || more
+            || told
             || self.before_its_level(noun)
             || self.before_its_value(noun)
             || self.pulled(noun)

@@ -127,6 +127,10 @@ fn impossible_settings_of_the_fleet() {
         "fleet.toml:1: time_zone: expected an IANA time zone, as in \"America/Halifax\", found `\"Halifax\"`; did you mean `America/Halifax`?",
     );
     says(
+        fleet("time_zone = \"America/Boston\""),
+        "fleet.toml:1: time_zone: expected an IANA time zone, as in \"America/Halifax\", found `\"America/Boston\"`; take one whose clocks are the same: `America/New_York`, `America/Chicago`, `America/Denver`, `America/Phoenix`, `America/Los_Angeles`, `America/Halifax`, `America/Mexico_City`, `America/Puerto_Rico`",
+    );
+    says(
         fleet("time_zone = \"America/New_Yrok\""),
         "fleet.toml:1: time_zone: expected an IANA time zone, as in \"America/Halifax\", found `\"America/New_Yrok\"`; did you mean `America/New_York`?",
     );

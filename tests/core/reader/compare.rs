@@ -18,7 +18,7 @@ pub(super) fn examples(file: &str) -> Vec<Value> {
 }
 
 /// The readings that the contract leaves out of comparing.
-pub(super) const UNCOMPARED_READINGS: [&str; 13] = [
+pub(super) const UNCOMPARED_READINGS: [&str; 14] = [
     "inside_f",
     "low_f",
     "humidity_pct",
@@ -31,6 +31,7 @@ pub(super) const UNCOMPARED_READINGS: [&str; 13] = [
     "stalls_out",
     "volts_high",
     "volts_low",
+    "cord_awg",
     "when",
 ];
 

@@ -76,7 +76,7 @@ fn every_code_has_its_text() {
     assert!(missing.is_empty(), "no text for {missing:?}");
     assert_eq!(
         ReadingKey::ALL.len(),
-        27,
+        28,
         "a new reading needs a text in src/reply/log.rs"
     );
 }

@@ -134,3 +134,22 @@ fn a_piped_chat_says_what_it_cannot_read_and_loses_no_record() {
         .collect();
     assert_eq!(texts, ["12 pressure 55", "14 pressure 50"]);
 }
+
+#[test]
+fn a_time_without_its_offset_is_told_what_to_write() {
+    let wrong = |args: &[&str]| {
+        let ran = run(args);
+        assert_eq!(ran.code, Some(2), "{ran:?}");
+        ran.err
+    };
+    let said = wrong(&["chat", "--demo", "--at", "2027-01-23T17:10:00"]);
+    assert!(
+        said.contains("lacks its offset from UTC: write `2027-01-23T17:10:00-07:00`"),
+        "{said}"
+    );
+    let said = wrong(&["replay", "--demo", "--until", "tomorrow"]);
+    assert!(
+        said.contains("`tomorrow` is not an RFC 3339 time"),
+        "{said}"
+    );
+}

@@ -18,6 +18,11 @@ fn what_was_not_understood_is_grouped_and_the_newest_comes_first() {
     let oldest = said.find("12 zoggle 40").expect(&said);
     assert!(newest < oldest, "{said}");
     assert!(said.contains("zoggle: 2"), "{said}");
+    // by the clocks of the fleet, four hours behind UTC in January
+    assert!(
+        said.contains("2027-01-16 10:00 dana: 14 zoggle 35"),
+        "{said}"
+    );
     let one = run(["review", "--each", "1", "--data", folders.data()]).good();
     assert!(
         one.contains("and 1 older") && !one.contains("zoggle 40"),

@@ -93,6 +93,7 @@ impl Hearing<'_> {
             ReadingKey::PumpedGal => ("pumped ", if bare { " gal" } else { "" }),
             ReadingKey::HoseFt => ("hose ", if bare { " ft" } else { "" }),
             ReadingKey::CordFt => ("cord ", if bare { " ft" } else { "" }),
+            ReadingKey::CordAwg => ("cord ", if bare { " gauge" } else { "" }),
             ReadingKey::FlowGpm => ("flow ", ""),
             ReadingKey::AirF => ("outside ", ""),
             ReadingKey::InsideF => ("inside temp ", ""),

@@ -1,11 +1,30 @@
 //! Words that ask, or set a condition, only where they open: once, is, does.
 
 use super::Words;
+use crate::heard::ShortAnswer;
 use crate::words::concept::{AskWord, Concept, Mark, State};
 use crate::words::item::What;
 use crate::words::senses::Sense;
 
 impl Words<'_> {
+    /// "nope got water in it", "no we have power": an answer, and then a clause of which it denies nothing.
+    pub(super) fn refusal(&mut self, at: usize) {
+        let opens = at == 0 || self.items[at - 1].sentence != self.items[at].sentence;
+        if !self.items[at].is(Mark::No) || !opens || !self.same_chunk(at, at + 1) {
+            return;
+        }
+        let next = &self.items[at + 1];
+        // "nope leaking" may deny the leak
+        let clause = next.is(Mark::Aux)
+            || next.is(Mark::Pronoun)
+            || self.names(at + 1)
+            || next.noun().is_some() && !self.ends(at + 1);
+        let answers = self.says(at, Sense::Refuses) && clause || self.says(at + 1, Sense::Subject);
+        if answers {
+            self.items[at].what = What::Is(Concept::Answer(ShortAnswer::No));
+        }
+    }
+
     /// "once 20 is pumped I'll close it": a condition, and not eleven.
     pub(super) fn once(&mut self, at: usize) {
         let Some(next) = self.items.get(at + 1) else {

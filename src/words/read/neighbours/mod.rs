@@ -48,6 +48,7 @@ pub(super) fn settle(text: &str, tokens: &[Token], items: &mut [Item], senses: &
         words.by_a_place(at);
         words.bracketed(at);
         words.once(at);
+        words.refusal(at);
         words.nor(at);
         words.nothing_at_all(at);
         words.asked(at);
@@ -61,6 +62,7 @@ pub(super) fn settle(text: &str, tokens: &[Token], items: &mut [Item], senses: &
         words.both_cords(at);
         words.got_to(at);
         words.left(at);
+        words.works_there(at);
         words.were_off(at);
         words.plugged_into(at);
         words.leaves_behind(at);
@@ -77,6 +79,9 @@ pub(super) fn settle(text: &str, tokens: &[Token], items: &mut [Item], senses: &
         words.flowing(at);
         words.unhurried(at);
         words.alternating(at);
+        words.amperes(at);
+        words.an_for_and(at);
+        words.crowd_is_here(at);
         words.all_of_them(at);
     }
 }

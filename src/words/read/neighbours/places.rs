@@ -97,9 +97,60 @@ impl Words<'_> {
                         | Noun::Wheels
                         | Noun::Jacks
                         | Noun::Tire
+                        | Noun::TowLights
+                        | Noun::Chains
+                        | Noun::Brakes
                 )
             });
         if remains || forgot || inside || side {
+            self.items[at].what = What::Is(Concept::Mark(Mark::Filler));
+        }
+    }
+
+    /// "the ac is working on 12": how a thing stands in a trailer, and no work that is under way.
+    pub(super) fn works_there(&mut self, at: usize) {
+        if !self.items[at].is(Mark::Plan) || !self.says(at, Sense::WorkingOn) {
+            return;
+        }
+        let trailer = self.same_chunk(at, at + 1)
+            && (self.names(at + 1) || self.items[at + 1].is(Mark::Article) && self.names(at + 2));
+        let thing = (0..at)
+            .rev()
+            .take_while(|i| self.same_chunk(at, *i))
+            .find(|i| !self.items[*i].is_filler())
+            .and_then(|i| self.items[i].noun());
+        let works = thing.is_some_and(|n| !matches!(n, Noun::Person | Noun::Guests | Noun::Truck));
+        if trailer && works {
+            self.items[at].what = What::Is(Concept::State(State::Ok));
+        }
+    }
+
+    /// "winterized 44 an 45": and, where a number stands on either side.
+    pub(super) fn an_for_and(&mut self, at: usize) {
+        let between = at > 0
+            && self.same_chunk(at - 1, at + 1)
+            && self.bare_number(at - 1).is_some()
+            && self.bare_number(at + 1).is_some();
+        if between && self.says(at, Sense::An) {
+            self.items[at].what = What::Is(Concept::Mark(Mark::And));
+        }
+    }
+
+    /// "the whole county is here": who came is no trailer.
+    pub(super) fn crowd_is_here(&mut self, at: usize) {
+        let came = self.items[at].what == What::Is(Concept::Event(Event::Arrived));
+        if !came || !self.says(at, Sense::IsHere) {
+            return;
+        }
+        let before: Vec<usize> = (0..at)
+            .rev()
+            .take_while(|i| self.same_chunk(at, *i))
+            .collect();
+        let somebody = before
+            .first()
+            .is_some_and(|i| matches!(self.items[*i].what, What::Word { .. }));
+        let trailer = before.iter().any(|i| self.names(*i));
+        if somebody && !trailer {
             self.items[at].what = What::Is(Concept::Mark(Mark::Filler));
         }
     }

@@ -150,6 +150,35 @@ impl Words<'_> {
         }
     }
 
+    /// "14.2 A", "14.2 A on circuit 1": amperes, as no article ends what is said.
+    pub(super) fn amperes(&mut self, at: usize) {
+        let number = self.bare_number(at).filter(|n| (0.0..=60.0).contains(n));
+        let letter = self.same_chunk(at, at + 1)
+            && self.items[at + 1].end == self.items[at + 1].first + 1
+            && self.says(at + 1, Sense::A);
+        if number.is_none() || !letter {
+            return;
+        }
+        let on_circuit = self
+            .items
+            .get(at + 2)
+            .is_some_and(|n| n.is(Mark::At) || n.what == What::Is(Concept::State(State::On)))
+            && self.items.get(at + 3).is_some_and(|n| {
+                matches!(n.what, What::Circuit(_)) || n.noun() == Some(Noun::Circuit)
+            });
+        let and = self.items.get(at + 2).is_some_and(|n| n.is(Mark::And));
+        let decimal = self.items[at]
+            .number()
+            .is_some_and(|n| n.form == Form::Decimal);
+        if !(on_circuit || decimal && (self.ends(at + 1) || and)) {
+            return;
+        }
+        if let What::Number(n) = &mut self.items[at].what {
+            n.unit = Some(Unit::Amp);
+        }
+        self.items[at + 1].what = What::Is(Concept::Mark(Mark::Filler));
+    }
+
     /// "118 ac", "ac 118": the volts of the mains, and no cooler.
     pub(super) fn alternating(&mut self, at: usize) {
         if self.items[at].noun() != Some(Noun::Ac) || !self.says(at, Sense::Current) {
