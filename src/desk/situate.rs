@@ -5,7 +5,7 @@ use std::sync::Arc;
 use chrono::{DateTime, TimeDelta, Utc};
 
 use super::Desk;
-use crate::book::{Latest, Lesson, MessageKey, Task, UnitState};
+use crate::book::{Latest, Lesson, MessageKey, Stage, Task, UnitState};
 use crate::finding::{Finding, Level, Urgency};
 use crate::fleet::{Fleet, Job, Site, Trailer};
 use crate::heard::{Entry, Event, Plan, PlanKind, ReadingKey, UnitName};
@@ -173,9 +173,10 @@ impl Case {
         self.fleet.sites.get(&self.job()?.id.site)
     }
 
-    /// Returns the place to name for the trailer: its site's name.
+    /// Returns the place to name for the trailer: its site's name, unless it is home.
     pub(super) fn place(&self) -> Option<String> {
-        self.site().map(|site| site.name.clone())
+        let home = self.now.stage() == Stage::Yard;
+        self.site().filter(|_| !home).map(|site| site.name.clone())
     }
 
     /// Asks the rules.

@@ -3,7 +3,7 @@
 use chrono::TimeDelta;
 
 use crate::book::{PowerState, Stage, WaterState};
-use crate::fleet::{Site, Source};
+use crate::fleet::Source;
 use crate::heard::{Event, Fault, Plan, PlanKind, ReadingKey};
 use crate::outlook::runs_on_tank;
 use crate::physics::tank::usual_uses_per_h;
@@ -14,8 +14,8 @@ const USUAL_LEAD_H: f64 = 2.5;
 /// A battery on charge stands at these volts (common practice, no source).
 const CHARGING_V: std::ops::RangeInclusive<f64> = 13.2..=15.0;
 
-/// So long after it left a site a trailer's crew is still near it (common practice, no source).
-const STILL_NEAR: TimeDelta = TimeDelta::hours(2);
+/// Dangers for which the power is cut at its source.
+const CUT_FOR: &[Fault] = &[Fault::Shock, Fault::Fire, Fault::BurntSmell];
 
 impl Situation<'_> {
     /// Tells whether the message reports this fault; asked, whether it stands.
@@ -55,7 +55,11 @@ impl Situation<'_> {
                         .site
                         .is_some_and(|site| site.power.source == Source::None)
             }
-            PowerState::Off(_) => self.stands() && self.now.in_service().is_some(),
+            // cut for a danger it is missed as much as one that was lost
+            PowerState::Off(_) => {
+                let cut = CUT_FOR.iter().any(|fault| self.now.has(*fault));
+                self.stands() && (cut || self.now.in_service().is_some())
+            }
             PowerState::On(_) => false,
         }
     }
@@ -85,19 +89,7 @@ impl Situation<'_> {
 
     /// Returns what to tell the emergency line of the place, where the site states it.
     pub(super) fn emergency_address(&self) -> Option<&str> {
-        self.site
-            .or(self.left_lately())?
-            .emergency_address
-            .as_deref()
-    }
-
-    /// Returns the site that the trailer left a short while ago: its crew is still near it.
-    fn left_lately(&self) -> Option<&Site> {
-        let left = self.now.departed?;
-        let near = left <= self.at && self.at - left <= STILL_NEAR;
-        let job = self.fleet.job_of(&self.spec.id, left, None);
-        let job = job.filter(|_| near)?;
-        self.fleet.sites.get(&job.id.site)
+        self.site?.emergency_address.as_deref()
     }
 
     /// Tells whether its fresh tank was drained and nothing came in since: then nobody is told to fill it.

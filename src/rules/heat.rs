@@ -29,7 +29,13 @@ fn crew_heat(s: &Situation<'_>) -> Option<Finding> {
     let taken = origin == Origin::Assumed;
     let (urgency, level, says, limit) = match (heat_band(index), taken) {
         (HeatBand::None, _) => return None,
-        (HeatBand::Caution, _) => (Urgency::Plan, Level::Notice, "heat-crew-heat-plan", 80.0),
+        (HeatBand::Caution, false) => (Urgency::Plan, Level::Notice, "heat-crew-heat-plan", 80.0),
+        (HeatBand::Caution, true) => (
+            Urgency::Plan,
+            Level::Notice,
+            "heat-crew-heat-plan-dry",
+            80.0,
+        ),
         (HeatBand::ExtremeCaution, false) => {
             (Urgency::Soon, Level::Caution, "heat-crew-heat-soon", 90.0)
         }

@@ -3,7 +3,6 @@
 
 use std::collections::BTreeSet;
 use std::path::Path;
-use std::sync::LazyLock;
 
 use chrono::{DateTime, Utc};
 use hosebib::book::MessageKey;
@@ -66,12 +65,17 @@ fn every_field_situation_gets_its_advice() {
     let mut failures = Vec::new();
     let mut count = 0;
     for entry in std::fs::read_dir(data.join("scenarios")).expect("the scenarios' folder") {
-        let text = std::fs::read_to_string(entry.expect("a file").path()).expect("a readable file");
+        let path = entry.expect("a file").path();
+        let text = std::fs::read_to_string(&path).expect("a readable file");
+        // a file with a fleet of its own has it under its own name
+        let own = path.file_stem().and_then(|stem| stem.to_str());
+        let own = own.filter(|name| data.join("fleets").join(name).is_dir());
+        let desk = loaded(own.unwrap_or("sample"));
         for line in text.lines().filter(|line| !line.trim().is_empty()) {
             let scenario: Scenario =
                 serde_json::from_str(line).unwrap_or_else(|error| panic!("{error}: {line}"));
             count += 1;
-            let turns = play(&scenario);
+            let turns = play(&desk, &scenario);
             let mut missed = judge(&scenario, &turns);
             missed.extend(off_the_table(&turns, &table));
             if !missed.is_empty() {
@@ -159,7 +163,7 @@ fn every_finding_of_the_contract_is_registered() {
 #[test]
 fn a_finding_off_the_table_is_told() {
     let facts = || Facts::new().by("formula-reported", "a test");
-    let mut turn = loaded().tick(DateTime::UNIX_EPOCH);
+    let mut turn = loaded("sample").tick(DateTime::UNIX_EPOCH);
     turn.findings.clear();
     for (id, level, urgency) in [
         (FindingId::CrowdUnderServed, Level::Danger, Urgency::Soon),
@@ -187,9 +191,8 @@ fn first_words_are_as_grave_as_the_contract_says() {
 }
 
 /// Plays a scenario.
-fn play(scenario: &Scenario) -> Vec<(Vec<Turn>, Turn)> {
-    static LOADED: LazyLock<Desk> = LazyLock::new(loaded);
-    let mut desk = LOADED.clone();
+fn play(desk: &Desk, scenario: &Scenario) -> Vec<(Vec<Turn>, Turn)> {
+    let mut desk = desk.clone();
     // each message's turn, with the ticks that came before it
     let mut turns: Vec<(Vec<Turn>, Turn)> = Vec::new();
     let mut now: Option<DateTime<Utc>> = None;
@@ -237,9 +240,10 @@ fn play(scenario: &Scenario) -> Vec<(Vec<Turn>, Turn)> {
     turns
 }
 
-/// Loads the fleet of the situations.
-fn loaded() -> Desk {
-    let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/data/fleets/sample");
+/// Loads a fleet of the tests' data.
+fn loaded(fleet: &str) -> Desk {
+    let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/data/fleets");
+    let folder = folder.join(fleet);
     let text = |file: &str| std::fs::read_to_string(folder.join(file)).expect("a fleet file");
     let files = FleetFiles {
         fleet: text("fleet.toml"),

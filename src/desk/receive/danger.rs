@@ -103,35 +103,6 @@ impl Hearing<'_> {
         (!open.is_empty()).then_some((unit, open))
     }
 
-    /// Ends a shock that an electrician has tested, and a trailer that rolled once it is chocked.
-    fn ends_in_words(&mut self, settled: &mut Settled) {
-        let Some(unit) = self.unit_meant() else {
-            return;
-        };
-        let over = if self.is_tested() && self.has(&unit, Fault::Shock) {
-            // what he found is mended with it
-            self.found_is_not_over(settled, &unit);
-            self.drop_words_of_the_electrician();
-            Fault::Shock
-        } else if self.has(&unit, Fault::Runaway) && is_chocked(settled, &unit) {
-            // on the road whoever came to help says when it is over
-            if super::super::on_road::is_told(self, Some(&unit)) {
-                return;
-            }
-            Fault::Runaway
-        } else {
-            return;
-        };
-        let cleared = settled.reports.iter().any(|(of, _, entry)| {
-            *of == unit && (entry.cleared.contains(&over) || entry.faults.contains(&over))
-        });
-        if cleared {
-            return;
-        }
-        let entry = settled.report_on(&unit, self.inbound.at);
-        entry.cleared.push(over);
-    }
-
     pub(super) fn asks_something(&self) -> bool {
         self.heard.ask.is_some() || self.text.trim_end().ends_with('?')
     }
@@ -217,12 +188,9 @@ impl Hearing<'_> {
         settled.reports.retain(|(.., entry)| !entry.is_empty());
         self.without_emergency_number();
         if over && !hurt.is_empty() {
-            let entry = Entry {
-                unit: Some(unit.clone()),
-                cleared: hurt,
-                ..Entry::default()
-            };
-            settled.reports.push((unit.clone(), self.inbound.at, entry));
+            let entry = settled.report_on(&unit, self.inbound.at);
+            entry.cleared.retain(|fault| !hurt.contains(fault));
+            entry.cleared.extend(hurt);
             return Some(Safety::Over(unit));
         }
         if !settled.reports.is_empty() {
@@ -244,7 +212,7 @@ impl Hearing<'_> {
         self.heard.unclear.retain(|remark| !number(&remark.text));
     }
 
-    fn has(&self, unit: &UnitName, fault: Fault) -> bool {
+    pub(super) fn has(&self, unit: &UnitName, fault: Fault) -> bool {
         let kept = self.desk.book.unit(unit);
         kept.is_some_and(|kept| kept.state().has(fault))
     }
@@ -256,12 +224,6 @@ impl Hearing<'_> {
         let last = || settle::known(&self.fleet, self.talk.unit_at(self.inbound.at)?);
         named.next().or_else(last).cloned()
     }
-}
-
-/// Tells whether a message reports that a trailer is chocked.
-fn is_chocked(settled: &Settled, unit: &UnitName) -> bool {
-    let mut reports = settled.reports.iter();
-    reports.any(|(of, _, entry)| of == unit && entry.events.contains(&Event::Chocked))
 }
 
 /// Says what still holds where a burner or engine inside is told to be out and aired.

@@ -3,11 +3,12 @@
 
 use super::super::answer::Reply;
 use super::super::inbound::Outgoing;
+use super::super::on_road;
 use super::super::others::other_dispatchers;
 use super::super::settle::Settled;
 use super::Hearing;
 use crate::finding::{Level, TaskKind};
-use crate::heard::{Entry, Fault, Remark, UnitName};
+use crate::heard::{Entry, Event, Fault, Remark, UnitName};
 use crate::reply::{Arg, Voice};
 
 /// What the fire service clears, or the gas utility.
@@ -73,6 +74,35 @@ impl Hearing<'_> {
         self.source_out(settled, &unit, &open)
             .or_else(|| self.sign_gone(settled, &unit, &open))
             .or_else(|| self.all_well(settled, &unit, &open))
+    }
+
+    /// Ends a shock that an electrician has tested, and a trailer that rolled once it is chocked.
+    pub(super) fn ends_in_words(&mut self, settled: &mut Settled) {
+        let Some(unit) = self.unit_meant() else {
+            return;
+        };
+        let over = if self.is_tested() && self.has(&unit, Fault::Shock) {
+            // what he found is mended with it
+            self.found_is_not_over(settled, &unit);
+            self.drop_words_of_the_electrician();
+            Fault::Shock
+        } else if self.has(&unit, Fault::Runaway) && is_chocked(settled, &unit) {
+            // on the road whoever came to help says when it is over
+            if on_road::is_told(self, Some(&unit)) {
+                return;
+            }
+            Fault::Runaway
+        } else {
+            return;
+        };
+        let cleared = settled.reports.iter().any(|(of, _, entry)| {
+            *of == unit && (entry.cleared.contains(&over) || entry.faults.contains(&over))
+        });
+        if cleared {
+            return;
+        }
+        let entry = settled.report_on(&unit, self.inbound.at);
+        entry.cleared.push(over);
     }
 
     /// Tells whether an electrician is said to have tested it and found it safe.
@@ -221,6 +251,12 @@ impl Hearing<'_> {
         self.clear(settled, unit, &hurt, OF_A_PERSON);
         Some(Ending::Well(unit.clone(), hurt, rest))
     }
+}
+
+/// Tells whether a message reports that a trailer is chocked.
+fn is_chocked(settled: &Settled, unit: &UnitName) -> bool {
+    let mut reports = settled.reports.iter();
+    reports.any(|(of, _, entry)| of == unit && entry.events.contains(&Event::Chocked))
 }
 
 /// Tells whether a message reports that a fault on a trailer is over.

@@ -8,7 +8,8 @@ use serde::Deserialize;
 use super::super::phrases::plain;
 use super::phrase::{Phrases, Span, is_question};
 use super::said::{LONGEST, Message};
-use crate::rules::Step;
+use crate::dialogue::Check;
+use crate::rules::{Asks, Step};
 
 const ANSWERS: &str = include_str!("../../../grammar/walk/answers.toml");
 
@@ -200,16 +201,29 @@ impl Answers {
     }
 
     pub(super) fn own(&self, step: &str, words: &Phrases) -> Own {
-        let step = self.list(step, "like").first().map_or(step, String::as_str);
-        let mut words = words.clone();
-        // "hold on" has nothing of "on"
-        for list in ["later", "ack", "done"] {
+        let like = self.list(step, "like").iter().map(String::as_str);
+        let lists: Vec<&str> = [step].into_iter().chain(like).collect();
+        let said = |list: &str| -> Vec<Span> {
+            let spans = lists
+                .iter()
+                .map(|of| words.find_uncovered(self.list(of, list)));
+            spans.flatten().collect()
+        };
+        let (mut yes, mut no) = (said("yes"), said("no"));
+        // "hold on" has nothing of "on"; "a car on it" is no "on it"
+        let of_every_step = ["later", "ack", "done"].iter().flat_map(|list| {
             let mut spans = words.find(self.list("any", list));
             spans.retain(|(from, to)| to - from > 1);
-            words.cover(&spans);
-        }
-        let mut yes = words.find_uncovered(self.list(step, "yes"));
-        let mut no = words.find_uncovered(self.list(step, "no"));
+            spans
+        });
+        let of_every_step: Vec<Span> = of_every_step.collect();
+        let meant = |(from, to): &Span| {
+            let crosses = |(a, b): &&Span| a < to && from < b;
+            let mut others = of_every_step.iter().filter(crosses);
+            others.all(|(a, b)| to - from > b - a)
+        };
+        yes.retain(meant);
+        no.retain(meant);
         let within = |inner: &Span, outer: &Span| {
             outer.0 <= inner.0 && inner.1 <= outer.1 && outer.1 - outer.0 > inner.1 - inner.0
         };
@@ -230,6 +244,32 @@ impl Answers {
         }
     }
 
+    /// Finds the words that say that the step cannot be told: those of its own, and those for every step.
+    pub(super) fn unknown(&self, step: &str, words: &Phrases) -> Vec<Span> {
+        let mut spans = words.find_uncovered(self.list(step, "unknown"));
+        spans.extend(words.find_uncovered(self.list("any", "unknown")));
+        spans
+    }
+
+    /// Returns a message without the words that answer a step: what is said beyond the answer.
+    pub(super) fn beyond(&self, check: &Check, step: &Step, text: &str) -> Option<String> {
+        let mut words = Phrases::of(text);
+        let mended = format!("mended-{}", check.fault);
+        let mut spans: Vec<Span> = Vec::new();
+        for key in [step.key, mended.as_str()] {
+            if let Own::Yes(own) | Own::No(own) | Own::Denied(own) = self.own(key, &words) {
+                spans.extend(own);
+            }
+        }
+        if matches!(step.asks, Asks::For { .. }) {
+            spans.extend(words.find(self.list("any", "none")));
+        }
+        spans.extend(self.unknown(step.key, &words));
+        words.cover(&spans);
+        let left: Vec<&str> = words.left().collect();
+        (!spans.is_empty()).then(|| left.join(" "))
+    }
+
     /// Counts the words of a phrase that say something: "its wet" has one.
     pub(super) fn weight(&self, words: &Phrases, span: Span) -> usize {
         let filler = self.list("any", "filler");
@@ -240,7 +280,9 @@ impl Answers {
     pub(super) fn cover_what_is_clear(&self, words: &mut Phrases, question: &str, guards: bool) {
         let question = plain(question);
         let asked: Vec<&str> = question.split(' ').collect();
-        let mut lists = vec!["yes", "no", "filler", "ack", "done", "mended", "skip"];
+        let mut lists = vec![
+            "yes", "no", "filler", "ack", "done", "mended", "skip", "unknown",
+        ];
         if !guards {
             lists.extend(["fine", "unchanged", "unsure", "not"]);
         }

@@ -16,7 +16,7 @@ impl Answers {
             () if is("stop") => Some(Said::Stop),
             () if again => Some(Said::Resume),
             () if is("all") => Some(Said::DidAll),
-            () if is("skip") => Some(Said::Skip),
+            () if is("skip") || is("unknown") => Some(Said::Skip),
             () => None,
         }
     }
@@ -46,7 +46,7 @@ impl Answers {
             Some(false) => Said::No,
             Some(true) if not => Said::Unclear,
             Some(true) => Said::Yes,
-            None if self.any(&words, "skip") => Said::Skip,
+            None if self.any(&words, "skip") || self.is_all(&words, "unknown") => Said::Skip,
             None if self.any(&words, "done") || self.any(&words, "mended") => match not {
                 true => Said::No,
                 false => Said::Yes,

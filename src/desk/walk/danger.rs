@@ -25,6 +25,14 @@ pub(in crate::desk) fn hold_back(hearing: &Hearing<'_>, cases: &[Case], reply: &
         let findings = std::mem::take(&mut reply.findings);
         let (held, rest): (Vec<_>, Vec<_>) = findings.into_iter().partition(waits);
         reply.findings = rest;
+        // what freezes does not wait to be known: in a line now, in full when the check has ended
+        let freezes = |finding: &Finding| {
+            finding.id == FindingId::ColdFreezeSoon && finding.urgency == Urgency::Now
+        };
+        if held.iter().any(freezes) {
+            let unit = case.unit.as_str();
+            reply.say("danger-freeze-waits", &[("unit", unit.into())]);
+        }
         reply.listed.extend(held);
     }
 }

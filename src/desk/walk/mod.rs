@@ -8,6 +8,7 @@ mod answers;
 mod ask;
 mod bare;
 mod begin;
+mod beside;
 mod culprit;
 mod danger;
 mod held;
@@ -42,7 +43,7 @@ pub(super) use plug_in::tell as tell_plug_in;
 use said::Said;
 pub(super) use take::Took;
 use take::names_its_unit;
-pub(super) use take::take;
+pub(super) use take::{answers_in_own_words, take};
 pub(super) use values::{Values, written_out};
 
 use super::answer::Reply;

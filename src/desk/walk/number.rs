@@ -43,12 +43,23 @@ impl Answers {
     /// Finds the one number of a message in which every other word is clear: "its about 52 psi".
     fn only_number(&self, message: &Message<'_>, what: Sought) -> Option<f64> {
         let mut words = Phrases::of(message.text);
-        if self.any(&words, "mistake") || self.any(&words, "later") {
+        // "about a quarter", "looks half full", "maybe 20"
+        let about = words.find(self.list("any", "about"));
+        words.cover(&about);
+        if self.any(&words, "mistake") || self.has_uncovered(&words, "later") {
             return None;
         }
         let amount = |(list, value): (&str, f64)| self.is_all(&words, list).then_some(value);
         let level = matches!(what, Sought::Reading(key) if is_level(key));
-        let by_name = [("none", 0.0), ("half", 50.0), ("full", 100.0)];
+        let by_name = [
+            ("none", 0.0),
+            ("quarter", 25.0),
+            ("third", 100.0 / 3.0),
+            ("half", 50.0),
+            ("two-thirds", 200.0 / 3.0),
+            ("three-quarters", 75.0),
+            ("full", 100.0),
+        ];
         let named = by_name
             .into_iter()
             .filter(|(list, _)| level || *list == "none")
@@ -60,7 +71,7 @@ impl Answers {
         if !measure.is_empty() && measure != "ish" && !is_measure(what, &measure) {
             return None;
         }
-        for list in ["filler", "about", "yes", "ack"] {
+        for list in ["filler", "yes", "ack"] {
             let spans = words.find(self.list("any", list));
             words.cover(&spans);
         }

@@ -79,8 +79,11 @@ impl Answers {
         if heard.command.is_some() || heard.ask.is_some() || is_question(message.text) {
             return None;
         }
-        let tripped =
-            is_trip(check.fault) && told.is_some_and(|entry| entry.faults.contains(&check.fault));
+        let own = self.own(step.key, &words);
+        let by_own = !check.mending && matches!(own, Own::Yes(_) | Own::No(_));
+        let tripped = !by_own
+            && is_trip(check.fault)
+            && told.is_some_and(|entry| entry.faults.contains(&check.fault));
         if tripped && (check.mending || !asks_for_a_trip(step)) {
             return Some(if check.mending {
                 Said::No
@@ -88,7 +91,8 @@ impl Answers {
                 Said::Tripped
             });
         }
-        if self.any(&words, "mistake") {
+        // "somebody had it on the wrong one" is no slip of the pen
+        if self.any(&words, "mistake") && !by_own {
             return None;
         }
         if let Asks::For { what, .. } = step.asks
@@ -130,8 +134,10 @@ impl Answers {
     fn order(&self, words: &Phrases, check: &Check) -> Option<Said> {
         let is = |list| self.is_all(words, list);
         // the Spanish word for a skip is also that of a breaker that trips
-        let skips = is("skip") && !(is_trip(check.fault) && words.len() == 1 && self.trips(words));
-        Some(if is("stop") {
+        let skips = (is("skip") || is("unknown"))
+            && !(is_trip(check.fault) && words.len() == 1 && self.trips(words));
+        // "it quit" is what ran on, and not the check
+        Some(if is("stop") && !is("mended") {
             Said::Stop
         } else if is("back") {
             if check.waits {
@@ -172,6 +178,7 @@ impl Answers {
     pub(in crate::desk) fn reads_on(
         &self,
         message: &Message<'_>,
+        check: &Check,
         before: &[&Step],
         step: &Step,
     ) -> Option<Said> {
@@ -186,9 +193,13 @@ impl Answers {
             Own::No(spans) => (spans, Said::No),
             _ => return None,
         };
-        let used: Vec<Span> = before
-            .iter()
-            .flat_map(|step| match self.own(step.key, &words) {
+        // "still running" says whether what was done has helped, and nothing of a later step
+        let mended = format!("mended-{}", check.fault);
+        let helps = before.iter().any(|step| step.asks == Asks::IfMended);
+        let answered = before.iter().map(|step| step.key);
+        let answered = answered.chain(helps.then_some(mended.as_str()));
+        let used: Vec<Span> = answered
+            .flat_map(|key| match self.own(key, &words) {
                 Own::Yes(spans) | Own::No(spans) => spans,
                 _ => Vec::new(),
             })

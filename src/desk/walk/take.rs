@@ -3,6 +3,9 @@
 use super::super::receive::Hearing;
 use super::super::settle::{self, Settled};
 use super::answers::{Answers, Own};
+use super::beside::{
+    keep_what_stands, never_wrong, not_of_others, of_the_outlet, only_the_answer, stays_off,
+};
 use super::logged::report;
 use super::phrase::Phrases;
 use super::said::{self, Message, Said};
@@ -13,11 +16,14 @@ use super::trips::{
 use super::{GUARD_LASTS, Outcome, course_of, danger, outcome, over, phrase, step_of};
 use crate::dialogue::{CHECK_LASTS, Check, PAUSE};
 use crate::fleet::Role;
-use crate::heard::{Ask, Entry, Event, Fault, Language, PlanKind, ReadingKey, UnitName};
+use crate::heard::{Ask, Entry, Fault, Language, PlanKind, ReadingKey, UnitName};
 use crate::rules::{Asks, Sought, Step, Then};
 
 /// Up to this level a tank is as good as empty: a pump draws air from it. Common practice, no source.
 const EMPTY_PCT: f64 = 5.0;
+
+/// The step that asks whether the fresh tank is empty: a level answers it.
+pub(super) const EMPTY_STEP: &str = "step-fresh-empty";
 
 /// Answers, each with the number of its step.
 type Numbered = Vec<(u32, Said)>;
@@ -63,6 +69,8 @@ pub(in crate::desk) fn take(hearing: &mut Hearing<'_>, settled: &mut Settled) ->
     of_the_pump(hearing, settled, &check);
     not_of_others(hearing, settled, &check);
     never_wrong(hearing, settled, &check);
+    of_the_outlet(hearing, settled, &check, step);
+    only_the_answer(hearing, settled, &check, step);
     if !ordered && names_another(hearing, settled, &check, step) {
         return None;
     }
@@ -126,8 +134,11 @@ fn at_hand(hearing: &Hearing<'_>) -> Option<Check> {
     let question = hearing.talk.question_at(at);
     let rival = question.is_some_and(|question| question.asked > check.asked);
     let taken = over || stands_later || rival || hearing.inbound.replaces.is_some();
-    let stands = danger::stands_between(hearing, check);
-    (!taken && !stands && !asked_after(hearing, check)).then(|| check.clone())
+    // what was taken back is looked into no more, even where its check was not ended yet
+    let kept = hearing.desk.book.unit(&check.unit);
+    let gone = !kept.is_some_and(|kept| kept.state().has(check.fault));
+    let between = gone || danger::stands_between(hearing, check);
+    (!taken && !between && !asked_after(hearing, check)).then(|| check.clone())
 }
 
 /// Reads a message as the answer to the step that waits, and to those after it. With it the load that was found at fault.
@@ -177,7 +188,7 @@ fn answered(
 /// Reads a level of the fresh tank as whether it is empty, where that is asked.
 fn tank_level(check: &Check, step: &Step, told: Option<&Entry>) -> Option<Said> {
     let level = told?.readings.value(ReadingKey::FreshPct)?;
-    let asked = step.key == "step-fresh-empty" && !check.mending;
+    let asked = step.key == EMPTY_STEP && !check.mending;
     let empty = level <= EMPTY_PCT;
     asked.then_some(if empty { Said::Yes } else { Said::No })
 }
@@ -231,30 +242,6 @@ fn take_out_of_the_reports(
     });
     hearing.heard.unclear.clear();
     hearing.heard.set_aside.clear();
-}
-
-/// Keeps a load that was taken off for the test from being reported as switched off: it stays off.
-fn stays_off(settled: &mut Settled, check: &Check) {
-    settled.amend(&check.unit, |entry| {
-        entry.events.retain(|event| *event != Event::HeaterOff);
-    });
-}
-
-/// Takes fixes out of the reports that the answer does not tell of: "the other lights work", "the ac is fine" of an AC that
-/// was never bad.
-fn keep_what_stands(
-    hearing: &Hearing<'_>,
-    settled: &mut Settled,
-    check: &Check,
-    all: &[(u32, Said)],
-) {
-    let mended = all.iter().any(|(_, said)| *said == Said::Mended);
-    let kept = hearing.desk.book.unit(&check.unit);
-    let stood = |fault: &Fault| kept.is_some_and(|kept| kept.state().has(*fault));
-    settled.amend(&check.unit, |entry| {
-        let told = |fault: &Fault| stood(fault) && (mended || *fault != check.fault);
-        entry.cleared.retain(told);
-    });
 }
 
 /// Gives what names no trailer to the one of the check, where it answers the step in words of its own: the bot's last word
@@ -331,36 +318,35 @@ fn only_wishes(hearing: &Hearing<'_>) -> bool {
     plans.all(|plan| plan.kind == PlanKind::Other)
 }
 
+/// Tells whether a message answers the step that waits for its sender by words of the step's own.
+pub(in crate::desk) fn answers_in_own_words(hearing: &Hearing<'_>) -> bool {
+    let Some(check) = at_hand(hearing) else {
+        return false;
+    };
+    let late = check.waits || hearing.inbound.at - check.asked > PAUSE;
+    let step = step_of(&check).filter(|_| !late);
+    step.is_some_and(|step| says_in_own_words(hearing, &check, step))
+}
+
 /// Tells whether a message answers the step by words of its own, or those of its fault.
 fn says_in_own_words(hearing: &Hearing<'_>, check: &Check, step: &Step) -> bool {
-    let key = match check.mending {
-        true => format!("mended-{}", check.fault),
-        false => step.key.to_owned(),
-    };
-    let words = Phrases::of(hearing.text);
+    let mended = format!("mended-{}", check.fault);
+    let helps = check.mending || step.asks == Asks::IfMended;
+    let keys = [
+        (!check.mending).then_some(step.key),
+        helps.then_some(mended.as_str()),
+    ];
     let answers = &hearing.desk.answers;
-    matches!(answers.own(&key, &words), Own::Yes(_) | Own::No(_)) && !answers.any(&words, "later")
-}
-
-/// Takes out of the reports that something is over which was never wrong: "sensor looks ok" answers a step.
-fn never_wrong(hearing: &Hearing<'_>, settled: &mut Settled, check: &Check) {
-    if names_its_unit(hearing) {
-        return;
-    }
-    let kept = hearing.desk.book.unit(&check.unit);
-    let stood = |fault: &Fault| kept.is_some_and(|kept| kept.state().has(*fault));
-    settled.amend(&check.unit, |entry| entry.cleared.retain(stood));
-}
-
-/// Takes out of the reports that the fault is over, where others are said to work: "the other lights work".
-fn not_of_others(hearing: &Hearing<'_>, settled: &mut Settled, check: &Check) {
-    let words = Phrases::of(hearing.text);
-    if !hearing.desk.answers.any(&words, "others") {
-        return;
-    }
-    settled.amend(&check.unit, |entry| {
-        entry.cleared.retain(|fault| *fault != check.fault);
-    });
+    keys.into_iter().flatten().any(|key| {
+        let mut words = Phrases::of(hearing.text);
+        let spans = match answers.own(key, &words) {
+            Own::Yes(spans) | Own::No(spans) => spans,
+            _ => answers.unknown(key, &words),
+        };
+        words.cover(&spans);
+        // "as soon as i flip it" puts nothing off
+        !spans.is_empty() && !answers.has_uncovered(&words, "later")
+    })
 }
 
 /// Reads what a message says to the steps after the one that waits: "power is off, nobody hurt, unit closed". What it finds
@@ -378,7 +364,7 @@ fn read_on(
     for (number, step) in (first..).zip(message.after) {
         let said = match check.ahead.contains(&number) {
             true => None,
-            false => answers.reads_on(message, &before, step),
+            false => answers.reads_on(message, check, &before, step),
         };
         let Some(said) = said else {
             guarded |= step.guards() && !check.ahead.contains(&number);

@@ -76,10 +76,10 @@ pub(super) fn plugged_in_alone(hearing: &Hearing<'_>, settled: &mut Settled, che
     });
 }
 
-/// Takes a smell that is strong, or like rotten eggs, for gas in the air, unless somebody is said to be ill of it.
+/// Takes a yes to a smell, strong, gone or felt in the head, for gas in the air, unless somebody is said to be ill of it.
 pub(super) fn smelled_alone(hearing: &Hearing<'_>, settled: &mut Settled, check: &Check) {
     let says = |list| hearing.desk.answers.says("strong", list, hearing.text);
-    if check.fault != Fault::Odor || !says("smelled") || says("ill") && !says("nobody") {
+    if check.fault != Fault::Odor || says("ill") && !says("nobody") {
         return;
     }
     for (unit, _, entry) in &mut settled.reports {

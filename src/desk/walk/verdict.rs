@@ -10,6 +10,8 @@ use crate::rules::{Asks, Step, Then};
 
 /// Words that may be left over beside the words of a step's own.
 const LEFT_BESIDE_OWN: usize = 4;
+/// Words that may be left over where it cannot be told: what it is that is missing, or out of reach.
+const LEFT_BESIDE_SKIP: usize = 6;
 /// Words that may be left over beside a plain yes or no.
 pub(super) const LEFT_BESIDE_PLAIN: usize = 3;
 
@@ -75,6 +77,11 @@ impl Answers {
         };
         let plainly = spans.iter().any(|span| self.weight(&words, *span) > 1);
         words.cover(spans);
+        // "the fuse is good, still no water"
+        if helped && let Own::No(stands) = self.own(&format!("mended-{}", check.fault), &words) {
+            words.cover(&stands);
+        }
+        let unknown = !self.unknown(step.key, &words).is_empty();
         if !helped {
             self.cover_what_stands(check, &mut words);
         }
@@ -96,6 +103,7 @@ impl Answers {
             Own::Yes(_) => Some(Said::Yes),
             Own::No(_) if guards && leading == Some(true) => Some(Said::Unclear),
             Own::No(_) => Some(Said::No),
+            Own::Neither if unknown && leading != Some(true) => Some(Said::Skip),
             Own::Neither => None,
         };
         let said = match by_own {
@@ -141,8 +149,8 @@ impl Answers {
         let done = told_done(message, step);
         if done && !matches!(said, Some(Said::Mended | Said::No)) {
             said = Some(Said::Done);
-        } else if said == Some(Said::Mended) && tells_of_work(message) {
-            // "cleaned it, works now": the work is told with what it came to
+        } else if tried(said, helped, message) {
+            // "cleaned it, works now", "reset it, nothing": the work is told with what it came to
         } else if reports(message) && !done && !still && leading != Some(true) {
             // an ordinary report is an answer only by the step's own words
             return None;
@@ -272,6 +280,8 @@ fn open(said: Said, by_own: bool, plainly: bool, reports: bool, beside: &Beside)
         return Some(Said::Unclear);
     }
     let bound = match by_own {
+        // "dont have a spare one on the truck": what it is does not matter
+        _ if said == Said::Skip => LEFT_BESIDE_SKIP,
         true => LEFT_BESIDE_OWN,
         false => LEFT_BESIDE_PLAIN,
     };
@@ -291,13 +301,20 @@ fn reports(message: &Message<'_>) -> bool {
     told.is_some_and(|entry| !entry.is_empty() && !of_opening(entry))
 }
 
+/// Tells whether a message says what work it reports came to.
+fn tried(said: Option<Said>, helped: bool, message: &Message<'_>) -> bool {
+    let only_done = message.told.is_some_and(|entry| {
+        entry.readings.is_empty() && entry.faults.is_empty() && entry.cleared.is_empty()
+    });
+    match said {
+        Some(Said::Mended) => tells_of_work(message),
+        Some(Said::No) => helped && only_done && !names_a_trailer(message),
+        _ => false,
+    }
+}
+
 /// Tells whether the message reports work alone, and names no trailer with it.
 fn tells_of_work(message: &Message<'_>) -> bool {
-    let named = message
-        .heard
-        .entries
-        .iter()
-        .any(|entry| entry.unit.is_some());
     // what is "back on" may be the power, and not what is looked into
     let work = [
         Event::Cleaned,
@@ -310,7 +327,12 @@ fn tells_of_work(message: &Message<'_>) -> bool {
         let only = entry.events.iter().all(|event| work.contains(event));
         only && entry.readings.is_empty() && entry.faults.is_empty() && entry.cleared.is_empty()
     });
-    work && !named
+    work && !names_a_trailer(message)
+}
+
+fn names_a_trailer(message: &Message<'_>) -> bool {
+    let mut entries = message.heard.entries.iter();
+    entries.any(|entry| entry.unit.is_some())
 }
 
 /// Tells whether the message reports what the step says to do.

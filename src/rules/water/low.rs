@@ -28,8 +28,10 @@ pub(super) fn under_pressure(s: &Situation<'_>) -> Option<Finding> {
     let read = pressure(s)?;
     let least = s.spec.pressure_psi.min;
     let loss = Loss::of(s, read);
+    // a pressure in order is called too low by what was read alone, never by a flow that was taken
     let restricted = loss.as_ref().is_some_and(|loss| {
-        loss.cause == Restriction::Restriction && loss.feed.origin == Origin::Read
+        let read = loss.feed.origin == Origin::Read && loss.flow_origin == Origin::Read;
+        loss.cause == Restriction::Restriction && read
     });
     let urgency = match read.psi {
         p if p < NEEDED_PSI => Urgency::Now,

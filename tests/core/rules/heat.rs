@@ -37,6 +37,10 @@ fn an_unknown_humidity_is_taken_as_dry_and_asked() {
         .has(Id::HeatCrewHeat, Urgency::Soon)
         .says(Id::HeatCrewHeat, "heat-crew-heat-soon-dry")
         .near(Id::HeatCrewHeat, "heat_index", 93.4, 0.3);
+    unit("18")
+        .hears("2027-08-07 13:00", said().read(R::AirF, 88.0))
+        .has(Id::HeatCrewHeat, Urgency::Plan)
+        .says(Id::HeatCrewHeat, "heat-crew-heat-plan-dry");
     assert_eq!(
         found.fact(Id::HeatCrewHeat, "humidity").origin,
         Origin::Assumed

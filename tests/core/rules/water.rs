@@ -133,6 +133,10 @@ fn loss_that_the_hose_does_not_explain_is_the_filter() {
         .lacks(Id::WaterUnderPressure);
     unit.hears("2027-05-29 13:16", running(45.5))
         .has(Id::WaterUnderPressure, Urgency::Plan);
+    // how much flows was not told: a pressure in order stays in order
+    let taps = said().read(R::PressurePsi, 45.5).taps(Taps::Running);
+    unit.hears("2027-05-29 13:16", taps)
+        .lacks(Id::WaterUnderPressure);
 }
 
 // handbook W5: 45 psi through 150 ft of 5/8 in at 6 gpm leaves 22.7

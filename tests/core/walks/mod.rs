@@ -3,6 +3,7 @@
 mod chatter;
 mod content;
 mod dangers;
+mod each_step;
 mod ends;
 mod going;
 mod own_words;
@@ -382,11 +383,15 @@ fn place_of(talk: &hosebib::dialogue::Talk) -> Option<Place> {
 /// An answer by which a check goes past a step.
 fn past(key: &str) -> &'static str {
     let step = all_steps().find(|step| step.key == key).expect("a step");
+    past_step(&step)
+}
+
+fn past_step(step: &hosebib::rules::Step) -> &'static str {
     use hosebib::rules::{Asks, Then};
     match (step.asks, step.then) {
         (Asks::For { .. }, _) => "skip",
         (Asks::IfGood, Then::Hold | Then::Report(_)) => "yes",
-        (Asks::IfBad, Then::Report(_)) => "no",
+        (Asks::IfBad, _) if step.guards() => "no",
         _ => "skip",
     }
 }

@@ -59,6 +59,10 @@ impl Hearing<'_> {
         {
             return None;
         }
+        // "nope, still leaking" answers the step that asked whether it is
+        if !said.sure && walk::answers_in_own_words(self) {
+            return None;
+        }
         let mut within = self.within_reach();
         let (sent, told) = within.next()?;
         let untrue = self.untrue(&said, &told);

@@ -128,7 +128,9 @@ impl Hearing<'_> {
     /// "perdón, no está nivelada", "not chocked": what the sender called so before and denies now. Without a mark that begins
     /// nothing but a correction, only where the message is no report of its own.
     pub(super) fn untrue(&self, said: &Said<'_>, told: &[Told]) -> Vec<Mend> {
-        if !said.denied || !(said.sure || self.heard.entries.is_empty()) {
+        // "nope, still leaking" denies nothing
+        let stands = self.desk.answers.says("any", "stands", said.right);
+        if stands || !said.denied || !(said.sure || self.heard.entries.is_empty()) {
             return Vec::new();
         }
         let scale = self.fleet.style.temperature;
