@@ -377,6 +377,8 @@ mod tests {
         for (text, wanted) in [
             ("12 no chocks on the truck", Some("no-chocks")),
             ("used 2 rocks", Some("no-chocks")),
+            ("12 only chocked one side", Some("no-chocks")),
+            ("la 12 nomás calcé de un lado", Some("no-chocks")),
             ("chocks in the truck", None),
             ("12 dumped it in the ditch", Some("dumped")),
             ("tiramos las negras en la cuneta", Some("dumped")),
@@ -393,6 +395,9 @@ mod tests {
             ("filled the generator, its not running", None),
             ("12 used a cheater plug", Some("bypassed")),
             ("took the cheater off", None),
+            ("plugged the 12 into a power strip", Some("power-strip")),
+            ("conecté la 12 a una regleta", Some("power-strip")),
+            ("took the power strip out on 12", None),
             ("12 breaker is taped on", Some("breaker-held")),
             ("genny 5 ft from the door on 12", Some("generator-near")),
             ("planta a 3 metros de la puerta", Some("generator-near")),

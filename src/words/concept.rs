@@ -149,6 +149,12 @@ names! {
         Live = "live",
         OnSite = "on-site",
         Stopped = "stopped",
+        /// Done in part only: "pumped half".
+        InPart = "in-part",
+        /// Said of a pump-out that did not come to be: "left, didnt pump".
+        Undone = "undone",
+        /// On one side only.
+        HalfChocked = "half-chocked",
         Blown = "blown",
         Reset = "reset",
         Replaced = "replaced",
@@ -320,6 +326,8 @@ names! {
         Away = "away",
         /// It went on or came back: again, keeps.
         Again = "again",
+        /// More than once: what was put right so often did not hold.
+        Twice = "twice",
         /// Asks for a person: who, anyone.
         Who = "who",
         Done = "done",

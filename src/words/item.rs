@@ -90,6 +90,7 @@ impl Item {
         self.what == What::Is(Concept::Mark(mark))
             || match mark {
                 Mark::Now => self.what == What::Is(Concept::Mark(Mark::Morning)),
+                Mark::Again => self.what == What::Is(Concept::Mark(Mark::Twice)),
                 Mark::At => self.what == What::Is(Concept::Mark(Mark::For)),
                 Mark::Filler => self.what == What::Is(Concept::Mark(Mark::So)),
                 _ => false,

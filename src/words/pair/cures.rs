@@ -209,3 +209,29 @@ pub(super) fn the_other_works(items: &[Item], scope: &[Scope], found: &mut Vec<F
     };
     found.retain(|f| !matches!(f.outcome, Outcome::Clears(fault) if of_the_other(f.at, fault)));
 }
+
+/// "16 breaker tripped, already reset it twice": what was reset more than once tripped again.
+pub(super) fn reset_twice(items: &[Item], scope: &[Scope], found: &mut Vec<Found>) {
+    // "reset it twice, holding now"
+    let holds = |at: usize| {
+        let mut after =
+            (at + 1..items.len()).take_while(|i| items[*i].sentence == items[at].sentence);
+        after.any(|i| items[i].what == What::Is(Concept::State(State::Ok)) && !scope[i].denied)
+    };
+    let twice = |at: usize| {
+        (at + 1..items.len())
+            .take(4)
+            .take_while(|i| items[*i].chunk == items[at].chunk)
+            .find(|i| items[*i].what == What::Is(Concept::Mark(Mark::Twice)))
+    };
+    let again: Vec<Found> = found
+        .iter()
+        .filter(|f| f.outcome == Outcome::Event(Event::BreakerReset))
+        .filter_map(|f| twice(f.at).filter(|at| !holds(*at)))
+        .map(|at| Found {
+            at,
+            outcome: Outcome::Fault(Fault::BreakerTrip),
+        })
+        .collect();
+    found.extend(again);
+}

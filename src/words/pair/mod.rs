@@ -10,7 +10,7 @@ use crate::heard::Event;
 use crate::words::concept::{Concept, Mark, State};
 use crate::words::item::{Item, What, sentence_around};
 use crate::words::scope::Scope;
-use cures::{cures, explained, locked_in, taken_back, the_other_works};
+use cures::{cures, explained, locked_in, reset_twice, taken_back, the_other_works};
 use people::{
     a_person_did, lays_a_cord, of_another_place, part_closed, so_closed, some_cords_off,
     somebody_else,
@@ -52,9 +52,13 @@ pub(super) fn statements(items: &[Item], scope: &[Scope], pairs: &Pairs) -> Vec<
     taken_back(items, scope, &mut found);
     explained(items, &mut found);
     locked_in(items, scope, &mut found);
+    reset_twice(items, scope, &mut found);
     the_other_works(items, scope, &mut found);
     found.retain(|f| {
         f.outcome != Outcome::Event(Event::Chocked) || !not_chocked(items, scope, f.at)
+    });
+    found.retain(|f| {
+        f.outcome != Outcome::Event(Event::WastePumped) || !not_pumped(items, scope, f.at)
     });
     found.sort_by_key(|f| f.at);
     found
@@ -117,6 +121,15 @@ fn before_a_trailer(items: &[Item], at: usize) -> bool {
 fn not_chocked(items: &[Item], scope: &[Scope], at: usize) -> bool {
     sentence_around(items, at).any(|i| {
         i < at && scope[i].denied && items[i].what == What::Is(Concept::State(State::Chocked))
+    })
+}
+
+/// "pump truck left, didnt pump": who came did not do it.
+fn not_pumped(items: &[Item], scope: &[Scope], at: usize) -> bool {
+    sentence_around(items, at).any(|i| match items[i].what {
+        What::Is(Concept::State(State::Undone)) => true,
+        What::Is(Concept::State(State::Pumped | State::Emptied)) => i > at && scope[i].denied,
+        _ => false,
     })
 }
 

@@ -82,7 +82,24 @@ pub(super) fn state_of(
             return Some(Outcome::Event(Event::PowerBack));
         }
     }
-    pairs.any(effective)
+    of_what_was_done(items, pairs, at, effective).or_else(|| pairs.any(effective))
+}
+
+/// "swapped the fuse, it blew again", "power came back then died": said of the thing that was put right just before.
+fn of_what_was_done(items: &[Item], pairs: &Pairs, at: usize, state: State) -> Option<Outcome> {
+    let done = (0..at)
+        .rev()
+        .take(REACH)
+        .take_while(|i| items[*i].sentence == items[at].sentence && items[*i].noun().is_none())
+        .find_map(|i| match items[i].what {
+            What::Is(Concept::Event(Event::FuseReplaced)) => Some(Noun::Fuse),
+            What::Is(Concept::Event(Event::BreakerReset)) => Some(Noun::Breaker),
+            What::Is(Concept::Event(Event::PowerBack)) => Some(Noun::Power),
+            _ => None,
+        })?;
+    pairs
+        .of(done, state)
+        .filter(|outcome| matches!(outcome, Outcome::Fault(_)))
 }
 
 fn mark_noun(
@@ -233,6 +250,21 @@ fn is_preposition(items: &[Item], pairs: &Pairs, at: usize, state: State) -> boo
             });
     if state != State::On {
         return false;
+    }
+    // "power out on mens side": where it is out
+    let out_there = next.is_some()
+        && at.checked_sub(1).is_some_and(|i| {
+            let says = items[i].what;
+            items[i].chunk == items[at].chunk
+                && matches!(
+                    says,
+                    What::Is(Concept::State(
+                        State::Out | State::Gone | State::Dead | State::Down | State::Lost
+                    ))
+                )
+        });
+    if out_there {
+        return true;
     }
     // "going under 12": somebody does, and nothing is switched on
     let under = next.is_some_and(|n| n.is(Mark::Bound));

@@ -78,7 +78,12 @@ impl Pairs {
 }
 
 /// What a thing in a state may have asked back.
-const ASKED: [&str; 3] = ["mains-or-lights", "cords-live", "stopped-where"];
+const ASKED: [&str; 4] = [
+    "mains-or-lights",
+    "cords-live",
+    "stopped-where",
+    "done-in-part",
+];
 
 impl Outcome {
     fn parse(text: &str) -> Option<Outcome> {

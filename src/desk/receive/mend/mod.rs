@@ -26,7 +26,7 @@ const MENDS_WITHIN: TimeDelta = TimeDelta::minutes(90);
 /// A longer message is a report of its own.
 const LONGEST: usize = 9;
 /// A number behind "no" mends the one before it within this share of it.
-const NEARLY: f64 = 0.2;
+const NEARLY: f64 = 0.3;
 
 /// A report of a sender as it stands in the book.
 pub(in crate::desk) type Told = (UnitName, DateTime<Utc>, Entry);
@@ -121,6 +121,15 @@ impl Hearing<'_> {
         if said.weak && said.past && bare_number(said.right) && !self.waits_for_a_number() {
             return ways;
         }
+        let near = |way: &Mend| match way {
+            Mend::Value { was, value, .. } => (was - value).abs() <= NEARLY * was.abs(),
+            _ => false,
+        };
+        let one_near = bare_number(said.right) && ways.len() == 1 && near(&ways[0]);
+        // "its 28" after "22 psi": the one number that it can be
+        if said.weak && !said.past && one_near && !self.waits_for_a_number() {
+            return ways;
+        }
         // "its 14": as well a new reading as another trailer
         if said.weak {
             return match self.explicit(said.right) && ways.iter().all(of_a_unit) {
@@ -131,12 +140,8 @@ impl Hearing<'_> {
         // beside a step that waits for an answer, "no, 46" answers it
         let waits = !self.talk.checks.is_empty() || self.talk.round.is_some();
         // save where it is near the number that was told a moment ago: "115", then "no 118"
-        let near = |way: &Mend| match way {
-            Mend::Value { was, value, .. } => (was - value).abs() <= NEARLY * was.abs(),
-            _ => false,
-        };
-        let told_again = said.denied && bare_number(said.right) && ways.len() == 1;
-        let again = told_again && self.talk.round.is_some() && near(&ways[0]);
+        let again =
+            said.denied && one_near && (self.talk.round.is_some() || !self.waits_for_a_number());
         if waits && !again && !ways.iter().all(of_a_unit) {
             return Vec::new();
         }

@@ -1,7 +1,7 @@
 //! The ways in which a correction can be meant.
 
-use super::Told;
 use super::said::Said;
+use super::{Told, bare_number};
 use crate::desk::receive::Hearing;
 use crate::desk::receive::bare::keys_of;
 use crate::desk::settle::known;
@@ -18,6 +18,19 @@ impl Hearing<'_> {
         let answer = right.answer.clone().unwrap_or_default();
         if let Some(wrong) = said.wrong {
             return self.contrasted(said.right, wrong, &answer, told);
+        }
+        if let Some((of, number)) = self.of_a_trailer(said.right, told) {
+            let own: Vec<Told> = told
+                .iter()
+                .filter(|(unit, ..)| *unit == of)
+                .cloned()
+                .collect();
+            let (near, far) = self.values(number, &own);
+            return if near.is_empty() && said.sure {
+                far
+            } else {
+                near
+            };
         }
         let mut ways: Vec<Mend> = Vec::new();
         // "oops, pressure 52", "sorry, waste 3/4"
@@ -75,6 +88,17 @@ impl Hearing<'_> {
             ways.retain(|way| way.unit() == &names[0]);
         }
         ways
+    }
+
+    /// "oops 23 was 62": a trailer of the report, and the number that was meant for it.
+    fn of_a_trailer<'t>(&self, right: &'t str, told: &[Told]) -> Option<(UnitName, &'t str)> {
+        let (mut name, number) = right.trim().rsplit_once(' ')?;
+        while let Some(shorter) = self.desk.phrases.before("mend", "is", name) {
+            name = shorter;
+        }
+        let unit = self.names_a_unit(name)?;
+        let of_it = told.iter().any(|(of, ..)| of == unit);
+        (of_it && bare_number(number)).then(|| (unit.clone(), number))
     }
 
     /// "not 12, 14", "not 95, 52", "not waste, fresh": what was wrong tells what is mended.

@@ -83,6 +83,7 @@ pub(super) fn settle(text: &str, tokens: &[Token], items: &mut [Item], senses: &
         words.water_beside_waste(at);
         words.regulator_side(at);
         words.at_the_source(at);
+        words.source_reads(at);
         words.flowing(at);
         words.unhurried(at);
         words.alternating(at);

@@ -6,6 +6,8 @@ use crate::words::concept::{Concept, Mark, Noun, State, Unit};
 use crate::words::item::{Item, What};
 use crate::words::senses::Sense;
 
+/// What taps of a site give, psi; fewer may as well be a trailer.
+const SOURCE_PSI: std::ops::RangeInclusive<f64> = 30.0..=200.0;
 /// What regulators of trailers can be set to, psi.
 const REGULATED_PSI: std::ops::RangeInclusive<f64> = 20.0..=90.0;
 
@@ -133,6 +135,30 @@ impl Words<'_> {
             .any(|i| self.items[i].noun() == Some(Noun::AfterRegulator));
         if told && other_side {
             self.items[at].what = What::Is(Concept::Noun(Noun::BeforeRegulator));
+        }
+    }
+
+    /// "spigot 95 at 16", "the spigot reads like 110": a pressure of the site, where no measure is said.
+    pub(super) fn source_reads(&mut self, at: usize) {
+        if self.items[at].noun() != Some(Noun::Water) || !self.says(at, Sense::Source) {
+            return;
+        }
+        let number = (at + 1..self.items.len())
+            .take(4)
+            .take_while(|i| self.same_chunk(at, *i))
+            .find(|i| !self.items[*i].is_filler());
+        let Some(number) = number else { return };
+        let psi = self
+            .bare_number(number)
+            .is_some_and(|value| SOURCE_PSI.contains(&value));
+        let told_alone = self.ends(number)
+            || self.items.get(number + 1).is_some_and(|n| n.is(Mark::At))
+            || self
+                .items
+                .get(number + 1)
+                .is_some_and(|n| n.what == What::Is(Concept::State(State::On)));
+        if psi && told_alone {
+            self.items[at].what = What::Is(Concept::Noun(Noun::Supply));
         }
     }
 
