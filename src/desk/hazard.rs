@@ -7,7 +7,7 @@ use chrono::TimeDelta;
 use serde::Deserialize;
 use serde::de::Error as _;
 
-use super::answer::Reply;
+use super::answer::{self, Reply};
 use super::inbound::Outgoing;
 use super::others::other_dispatchers;
 use super::phrases::{Phrases, Words, plain};
@@ -79,6 +79,9 @@ pub(super) struct Hazard {
     /// It is none of a trailer on the hook.
     #[serde(default)]
     loose: bool,
+    /// It is one only of somebody of the crew, by name.
+    #[serde(default)]
+    crew: bool,
     /// It is one only while one of these is open on the trailer.
     #[serde(default, rename = "while")]
     beside: Vec<Fault>,
@@ -292,7 +295,9 @@ impl Hazard {
         let hooked = state.is_some_and(|state| state.stage() == Stage::Hitched);
         let open = |fault: &Fault| state.is_some_and(|state| state.has(*fault));
         let follows = |code: &String| told_lately(hearing, code, unit.as_ref());
+        let named = || answer::person_named(hearing).is_some();
         !(self.loose && hooked)
+            && (!self.crew || named())
             && (self.beside.is_empty() || self.beside.iter().any(open))
             && self.after.as_ref().is_none_or(follows)
     }
@@ -335,7 +340,8 @@ mod tests {
 
     fn told(text: &str) -> Option<&'static str> {
         let folded = plain(text);
-        let alone = |hazard: &&Hazard| hazard.after.is_none() && hazard.beside.is_empty();
+        let alone =
+            |hazard: &&Hazard| hazard.after.is_none() && hazard.beside.is_empty() && !hazard.crew;
         let mut known = known().iter().filter(alone);
         let found = known.find(|hazard| hazard.is_in(&Words::of(&folded), text));
         found.map(|hazard| hazard.code.as_str())
@@ -487,6 +493,60 @@ mod tests {
             ("co alarm going off, cant wake him", None),
             ("suena la alarma de co y no despierta", None),
             ("co alarm going off, all outside", Some("co-alarm")),
+            ("going into the tank on 12 for a phone", Some("tank-entry")),
+            ("voy a meterme al tanque por el celular", Some("tank-entry")),
+            ("hose is going into the fresh tank of 12", None),
+            ("under 12, its only on the jack", Some("under-jack")),
+            (
+                "me metí abajo del remolque nomás con el gato",
+                Some("under-jack"),
+            ),
+            ("wood under 12, tongue is on the jack", None),
+            ("put foil in the fuse on 12", Some("fuse-wrong")),
+            ("le metí un fusible más grande", Some("fuse-wrong")),
+            ("12 blew a fuse, can i use a bigger one", None),
+            ("gfci on 12 kept popping so i bypassed it", Some("bypassed")),
+            ("puentié el gfci de la 6", Some("bypassed")),
+            ("thawing the hose w a heat gun", Some("thaw-heat")),
+            (
+                "estoy descongelando la manguera con soplete",
+                Some("thaw-heat"),
+            ),
+            ("hose on 12 is frozen, no torch here", None),
+            (
+                "23 water heater spitting at relief valve",
+                Some("relief-valve"),
+            ),
+            (
+                "la válvula de alivio de la 6 está escupiendo",
+                Some("relief-valve"),
+            ),
+            (
+                "12 space heater in mens, extension cord",
+                Some("space-heater"),
+            ),
+            (
+                "pusieron un calentón con extensión en la 6",
+                Some("space-heater"),
+            ),
+            ("12 trailer swaying on the highway", Some("swaying")),
+            ("la 6 va coleteando en la carretera", Some("swaying")),
+            ("trees swaying by 12, road is clear", None),
+            ("se rompió una cadena de la 6", Some("chain-broken")),
+            ("12 toilet chain broke", None),
+            ("no prenden las luces de freno", Some("tow-lights-out")),
+            ("sale mierda por la coladera de la 6", Some("sewage-up")),
+            ("12 battery's swollen", Some("battery-gassing")),
+            ("brown marks on the 12 plug", Some("plug-hot")),
+            ("la 6 da cosquilla en los escalones", Some("bites")),
+            ("finger pinched in the hitch of 12", Some("hurt")),
+            ("juno twisted her ankle at 12", Some("hurt")),
+            ("le cayó la lanza a mi compa en el pie", Some("hurt")),
+            ("me duele el pecho", Some("hurt")),
+            ("almost broke my wrist on 12", None),
+            ("my feet hurt", None),
+            ("me caes bien, la 6 lista", None),
+            ("guest complains of dizziness in 12", Some("ill")),
         ] {
             assert_eq!(told(text), wanted, "{text}");
         }

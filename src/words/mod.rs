@@ -145,6 +145,12 @@ impl Reader {
         self.read(text, scale).heard
     }
 
+    /// Reads a message so that no danger in it is doubted or past: whoever only thinks that they smell gas is not sent to
+    /// look, and what hurt somebody an hour ago still does. Of this only the dangers are to be kept.
+    pub fn hear_dangers(&self, text: &str, scale: TemperatureScale) -> Heard {
+        read::Reading::alarmed(self, text, scale).heard
+    }
+
     /// Reads a message and tells how.
     pub fn explain(&self, text: &str, scale: TemperatureScale) -> Explained {
         explain::explain(self.read(text, scale))

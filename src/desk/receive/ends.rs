@@ -68,6 +68,13 @@ impl Hearing<'_> {
         if says("tingle", "who") && says("tingle", "came") && !says("tingle", "not") {
             return self.electrician_came(settled, unit, &open);
         }
+        // our own words for the end of it open none anew where it is over already
+        if says("ends", "hurt-over") && !open.contains(&Fault::PersonHurt) {
+            let hurt = |entry: &mut Entry| entry.faults.retain(|f| *f != Fault::PersonHurt);
+            settled.amend(&unit, hurt);
+            settled.homeless.iter_mut().for_each(hurt);
+            settled.homeless = settled.homeless.take().filter(|entry| !entry.is_empty());
+        }
         if says("ends", "not") {
             return None;
         }

@@ -11,7 +11,7 @@ use super::super::{
 use super::{also, asked, bare};
 use crate::dialogue::{About, Talk};
 use crate::fleet::{CrewMember, Fleet, Role};
-use crate::heard::{Ask, Command, CommandName, Entry, Fault, Heard, UnitName};
+use crate::heard::{Ask, Command, CommandName, Entry, Event, Fault, Heard, Remark, UnitName};
 
 /// A message of one of the crew, as it came.
 pub(super) struct Came<'a> {
@@ -239,9 +239,57 @@ impl Came<'_> {
         let scale = self.fleet.style.temperature;
         let mut heard = self.desk.reader.hear(text, scale);
         if heard.command.is_none() {
+            self.dangers_all_the_same(text, &mut heard);
             self.crew_hurt(text, &mut heard);
         }
+        if self.desk.answers.tells_of_an_order(text) {
+            // it is the fire service or the police who arrived
+            for entry in &mut heard.entries {
+                entry.events.retain(|event| *event != Event::Arrived);
+            }
+            heard.entries.retain(|entry| !entry.is_empty());
+        }
         heard
+    }
+
+    /// "think I smell gas in 12", "an hour ago a guest fell": a danger that is doubted or past is one to the desk, which
+    /// sends nobody to have a look. What else is doubted stays so.
+    fn dangers_all_the_same(&self, text: &str, heard: &mut Heard) {
+        let doubts = |remark: &Remark| matches!(remark.why.as_str(), "doubt" | "which-unit");
+        let past = heard.set_aside.iter().any(|remark| remark.why == "past");
+        if !past && !heard.unclear.iter().any(doubts) {
+            return;
+        }
+        let scale = self.fleet.style.temperature;
+        let alarmed = self.desk.reader.hear_dangers(text, scale);
+        let mut news = false;
+        for entry in alarmed.entries {
+            let mut dangers = entry.faults;
+            let ours = heard.entries.iter_mut().find(|our| our.unit == entry.unit);
+            let known: &[Fault] = ours.as_ref().map_or(&[], |our| our.faults.as_slice());
+            dangers.retain(|fault| Fault::DANGERS.contains(fault) && !known.contains(fault));
+            if dangers.is_empty() {
+                continue;
+            }
+            news = true;
+            match ours {
+                Some(ours) => ours.faults.extend(dangers),
+                None => heard.entries.push(Entry {
+                    unit: entry.unit,
+                    when: entry.when,
+                    faults: dangers,
+                    ..Entry::default()
+                }),
+            }
+        }
+        if news {
+            heard
+                .unclear
+                .retain(|remark| alarmed.unclear.contains(remark));
+            heard
+                .set_aside
+                .retain(|remark| alarmed.set_aside.contains(remark));
+        }
     }
 
     /// "juno fell": of somebody of the crew, whose name the reader does not know, it is what it is of anybody.

@@ -1,7 +1,7 @@
 //! Which checks a message starts, and which are over without another word.
 
 use super::super::answer::Reply;
-use super::round::Round;
+use super::round::{Round, no_reset};
 use super::said::is_trip;
 use super::{OPEN_AT_MOST, culprit, lately, left_off};
 use crate::dialogue::{Check, Course};
@@ -64,6 +64,14 @@ impl Round<'_> {
                 let check = self.new_check(unit, fault, None);
                 self.no_third(&check, reply);
                 self.ended.push((check.unit, check.fault));
+            } else if place.is_none() && is_trip(fault) && self.state(&unit).has(Fault::Shock) {
+                // what is live is found by an electrician, and not by a reset
+                let action = match fault {
+                    Fault::GfciTrip => "trouble-gfci-trip-leave-off",
+                    _ => "trouble-breaker-trip-leave-off",
+                };
+                no_reset(&unit, fault, action, reply);
+                self.ended.push((unit, fault));
             } else if let Some(place) = place {
                 // said again: it keeps its place, and its first words are not said twice
                 let check = self.checks.remove(place);
@@ -107,11 +115,14 @@ impl Round<'_> {
         }
     }
 
-    /// Tells whether a breaker or a GFCI that trips again was left to an electrician already: it is not reset any more.
+    /// Tells whether a breaker or a GFCI that trips again was left to an electrician already, or is told to have been reset
+    /// as often as it may be: it is not reset any more.
     fn is_left_off(&self, unit: &UnitName, fault: Fault) -> bool {
         let mut cases = self.cases.iter();
         let stood = cases.any(|case| case.unit == *unit && case.before.has(fault));
-        is_trip(fault) && stood && left_off::waits_for_one(self.hearing, unit)
+        let answers = &self.hearing.desk.answers;
+        let twice = || answers.says("trip", "reset-twice", self.hearing.text);
+        is_trip(fault) && (stood && left_off::waits_for_one(self.hearing, unit) || twice())
     }
 
     /// Finds the course of its own that a check takes by the words of the message, and says its first words.

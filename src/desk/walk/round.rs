@@ -171,7 +171,7 @@ impl Round<'_> {
 
     /// Ends a check at its second reset.
     pub(super) fn no_third(&mut self, check: &Check, reply: &mut Reply<'_>) {
-        no_reset(check, "trouble-trips-again", reply);
+        no_reset(&check.unit, check.fault, "trouble-trips-again", reply);
         reply.say("walk-two-resets", &[]);
         let fault = format!("fault-{}", check.fault);
         self.call(check, TaskKind::Electrician, &fault, reply);
@@ -260,7 +260,12 @@ impl Round<'_> {
             }
             Then::Call(kind) => {
                 if is_trip(check.fault) && kind == TaskKind::Electrician {
-                    no_reset(check, "trouble-breaker-trip-leave-off", reply);
+                    no_reset(
+                        &check.unit,
+                        check.fault,
+                        "trouble-breaker-trip-leave-off",
+                        reply,
+                    );
                 }
                 let cause = format!("cause-{}", step.cause);
                 self.call(check, kind, &cause, reply);
@@ -364,10 +369,10 @@ fn is_grave(fault: Fault) -> bool {
 }
 
 /// Puts an order to leave a breaker off in the place of the first words of its trip, which have it reset.
-fn no_reset(check: &Check, action: &'static str, reply: &mut Reply<'_>) {
-    let id = FindingId::of_fault(check.fault);
+pub(super) fn no_reset(unit: &UnitName, fault: Fault, action: &'static str, reply: &mut Reply<'_>) {
+    let id = FindingId::of_fault(fault);
     let told = reply.findings.iter_mut();
-    for finding in told.filter(|told| told.id == id && told.unit.as_ref() == Some(&check.unit)) {
+    for finding in told.filter(|told| told.id == id && told.unit.as_ref() == Some(unit)) {
         finding.action = action.into();
     }
 }

@@ -3,7 +3,7 @@
 mod entry;
 mod trailers;
 
-use crate::heard::{Entry, Event, ReadingKey, UnitName};
+use crate::heard::{Entry, Event, Fault, ReadingKey, UnitName};
 use crate::words::attach::{Placed, Value};
 use crate::words::concept::{Concept, Mark, State};
 use crate::words::item::{Item, What};
@@ -133,6 +133,29 @@ pub(super) fn sift(
     facts
 }
 
+/// Takes doubt and past off what can kill or has hurt somebody, and off the trailers beside it: "think I smell gas in 12"
+/// doubts the gas. A trailer that alone is doubted stays so: "I smell gas, think it was 12".
+pub(super) fn certain_dangers(found: &[Found], items: &[Item], scope: &mut [Scope]) {
+    for f in found.iter().filter(|f| is_danger(f.outcome)) {
+        let doubted = scope[f.at].doubt;
+        for (at, (item, counts)) in items.iter().zip(&mut *scope).enumerate() {
+            let here = item.sentence == items[f.at].sentence;
+            let beside = doubted && here && matches!(item.what, What::Units(_));
+            if at != f.at && !beside {
+                continue;
+            }
+            counts.doubt = false;
+            counts.was = false;
+            counts.aside = counts.aside.filter(|aside| *aside != Aside::Past);
+        }
+    }
+}
+
+/// Tells whether it is a fault that can kill somebody or has hurt somebody.
+fn is_danger(outcome: Outcome) -> bool {
+    matches!(outcome, Outcome::Fault(fault) if Fault::DANGERS.contains(&fault))
+}
+
 /// "12 pumped yesterday, 300 gal": the gallons are of the pump-out that was set aside.
 fn with_its_pump_out(facts: &mut Vec<Fact>, out: &mut Assembled) {
     let pumps = |says: Says| says == Says::That(Outcome::Event(Event::WastePumped));
@@ -154,11 +177,12 @@ fn with_its_pump_out(facts: &mut Vec<Fact>, out: &mut Assembled) {
     });
 }
 
-/// "a drip under the sink, think it was 7": where only a doubt names the trailer, nobody knows which it is.
+/// "a drip under the sink, think it was 7": where only a doubt names the trailer, nobody knows which it is. `alarmed` keeps
+/// a danger all the same, of no trailer.
 pub(super) fn doubted_trailers(
     facts: &mut Vec<Fact>,
-    items: &[Item],
-    scope: &[Scope],
+    (items, scope): (&[Item], &[Scope]),
+    alarmed: bool,
     out: &mut Assembled,
 ) {
     // a group that is named without a doubt anywhere is no doubted one
@@ -171,8 +195,12 @@ pub(super) fn doubted_trailers(
             _ => None,
         })
         .collect();
-    facts.retain(|fact| {
+    facts.retain_mut(|fact| {
         let lost = fact.group.is_some_and(|group| !certain.contains(&group));
+        if lost && alarmed && matches!(fact.says, Says::That(outcome) if is_danger(outcome)) {
+            fact.group = None;
+            return true;
+        }
         if lost {
             out.unclear.push((fact.at, "which-unit"));
         }

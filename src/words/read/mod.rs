@@ -44,6 +44,8 @@ pub(super) struct Reading<'t> {
     tokens: Vec<Token>,
     /// True where a greeting opened it.
     greeted: bool,
+    /// True where a danger counts though it is doubted or past.
+    alarmed: bool,
     /// The tokens that are words which no phrase has, in order.
     strange: Vec<usize>,
     /// The tokens that were mended, with what each was read as.
@@ -56,6 +58,15 @@ pub(super) struct Reading<'t> {
 impl<'t> Reading<'t> {
     /// Reads `text` through all stages.
     pub(super) fn new(reader: &Reader, text: &'t str, scale: TemperatureScale) -> Reading<'t> {
+        Reading::with(reader, text, scale, false)
+    }
+
+    /// Reads `text` so that dangers count which are doubted or past.
+    pub(super) fn alarmed(reader: &Reader, text: &'t str, scale: TemperatureScale) -> Reading<'t> {
+        Reading::with(reader, text, scale, true)
+    }
+
+    fn with(reader: &Reader, text: &'t str, scale: TemperatureScale, alarmed: bool) -> Reading<'t> {
         let normal = Normal::new(text);
         let spellings = Spellings {
             vocab: &reader.vocab,
@@ -74,6 +85,7 @@ impl<'t> Reading<'t> {
             normal,
             tokens,
             greeted,
+            alarmed,
             strange,
             mended,
             items: list,
@@ -165,8 +177,11 @@ impl<'t> Reading<'t> {
         let corrections = correct::apply(&mut self.items, &mut self.groups);
         let (fixes, doubtful) = &corrections;
         let sentences = scope::sentences(&self.items);
-        let scopes = scope::scopes(&self.items, &sentences);
+        let mut scopes = scope::scopes(&self.items, &sentences);
         let (placed, found) = self.place(reader, &scopes, doubtful, scale);
+        if self.alarmed {
+            assemble::certain_dangers(&found, &self.items, &mut scopes);
+        }
         let ask = ask::find(&self.items, &sentences, &self.groups).map(|(ask, _)| ask);
 
         let mut out = Assembled::default();
@@ -181,7 +196,7 @@ impl<'t> Reading<'t> {
         self.uncounted(&counts, &mut facts, &mut out);
         self.all_unnamed(&mut facts, &mut out);
         assemble::assign(&mut facts, &self.items, &sentences, &scopes);
-        assemble::doubted_trailers(&mut facts, &self.items, &scopes, &mut out);
+        assemble::doubted_trailers(&mut facts, (&self.items, &scopes), self.alarmed, &mut out);
         assemble::times(&mut facts, &self.items, &scopes);
         assemble::lasting(&mut facts, &self.items, &scopes);
         if out.unclear.iter().any(|(_, why)| *why == "order") {
