@@ -314,6 +314,7 @@ impl Hearing<'_> {
         withdrawn::mended(self, &settled.reports, reply, records);
         withdrawn::not_theirs(self, reply);
         alarm::raise(self, cases, settled.from_context.as_ref(), reply, records);
+        alarm::tell_of_sewage(self, reply, records);
         let lessons = cases.iter().filter_map(|case| case.lesson(&self.key));
         records.extend(lessons.map(|lesson| Record::Lesson { lesson }));
         if let Some(order) = &self.heard.command {
@@ -351,7 +352,7 @@ impl Hearing<'_> {
             silent::tell(self, who, reply);
         }
         if let Some(call) = &taken.said.aid {
-            aid::tell(self, call, reply);
+            aid::tell(self, call, reply, records);
         }
     }
 
