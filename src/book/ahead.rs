@@ -117,6 +117,9 @@ pub struct Weather {
     /// Whether it is the air as it was measured, and no forecast.
     #[serde(default, skip_serializing_if = "std::ops::Not::not")]
     pub air: bool,
+    /// What was last warned of, °F, where this came too close to it to warn anew.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub warned_f: Option<f64>,
 }
 
 impl Weather {
@@ -127,7 +130,7 @@ impl Weather {
     }
 
     /// Tells whether it takes the place of another: the air as it is takes no forecast's.
-    fn replaces(&self, other: &Weather) -> bool {
+    pub fn replaces(&self, other: &Weather) -> bool {
         self.site == other.site && self.air == other.air
     }
 
@@ -406,6 +409,11 @@ impl Ahead {
     pub fn weather(&self, site: Option<&str>, at: DateTime<Utc>) -> Option<&Weather> {
         let told = self.weather.iter();
         coldest(told.filter(|weather| weather.is_of(site) && weather.counts(at)))
+    }
+
+    /// Iterates over all that counts at `at`, of any site.
+    pub fn all_weather(&self, at: DateTime<Utc>) -> impl Iterator<Item = &Weather> {
+        self.weather.iter().filter(move |told| told.counts(at))
     }
 
     /// Returns what this took the place of.

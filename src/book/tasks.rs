@@ -94,6 +94,11 @@ impl TaskState {
 }
 
 impl Task {
+    /// Tells whether its time is what somebody asked for, and no limit that was foreseen.
+    pub fn is_by_wish(&self) -> bool {
+        self.wanted.is_some() && self.wanted == self.due
+    }
+
     /// Tells whether its time is past and somebody could have done it by now.
     pub fn is_late(&self, now: DateTime<Utc>) -> bool {
         let asked = self.moved.max(Some(self.opened));

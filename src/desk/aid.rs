@@ -2,13 +2,16 @@
 //! is wrong is asked.
 
 use super::answer::Reply;
+use super::choices;
 use super::inbound::Outgoing;
-use super::others::other_dispatchers;
+use super::others::{other_dispatchers, watchers_of};
 use super::receive::Hearing;
 use super::settle;
-use crate::finding::Level;
+use super::tick::{alone_key, place_told};
+use crate::book::{AlarmChange, Alone, Record};
+use crate::finding::{FindingId, Level};
 use crate::heard::{Entry, UnitName};
-use crate::reply::Arg;
+use crate::reply::{Arg, Voice};
 
 /// A longer message says what is wrong, or asks for something else.
 const LONGEST: usize = 9;
@@ -25,7 +28,7 @@ pub(super) fn said(hearing: &Hearing<'_>) -> Option<Call> {
     let heard = &hearing.heard;
     let reports = heard.entries.iter().any(|entry| !Entry::is_empty(entry));
     let long = hearing.text.split_whitespace().count() > LONGEST;
-    let beside = heard.command.is_some() || hearing.late() || hearing.inbound.replaces.is_some();
+    let beside = heard.command.is_some() || hearing.inbound.replaces.is_some();
     if reports || long || beside || !says("says") || says("not") {
         return None;
     }
@@ -39,9 +42,17 @@ pub(super) fn said(hearing: &Hearing<'_>) -> Option<Call> {
     })
 }
 
-/// Tells the dispatchers, and asks what is wrong.
-pub(super) fn tell(hearing: &Hearing<'_>, call: &Call, reply: &mut Reply<'_>) {
+/// Tells the dispatchers, and asks what is wrong. Of somebody whose clock as a lone worker runs it is an alarm.
+pub(super) fn tell(
+    hearing: &Hearing<'_>,
+    call: &Call,
+    reply: &mut Reply<'_>,
+    records: &mut Vec<Record>,
+) {
     let me = &hearing.member.id;
+    if let Some(clock) = hearing.desk.book.ahead().alone(me) {
+        return alarm(hearing, call, clock, reply, records);
+    }
     let mut told = false;
     for (to, voice) in other_dispatchers(hearing) {
         let mut args = vec![
@@ -55,7 +66,8 @@ pub(super) fn tell(hearing: &Hearing<'_>, call: &Call, reply: &mut Reply<'_>) {
             }
             None => "aid-asks",
         };
-        let text = voice.say(key, &args);
+        let mut text = voice.say(key, &args);
+        text.push_str(&written_late(hearing, &voice));
         reply
             .others
             .push(Outgoing::to(&to.id, text).of_level(Level::Warning));
@@ -66,6 +78,72 @@ pub(super) fn tell(hearing: &Hearing<'_>, call: &Call, reply: &mut Reply<'_>) {
         false => "aid-nobody",
     };
     let line = reply.voice.word(key);
+    reply.first.push(line);
+    let line = reply.voice.word("aid-what");
+    reply.first.push(line);
+}
+
+/// Says when a call for help was written that came in late; nothing of one that came in at once.
+fn written_late(hearing: &Hearing<'_>, voice: &Voice<'_>) -> String {
+    if !hearing.late() {
+        return String::new();
+    }
+    let args = [("time", hearing.inbound.at.into())];
+    format!(" {}", voice.say("aid-written", &args))
+}
+
+/// Raises the alarm about somebody who works alone and calls for help, to all who watch over them.
+fn alarm(
+    hearing: &Hearing<'_>,
+    call: &Call,
+    clock: &Alone,
+    reply: &mut Reply<'_>,
+    records: &mut Vec<Record>,
+) {
+    let me = &hearing.member.id;
+    let unit = clock.unit.as_ref().or(call.unit.as_ref());
+    let change = AlarmChange::Raised {
+        key: alone_key(me),
+        id: FindingId::CrewLateCheckIn,
+        unit: unit.cloned(),
+        level: Level::Danger,
+    };
+    records.push(Record::Alarm {
+        at: hearing.now,
+        change,
+    });
+    let place = place_told(hearing.desk, &hearing.fleet, unit, hearing.now);
+    let watchers = watchers_of(&hearing.fleet, me);
+    for to in &watchers {
+        let voice = hearing
+            .desk
+            .voice_for(to, None, &hearing.fleet, hearing.now);
+        let place = match place.is_empty() {
+            true => voice.word("speak-alone-nowhere"),
+            false => place.join(", "),
+        };
+        let args = [
+            ("signal", Arg::from(voice.word("signal-danger"))),
+            ("who", voice.person(me).into_owned().into()),
+            ("quote", voice.quote(hearing.text.trim()).into()),
+            ("site", place.into()),
+        ];
+        let mut text = voice.say("aid-alone-told", &args);
+        text.push_str(&written_late(hearing, &voice));
+        let text = format!("{text}\n{}", voice.word("alarm-answer"));
+        let letter = Outgoing::to(&to.id, text).of_level(Level::Danger);
+        reply
+            .others
+            .push(letter.offering(vec![choices::got_it(&voice)]));
+    }
+    let names: Vec<String> = watchers.iter().map(|to| to.name.clone()).collect();
+    let line = match names.is_empty() {
+        true => reply.voice.word("aid-nobody"),
+        false => {
+            let names = reply.voice.all_of(&names);
+            reply.voice.say("aid-alone", &[("names", names.into())])
+        }
+    };
     reply.first.push(line);
     let line = reply.voice.word("aid-what");
     reply.first.push(line);

@@ -8,7 +8,7 @@ use super::others::other_dispatchers;
 use super::receive::Hearing;
 use super::situate::Case;
 use super::tick::silence_key;
-use crate::book::{AlarmChange, Record};
+use crate::book::{Alarm, AlarmChange, Record};
 
 use crate::finding::{Finding, FindingId, Level, Urgency};
 use crate::heard::{Fault, UnitName};
@@ -116,6 +116,50 @@ pub(super) fn raise(
             reply.others.push(
                 Outgoing::to(&other.id, text)
                     .of_level(Level::Danger)
+                    .offering(vec![choices::got_it(&voice)]),
+            );
+        }
+    }
+}
+
+/// Tells the dispatchers at once of sewage that comes out, or is about to: the whole unit has to close.
+pub(super) fn tell_of_sewage(
+    hearing: &Hearing<'_>,
+    reply: &mut Reply<'_>,
+    records: &mut Vec<Record>,
+) {
+    let overflows = |finding: &&Finding| match finding.id {
+        FindingId::WasteSpill => true,
+        FindingId::WasteCloseNow => finding.action == "waste-close-now-unit",
+        _ => false,
+    };
+    let found: Vec<Finding> = reply.findings.iter().filter(overflows).cloned().collect();
+    for finding in found {
+        let Some(unit) = &finding.unit else { continue };
+        let key = format!("{}:{unit}", finding.id);
+        let alarms = hearing.desk.book.alarms();
+        let lately = |alarm: &Alarm| (hearing.now - alarm.said).num_minutes() < 30;
+        if alarms.get(&key).is_some_and(lately) {
+            continue;
+        }
+        let change = AlarmChange::Raised {
+            key,
+            id: finding.id,
+            unit: finding.unit.clone(),
+            level: finding.level,
+        };
+        records.push(Record::Alarm {
+            at: hearing.now,
+            change,
+        });
+        for (other, voice) in other_dispatchers(hearing) {
+            let args = [("who", hearing.member.name.as_str().into())];
+            let head = voice.say("alarm-told-by", &args);
+            let told = voice.finding(&finding, true);
+            let text = format!("{head}\n{told}\n{}", voice.word("alarm-answer"));
+            reply.others.push(
+                Outgoing::to(&other.id, text)
+                    .of_level(finding.level)
                     .offering(vec![choices::got_it(&voice)]),
             );
         }

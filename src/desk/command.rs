@@ -9,7 +9,7 @@ use super::inbound::Outgoing;
 use super::incident;
 use super::lone;
 use super::others::{other_dispatchers, watchers_of};
-use super::receive::Hearing;
+use super::receive::{Hearing, lead};
 use super::relay;
 use super::standing;
 use super::teach;
@@ -18,7 +18,7 @@ use super::watch;
 use super::when;
 use super::withdrawn;
 use crate::book::{Alarm, AlarmChange, Attempt, Personal, Record, Task, TaskChange};
-use crate::dialogue::{About, Question};
+use crate::dialogue::{About, Hauled, Question};
 use crate::finding::{Facts, Finding, FindingId, Level, Origin, TaskKind, Urgency};
 use crate::fleet::Role;
 use crate::heard::{Command, CommandName, UnitName};
@@ -211,11 +211,15 @@ fn move_task(hearing: &Hearing<'_>, task: &Task, order: &Command, reply: &mut Re
         let args = [("time", limit.into()), ("due", due.into())];
         reply.say("move-past-limit", &args);
     }
-    // the call-by time keeps its distance to the due time
-    let call_by = task
-        .call_by
-        .zip(task.due)
-        .map(|(call, was)| due - (was - call));
+    // a truck is called by its own notice before it is wanted, however late the call was before
+    let call_by = task.call_by.zip(task.due).map(|(call, was)| {
+        let notice = task
+            .unit
+            .as_ref()
+            .filter(|_| pumps)
+            .map(|unit| lead(&hearing.asked_about(unit)));
+        due - notice.unwrap_or(was - call)
+    });
     reply.board.change(TaskChange::Redated {
         id,
         due: Some(due),
@@ -276,7 +280,13 @@ fn got_it(hearing: &Hearing<'_>, reply: &mut Reply<'_>, records: &mut Vec<Record
         });
     }
     let what = names(&reply.voice);
-    reply.say("got-it", &[("what", what.into())]);
+    // somebody who works alone is asked after until they are found
+    let alone = |key: &String| tick::of_alone(key).is_some();
+    let noted = match standing.iter().any(|(key, _)| alone(key)) {
+        true => "got-it-noted",
+        false => "got-it",
+    };
+    reply.say(noted, &[("what", what.into())]);
     // a person is not seen to by taking note of them
     let alone = standing.iter().filter_map(|(key, _)| tick::of_alone(key));
     for who in alone {
@@ -320,6 +330,18 @@ fn never_mind(hearing: &Hearing<'_>, reply: &mut Reply<'_>, records: &mut Vec<Re
                 reply.say("no-danger", &[("unit", unit.as_str().into())]);
             }
         }
+        // the task was closed before its gallons were asked
+        (
+            Some(Question {
+                about:
+                    About::HowMuch {
+                        unit,
+                        after: Hauled::Done | Hauled::Number,
+                    },
+                ..
+            }),
+            _,
+        ) => reply.say("truck-done-stays", &[("unit", unit.as_str().into())]),
         (Some(question), _) if question.about.leaves_things_as_they_are() => {
             reply.say("never-mind-left", &[]);
         }

@@ -111,6 +111,14 @@ pub(super) struct Told {
     unit: Option<UnitName>,
 }
 
+impl Told {
+    /// Tells whether it is that somebody is hurt: a step that asks for that is answered by it.
+    pub(super) fn is_of_a_person(&self) -> bool {
+        let reports = &self.hazard.reports;
+        !reports.is_empty() && reports.iter().all(|fault| fault.harms_a_person())
+    }
+}
+
 fn known() -> &'static [Hazard] {
     static KNOWN: LazyLock<Hazards> =
         LazyLock::new(|| Hazards::parse(HAZARDS).expect("the built-in hazards are read by a test"));

@@ -27,6 +27,8 @@ pub(super) enum Lone {
     Asked(String),
     /// They were reached and are well.
     Reached(String),
+    /// The sender goes to see after them.
+    GoesTo(String),
     /// The sender works alone, and told no time to be asked at.
     NoClock,
     /// The sender works alone until a time that they told.
@@ -44,7 +46,7 @@ impl Lone {
     pub(super) fn is_all(&self) -> bool {
         matches!(
             self,
-            Lone::Till | Lone::For(..) | Lone::ForWhom | Lone::More
+            Lone::Till | Lone::For(..) | Lone::ForWhom | Lone::More | Lone::GoesTo(_)
         )
     }
 }
@@ -57,6 +59,9 @@ pub(super) fn said(hearing: &Hearing<'_>) -> Option<Lone> {
     }
     if more_minutes(hearing).is_some() {
         return Some(Lone::More);
+    }
+    if let Some(who) = goes_to(hearing) {
+        return Some(Lone::GoesTo(who));
     }
     if let Some((who, minutes)) = for_another(hearing) {
         return Some(Lone::For(who, minutes));
@@ -94,6 +99,52 @@ pub(super) fn said(hearing: &Hearing<'_>) -> Option<Lone> {
     let says = phrases.holds("alone", "says", text);
     let none = running.is_none() && !wish && !asks && heard.ask.is_none();
     (says && none).then_some(Lone::NoClock)
+}
+
+/// Finds the lone worker for whom an alarm stands and to whom the sender goes: the one named, else the only one.
+fn goes_to(hearing: &Hearing<'_>) -> Option<String> {
+    let phrases = &hearing.desk.phrases;
+    let text = hearing.text;
+    let asks = text.contains(['?', '¿']) || hearing.heard.ask.is_some();
+    if asks || !phrases.holds("alone", "goes", text) {
+        return None;
+    }
+    let alarms = hearing.desk.book.alarms().keys();
+    let lost: Vec<&str> = alarms
+        .filter_map(|key| of_alone(key.as_str()))
+        .filter(|who| *who != hearing.member.id)
+        .collect();
+    let named = lost.iter().find(|who| names(hearing, who));
+    let to_them = || phrases.ends("alone", "them", text);
+    match (named, lost.as_slice()) {
+        (Some(who), _) => Some((*who).to_owned()),
+        (None, [only]) if to_them() => Some((*only).to_owned()),
+        _ => None,
+    }
+}
+
+/// Takes it that the sender goes to a lone worker: that is noted, and the others hear of it.
+fn on_the_way(hearing: &Hearing<'_>, who: &str, reply: &mut Reply<'_>, records: &mut Vec<Record>) {
+    let change = AlarmChange::Acknowledged {
+        key: alone_key(who),
+        by: hearing.member.id.clone(),
+    };
+    records.push(Record::Alarm {
+        at: hearing.now,
+        change,
+    });
+    let name = reply.voice.person(who).into_owned();
+    let line = reply.voice.say("alone-goes", &[("who", name.into())]);
+    reply.first.insert(0, line);
+    for (to, voice) in other_dispatchers(hearing) {
+        let by = voice.person(&hearing.member.id).into_owned();
+        let who = voice.person(who).into_owned();
+        let args = [("by", Arg::from(by)), ("who", who.into())];
+        let text = voice.say("alone-goes-by", &args);
+        reply
+            .others
+            .push(Outgoing::to(&to.id, text).of_level(Level::Warning));
+    }
 }
 
 /// Tells whether a message wants somebody to be asked after at a time.
@@ -262,6 +313,7 @@ pub(super) fn tell(
             }
         }
         Some(Lone::Reached(who)) => reached(hearing, who, reply, records),
+        Some(Lone::GoesTo(who)) => on_the_way(hearing, who, reply, records),
         Some(Lone::NoClock) => {
             let named = hearing.names();
             let unit = named.first().or_else(|| hearing.talk.unit_at(hearing.now));

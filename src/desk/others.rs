@@ -47,6 +47,13 @@ pub(super) fn watchers_of<'f>(fleet: &'f Fleet, who: &str) -> Vec<&'f CrewMember
         .unwrap_or_default()
 }
 
+/// Lists, by id, the techs who are told where nobody answers for somebody who works alone.
+pub(super) fn next_to_help(fleet: &Fleet, who: &str) -> Vec<String> {
+    let others = fleet.crew.values().filter(|member| member.id != who);
+    let techs = others.filter(|member| member.role == Role::Tech);
+    techs.map(|member| member.id.clone()).collect()
+}
+
 /// Says whom the bot alarms where somebody who works alone does not answer.
 pub(super) fn whom(fleet: &Fleet, who: &str, voice: &Voice<'_>) -> String {
     let watchers = watchers_of(fleet, who);

@@ -264,6 +264,14 @@ pub enum About {
         /// The incident's number.
         number: u32,
     },
+    /// Whether an incident is released for the reason that was told.
+    ReleaseSure {
+        /// The incident's number.
+        number: u32,
+        /// The reason.
+        #[serde(with = "crate::fleet::personal::text")]
+        text: String,
+    },
     /// When a truck comes that was called.
     TruckWhen {
         /// The trailer it is for.
@@ -297,6 +305,8 @@ pub enum Hauled {
     Gone,
     /// Its task is done.
     Done,
+    /// Its task is done, and the number that was told may be a trailer's.
+    Number,
 }
 
 impl About {
@@ -309,6 +319,7 @@ impl About {
                 | About::UndoOlder { .. }
                 | About::UndoNext
                 | About::ReleaseWhy { .. }
+                | About::ReleaseSure { .. }
                 | About::IncidentFact { .. }
                 | About::Arrived { .. }
                 | About::Leaves { .. }

@@ -90,8 +90,16 @@ impl Voice<'_> {
                     Hauled::Here => "truck-here",
                     Hauled::Gone => "truck-gone",
                     Hauled::Done => "truck-done",
+                    Hauled::Number => "truck-gallons",
                 };
                 self.say(key, &[("unit", unit.as_str().into())])
+            }
+            About::ReleaseSure { number, text } => {
+                let args = [
+                    ("id", Arg::from(*number)),
+                    ("quote", self.quote(text).into()),
+                ];
+                self.say("incident-release-sure", &args)
             }
             // asked in a line of their own, beside what they are about
             About::WhichTask { .. }

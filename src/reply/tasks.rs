@@ -94,6 +94,8 @@ impl Voice<'_> {
         };
         let missed = task.due.is_some_and(|due| due <= self.now());
         let key = match missed {
+            // what somebody wished is no limit of the tank
+            _ if task.is_by_wish() => "task-truck-after-wish",
             true => "task-truck-too-late",
             false => "task-truck-may-be-late",
         };

@@ -2,6 +2,7 @@
 
 use chrono::{DateTime, TimeDelta, Timelike, Utc};
 
+use super::super::aid;
 use super::super::answer::Reply;
 use super::super::inbound::Outgoing;
 use super::super::lone;
@@ -195,6 +196,10 @@ fn answered(
         return; // an older message that came late tells nothing of now
     }
     let who = hearing.member.id.clone();
+    // a call for help is no sign that all is well: the clock runs on, and the alarm goes out by itself
+    if aid::said(hearing).is_some() {
+        return;
+    }
     if let Some(minutes) = lone::more_minutes(hearing) {
         return again(hearing, clock, minutes, reply, records);
     }
@@ -234,10 +239,17 @@ fn again(
         Some(until) if until >= next.due => ("speak-alone-again-until", None),
         _ => ("speak-alone-again", shorter),
     };
-    let line = reply.voice.say(key, &[("time", next.due.into())]);
-    reply
-        .first
-        .splice(..0, std::iter::once(line).chain(shorter));
+    // word of something else moves the clock on, and is answered for itself first
+    let answers =
+        clock.asked.is_some() || says_well(hearing) || lone::more_minutes(hearing).is_some();
+    if answers {
+        let line = reply.voice.say(key, &[("time", next.due.into())]);
+        reply
+            .first
+            .splice(..0, std::iter::once(line).chain(shorter));
+    } else {
+        reply.say("speak-alone-moved", &[("time", next.due.into())]);
+    }
     put(hearing, &hearing.member.id, Some(next), records);
     found(hearing, clock, reply, records);
 }
@@ -271,10 +283,13 @@ fn leaves_off(hearing: &Hearing<'_>) -> bool {
 /// Ends the alarm about somebody who did not answer and does now, and tells those who were alarmed.
 fn found(hearing: &Hearing<'_>, clock: &Alone, reply: &mut Reply<'_>, records: &mut Vec<Record>) {
     let at = hearing.now;
-    if clock.alarmed.is_none() {
+    let key = alone_key(&hearing.member.id);
+    let stands = hearing.desk.book.alarms().contains_key(&key);
+    // who called for help is found when they say that they are well, and not by any word
+    let called = clock.alarmed.is_none() && !says_well(hearing);
+    if !stands || called {
         return;
     }
-    let key = alone_key(&hearing.member.id);
     let change = AlarmChange::Over { key };
     records.push(Record::Alarm { at, change });
     for to in watchers_of(&hearing.fleet, &hearing.member.id) {

@@ -43,6 +43,12 @@ pub(in super::super) fn spelled_out(
         (None, Some(mended)) if lately && last.is_some_and(|last| newest(last.at)) => mended,
         _ => return None,
     };
+    // "12 below" is under zero, which the reader does not know of a low
+    let under = phrases.before("weather", "below", degrees);
+    let under = under.and_then(below_zero);
+    if let Some(under) = under {
+        return Some(format!("low tonight {under}"));
+    }
     let tonight = |word: &&str| TONIGHT_WORDS.contains(&word.to_lowercase().as_str());
     let words: Vec<&str> = degrees.split_whitespace().collect();
     // the reader knows it by itself
@@ -75,6 +81,13 @@ fn without_site(desk: &Desk, text: &str, at: DateTime<Utc>) -> Option<String> {
         .join(" ");
     let degrees = desk.phrases.after("weather", "low", &rest)?;
     is_degrees(degrees).then_some(rest)
+}
+
+/// Writes a temperature that is told as so much below zero with its sign; none where more than that is told.
+fn below_zero(number: &str) -> Option<String> {
+    let bare = number.trim_start_matches(['-', ' ']);
+    let told = is_degrees(bare) && bare.starts_with(|c: char| c.is_ascii_digit());
+    told.then(|| format!("-{bare}"))
 }
 
 /// Words by which a low is of the night to come.

@@ -14,6 +14,7 @@ use super::weather::{Looked, look, there};
 use crate::book::Weather;
 use crate::finding::{Finding, Level};
 use crate::fleet::{CrewMember, Role};
+use crate::heard::UnitName;
 use crate::quantity::Measure;
 use crate::reply::{Arg, Voice};
 use crate::rules::FREEZE_F;
@@ -63,11 +64,11 @@ pub(super) fn warn(hearing: &Hearing<'_>, weather: &Weather, reply: &mut Reply<'
         ];
         return reply.say("speak-air-low-holds", &args);
     }
-    let was = told(weather.air);
+    let was = replaced(hearing, weather);
     let since = match was.map(|was| was.low_f) {
         None => Since::New,
         Some(was) if was.round() == weather.low_f.round() => Since::Again,
-        Some(was) if weather.air && (was - weather.low_f).abs() <= AS_BEFORE_F => Since::Again,
+        Some(_) if weather.warned_f.is_some() => Since::Again,
         Some(was) => Since::Changed(was),
     };
     let looked = look(hearing, weather);
@@ -95,6 +96,20 @@ pub(super) fn warn(hearing: &Hearing<'_>, weather: &Weather, reply: &mut Reply<'
     if let Some(was) = was {
         tell_eased(hearing, weather, was, &told, reply);
     }
+}
+
+/// Returns what was told before that this takes the place of: a low of one site takes none of all sites'.
+fn replaced<'h>(hearing: &'h Hearing<'_>, weather: &Weather) -> Option<&'h Weather> {
+    let told = hearing.desk.book.ahead().all_weather(hearing.now);
+    let same = told.filter(|other| weather.replaces(other));
+    same.max_by_key(|other| other.at)
+}
+
+/// Returns the air that was last warned of, °F, where this is much as that: it wakes nobody again.
+pub(super) fn warned_before(hearing: &Hearing<'_>, weather: &Weather) -> Option<f64> {
+    let was = replaced(hearing, weather).filter(|_| weather.air)?;
+    let warned = was.warned_f.unwrap_or(was.low_f);
+    ((warned - weather.low_f).abs() <= AS_BEFORE_F).then_some(warned)
 }
 
 /// Returns who is told of which trailers at risk, by their places: whoever is there, and every dispatcher of all.
@@ -229,6 +244,20 @@ fn tell_nobody_at_risk(
     safe: &[String],
     reply: &mut Reply<'_>,
 ) {
+    // no all-clear where a colder low was told of all sites, or of one of these
+    let others = hearing.desk.book.ahead().all_weather(hearing.now);
+    let bears = |other: &&Weather| {
+        let here = other.site.is_none() || weather.site.is_none() || other.site == weather.site;
+        here && !weather.replaces(other) && other.low_f <= FREEZE_F
+    };
+    let colder = others.filter(bears).map(|other| other.low_f);
+    let colder = colder.filter(|low| *low < weather.low_f).reduce(f64::min);
+    if let Some(other) = colder {
+        let args = [("value", degrees(weather.low_f)), ("was", degrees(other))];
+        let line = reply.voice.say("speak-low-colder-holds", &args);
+        let line = of_its_site(hearing, weather, line, &reply.voice);
+        return reply.lines.push(line);
+    }
     let key = match (weather.low_f > FREEZE_F, weather.air) {
         (true, _) => "speak-low-mild",
         (false, false) => "speak-low-nobody",
@@ -260,11 +289,15 @@ fn tell_eased(
     told: &BTreeMap<String, Vec<usize>>,
     reply: &mut Reply<'_>,
 ) {
-    if weather.air || weather.low_f <= was.low_f {
+    if weather.air || weather.low_f <= was.low_f || was.low_f > FREEZE_F {
         return;
     }
-    for to in warned_by(hearing, was) {
-        if told.contains_key(&to) || to == hearing.member.id {
+    let stands = still_at_risk(hearing, weather);
+    let looked = look(hearing, was);
+    for (to, places) in at_risk(hearing, &looked) {
+        let mut units = places.iter().map(|place| &looked.at_risk[*place].0.unit);
+        let at_risk = units.any(|unit| stands.contains(unit));
+        if at_risk || told.contains_key(&to) || to == hearing.member.id {
             continue;
         }
         let Some(member) = hearing.fleet.crew.get(&to) else {
@@ -280,6 +313,18 @@ fn tell_eased(
         let letter = Outgoing::to(&to, voice.say("speak-low-eased", &args));
         reply.others.push(letter.of_level(Level::Notice));
     }
+}
+
+/// Lists the trailers that are at risk by what holds once this is told: itself, and all that it does not take the place of.
+fn still_at_risk(hearing: &Hearing<'_>, weather: &Weather) -> BTreeSet<UnitName> {
+    let others = hearing.desk.book.ahead().all_weather(hearing.now);
+    let hold = others.filter(|other| !weather.replaces(other));
+    let hold = hold.chain(std::iter::once(weather));
+    let freezing = hold.filter(|told| told.low_f <= FREEZE_F);
+    freezing
+        .flat_map(|told| look(hearing, told).at_risk)
+        .map(|(case, _)| case.unit)
+        .collect()
 }
 
 /// Lists who was warned when this was told: the dispatchers, and the crew of the trailers at risk.

@@ -15,6 +15,8 @@ use crate::rules::FREEZE_F;
 use crate::finding::{Finding, FindingId};
 use crate::fleet::Role;
 use crate::heard::{Ask, Entry, Plan, PlanKind, ReadingKey, UnitName};
+use crate::quantity::Measure;
+use crate::reply::Arg;
 use crate::situation::Occasion;
 
 /// Units whose doors open within this long are looked at too.
@@ -44,13 +46,19 @@ pub(in super::super) fn told(
     let named = sites::named_in(&hearing.fleet, hearing.written);
     let site = named.map(|(site, _)| site.id.clone());
     let site = site.or_else(|| low::site_mended(hearing));
-    let weather = Weather {
+    if is_low && low_f < COLDEST_F {
+        let value = Arg::Number(low_f, Measure::DegF);
+        return reply.say("speak-low-odd", &[("value", value)]);
+    }
+    let mut weather = Weather {
         by: hearing.member.id.clone(),
         at: hearing.now,
         site,
         low_f,
         air: !is_low,
+        warned_f: None,
     };
+    weather.warned_f = warn::warned_before(hearing, &weather);
     // warm air is the afternoon's, and says nothing of the night
     if weather.air && low_f > FREEZE_F {
         return warn::tell_mild_air(hearing, &weather, reply);
@@ -62,6 +70,9 @@ pub(in super::super) fn told(
         change,
     });
 }
+
+/// Colder than this no night is taken to be that nobody confirmed, °F: common practice, no source.
+const COLDEST_F: f64 = -50.0;
 
 /// Returns the low that a dispatcher tells of no trailer, °F, and whether it is one: a pasted report of the air as it is
 /// counts too.

@@ -58,6 +58,7 @@ pub(super) fn take(hearing: &Hearing<'_>, reply: &mut Reply<'_>, records: &mut V
     | Said::Danger(number, ..)
     | Said::NotKnown(number, _)
     | Said::NobodyHurt(number)
+    | Said::GoOn(number, _)
     | Said::Stop(number)) = *said;
     let Some(incident) = hearing.desk.book.incidents().incident(number) else {
         return;
@@ -66,6 +67,10 @@ pub(super) fn take(hearing: &Hearing<'_>, reply: &mut Reply<'_>, records: &mut V
     let unit = incident.hold.unit.clone();
     let change = match said {
         Said::Stop(_) => return stopped(number, &incident, reply),
+        Said::GoOn(_, about) => {
+            reply.asks = Some((**about).clone());
+            return;
+        }
         Said::NobodyHurt(_) => return ask_next(number, &incident, reply),
         Said::NotKnown(_, fact) => {
             incident.not_known.insert(*fact);
@@ -299,6 +304,15 @@ fn list(hearing: &Hearing<'_>, reply: &mut Reply<'_>) {
     reply.say("incident-how", &[]);
 }
 
+/// Tells whether a message only gives the reason that was asked for: it is said back before what is for good.
+fn told_alone(hearing: &Hearing<'_>, number: u32) -> bool {
+    let talk = hearing.desk.book.talk(&hearing.member.id);
+    let asked = talk.and_then(|talk| talk.question_at(hearing.inbound.at));
+    let why = About::ReleaseWhy { number };
+    asked.is_some_and(|asked| asked.about == why)
+        && order(hearing.desk.phrases, hearing.written).is_none()
+}
+
 /// Lets go what an incident holds.
 fn release(hearing: &Hearing<'_>, rest: &str, reply: &mut Reply<'_>, records: &mut Vec<Record>) {
     let Some((number, reason)) = number_in(rest) else {
@@ -309,6 +323,11 @@ fn release(hearing: &Hearing<'_>, rest: &str, reply: &mut Reply<'_>, records: &m
     let Some(incident) = incident.filter(|incident| incident.released.is_none()) else {
         return reply.say("incident-no-such", &[("id", number.into())]);
     };
+    if told_alone(hearing, number) {
+        let text = reason.to_owned();
+        reply.asks = Some(About::ReleaseSure { number, text });
+        return;
+    }
     if reason.is_empty() {
         reply.asks = Some(About::ReleaseWhy { number });
         return reply.say("incident-release-why", &named(number, incident));

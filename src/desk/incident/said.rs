@@ -17,6 +17,8 @@ pub(in crate::desk) enum Said {
     NobodyHurt(u32),
     /// It is not known.
     NotKnown(u32, Fact),
+    /// The question is to be put again.
+    GoOn(u32, Box<About>),
     /// No more now.
     Stop(u32),
 }
@@ -62,7 +64,12 @@ pub(in crate::desk) fn said(
     if desk.phrases.is("incident", "stop", text) {
         return Some(Said::Stop(number));
     }
+    if desk.phrases.is("incident", "goes-on", text) {
+        return Some(Said::GoOn(number, Box::new(about.clone())));
+    }
     if desk.phrases.is("incident", "skip", text) {
+        // whether somebody is hurt was asked, and not the first fact
+        let fact = if now { Fact::Injured } else { fact };
         return Some(Said::NotKnown(number, fact));
     }
     // what is told of a trailer that is named is a report, whatever was asked; so is a person in danger, where that is

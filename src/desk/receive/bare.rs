@@ -10,7 +10,7 @@ use super::Hearing;
 use crate::dialogue::{About, Mend};
 use crate::fleet::Fleet;
 use crate::heard::{
-    Answer, Ask, Entry, Event, Fault, Heard, ReadingKey, ShortAnswer, Taps, UnitName,
+    Answer, Ask, Entry, Event, Fault, Heard, PlanKind, ReadingKey, ShortAnswer, Taps, UnitName,
 };
 
 /// The most words that an answer has.
@@ -81,10 +81,23 @@ pub(super) fn completed(
 ) -> Option<String> {
     let phrases = desk.phrases;
     if let About::OverrideWhy { unit, text: waits } = about {
-        return reason_of(heard, text).then(|| format!("override {unit} {waits}: {text}"));
+        let reason = !only_answers(phrases, text) && reason_of(heard, text);
+        return reason.then(|| format!("override {unit} {waits}: {text}"));
     }
     if let About::ReleaseWhy { number } = about {
-        return settles(heard, text).then(|| format!("release incident {number} {text}"));
+        let incident = desk.book.incidents().incident(*number)?;
+        let is_its_own = |name: &UnitName| known(fleet, name) == Some(&incident.hold.unit);
+        let asks = phrases.after("incident", "asks", text).is_some() || text.contains(['?', '¿']);
+        // what is wanted of a truck is no reason
+        let says = |list| phrases.holds("truck", list, text);
+        let of_a_truck = says("who") && (says("request") || says("called"));
+        let other = asks || of_a_truck || only_answers(phrases, text);
+        let reason = !other && settles(heard, text, is_its_own);
+        return reason.then(|| format!("release incident {number} {text}"));
+    }
+    if let About::ReleaseSure { number, text: why } = about {
+        let sure = phrases.is("choice", "yes", text);
+        return sure.then(|| format!("release incident {number} {why}"));
     }
     if let About::CordsLive { unit, .. } = about {
         return live_cords(phrases, heard, text).map(|count| format!("{unit}: {count} cords live"));
@@ -118,9 +131,27 @@ pub(super) fn completed(
         return None;
     }
     match bare.units_among(likely)?.as_slice() {
+        [] => None,
         [unit] => Some(format!("{unit}: {waits}")),
+        // a load or a time is of one: "both" tells it of none
+        units if truck::none_comes(phrases, waits) => {
+            let names: Vec<&str> = units.iter().map(UnitName::as_str).collect();
+            Some(format!("{waits} for {}", names.join(" and ")))
+        }
         _ => None,
     }
+}
+
+/// Tells whether a message only says yes or no, or puts the question off: it gives no reason.
+fn only_answers(phrases: &Phrases, text: &str) -> bool {
+    let is = |topic, list| phrases.is(topic, list, text);
+    is("choice", "yes") || is("incident", "skip") || leaves_it(phrases, text)
+}
+
+/// Tells whether a message says no to what was asked, or puts it off.
+fn leaves_it(phrases: &Phrases, text: &str) -> bool {
+    let is = |topic, list| phrases.is(topic, list, text);
+    is("choice", "no") || is("incident", "stop") || is("incident", "goes-on")
 }
 
 /// Reads how many cords have power, where a message says no more than a number.
@@ -143,11 +174,19 @@ fn reason_of(heard: &Heard, text: &str) -> bool {
 }
 
 /// Tells whether a message can be the reason that an incident is released: it may name its trailer and what was mended,
-/// and tells of no reading and no danger.
-fn settles(heard: &Heard, text: &str) -> bool {
+/// and tells of no reading, no danger, nothing that was done or is wanted, and of no other trailer.
+fn settles(heard: &Heard, text: &str, is_its_own: impl Fn(&UnitName) -> bool) -> bool {
     let danger = |fault: &Fault| Fault::DANGERS.contains(fault);
-    let reports = |entry: &Entry| !entry.readings.is_empty() || entry.faults.iter().any(danger);
-    let else_wise = heard.ask.is_some() || heard.command.is_some();
+    let elsewhere = |entry: &Entry| {
+        let other = entry.unit.as_ref().is_some_and(|name| !is_its_own(name));
+        other && !entry.is_empty()
+    };
+    let reports = |entry: &Entry| {
+        let happened = !entry.readings.is_empty() || !entry.events.is_empty();
+        happened || elsewhere(entry) || entry.faults.iter().any(danger)
+    };
+    let wants = heard.plans.iter().any(|plan| plan.kind != PlanKind::Other);
+    let else_wise = heard.ask.is_some() || heard.command.is_some() || wants;
     !(else_wise || heard.entries.iter().any(reports) || text.trim().is_empty())
 }
 
@@ -223,10 +262,11 @@ impl Bare<'_> {
             About::WhichUnitOf { .. }
             | About::CordsLive { .. }
             | About::IncidentFact { .. }
-            | About::OverrideWhy { .. }
-            | About::ReleaseWhy { .. }
             | About::WasPumped { .. }
             | About::NoDanger { .. } => None,
+            About::OverrideWhy { .. } | About::ReleaseWhy { .. } | About::ReleaseSure { .. } => {
+                leaves_it(self.phrases, self.text).then_some(Answered::Dropped)
+            }
             About::TruckWhen { .. } | About::HowMuch { .. } => {
                 self.says("no").then_some(Answered::Dropped)
             }

@@ -9,7 +9,7 @@ use super::super::{
     Desk, ahead, assign, crew, digest, incident, relay, settle, standing, truck, walk,
 };
 use super::{also, asked, bare};
-use crate::dialogue::{About, Talk};
+use crate::dialogue::{About, Hauled, Talk};
 use crate::fleet::{CrewMember, Fleet, Role};
 use crate::heard::{Ask, Command, CommandName, Entry, Event, Fault, Heard, Remark, UnitName};
 
@@ -126,12 +126,22 @@ impl Meaning {
     /// the truck, the low or the reading that was spoken of last.
     fn complete(&mut self, came: &Came<'_>, scanned: Option<String>) {
         let asked = self.talk.question_at(came.inbound.at);
+        if let Some(About::HowMuch { unit, .. }) = asked.map(|asked| &asked.about)
+            && truck::may_be_a_trailer(came.fleet, came.text)
+        {
+            self.asks = Some(About::HowMuch {
+                unit: unit.clone(),
+                after: Hauled::Number,
+            });
+            self.heard = nothing_in(&self.heard);
+            return;
+        }
         let completed = || {
             let about = (&asked?.about, came.inbound.at);
             // an order is no reason for the one before it
             let reason = matches!(
                 about.0,
-                About::OverrideWhy { .. } | About::ReleaseWhy { .. }
+                About::OverrideWhy { .. } | About::ReleaseWhy { .. } | About::ReleaseSure { .. }
             );
             if reason && came.order().is_some() {
                 return None;

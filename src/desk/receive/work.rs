@@ -98,7 +98,10 @@ impl Hearing<'_> {
         let (step, stood) = self.take_steps(
             &mut settled,
             safety.as_ref(),
-            hazard.is_some() || gas.is_some() || ending.is_some() || of_a_clock,
+            hazard.as_ref().is_some_and(|told| !told.is_of_a_person())
+                || gas.is_some()
+                || ending.is_some()
+                || of_a_clock,
         );
         settled.words = match said.lone {
             // "10 more min" is no word about trailer 10
@@ -314,6 +317,7 @@ impl Hearing<'_> {
         withdrawn::mended(self, &settled.reports, reply, records);
         withdrawn::not_theirs(self, reply);
         alarm::raise(self, cases, settled.from_context.as_ref(), reply, records);
+        alarm::tell_of_sewage(self, reply, records);
         let lessons = cases.iter().filter_map(|case| case.lesson(&self.key));
         records.extend(lessons.map(|lesson| Record::Lesson { lesson }));
         if let Some(order) = &self.heard.command {
@@ -351,7 +355,7 @@ impl Hearing<'_> {
             silent::tell(self, who, reply);
         }
         if let Some(call) = &taken.said.aid {
-            aid::tell(self, call, reply);
+            aid::tell(self, call, reply, records);
         }
     }
 

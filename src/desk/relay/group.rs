@@ -2,7 +2,7 @@
 
 use chrono::TimeDelta;
 
-use super::{pass_on, refuse_many, sent, works_today};
+use super::{pass_on, refuse_many, sent, without_that, works_today};
 use crate::book::Record;
 use crate::desk::answer::Reply;
 use crate::desk::phrases::plain;
@@ -64,16 +64,46 @@ pub(super) fn some_of<'a, 't>(
         };
         return Some((some, words));
     }
-    let end = rest.find(|c: char| c.is_whitespace() || ",:".contains(c));
-    let (name, words) = rest.split_at(end.unwrap_or(rest.len()));
-    let unit = settle::known(&hearing.fleet, &UnitName::new(name.trim_start_matches('#')))?;
+    let (units, words) = units_named(hearing, rest);
+    let mut members: Vec<&CrewMember> = Vec::new();
+    for member in units.iter().flat_map(|unit| with(hearing, unit)) {
+        if !members.contains(&member) {
+            members.push(member);
+        }
+    }
     let some = Group {
-        members: with(hearing, unit),
+        members,
         open: true,
-        unit: Some(unit.clone()),
+        unit: Some(units.first()?.clone()),
         nobody: "tell-unit-nobody",
     };
-    Some((some, words.trim_start_matches([' ', ',', ':'])))
+    Some((some, words))
+}
+
+/// Takes the trailers off the front of an order's words: "12 and 23 to close at ten".
+fn units_named<'t>(hearing: &Hearing<'_>, text: &'t str) -> (Vec<UnitName>, &'t str) {
+    let phrases = &hearing.desk.phrases;
+    let mut units = Vec::new();
+    let mut words = text;
+    loop {
+        let rest = words.trim_start_matches([' ', ',', '/', '&']);
+        let rest = match units.is_empty() {
+            true => rest,
+            false => phrases.after("tell", "and", rest).unwrap_or(rest),
+        };
+        let rest = phrases.after("tell", "article", rest).unwrap_or(rest);
+        let end = rest.find(|c: char| c.is_whitespace() || ",:/&".contains(c));
+        let (name, behind) = rest.split_at(end.unwrap_or(rest.len()));
+        let name = UnitName::new(name.trim_start_matches('#'));
+        let Some(unit) = settle::known(&hearing.fleet, &name) else {
+            return (units, words.trim_start_matches([' ', ',', ':']));
+        };
+        units.push(unit.clone());
+        words = behind;
+        if words.starts_with(':') {
+            return (units, words.trim_start_matches([' ', ',', ':']));
+        }
+    }
 }
 
 /// Reads the site that words begin with, by its name or the first words of it: who is with its trailers, and the rest.
@@ -149,11 +179,7 @@ pub(super) fn tell_some(
         .map(|member| member.name.clone())
         .collect();
     let names = reply.voice.all_of(&names);
-    let words = hearing
-        .desk
-        .phrases
-        .after("tell", "that", words)
-        .unwrap_or(words);
+    let words = without_that(hearing, words);
     if words.trim().is_empty() {
         return reply.say("tell-what", &[("who", names.into())]);
     }

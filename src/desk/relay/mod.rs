@@ -221,8 +221,17 @@ fn addressed<'t>(hearing: &Hearing<'_>, text: &'t str) -> (Vec<&'t str>, &'t str
         rest = behind;
     }
     let words = rest.trim_start_matches([' ', ',', ':', '/', '&']);
-    let words = phrases.after("tell", "that", words).unwrap_or(words);
-    (people, words)
+    (people, without_that(hearing, words))
+}
+
+/// Returns words to pass on without what joins them to the order: "que" opens a question where somebody is asked.
+fn without_that<'t>(hearing: &Hearing<'_>, words: &'t str) -> &'t str {
+    let phrases = &hearing.desk.phrases;
+    let list = match phrases.after("tell", "asking", hearing.text.trim_start()) {
+        Some(_) => "that-asked",
+        None => "that",
+    };
+    phrases.after("tell", list, words).unwrap_or(words)
 }
 
 /// Says that nobody is called so, and who may be meant.
@@ -273,6 +282,7 @@ fn tell_all(hearing: &Hearing<'_>, words: &str, reply: &mut Reply<'_>, records: 
     if hearing.member.role < Role::Dispatcher {
         return refuse_many(hearing, reply, records);
     }
+    let words = without_that(hearing, words);
     if words.trim().is_empty() {
         return reply.say("tell-all-what", &[]);
     }

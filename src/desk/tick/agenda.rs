@@ -178,7 +178,7 @@ fn falls_due(book: &Book, duty: &Duty, spoke: Option<DateTime<Utc>>) -> Option<D
     let ahead = book.ahead();
     match duty {
         Duty::Alone(who) => alone::due(ahead.alone(who)?),
-        Duty::Unanswered(key) => unanswered::due(book.alarms().get(key)?),
+        Duty::Unanswered(key) => unanswered::due(key, book.alarms().get(key)?),
         Duty::Road(who) => {
             let mut roads = ahead.roads();
             roads

@@ -6,8 +6,11 @@ use super::super::others::{watchers_of, whom};
 use super::say::Answer;
 use super::{LATE, Round};
 use crate::book::{AheadChange, AlarmChange, Alone, Record};
+use crate::desk::Desk;
 use crate::desk::situate::site_told;
 use crate::finding::{FindingId, Level};
+use crate::fleet::Fleet;
+use crate::heard::UnitName;
 
 /// How long a lone worker has to answer.
 const ANSWER_WITHIN: TimeDelta = TimeDelta::minutes(3);
@@ -90,28 +93,11 @@ fn alarm(round: &mut Round<'_>, who: &str, clock: &Alone) {
         at: round.now,
         change,
     });
-    let site = clock.unit.as_ref().and_then(|unit| {
-        let departed = round
-            .desk
-            .book
-            .unit(unit)
-            .and_then(|kept| kept.state().departed);
-        if let Some(told) = site_told(round.desk, unit, round.now, departed) {
-            return round.fleet.sites.get(&told).cloned();
-        }
-        let job = round.fleet.job_of(unit, round.now, None)?;
-        round.fleet.site_of(job).cloned()
-    });
+    let where_to = place_told(round.desk, &round.fleet, clock.unit.as_ref(), round.now);
     for to in watchers(round, who) {
         let Some(voice) = round.voice(&to) else {
             continue;
         };
-        let mut where_to: Vec<String> = Vec::new();
-        where_to.extend(clock.unit.as_ref().map(ToString::to_string));
-        if let Some(site) = &site {
-            where_to.push(site.name.clone());
-            where_to.extend(site.emergency_address.clone());
-        }
         let place = if where_to.is_empty() {
             voice.word("speak-alone-nowhere")
         } else {
@@ -132,6 +118,29 @@ fn alarm(round: &mut Round<'_>, who: &str, clock: &Alone) {
         let text = voice.say(key, &args);
         round.say.add(&to, Some(Level::Danger), text, Answer::GotIt);
     }
+}
+
+/// Tells where somebody who works alone is, as far as it is known: the trailer, its site, the address for emergencies.
+pub(in super::super) fn place_told(
+    desk: &Desk,
+    fleet: &Fleet,
+    unit: Option<&UnitName>,
+    now: DateTime<Utc>,
+) -> Vec<String> {
+    let site = unit.and_then(|unit| {
+        let departed = desk.book.unit(unit).and_then(|kept| kept.state().departed);
+        if let Some(told) = site_told(desk, unit, now, departed) {
+            return fleet.sites.get(&told);
+        }
+        fleet.site_of(fleet.job_of(unit, now, None)?)
+    });
+    let mut place: Vec<String> = Vec::new();
+    place.extend(unit.map(ToString::to_string));
+    if let Some(site) = site {
+        place.push(site.name.clone());
+        place.extend(site.emergency_address.clone());
+    }
+    place
 }
 
 /// Lists, by id, who is alarmed where somebody who works alone does not answer.

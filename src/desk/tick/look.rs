@@ -43,6 +43,9 @@ pub(in super::super) fn look_again(
         waste.p50?;
         waste.p10.map(|at| at - lead(case) - SAFETY)
     });
+    // when it is likely to be at its limit, stalls have to close, whether the truck was called or not
+    let full = case.outlook.waste.as_ref().and_then(|waste| waste.p50);
+    let full = full.filter(|at| *at > now);
     let fresh = case.outlook.fresh.as_ref().and_then(|fresh| {
         fresh.p50?;
         fresh.p10.map(|at| at - SAFETY)
@@ -53,6 +56,7 @@ pub(in super::super) fn look_again(
         .as_ref()
         .and_then(|battery| battery.p10);
     let sooner = [
+        full,
         waste.filter(|_| !open(TaskKind::PumpOut)),
         fresh.filter(|_| !open(TaskKind::Refill)),
         battery.map(|at| at - SAFETY),
@@ -130,7 +134,7 @@ fn presses(case: &Case, finding: &Finding, now: DateTime<Utc>) -> bool {
     let fresh = case.outlook.fresh.as_ref().and_then(|fresh| fresh.p10);
     let soon = finding.urgency >= Urgency::Soon;
     match finding.id {
-        FindingId::WasteBookPumpOut | FindingId::PowerBatteryLow => soon,
+        FindingId::WasteBookPumpOut | FindingId::PowerBatteryLow | FindingId::WasteCloseNow => soon,
         FindingId::WaterFreshEndurance => soon || near(fresh),
         FindingId::PowerOnBattery => near(battery),
         _ => false,

@@ -32,7 +32,7 @@ use crate::fleet::{Fleet, Role};
 use crate::reply::Voice;
 
 pub(super) use self::agenda::Agenda;
-pub(super) use self::alone::{alone_key, of_alone};
+pub(super) use self::alone::{alone_key, of_alone, place_told};
 pub(super) use self::late::{alarm_of as alarm_of_task, key_of as text_of_task, of_task, task_key};
 pub(super) use self::look::look_again;
 pub(super) use self::read::ask_at;

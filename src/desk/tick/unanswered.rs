@@ -1,8 +1,9 @@
-//! Dangers that nobody took note of: said again, once.
+//! Dangers that nobody took note of are said again, once; somebody who works alone is asked after until they are found.
 
 use chrono::{DateTime, TimeDelta, Utc};
 
 use super::super::lone;
+use super::super::others::next_to_help;
 use super::Round;
 use super::alone::{of_alone, watchers};
 use super::say::Answer;
@@ -12,8 +13,12 @@ use crate::finding::Level;
 /// How long a danger may go without an answer.
 const PATIENCE: TimeDelta = TimeDelta::minutes(10);
 
-/// Returns when a danger that nobody answered is said again.
-pub(super) fn due(alarm: &Alarm) -> Option<DateTime<Utc>> {
+/// Returns when a danger that nobody answered is said again. Taking note of somebody who works alone does not find them.
+pub(super) fn due(key: &str, alarm: &Alarm) -> Option<DateTime<Utc>> {
+    if of_alone(key).is_some() {
+        let noted = alarm.acknowledged.as_ref().map(|(_, at)| *at);
+        return Some(noted.map_or(alarm.said, |at| at.max(alarm.said)) + PATIENCE);
+    }
     let open = alarm.level == Level::Danger && alarm.acknowledged.is_none();
     (open && alarm.said == alarm.raised).then(|| alarm.said + PATIENCE)
 }
@@ -33,11 +38,10 @@ pub(super) fn again(round: &mut Round<'_>, key: &str) {
         at: round.now,
         change,
     });
-    let told = match of_alone(key) {
-        Some(who) => watchers(round, who),
-        None => round.dispatchers(),
-    };
-    for to in told {
+    if let Some(who) = of_alone(key) {
+        return ask_after(round, who, alarm);
+    }
+    for to in round.dispatchers() {
         if let Some(voice) = round.voice(&to) {
             let what = lone::alarm_name(key, alarm, round.desk.book.tasks(), &voice);
             let signal = voice.word("signal-danger");
@@ -49,6 +53,33 @@ pub(super) fn again(round: &mut Round<'_>, key: &str) {
                     ("time", alarm.raised.into()),
                 ],
             );
+            round.say.add(&to, Some(Level::Danger), text, Answer::GotIt);
+        }
+    }
+}
+
+/// Asks again whether somebody who works alone was found: those who watch, and from the third time on the techs too, where
+/// nobody took note.
+fn ask_after(round: &mut Round<'_>, who: &str, alarm: &Alarm) {
+    let noted = alarm.acknowledged.is_some();
+    let mut told = watchers(round, who);
+    if !noted && alarm.said > alarm.raised {
+        told.extend(next_to_help(&round.fleet, who));
+        told.sort();
+        told.dedup();
+    }
+    let key = match noted {
+        true => "speak-alone-found-yet",
+        false => "speak-alone-unanswered",
+    };
+    for to in told {
+        if let Some(voice) = round.voice(&to) {
+            let args = [
+                ("signal", voice.word("signal-danger").into()),
+                ("who", voice.person(who).into_owned().into()),
+                ("time", alarm.raised.into()),
+            ];
+            let text = voice.say(key, &args);
             round.say.add(&to, Some(Level::Danger), text, Answer::GotIt);
         }
     }

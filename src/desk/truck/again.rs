@@ -163,6 +163,13 @@ pub(in crate::desk) fn answered(
     }
 }
 
+/// Tells whether a number that is told alone, with no measure, is the name of a trailer too: "12".
+pub(in crate::desk) fn may_be_a_trailer(fleet: &Fleet, text: &str) -> bool {
+    let measured = text.to_lowercase().contains("gal");
+    let number = gallons_alone(text).filter(|_| !measured);
+    number.is_some_and(|number| settle::known(fleet, &UnitName::new(&number.to_string())).is_some())
+}
+
 /// Says when a truck comes, as the crew would: one that was promised before comes at another time now.
 fn sentence(
     desk: &Desk,

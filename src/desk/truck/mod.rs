@@ -4,10 +4,10 @@ mod again;
 mod booking;
 mod work;
 
-use chrono::{DateTime, Utc};
+use chrono::{DateTime, Timelike, Utc};
 use chrono_tz::Tz;
 
-pub(super) use self::again::{answered, spelled_out};
+pub(super) use self::again::{answered, may_be_a_trailer, spelled_out};
 pub(super) use self::booking::{Coming, coming, put, wants_a_call};
 pub(super) use self::work::{Work, gone, has_come, work_told};
 use super::answer::Reply;
@@ -46,7 +46,10 @@ pub(super) fn told(hearing: &Hearing<'_>, reply: &mut Reply<'_>, records: &mut V
         return;
     }
     if phrases.holds("truck", "absent", text) {
-        return no_show(hearing, reply, records);
+        return match names(hearing).as_slice() {
+            several @ [_, _, ..] => none_came(hearing, several, reply, records),
+            _ => no_show(hearing, reply, records),
+        };
     }
     let off = phrases.holds("truck", "off", text);
     let late = phrases.holds("truck", "late", text);
@@ -94,6 +97,12 @@ pub(super) fn is_told_of(phrases: &Phrases, text: &str) -> bool {
         && (says("absent") || (says("off") || late) && !says("not"))
         && !says("other")
         && !text.trim_end().ends_with('?')
+}
+
+/// Tells whether a message says that trucks are off or have not come: that can hold for several trailers at once.
+pub(super) fn none_comes(phrases: &Phrases, text: &str) -> bool {
+    let says = |list| phrases.holds("truck", list, text);
+    is_told_of(phrases, text) && (says("absent") || says("off") && !says("late"))
 }
 
 /// Tells whether a truck is said to be late by more than the word "now".
@@ -156,8 +165,25 @@ fn names(hearing: &Hearing<'_>) -> Vec<UnitName> {
     let hour = to.and_then(|rest| rest.split_whitespace().next());
     let hour = hour.map(|word| word.trim_end_matches(['.', '!', ',']));
     let mut names = hearing.names();
-    names.retain(|name| Some(name.as_str()) != hour);
+    let now = hour_now(hearing);
+    names.retain(|name| Some(name.as_str()) != hour && Some(name.as_str()) != now);
     names
+}
+
+/// Returns the hour that it is by a message's own words: "not here yet, its 8".
+fn hour_now<'h>(hearing: &'h Hearing<'_>) -> Option<&'h str> {
+    let rest = hearing
+        .desk
+        .phrases
+        .following("truck", "it-is", hearing.text)?;
+    let word = rest.split_whitespace().next()?;
+    let word = word.trim_end_matches(['.', '!', ',']);
+    let told = word.parse::<u32>().ok()? % 12;
+    let hour = hearing.now.with_timezone(&hearing.fleet.time_zone).hour();
+    [hour, hour + 1]
+        .iter()
+        .any(|hour| hour % 12 == told)
+        .then_some(word)
 }
 
 /// Finds the booking that is meant as the board has it: see [`noted`].
@@ -265,6 +291,31 @@ fn no_show(hearing: &Hearing<'_>, reply: &mut Reply<'_>, records: &mut Vec<Recor
         }
         return;
     };
+    has_not_come(hearing, &task, reply, records);
+}
+
+/// Takes that none of several trucks has come.
+fn none_came(
+    hearing: &Hearing<'_>,
+    units: &[UnitName],
+    reply: &mut Reply<'_>,
+    records: &mut Vec<Record>,
+) {
+    let tasks = hearing.desk.book.tasks();
+    for unit in units {
+        match tasks.open_task(unit, TaskKind::PumpOut) {
+            Some(task) => has_not_come(hearing, task, reply, records),
+            None => reply.say("truck-none", &[("unit", unit.as_str().into())]),
+        }
+    }
+}
+
+fn has_not_come(
+    hearing: &Hearing<'_>,
+    task: &Task,
+    reply: &mut Reply<'_>,
+    records: &mut Vec<Record>,
+) {
     let unit = task.unit.as_ref().map_or("", UnitName::as_str);
     if task.called.is_none() {
         return reply.say("truck-none", &[("unit", unit.into())]);
@@ -273,8 +324,19 @@ fn no_show(hearing: &Hearing<'_>, reply: &mut Reply<'_>, records: &mut Vec<Recor
         let args = [("unit", unit.into()), ("time", promised.into())];
         return reply.say("truck-not-due", &args);
     }
-    reply.adopt(&task);
-    reply.say("truck-no-show", &[("unit", unit.into())]);
+    reply.adopt(task);
+    match task.promised {
+        Some(promised) => {
+            let age = reply.voice.age(promised);
+            let args = [
+                ("unit", unit.into()),
+                ("time", promised.into()),
+                ("age", age.into()),
+            ];
+            reply.say("truck-no-show-late", &args);
+        }
+        None => reply.say("truck-no-show", &[("unit", unit.into())]),
+    }
     tell(hearing, task.id, "truck-no-show-told", &[], reply);
     reply.board.change(TaskChange::Escalated { id: task.id });
     let alarm = reply.board.tasks().task(task.id).and_then(alarm_of_task);

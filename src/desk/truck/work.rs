@@ -19,7 +19,10 @@ pub(in crate::desk) fn has_come(hearing: &Hearing<'_>, settled: &mut Settled) ->
         let name = UnitName::new(rest.trim_end_matches(['.', '!', ',']));
         settle::known(&hearing.fleet, &name).cloned()
     });
-    if !says("who") || !(says("here") || at.is_some()) || says("other") || late || says("not") {
+    // "the truck has not arrived" holds the word for one that has
+    let away = says("absent") || says("off");
+    let here = says("here") || at.is_some();
+    if !says("who") || !here || away || says("other") || late || says("not") {
         return None;
     }
     // the trailer is named and nothing else is said, or only that something came

@@ -257,10 +257,12 @@ impl<'a> Walk<'a> {
                 "it does not turn to the other steps",
             ),
             Then::Report(other) => {
-                is(
-                    came.logged.contains(&other),
-                    "the worse fault is not logged",
-                )?;
+                // a bare yes tells of gas in the air, and of nobody who is ill
+                let told = match other {
+                    Fault::GasIllness => Fault::GasSmell,
+                    other => other,
+                };
+                is(came.logged.contains(&told), "the worse fault is not logged")?;
                 let warns = ["DANGER", "WARNING", "PELIGRO", "ADVERTENCIA"];
                 is(
                     warns.iter().any(|word| came.told.starts_with(word)),

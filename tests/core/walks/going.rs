@@ -259,18 +259,20 @@ fn after_draining_nobody_is_told_to_fill_or_to_heat() {
 }
 
 #[test]
-fn the_emergency_address_is_told_for_a_while_after_leaving() {
-    let mut crew = Crew::new(false);
-    crew.hears("nadia", "12 arrived");
-    crew.hears("tobin", "left the site with 12, already on the road");
-    let told = crew.hears("tobin", "12 someone got hurt");
-    assert!(told.contains("Say you are at"), "{told}");
-    let mut crew = Crew::new(false);
-    crew.hears("nadia", "12 arrived");
-    crew.hears("tobin", "left the site with 12, already on the road");
-    crew.now += chrono::TimeDelta::hours(3);
-    let told = crew.hears("tobin", "12 someone got hurt");
-    assert!(!told.contains("Say you are at"), "{told}");
+fn who_is_hurt_on_the_road_is_given_no_address_of_the_site_that_was_left() {
+    for hours in [0, 3] {
+        let mut crew = Crew::new(false);
+        crew.hears("nadia", "12 arrived");
+        let before = crew.hears("tobin", "12 someone got hurt");
+        assert!(before.contains("Say you are at"), "{before}");
+        let mut crew = Crew::new(false);
+        crew.hears("nadia", "12 arrived");
+        crew.hears("tobin", "left the site with 12, already on the road");
+        crew.now += chrono::TimeDelta::hours(hours);
+        let told = crew.hears("tobin", "12 someone got hurt");
+        assert!(!told.contains("Say you are at"), "{told}");
+        assert!(told.contains("mile marker"), "{told}");
+    }
 }
 
 #[test]
