@@ -157,7 +157,7 @@ fn slipped(reader: &Reader) -> f64 {
     let each = |usual| usize::try_from(numbers("HOSEBIB_SLIPS", usual)[0]).unwrap();
     let namer = Namer::new(reader);
     let line = |name: &str, keys: Keys, seed: u64| {
-        let each = each(if keys == Keys::Words { "4" } else { "1" });
+        let each = each(if keys == Keys::Words { "2" } else { "1" });
         let found = slips(&namer, keys, each, seed);
         println!(
             "{name:<36}{:>10}{:>13}{:>7.2} %{:>16}",

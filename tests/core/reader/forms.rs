@@ -1,23 +1,39 @@
 //! Another form of the same message means the same: spaces, case, courtesy, emoji, accents, order, measures.
 
+use std::sync::LazyLock;
+
 use super::compare::{all_examples, meaning, same_entries};
 use hosebib::words::Reader;
 use serde_json::Value;
 
+/// What is compared of a reading.
+type Meaning = (Vec<Value>, Value, bool);
+
+static READER: LazyLock<Reader> = LazyLock::new(Reader::new);
+
+/// Each example's text, read once for all changes of form.
+static AS_WRITTEN: LazyLock<Vec<(String, Meaning)>> = LazyLock::new(|| {
+    let texts = all_examples().into_iter();
+    let texts = texts.map(|(_, example)| example["text"].as_str().unwrap().to_owned());
+    texts
+        .map(|text| {
+            let means = meaning(&READER, &text);
+            (text, means)
+        })
+        .collect()
+});
+
 /// Checks that a change of form changes the meaning of at most `spared` examples.
 fn unchanged_by(name: &str, spared: usize, change: impl Fn(&str) -> Option<String>) {
-    let reader = Reader::new();
     let mut changed = Vec::new();
     let mut tried = 0;
-    for (_, example) in all_examples() {
-        let text = example["text"].as_str().unwrap();
+    for (text, means) in AS_WRITTEN.iter() {
         let Some(other) = change(text) else { continue };
         tried += 1;
-        if meaning(&reader, text) != meaning(&reader, &other) {
+        let now = meaning(&READER, &other);
+        if *means != now {
             changed.push(format!(
-                "{text:?}\n    {other:?}\n    {:?}\n    {:?}",
-                meaning(&reader, text),
-                meaning(&reader, &other)
+                "{text:?}\n    {other:?}\n    {means:?}\n    {now:?}"
             ));
         }
     }

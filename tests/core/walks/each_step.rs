@@ -124,9 +124,19 @@ fn taken_for(crew: &Crew, came: &Comes) -> String {
     }
 }
 
+/// Reads a number from the environment.
+fn number(name: &str, usual: u64) -> u64 {
+    let given = std::env::var(name).ok();
+    given.map_or(usual, |text| text.parse().expect("a number"))
+}
+
+/// One answer in four, by chance; all of them with `HOSEBIB_WORDS=1`.
 #[test]
 fn each_step_is_answered_in_peoples_own_words() {
     let table = table();
+    let (share, seed) = (number("HOSEBIB_WORDS", 4), number("HOSEBIB_WORDS_SEED", 7));
+    println!("one answer in {share}, HOSEBIB_WORDS_SEED={seed}");
+    let mut dice = fastrand::Rng::with_seed(seed);
     let (mut wrong, mut tried, mut reached) = (Vec::new(), 0, Vec::new());
     at_each_step(|crew, step| {
         reached.push(step.key);
@@ -136,7 +146,7 @@ fn each_step_is_answered_in_peoples_own_words() {
         };
         let mut held = |texts: &[String], plain: &str| {
             let wanted = comes(crew, plain);
-            for text in texts {
+            for text in texts.iter().filter(|_| dice.u64(..share) == 0) {
                 tried += 1;
                 let came = comes(crew, text);
                 if came != wanted {
