@@ -1349,6 +1349,7 @@ name-site-unsafe-fuse-wrong = a wrong fuse or foil in its place
 name-site-unsafe-thaw-heat = flame or a heat gun on frozen pipes
 name-site-unsafe-relief-valve = a relief valve that blows
 name-site-unsafe-space-heater = a space heater on an extension cord
+name-site-unsafe-power-line = a power line that is touched or down
 name-site-unsafe-swaying = a trailer that sways on the road
 name-site-unsafe-chain-broken = a broken safety chain
 name-site-unsafe-tow-lights-out = dead tow lights
@@ -1667,6 +1668,7 @@ site-unsafe-fuse-wrong = Power off, and take it out now. The wire burns before t
 site-unsafe-thaw-heat = Stop that. Flame out, heat gun off. It melts hose and pipe, and can set walls and gas on fire. Open the tap, then warm towels or warm air, from the tap back. Feel for a split pipe first.
 site-unsafe-relief-valve = Power to the water heater off, at its breaker. Gas heater: gas off. Stand clear, people away: the tank can burst. Never plug or cap that valve. Let it cool. A licensed plumber looks before it is on again.
 site-unsafe-space-heater = Switch it off and unplug it. A heater like that burns thin cords and plugs. Never on an extension or a strip, never near paper or curtains. Plug or cord hot or brown: out of use. Use the built-in heat.
+site-unsafe-power-line = Stay 35 ft (10 m) or more from that line, the trailer and all it touches. The ground may be live. In the truck: stay in and keep others off. Call the emergency number, then the power company. Only they say when it is off. Fire in the truck: jump clear, land on both feet together, shuffle away. Never touch truck and ground at once.
 site-unsafe-swaying = Foot off the gas. Hold the wheel straight. Brake gently by the trailer brake alone, if you have a lever. No hard brake, no swerving. Then pull over safely and stop. Check tanks, tires, hitch and load before you go on, slower. Leave the phone until you stand.
 site-icy = Ice underfoot. Put down sand and a mat, and shut that door until it is safe. On aluminum steps: sand, or an ice melt marked safe for aluminum, no rock salt. Hold the rail. Shut off the water that makes the ice.
 

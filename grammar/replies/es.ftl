@@ -1350,6 +1350,7 @@ name-site-unsafe-fuse-wrong = un fusible equivocado o papel en su lugar
 name-site-unsafe-thaw-heat = flama o pistola de calor en tubos congelados
 name-site-unsafe-relief-valve = una válvula de alivio que escupe
 name-site-unsafe-space-heater = un calefactor en una extensión
+name-site-unsafe-power-line = una línea de luz tocada o caída
 name-site-unsafe-swaying = un remolque que colea en el camino
 name-site-unsafe-chain-broken = una cadena de seguridad rota
 name-site-unsafe-tow-lights-out = luces de remolque que no prenden
@@ -1668,6 +1669,7 @@ site-unsafe-fuse-wrong = Corte la corriente, y sáquelo ya. El cable se quema an
 site-unsafe-thaw-heat = Deje eso. Apague la flama o la pistola. Derrite manguera y tubo, y puede prender paredes y gas. Abra la llave, luego toallas tibias o aire tibio, desde la llave hacia atrás. Antes busque si hay un tubo roto.
 site-unsafe-relief-valve = Corte la corriente del calentador en su pastilla. Si es de gas: cierre el gas. Hágase a un lado, gente lejos: el tanque puede reventar. Nunca tape esa válvula. Deje que se enfríe. Un plomero con licencia lo ve antes de prenderlo.
 site-unsafe-space-heater = Apáguelo y desconéctelo. Un calefactor así quema cables y clavijas delgadas. Nunca en extensión ni regleta, nunca cerca de papel o cortinas. Clavija o cable caliente o café: fuera de uso. Use la calefacción del remolque.
+site-unsafe-power-line = Quédese a 10 m (35 ft) o más de esa línea, del remolque y de todo lo que toca. El suelo puede tener corriente. Si está en la troca: no baje y aleje a la gente. Llame a emergencias, luego a la compañía de luz. Solo ellos dicen cuándo ya no hay corriente. Si la troca arde: salte lejos, caiga con los dos pies juntos, aléjese sin levantarlos. Nunca toque troca y suelo a la vez.
 site-unsafe-swaying = Suelte el acelerador. Volante derecho. Frene suave solo con el freno del remolque, si trae palanca. Sin frenazos ni volantazos. Luego oríllese con cuidado y pare. Revise tanques, llantas, enganche y carga antes de seguir, más despacio. El teléfono solo parado.
 site-icy = Hielo donde se pisa. Ponga arena y un tapete, y cierre esa puerta hasta que sea seguro. En escalones de aluminio: arena, o derretidor apto para aluminio, nada de sal de grano. Agárrese del pasamanos. Cierre el agua que hace el hielo.
 
