@@ -348,8 +348,11 @@ mod tests {
 
     fn told(text: &str) -> Option<&'static str> {
         let folded = plain(text);
-        let alone =
-            |hazard: &&Hazard| hazard.after.is_none() && hazard.beside.is_empty() && !hazard.crew;
+        // by its words alone, whatever else was told or reported
+        let alone = |hazard: &&Hazard| {
+            let beside = hazard.beside.is_empty() && hazard.instead.is_empty();
+            hazard.after.is_none() && beside && !hazard.crew
+        };
         let mut known = known().iter().filter(alone);
         let found = known.find(|hazard| hazard.is_in(&Words::of(&folded), text));
         found.map(|hazard| hazard.code.as_str())

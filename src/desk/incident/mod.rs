@@ -184,7 +184,9 @@ pub(super) fn obey(
 
 /// Says where an incident is exported: not by chat.
 fn tell_export(hearing: &Hearing<'_>, rest: &str, reply: &mut Reply<'_>) {
-    let number = number_in(rest).map_or(1, |(number, _)| number);
+    let Some((number, _)) = number_in(rest) else {
+        return reply.say("incident-export-which", &[]);
+    };
     let known = hearing.desk.book.incidents().incident(number).is_some();
     match known {
         true => reply.say("incident-export", &[("id", number.into())]),
