@@ -204,6 +204,9 @@ impl Fault {
     }
 }
 
+/// A trailer takes at most so many cords: one a circuit (handbook 2.1).
+pub const MOST_CORDS: f64 = 4.0;
+
 codes! {
     /// A number a message can report; the code names its unit of measure.
     #[allow(missing_docs)]

@@ -1,5 +1,7 @@
 //! Tells every dispatcher when a message reports a danger, and keeps the alarm open until somebody takes note of it.
 
+use chrono::TimeDelta;
+
 use super::answer::Reply;
 use super::choices;
 use super::inbound::Outgoing;
@@ -8,10 +10,13 @@ use super::others::other_dispatchers;
 use super::receive::Hearing;
 use super::situate::Case;
 use super::tick::silence_key;
-use crate::book::{Alarm, AlarmChange, Record};
-
+use crate::book::{AlarmChange, Record};
 use crate::finding::{Finding, FindingId, Level, Urgency};
 use crate::heard::{Fault, UnitName};
+use crate::reply::Voice;
+
+/// An alarm that was said within this long is not raised anew.
+const ANEW: TimeDelta = TimeDelta::minutes(30);
 
 /// Ends the alarms that a word about a unit answers: it was silent, and now it is not.
 pub(super) fn end_silence(
@@ -56,26 +61,12 @@ pub(super) fn raise(
             Some(unit) => format!("{what}:{unit}"),
             None => format!("{what}:{}", hearing.member.id),
         };
-        let stands = hearing
-            .desk
-            .book
-            .alarms()
-            .get(&key)
-            .is_some_and(|alarm| (hearing.now - alarm.said).num_minutes() < 30);
+        let stands = was_raised_lately(hearing, &key);
         let another = stands && another_is_hurt(hearing, &finding);
         if stands && !another {
             continue;
         }
-        let change = AlarmChange::Raised {
-            key,
-            id: finding.id,
-            unit: finding.unit.clone(),
-            level: finding.level,
-        };
-        records.push(Record::Alarm {
-            at: hearing.now,
-            change,
-        });
+        records.push(raised(hearing, key, &finding));
         let place = finding
             .unit
             .as_ref()
@@ -112,12 +103,9 @@ pub(super) fn raise(
                 text.push(' ');
                 text.push_str(&voice.word("alarm-guessed"));
             }
-            let text = format!("{text}\n{}", voice.word("alarm-answer"));
-            reply.others.push(
-                Outgoing::to(&other.id, text)
-                    .of_level(Level::Danger)
-                    .offering(vec![choices::got_it(&voice)]),
-            );
+            reply
+                .others
+                .push(letter(&other.id, text, Level::Danger, &voice));
         }
     }
 }
@@ -137,33 +125,46 @@ pub(super) fn tell_of_sewage(
     for finding in found {
         let Some(unit) = &finding.unit else { continue };
         let key = format!("{}:{unit}", finding.id);
-        let alarms = hearing.desk.book.alarms();
-        let lately = |alarm: &Alarm| (hearing.now - alarm.said).num_minutes() < 30;
-        if alarms.get(&key).is_some_and(lately) {
+        if was_raised_lately(hearing, &key) {
             continue;
         }
-        let change = AlarmChange::Raised {
-            key,
-            id: finding.id,
-            unit: finding.unit.clone(),
-            level: finding.level,
-        };
-        records.push(Record::Alarm {
-            at: hearing.now,
-            change,
-        });
+        records.push(raised(hearing, key, &finding));
         for (other, voice) in other_dispatchers(hearing) {
             let args = [("who", hearing.member.name.as_str().into())];
             let head = voice.say("alarm-told-by", &args);
             let told = voice.finding(&finding, true);
-            let text = format!("{head}\n{told}\n{}", voice.word("alarm-answer"));
-            reply.others.push(
-                Outgoing::to(&other.id, text)
-                    .of_level(finding.level)
-                    .offering(vec![choices::got_it(&voice)]),
-            );
+            let text = format!("{head}\n{told}");
+            reply
+                .others
+                .push(letter(&other.id, text, finding.level, &voice));
         }
     }
+}
+
+/// Tells whether an alarm was said so lately that it is not raised anew.
+fn was_raised_lately(hearing: &Hearing<'_>, key: &str) -> bool {
+    let alarm = hearing.desk.book.alarms().get(key);
+    alarm.is_some_and(|alarm| hearing.now - alarm.said < ANEW)
+}
+
+/// Raises the alarm about a finding.
+fn raised(hearing: &Hearing<'_>, key: String, finding: &Finding) -> Record {
+    let change = AlarmChange::Raised {
+        key,
+        id: finding.id,
+        unit: finding.unit.clone(),
+        level: finding.level,
+    };
+    let at = hearing.now;
+    Record::Alarm { at, change }
+}
+
+/// Writes an alarm to somebody, with how it is stopped.
+fn letter(to: &str, text: String, level: Level, voice: &Voice<'_>) -> Outgoing {
+    let text = format!("{text}\n{}", voice.word("alarm-answer"));
+    Outgoing::to(to, text)
+        .of_level(level)
+        .offering(vec![choices::got_it(voice)])
 }
 
 /// "A lady slipped, too": tells whether somebody is told to be hurt, by a word for a person that names them anew, where

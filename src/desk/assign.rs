@@ -4,6 +4,7 @@ use chrono::TimeDelta;
 
 use super::answer::Reply;
 use super::inbound::Outgoing;
+use super::others::called;
 use super::phrases::{Phrases, plain};
 use super::receive::{Hearing, Texted};
 use super::relay;
@@ -36,10 +37,7 @@ pub(super) fn order(phrases: &Phrases, fleet: &Fleet, text: &str) -> Option<Comm
         task,
         rest: name,
     };
-    let is_known = |name: &str| {
-        let mut crew = fleet.crew.values();
-        crew.any(|member| plain(&member.id) == name || plain(&member.name) == name)
-    };
+    let is_known = |name: &str| called(fleet.crew.values(), name).is_some();
     let number = |word: &&str| word.chars().all(|c| c.is_ascii_digit());
     let names = words
         .iter()
@@ -76,11 +74,7 @@ pub(super) fn order(phrases: &Phrases, fleet: &Fleet, text: &str) -> Option<Comm
 /// alone; or the work, "juno takes the pump-out on 12".
 fn by_name(phrases: &Phrases, fleet: &Fleet, text: &str) -> Option<Command> {
     let text = phrases.after("assign", "lets", text).unwrap_or(text);
-    let is_known = |name: &str| {
-        let name = plain(name);
-        let mut crew = fleet.crew.values();
-        crew.any(|member| plain(&member.id) == name || plain(&member.name) == name)
-    };
+    let is_known = |name: &str| called(fleet.crew.values(), name).is_some();
     let order = |task, name: &str| Command {
         name: CommandName::Assign,
         task,

@@ -266,7 +266,7 @@ pub(super) fn tell(hearing: &Hearing<'_>, reply: &mut Reply<'_>, records: &mut V
         _ => None,
     });
     let (phrases, zone) = (hearing.desk.phrases, hearing.fleet.time_zone);
-    let named = || day_asked(phrases, hearing.text, hearing.now, zone);
+    let named = || day_asked(phrases, hearing.text, hearing.inbound.at, zone);
     if let Some(day) = day.and_then(|day| next_day(hearing, day)).or_else(named) {
         let text = day_ahead(hearing, day);
         reply.lines.push(text);

@@ -47,7 +47,7 @@ pub(super) fn tell(hearing: &Hearing<'_>, reply: &mut Reply<'_>) {
             .desk
             .voice_for(member, None, &hearing.fleet, hearing.now);
         let head = voice.task_head(&now);
-        let told = |out: &Outgoing| out.to == member.id && out.text.text().contains(&head);
+        let told = |out: &Outgoing| out.to == member.id && names(out.text.text(), &head);
         if reply.others.iter().any(told) {
             continue;
         }
@@ -60,6 +60,18 @@ pub(super) fn tell(hearing: &Hearing<'_>, reply: &mut Reply<'_>) {
             reply.say("holder-had-it", &[("who", who.into())]);
         }
     }
+}
+
+/// Tells whether a text names a task by its number, kind and trailer: "14 repair 12" is not "4 repair 12".
+fn names(text: &str, head: &str) -> bool {
+    text.match_indices(head).any(|(from, _)| {
+        let before = text[..from].chars().next_back();
+        let after = text[from + head.len()..].chars().next();
+        ![before, after]
+            .iter()
+            .flatten()
+            .any(|c| c.is_alphanumeric())
+    })
 }
 
 /// Finds what changed in a task that its holder has to know; none where it is nothing, or was told as it was taken back.
@@ -108,5 +120,17 @@ fn words(voice: &Voice<'_>, who: &str, task: &Task, change: &Change) -> String {
         Change::TruckOff => voice.say("holder-truck-off", &[sender, whole]),
         Change::Truck => voice.say("holder-truck", &[sender, whole]),
         Change::Moved => voice.say("holder-moved", &[sender, whole]),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::names;
+
+    #[test]
+    fn a_task_is_named_by_its_whole_number() {
+        assert!(names("Late: task 4 repair 12: by 16:00.", "4 repair 12"));
+        assert!(!names("Late: task 14 repair 12: by 16:00.", "4 repair 12"));
+        assert!(!names("Late: task 4 repair 123: by 16:00.", "4 repair 12"));
     }
 }

@@ -1,11 +1,22 @@
-//! The other dispatchers, and who watches over somebody who works alone.
+//! Who of the crew is called so, the other dispatchers, and who watches over somebody who works alone.
 
 use chrono::{DateTime, Utc};
 
 use super::Desk;
+use super::phrases::plain;
 use super::receive::Hearing;
 use crate::fleet::{CrewMember, Fleet, Role};
 use crate::reply::Voice;
+
+/// Finds the person of these who is called so, by id or name, however it is written.
+pub(super) fn called<'c>(
+    people: impl IntoIterator<Item = &'c CrewMember>,
+    name: &str,
+) -> Option<&'c CrewMember> {
+    let name = plain(name);
+    let is = |member: &&CrewMember| plain(&member.id) == name || plain(&member.name) == name;
+    people.into_iter().find(is).filter(|_| !name.is_empty())
+}
 
 /// Iterates over the dispatchers but the sender, each with the voice they are spoken to in.
 pub(super) fn other_dispatchers<'h>(

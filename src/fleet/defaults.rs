@@ -45,9 +45,9 @@ pub const CORD_FT: f64 = 25.0;
 /// Cord conductor, AWG.
 pub const CORD_AWG: u32 = 10;
 /// Notice that the pump truck wants, h.
-pub const LEAD_H: f64 = 2.5;
+pub(super) const LEAD_H: f64 = 2.5;
 /// From the trailer's outlet to where the truck can stand, ft.
-pub const OUTLET_TO_ROAD_FT: f64 = 30.0;
+pub(super) const OUTLET_TO_ROAD_FT: f64 = 30.0;
 /// How long before the doors the crew may be on site, h.
 pub const SET_UP_H: f64 = 24.0;
 /// People on site.
@@ -105,10 +105,7 @@ pub fn site(id: &str) -> Site {
             cord_awg: CORD_AWG,
             generator_w: None,
         },
-        pump_truck: PumpTruck {
-            lead_h: LEAD_H,
-            outlet_to_road_ft: OUTLET_TO_ROAD_FT,
-        },
+        pump_truck: PumpTruck::default(),
         position: None,
         emergency_address: None,
         gate_code: None,

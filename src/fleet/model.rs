@@ -3,10 +3,11 @@
 use std::collections::BTreeMap;
 use std::fmt;
 
-use chrono::{DateTime, NaiveDateTime, NaiveTime, Utc};
+use chrono::{DateTime, NaiveDateTime, NaiveTime, TimeDelta, Utc};
 use chrono_tz::Tz;
 use serde::{Deserialize, Serialize};
 
+use super::defaults;
 use super::whereabouts::JobIndex;
 use crate::heard::{Language, UnitName};
 use crate::quantity::Style;
@@ -355,6 +356,22 @@ pub struct PumpTruck {
     pub lead_h: f64,
     /// From the trailer's outlet to where the truck can stand, ft.
     pub outlet_to_road_ft: f64,
+}
+
+impl PumpTruck {
+    /// Returns the notice the hauler wants.
+    pub fn notice(&self) -> TimeDelta {
+        TimeDelta::minutes((self.lead_h * 60.0).round() as i64)
+    }
+}
+
+impl Default for PumpTruck {
+    fn default() -> Self {
+        PumpTruck {
+            lead_h: defaults::LEAD_H,
+            outlet_to_road_ft: defaults::OUTLET_TO_ROAD_FT,
+        }
+    }
 }
 
 /// A job's identity: its site and the local time its doors open.

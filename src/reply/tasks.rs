@@ -107,8 +107,7 @@ impl Voice<'_> {
     pub fn truck_too_late(&self, task: &Task) -> Option<DateTime<Utc>> {
         let waits = task.is_open() && task.kind == TaskKind::PumpOut && task.called.is_none();
         let due = task.due.filter(|_| waits)?;
-        let lead_h = self.truck_lead_h(task.unit.as_ref()?)?;
-        let here = self.now() + TimeDelta::minutes((lead_h * 60.0).round() as i64);
+        let here = self.now() + self.truck_notice(task.unit.as_ref()?)?;
         let here = (here + TEN_MINUTES - TimeDelta::nanoseconds(1))
             .duration_trunc(TEN_MINUTES)
             .unwrap_or(here);
@@ -133,11 +132,11 @@ impl Voice<'_> {
         out.trim_start().to_owned()
     }
 
-    /// Returns the notice that the hauler wants at the site of a trailer, h.
-    fn truck_lead_h(&self, unit: &UnitName) -> Option<f64> {
+    /// Returns the notice that the hauler wants at the site of a trailer.
+    fn truck_notice(&self, unit: &UnitName) -> Option<TimeDelta> {
         let fleet = self.fleet()?;
         let site = fleet.site_of(fleet.job_of(unit, self.now(), None)?)?;
-        Some(site.pump_truck.lead_h)
+        Some(site.pump_truck.notice())
     }
 
     /// Says the open tasks, one a line, soonest first; those without a time come last.

@@ -3,14 +3,12 @@
 use chrono::TimeDelta;
 
 use crate::book::{PowerState, Stage, WaterState};
-use crate::fleet::Source;
+use crate::fleet::{PumpTruck, Source};
 use crate::heard::{Event, Fault, Plan, PlanKind, ReadingKey};
 use crate::outlook::runs_on_tank;
 use crate::physics::tank::usual_uses_per_h;
 use crate::situation::{Occasion, Situation};
 
-/// Notice that a hauler is taken to want where no site states it, h.
-const USUAL_LEAD_H: f64 = 2.5;
 /// A battery on charge stands at these volts (common practice, no source).
 const CHARGING_V: std::ops::RangeInclusive<f64> = 13.2..=15.0;
 
@@ -111,7 +109,7 @@ impl Situation<'_> {
 
     /// Returns the notice the hauler wants, h.
     pub(super) fn lead_h(&self) -> f64 {
-        self.site
-            .map_or(USUAL_LEAD_H, |site| site.pump_truck.lead_h)
+        let truck = self.site.map(|site| &site.pump_truck);
+        truck.map_or_else(|| PumpTruck::default().lead_h, |truck| truck.lead_h)
     }
 }

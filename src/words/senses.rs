@@ -104,7 +104,7 @@ senses! {
     PlainNo = "plain-no",
     Whenever = "whenever",
     AfterSeconds = "after-seconds",
-    Month = "month",
+    MonthOrVerb = "month-or-verb",
     An = "an",
     IsHere = "is-here",
     SaidComma = "said-comma",

@@ -8,7 +8,6 @@ use chrono::{DateTime, Utc};
 use hosebib::book::MessageKey;
 use hosebib::desk::{Desk, Inbound, Sender, Turn};
 use hosebib::finding::{Facts, Finding, FindingId, Level, Urgency};
-use hosebib::fleet::{self, FleetFiles};
 use hosebib::heard::Fault;
 use hosebib::rules::first_words;
 use serde::Deserialize;
@@ -70,7 +69,7 @@ fn every_field_situation_gets_its_advice() {
         // a file with a fleet of its own has it under its own name
         let own = path.file_stem().and_then(|stem| stem.to_str());
         let own = own.filter(|name| data.join("fleets").join(name).is_dir());
-        let desk = loaded(own.unwrap_or("sample"));
+        let desk = crate::desks::at_work(crate::desks::fleet_of(own.unwrap_or("sample")));
         for line in text.lines().filter(|line| !line.trim().is_empty()) {
             let scenario: Scenario =
                 serde_json::from_str(line).unwrap_or_else(|error| panic!("{error}: {line}"));
@@ -163,7 +162,8 @@ fn every_finding_of_the_contract_is_registered() {
 #[test]
 fn a_finding_off_the_table_is_told() {
     let facts = || Facts::new().by("formula-reported", "a test");
-    let mut turn = loaded("sample").tick(DateTime::UNIX_EPOCH);
+    let mut turn =
+        crate::desks::at_work(crate::desks::fleet_of("sample")).tick(DateTime::UNIX_EPOCH);
     turn.findings.clear();
     for (id, level, urgency) in [
         (FindingId::CrowdUnderServed, Level::Danger, Urgency::Soon),
@@ -238,21 +238,6 @@ fn play(desk: &Desk, scenario: &Scenario) -> Vec<(Vec<Turn>, Turn)> {
         turns.push((ticks, turn));
     }
     turns
-}
-
-/// Loads a fleet of the tests' data.
-fn loaded(fleet: &str) -> Desk {
-    let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/data/fleets");
-    let folder = folder.join(fleet);
-    let text = |file: &str| std::fs::read_to_string(folder.join(file)).expect("a fleet file");
-    let files = FleetFiles {
-        fleet: text("fleet.toml"),
-        jobs: text("jobs.toml"),
-        crew: text("crew.toml"),
-        ..FleetFiles::default()
-    };
-    let fleet = fleet::read(&files).unwrap_or_else(|problems| panic!("{}", problems[0]));
-    crate::desks::at_work(fleet)
 }
 
 fn judge(scenario: &Scenario, turns: &[(Vec<Turn>, Turn)]) -> Vec<String> {

@@ -10,14 +10,12 @@ use super::Hearing;
 use crate::dialogue::{About, Mend};
 use crate::fleet::Fleet;
 use crate::heard::{
-    Answer, Ask, Entry, Event, Fault, Heard, PlanKind, ReadingKey, ShortAnswer, Taps, UnitName,
+    Answer, Ask, Entry, Event, Fault, Heard, MOST_CORDS, PlanKind, ReadingKey, ShortAnswer, Taps,
+    UnitName,
 };
 
 /// The most words that an answer has.
 const LONGEST: usize = 6;
-
-/// A trailer has so many cords at most.
-const MOST_CORDS: f64 = 4.0;
 
 /// What the answer to an open question makes of a bare message.
 pub(super) enum Answered {

@@ -4,6 +4,7 @@
 use chrono::{DateTime, Utc};
 
 use super::super::inbound::Inbound;
+use super::super::others::called;
 use super::super::phrases::{Phrases, plain};
 use super::super::{
     Desk, ahead, assign, crew, digest, incident, relay, settle, standing, truck, walk,
@@ -91,18 +92,10 @@ impl Meaning {
             CommandName::Incident => false,
             _ => return,
         };
-        for mut entry in came.hear(&order.rest).entries {
-            entry.faults.retain(|fault| {
-                Fault::DANGERS.contains(fault) && (of_people || fault.stays_in_its_place())
-            });
-            if !entry.faults.is_empty() {
-                self.heard.entries.push(Entry {
-                    unit: entry.unit,
-                    faults: entry.faults,
-                    ..Entry::default()
-                });
-            }
-        }
+        let told = came.hear(&order.rest).entries;
+        add_dangers(&mut self.heard, told, |fault| {
+            Fault::DANGERS.contains(fault) && (of_people || fault.stays_in_its_place())
+        });
     }
 
     /// Tells whether it opens an incident or tells one of its facts.
@@ -272,26 +265,8 @@ impl Came<'_> {
         }
         let scale = self.fleet.style.temperature;
         let alarmed = self.desk.reader.hear_dangers(text, scale);
-        let mut news = false;
-        for entry in alarmed.entries {
-            let mut dangers = entry.faults;
-            let ours = heard.entries.iter_mut().find(|our| our.unit == entry.unit);
-            let known: &[Fault] = ours.as_ref().map_or(&[], |our| our.faults.as_slice());
-            dangers.retain(|fault| Fault::DANGERS.contains(fault) && !known.contains(fault));
-            if dangers.is_empty() {
-                continue;
-            }
-            news = true;
-            match ours {
-                Some(ours) => ours.faults.extend(dangers),
-                None => heard.entries.push(Entry {
-                    unit: entry.unit,
-                    when: entry.when,
-                    faults: dangers,
-                    ..Entry::default()
-                }),
-            }
-        }
+        let is_danger = |fault: &Fault| Fault::DANGERS.contains(fault);
+        let news = add_dangers(heard, alarmed.entries, is_danger);
         if news {
             heard
                 .unclear
@@ -306,39 +281,43 @@ impl Came<'_> {
     fn crew_hurt(&self, text: &str, heard: &mut Heard) {
         let scale = self.fleet.style.temperature;
         for somebody in unnamed(self.desk.phrases, self.fleet, text) {
-            for entry in self.desk.reader.hear(&somebody, scale).entries {
-                add_harm(heard, entry);
-            }
+            let told = self.desk.reader.hear(&somebody, scale).entries;
+            add_dangers(heard, told, |fault| fault.harms_a_person());
         }
     }
 }
 
-/// Adds the harm to people that an entry tells of, where it is not heard already.
-fn add_harm(heard: &mut Heard, told: Entry) {
-    let mut entries = heard.entries.iter_mut();
-    let ours = entries.find(|ours| ours.unit == told.unit);
-    let known = ours.as_ref().map_or(&[][..], |ours| &ours.faults);
-    let news = |fault: &Fault| fault.harms_a_person() && !known.contains(fault);
-    let harm: Vec<Fault> = told.faults.into_iter().filter(news).collect();
-    match ours {
-        _ if harm.is_empty() => {}
-        Some(ours) => ours.faults.extend(harm),
-        None => heard.entries.push(Entry {
-            unit: told.unit,
-            faults: harm,
-            ..Entry::default()
-        }),
+/// Adds such faults of these entries as are wanted and not heard already; tells whether there were any.
+fn add_dangers(heard: &mut Heard, told: Vec<Entry>, wanted: impl Fn(&Fault) -> bool) -> bool {
+    let mut news = false;
+    for entry in told {
+        let ours = heard.entries.iter_mut().find(|our| our.unit == entry.unit);
+        let known: &[Fault] = ours.as_ref().map_or(&[], |our| our.faults.as_slice());
+        let mut faults = entry.faults;
+        faults.retain(|fault| wanted(fault) && !known.contains(fault));
+        if faults.is_empty() {
+            continue;
+        }
+        news = true;
+        match ours {
+            Some(ours) => ours.faults.extend(faults),
+            None => heard.entries.push(Entry {
+                unit: entry.unit,
+                when: entry.when,
+                faults,
+                ..Entry::default()
+            }),
+        }
     }
+    news
 }
 
 /// Returns a text with each name of somebody of the crew in it replaced by a word for anybody, one name and one language at
 /// a time.
 fn unnamed(phrases: &Phrases, fleet: &Fleet, text: &str) -> Vec<String> {
     let is_name = |word: &str| {
-        let bare = plain(word.trim_end_matches(['.', ',', '!', ':']));
-        let mut crew = fleet.crew.values();
-        !bare.is_empty()
-            && crew.any(|member| plain(&member.id) == bare || plain(&member.name) == bare)
+        let bare = word.trim_end_matches(['.', ',', '!', ':']);
+        called(fleet.crew.values(), bare).is_some()
     };
     let words: Vec<&str> = text.split(' ').collect();
     let mut texts = Vec::new();

@@ -23,7 +23,27 @@ impl Hearing<'_> {
         records: &[Record],
     ) -> Talk {
         let mut talk = self.talk.clone();
-        let at = self.inbound.at;
+        self.note_subject(settled, reply, &mut talk);
+        let read = repeat::read_in(&self.heard);
+        repeat::note(&reply.findings, &read, &mut talk, self.now);
+        self.note_advice(reply, &mut talk);
+        self.note_steps(reply, &mut talk);
+        self.note_question(settled, reply, &mut talk);
+        let puts = !settled.reports.is_empty()
+            || reply.board.touched().next().is_some()
+            || records.iter().any(can_be_taken_back);
+        talk.undone = reply.undone || talk.undone && !puts;
+        reply.ask_back(
+            talk.question
+                .as_ref()
+                .filter(|question| question.asked == self.now),
+            self.desk.book.tasks(),
+        );
+        talk
+    }
+
+    /// Notes the trailer that is talked about from now on, and the language.
+    fn note_subject(&self, settled: &Settled, reply: &Reply<'_>, talk: &mut Talk) {
         // "who has 16" is no talk of 16: a danger told next would go to the wrong trailer
         let asked = answer::asked(self).filter(|_| !answer::asks_who_or_where(self));
         let last = settled
@@ -34,7 +54,7 @@ impl Hearing<'_> {
             .or_else(|| self.is_at(settled))
             .or_else(|| reply.confirmed.last().map(|(unit, _)| unit.clone()));
         if let Some(unit) = last {
-            talk.unit = Some((unit, at));
+            talk.unit = Some((unit, self.inbound.at));
         }
         // after a name nobody knows, the unit before it is not meant
         let unknown = |finding: &Finding| finding.id == FindingId::DeskUnknownUnit;
@@ -45,19 +65,17 @@ impl Hearing<'_> {
         if self.heard.language.is_some() {
             talk.language = self.heard.language;
         }
-        let read = repeat::read_in(&self.heard);
-        repeat::note(&reply.findings, &read, &mut talk, self.now);
+    }
+
+    /// Notes what was advised, for whoever asks why or for more.
+    fn note_advice(&self, reply: &mut Reply<'_>, talk: &mut Talk) {
         if let Some(About::NoDanger { unit, .. }) = &reply.asks {
             // where it stands again it is told in full
             talk.told.retain(|told| told.unit.as_ref() != Some(unit));
         }
         if !reply.findings.is_empty() || !reply.beside.is_empty() {
-            talk.advice = reply
-                .findings
-                .iter()
-                .chain(&reply.beside)
-                .cloned()
-                .collect();
+            let advice = reply.findings.iter().chain(&reply.beside);
+            talk.advice = advice.cloned().collect();
         }
         talk.more = reply.more.take();
         if command::is_for_good(self, reply) {
@@ -65,8 +83,12 @@ impl Hearing<'_> {
         } else if self.heard.ask == Some(Ask::Undo) {
             talk.fixed = None;
         }
+    }
+
+    /// Notes the checks and the list that are gone through: their trailer is the one talked about.
+    fn note_steps(&self, reply: &mut Reply<'_>, talk: &mut Talk) {
+        let at = self.inbound.at;
         if let Some(checks) = reply.checks.take() {
-            // whose step was asked is the trailer talked about
             let asked = |check: &&Check| reply.step.is_some() && !check.waits;
             if let Some(check) = checks.last().filter(asked) {
                 talk.unit = Some((check.unit.clone(), at));
@@ -74,14 +96,17 @@ impl Hearing<'_> {
             talk.checks = checks;
         }
         if let Some(round) = reply.round.take() {
-            // whose list is gone through is the trailer talked about
             if let Some(round) = &round {
                 talk.unit = Some((round.unit.clone(), at));
             }
             talk.round = round;
         }
+    }
+
+    /// Notes the question that is open from now on: the one that is asked now, or the one before where it still waits.
+    fn note_question(&self, settled: &Settled, reply: &mut Reply<'_>, talk: &mut Talk) {
         let question = self
-            .question(settled, &talk, reply)
+            .question(settled, talk, reply)
             .or_else(|| self.asks_the_fact_again(settled))
             .or_else(|| withdrawn::asks_again(self));
         let answered = !settled.reports.is_empty()
@@ -95,7 +120,7 @@ impl Hearing<'_> {
                     about,
                 })
             }
-            None if answered => match self.waiting(&talk) {
+            None if answered => match self.waiting(talk) {
                 // a report that waits for its trailer is not lost by talking of another
                 Some(entry) => {
                     let what = reply.voice.readings(entry, None);
@@ -106,21 +131,6 @@ impl Hearing<'_> {
             },
             None => {}
         }
-        if reply.undone {
-            talk.undone = true;
-        } else if !settled.reports.is_empty()
-            || reply.board.touched().next().is_some()
-            || records.iter().any(can_be_taken_back)
-        {
-            talk.undone = false;
-        }
-        reply.ask_back(
-            talk.question
-                .as_ref()
-                .filter(|question| question.asked == self.now),
-            self.desk.book.tasks(),
-        );
-        talk
     }
 
     /// "I'm at 16", "16 all good": the trailer that the sender speaks of now, and not of one they will go to.

@@ -12,6 +12,7 @@ use super::Hearing;
 use crate::book::{Record, TaskChange};
 use crate::dialogue::About;
 use crate::finding::TaskKind;
+use crate::fleet::PumpTruck;
 use crate::heard::{Plan, PlanKind, ReadingKey, UnitName};
 
 /// A truck that is promised later than this, with no day told, was most likely told of the past.
@@ -221,6 +222,6 @@ impl Hearing<'_> {
 
 /// Returns the notice the hauler wants at the trailer's site.
 pub(in crate::desk) fn lead(case: &Case) -> TimeDelta {
-    let hours = case.site().map_or(2.5, |site| site.pump_truck.lead_h);
-    TimeDelta::minutes((hours * 60.0).round() as i64)
+    let truck = case.site().map(|site| &site.pump_truck);
+    truck.map_or_else(|| PumpTruck::default().notice(), PumpTruck::notice)
 }

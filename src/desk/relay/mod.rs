@@ -10,6 +10,7 @@ use super::answer::Reply;
 use super::command::{not_allowed, refused};
 use super::inbound::Outgoing;
 use super::lone;
+use super::others::called;
 use super::phrases::{Phrases, plain};
 use super::receive::{Hearing, Texted};
 use crate::book::Record;
@@ -37,9 +38,8 @@ pub(super) fn order(phrases: &Phrases, fleet: &Fleet, text: &str) -> Option<Comm
     };
     let is_named = |rest: &str| {
         let end = rest.find(|c: char| c.is_whitespace() || ",:/&".contains(c));
-        let name = plain(&rest[..end.unwrap_or(rest.len())]);
-        let mut crew = fleet.crew.values();
-        crew.any(|member| plain(&member.id) == name || plain(&member.name) == name)
+        let name = &rest[..end.unwrap_or(rest.len())];
+        called(fleet.crew.values(), name).is_some()
     };
     if let Some(rest) = phrases.after("tell", "let", text)
         && is_named(rest)
@@ -69,10 +69,7 @@ pub(super) fn sent_somewhere(came: &Texted<'_>, fleet: &Fleet, role: Role) -> Op
     let text = came.text.trim();
     let sends = phrases.after("tell", "sends", text);
     let (name, rest) = sends.unwrap_or(text).split_once([' ', ','])?;
-    let folded = plain(name);
-    let mut crew = fleet.crew.values();
-    let member =
-        crew.find(|member| plain(&member.id) == folded || plain(&member.name) == folded)?;
+    let member = called(fleet.crew.values(), name)?;
     let goes = phrases.after("tell", "goes", rest.trim_start()).is_some();
     (goes || sends.is_some()).then(|| Command {
         name: CommandName::Tell,
@@ -236,10 +233,7 @@ fn without_that<'t>(hearing: &Hearing<'_>, words: &'t str) -> &'t str {
 
 /// Says that nobody is called so, and who may be meant.
 pub(super) fn unknown(hearing: &Hearing<'_>, name: &str, key: &str, reply: &mut Reply<'_>) {
-    let folded = plain(name);
-    let called =
-        |member: &&CrewMember| plain(&member.id) == folded || plain(&member.name) == folded;
-    if let Some(out) = hearing.desk.book.people().out().find(called) {
+    if let Some(out) = called(hearing.desk.book.people().out(), name) {
         return reply.say("person-is-out", &[("who", out.name.as_str().into())]);
     }
     let quoted = reply.voice.quote(name);
@@ -347,8 +341,5 @@ fn pass_on(hearing: &Hearing<'_>, to: &CrewMember, words: &str, reply: &mut Repl
 
 /// Finds a person of the crew by id or name.
 pub(super) fn person<'a>(hearing: &'a Hearing<'_>, name: &str) -> Option<&'a CrewMember> {
-    let name = plain(name);
-    let called = |member: &&CrewMember| plain(&member.id) == name || plain(&member.name) == name;
-    let crew = &hearing.fleet.crew;
-    crew.values().find(called).filter(|_| !name.is_empty())
+    called(hearing.fleet.crew.values(), name)
 }

@@ -1,12 +1,9 @@
 //! Two numbers that are one thing: a range (fifteen to twenty, between 50 and 60, 60 or 80), a time (ten to six), a count
 //! out of a whole (2 of 4 cords), a move (from 60 to 40).
 
-use crate::heard::Event;
+use crate::heard::{Event, MOST_CORDS};
 use crate::words::concept::{Concept, Mark, Noun, State, Unit};
 use crate::words::item::{Form, Item, Number, What};
-
-/// A trailer has so many cords at most.
-const MOST_CORDS: f64 = 4.0;
 
 /// Takes together the numbers that are one thing.
 pub(super) fn ranges(items: &mut [Item]) {

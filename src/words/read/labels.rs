@@ -4,6 +4,7 @@ use crate::heard::{CommandName, Event};
 use crate::words::concept::{AskWord, Concept, Mark, Noun, State, Unit};
 use crate::words::item::{Form, Item, Number, What};
 use crate::words::lex::Token;
+use crate::words::named_month;
 use crate::words::senses::{Sense, Senses};
 
 /// "Level, chocked": said of no number, it is how the trailer stands, and not the tank's level.
@@ -204,10 +205,8 @@ pub(super) fn sizes(text: &str, tokens: &[Token], items: &mut [Item], senses: &S
 /// "party is Oct 12", "el 12 de octubre": a day of the month, and no trailer.
 pub(super) fn dates(text: &str, tokens: &[Token], items: &mut [Item], senses: &Senses) {
     let month = |item: &Item| {
-        senses.has(
-            &text[tokens[item.first].start..tokens[item.end - 1].end],
-            Sense::Month,
-        )
+        let word = &text[tokens[item.first].start..tokens[item.end - 1].end];
+        named_month(word).is_some() && !senses.has(word, Sense::MonthOrVerb)
     };
     for at in 0..items.len() {
         if !matches!(items[at].what, What::Word { .. }) || !month(&items[at]) {
@@ -224,7 +223,14 @@ pub(super) fn dates(text: &str, tokens: &[Token], items: &mut [Item], senses: &S
         };
         let of = at > 1 && items[at - 1].is(Mark::Of);
         let before = at.checked_sub(1 + usize::from(of)).filter(day);
-        if let Some(day) = before.or(Some(at + 1).filter(day)) {
+        let after = Some(at + 1).filter(day);
+        // "a truck on 12 Oct 6": the trailer, and then the date
+        let day = if of {
+            before.or(after)
+        } else {
+            after.or(before)
+        };
+        if let Some(day) = day {
             items[day].what = What::Labelled;
         }
     }

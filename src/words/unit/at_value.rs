@@ -4,7 +4,7 @@ use super::candidate::Candidate;
 use super::near::{others, value};
 use crate::words::attach::fits;
 use crate::words::concept::{Concept, Mark, Noun, State};
-use crate::words::item::{Form, Item, Number, What};
+use crate::words::item::{Form, Item, What};
 
 impl Candidate<'_> {
     /// "pressure at 50", "winds at 30": alone in its clause the number is what the thing is at; of a trailer it would say
@@ -19,73 +19,78 @@ impl Candidate<'_> {
         let Some((thing, noun)) = thing.and_then(|i| Some((i, items[i].noun()?))) else {
             return false;
         };
-        // "three quarters fresh in 26", "101 out here at 7": it has its value before it
-        let told = thing.checked_sub(1).filter(here).is_some_and(|i| {
-            let fits = |n: Number| fits(noun, n.unit, n.form == Form::Part);
-            items[i].number().is_some_and(|n| {
-                let measured = n.unit.is_some() || n.form == Form::Part;
-                (measured || noun == Noun::Air) && fits(n)
-            })
-        });
-        let v = value(self.item);
-        let has_such = match noun {
-            Noun::Pressure | Noun::Supply | Noun::AfterRegulator => (15.0..=250.0).contains(&v),
-            Noun::Wind | Noun::Gust => v <= 120.0,
-            Noun::Volts => (90.0..=260.0).contains(&v),
-            Noun::Air => (-60.0..=130.0).contains(&v),
-            Noun::Waste | Noun::Fresh => (15.0..=100.0).contains(&v),
-            _ => false,
-        };
-        let says_more = |i: usize| {
-            let well = items[i].what == What::Is(Concept::State(State::Ok));
-            !well
-                && matches!(
-                    items[i].what,
-                    What::Is(
-                        Concept::State(_)
-                            | Concept::Event(_)
-                            | Concept::Fault(_)
-                            | Concept::Level(_)
-                            | Concept::Ask(_)
-                            | Concept::Need(_)
-                    ) | What::Code
-                        | What::Units(_)
-                )
-                || items[i].number().is_some() && i != at
-                || items[i].is(Mark::Query)
-        };
-        let near = (0..at)
-            .rev()
-            .take_while(here)
-            .chain((at + 1..items.len()).take_while(here));
-        let alone = !near.into_iter().any(says_more);
-        let valued = |i: usize| {
-            let next = items.get(i + 1).and_then(Item::noun);
-            items[i].number().is_some_and(|n| n.unit.is_some())
-                || next.is_some_and(|n| n.reading().is_some())
-        };
         let goes_on = items.get(at + 1).is_some_and(|n| n.what == What::Sign(','))
             && items
                 .get(at + 2)
                 .is_some_and(|n| n.number().is_some() || n.is(Mark::And))
-            && (self.named.is_empty() || !valued(at + 2));
+            && (self.named.is_empty() || !self.has_a_noun(at + 2));
         let asked = items[at..]
             .iter()
             .take_while(|i| i.sentence == self.item.sentence)
             .any(|i| i.what == What::Sign('?'));
-        // "12 chocked, winds at 22 and 2 cords live": one of several values of the trailer that was named
-        let named = || !self.named.is_empty() || others(items, at);
+        place + 1 == at
+            && has_such(noun, value(self.item))
+            && !self.has_its_value(thing, noun)
+            && !goes_on
+            && !asked
+            && (self.is_alone() || self.is_listed(thing))
+    }
+
+    /// "three quarters fresh in 26", "101 out here at 7": tells whether a thing has its value before it.
+    fn has_its_value(&self, thing: usize, noun: Noun) -> bool {
+        let before = thing.checked_sub(1).map(|i| &self.items[i]);
+        let number = before
+            .filter(|item| item.chunk == self.item.chunk)
+            .and_then(Item::number);
+        number.is_some_and(|n| {
+            let measured = n.unit.is_some() || n.form == Form::Part;
+            (measured || noun == Noun::Air) && fits(noun, n.unit, n.form == Form::Part)
+        })
+    }
+
+    /// Tells whether the clause says nothing else that a trailer could be told of.
+    fn is_alone(&self) -> bool {
+        let (items, at) = (self.items, self.at);
+        let here = |i: &usize| items[*i].chunk == self.item.chunk;
+        let says_more = |i: usize| {
+            let well = items[i].what == What::Is(Concept::State(State::Ok));
+            let says = matches!(
+                items[i].what,
+                What::Is(
+                    Concept::State(_)
+                        | Concept::Event(_)
+                        | Concept::Fault(_)
+                        | Concept::Level(_)
+                        | Concept::Ask(_)
+                        | Concept::Need(_)
+                ) | What::Code
+                    | What::Units(_)
+            );
+            !well && says || items[i].number().is_some() && i != at || items[i].is(Mark::Query)
+        };
+        let before = (0..at).rev().take_while(here);
+        let mut near = before.chain((at + 1..items.len()).take_while(here));
+        !near.any(says_more)
+    }
+
+    /// "12 chocked, winds at 22 and 2 cords live": tells whether it is one of several values of the trailer that was named.
+    fn is_listed(&self, thing: usize) -> bool {
+        let named = || !self.named.is_empty() || others(self.items, self.at);
         // "low pressure at 45", "no pressure at 45"
-        let wrong = thing.checked_sub(1).filter(here).is_some_and(|i| {
-            items[i].is(Mark::No)
-                || items[i].is(Mark::Not)
-                || matches!(
-                    items[i].what,
-                    What::Is(Concept::State(_) | Concept::Fault(_))
-                )
+        let before = thing.checked_sub(1).map(|i| &self.items[i]);
+        let before = before.filter(|item| item.chunk == self.item.chunk);
+        let wrong = before.is_some_and(|item| {
+            let state = matches!(item.what, What::Is(Concept::State(_) | Concept::Fault(_)));
+            state || item.is(Mark::No) || item.is(Mark::Not)
         });
-        let listed = || named() && !wrong && self.another_value_follows();
-        has_such && !told && place + 1 == at && !goes_on && !asked && (alone || listed())
+        named() && !wrong && self.another_value_follows()
+    }
+
+    /// Tells whether a number has a measure of its own, or a noun right behind it.
+    fn has_a_noun(&self, at: usize) -> bool {
+        let next = self.items.get(at + 1).and_then(Item::noun);
+        self.items[at].number().is_some_and(|n| n.unit.is_some())
+            || next.is_some_and(|n| n.reading().is_some())
     }
 
     /// Tells whether the number is followed by a value with a noun or a measure of its own, or by nothing.
@@ -130,5 +135,17 @@ impl Candidate<'_> {
             .and_then(Item::number);
         let fits = |noun| told.is_some_and(|n| n.unit.is_some() && fits(noun, n.unit, false));
         self.items[noun].noun().is_some_and(fits)
+    }
+}
+
+/// Tells whether a thing can be at such a value.
+fn has_such(noun: Noun, value: f64) -> bool {
+    match noun {
+        Noun::Pressure | Noun::Supply | Noun::AfterRegulator => (15.0..=250.0).contains(&value),
+        Noun::Wind | Noun::Gust => value <= 120.0,
+        Noun::Volts => (90.0..=260.0).contains(&value),
+        Noun::Air => (-60.0..=130.0).contains(&value),
+        Noun::Waste | Noun::Fresh => (15.0..=100.0).contains(&value),
+        _ => false,
     }
 }

@@ -1,7 +1,5 @@
 //! The fleets that scripts are played with.
 
-use std::path::Path;
-
 use hosebib::fleet::{self, Fleet, FleetFiles};
 use hosebib::heard::Language;
 
@@ -26,17 +24,7 @@ pub(super) fn load(name: &str) -> Fleet {
         }
         return fleet;
     }
-    let folder = Path::new(env!("CARGO_MANIFEST_DIR"))
-        .join("tests/data/fleets")
-        .join(name);
-    let text = |file: &str| std::fs::read_to_string(folder.join(file)).expect("a fleet file");
-    let files = FleetFiles {
-        fleet: text("fleet.toml"),
-        jobs: text("jobs.toml"),
-        crew: text("crew.toml"),
-        ..FleetFiles::default()
-    };
-    fleet::read(&files).unwrap_or_else(|problems| panic!("{name}: {}", problems[0]))
+    crate::desks::fleet_of(name)
 }
 
 /// Makes a fleet of which a digest shows a part only.

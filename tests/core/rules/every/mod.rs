@@ -34,7 +34,7 @@ fn each_fires_by_the_words_for_it_and_not_by_the_nearest_others() {
     let mut wrong = Vec::new();
     for row in told::rows() {
         for (who, text) in row.fires {
-            let found = told::found(who, text);
+            let (found, _) = told::found(who, text);
             if !found.contains(&row.id) {
                 wrong.push(format!(
                     "{} is not brought up by {text:?}: {found:?}",
@@ -43,9 +43,12 @@ fn each_fires_by_the_words_for_it_and_not_by_the_nearest_others() {
             }
         }
         for (who, text) in row.near {
-            let found = told::found(who, text);
+            let (found, understood) = told::found(who, text);
             if found.contains(&row.id) {
                 wrong.push(format!("{} is brought up by {text:?}", row.id));
+            }
+            if !understood {
+                wrong.push(format!("{text:?} proves nothing: it is not understood"));
             }
         }
     }

@@ -4,7 +4,7 @@
 use std::sync::LazyLock;
 
 use chrono::{DateTime, Utc};
-use hosebib::book::MessageKey;
+use hosebib::book::{MessageKey, Record};
 use hosebib::desk::{Desk, Inbound, Sender};
 use hosebib::finding::FindingId as Id;
 use hosebib::fleet;
@@ -23,13 +23,18 @@ pub(super) fn rows() -> impl Iterator<Item = &'static Row> {
         .flatten()
 }
 
-/// Returns what the first message of a desk brings up.
-pub(super) fn found(who: &str, text: &str) -> Vec<Id> {
+/// Returns what the first message of a desk brings up, and whether all of it was understood.
+pub(super) fn found(who: &str, text: &str) -> (Vec<Id>, bool) {
     let now: DateTime<Utc> = "2027-01-23T19:00:00Z".parse().expect("an instant");
     static DESK: LazyLock<Desk> = LazyLock::new(|| crate::desks::at_work(fleet::demo::fleet()));
     let key = MessageKey::new("test", 1, 1, 0);
     let turn = DESK.receive(&Inbound::says(key, Sender::Crew(who.into()), now, text));
-    turn.findings.iter().map(|finding| finding.id).collect()
+    let found = turn.findings.iter().map(|finding| finding.id).collect();
+    let understood = turn.records.iter().all(|record| match record {
+        Record::Message(message) => message.unclear.is_empty(),
+        _ => true,
+    });
+    (found, understood)
 }
 
 /// A row whose messages a driver writes in English and another in Spanish.
