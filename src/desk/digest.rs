@@ -141,7 +141,7 @@ pub(super) fn text(desk: &Desk, stands: &[Stand], voice: &Voice<'_>) -> String {
             .into_iter()
             .map(|fill| (&fill.stand.unit, fill.at, fill.likely))
             .collect(),
-        late: late.into_iter().map(|task| how_late(task, voice)).collect(),
+        late,
         call: stands
             .iter()
             .filter_map(|stand| {
@@ -170,20 +170,6 @@ fn to_call<'a>(desk: &'a Desk, unit: &UnitName, now: DateTime<Utc>) -> Option<&'
     let task = desk.book.tasks().open_task(unit, TaskKind::PumpOut)?;
     let uncalled = task.called.is_none() && task.call_by.is_some_and(|at| at <= now);
     uncalled.then_some(task)
-}
-
-/// Says which task is late, and by how much: `4 pump-out 12 (54 min)`.
-fn how_late(task: &Task, voice: &Voice<'_>) -> String {
-    let past = |at: &DateTime<Utc>| *at < voice.now();
-    let since = task.due.filter(past).or(task.promised.filter(past));
-    let head = voice.task_head(task);
-    match since {
-        Some(since) => {
-            let args = [("task", head.into()), ("age", voice.age(since).into())];
-            voice.say("digest-late-one", &args)
-        }
-        None => head,
-    }
 }
 
 /// Returns when the truck of a trailer comes and when its tank may be full, where that is before the truck.

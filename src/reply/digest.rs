@@ -111,8 +111,8 @@ pub struct DigestTail<'a> {
     pub call: Vec<(&'a UnitName, Option<DateTime<Utc>>)>,
     /// The trailers whose truck comes when their tank may be full already, each with when it comes and when that may be.
     pub too_late: Vec<(UnitName, DateTime<Utc>, DateTime<Utc>)>,
-    /// The tasks that are late, by number, kind and trailer.
-    pub late: Vec<String>,
+    /// The tasks that are late.
+    pub late: Vec<&'a Task>,
     /// The trailers whose waste tank may be full by now by the crowd alone: nobody has read it.
     pub unread: Vec<&'a UnitName>,
     /// The trailers whose doors are open and of which nobody has said a word on this job.
@@ -141,7 +141,8 @@ pub fn digest_tail(voice: &Voice<'_>, tail: &DigestTail<'_>) -> String {
     let silent: Vec<String> = silent
         .map(|(unit, last)| format!("{unit} {}", voice.age(*last)))
         .collect();
-    let late: Vec<String> = tail.late.iter().take(NAMED).cloned().collect();
+    let late = tail.late.iter().take(NAMED);
+    let late: Vec<String> = late.map(|task| how_late(task, voice)).collect();
     let call = tail.call.iter().take(NAMED);
     let call: Vec<String> = call
         .map(|(unit, here)| match here {
@@ -168,42 +169,41 @@ pub fn digest_tail(voice: &Voice<'_>, tail: &DigestTail<'_>) -> String {
     let unheard = tail.unheard.iter().take(NAMED);
     let unheard: Vec<String> = unheard.map(ToString::to_string).collect();
     let lines = [
-        (
-            "digest-unread",
-            unread,
-            tail.unread.len().saturating_sub(NAMED),
-        ),
-        ("digest-call", call, tail.call.len().saturating_sub(NAMED)),
-        (
-            "digest-truck-late",
-            too_late,
-            tail.too_late.len().saturating_sub(NAMED),
-        ),
+        ("digest-unread", unread, tail.unread.len()),
+        ("digest-call", call, tail.call.len()),
+        ("digest-truck-late", too_late, tail.too_late.len()),
+        // the soonest are what counts here
         ("digest-fills", fills, 0),
-        ("digest-late", late, tail.late.len().saturating_sub(NAMED)),
-        (
-            "digest-unheard",
-            unheard,
-            tail.unheard.len().saturating_sub(NAMED),
-        ),
-        (
-            "digest-silent",
-            silent,
-            tail.silent.len().saturating_sub(NAMED),
-        ),
+        ("digest-late", late, tail.late.len()),
+        ("digest-unheard", unheard, tail.unheard.len()),
+        ("digest-silent", silent, tail.silent.len()),
     ];
     let mut out = Vec::new();
-    for (key, named, more) in lines {
+    for (key, named, all) in lines {
         if named.is_empty() {
             continue;
         }
         let mut list = named.join(", ");
-        if more > 0 {
-            let _ = write!(list, " +{more}");
+        if all > NAMED {
+            let _ = write!(list, " +{}", all - NAMED);
         }
         out.push(voice.say(key, &[("names", list.into())]));
     }
     out.join("\n")
+}
+
+/// Says which task is late, and by how much: `4 pump-out 12 (54 min)`.
+fn how_late(task: &Task, voice: &Voice<'_>) -> String {
+    let past = |at: &DateTime<Utc>| *at < voice.now();
+    let since = task.due.filter(past).or(task.promised.filter(past));
+    let head = voice.task_head(task);
+    match since {
+        Some(since) => {
+            let args = [("task", head.into()), ("age", voice.age(since).into())];
+            voice.say("digest-late-one", &args)
+        }
+        None => head,
+    }
 }
 
 /// One job of a day to come, as a look ahead tells it.

@@ -2,9 +2,8 @@
 
 use std::sync::LazyLock;
 
+use rustc_hash::FxHashMap;
 use serde::Deserialize;
-
-use super::vocab::FastMap;
 
 const DAYS: &str = include_str!("../../grammar/words/days.toml");
 
@@ -29,7 +28,7 @@ struct File {
 
 /// Returns the month that a word names, from 1, in small letters and without accents.
 pub fn named_month(word: &str) -> Option<u32> {
-    static NAMES: LazyLock<FastMap<Box<str>, u32>> = LazyLock::new(|| {
+    static NAMES: LazyLock<FxHashMap<Box<str>, u32>> = LazyLock::new(|| {
         let file: File = toml::from_str(DAYS).expect("the names of months are read by a test");
         let year = (1..).zip(file.months);
         year.flat_map(|(month, names)| names.into_iter().map(move |name| (name.into(), month)))
@@ -40,7 +39,7 @@ pub fn named_month(word: &str) -> Option<u32> {
 
 /// Returns the day that a word names, in small letters and without accents.
 pub fn named_day(word: &str) -> Option<NamedDay> {
-    static NAMES: LazyLock<FastMap<Box<str>, NamedDay>> = LazyLock::new(|| {
+    static NAMES: LazyLock<FxHashMap<Box<str>, NamedDay>> = LazyLock::new(|| {
         let file: File = toml::from_str(DAYS).expect("the names of days are read by a test");
         let week = (0..).zip(file.weekdays).flat_map(|(day, names)| {
             let day = NamedDay::Weekday(day);

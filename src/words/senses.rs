@@ -1,8 +1,9 @@
 //! Spellings that have another meaning beside certain neighbours: `grammar/words/senses.toml`.
 
+use rustc_hash::FxHashMap;
 use serde::Deserialize;
 
-use super::vocab::{FastMap, WordsError};
+use super::vocab::WordsError;
 
 /// Declares the senses as the file names them.
 macro_rules! senses {
@@ -163,9 +164,9 @@ impl SensesOf {
 #[derive(Debug, Clone, Default)]
 pub(super) struct Senses {
     /// A bit for each sense of a spelling.
-    bits: FastMap<Box<str>, u128>,
+    bits: FxHashMap<Box<str>, u128>,
     /// A bit for each sense that has a phrase which opens with the word.
-    openers: FastMap<Box<str>, u128>,
+    openers: FxHashMap<Box<str>, u128>,
     lists: Vec<Vec<Box<str>>>,
 }
 

@@ -4,9 +4,11 @@
 //! letters swapped. Candidates are found through the spellings that one deletion leaves, so the search does not grow
 //! with the vocabulary.
 
+use rustc_hash::FxHashMap;
+
 use super::concept::{Concept, Mark, Spoken};
 use super::normal::plain;
-use super::vocab::{FastMap, WordId};
+use super::vocab::WordId;
 
 /// The rows of the keyboard, for neighbouring keys.
 const ROWS: [&[u8]; 3] = [b"qwertyuiop", b"asdfghjkl", b"zxcvbnm"];
@@ -21,9 +23,9 @@ const SHORTEST: usize = 4;
 #[derive(Debug, Clone, Default)]
 pub(super) struct Speller {
     words: Vec<(Box<str>, WordId, Option<Concept>)>,
-    deletions: FastMap<Box<[u8]>, Vec<u32>>,
+    deletions: FxHashMap<Box<[u8]>, Vec<u32>>,
     /// The keyword that a spelling without vowels stands for, none where several do.
-    bare: FastMap<Box<[u8]>, Option<u32>>,
+    bare: FxHashMap<Box<[u8]>, Option<u32>>,
 }
 
 impl Speller {

@@ -87,7 +87,7 @@ impl<W: Write> Sheet<W> {
 
     /// Prints a row, a cell for each column.
     pub(super) fn row(&mut self, cells: Vec<Cell>) -> Result<(), CliError> {
-        debug_assert_eq!(cells.len(), self.columns.len());
+        assert_eq!(cells.len(), self.columns.len());
         self.rows += 1;
         let zone = self.zone;
         match &mut self.out {

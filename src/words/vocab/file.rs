@@ -110,6 +110,19 @@ pub(super) fn written_out(phrase: &str) -> Option<String> {
     Some(words.join(" "))
 }
 
+/// Splits a pattern at the spaces outside its brackets.
+pub(super) fn pieces(pattern: &str) -> impl Iterator<Item = &str> {
+    let mut inside = false;
+    pattern.split(move |c| {
+        match c {
+            '(' | '[' => inside = true,
+            ')' | ']' => inside = false,
+            _ => {}
+        }
+        c == ' ' && !inside
+    })
+}
+
 /// Writes out the choices of a pattern: `(a|b)` and `[c]`.
 pub(in crate::words) fn expand(pattern: &str) -> Vec<String> {
     let Some(open) = pattern.find(['(', '[']) else {

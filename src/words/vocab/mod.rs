@@ -4,9 +4,10 @@
 //! up to three words that are read by themselves.
 
 mod file;
-mod hash;
 
 use std::collections::BTreeSet;
+
+use rustc_hash::FxHashMap;
 
 use crate::heard::Language;
 use crate::words::concept::{Concept, Mark, Noun, Spoken, Unit};
@@ -15,9 +16,8 @@ use crate::words::normal::plain;
 use crate::words::senses::{Sense, Senses};
 use crate::words::spell::Speller;
 pub(super) use file::expand;
-use file::written_out;
 pub use file::{WordFile, WordsError};
-pub(super) use hash::FastMap;
+use file::{pieces, written_out};
 
 /// A word of the vocabulary.
 pub(super) type WordId = u32;
@@ -46,10 +46,10 @@ struct Node {
 /// The compiled vocabulary.
 #[derive(Debug, Clone, Default)]
 pub(super) struct Vocab {
-    ids: FastMap<Box<str>, WordId>,
+    ids: FxHashMap<Box<str>, WordId>,
     known: Vec<Known>,
     nodes: Vec<Node>,
-    glued: FastMap<Box<str>, Unit>,
+    glued: FxHashMap<Box<str>, Unit>,
     speller: Speller,
 }
 
@@ -90,20 +90,24 @@ impl Vocab {
                 continue;
             }
             for spelling in &entry.say {
-                for phrase in expand(spelling) {
-                    self.add_phrase(&phrase, concept, bit, entry.accents)
-                        .map_err(|spelling| WordsError::Clash {
-                            file: file.into(),
-                            spelling,
-                            is: entry.is.clone(),
-                        })?;
-                    spelt_out.extend(written_out(&phrase).map(|long| (long, concept, bit)));
+                self.add_pattern(spelling, concept, bit, entry.accents)
+                    .map_err(|spelling| WordsError::Clash {
+                        file: file.into(),
+                        spelling,
+                        is: entry.is.clone(),
+                    })?;
+                // every contraction ends so
+                if spelling.contains("nt") {
+                    let long = expand(spelling)
+                        .into_iter()
+                        .filter_map(|it| written_out(&it));
+                    spelt_out.extend(long.map(|long| (long, concept, bit)));
                 }
             }
         }
         // what the file says of the long form itself stands
         for (long, concept, bit) in spelt_out {
-            let _ = self.add_phrase(&long, concept, bit, false);
+            let _ = self.add_pattern(&long, concept, bit, false);
         }
         self.add_ordinary(&words.ordinary, language);
         Ok(())
@@ -191,7 +195,7 @@ impl Vocab {
 
     /// Adds a phrase after `finish`, and mends slips for it from then on; an occupied one stays as it is.
     pub(super) fn teach(&mut self, phrase: &str, concept: Concept) {
-        if self.add_phrase(phrase, concept, 0, false).is_err() || phrase.contains(' ') {
+        if self.add_pattern(phrase, concept, 0, false).is_err() || phrase.contains(' ') {
             return;
         }
         for word in BTreeSet::from([phrase.to_owned(), plain(phrase)]) {
@@ -254,74 +258,101 @@ impl Vocab {
         id
     }
 
-    fn add_phrase(
+    /// Adds what a pattern writes out; an error is a phrase of it that already means something else.
+    fn add_pattern(
         &mut self,
-        phrase: &str,
+        pattern: &str,
         concept: Concept,
         bit: u8,
         accents: bool,
     ) -> Result<(), String> {
-        self.add_spelling(phrase, concept, bit)?;
-        if !accents && !phrase.is_ascii() {
-            self.add_spelling(&plain(phrase), concept, bit)?;
+        self.add_spelling(pattern, concept, bit)?;
+        if !accents && !pattern.is_ascii() {
+            self.add_spelling(&plain(pattern), concept, bit)?;
         }
         Ok(())
     }
 
-    fn add_spelling(&mut self, phrase: &str, concept: Concept, bit: u8) -> Result<(), String> {
-        let mut node: Option<u32> = None;
-        for word in phrase.split_ascii_whitespace() {
-            if word == "*" {
-                let here = node.ok_or_else(|| phrase.to_string())? as usize;
-                let gap = match self.nodes[here].gap {
-                    Some(gap) => gap,
-                    None => {
-                        let gap = self.node();
-                        self.nodes[here].gap = Some(gap);
-                        gap
+    /// Goes down the trie by all choices of a pattern at once: each piece of it is looked up once, however many phrases
+    /// it is part of.
+    fn add_spelling(&mut self, pattern: &str, concept: Concept, bit: u8) -> Result<(), String> {
+        let mut ends: Vec<Option<u32>> = vec![None];
+        for piece in pieces(pattern) {
+            let mut reached = Vec::new();
+            for choice in expand(piece) {
+                let words = self.words_of(&choice, bit);
+                for start in &ends {
+                    let mut at = *start;
+                    for word in &words {
+                        at = Some(match word {
+                            Some(id) => self.after_word(at, *id),
+                            None => self.after_gap(at.ok_or_else(|| pattern.to_string())?),
+                        });
                     }
-                };
-                node = Some(gap);
-                continue;
-            }
-            let id = self.intern(word);
-            self.known[id as usize].languages |= bit;
-            self.known[id as usize].ours = true;
-            node = Some(match node {
-                None => match self.known[id as usize].root {
-                    Some(root) => root,
-                    None => {
-                        let root = self.node();
-                        self.known[id as usize].root = Some(root);
-                        root
-                    }
-                },
-                Some(here) => {
-                    let found = self.nodes[here as usize]
-                        .next
-                        .iter()
-                        .find(|(w, _)| *w == id)
-                        .map(|(_, n)| *n);
-                    match found {
-                        Some(next) => next,
-                        None => {
-                            let next = self.node();
-                            self.nodes[here as usize].next.push((id, next));
-                            next
-                        }
-                    }
+                    reached.push(at);
                 }
-            });
-        }
-        let Some(node) = node else { return Ok(()) };
-        let slot = &mut self.nodes[node as usize].concept;
-        match slot {
-            Some(there) if *there != concept => Err(phrase.to_string()),
-            _ => {
-                *slot = Some(concept);
-                Ok(())
             }
+            ends = reached;
         }
+        for end in ends.into_iter().flatten() {
+            let slot = &mut self.nodes[end as usize].concept;
+            if slot.is_some_and(|there| there != concept) {
+                return Err(self.taken(pattern, concept));
+            }
+            *slot = Some(concept);
+        }
+        Ok(())
+    }
+
+    /// Returns the words of a choice as ids, none for `*`.
+    fn words_of(&mut self, choice: &str, bit: u8) -> Vec<Option<WordId>> {
+        let mut words = Vec::new();
+        for word in choice.split_ascii_whitespace() {
+            words.push((word != "*").then(|| {
+                let id = self.intern(word);
+                let known = &mut self.known[id as usize];
+                known.languages |= bit;
+                known.ours = true;
+                id
+            }));
+        }
+        words
+    }
+
+    /// Returns the node that a word leads to, from the start of a phrase or from a node.
+    fn after_word(&mut self, at: Option<u32>, id: WordId) -> u32 {
+        let there = match at {
+            None => self.known[id as usize].root,
+            Some(node) => {
+                let next = &self.nodes[node as usize].next;
+                next.iter().find(|(word, _)| *word == id).map(|(_, n)| *n)
+            }
+        };
+        there.unwrap_or_else(|| {
+            let new = self.node();
+            match at {
+                None => self.known[id as usize].root = Some(new),
+                Some(node) => self.nodes[node as usize].next.push((id, new)),
+            }
+            new
+        })
+    }
+
+    /// Returns the node behind the gap at a node.
+    fn after_gap(&mut self, node: u32) -> u32 {
+        self.nodes[node as usize].gap.unwrap_or_else(|| {
+            let gap = self.node();
+            self.nodes[node as usize].gap = Some(gap);
+            gap
+        })
+    }
+
+    /// Names the phrase of a pattern that already means something else.
+    fn taken(&self, pattern: &str, concept: Concept) -> String {
+        let mut phrases = expand(pattern).into_iter();
+        phrases
+            .find(|phrase| self.phrase(phrase).is_some_and(|there| there != concept))
+            .unwrap_or_else(|| pattern.to_string())
     }
 
     fn node(&mut self) -> u32 {
