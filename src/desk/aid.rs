@@ -5,12 +5,13 @@ use super::answer::Reply;
 use super::choices;
 use super::inbound::Outgoing;
 use super::others::{other_dispatchers, watchers_of};
+use super::phrases::Phrases;
 use super::receive::Hearing;
 use super::settle;
 use super::tick::{alone_key, place_told};
-use crate::book::{AlarmChange, Alone, Record};
+use crate::book::{AheadChange, AlarmChange, Alone, Record};
 use crate::finding::{FindingId, Level};
-use crate::heard::{Entry, UnitName};
+use crate::heard::{Entry, Fault, UnitName};
 use crate::reply::{Arg, Voice};
 
 /// A longer message says what is wrong, or asks for something else.
@@ -22,14 +23,28 @@ pub(super) struct Call {
     unit: Option<UnitName>,
 }
 
-/// Finds a call for help in a message that reports nothing: what is reported is answered by itself.
+/// Finds a call for help in a message that reports nothing: what is reported is answered by itself. Of somebody whose clock
+/// as a lone worker runs, less is a call: "help", "i fell", or "no" to the question whether all is well.
 pub(super) fn said(hearing: &Hearing<'_>) -> Option<Call> {
-    let says = |list| hearing.desk.phrases.holds("aid", list, hearing.text);
+    let phrases = hearing.desk.phrases;
+    let says = |list| phrases.holds("aid", list, hearing.text);
     let heard = &hearing.heard;
-    let reports = heard.entries.iter().any(|entry| !Entry::is_empty(entry));
+    let reports = |but: fn(&Entry) -> bool| heard.entries.iter().any(|entry| !but(entry));
+    if hearing.inbound.replaces.is_some() {
+        return None;
+    }
+    let clock = hearing.desk.book.ahead().alone(&hearing.member.id);
+    let calls_alone = clock.is_some_and(|clock| {
+        let denies = clock.asked.is_some() && denies_well(phrases, hearing.text);
+        !reports(tells_at_most_of_one_trapped) && (says("alone") && !says("not-alone") || denies)
+    });
     let long = hearing.text.split_whitespace().count() > LONGEST;
-    let beside = heard.command.is_some() || hearing.inbound.replaces.is_some();
-    if reports || long || beside || !says("says") || says("not") {
+    let calls = !long
+        && heard.command.is_none()
+        && !reports(Entry::is_empty)
+        && says("says")
+        && !says("not");
+    if !calls && !calls_alone {
         return None;
     }
     let named = hearing.names().into_iter().next();
@@ -40,6 +55,25 @@ pub(super) fn said(hearing: &Hearing<'_>) -> Option<Call> {
     Some(Call {
         unit: named.or_else(last),
     })
+}
+
+/// Tells whether a report is empty, or of somebody locked in and nothing else: who works alone is the one, and what helps
+/// others outside does not help them.
+fn tells_at_most_of_one_trapped(entry: &Entry) -> bool {
+    let mut rest = entry.clone();
+    rest.faults.retain(|fault| *fault != Fault::PersonTrapped);
+    rest.is_empty()
+}
+
+/// Tells whether an answer to the question whether all is well says that it is not: "no", "no im stuck".
+fn denies_well(phrases: &Phrases, text: &str) -> bool {
+    phrases.after("aid", "no", text).is_some() && !no_but_well(phrases, text)
+}
+
+/// Tells whether an answer opens with "no" and says that all is well: "nope all good", "no problem".
+pub(super) fn no_but_well(phrases: &Phrases, text: &str) -> bool {
+    let rest = phrases.after("aid", "no", text);
+    rest.is_some_and(|rest| phrases.is("aid", "well", rest) || phrases.is("alone", "fine", rest))
 }
 
 /// Tells the dispatchers, and asks what is wrong. Of somebody whose clock as a lone worker runs it is an alarm.
@@ -102,6 +136,21 @@ fn alarm(
 ) {
     let me = &hearing.member.id;
     let unit = clock.unit.as_ref().or(call.unit.as_ref());
+    // there is no more to ask them, nor to wait for
+    let now = Some(hearing.now);
+    let clock = Alone {
+        asked: clock.asked.or(now),
+        alarmed: clock.alarmed.or(now),
+        ..clock.clone()
+    };
+    let change = AheadChange::Alone {
+        who: me.clone(),
+        alone: Some(clock.clone()),
+    };
+    records.push(Record::Ahead {
+        at: hearing.now,
+        change,
+    });
     let change = AlarmChange::Raised {
         key: alone_key(me),
         id: FindingId::CrewLateCheckIn,

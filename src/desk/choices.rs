@@ -156,6 +156,13 @@ pub(super) fn got_it(voice: &Voice<'_>) -> Choice {
     plain(voice, "got-it", Bears::Once)
 }
 
+/// Makes the buttons under the question whether a lone worker is well.
+pub(super) fn well(voice: &Voice<'_>) -> Vec<Choice> {
+    ["ok", "help"]
+        .map(|code| plain(voice, code, Bears::Once))
+        .into()
+}
+
 /// Offers to take a task, or to take note of it.
 pub(super) fn for_task(out: Outgoing, voice: &Voice<'_>, id: u32) -> Outgoing {
     out.offering(vec![of_task(voice, "take", id), got_it(voice)])

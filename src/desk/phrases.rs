@@ -36,6 +36,11 @@ impl Phrases {
         self.each(topic, list).any(|phrase| words.hold(phrase))
     }
 
+    /// Tells whether a text holds one of a list's signs as it was written, such as a raised thumb.
+    pub(super) fn shows(&self, topic: &str, list: &str, text: &str) -> bool {
+        self.each(topic, list).any(|sign| text.contains(sign))
+    }
+
     /// Tells whether a folded text opens with one of a list's phrases.
     pub(super) fn opens(&self, topic: &str, list: &str, folded: &str) -> bool {
         self.each(topic, list).any(|phrase| {

@@ -1,4 +1,4 @@
-//! Somebody works alone: a clock is set, shortened in deep cold, answered by any word; and offered where it would help.
+//! Somebody works alone: a clock is set, shortened in deep cold, answered with "ok"; and offered where it would help.
 
 use chrono::{DateTime, TimeDelta, Timelike, Utc};
 
@@ -19,6 +19,7 @@ use crate::physics::cold::{chill_band, wind_chill};
 use crate::physics::units::{deg_f, mph};
 use crate::quantity::Measure;
 use crate::reply::Arg;
+use crate::rules::first_words;
 
 /// The wind that is taken where nobody read it, mph.
 const WIND_TAKEN_MPH: f64 = 10.0;
@@ -56,7 +57,7 @@ pub(super) fn note(
             let clock = fresh(hearing, unit, minutes);
             set(hearing, clock, reply, records);
         }
-        (None, Some(clock)) => answered(hearing, clock, reply, records),
+        (None, Some(clock)) => answered(hearing, clock, cases, reply, records),
         (None, None) => offer(hearing, cases, reply, records),
     }
 }
@@ -184,11 +185,13 @@ fn put(hearing: &Hearing<'_>, who: &str, alone: Option<Alone>, records: &mut Vec
     });
 }
 
-/// Takes any word as a sign of life. After the question it stops the clock; before, only "ok" does, and any other word
-/// starts it anew. One that runs until a time of day goes on until then, or until the sender ends it.
+/// Takes what somebody writes whose clock runs. After the question, word that they are well or go on working stops the
+/// clock, and any other word is passed on; before, only "ok" does, and any other word starts it anew. One that runs until a
+/// time of day goes on until then, or until the sender ends it.
 fn answered(
     hearing: &Hearing<'_>,
     clock: &Alone,
+    cases: &[Case],
     reply: &mut Reply<'_>,
     records: &mut Vec<Record>,
 ) {
@@ -197,8 +200,13 @@ fn answered(
     }
     let who = hearing.member.id.clone();
     // a call for help is no sign that all is well: the clock runs on, and the alarm goes out by itself
-    if aid::said(hearing).is_some() {
+    if aid::said(hearing).is_some() || cases.iter().any(tells_of_danger) {
         return;
+    }
+    // who was called for, or called, is found by word that they are well, and not by any report
+    let shows = is_well(hearing) || clock.alarmed.is_none() && !cases.is_empty();
+    if clock.asked.is_some() && !shows {
+        return pass_on(hearing, clock, reply, records);
     }
     if let Some(minutes) = lone::more_minutes(hearing) {
         return again(hearing, clock, minutes, reply, records);
@@ -216,7 +224,57 @@ fn answered(
     let line = reply.voice.word("speak-alone-over");
     reply.first.insert(0, line);
     put(hearing, &who, None, records);
-    found(hearing, clock, reply, records);
+    found(hearing, reply, records);
+}
+
+/// Tells whether a report is of a danger: whoever tells of one may be in it.
+fn tells_of_danger(case: &Case) -> bool {
+    let mut faults = case.report.faults.iter();
+    faults.any(|fault| first_words(*fault).is_some())
+}
+
+/// Tells whether words that report nothing say that the sender is well, or goes on.
+fn is_well(hearing: &Hearing<'_>) -> bool {
+    ends(hearing)
+        || ends_a_watch(hearing)
+        || lone::more_minutes(hearing).is_some()
+        || hearing.desk.phrases.is("alone", "fine", hearing.text)
+        || aid::no_but_well(hearing.desk.phrases, hearing.text)
+        || hearing.desk.phrases.shows("alone", "thumbs", hearing.text)
+}
+
+/// Passes on what somebody wrote in place of "ok" to those who are alarmed about them: words that are not understood may
+/// be a call for help. They get the time to answer once more; an alarm stands.
+fn pass_on(hearing: &Hearing<'_>, clock: &Alone, reply: &mut Reply<'_>, records: &mut Vec<Record>) {
+    let whom = whom(&hearing.fleet, &hearing.member.id, &reply.voice);
+    let line = reply
+        .voice
+        .say("speak-alone-unsure", &[("names", whom.into())]);
+    reply.first.insert(0, line);
+    for to in watchers_of(&hearing.fleet, &hearing.member.id) {
+        let voice = hearing
+            .desk
+            .voice_for(to, None, &hearing.fleet, hearing.now);
+        let args = [
+            (
+                "who",
+                Arg::from(voice.person(&hearing.member.id).into_owned()),
+            ),
+            ("quote", voice.quote(hearing.text.trim()).into()),
+        ];
+        let text = voice.say("speak-alone-words", &args);
+        reply
+            .others
+            .push(Outgoing::to(&to.id, text).of_level(Level::Warning));
+    }
+    if clock.alarmed.is_none() {
+        let asked = Some(hearing.now);
+        let clock = Alone {
+            asked,
+            ..clock.clone()
+        };
+        put(hearing, &hearing.member.id, Some(clock), records);
+    }
 }
 
 /// Lets a clock run anew for so many minutes, shorter in deep cold, and says when it asks.
@@ -251,7 +309,7 @@ fn again(
         reply.say("speak-alone-moved", &[("time", next.due.into())]);
     }
     put(hearing, &hearing.member.id, Some(next), records);
-    found(hearing, clock, reply, records);
+    found(hearing, reply, records);
 }
 
 /// Returns the time of day until which a clock was asked for.
@@ -281,13 +339,11 @@ fn leaves_off(hearing: &Hearing<'_>) -> bool {
 }
 
 /// Ends the alarm about somebody who did not answer and does now, and tells those who were alarmed.
-fn found(hearing: &Hearing<'_>, clock: &Alone, reply: &mut Reply<'_>, records: &mut Vec<Record>) {
+fn found(hearing: &Hearing<'_>, reply: &mut Reply<'_>, records: &mut Vec<Record>) {
     let at = hearing.now;
     let key = alone_key(&hearing.member.id);
     let stands = hearing.desk.book.alarms().contains_key(&key);
-    // who called for help is found when they say that they are well, and not by any word
-    let called = clock.alarmed.is_none() && !says_well(hearing);
-    if !stands || called {
+    if !stands {
         return;
     }
     let change = AlarmChange::Over { key };

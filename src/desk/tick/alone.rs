@@ -48,9 +48,7 @@ pub(super) fn ask_or_alarm(round: &mut Round<'_>, who: &str) {
             let whom = whom(&round.fleet, who, &voice);
             let args = [("time", at.into()), ("names", whom.into())];
             let text = voice.say("speak-alone-ask", &args);
-            round
-                .say
-                .add(who, Some(Level::Warning), text, Answer::InText);
+            round.say.add(who, Some(Level::Warning), text, Answer::Well);
         }
         if now - clock.due >= LATE {
             tell_of_delay(round, who, &clock);

@@ -22,6 +22,8 @@ pub(super) enum Answer {
     GotIt,
     /// "take 41" or "got it" stops it.
     Take(u32),
+    /// "ok", or "help", by somebody who works alone.
+    Well,
     /// It says itself how to answer.
     InText,
 }
@@ -144,7 +146,9 @@ impl Say {
                 && lines.iter().any(|line| line.answer != Answer::None);
             let out = Outgoing::to(&to, text.join("\n"))
                 .of_level(lines.iter().filter_map(|line| line.level).max());
+            let asks = lines.iter().any(|line| line.answer == Answer::Well);
             turn.outgoing.push(match task {
+                _ if asks => out.offering(choices::well(&voice)),
                 Some(id) => choices::for_task(out, &voice, id),
                 None if got_it => out.offering(vec![choices::got_it(&voice)]),
                 None => out,
