@@ -3,7 +3,7 @@
 use super::concept::{Concept, Mark, Noun, State, Unit};
 use super::item::{Form, Item, Number, What};
 use super::unit::Group;
-use crate::heard::UnitName;
+use crate::heard::{Language, UnitName};
 
 /// A number that corrects another is of its size: beyond this ratio it may be a trailer.
 const LIKE_SIZE: f64 = 2.5;
@@ -11,10 +11,15 @@ const LIKE_SIZE: f64 = 2.5;
 const NEAR_BOTH: f64 = 1.5;
 
 /// Applies corrections in place; returns the items at which one stands, and those that could mend either of two things.
-pub(super) fn apply(items: &mut [Item], groups: &mut [Group]) -> (Vec<usize>, Vec<usize>) {
+pub(super) fn apply(
+    items: &mut [Item],
+    groups: &mut [Group],
+    language: Option<Language>,
+) -> (Vec<usize>, Vec<usize>) {
     let mut marks = Vec::new();
     let mut doubtful = Vec::new();
     noes_that_mend(items);
+    noes_between_opposites(items, language);
     for at in 0..items.len() {
         if items[at].is(Mark::Not) || items[at].is(Mark::No) {
             contrast(items, at);
@@ -27,14 +32,33 @@ pub(super) fn apply(items: &mut [Item], groups: &mut [Group]) -> (Vec<usize>, Ve
             continue;
         };
         marks.push(at);
-        let Some(next) = (at + 1..items.len()).take(6).find(|i| !skipped(&items[*i])) else {
+        // "off, sorry, on", and not "off, sorry, on 8"
+        let turned_on = |i: usize| {
+            items[before].what == What::Is(Concept::State(State::Off))
+                && items[i].what == What::Is(Concept::State(State::On))
+                && !items
+                    .get(i + 1)
+                    .is_some_and(|n| matches!(n.what, What::Units(_) | What::Number(_)))
+        };
+        let Some(next) = (at + 1..items.len())
+            .take(6)
+            .find(|i| !skipped(&items[*i]) || turned_on(*i))
+        else {
             continue;
         };
         if trailer_mended(items, groups, at, next) {
             continue;
         }
         match items[next].what {
-            What::Units(new) => units(items, groups, before, next, new, &mut doubtful),
+            What::Units(new) => {
+                // "sorry, on 8": where, and not switched on
+                for item in &mut items[at + 1..next] {
+                    if item.what == What::Is(Concept::State(State::On)) {
+                        item.what = What::Gone;
+                    }
+                }
+                units(items, groups, before, next, new, &mut doubtful);
+            }
             What::Number(number) => {
                 let mended = Mended {
                     at,
@@ -238,6 +262,37 @@ fn noes_that_mend(items: &mut [Item]) {
             ends && alike && items[i].sentence == items[at].sentence
         });
         if mends {
+            items[at].what = What::Is(Concept::Mark(Mark::Sorry));
+        }
+    }
+}
+
+/// "tank empty, no full", "heater off no on": between two levels or two states it takes the first one back. In Spanish it
+/// does so between commas only: "lleno no vacío" denies the second.
+fn noes_between_opposites(items: &mut [Item], language: Option<Language>) {
+    let comma = |i: &Item| matches!(i.what, What::Sign(',' | '-'));
+    for at in 1..items.len().saturating_sub(1) {
+        if !items[at].is(Mark::No) {
+            continue;
+        }
+        let (left, right) = (comma(&items[at - 1]), comma(&items[at + 1]));
+        let old = at.checked_sub(1 + usize::from(left));
+        let (Some(old), Some(new)) = (
+            old.map(|old| &items[old]),
+            items.get(at + 1 + usize::from(right)),
+        ) else {
+            continue;
+        };
+        let opposite = match (old.what, new.what) {
+            (What::Is(Concept::Level(old)), What::Is(Concept::Level(new))) => old != new,
+            (What::Is(Concept::State(old)), What::Is(Concept::State(new))) => matches!(
+                (old, new),
+                (State::On, State::Off) | (State::Off, State::On)
+            ),
+            _ => false,
+        };
+        let denies = language == Some(Language::Es) && !(left && right);
+        if opposite && !denies && old.sentence == new.sentence {
             items[at].what = What::Is(Concept::Mark(Mark::Sorry));
         }
     }
@@ -495,5 +550,50 @@ fn contrast(items: &mut [Item], at: usize) {
     if with(before) || told_before || with(after) {
         items[at].what = What::Gone;
         items[next].what = What::Labelled;
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use crate::heard::Event::{self, HeaterOff, HeaterOn, WaterOff, WaterOn};
+    use crate::heard::ReadingKey;
+    use crate::quantity::TemperatureScale;
+    use crate::words::Reader;
+
+    fn events(text: &str) -> Vec<Event> {
+        let heard = Reader::new().hear(text, TemperatureScale::F);
+        let entries = heard.entries.into_iter();
+        entries.flat_map(|entry| entry.events).collect()
+    }
+
+    #[test]
+    fn the_last_of_two_opposites_stands() {
+        for (text, stands) in [
+            ("10 heater off no on", HeaterOn),
+            ("10 heater on, no off", HeaterOff),
+            ("10 heater off sorry on", HeaterOn),
+            ("10 heater off, sorry, on 12", HeaterOff),
+            ("10 water on, no, off", WaterOff),
+            ("10 water off no on", WaterOn),
+            ("10 heater on, no leaks", HeaterOn),
+        ] {
+            assert_eq!(events(text), [stands], "{text}");
+        }
+    }
+
+    #[test]
+    fn no_between_two_levels_takes_the_first_back_and_in_spanish_denies_the_second() {
+        for (text, pct) in [
+            ("10 tank empty, no full", 100.0),
+            ("10 tank full no empty", 0.0),
+            ("10 negras vacío, no, lleno", 100.0),
+            ("10 negras lleno, no vacío", 100.0),
+            ("10 tank full, no leak", 100.0),
+            ("10 tank full, not empty", 100.0),
+        ] {
+            let heard = Reader::new().hear(text, TemperatureScale::F);
+            let read = heard.entries[0].readings.value(ReadingKey::WastePct);
+            assert_eq!(read, Some(pct), "{text}");
+        }
     }
 }

@@ -174,7 +174,7 @@ impl<'t> Reading<'t> {
 
     fn read(&mut self, reader: &Reader, scale: TemperatureScale) {
         let counts = self.find_trailers(&reader.senses);
-        let corrections = correct::apply(&mut self.items, &mut self.groups);
+        let corrections = correct::apply(&mut self.items, &mut self.groups, self.heard.language);
         let (fixes, doubtful) = &corrections;
         let sentences = scope::sentences(&self.items);
         let mut scopes = scope::scopes(&self.items, &sentences);
