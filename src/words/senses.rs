@@ -124,6 +124,7 @@ senses! {
     Road = "road",
     TheLow = "the-low",
     LowIs = "low-is",
+    UnderZero = "under-zero",
     TheNight = "the-night",
 }
 

@@ -146,14 +146,17 @@ pub(super) fn low_tonight(text: &str, scale: TemperatureScale, senses: &Senses) 
         return None;
     }
     let low = words.iter().position(is_low)?;
-    let after = words[low + 1..]
-        .iter()
-        .find(|word| !senses.has(word, Sense::LowIs))?;
+    let mut rest = words[low + 1..].iter();
+    let after = rest.find(|word| !senses.has(word, Sense::LowIs))?;
+    let under = rest
+        .next()
+        .is_some_and(|word| senses.has(word, Sense::UnderZero));
     let bare = after.trim_end_matches(['°', 'º', 'f', 'c']);
     let value: f64 = bare
         .parse()
         .ok()
         .filter(|value: &f64| value.abs() < 130.0)?;
+    let value = if under { -value.abs() } else { value };
     let celsius = after.ends_with('c') || (scale == TemperatureScale::C && !after.ends_with('f'));
     let f = if celsius { f_from_c(value) } else { value };
     (-60.0..=130.0).contains(&f).then_some(f)
@@ -288,6 +291,9 @@ mod tests {
         assert_eq!(low_tonight("mínima -8c esta noche"), Some(17.6));
         assert_eq!(low_tonight("low -8"), Some(-8.0));
         assert_eq!(low_tonight("low 12f"), Some(12.0));
+        assert_eq!(low_tonight("low 10 below zero overnight"), Some(-10.0));
+        assert_eq!(low_tonight("low of 10 below tonight"), Some(-10.0));
+        assert_eq!(low_tonight("mínima 10 bajo cero esta noche"), Some(-10.0));
         assert_eq!(low_tonight("low 12"), None);
         assert_eq!(low_tonight("low -8 on 12"), None);
         assert_eq!(low_tonight("low tire on 12 tonight"), None);

@@ -1,7 +1,7 @@
 //! What joins a number: its sign, its measure, full or empty, and what makes it only a bound.
 
 use super::leading::ahead_of_its_number;
-use crate::words::concept::{Concept, Mark, Unit};
+use crate::words::concept::{Concept, Mark, Noun, Unit};
 use crate::words::item::{Form, Item, Number, What};
 
 /// Minus five, five below.
@@ -24,10 +24,15 @@ pub(super) fn signs(items: &mut [Item], at: usize) {
         && number.value > 0.0
         && number.form == Form::Whole
     {
-        // "5 below the line" is no temperature
-        let ends = items.get(next + 1).is_none_or(|i| {
-            !matches!(i.what, What::Word { ordinary: true } | What::Number(_))
-                && !i.is(Mark::Article)
+        // "5 below the line" is no temperature, "10 below zero tonight" and "lows of 10 below tonight" are
+        let zero = items[next].end > items[next].first + 1;
+        let of_a_low = items[..at]
+            .iter()
+            .any(|i| i.chunk == items[at].chunk && i.noun() == Some(Noun::Low));
+        let ends = items.get(next + 1).is_none_or(|i| match i.what {
+            What::Word { ordinary: true } => zero || of_a_low,
+            What::Number(_) => false,
+            _ => !i.is(Mark::Article),
         });
         if ends {
             number.value = -number.value;
@@ -273,6 +278,35 @@ pub(super) fn hedge(items: &mut [Item], at: usize) {
         let leads = between || measured && items[before].is(Mark::At);
         if !leads {
             break;
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use crate::heard::ReadingKey;
+    use crate::quantity::TemperatureScale;
+    use crate::words::Reader;
+
+    #[test]
+    fn so_much_below_is_under_zero_where_it_is_a_temperature() {
+        for (text, key, read) in [
+            (
+                "lows around 10 below tonight",
+                ReadingKey::LowF,
+                Some(-10.0),
+            ),
+            (
+                "low of 10 below zero tonight",
+                ReadingKey::LowF,
+                Some(-10.0),
+            ),
+            ("9 is 5 below out here", ReadingKey::AirF, Some(-5.0)),
+            ("9 valve is 5 below the line", ReadingKey::AirF, None),
+        ] {
+            let heard = Reader::new().hear(text, TemperatureScale::F);
+            let value = heard.entries.iter().find_map(|it| it.readings.value(key));
+            assert_eq!(value, read, "{text}");
         }
     }
 }
