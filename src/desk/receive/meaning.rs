@@ -375,11 +375,10 @@ fn asks_after_a_day(came: &Came<'_>, meaning: &Meaning) -> bool {
     }
     let asks = heard.ask.is_some() || text.contains(['?', '¿']);
     let open = meaning.talk.question_at(came.inbound.at).is_some();
-    let dispatches = came.member.role == Role::Dispatcher;
     let phrases = came.desk.phrases;
     let day = || digest::day_asked(phrases, text, came.inbound.at, came.fleet.time_zone);
     let jobs = phrases.is("day-ahead", "jobs", text);
-    (asks || jobs || dispatches && !open) && day().is_some()
+    (asks || jobs || !open) && day().is_some()
 }
 
 /// Reads "take task 1" as "take 1", where the message is no order as it stands.
