@@ -2,6 +2,7 @@
 
 use super::question::warn;
 use super::reply::Reply;
+use super::topic::sounds_like_one;
 use crate::desk::receive::Hearing;
 use crate::desk::settle;
 use crate::desk::situate::Case;
@@ -17,7 +18,10 @@ pub(in crate::desk) fn asked_to_hook_up(
     hearing: &mut Hearing<'_>,
 ) -> Option<(Option<UnitName>, Option<f64>)> {
     let asks = |list| hearing.desk.phrases.holds("hook-up", list, hearing.text);
-    if !(asks("asks") && asks("power")) || hearing.heard.command.is_some() {
+    // "can 12 run on one cord" tells of no cord
+    let supposes = || asks("runs") && asks("power") && sounds_like_one(hearing.text);
+    let plans = asks("plan") || asks("asks") && asks("power") || supposes();
+    if !plans || hearing.heard.command.is_some() {
         return None;
     }
     let mut told = None;
@@ -27,6 +31,7 @@ pub(in crate::desk) fn asked_to_hook_up(
     }
     hearing.heard.entries.retain(|entry| !entry.is_empty());
     hearing.heard.ask = None;
+    hearing.drop_what_is_not_now();
     Some(match told {
         Some((unit, cords)) => (unit, Some(cords)),
         None => (None, None),

@@ -374,7 +374,10 @@ fn asks_after_a_day(came: &Came<'_>, meaning: &Meaning) -> bool {
         return false;
     }
     let asks = heard.ask.is_some() || text.contains(['?', '¿']);
-    let open = meaning.talk.question_at(came.inbound.at).is_some();
+    let talk = &meaning.talk;
+    let open = talk.question_at(came.inbound.at).is_some()
+        || !talk.checks.is_empty()
+        || talk.round.is_some();
     let phrases = came.desk.phrases;
     let day = || digest::day_asked(phrases, text, came.inbound.at, came.fleet.time_zone);
     let jobs = phrases.is("day-ahead", "jobs", text);

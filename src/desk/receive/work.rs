@@ -218,7 +218,8 @@ impl Hearing<'_> {
         (step, stood)
     }
 
-    fn drop_what_is_not_now(&mut self) {
+    /// Drops what the message plans or tells of another time, where what it asks says it all.
+    pub(in crate::desk) fn drop_what_is_not_now(&mut self) {
         self.heard.plans.clear();
         self.heard.set_aside.clear();
     }
