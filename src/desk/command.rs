@@ -9,6 +9,7 @@ use super::inbound::Outgoing;
 use super::incident;
 use super::lone;
 use super::others::{other_dispatchers, watchers_of};
+use super::phrases::is_marked;
 use super::receive::{Hearing, lead};
 use super::relay;
 use super::standing;
@@ -256,7 +257,7 @@ fn got_it(hearing: &Hearing<'_>, reply: &mut Reply<'_>, records: &mut Vec<Record
     }
     standing.retain(|(key, alarm)| alarm.level < Level::Danger || may_note(hearing, key));
     let standing = shown_last(standing);
-    if standing.is_empty() || hearing.text.trim_end().ends_with('?') {
+    if standing.is_empty() || is_marked(hearing.text) {
         reply.say("got-it-nothing", &[]);
         return;
     }
@@ -393,7 +394,7 @@ fn was_shown(hearing: &Hearing<'_>, key: &str, alarm: &Alarm) -> bool {
 /// Returns the trailer of a danger that the sender was shown and may not take note of: a driver's "got it" means the advice,
 /// and it stands until a dispatcher has noted it.
 fn danger_that_stands(hearing: &Hearing<'_>, shown: &[(&String, &Alarm)]) -> Option<UnitName> {
-    let asks = hearing.text.trim_end().ends_with('?');
+    let asks = is_marked(hearing.text);
     let theirs =
         |(key, alarm): &&(&String, &Alarm)| alarm.level == Level::Danger && !may_note(hearing, key);
     let newest = shown

@@ -3,7 +3,7 @@
 use chrono::{DateTime, TimeDelta, Utc};
 
 use super::super::answer;
-use super::super::phrases::{Phrases, plain};
+use super::super::phrases::{Phrases, is_marked, plain};
 use super::super::settle::known;
 use super::super::{Desk, truck, when, withdrawn};
 use super::Hearing;
@@ -85,7 +85,7 @@ pub(super) fn completed(
     if let About::ReleaseWhy { number } = about {
         let incident = desk.book.incidents().incident(*number)?;
         let is_its_own = |name: &UnitName| known(fleet, name) == Some(&incident.hold.unit);
-        let asks = phrases.after("incident", "asks", text).is_some() || text.contains(['?', '¿']);
+        let asks = phrases.after("incident", "asks", text).is_some() || is_marked(text);
         // what is wanted of a truck is no reason
         let says = |list| phrases.holds("truck", list, text);
         let of_a_truck = says("who") && (says("request") || says("called"));

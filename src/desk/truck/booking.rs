@@ -7,6 +7,7 @@
 use chrono::{DateTime, TimeDelta, Utc};
 use chrono_tz::Tz;
 
+use super::super::phrases::is_marked;
 use super::noted;
 use crate::book::Stage;
 use crate::desk::receive::Hearing;
@@ -41,7 +42,7 @@ pub(in crate::desk) fn coming(hearing: &Hearing<'_>) -> Option<Coming> {
         || heard.ask.is_some()
         || heard.command.is_some()
         || other.into_iter().any(says)
-        || text.trim_end().ends_with('?')
+        || is_marked(text)
         || answer::is_question(hearing)
     {
         return None;

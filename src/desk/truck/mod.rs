@@ -14,7 +14,7 @@ use super::answer::Reply;
 use super::choices;
 use super::inbound::Outgoing;
 use super::others::other_dispatchers;
-use super::phrases::Phrases;
+use super::phrases::{Phrases, is_marked};
 use super::receive::Hearing;
 use super::settle;
 use super::tasks::WORTH_MOVING;
@@ -96,7 +96,7 @@ pub(super) fn is_told_of(phrases: &Phrases, text: &str) -> bool {
     says("who")
         && (says("absent") || (says("off") || late) && !says("not"))
         && !says("other")
-        && !text.trim_end().ends_with('?')
+        && !is_marked(text)
 }
 
 /// Tells whether a message says that trucks are off or have not come: that can hold for several trailers at once.
