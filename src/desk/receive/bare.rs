@@ -518,19 +518,13 @@ impl Bare<'_> {
 
     /// Reads whether the taps were shut or running.
     fn taps(&self) -> Option<Taps> {
-        match self.answer.noun.as_deref() {
-            Some("shut") => return Some(Taps::Shut),
-            Some("running") => return Some(Taps::Running),
-            _ => {}
-        }
-        let text = self.text.to_lowercase();
-        let says = |words: &[&str]| words.iter().any(|word| text.contains(word));
-        match (
-            says(&["shut", "off", "closed", "cerrad"]),
-            says(&["running", "open", "corriendo", "abiert"]),
-        ) {
-            (true, false) => Some(Taps::Shut),
-            (false, true) => Some(Taps::Running),
+        // "nothing was running" says that they were shut; what else is denied may be either
+        let rest = self.phrases.without("taps", "shut", self.text);
+        let shut = rest != plain(self.text);
+        let says = |list| self.phrases.holds("taps", list, &rest);
+        match (shut, says("running"), says("not")) {
+            (true, false, false) => Some(Taps::Shut),
+            (false, true, false) => Some(Taps::Running),
             _ => None,
         }
     }
