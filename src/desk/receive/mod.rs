@@ -6,6 +6,7 @@ mod asked;
 mod bare;
 mod cases;
 mod changes;
+mod cured;
 mod danger;
 mod ends;
 mod gas;
