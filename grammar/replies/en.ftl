@@ -1094,6 +1094,7 @@ left-crew-told = { $who } has left the crew by their own word. Nothing more is s
 language-set = I answer you in English from now on.
 language-how = I write English and Spanish. Send "language en" or "language es".
 quiet-set = Noted: what can wait is not sent to you from { $from } to { $to }. Dangers always come. "quiet off" ends it.
+quiet-how = I read no two times there. Send for example "quiet 22:00-06:00". "quiet off" ends it.
 quiet-off = Your own quiet hours are off.
 refused = Refused since { $time }: { $rows }. Nothing of it was acted on.
 refused-row = { $what ->

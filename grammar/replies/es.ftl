@@ -1095,6 +1095,7 @@ left-crew-told = { $who } dejó el equipo por su cuenta. No se le manda nada má
 language-set = Desde ahora le contesto en español.
 language-how = Escribo inglés y español. Mande "idioma en" o "idioma es".
 quiet-set = Anotado: lo que puede esperar no se le manda de { $from } a { $to }. Los peligros llegan siempre. "silencio no" lo quita.
+quiet-how = No leí ahí dos horas. Mande por ejemplo "silencio 22:00-06:00". "silencio no" lo quita.
 quiet-off = Usted ya no tiene horas de silencio.
 refused = Rechazado desde { $time }: { $rows }. Nada de eso tuvo efecto.
 refused-row = { $what ->

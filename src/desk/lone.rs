@@ -269,6 +269,7 @@ pub(super) fn till_in(
     written: DateTime<Utc>,
 ) -> Option<DateTime<Utc>> {
     let rest = hearing.desk.phrases.following("alone", "till", text)?;
+    let rest = when::with_halves_joined(rest);
     let told: Vec<&str> = rest.split_whitespace().take(2).collect();
     let told = format!("at {}", told.join(" "));
     let unit = unit_till(hearing);

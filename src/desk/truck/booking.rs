@@ -214,10 +214,6 @@ fn mark(hearing: &Hearing<'_>, words: &[&str], at: usize, zone: Tz) -> (Option<M
         )
     };
     let after_mark = when::is_hour_mark(before) || when::is_of_an_hour(next);
-    if when::is_half(next) {
-        let joined = format!("{word}{}", next.replace('.', ""));
-        return (when::clock_in(&joined).and_then(clock), 2);
-    }
     if MEASURES.contains(&next)
         || psi_in(next).is_some()
         || ["task", "tarea", "circuit"].contains(&before)
@@ -276,7 +272,7 @@ const TODAY: &[&str] = &["today", "tonight", "tonite", "hoy", "noche"];
 
 /// Writes a text so that what is told of several trucks is parted by words alone.
 fn spoken(text: &str) -> String {
-    let spoken = text.to_lowercase().replace('@', " at ");
+    let spoken = when::with_halves_joined(text).replace('@', " at ");
     let parted = |text: String, mark: &str| text.replace(mark, " and ");
     [", ", ";", "&", "\n"].into_iter().fold(spoken, parted)
 }
