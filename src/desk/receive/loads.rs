@@ -90,7 +90,7 @@ impl Hearing<'_> {
         settled.also.push(unit);
     }
 
-    fn named_or_last(&self, settled: &Settled) -> Option<UnitName> {
+    pub(super) fn named_or_last(&self, settled: &Settled) -> Option<UnitName> {
         let named: Vec<&UnitName> = self
             .heard
             .named

@@ -17,6 +17,7 @@ mod meaning;
 mod meant;
 mod mend;
 mod open;
+mod part;
 mod plans;
 mod power_again;
 mod pumped;
