@@ -203,6 +203,31 @@ pub(super) fn behind_late(
     time_told(desk.phrases.following("truck", "late", text)?, now, zone)
 }
 
+/// Reads how much later than promised a truck comes: "late 30 min", "running 45 minutes late", "delayed by an hour".
+pub(super) fn delay_told(phrases: &Phrases, text: &str) -> Option<TimeDelta> {
+    let mut folded = format!(" {} ", plain(text));
+    for (list, minutes) in [("hour-and-a-half", 90), ("half-an-hour", 30), ("hour", 60)] {
+        for length in phrases.each("truck", list) {
+            folded = folded.replace(&format!(" {length} "), &format!(" {minutes} min "));
+        }
+    }
+    let words: Vec<&str> = folded.split_whitespace().collect();
+    let beside = |word: &&str| phrases.is("truck", "beside-a-delay", word);
+    (0..words.len()).find_map(|at| {
+        let told = when::counted(&words, at)?;
+        let minutes = i64::from(told.number.checked_mul(told.minutes_each()?)?);
+        let head = &words[..at];
+        let gap = head.iter().rev().take_while(|word| beside(word)).count();
+        let tail = words[told.behind..].iter().skip_while(|word| beside(word));
+        let tail: Vec<&str> = tail.copied().collect();
+        let near = phrases.ends("truck", "delay", &head[..at - gap].join(" "))
+            || phrases.opens("truck", "delay", &tail.join(" "));
+        // "late, there in 30 min" counts from now
+        let from_now = phrases.ends("truck", "from-now", &head.join(" "));
+        (near && !from_now && (1..=720).contains(&minutes)).then(|| TimeDelta::minutes(minutes))
+    })
+}
+
 /// Reads a time to come that is told alone: "at 745", "2030", "8ish", "10 min", "half an hour".
 fn time_told(text: &str, now: DateTime<Utc>, zone: Tz) -> Option<DateTime<Utc>> {
     let phrases = Phrases::built_in();
