@@ -83,6 +83,22 @@ codes! {
     }
 }
 
+impl Event {
+    /// Returns the faults that it ends without further words.
+    pub fn cures(self) -> &'static [Fault] {
+        match self {
+            Event::PowerBack | Event::PowerOn => &[Fault::NoPower],
+            Event::WaterOn => &[Fault::NoWater],
+            Event::Leveled => &[Fault::NotLevel],
+            Event::BreakerReset => &[Fault::BreakerTrip],
+            Event::FuseReplaced => &[Fault::FuseBlown],
+            Event::Restocked => &[Fault::OutOfSupplies],
+            Event::LightsChecked => &[Fault::TowLightsFault],
+            _ => &[],
+        }
+    }
+}
+
 codes! {
     /// A thing that is wrong now.
     #[allow(missing_docs)]

@@ -5,7 +5,7 @@ use chrono::TimeDelta;
 use super::answer::Reply;
 use super::inbound::Outgoing;
 use super::others::called;
-use super::phrases::{Phrases, plain};
+use super::phrases::{Phrases, is_marked, plain};
 use super::receive::{Hearing, Texted};
 use super::relay;
 use super::settle;
@@ -224,7 +224,7 @@ pub(super) fn obey(hearing: &Hearing<'_>, order: &Command, reply: &mut Reply<'_>
 /// Reads that somebody cannot do a task: its number. Without the word "task" it is one that they have.
 pub(super) fn refused(hearing: &Hearing<'_>) -> Option<u32> {
     let (phrases, text) = (&hearing.desk.phrases, hearing.text.trim());
-    if text.ends_with('?') || hearing.inbound.replaces.is_some() {
+    if is_marked(text) || hearing.inbound.replaces.is_some() {
         return None;
     }
     let plainly = phrases.after("assign", "refuses", text);

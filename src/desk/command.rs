@@ -9,6 +9,7 @@ use super::inbound::Outgoing;
 use super::incident;
 use super::lone;
 use super::others::{other_dispatchers, watchers_of};
+use super::phrases::is_marked;
 use super::receive::{Hearing, lead};
 use super::relay;
 use super::standing;
@@ -177,16 +178,17 @@ fn on_task(hearing: &Hearing<'_>, order: &Command, reply: &mut Reply<'_>) {
 /// Gives a task another time, and says where that is late for the tank.
 fn move_task(hearing: &Hearing<'_>, task: &Task, order: &Command, reply: &mut Reply<'_>) {
     let (id, zone) = (task.id, hearing.fleet.time_zone);
-    let told = when::clock_in(&order.rest).and_then(|clock| match when::names_a_day(&order.rest) {
-        true => when::told(&clock, &order.rest, hearing.now, zone),
-        // of work that somebody wants on a day to come, an hour alone moves the hour
-        false => match task
-            .wanted
-            .filter(|due| is_of_a_day_to_come(*due, hearing.now, zone))
-        {
-            Some(due) => when::on(due.with_timezone(&zone).date_naive(), &clock, zone),
-            None => when::next(&clock, hearing.now, zone),
-        },
+    // of work that somebody wants on a day to come, an hour alone moves the hour
+    let of_its_day = task
+        .wanted
+        .filter(|due| is_of_a_day_to_come(*due, hearing.now, zone))
+        .filter(|_| !when::names_a_day(&order.rest));
+    let told = when::clock_in(&order.rest).and_then(|clock| match of_its_day {
+        Some(due) => when::on(due.with_timezone(&zone).date_naive(), &clock, zone),
+        // one that was past a short while ago is asked about
+        None => when::next(&clock, hearing.now, zone)
+            .filter(|due| is_past(*due, hearing, order))
+            .or_else(|| when::told(&clock, &order.rest, hearing.now, zone)),
     });
     let Some(due) = told else {
         return reply.say("move-needs-time", &[("id", id.into())]);
@@ -256,7 +258,7 @@ fn got_it(hearing: &Hearing<'_>, reply: &mut Reply<'_>, records: &mut Vec<Record
     }
     standing.retain(|(key, alarm)| alarm.level < Level::Danger || may_note(hearing, key));
     let standing = shown_last(standing);
-    if standing.is_empty() || hearing.text.trim_end().ends_with('?') {
+    if standing.is_empty() || is_marked(hearing.text) {
         reply.say("got-it-nothing", &[]);
         return;
     }
@@ -393,7 +395,7 @@ fn was_shown(hearing: &Hearing<'_>, key: &str, alarm: &Alarm) -> bool {
 /// Returns the trailer of a danger that the sender was shown and may not take note of: a driver's "got it" means the advice,
 /// and it stands until a dispatcher has noted it.
 fn danger_that_stands(hearing: &Hearing<'_>, shown: &[(&String, &Alarm)]) -> Option<UnitName> {
-    let asks = hearing.text.trim_end().ends_with('?');
+    let asks = is_marked(hearing.text);
     let theirs =
         |(key, alarm): &&(&String, &Alarm)| alarm.level == Level::Danger && !may_note(hearing, key);
     let newest = shown

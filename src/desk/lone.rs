@@ -5,7 +5,7 @@ use chrono::{DateTime, TimeDelta, Utc};
 use super::answer::{self, Reply};
 use super::inbound::Outgoing;
 use super::others::{other_dispatchers, watchers_of};
-use super::phrases::{Phrases, plain};
+use super::phrases::{Phrases, is_marked, plain};
 use super::receive::Hearing;
 use super::settle;
 use super::tick::{alone_key, of_alone, of_task};
@@ -78,8 +78,7 @@ pub(super) fn said(hearing: &Hearing<'_>) -> Option<Lone> {
     if over && !mine && hearing.names().is_empty() {
         return Some(Lone::ForWhom);
     }
-    let asks = text.trim_end().ends_with('?')
-        || text.contains('¿')
+    let asks = is_marked(text)
         || answer::is_question(hearing)
         || phrases.after("alone", "asks", text).is_some();
     let clocks = hearing.desk.book.ahead().all_alone();
@@ -105,7 +104,7 @@ pub(super) fn said(hearing: &Hearing<'_>) -> Option<Lone> {
 fn goes_to(hearing: &Hearing<'_>) -> Option<String> {
     let phrases = &hearing.desk.phrases;
     let text = hearing.text;
-    let asks = text.contains(['?', '¿']) || hearing.heard.ask.is_some();
+    let asks = is_marked(text) || hearing.heard.ask.is_some();
     if asks || !phrases.holds("alone", "goes", text) {
         return None;
     }
@@ -259,7 +258,7 @@ pub(super) fn till(hearing: &Hearing<'_>) -> Option<DateTime<Utc>> {
     let under = |kind: &PlanKind| *kind == PlanKind::GoingUnder;
     let below = hearing.heard.plans.iter().any(|plan| under(&plan.kind));
     let alone = below || phrases.holds("alone", "says", hearing.text);
-    let asks = hearing.text.trim_end().ends_with('?');
+    let asks = is_marked(hearing.text);
     (alone && !asks).then(|| till_in(hearing, hearing.text, hearing.inbound.at))?
 }
 
@@ -270,6 +269,7 @@ pub(super) fn till_in(
     written: DateTime<Utc>,
 ) -> Option<DateTime<Utc>> {
     let rest = hearing.desk.phrases.following("alone", "till", text)?;
+    let rest = when::with_halves_joined(rest);
     let told: Vec<&str> = rest.split_whitespace().take(2).collect();
     let told = format!("at {}", told.join(" "));
     let unit = unit_till(hearing);

@@ -204,6 +204,11 @@ fn initial(byte: u8) -> u128 {
     1 << (byte % 128)
 }
 
+/// Tells whether a text holds the mark of a question, wherever it stands: "is it a false alarm? i still smell it".
+pub(super) fn is_marked(text: &str) -> bool {
+    text.contains(['?', '¿'])
+}
+
 /// Folds a text to lower-case words without accents, apostrophes and signs.
 pub(super) fn plain(text: &str) -> String {
     let mut out = String::with_capacity(text.len());

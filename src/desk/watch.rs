@@ -5,6 +5,7 @@ use chrono::TimeDelta;
 use super::answer::{self, Reply};
 use super::digest;
 use super::inbound::Outgoing;
+use super::phrases::is_marked;
 use super::receive::Hearing;
 use super::situate::Case;
 use crate::book::Record;
@@ -216,7 +217,7 @@ pub(super) fn missed(hearing: &Hearing<'_>) -> Option<Missed> {
         || heard.command.is_some()
         || !heard.entries.iter().all(Entry::is_empty)
         || answer::is_question(hearing)
-        || text.trim_end().ends_with('?');
+        || is_marked(text);
     if tells || heard.plans.iter().any(acted_on) {
         return None;
     }

@@ -81,6 +81,7 @@ pub(super) fn next(clock: &str, now: DateTime<Utc>, zone: Tz) -> Option<DateTime
 /// Returns when something comes that a message gives a clock time for: the next time the clock shows it. An hour without
 /// a half of the day ("a las 8", "at 8") is the sooner of the two.
 pub(super) fn coming(words: &str, now: DateTime<Utc>, zone: Tz) -> Option<DateTime<Utc>> {
+    let words = &with_halves_joined(words);
     if let Some(hour) = bare_hour(words) {
         if let Some(date) = day_ahead(words, now, zone) {
             return on(date, &format!("{:02}:00", usual_hour(hour)), zone);
@@ -194,9 +195,8 @@ pub(super) fn on(date: NaiveDate, clock: &str, zone: Tz) -> Option<DateTime<Utc>
 fn other_half(words: &str, clock: &str) -> Option<String> {
     let (hour, minute) = clock.split_once(':')?;
     let hour: u32 = hour.parse().ok()?;
-    let phrases = Phrases::built_in();
-    let told = phrases.holds("clock", "halves", words) || phrases.holds("clock", "parts", words);
-    let words = words.to_lowercase();
+    let told = Phrases::built_in().holds("clock", "parts", words);
+    let words = with_halves_joined(words);
     // "07:15" is told on a clock of 24 hours, and "7:15pm" tells its half
     let bare = format!("{hour}:{minute}");
     let mut typed = words.split_whitespace();
@@ -207,17 +207,18 @@ fn other_half(words: &str, clock: &str) -> Option<String> {
 /// Returns the words of a text that are part of a clock time, in lower case: they name no trailer.
 pub(super) fn clock_words(text: &str) -> Vec<String> {
     let mut words = Vec::new();
+    let text = &with_halves_joined(text);
     let typed: Vec<&str> = text.split_whitespace().collect();
     for (at, word) in typed.iter().enumerate() {
-        let half = typed.get(at + 1).is_some_and(|next| is_half(next));
         let hour = bare_hour(text).is_some_and(|hour| {
             at > 0
                 && is_hour_mark(typed[at - 1])
                 && word.trim_end_matches(['.', ',', '!']) == hour.to_string()
         });
-        if clock_in(word).is_some() || half || hour {
+        if clock_in(word).is_some() || hour {
+            let alone = without_half(word).map(|(digits, _)| digits);
             let parts = word.split(|c: char| !c.is_alphanumeric());
-            words.extend(parts.map(str::to_lowercase));
+            words.extend(parts.chain(alone).map(str::to_lowercase));
         }
     }
     words
@@ -228,14 +229,50 @@ pub(super) fn is_hour_mark(word: &str) -> bool {
     Phrases::built_in().is("clock", "marks", word)
 }
 
-/// Tells whether a word is a half of the day.
-pub(super) fn is_half(word: &str) -> bool {
-    Phrases::built_in().is("clock", "halves", word)
-}
-
 /// Tells whether a bare number is an hour before this word: `8 sharp`.
 pub(super) fn is_of_an_hour(word: &str) -> bool {
     Phrases::built_in().is("clock", "behind", word)
+}
+
+/// Writes each half of the day that follows a number as one word with it, and all in lower case: "3:30 P.M." is "3:30pm".
+pub(super) fn with_halves_joined(text: &str) -> String {
+    let text = text.to_lowercase();
+    let mut out = String::with_capacity(text.len());
+    let mut rest = text.as_str();
+    while let Some(c) = rest.chars().next() {
+        let digit = out.ends_with(|c: char| c.is_ascii_digit());
+        match digit.then(|| half_before(rest)).flatten() {
+            Some((half, behind)) => {
+                out.push_str(half);
+                rest = behind;
+            }
+            None => {
+                out.push(c);
+                rest = &rest[c.len_utf8()..];
+            }
+        }
+    }
+    out
+}
+
+/// Takes a half of the day off the front of a text, past spaces: how the bot has it, and what stands behind it.
+fn half_before(text: &str) -> Option<(&'static str, &str)> {
+    let phrases = Phrases::built_in();
+    let text = text.trim_start_matches(' ');
+    let halves = ["first-half", "second-half"].into_iter().flat_map(|list| {
+        let plainly = phrases.each("clock", list).next();
+        let written = phrases.each("clock", list);
+        written.filter_map(move |half| Some((plainly?, half)))
+    });
+    let fits = |(plainly, half): (&'static str, &str)| {
+        let behind = text.strip_prefix(half)?;
+        let ends = !behind.starts_with(char::is_alphanumeric);
+        ends.then_some((plainly, behind))
+    };
+    // of "p.m." and "p.m" the longer one
+    halves
+        .filter_map(fits)
+        .min_by_key(|(_, behind)| behind.len())
 }
 
 /// Takes a half of the day off the end of a word: `7pm`. Returns what stands before it, and whether it is the second.
@@ -251,7 +288,7 @@ pub(super) fn without_half(word: &str) -> Option<(&str, bool)> {
 
 fn bare_hour(words: &str) -> Option<u32> {
     let typed: Vec<String> = words.split_whitespace().map(str::to_lowercase).collect();
-    typed.windows(2).enumerate().find_map(|(at, pair)| {
+    typed.windows(2).find_map(|pair| {
         if !is_hour_mark(&pair[0]) {
             return None;
         }
@@ -259,48 +296,42 @@ fn bare_hour(words: &str) -> Option<u32> {
             .trim_end_matches(['.', ',', '!'])
             .parse::<u32>()
             .ok()?;
-        let half = typed.get(at + 2).is_some_and(|next| is_half(next));
-        ((1..=12).contains(&hour) && !half).then_some(hour)
+        (1..=12).contains(&hour).then_some(hour)
     })
 }
 
 /// Finds the first clock time in an order's words: `19:30`, `7:30pm`, `1930`, `7pm`.
 pub(super) fn clock_in(words: &str) -> Option<String> {
-    // "8 pm" is one word here
-    let mut words = words.to_lowercase();
-    for half in ["first-half", "second-half"] {
-        for half in Phrases::built_in().each("clock", half) {
-            words = words.replace(&format!(" {half}"), half);
-        }
-    }
-    words.split_whitespace().find_map(|word| {
-        let word = word.trim_end_matches(['.', ',', '!']).to_lowercase();
-        let (digits, half) = match without_half(&word) {
-            Some((digits, second)) => (digits, Some(second)),
-            None => (word.as_str(), None),
-        };
-        let (hour, minute) = match digits.split_once([':', '.', 'h']) {
-            // "7h" is a time, "7:" opens what is said of a trailer
-            Some((hour, "")) if digits.ends_with('h') => (hour.parse::<u32>().ok()?, 0),
-            Some((hour, minute)) => (hour.parse::<u32>().ok()?, minute.parse::<u32>().ok()?),
-            None if digits.len() == 4 => {
-                let (hour, minute) = digits.split_at_checked(2)?;
-                (hour.parse().ok()?, minute.parse().ok()?)
-            }
-            None if half.is_some() && digits.len() == 3 => {
-                let (hour, minute) = digits.split_at_checked(1)?;
-                (hour.parse().ok()?, minute.parse().ok()?)
-            }
-            None if half.is_some() => (digits.parse().ok()?, 0),
-            None => return None,
-        };
-        let hour = match half {
-            Some(true) if hour < 12 => hour + 12,
-            Some(false) if hour == 12 => 0,
-            _ => hour,
-        };
-        (hour < 24 && minute < 60).then(|| format!("{hour:02}:{minute:02}"))
-    })
+    with_halves_joined(words)
+        .split_whitespace()
+        .find_map(|word| {
+            let word = word.trim_end_matches(['.', ',', '!']).to_lowercase();
+            let (digits, half) = match without_half(&word) {
+                Some((digits, second)) => (digits, Some(second)),
+                None => (word.as_str(), None),
+            };
+            let (hour, minute) = match digits.split_once([':', '.', 'h']) {
+                // "7h" is a time, "7:" opens what is said of a trailer
+                Some((hour, "")) if digits.ends_with('h') => (hour.parse::<u32>().ok()?, 0),
+                Some((hour, minute)) => (hour.parse::<u32>().ok()?, minute.parse::<u32>().ok()?),
+                None if digits.len() == 4 => {
+                    let (hour, minute) = digits.split_at_checked(2)?;
+                    (hour.parse().ok()?, minute.parse().ok()?)
+                }
+                None if half.is_some() && digits.len() == 3 => {
+                    let (hour, minute) = digits.split_at_checked(1)?;
+                    (hour.parse().ok()?, minute.parse().ok()?)
+                }
+                None if half.is_some() => (digits.parse().ok()?, 0),
+                None => return None,
+            };
+            let hour = match half {
+                Some(true) if hour < 12 => hour + 12,
+                Some(false) if hour == 12 => 0,
+                _ => hour,
+            };
+            (hour < 24 && minute < 60).then(|| format!("{hour:02}:{minute:02}"))
+        })
 }
 
 /// A number in a folded text, and the word that may be its measure: behind it, or glued to it ("20min").

@@ -4,7 +4,7 @@
 use super::answer::Reply;
 use super::inbound::Outgoing;
 use super::others::other_dispatchers;
-use super::phrases::Phrases;
+use super::phrases::{Phrases, is_marked};
 use super::receive::{Hearing, Told};
 use super::settle;
 use crate::book::{AlarmChange, Record, Sent};
@@ -62,12 +62,33 @@ pub(super) fn not_theirs(hearing: &Hearing<'_>, reply: &mut Reply<'_>) {
 }
 
 fn says(hearing: &Hearing<'_>, list: &str) -> bool {
-    let text = hearing.text;
-    hearing.desk.phrases.holds("withdraw", list, text)
-        && !hearing.desk.phrases.holds("withdraw", "not", text)
+    let (phrases, text) = (hearing.desk.phrases, hearing.text);
+    let holds = |list| phrases.holds("withdraw", list, text);
+    holds(list)
+        && !holds("not")
+        && !holds("doubt")
         && text.split_whitespace().count() <= LONGEST
-        && !text.trim_end().ends_with('?')
+        && !asks(phrases, text)
         && hearing.inbound.replaces.is_none()
+}
+
+/// Tells whether it is asked whether a danger was none: by the mark, or by the words that open it. "was a false alarm" is
+/// told, since its subject was left out.
+fn asks(phrases: &Phrases, text: &str) -> bool {
+    let mut bare = text;
+    while let Some(rest) = phrases.after("questions", "before", bare) {
+        bare = rest;
+    }
+    let told = |text: &str| {
+        let mut lists = ["says", "static"].into_iter();
+        lists.any(|list| phrases.after("withdraw", list, text).is_some())
+    };
+    let opened = phrases
+        .after("withdraw", "asks", bare)
+        .or_else(|| phrases.after("questions", "openings", bare));
+    is_marked(text)
+        || phrases.holds("withdraw", "asks-inside", text)
+        || opened.is_some_and(|rest| !told(bare) && !told(rest))
 }
 
 /// Returns the dangers among what was reported.
@@ -129,12 +150,15 @@ pub(super) enum Verdict {
     Stands,
 }
 
-/// Reads what is said to the question whether a danger was a mistake. A doubt outweighs a yes beside it; what is neither
-/// leaves the question open.
+/// Reads what is said to the question whether a danger was a mistake. A doubt outweighs a yes beside it; what is neither,
+/// or asks back, leaves the question open.
 pub(super) fn verdict(phrases: &Phrases, text: &str) -> Option<Verdict> {
     let holds = |list| phrases.holds("withdraw", list, text);
     if holds("doubt") || holds("not") {
         return Some(Verdict::Stands);
+    }
+    if asks(phrases, text) {
+        return None;
     }
     let sure = phrases.after("withdraw", "sure", text).is_some();
     if sure || holds("says") || holds("static") {

@@ -112,7 +112,7 @@ impl UnitState {
             Event::Left | Event::Returned => self.departed = self.departed.max(Some(at)),
             _ => {}
         }
-        for fault in cured_by(event) {
+        for fault in cured_unsaid(event) {
             self.faults.remove(fault);
         }
     }
@@ -218,8 +218,9 @@ impl UnitState {
     }
 }
 
-/// Faults that an event cures without further words.
-fn cured_by(event: Event) -> &'static [Fault] {
+/// Faults that an event ended in journals of before reports said themselves what they end (`Event::cures`). What they mean
+/// stays as it is.
+fn cured_unsaid(event: Event) -> &'static [Fault] {
     match event {
         Event::PowerBack | Event::PowerOn => &[Fault::NoPower],
         Event::Leveled => &[Fault::NotLevel],

@@ -133,7 +133,10 @@ fn heard_of(
     reply: &mut Reply<'_>,
     records: &mut Vec<Record>,
 ) {
-    if hearing.heard.ask.is_some() || hearing.heard.command.is_some() || !cases.is_empty() {
+    // who orders a truck to it, or says that none came, may be anywhere
+    let of_a_truck = hearing.desk.phrases.holds("truck", "who", hearing.text);
+    let other = hearing.heard.ask.is_some() || hearing.heard.command.is_some() || of_a_truck;
+    if other || !cases.is_empty() {
         return;
     }
     let named = hearing.heard.named.iter();

@@ -3,6 +3,7 @@
 use chrono::{DateTime, TimeDelta, Utc};
 
 use super::reply::Reply;
+use super::tell;
 use crate::book::{MessageKey, Record, Sent, Task, TaskChange, TaskState};
 
 use crate::desk::inbound::Outgoing;
@@ -18,6 +19,9 @@ use crate::reply::Arg;
 
 /// How far back a person can take a message back.
 const UNDO_REACH: TimeDelta = TimeDelta::hours(24);
+
+/// A message this old is named and asked about before it is taken back.
+const MEANT: TimeDelta = TimeDelta::hours(1);
 
 pub(super) fn done(hearing: &Hearing<'_>, id: u32, reply: &mut Reply<'_>) {
     for id in [id].iter().chain(&hearing.also_done) {
@@ -97,6 +101,12 @@ pub(super) fn undo(hearing: &Hearing<'_>, reply: &mut Reply<'_>, records: &mut V
     if of_a_fact && hearing.takes_back.is_none() {
         return reply.say("undo-fact", &[]);
     }
+    // each takes back their own
+    let other = tell::person_named(hearing).filter(|other| other.id != hearing.member.id);
+    if let Some(other) = other.filter(|_| hearing.takes_back.is_none()) {
+        let who = reply.voice.person(&other.id).into_owned();
+        return reply.say("undo-not-yours", &[("who", who.into())]);
+    }
     let mut undoable = undoable(hearing);
     let sent = match &hearing.takes_back {
         Some(key) => undoable.find(|sent| sent.key == *key),
@@ -128,12 +138,14 @@ pub(super) fn undo(hearing: &Hearing<'_>, reply: &mut Reply<'_>, records: &mut V
         reply.say("undo-nothing", &[]);
         return;
     };
-    if hearing.talk.undone && hearing.takes_back.is_none() {
-        let what = what_of(hearing, sent, reply);
-        reply.say(
-            "undo-older",
-            &[("time", sent.at.into()), ("what", what.into())],
-        );
+    let what = what_of(hearing, sent, reply);
+    let asks = match hearing.talk.undone {
+        true => Some("undo-older"),
+        // what was sent this long ago may not be what is meant
+        false => (hearing.now - sent.at > MEANT).then_some("undo-old"),
+    };
+    if let Some(asks) = asks.filter(|_| hearing.takes_back.is_none()) {
+        reply.say(asks, &[("time", sent.at.into()), ("what", what.into())]);
         reply.asks = Some(About::UndoOlder {
             key: sent.key.0.clone(),
         });
@@ -155,13 +167,13 @@ pub(super) fn undo(hearing: &Hearing<'_>, reply: &mut Reply<'_>, records: &mut V
     standing::went_with(hearing, sent.at, reply, records);
     let told = hearing.told_in(sent);
     if told.is_empty() {
-        reply.say("undone-task", &[("time", sent.at.into())]);
+        let args = [("time", sent.at.into()), ("what", what.into())];
+        reply.say("undone-task", &args);
         return;
     }
     let dangers = withdrawn::dangers_in(&told);
     withdrawn::tell(hearing, &dangers, None, reply, records);
     withdrawn::ask(&dangers, reply);
-    let what = what_of(hearing, sent, reply);
     reply.say("undone", &[("time", sent.at.into()), ("what", what.into())]);
     walk::stand::began_with(hearing, &told, reply);
 }

@@ -4,6 +4,7 @@ use std::collections::BTreeMap;
 
 use chrono::TimeDelta;
 
+use super::super::phrases::is_marked;
 use super::reply::Reply;
 use super::{asked, is_question, nearest, topic};
 use crate::book::{Record, Task, TaskChange, TaskState};
@@ -332,7 +333,7 @@ impl Reply<'_> {
             return [vec![again], ends].concat().join("\n");
         }
         // "what a day, 12 all good" only sounds like a question
-        let marked = hearing.text.contains(['?', '¿']) || !hearing.heard.set_aside.is_empty();
+        let marked = is_marked(hearing.text) || !hearing.heard.set_aside.is_empty();
         let asks = topic::sounds_like_one(hearing.text);
         if asks && (marked || settled.words.is_empty()) {
             return self.voice.word("question-unknown");

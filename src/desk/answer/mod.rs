@@ -39,7 +39,7 @@ pub(super) use whole::tasks_in_hand;
 pub(super) use why::WhyWords;
 
 use super::digest;
-use super::phrases::plain;
+use super::phrases::{is_marked, plain};
 use super::receive::Hearing;
 use super::settle::{self, Settled};
 use super::situate::Case;
@@ -161,7 +161,7 @@ fn topic_of<'a>(hearing: &Hearing<'a>) -> Option<&'a topic::Question> {
     let of_a_person = ["how-person", "has-read"].contains(&topic.topic.as_str());
     // "everything ok?" of a dispatcher is of them all; of a driver, and without its mark, it is of the trailer at hand
     let of_all = topic.topic == "all-well";
-    let asks_of_all = || hearing.member.role == Role::Dispatcher && hearing.text.contains('?');
+    let asks_of_all = || hearing.member.role == Role::Dispatcher && is_marked(hearing.text);
     let not_meant =
         of_a_person && tell::person_named(hearing).is_none() || of_all && !asks_of_all();
     (!not_meant).then_some(topic)

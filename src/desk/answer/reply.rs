@@ -203,16 +203,16 @@ impl<'a> Reply<'a> {
             let tasks = self.voice.one_of(&heads);
             self.say(key, &[("tasks", tasks.into())]);
         }
-        let in_a_finding = |about: &About| {
-            matches!(
-                about,
-                About::TapsShut { .. }
-                    | About::BeforeRegulator { .. }
-                    | About::WhichTask { .. }
-                    | About::UndoOlder { .. }
-                    | About::UndoNext
-                    | About::ReleaseWhy { .. }
-            )
+        let is_low = |finding: &Finding| finding.id == FindingId::WaterUnderPressure;
+        let low = self.findings.iter().any(is_low);
+        let in_a_finding = |about: &About| match about {
+            About::TapsShut { .. } => low,
+            About::BeforeRegulator { .. }
+            | About::WhichTask { .. }
+            | About::UndoOlder { .. }
+            | About::UndoNext
+            | About::ReleaseWhy { .. } => true,
+            _ => false,
         };
         let about = question.map(|question| question.about.clone());
         self.question = about.filter(|about| !in_a_finding(about));

@@ -3,7 +3,7 @@
 use serde::Deserialize;
 use std::sync::LazyLock;
 
-use crate::desk::phrases::{Phrases, Words, plain};
+use crate::desk::phrases::{Phrases, Words, is_marked, plain};
 use crate::finding::Caution;
 use crate::heard::{Ask, Heard};
 
@@ -117,7 +117,7 @@ fn asks(text: &str, folded: &str) -> bool {
     {
         bare = rest;
     }
-    text.contains(['?', '¿']) || phrases.opens("questions", "openings", bare)
+    is_marked(text) || phrases.opens("questions", "openings", bare)
 }
 
 impl Question {

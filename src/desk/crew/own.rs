@@ -59,7 +59,8 @@ pub(super) fn quiet(
             let args = [("from", time(from).into()), ("to", time(to).into())];
             reply.say("quiet-set", &args);
         }
-        None => reply.say("quiet-off", &[]),
+        None if hearing.desk.phrases.is("crew", "off", rest) => reply.say("quiet-off", &[]),
+        None => return reply.say("quiet-how", &[]),
     }
     records.push(change(hearing, CrewChange::Quiet { who, hours }));
 }

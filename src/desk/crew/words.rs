@@ -4,8 +4,12 @@
 use chrono::NaiveTime;
 
 use super::super::phrases::Phrases;
+use super::super::when;
 use crate::fleet::Role;
 use crate::heard::{Command, CommandName, Language};
+
+/// A longer message tells more than the hours at which somebody wants to be left alone.
+const LONGEST: usize = 10;
 
 /// Reads a message that is an order about the crew and nothing else.
 pub(in crate::desk) fn order(phrases: &Phrases, text: &str) -> Option<Command> {
@@ -47,7 +51,7 @@ pub(in crate::desk) fn order(phrases: &Phrases, text: &str) -> Option<Command> {
         return command(CommandName::Language, rest);
     }
     if let Some(rest) = phrases.after("crew", "quiet", text)
-        && (hours(rest).is_some() || phrases.is("crew", "off", rest))
+        && (hours(rest).is_some() || phrases.is("crew", "off", rest) || means_hours(phrases, rest))
     {
         return command(CommandName::Quiet, rest);
     }
@@ -82,36 +86,61 @@ pub(super) fn last_role<'t>(phrases: &Phrases, text: &'t str) -> Option<(&'t str
     Some((name.trim(), role(phrases, word)?))
 }
 
-/// Reads two clock times: `22:00-06:00`, `22 to 6`, `10pm a 6am`.
+/// Reads two clock times: `22:00-06:00`, `22 to 6`, `from 10 p.m. till 6`, `de las 22h hasta las 6`.
 pub(super) fn hours(text: &str) -> Option<(NaiveTime, NaiveTime)> {
-    let text = text.to_lowercase();
-    let (from, to) = ["-", "–", " to ", " a ", " until ", " hasta "]
-        .iter()
-        .find_map(|between| text.split_once(between))?;
+    let phrases = Phrases::built_in();
+    let text = when::with_halves_joined(text).replace(['–', '—'], "-");
+    let (from, to) = two_times(phrases, &text)?;
     let (from, to) = (clock(from)?, clock(to)?);
     (from != to).then_some((from, to))
 }
 
-/// Reads a clock time: `22:00`, `22`, `10 pm`, `10:30pm`.
+/// Parts a text between two times.
+fn two_times<'t>(phrases: &Phrases, text: &'t str) -> Option<(&'t str, &'t str)> {
+    if let Some(rest) = phrases.after("crew", "quiet-between", text) {
+        return phrases.parted("crew", "quiet-and", rest);
+    }
+    let rest = phrases.after("crew", "quiet-from", text).unwrap_or(text);
+    rest.split_once('-')
+        .or_else(|| phrases.parted("crew", "quiet-to", rest))
+}
+
+/// Tells whether a text means two times, or one alone, though they may not be read: "22 to whenever", "2200".
+fn means_hours(phrases: &Phrases, text: &str) -> bool {
+    let begins = |text: &str| text.trim().starts_with(|c: char| c.is_ascii_digit());
+    let alone = text.split_whitespace().count() == 1 && begins(text);
+    let long = text.split_whitespace().count() > LONGEST;
+    alone || !long && two_times(phrases, text).is_some_and(|(from, to)| begins(from) || begins(to))
+}
+
+/// Reads a clock time told alone: `22:00`, `22`, `2200`, `22h`, `10:30pm`, `midnight`.
 fn clock(text: &str) -> Option<NaiveTime> {
-    let text = text.trim().trim_start_matches("las ").replace(' ', "");
-    let (text, noon) = match (text.strip_suffix("am"), text.strip_suffix("pm")) {
-        (Some(rest), _) => (rest, Some(0)),
-        (_, Some(rest)) => (rest, Some(12)),
-        _ => (text.as_str(), None),
+    let phrases = Phrases::built_in();
+    let text = text.trim();
+    let text = phrases.after("crew", "quiet-from", text).unwrap_or(text);
+    let clock = match when::without_half(text) {
+        _ if phrases.is("clock", "midnight", text) => "00:00".to_owned(),
+        _ if phrases.is("clock", "noon", text) => "12:00".to_owned(),
+        Some((digits, _)) if !is_hour_of_half(digits) => return None,
+        // "24" ends a day
+        None if text == "24" || text == "24:00" => "00:00".to_owned(),
+        None if is_hour(text) => when::clock_in(&format!("{text}:00"))?,
+        _ if text.contains(char::is_whitespace) => return None,
+        _ => when::clock_in(text)?,
     };
-    let (hour, minute) = text.split_once(':').unwrap_or((text, "0"));
-    let number = |text: &str| -> Option<u32> {
-        let digits = (1..=2).contains(&text.len()) && text.bytes().all(|b| b.is_ascii_digit());
-        digits.then(|| text.parse().ok())?
-    };
-    let (hour, minute) = (number(hour)?, number(minute)?);
-    let hour = match noon {
-        Some(_) if !(1..=12).contains(&hour) => return None,
-        Some(noon) => hour % 12 + noon,
-        None => hour,
-    };
-    NaiveTime::from_hms_opt(hour % 24, minute, 0).filter(|_| hour <= 24)
+    NaiveTime::parse_from_str(&clock, "%H:%M").ok()
+}
+
+/// Tells whether a text is an hour and nothing else: `22`.
+fn is_hour(text: &str) -> bool {
+    text.len() <= 2 && text.bytes().all(|byte| byte.is_ascii_digit())
+}
+
+/// Tells whether these are an hour of half a day, perhaps with its minutes: `10`, `10:30`.
+fn is_hour_of_half(digits: &str) -> bool {
+    let hour = digits.split(':').next().unwrap_or(digits);
+    hour.parse::<u32>()
+        .is_ok_and(|hour| (1..=12).contains(&hour))
 }
 
 #[cfg(test)]
@@ -132,11 +161,26 @@ mod tests {
             "10pm to 6am",
             "10 pm - 6 am",
             "22 a 6",
+            "10 p.m. to 6 a.m.",
+            "from 10 P.M. till 6 A.M.",
+            "2200-0600",
+            "22h a 6h",
+            "de las 22 hasta las 6",
+            "de las 10 p. m. a las 6 a. m.",
+            "10pm till 6am",
         ] {
             assert_eq!(hours(text), night, "{text}");
         }
         for text in [
-            "22:00", "22-22", "25-6", "22:61-6", "13pm-6am", "9-12-3", "",
+            "22:00",
+            "hours off at 6",
+            "22 gal to 6 gal",
+            "22-22",
+            "25-6",
+            "22:61-6",
+            "13pm-6am",
+            "9-12-3",
+            "",
         ] {
             assert_eq!(hours(text), None, "{text}");
         }

@@ -9,10 +9,9 @@ use crate::desk::when;
 /// Finds when something happened: a clock time with a colon or half of the day, with "yesterday" or a date before it, or
 /// one of those alone.
 pub(super) fn happened(words: &str, written: DateTime<Utc>, zone: Tz) -> Option<DateTime<Utc>> {
-    let lower = words.to_lowercase();
+    let lower = when::with_halves_joined(words);
     let says = |list| Phrases::built_in().holds("clock", list, words);
-    let clock =
-        when::clock_in(words).filter(|_| lower.contains(':') || says("halves") || halved(&lower));
+    let clock = when::clock_in(words).filter(|_| lower.contains(':') || halved(&lower));
     let date = words.split_whitespace().find_map(|word| {
         word.trim_matches(|c: char| !c.is_ascii_digit())
             .parse::<NaiveDate>()
@@ -47,8 +46,7 @@ pub(super) fn happened(words: &str, written: DateTime<Utc>, zone: Tz) -> Option<
 
 /// Tells whether the clock time in a text may be of either half of the day: `4:30`, and not `04:30`, `16:30` or `4:30pm`.
 pub(super) fn is_either_half(words: &str) -> bool {
-    let lower = words.to_lowercase();
-    let halved = halved(&lower) || Phrases::built_in().holds("clock", "halves", words);
+    let halved = halved(&when::with_halves_joined(words));
     let open = words.split_whitespace().any(|word| {
         let hour = word
             .split_once(':')
@@ -61,9 +59,8 @@ pub(super) fn is_either_half(words: &str) -> bool {
 /// Tells whether a text is a time and nothing else: `4:30pm`, `around 16:30`, `ayer a las 18:40`.
 pub(super) fn is_bare_clock(words: &str) -> bool {
     let beside = |word: &str| Phrases::built_in().is("clock", "beside", word);
-    let lower = words.to_lowercase();
     when::clock_in(words).is_some()
-        && lower
+        && when::with_halves_joined(words)
             .split_whitespace()
             .all(|word| beside(word) || word.starts_with(|c: char| c.is_ascii_digit()))
 }

@@ -1,7 +1,7 @@
 //! What a message says to a fact of an incident that was asked; a report, a question or an order beside it goes first.
 
 use crate::desk::inbound::Inbound;
-use crate::desk::phrases::Phrases;
+use crate::desk::phrases::{Phrases, is_marked};
 use crate::desk::{Desk, settle};
 use crate::dialogue::{About, Fact, Talk};
 use crate::fleet::{CrewMember, Fleet, Role};
@@ -94,7 +94,7 @@ pub(in crate::desk) fn said(
     let of_a_truck = tells_of_a_truck(desk.phrases, fact, text);
     let takes_over = desk.answers.takes_over(text);
     let ordered = heard.command.is_some() || takes_over;
-    if reports || asks || of_a_truck || text.contains(['?', '¿']) || ordered {
+    if reports || asks || of_a_truck || is_marked(text) || ordered {
         return None;
     }
     let mut faults: Vec<Fault> = heard

@@ -4,7 +4,7 @@
 use chrono::TimeDelta;
 
 use super::super::answer::Reply;
-use super::super::phrases::plain;
+use super::super::phrases::{is_marked, plain};
 use super::super::settle::Settled;
 use super::super::sites;
 use super::super::situate::Case;
@@ -40,7 +40,7 @@ impl Hearing<'_> {
             || self.mends()
             || self.inbound.replaces.is_some()
             || self.late()
-            || self.text.trim_end().ends_with('?')
+            || is_marked(self.text)
         {
             return None;
         }

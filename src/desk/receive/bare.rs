@@ -3,7 +3,7 @@
 use chrono::{DateTime, TimeDelta, Utc};
 
 use super::super::answer;
-use super::super::phrases::{Phrases, plain};
+use super::super::phrases::{Phrases, is_marked, plain};
 use super::super::settle::known;
 use super::super::{Desk, truck, when, withdrawn};
 use super::Hearing;
@@ -85,7 +85,7 @@ pub(super) fn completed(
     if let About::ReleaseWhy { number } = about {
         let incident = desk.book.incidents().incident(*number)?;
         let is_its_own = |name: &UnitName| known(fleet, name) == Some(&incident.hold.unit);
-        let asks = phrases.after("incident", "asks", text).is_some() || text.contains(['?', '¿']);
+        let asks = phrases.after("incident", "asks", text).is_some() || is_marked(text);
         // what is wanted of a truck is no reason
         let says = |list| phrases.holds("truck", list, text);
         let of_a_truck = says("who") && (says("request") || says("called"));
@@ -518,19 +518,13 @@ impl Bare<'_> {
 
     /// Reads whether the taps were shut or running.
     fn taps(&self) -> Option<Taps> {
-        match self.answer.noun.as_deref() {
-            Some("shut") => return Some(Taps::Shut),
-            Some("running") => return Some(Taps::Running),
-            _ => {}
-        }
-        let text = self.text.to_lowercase();
-        let says = |words: &[&str]| words.iter().any(|word| text.contains(word));
-        match (
-            says(&["shut", "off", "closed", "cerrad"]),
-            says(&["running", "open", "corriendo", "abiert"]),
-        ) {
-            (true, false) => Some(Taps::Shut),
-            (false, true) => Some(Taps::Running),
+        // "nothing was running" says that they were shut; what else is denied may be either
+        let rest = self.phrases.without("taps", "shut", self.text);
+        let shut = rest != plain(self.text);
+        let says = |list| self.phrases.holds("taps", list, &rest);
+        match (shut, says("running"), says("not")) {
+            (true, false, false) => Some(Taps::Shut),
+            (false, true, false) => Some(Taps::Running),
             _ => None,
         }
     }

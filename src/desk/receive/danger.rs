@@ -4,6 +4,7 @@
 use super::super::answer::Reply;
 use super::super::inbound::Outgoing;
 use super::super::others::other_dispatchers;
+use super::super::phrases::is_marked;
 use super::super::repeat;
 use super::super::settle::{self, Settled};
 use super::Hearing;
@@ -104,7 +105,7 @@ impl Hearing<'_> {
     }
 
     pub(super) fn asks_something(&self) -> bool {
-        self.heard.ask.is_some() || self.text.trim_end().ends_with('?')
+        self.heard.ask.is_some() || is_marked(self.text)
     }
 
     /// Keeps a shock that is merely not felt now: only who tested it can end it.

@@ -1,6 +1,7 @@
 //! A message that says that a trailer goes, beside what it reports: the towing check starts with it, and what it reports is
 //! read by that.
 
+use super::super::phrases::is_marked;
 use super::super::settle::Settled;
 use super::super::settle::known;
 use super::Hearing;
@@ -96,7 +97,7 @@ impl Hearing<'_> {
         let speaks = heard.ask.is_some() || heard.command.is_some() || !heard.entries.is_empty();
         let names_another = heard.named.iter().any(|name| *name != round.unit);
         let phrases = &self.desk.phrases;
-        let asks = self.text.trim_end().ends_with('?');
+        let asks = is_marked(self.text);
         if round.way != Way::Leaving || !fresh || speaks || asks || names_another || self.goes_not()
         {
             return;
@@ -368,7 +369,7 @@ impl Hearing<'_> {
         self.heard.ask.is_some()
             || self.heard.command.is_some()
             || self.mends()
-            || self.text.trim_end().ends_with('?')
+            || is_marked(self.text)
     }
 
     /// Returns the one trailer that is meant to go.

@@ -1,5 +1,6 @@
 //! What a message says of circuits without a reading: two loads run together, and one may carry too much; one is dead.
 
+use super::super::phrases::is_marked;
 use super::super::settle::{Settled, known};
 use super::Hearing;
 use crate::heard::{Event, Fault, LoadPair, Plan, PlanKind, ReadingKey, UnitName};
@@ -10,7 +11,7 @@ impl Hearing<'_> {
         let has = |list: &str| self.desk.phrases.holds("loads", list, self.text);
         if self.heard.ask.is_some()
             || self.heard.command.is_some()
-            || self.text.contains('?')
+            || is_marked(self.text)
             || has("not")
             || !(has("together") || self.desk.phrases.ends("loads", "both", self.text))
         {
@@ -40,7 +41,7 @@ impl Hearing<'_> {
     /// "power off" drains a trailer that has heat.
     pub(super) fn one_cord_out(&mut self, settled: &mut Settled) -> Option<UnitName> {
         let says = |list: &str| self.desk.phrases.holds("one-cord", list, self.text);
-        let asks = self.heard.ask.is_some() || self.text.contains('?');
+        let asks = self.heard.ask.is_some() || is_marked(self.text);
         if asks || self.heard.command.is_some() || !says("says") || says("not") {
             return None;
         }
@@ -66,7 +67,7 @@ impl Hearing<'_> {
     pub(super) fn dead_circuit(&mut self, settled: &mut Settled) {
         let phrases = &self.desk.phrases;
         let has = |list: &str| phrases.holds("circuit", list, self.text);
-        let asks = self.heard.ask.is_some() || self.text.contains('?');
+        let asks = self.heard.ask.is_some() || is_marked(self.text);
         if asks || self.heard.command.is_some() || has("not") || !has("dead") {
             return;
         }
@@ -89,7 +90,7 @@ impl Hearing<'_> {
         settled.also.push(unit);
     }
 
-    fn named_or_last(&self, settled: &Settled) -> Option<UnitName> {
+    pub(super) fn named_or_last(&self, settled: &Settled) -> Option<UnitName> {
         let named: Vec<&UnitName> = self
             .heard
             .named

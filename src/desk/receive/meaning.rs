@@ -5,7 +5,7 @@ use chrono::{DateTime, Utc};
 
 use super::super::inbound::Inbound;
 use super::super::others::called;
-use super::super::phrases::{Phrases, plain};
+use super::super::phrases::{Phrases, is_marked, plain};
 use super::super::{
     Desk, ahead, assign, crew, digest, incident, relay, settle, standing, truck, walk,
 };
@@ -358,7 +358,7 @@ fn asks_after_all(came: &Came<'_>, heard: &Heard) -> bool {
         && heard.command.is_none()
         && heard.named.is_empty()
         && heard.entries.iter().all(Entry::is_empty)
-        && (!only_asked || came.text.contains(['?', '¿']))
+        && (!only_asked || is_marked(came.text))
         && (phrases.is("whole-fleet", "asks", came.text)
             || phrases.is("whole-fleet", "status", came.text))
 }
@@ -373,7 +373,7 @@ fn asks_after_a_day(came: &Came<'_>, meaning: &Meaning) -> bool {
     {
         return false;
     }
-    let asks = heard.ask.is_some() || text.contains(['?', '¿']);
+    let asks = heard.ask.is_some() || is_marked(text);
     let talk = &meaning.talk;
     let open = talk.question_at(came.inbound.at).is_some()
         || !talk.checks.is_empty()

@@ -108,7 +108,8 @@ impl Hearing<'_> {
         let question = self
             .question(settled, talk, reply)
             .or_else(|| self.asks_the_fact_again(settled))
-            .or_else(|| withdrawn::asks_again(self));
+            .or_else(|| withdrawn::asks_again(self))
+            .or_else(|| self.asks_of_the_taps_again(settled));
         let answered = !settled.reports.is_empty()
             || self.heard.ask.is_some()
             || self.heard.command.is_some()
@@ -158,6 +159,16 @@ impl Hearing<'_> {
         let only = asked && settled.reports.is_empty() && self.heard.command.is_none();
         let open = only && self.leaves_the_fact_open();
         self.open_about().filter(|_| open).cloned()
+    }
+
+    /// Asks again how the taps stood where what is denied of them leaves it open: "they were not open".
+    fn asks_of_the_taps_again(&self, settled: &Settled) -> Option<About> {
+        let about = self.open_about()?;
+        let says = |list| self.desk.phrases.holds("taps", list, self.text);
+        let speaks = says("not") && (says("shut") || says("running"));
+        let only = settled.reports.is_empty() && self.heard.command.is_none();
+        let again = matches!(about, About::TapsShut { .. }) && speaks && only;
+        again.then(|| about.clone())
     }
 
     /// Returns the one question to ask, if any.

@@ -8,7 +8,7 @@ use super::super::{
     silent, standing, truck, walk, watch, withdrawn,
 };
 use super::meaning::nothing_in;
-use super::{Hearing, arrive, danger, ends, power_again, pumped};
+use super::{Hearing, arrive, danger, ends, part, power_again, pumped};
 use crate::book::Record;
 use crate::dialogue::{About, Hauled, Passed};
 use crate::heard::{Entry, Plan, PlanKind, UnitName};
@@ -31,6 +31,8 @@ pub(super) struct Taken {
     hazard: Option<hazard::Told>,
     /// The trailer of which one burnt cord was taken out.
     one_cord: Option<UnitName>,
+    /// The pump-out that it tells of and that did not empty the tank.
+    part: Option<part::Part>,
     /// Where it says that a trailer stands, which the plan has elsewhere.
     stands: Option<arrive::Stands>,
     /// The answer to a step of a guided check.
@@ -70,6 +72,7 @@ impl Hearing<'_> {
     pub(super) fn take(&mut self) -> (Settled, Taken) {
         let said = self.said();
         let mut settled = self.settle();
+        let part = self.pumped_in_part(&mut settled);
         let stands = self.stands_at(&mut settled);
         self.ask_who_leaves(&mut settled);
         self.as_it_goes(&mut settled);
@@ -103,6 +106,7 @@ impl Hearing<'_> {
                 || ending.is_some()
                 || of_a_clock,
         );
+        self.cured(&mut settled);
         settled.words = match said.lone {
             // "10 more min" is no word about trailer 10
             Some(lone::Lone::More) => Vec::new(),
@@ -118,6 +122,7 @@ impl Hearing<'_> {
             ending,
             hazard,
             one_cord,
+            part,
             stands,
             step,
             stood,
@@ -248,6 +253,9 @@ impl Hearing<'_> {
         }
         if let Some(unit) = &taken.said.not_pumped {
             pumped::tell_not_pumped(self, unit, &mut reply);
+        }
+        if let Some(part) = &taken.part {
+            part::tell(part, &mut reply);
         }
         if let Some(unit) = &taken.one_cord {
             reply.say("one-cord-out", &[("unit", unit.as_str().into())]);

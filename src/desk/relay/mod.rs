@@ -11,7 +11,7 @@ use super::command::{not_allowed, refused};
 use super::inbound::Outgoing;
 use super::lone;
 use super::others::called;
-use super::phrases::{Phrases, plain};
+use super::phrases::{Phrases, is_marked, plain};
 use super::receive::{Hearing, Texted};
 use crate::book::Record;
 use crate::dialogue::Passed;
@@ -62,7 +62,7 @@ pub(super) fn order(phrases: &Phrases, fleet: &Fleet, text: &str) -> Option<Comm
 pub(super) fn sent_somewhere(came: &Texted<'_>, fleet: &Fleet, role: Role) -> Option<Command> {
     let phrases = came.desk.phrases;
     let reports = came.heard.entries.iter().any(|entry| !entry.is_empty());
-    let asks = came.heard.ask.is_some() || came.text.contains(['?', '¿']);
+    let asks = came.heard.ask.is_some() || is_marked(came.text);
     if role != Role::Dispatcher || reports || asks || came.heard.command.is_some() {
         return None;
     }

@@ -4,6 +4,7 @@ use super::super::answer::Reply;
 use super::super::command;
 use super::super::inbound::Outgoing;
 use super::super::others::other_dispatchers;
+use super::super::phrases::is_marked;
 use super::super::receive::Hearing;
 use super::super::settle::{self, Settled};
 use super::super::situate::Case;
@@ -50,7 +51,7 @@ pub(in crate::desk) fn decide_in_words(
     let text = hearing.text;
     if hearing.heard.command.is_some()
         || hearing.heard.ask.is_some()
-        || text.trim_end().ends_with('?')
+        || is_marked(text)
         || !phrases.holds("override", "says", text)
     {
         return;

@@ -45,7 +45,6 @@ pub(in super::super) fn look_again(
     });
     // when it is likely to be at its limit, stalls have to close, whether the truck was called or not
     let full = case.outlook.waste.as_ref().and_then(|waste| waste.p50);
-    let full = full.filter(|at| *at > now);
     let fresh = case.outlook.fresh.as_ref().and_then(|fresh| {
         fresh.p50?;
         fresh.p10.map(|at| at - SAFETY)

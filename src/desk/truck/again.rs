@@ -134,7 +134,9 @@ fn on_its_day(
         .earliest()?;
     let early = time_told(rest, begins.to_utc(), zone)?;
     // "no wait 4" of one that was promised for 15:00 is four in the afternoon
-    let half = folded.contains("am") || folded.contains("pm");
+    let half = plain(&when::with_halves_joined(rest))
+        .split(' ')
+        .any(has_half);
     let hour = early.with_timezone(&zone).hour();
     let zero = folded.split(' ').any(|word| word.starts_with('0'));
     let later = (!half && !zero && (1..12).contains(&hour)).then(|| early + TimeDelta::hours(12));
@@ -201,10 +203,35 @@ pub(super) fn behind_late(
     time_told(desk.phrases.following("truck", "late", text)?, now, zone)
 }
 
+/// Reads how much later than promised a truck comes: "late 30 min", "running 45 minutes late", "delayed by an hour".
+pub(super) fn delay_told(phrases: &Phrases, text: &str) -> Option<TimeDelta> {
+    let mut folded = format!(" {} ", plain(text));
+    for (list, minutes) in [("hour-and-a-half", 90), ("half-an-hour", 30), ("hour", 60)] {
+        for length in phrases.each("truck", list) {
+            folded = folded.replace(&format!(" {length} "), &format!(" {minutes} min "));
+        }
+    }
+    let words: Vec<&str> = folded.split_whitespace().collect();
+    let beside = |word: &&str| phrases.is("truck", "beside-a-delay", word);
+    (0..words.len()).find_map(|at| {
+        let told = when::counted(&words, at)?;
+        let minutes = i64::from(told.number.checked_mul(told.minutes_each()?)?);
+        let head = &words[..at];
+        let gap = head.iter().rev().take_while(|word| beside(word)).count();
+        let tail = words[told.behind..].iter().skip_while(|word| beside(word));
+        let tail: Vec<&str> = tail.copied().collect();
+        let near = phrases.ends("truck", "delay", &head[..at - gap].join(" "))
+            || phrases.opens("truck", "delay", &tail.join(" "));
+        // "late, there in 30 min" counts from now
+        let from_now = phrases.ends("truck", "from-now", &head.join(" "));
+        (near && !from_now && (1..=720).contains(&minutes)).then(|| TimeDelta::minutes(minutes))
+    })
+}
+
 /// Reads a time to come that is told alone: "at 745", "2030", "8ish", "10 min", "half an hour".
 fn time_told(text: &str, now: DateTime<Utc>, zone: Tz) -> Option<DateTime<Utc>> {
     let phrases = Phrases::built_in();
-    let folded = parts_of_an_hour(&plain(text));
+    let folded = parts_of_an_hour(&plain(&when::with_halves_joined(text)));
     let words: Vec<&str> = folded.split(' ').filter(|word| !word.is_empty()).collect();
     if words.is_empty() || words.len() > LONGEST {
         return None;
@@ -212,8 +239,8 @@ fn time_told(text: &str, now: DateTime<Utc>, zone: Tz) -> Option<DateTime<Utc>> 
     if let Some(minutes) = minutes_told(&folded) {
         return Some(now + TimeDelta::minutes(minutes));
     }
-    let afternoon = words.iter().any(|word| word.ends_with("pm"));
-    let morning = words.iter().any(|word| word.ends_with("am"));
+    let halved = words.iter().find(|word| has_half(word));
+    let second = halved.and_then(|word| when::without_half(word));
     let digits = |word: &&str| word.starts_with(|c: char| c.is_ascii_digit());
     if words
         .iter()
@@ -238,10 +265,10 @@ fn time_told(text: &str, now: DateTime<Utc>, zone: Tz) -> Option<DateTime<Utc>> 
     if hour > 23 || minute > 59 {
         return None;
     }
-    let half = match (afternoon, morning) {
-        (true, _) => "pm",
-        (_, true) => "am",
-        _ => "",
+    let half = match second {
+        Some((_, true)) => "pm",
+        Some((_, false)) => "am",
+        None => "",
     };
     // "04:00" is told on a clock of 24 hours
     let whole_day = told.len() == 4 && told.starts_with('0');
@@ -252,6 +279,11 @@ fn time_told(text: &str, now: DateTime<Utc>, zone: Tz) -> Option<DateTime<Utc>> 
         return when::coming(&format!("at {hour}"), now, zone);
     }
     when::coming(&format!("{hour}:{minute:02}{half}"), now, zone)
+}
+
+/// Tells whether a word is a number with its half of the day: "7pm".
+fn has_half(word: &str) -> bool {
+    word.starts_with(|c: char| c.is_ascii_digit()) && when::without_half(word).is_some()
 }
 
 /// Writes "7 y media" and "half past 7" in digits.

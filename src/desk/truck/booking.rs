@@ -7,6 +7,7 @@
 use chrono::{DateTime, TimeDelta, Utc};
 use chrono_tz::Tz;
 
+use super::super::phrases::is_marked;
 use super::noted;
 use crate::book::Stage;
 use crate::desk::receive::Hearing;
@@ -41,7 +42,7 @@ pub(in crate::desk) fn coming(hearing: &Hearing<'_>) -> Option<Coming> {
         || heard.ask.is_some()
         || heard.command.is_some()
         || other.into_iter().any(says)
-        || text.trim_end().ends_with('?')
+        || is_marked(text)
         || answer::is_question(hearing)
     {
         return None;
@@ -213,10 +214,6 @@ fn mark(hearing: &Hearing<'_>, words: &[&str], at: usize, zone: Tz) -> (Option<M
         )
     };
     let after_mark = when::is_hour_mark(before) || when::is_of_an_hour(next);
-    if when::is_half(next) {
-        let joined = format!("{word}{}", next.replace('.', ""));
-        return (when::clock_in(&joined).and_then(clock), 2);
-    }
     if MEASURES.contains(&next)
         || psi_in(next).is_some()
         || ["task", "tarea", "circuit"].contains(&before)
@@ -275,7 +272,7 @@ const TODAY: &[&str] = &["today", "tonight", "tonite", "hoy", "noche"];
 
 /// Writes a text so that what is told of several trucks is parted by words alone.
 fn spoken(text: &str) -> String {
-    let spoken = text.to_lowercase().replace('@', " at ");
+    let spoken = when::with_halves_joined(text).replace('@', " at ");
     let parted = |text: String, mark: &str| text.replace(mark, " and ");
     [", ", ";", "&", "\n"].into_iter().fold(spoken, parted)
 }

@@ -14,7 +14,7 @@ use super::answer::Reply;
 use super::choices;
 use super::inbound::Outgoing;
 use super::others::other_dispatchers;
-use super::phrases::Phrases;
+use super::phrases::{Phrases, is_marked};
 use super::receive::Hearing;
 use super::settle;
 use super::tasks::WORTH_MOVING;
@@ -55,7 +55,10 @@ pub(super) fn told(hearing: &Hearing<'_>, reply: &mut Reply<'_>, records: &mut V
     let late = phrases.holds("truck", "late", text);
     // "the trucks for 23 and 10 are cancelled"
     if let (true, [_, _, ..]) = (off && !late, names(hearing).as_slice()) {
-        return all_cancelled(hearing, reply, records);
+        return all_cancelled(hearing, &names(hearing), reply, records);
+    }
+    if off && !late && of_all(hearing) {
+        return all_cancelled(hearing, &all_called(hearing), reply, records);
     }
     // one that is late is the one just spoken of; which one is off is asked
     let lately = || again::ordered_lately(hearing.desk, &hearing.member.id, hearing.now);
@@ -75,9 +78,16 @@ pub(super) fn told(hearing: &Hearing<'_>, reply: &mut Reply<'_>, records: &mut V
     // "moved the truck to 8", where a trailer is called so, is asked
     let to = phrases.following("truck", "to", text).is_some();
     let behind = || again::behind_late(hearing.desk, text, hearing.now, zone).filter(|_| !to);
-    let comes = moved_to(hearing, zone)
-        .or_else(behind)
-        .or_else(|| when::coming(text, hearing.now, zone));
+    let later = again::delay_told(phrases, text).filter(|_| when::clock_in(text).is_none());
+    let comes = match later {
+        Some(later) => {
+            let shifted = task.promised.map(|promised| promised + later);
+            shifted.filter(|at| *at > hearing.now)
+        }
+        None => moved_to(hearing, zone)
+            .or_else(behind)
+            .or_else(|| when::coming(text, hearing.now, zone)),
+    };
     match (comes, off, late) {
         (Some(at), _, true) => moved(hearing, &task, at, reply),
         (_, true, _) => cancelled(hearing, &task, reply, records),
@@ -96,7 +106,7 @@ pub(super) fn is_told_of(phrases: &Phrases, text: &str) -> bool {
     says("who")
         && (says("absent") || (says("off") || late) && !says("not"))
         && !says("other")
-        && !text.trim_end().ends_with('?')
+        && !is_marked(text)
 }
 
 /// Tells whether a message says that trucks are off or have not come: that can hold for several trailers at once.
@@ -189,11 +199,7 @@ fn hour_now<'h>(hearing: &'h Hearing<'_>) -> Option<&'h str> {
 /// Finds the booking that is meant as the board has it: see [`noted`].
 fn booked(hearing: &Hearing<'_>, reply: &Reply<'_>) -> Option<Task> {
     let task = match names(hearing).first() {
-        Some(unit) => hearing
-            .desk
-            .book
-            .tasks()
-            .open_task(unit, TaskKind::PumpOut)?,
+        Some(unit) => hearing.desk.book.tasks().open_task(unit, kind(hearing))?,
         None => noted(hearing)?,
     };
     reply.board.tasks().task(task.id).or(Some(task)).cloned()
@@ -203,7 +209,7 @@ fn booked(hearing: &Hearing<'_>, reply: &Reply<'_>) -> Option<Task> {
 fn noted<'a>(hearing: &'a Hearing<'_>) -> Option<&'a Task> {
     let tasks = hearing.desk.book.tasks();
     let on = |unit: &UnitName| {
-        let task = tasks.open_task(unit, TaskKind::PumpOut);
+        let task = tasks.open_task(unit, kind(hearing));
         task.filter(|task| task.called.is_some())
     };
     if let Some(unit) = names(hearing).first() {
@@ -213,9 +219,10 @@ fn noted<'a>(hearing: &'a Hearing<'_>) -> Option<&'a Task> {
     if let Some(task) = known.and_then(on) {
         return Some(task);
     }
+    let kind = kind(hearing);
     let mut called = tasks
         .open()
-        .filter(|task| task.kind == TaskKind::PumpOut && task.called.is_some());
+        .filter(|task| task.kind == kind && task.called.is_some());
     // a driver who has nothing to do with that trailer is asked
     let mine = |unit: &UnitName| {
         let sent = hearing.desk.book.sent(&hearing.member.id);
@@ -234,12 +241,8 @@ fn which(hearing: &Hearing<'_>, reply: &mut Reply<'_>) {
         reply.say("truck-none", &[("unit", unit.as_str().into())]);
         return;
     }
-    let tasks = hearing.desk.book.tasks().open();
-    let likely: Vec<UnitName> = tasks
-        .filter(|task| task.kind == TaskKind::PumpOut && task.called.is_some())
-        .filter_map(|task| task.unit.clone())
-        .take(4)
-        .collect();
+    let mut likely = all_called(hearing);
+    likely.truncate(4);
     if likely.is_empty() {
         reply.say("truck-none-booked", &[]);
         return;
@@ -248,6 +251,32 @@ fn which(hearing: &Hearing<'_>, reply: &mut Reply<'_>) {
         text: hearing.text.to_owned(),
         likely,
     });
+}
+
+/// Returns the work of the trucks that a message speaks of.
+fn kind(hearing: &Hearing<'_>) -> TaskKind {
+    match hearing.desk.phrases.holds("truck", "water", hearing.text) {
+        true => TaskKind::Refill,
+        false => TaskKind::PumpOut,
+    }
+}
+
+/// Tells whether a dispatcher speaks of every truck, and names no trailer.
+fn of_all(hearing: &Hearing<'_>) -> bool {
+    hearing.member.role == Role::Dispatcher
+        && names(hearing).is_empty()
+        && hearing.desk.phrases.holds("truck", "all", hearing.text)
+        && !all_called(hearing).is_empty()
+}
+
+/// Returns the trailers for which a truck is called.
+fn all_called(hearing: &Hearing<'_>) -> Vec<UnitName> {
+    let kind = kind(hearing);
+    let tasks = hearing.desk.book.tasks().open();
+    tasks
+        .filter(|task| task.kind == kind && task.called.is_some())
+        .filter_map(|task| task.unit.clone())
+        .collect()
 }
 
 fn cancelled(hearing: &Hearing<'_>, task: &Task, reply: &mut Reply<'_>, records: &mut Vec<Record>) {
@@ -273,10 +302,15 @@ fn cancelled(hearing: &Hearing<'_>, task: &Task, reply: &mut Reply<'_>, records:
     }
 }
 
-fn all_cancelled(hearing: &Hearing<'_>, reply: &mut Reply<'_>, records: &mut Vec<Record>) {
+fn all_cancelled(
+    hearing: &Hearing<'_>,
+    units: &[UnitName],
+    reply: &mut Reply<'_>,
+    records: &mut Vec<Record>,
+) {
     let tasks = hearing.desk.book.tasks();
-    for unit in names(hearing) {
-        match tasks.open_task(&unit, TaskKind::PumpOut) {
+    for unit in units {
+        match tasks.open_task(unit, kind(hearing)) {
             Some(task) => cancelled(hearing, task, reply, records),
             None => reply.say("truck-none", &[("unit", unit.as_str().into())]),
         }
@@ -303,7 +337,7 @@ fn none_came(
 ) {
     let tasks = hearing.desk.book.tasks();
     for unit in units {
-        match tasks.open_task(unit, TaskKind::PumpOut) {
+        match tasks.open_task(unit, kind(hearing)) {
             Some(task) => has_not_come(hearing, task, reply, records),
             None => reply.say("truck-none", &[("unit", unit.as_str().into())]),
         }

@@ -1,6 +1,6 @@
 //! The words of an answer: folded, matched against phrases, and what is left of them.
 
-use super::super::phrases::plain;
+use super::super::phrases::{is_marked, plain};
 
 /// A message as words, and which of them a phrase has accounted for.
 #[derive(Debug, Clone)]
@@ -186,7 +186,7 @@ pub(super) fn is_question(text: &str) -> bool {
         "quien",
         "hay que",
     ];
-    let asks = text.trim_end().ends_with('?') || text.contains('¿');
+    let asks = is_marked(text);
     let text = plain(text);
     let opens = |opening: &&str| {
         text.strip_prefix(*opening)

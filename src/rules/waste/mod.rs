@@ -40,7 +40,7 @@ fn close_now(s: &Situation<'_>) -> Option<Finding> {
         .waste
         .as_ref()
         .map(|waste| waste.likely_pct)
-        .filter(|pct| *pct >= STOP_PCT && !lately_read(s))
+        .filter(|pct| *pct >= STOP_PCT && (s.occasion == Occasion::Tick || !lately_read(s)))
         .filter(|_| waste_told(s).is_some() || s.now.in_service().is_some());
     let (level, origin, urgency) = match (told, forecast) {
         (Some(told), _) => (told.pct, Origin::Read, Urgency::Now),
@@ -184,7 +184,8 @@ fn gauge_reads(s: &Situation<'_>) -> Vec<(DateTime<Utc>, f64)> {
     reads
 }
 
-/// Tells whether the gauge was read within the hour, so that the forecast has nothing to add.
+/// Tells whether the gauge was read within the hour, so that the forecast has nothing to add to what is written just now. By
+/// the clock it has: the tank filled since.
 fn lately_read(s: &Situation<'_>) -> bool {
     waste_told(s).is_some_and(|Told { at, .. }| s.at - at <= TimeDelta::hours(1))
 }

@@ -83,7 +83,9 @@ impl<'a> Folding<'a> {
     /// A cure after its fault ends it, and one that did not hold is followed by the fault again. A fault that keeps coming
     /// is ended by a cure that is said to hold.
     fn event(&mut self, event: Event, fact: &Fact) {
-        for fault in cured_by(event) {
+        // "gfci tripped, reset it": the reset is of what was just named
+        let of_gfci = (event == Event::BreakerReset).then_some(&Fault::GfciTrip);
+        for fault in event.cures().iter().chain(of_gfci) {
             let lasts = self.again.contains(fault) && !fact.held;
             if self.entry.faults.contains(fault) && !lasts {
                 self.clear(*fault);
@@ -193,18 +195,6 @@ impl<'a> Folding<'a> {
             circuit: told.circuit,
             amps: crate::quantity::rounded(told.amps),
         }));
-    }
-}
-
-/// Returns the faults that something done ends.
-fn cured_by(event: Event) -> &'static [Fault] {
-    match event {
-        Event::BreakerReset => &[Fault::BreakerTrip, Fault::GfciTrip],
-        Event::FuseReplaced => &[Fault::FuseBlown],
-        Event::PowerBack => &[Fault::NoPower],
-        Event::WaterOn => &[Fault::NoWater],
-        Event::Leveled => &[Fault::NotLevel],
-        _ => &[],
     }
 }
 

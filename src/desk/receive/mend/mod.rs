@@ -14,6 +14,7 @@ use chrono::{DateTime, TimeDelta, Utc};
 pub(super) use self::apply::apply;
 use self::said::Said;
 use self::ways::labelled;
+use super::super::phrases::is_marked;
 use super::Hearing;
 use crate::book::{MessageKey, Sent};
 use crate::desk::settle::known;
@@ -48,7 +49,7 @@ impl Hearing<'_> {
         if heard.ask.is_some()
             || heard.command.is_some()
             || self.text.split_whitespace().count() > LONGEST
-            || self.text.trim_end().ends_with('?')
+            || is_marked(self.text)
         {
             return None;
         }

@@ -1,0 +1,28 @@
+//! What something done ends, "power on" a power that was out: the report says so itself, so that it is judged, recorded and
+//! told to its sender.
+
+use super::super::settle::Settled;
+use super::Hearing;
+use crate::heard::Fault;
+
+impl Hearing<'_> {
+    /// Adds to each report the end of the faults that stand and that what it tells as done has cured.
+    pub(super) fn cured(&self, settled: &mut Settled) {
+        for (unit, at, entry) in &mut settled.reports {
+            let Some(kept) = self.desk.book.unit(unit) else {
+                continue;
+            };
+            let stood = |fault: &Fault| {
+                let since = kept.state().faults.get(fault);
+                since.is_some_and(|since| *since <= *at)
+            };
+            let cured = entry.events.iter().flat_map(|event| event.cures());
+            let cured: Vec<Fault> = cured.copied().filter(stood).collect();
+            for fault in cured {
+                if !entry.faults.contains(&fault) && !entry.cleared.contains(&fault) {
+                    entry.cleared.push(fault);
+                }
+            }
+        }
+    }
+}
