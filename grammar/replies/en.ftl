@@ -1434,6 +1434,7 @@ water-over-pressure-plan = Water { $pressure }, a bit over { $limit }. Fit the r
 
 water-under-pressure-ask = Water { $pressure }, it needs { $limit }. Was that with water running, or all taps shut? Shut all taps and read again. Then read with one toilet filling and two taps on.
 water-under-pressure-supply = Water { $pressure } with taps shut, it needs { $limit }. The supply is weak. Open the spigot all the way. Check the regulator setting. Else use a wider, shorter hose, or run on tank and pump.
+water-over-pressure-hooked = Shut the spigot now: you read { $pressure } here, and no regulator is told. The limit is { $limit }. Fit a regulator set to { $regulator }. Open slowly, then read it at the trailer.
 water-under-pressure-flowing = Water { $pressure } with water running, it needs { $limit }. Shut all taps and read again. Low then too: weak supply. Good then: clean the inlet filter.
 water-under-pressure-restriction = Water { $pressure } running, should be { $expected }. { $unexplained } is lost on the way. Clean the inlet filter first. Then look for a kink, a crushed hose or a half-shut valve.
 water-under-pressure-hose = Water { $pressure } running, and { $expected } is all this hose can give. Use a wider or shorter hose. Or run on tank and pump.

@@ -1435,6 +1435,7 @@ water-over-pressure-plan = Agua a { $pressure }, un poco más de { $limit }. Pon
 
 water-under-pressure-ask = Agua a { $pressure }, pide { $limit }. ¿Fue con agua corriendo o con todas las llaves cerradas? Cierre todas y lea otra vez. Luego lea con una taza llenando y dos llaves abiertas.
 water-under-pressure-supply = Agua a { $pressure } con llaves cerradas, pide { $limit }. La toma es débil. Abra la toma del todo. Revise a cuánto está el regulador. Si no, use manguera más ancha y corta, o trabaje con tanque y bomba.
+water-over-pressure-hooked = Cierre la toma ya: aquí leyó { $pressure }, y nadie dijo que hay regulador. El límite es { $limit }. Ponga un regulador a { $regulator }. Abra despacio, luego lea en el remolque.
 water-under-pressure-flowing = Agua a { $pressure } con agua corriendo, pide { $limit }. Cierre todas las llaves y lea otra vez. Si sigue baja: la toma es débil. Si sube: limpie el filtro de entrada.
 water-under-pressure-restriction = Agua a { $pressure } corriendo, debe ser { $expected }. Se pierde { $unexplained } en el camino. Primero limpie el filtro de entrada. Luego busque un doblez, una manguera aplastada o una válvula a medias.
 water-under-pressure-hose = Agua a { $pressure } corriendo, y { $expected } es todo lo que da esta manguera. Use manguera más ancha o más corta. O trabaje con tanque y bomba.
