@@ -494,6 +494,8 @@ pub enum PlanKind {
     OnTheRoad,
     /// The sender is well, and says no more: "ok", "all good", "I'm out".
     Well,
+    /// The amps that are read on no circuit are those of the cold package's heaters: "tank heater 0 amps".
+    ColdHeater,
     /// Weather pasted from an aviation report: it belongs to no trailer.
     Weather,
     /// The day a digest is wanted for: 0 Monday to 6 Sunday, 7 tomorrow.

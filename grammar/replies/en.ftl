@@ -1522,6 +1522,7 @@ cold-no-cold-package-plan = No cold package on this trailer. Plan to drain it be
 cold-no-cold-package-soon = No cold package, and it freezes. Drain hose and wet ends. Bay heat on. Drain the tanks if it gets colder.
 cold-no-cold-package-tonight = No cold package, and a low of { $low } is due. Drain hose and wet ends before dark. Bay heat on.
 cold-no-cold-package-now = No cold package at this cold. It cannot stay in service. Take it out.
+cold-tank-heater-on-none = Freezing, and { $amps } on the tank and bay heater (circuit { $circuit }): they are cold. Switch them on. Check breaker, plug and thermostat. Read the amps again.
 
 cold-winterize = Too cold to run without a cold package. Drain it, winterize it or take it away. Order: water heater off, let it cool, drain it. Then tanks and low points, blow out, pink antifreeze through.
 

@@ -1523,6 +1523,7 @@ cold-no-cold-package-plan = Este remolque no tiene equipo de frío. Planee drena
 cold-no-cold-package-soon = Sin equipo de frío, y hiela. Drene la manguera y las puntas mojadas. Prenda la calefacción del compartimento. Si baja más, drene los tanques.
 cold-no-cold-package-tonight = Sin equipo de frío, y se espera una mínima de { $low }. Drene manguera y puntas mojadas antes de la noche. Prenda la calefacción del compartimento.
 cold-no-cold-package-now = Sin equipo de frío con este frío. No puede seguir en servicio. Sáquela de servicio.
+cold-tank-heater-on-none = Hay helada, y el calentador de tanque y bahía (circuito { $circuit }) marca { $amps }: está frío. Préndalo. Revise breaker, clavija y termostato. Lea los amperes otra vez.
 
 cold-winterize = Hace demasiado frío sin equipo de frío. Drene, prepare para el invierno o llévesela. Orden: apague el calentador de agua, deje que se enfríe, drénelo. Luego tanques y puntos bajos, sople, y pase anticongelante rosa.
 

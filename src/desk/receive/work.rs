@@ -226,6 +226,7 @@ impl Hearing<'_> {
     /// Begins the reply with what is said of the message itself.
     pub(super) fn open<'r>(
         &'r self,
+            self.cold_heater_read(settled);
         settled: &Settled,
         taken: &Taken,
         unreadable: Option<&str>,
