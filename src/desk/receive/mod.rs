@@ -8,6 +8,7 @@ mod cases;
 mod changes;
 mod danger;
 mod ends;
+mod fixed;
 mod gas;
 mod leave;
 mod likely;

@@ -72,6 +72,7 @@ impl Hearing<'_> {
         let mut settled = self.settle();
         let stands = self.stands_at(&mut settled);
         self.ask_who_leaves(&mut settled);
+        self.fixed_where_it_was_wrong(&mut settled);
         self.as_it_goes(&mut settled);
         let icy = walk::icy::take(self, &mut settled);
         self.not_mended_after_all(&mut settled);
