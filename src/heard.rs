@@ -344,6 +344,9 @@ pub struct Entry {
     /// What can hurt somebody and is no fault of the trailer, by the codes of `grammar/hazards.toml`: `needle`.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub hazards: Vec<String>,
+    /// Those of them that the sender says are over.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub hazards_over: Vec<String>,
 }
 
 impl Entry {
@@ -354,6 +357,7 @@ impl Entry {
             && self.faults.is_empty()
             && self.cleared.is_empty()
             && self.hazards.is_empty()
+            && self.hazards_over.is_empty()
     }
 }
 
@@ -490,12 +494,12 @@ pub enum PlanKind {
         /// Which, counted from 1.
         circuit: u8,
     },
+    /// The amps that are read on no circuit are those of the cold package's heaters: "tank heater 0 amps".
+    ColdHeater,
     /// The sender is on the road: "rolling", "on my way".
     OnTheRoad,
     /// The sender is well, and says no more: "ok", "all good", "I'm out".
     Well,
-    /// The amps that are read on no circuit are those of the cold package's heaters: "tank heater 0 amps".
-    ColdHeater,
     /// Weather pasted from an aviation report: it belongs to no trailer.
     Weather,
     /// The day a digest is wanted for: 0 Monday to 6 Sunday, 7 tomorrow.

@@ -483,6 +483,7 @@ help-called = { $unit }: good. Stay with them until help is there. Say where you
 help-coming = { $unit }: good. Keep everybody out and away, and the way free for them. Do what they say.
 help-over = { $unit }: taken as looked after. Write down what happened while you know it. Dispatcher: "incident { $unit }".
 help-over-told = { $unit }: { $who } says that the hurt person is looked after.
+hazard-over-told = { $unit }: { $who } says this is over: { $what }.
 people-out = { $unit }: good that they are out. Count them. Nobody goes back in.
 one-cord-out = { $unit }: leave that cord out. How many cords are still live? Send the number, like "3 cords". None: "power off".
 gas-stays = { $unit }: a smell that is gone is no all-clear. The danger stays: everybody out, touch no switch. Who cleared it? Only the fire service or the gas utility can.
@@ -718,6 +719,7 @@ status-no-word = No word from it yet.
 status-read = { $time }: { $what }
 status-faults = Wrong now: { $faults }.
 status-fault = { $fault } since { $time }
+status-hazard-ends = Made safe? Text "{ $unit } safe now".
 status-row = { $signal } { $name }. { $what }
 status-row-signal = { $signal } { $unit }: { $name }. { $what }
 more-left = "more" goes on with { $unit }.
@@ -1353,6 +1355,11 @@ name-site-unsafe-space-heater = a space heater on an extension cord
 name-site-unsafe-power-line = a power line that is touched or down
 name-site-unsafe-power-line-hurt = somebody hurt by a power line
 name-site-unsafe-swaying = a trailer that sways on the road
+name-site-unsafe-open-neutral = a neutral that may be open
+name-site-unsafe-wreck = a crash, or a rig in the ditch
+name-site-unsafe-sliding = a trailer that slides
+name-site-unsafe-hitch-pin = no pin in the hitch
+name-site-unsafe-gas-collapse = someone down by a tank that gives off gas
 name-site-unsafe-chain-broken = a broken safety chain
 name-site-unsafe-tow-lights-out = dead tow lights
 name-site-unsafe-sewage-up = sewage coming up
@@ -1427,6 +1434,7 @@ digest-no-word = no word
 ## Water
 
 water-over-pressure-stop = Water { $pressure }. Do not connect. The limit is { $limit }. Fit a regulator first, set to { $regulator }. Then read it again at the trailer.
+water-over-pressure-hooked = Shut the spigot now: you read { $pressure } here, and no regulator is told. The limit is { $limit }. Fit a regulator set to { $regulator }. Open slowly, then read it at the trailer.
 water-over-pressure-act = Water { $pressure }, limit { $limit }. Is that before or after the regulator? Before: fit one set to { $regulator }, tap off first. After: it does not hold. Swap it.
 water-over-pressure-site = This site gives { $pressure }, limit { $limit }. Shut the tap. Fit a regulator set to { $regulator }. Open slowly and read the pressure.
 water-over-pressure-regulated = Water { $pressure } with the regulator on, limit { $limit }. It does not hold. Shut the tap, then set it to { $regulator } or swap it. Read again.
@@ -1434,7 +1442,6 @@ water-over-pressure-plan = Water { $pressure }, a bit over { $limit }. Fit the r
 
 water-under-pressure-ask = Water { $pressure }, it needs { $limit }. Was that with water running, or all taps shut? Shut all taps and read again. Then read with one toilet filling and two taps on.
 water-under-pressure-supply = Water { $pressure } with taps shut, it needs { $limit }. The supply is weak. Open the spigot all the way. Check the regulator setting. Else use a wider, shorter hose, or run on tank and pump.
-water-over-pressure-hooked = Shut the spigot now: you read { $pressure } here, and no regulator is told. The limit is { $limit }. Fit a regulator set to { $regulator }. Open slowly, then read it at the trailer.
 water-under-pressure-flowing = Water { $pressure } with water running, it needs { $limit }. Shut all taps and read again. Low then too: weak supply. Good then: clean the inlet filter.
 water-under-pressure-restriction = Water { $pressure } running, should be { $expected }. { $unexplained } is lost on the way. Clean the inlet filter first. Then look for a kink, a crushed hose or a half-shut valve.
 water-under-pressure-hose = Water { $pressure } running, and { $expected } is all this hose can give. Use a wider or shorter hose. Or run on tank and pump.
@@ -1515,6 +1522,7 @@ cold-tank-heater-on-power-off = The heaters stay off until the power is cleared.
 cold-tank-heater-on-low-volts = Freezing, and no word that the tank heater is on. First the other big loads off. Then the tank heater on. Read volts and amps again.
 cold-tank-heater-on-tonight = A low of { $low } is due, and no word that the tank heater is on. Turn on circuit { $circuit }: tank and bay heater. Read its amps.
 cold-tank-heater-on-plain = Freezing, and no word that the tank heater is on. Turn on tank and bay heater. Read their amps.
+cold-tank-heater-on-none = Freezing, and { $amps } on the tank and bay heater (circuit { $circuit }): they are cold. Switch them on. Check breaker, plug and thermostat. Read the amps again.
 cold-tank-heater-on-dead = Heater is on, but circuit { $circuit } reads { $amps }. It is off: tripped, unplugged, or stopped by its thermostat. Check breaker, plug and thermostat. Read the amps again.
 cold-tank-heater-on-weak = Heater is on, but circuit { $circuit } reads { $amps }. Its smallest heater draws { $load }. Most likely an element or a thermostat is out, or it is another circuit. Check which, and read again.
 
@@ -1522,7 +1530,6 @@ cold-no-cold-package-plan = No cold package on this trailer. Plan to drain it be
 cold-no-cold-package-soon = No cold package, and it freezes. Drain hose and wet ends. Bay heat on. Drain the tanks if it gets colder.
 cold-no-cold-package-tonight = No cold package, and a low of { $low } is due. Drain hose and wet ends before dark. Bay heat on.
 cold-no-cold-package-now = No cold package at this cold. It cannot stay in service. Take it out.
-cold-tank-heater-on-none = Freezing, and { $amps } on the tank and bay heater (circuit { $circuit }): they are cold. Switch them on. Check breaker, plug and thermostat. Read the amps again.
 
 cold-winterize = Too cold to run without a cold package. Drain it, winterize it or take it away. Order: water heater off, let it cool, drain it. Then tanks and low points, blow out, pink antifreeze through.
 
@@ -1675,6 +1682,10 @@ site-unsafe-space-heater = Switch it off and unplug it. A heater like that burns
 site-unsafe-power-line = Stay 35 ft (10 m) or more from that line, the trailer and all it touches. The ground may be live. In the truck: stay in and keep others off. Call the emergency number, then the power company. Only they say when it is off. Fire in the truck: jump clear, land on both feet together, shuffle away. Never touch truck and ground at once.
 site-unsafe-power-line-hurt = Do not go to them. Stay 35 ft (10 m) or more from that line and all it touches. The ground may be live. Call the emergency number, then the power company. Only they say when it is off. Then help.
 site-unsafe-swaying = Foot off the gas. Hold the wheel straight. Brake gently by the trailer brake alone, if you have a lever. No hard brake, no swerving. Then pull over safely and stop. Check tanks, tires, hitch and load before you go on, slower. Leave the phone until you stand.
+site-unsafe-open-neutral = The neutral may be open. All breakers off now, and leave them off. Nobody switches anything on. Call a licensed electrician and the office.
+site-unsafe-wreck = Is anyone hurt? Emergency number first. Engine off, flashers on. Everybody out on the side away from traffic, well off the road. Leave the rig where it is. Then phone the office: where you are, who is hurt, what leaks.
+site-unsafe-sliding = Driving: foot off the gas, steer straight, brake gently. Then stop where it is safe. Parked: people out of its path, and let it go. Chock it only once it stands. Anyone hurt: emergency number first.
+site-unsafe-gas-collapse = Keep away from the opening, even to help: the air there kills. Everybody out and upwind. Emergency number now: say a person is down from tank gas. Only rescuers with their own air go to them.
 site-icy = Ice underfoot. Put down sand and a mat, and shut that door until it is safe. On aluminum steps: sand, or an ice melt marked safe for aluminum, no rock salt. Hold the rail. Shut off the water that makes the ice.
 
 site-set-up-next-level = next: level it side to side. Then chock both sides, unhitch, and put the jacks down. Then power, then water.

@@ -484,6 +484,7 @@ help-called = { $unit }: bien. Quédese con la persona hasta que llegue la ayuda
 help-coming = { $unit }: bien. Todos fuera y lejos, y deje libre el paso. Haga lo que digan.
 help-over = { $unit }: queda como atendida. Anote qué pasó mientras lo recuerda. Despachador: "incidente { $unit }".
 help-over-told = { $unit }: { $who } dice que la persona herida ya está atendida.
+hazard-over-told = { $unit }: { $who } dice que ya pasó: { $what }.
 people-out = { $unit }: bien que ya salieron. Cuéntelos. Nadie vuelve a entrar.
 one-cord-out = { $unit }: deje fuera ese cable. ¿Cuántos cables siguen vivos? Mande el número, así: "3 cables". Ninguno: "corriente cortada".
 gas-stays = { $unit }: que ya no huela no quiere decir que sea seguro. El peligro sigue: todos afuera, no toque ningún interruptor. ¿Quién lo liberó? Solo bomberos o la compañía de gas.
@@ -719,6 +720,7 @@ status-no-word = Aún no hay reporte de ella.
 status-read = { $time }: { $what }
 status-faults = Mal ahora: { $faults }.
 status-fault = { $fault } desde { $time }
+status-hazard-ends = ¿Ya es seguro? Mande "{ $unit } ya es segura".
 status-row = { $signal } { $name }. { $what }
 status-row-signal = { $signal } { $unit }: { $name }. { $what }
 more-left = "más" sigue con la { $unit }.
@@ -1354,6 +1356,11 @@ name-site-unsafe-space-heater = un calefactor en una extensión
 name-site-unsafe-power-line = una línea de luz tocada o caída
 name-site-unsafe-power-line-hurt = alguien herido por una línea de luz
 name-site-unsafe-swaying = un remolque que colea en el camino
+name-site-unsafe-open-neutral = un neutro que puede estar abierto
+name-site-unsafe-wreck = un choque, o un remolque en la cuneta
+name-site-unsafe-sliding = un remolque que se resbala
+name-site-unsafe-hitch-pin = falta el pasador del enganche
+name-site-unsafe-gas-collapse = alguien tirado junto a un tanque que suelta gas
 name-site-unsafe-chain-broken = una cadena de seguridad rota
 name-site-unsafe-tow-lights-out = luces de remolque que no prenden
 name-site-unsafe-sewage-up = aguas negras que se salen
@@ -1428,6 +1435,7 @@ digest-no-word = sin reporte
 ## Water
 
 water-over-pressure-stop = Agua a { $pressure }. No conecte. El límite es { $limit }. Primero ponga un regulador a { $regulator }. Luego lea otra vez en el remolque.
+water-over-pressure-hooked = Cierre la toma ya: aquí leyó { $pressure }, y nadie dijo que hay regulador. El límite es { $limit }. Ponga un regulador a { $regulator }. Abra despacio, luego lea en el remolque.
 water-over-pressure-act = Agua a { $pressure }, límite { $limit }. ¿Es antes o después del regulador? Antes: ponga uno a { $regulator }, con la toma cerrada. Después: no aguanta. Cámbielo.
 water-over-pressure-site = Este sitio da { $pressure }, límite { $limit }. Cierre la toma. Ponga un regulador a { $regulator }. Abra despacio y lea la presión.
 water-over-pressure-regulated = Agua a { $pressure } con el regulador puesto, límite { $limit }. No aguanta. Cierre la toma y póngalo a { $regulator }, o cámbielo. Lea otra vez.
@@ -1435,7 +1443,6 @@ water-over-pressure-plan = Agua a { $pressure }, un poco más de { $limit }. Pon
 
 water-under-pressure-ask = Agua a { $pressure }, pide { $limit }. ¿Fue con agua corriendo o con todas las llaves cerradas? Cierre todas y lea otra vez. Luego lea con una taza llenando y dos llaves abiertas.
 water-under-pressure-supply = Agua a { $pressure } con llaves cerradas, pide { $limit }. La toma es débil. Abra la toma del todo. Revise a cuánto está el regulador. Si no, use manguera más ancha y corta, o trabaje con tanque y bomba.
-water-over-pressure-hooked = Cierre la toma ya: aquí leyó { $pressure }, y nadie dijo que hay regulador. El límite es { $limit }. Ponga un regulador a { $regulator }. Abra despacio, luego lea en el remolque.
 water-under-pressure-flowing = Agua a { $pressure } con agua corriendo, pide { $limit }. Cierre todas las llaves y lea otra vez. Si sigue baja: la toma es débil. Si sube: limpie el filtro de entrada.
 water-under-pressure-restriction = Agua a { $pressure } corriendo, debe ser { $expected }. Se pierde { $unexplained } en el camino. Primero limpie el filtro de entrada. Luego busque un doblez, una manguera aplastada o una válvula a medias.
 water-under-pressure-hose = Agua a { $pressure } corriendo, y { $expected } es todo lo que da esta manguera. Use manguera más ancha o más corta. O trabaje con tanque y bomba.
@@ -1516,6 +1523,7 @@ cold-tank-heater-on-power-off = Los calentadores se quedan apagados hasta que au
 cold-tank-heater-on-low-volts = Hiela, y nadie dijo que el calentador del tanque está prendido. Primero apague las otras cargas grandes. Luego préndalo. Lea otra vez voltios y amperes.
 cold-tank-heater-on-tonight = Se espera una mínima de { $low }, y nadie ha dicho que el calentador del tanque esté prendido. Prenda el circuito { $circuit }: tanque y compartimento. Lea sus amperes.
 cold-tank-heater-on-plain = Hiela, y nadie dijo que el calentador del tanque está prendido. Prenda los de tanque y compartimento. Lea sus amperes.
+cold-tank-heater-on-none = Hay helada, y el calentador de tanque y bahía (circuito { $circuit }) marca { $amps }: está frío. Préndalo. Revise breaker, clavija y termostato. Lea los amperes otra vez.
 cold-tank-heater-on-dead = El calentador está prendido, pero el circuito { $circuit } marca { $amps }. No anda: se botó, está desconectado o lo paró el termostato. Revise breaker, clavija y termostato. Lea los amperes otra vez.
 cold-tank-heater-on-weak = El calentador está prendido, pero el circuito { $circuit } marca { $amps }. El más chico de ese circuito pide { $load }. Casi siempre falla la resistencia o el termostato, o es otro circuito. Vea cuál, y lea otra vez.
 
@@ -1523,7 +1531,6 @@ cold-no-cold-package-plan = Este remolque no tiene equipo de frío. Planee drena
 cold-no-cold-package-soon = Sin equipo de frío, y hiela. Drene la manguera y las puntas mojadas. Prenda la calefacción del compartimento. Si baja más, drene los tanques.
 cold-no-cold-package-tonight = Sin equipo de frío, y se espera una mínima de { $low }. Drene manguera y puntas mojadas antes de la noche. Prenda la calefacción del compartimento.
 cold-no-cold-package-now = Sin equipo de frío con este frío. No puede seguir en servicio. Sáquela de servicio.
-cold-tank-heater-on-none = Hay helada, y el calentador de tanque y bahía (circuito { $circuit }) marca { $amps }: está frío. Préndalo. Revise breaker, clavija y termostato. Lea los amperes otra vez.
 
 cold-winterize = Hace demasiado frío sin equipo de frío. Drene, prepare para el invierno o llévesela. Orden: apague el calentador de agua, deje que se enfríe, drénelo. Luego tanques y puntos bajos, sople, y pase anticongelante rosa.
 
@@ -1676,6 +1683,10 @@ site-unsafe-space-heater = Apáguelo y desconéctelo. Un calefactor así quema c
 site-unsafe-power-line = Quédese a 10 m (35 ft) o más de esa línea, del remolque y de todo lo que toca. El suelo puede tener corriente. Si está en la troca: no baje y aleje a la gente. Llame a emergencias, luego a la compañía de luz. Solo ellos dicen cuándo ya no hay corriente. Si la troca arde: salte lejos, caiga con los dos pies juntos, aléjese sin levantarlos. Nunca toque troca y suelo a la vez.
 site-unsafe-power-line-hurt = No se acerque a esa persona. Quédese a 10 m (35 ft) o más de la línea y de lo que toca. El suelo puede tener corriente. Llame a emergencias, luego a la compañía de luz. Solo ellos dicen cuándo ya no hay corriente. Entonces ayude.
 site-unsafe-swaying = Suelte el acelerador. Volante derecho. Frene suave solo con el freno del remolque, si trae palanca. Sin frenazos ni volantazos. Luego oríllese con cuidado y pare. Revise tanques, llantas, enganche y carga antes de seguir, más despacio. El teléfono solo parado.
+site-unsafe-open-neutral = El neutro puede estar abierto. Baje ya todos los breakers, y déjelos abajo. Nadie prenda nada. Llame a un electricista con licencia y a la oficina.
+site-unsafe-wreck = ¿Hay alguien herido? Primero el número de emergencias. Motor apagado, intermitentes prendidas. Todos fuera por el lado sin tráfico, lejos del camino. Deje todo donde quedó. Luego llame a la oficina: dónde está, quién está herido, qué se tira.
+site-unsafe-sliding = Manejando: suelte el acelerador, volante derecho, frene suave. Luego pare donde sea seguro. Estacionado: gente fuera de su camino, y déjelo ir. Cálcelo solo cuando ya no se mueva. Si hay heridos: primero el número de emergencias.
+site-unsafe-gas-collapse = Lejos de la boca del tanque, aun para ayudar: ese aire mata. Todos fuera, del lado de donde viene el viento. Llame ya a emergencias: diga que hay una persona caída por gas del tanque. Solo va rescate con su propio aire.
 site-icy = Hielo donde se pisa. Ponga arena y un tapete, y cierre esa puerta hasta que sea seguro. En escalones de aluminio: arena, o derretidor apto para aluminio, nada de sal de grano. Agárrese del pasamanos. Cierre el agua que hace el hielo.
 
 site-set-up-next-level = siguiente: nivele de lado a lado. Luego calce los dos lados, desenganche y baje los gatos. Luego corriente, luego agua.
