@@ -360,6 +360,9 @@ pub struct Entry {
     /// What can hurt somebody and is no fault of the trailer, by the codes of `grammar/hazards.toml`: `needle`.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub hazards: Vec<String>,
+    /// Those of them that the sender says are over.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub hazards_over: Vec<String>,
 }
 
 impl Entry {
@@ -370,6 +373,7 @@ impl Entry {
             && self.faults.is_empty()
             && self.cleared.is_empty()
             && self.hazards.is_empty()
+            && self.hazards_over.is_empty()
     }
 }
 
@@ -506,6 +510,8 @@ pub enum PlanKind {
         /// Which, counted from 1.
         circuit: u8,
     },
+    /// The amps that are read on no circuit are those of the cold package's heaters: "tank heater 0 amps".
+    ColdHeater,
     /// The sender is on the road: "rolling", "on my way".
     OnTheRoad,
     /// The sender is well, and says no more: "ok", "all good", "I'm out".

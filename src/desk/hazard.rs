@@ -1,11 +1,15 @@
 //! What somebody tells that can hurt people as it stands and is no fault of the trailer: a GFCI bypassed, sewage let out in a
 //! ditch, no chocks. What they are and how crews tell them stands in `grammar/hazards.toml`.
 
+mod stands;
+
 use std::sync::LazyLock;
 
 use chrono::TimeDelta;
 use serde::Deserialize;
 use serde::de::Error as _;
+
+pub(super) use stands::{Over, findings, over, tell_over};
 
 use super::answer::{self, Reply};
 use super::inbound::Outgoing;
@@ -103,6 +107,18 @@ pub(super) struct Hazard {
     all: Vec<Vec<String>>,
     #[serde(default)]
     but: Vec<String>,
+    /// What it is called where it is told to be over.
+    #[serde(default)]
+    about: Vec<String>,
+    /// What beside that says that it is over, where it is more than that it was mended.
+    #[serde(default)]
+    over: Vec<String>,
+    /// What ends it once it is done.
+    #[serde(default)]
+    ends: Vec<Event>,
+    /// It goes with the trailer to where that stands next.
+    #[serde(default)]
+    stays: bool,
 }
 
 /// A hazard and the trailer it is told of, where that is known.
@@ -130,7 +146,19 @@ pub(super) fn take(hearing: &Hearing<'_>, settled: &mut Settled) -> Option<Told>
     let heard = &hearing.heard;
     let asks = !matches!(heard.ask, None | Some(Ask::Status { .. }));
     let rewrites = hearing.mends() || hearing.inbound.replaces.is_some();
-    if asks || rewrites || heard.command.is_some() || hearing.fact.is_some() {
+    if asks || heard.command.is_some() || hearing.fact.is_some() {
+        return None;
+    }
+    let moved = match hearing.inbound.replaces.is_none() {
+        true => stands::moved(hearing, settled),
+        false => None,
+    };
+    if let Some((hazard, unit)) = moved {
+        let unit = Some(unit);
+        report(hearing, settled, hazard, unit.clone());
+        return Some(Told { hazard, unit });
+    }
+    if rewrites {
         return None;
     }
     let folded = plain(hearing.text);
@@ -139,6 +167,7 @@ pub(super) fn take(hearing: &Hearing<'_>, settled: &mut Settled) -> Option<Told>
     let told = known().iter().find(|hazard| {
         hazard.is_in(&words, hearing.text)
             && hazard.bears(hearing, &unit)
+            && !stands::is_told_over(hearing, &words, hazard, unit.as_ref())
             && hazard.stands_for(settled, unit.as_ref())
     })?;
     let mut homeless = settled.homeless.take();
@@ -169,7 +198,7 @@ fn report(hearing: &Hearing<'_>, settled: &mut Settled, told: &Hazard, unit: Opt
     // what is asked about it further on is no news
     let news = told.reports.is_empty() && told.after.is_none();
     let code = news.then(|| told.code.clone());
-    if told.reports.is_empty() && (code.is_none() || unit.is_none()) {
+    if told.reports.is_empty() && code.is_none() {
         return;
     }
     let Some(unit) = unit else {
@@ -177,6 +206,7 @@ fn report(hearing: &Hearing<'_>, settled: &mut Settled, told: &Hazard, unit: Opt
         let known = entry.faults.clone();
         let news: Vec<Fault> = faults().filter(|f| !known.contains(f)).collect();
         entry.faults.extend(&news);
+        entry.hazards.extend(code);
         let first = news.into_iter().filter_map(rules::first_words);
         settled.findings.extend(first);
         return;
@@ -194,15 +224,12 @@ pub(super) fn tell(hearing: &Hearing<'_>, told: &Told, reply: &mut Reply<'_>) {
         let job = hearing.fleet.job_of(unit, hearing.now, None)?;
         Some(hearing.fleet.site_of(job)?.name.clone())
     });
-    let level = hazard.level.unwrap_or(Level::Warning);
     let mut again = false;
     if hazard.reports.is_empty() {
-        let id = hazard.finding.unwrap_or(FindingId::SiteUnsafe);
-        let found = rules::unsafe_act(told.unit.as_ref(), id, &hazard.code, level);
+        let found = hazard.finding(told.unit.as_ref());
         reply
             .findings
             .retain(|other| !(other.id == found.id && other.unit == found.unit));
-        let found = found.cautions(&hazard.cautions);
         // told a moment ago: they were told, too
         again = repeat::again(&found, &hearing.talk, hearing.now).is_some();
         reply.findings.push(found);

@@ -94,6 +94,21 @@ impl Phrases {
         })
     }
 
+    /// Tells whether a text says of a name that it is not that one: "not 23", "no la 23".
+    pub(super) fn denies(&self, text: &str, name: &str) -> bool {
+        let folded = plain(text);
+        let words: Vec<&str> = folded.split(' ').collect();
+        let name = plain(name);
+        let no = |word: &str| self.is("mend", "not", word);
+        words.iter().enumerate().any(|(at, word)| {
+            let before = &words[at.saturating_sub(2)..at];
+            let directly = before.last().is_some_and(|word| no(word));
+            let over_an_article =
+                before.len() == 2 && no(before[0]) && self.is("mend", "trailer", before[1]);
+            *word == name && (directly || over_an_article)
+        })
+    }
+
     /// Returns what follows the first of a list's phrases, wherever it stands.
     pub(super) fn following<'t>(&self, topic: &str, list: &str, text: &'t str) -> Option<&'t str> {
         let words = plain(text).split(' ').count();

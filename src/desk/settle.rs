@@ -186,6 +186,7 @@ pub(super) fn merge(into: &mut Entry, from: &Entry) {
     into.faults.extend(&from.faults);
     into.cleared.extend(&from.cleared);
     into.hazards.extend(from.hazards.iter().cloned());
+    into.hazards_over.extend(from.hazards_over.iter().cloned());
     into.readings.values.extend(
         from.readings
             .values

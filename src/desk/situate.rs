@@ -4,7 +4,7 @@ use std::sync::Arc;
 
 use chrono::{DateTime, TimeDelta, Utc};
 
-use super::Desk;
+use super::{Desk, hazard};
 use crate::book::{Latest, Lesson, MessageKey, Stage, Task, UnitState};
 use crate::finding::{Finding, Level, Urgency};
 use crate::fleet::{Fleet, Job, Site, Trailer};
@@ -188,6 +188,7 @@ impl Case {
         for finding in &mut findings {
             finding.unit.get_or_insert_with(|| self.unit.clone());
         }
+        self.add_hazards(&mut findings);
         findings
     }
 
@@ -200,9 +201,23 @@ impl Case {
             occasion: Occasion::Asked,
             ..situation
         });
+        findings.extend(hazard::findings(&self.unit, self.now.hazards.keys()));
         findings
             .retain(|finding| finding.urgency == Urgency::Now || finding.level >= Level::Warning);
         findings
+    }
+
+    /// Adds what stands of what can hurt somebody and is no fault; of a report only what it tells. What a rule says of the
+    /// same is said once.
+    fn add_hazards(&self, findings: &mut Vec<Finding>) {
+        let told: Vec<&String> = match self.occasion {
+            Occasion::Report => self.report.hazards.iter().collect(),
+            _ => self.now.hazards.keys().collect(),
+        };
+        for found in hazard::findings(&self.unit, told.into_iter()) {
+            findings.retain(|other| other.id != found.id || other.action == found.action);
+            findings.push(found);
+        }
     }
 
     /// Returns what the rules look at; none for a trailer the fleet has not got.

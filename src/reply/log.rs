@@ -19,11 +19,13 @@ impl Voice<'_> {
         groups.push(events.collect::<Vec<_>>().join(", "));
         groups.push(self.numbers(entry, spec).join(", "));
         groups.push(self.faults(&entry.faults));
-        let hazards = entry.hazards.iter();
-        let hazards = hazards.map(|code| self.coded("name-site-unsafe", code));
+        let hazards = entry.hazards.iter().map(|code| self.hazard(code));
         groups.push(hazards.collect::<Vec<_>>().join(", "));
-        if !entry.cleared.is_empty() {
-            let over = self.faults(&entry.cleared);
+        let mut over = vec![self.faults(&entry.cleared)];
+        over.extend(entry.hazards_over.iter().map(|code| self.hazard(code)));
+        over.retain(|name| !name.is_empty());
+        if !over.is_empty() {
+            let over = over.join(", ");
             groups.push(self.say("logged-cleared", &[("faults", over.into())]));
         }
         groups.retain(|group| !group.is_empty());
@@ -33,6 +35,11 @@ impl Voice<'_> {
     /// Returns the few words for a fault: `no hot water`.
     pub fn fault(&self, fault: Fault) -> String {
         self.coded("fault", fault.code())
+    }
+
+    /// Returns the few words for what can hurt somebody and is no fault: `a relief valve that blows`.
+    pub fn hazard(&self, code: &str) -> String {
+        self.coded("name-site-unsafe", code)
     }
 
     /// Returns the few words for an event: `filter cleaned or changed`.

@@ -48,7 +48,7 @@ impl Voice<'_> {
             out.push('\n');
             self.write_read(&mut out, at, &entry, status.spec);
         }
-        self.write_faults(&mut out, state);
+        self.write_faults(&mut out, status.unit, state);
         if let Some(outlook) = status.outlook
             && *outlook != Outlook::default()
         {
@@ -69,7 +69,7 @@ impl Voice<'_> {
             out.push('\n');
             self.write_read(&mut out, at, &entry, status.spec);
         }
-        self.write_faults(&mut out, status.state);
+        self.write_faults(&mut out, status.unit, status.state);
         out
     }
 
@@ -114,20 +114,25 @@ impl Voice<'_> {
         self.write(out, "status-read", &args);
     }
 
-    fn write_faults(&self, out: &mut String, state: &UnitState) {
-        if state.faults.is_empty() {
-            return;
-        }
-        let faults = state.faults.iter().map(|(fault, since)| {
-            let args = [
-                ("fault", Arg::from(self.coded("fault", fault.code()))),
-                ("time", Arg::from(*since)),
-            ];
+    fn write_faults(&self, out: &mut String, unit: &UnitName, state: &UnitState) {
+        let faults = state.faults.iter();
+        let faults = faults.map(|(fault, since)| (self.fault(*fault), *since));
+        let hazards = state.hazards.iter();
+        let hazards = hazards.map(|(code, since)| (self.hazard(code), *since));
+        let stands = faults.chain(hazards).map(|(what, since)| {
+            let args = [("fault", Arg::from(what)), ("time", Arg::from(since))];
             self.say("status-fault", &args)
         });
-        let faults = faults.collect::<Vec<_>>().join(", ");
+        let stands = stands.collect::<Vec<_>>().join(", ");
+        if stands.is_empty() {
+            return;
+        }
         out.push('\n');
-        self.write(out, "status-faults", &[("faults", faults.into())]);
+        self.write(out, "status-faults", &[("faults", stands.into())]);
+        if !state.hazards.is_empty() {
+            out.push(' ');
+            self.write(out, "status-hazard-ends", &[("unit", unit.as_str().into())]);
+        }
     }
 
     /// Says what was reported on a unit before, a line a report, in the order given.

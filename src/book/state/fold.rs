@@ -63,6 +63,12 @@ impl UnitState {
                 self.tanks.push((at, TankNote::GaugeStuck));
             }
         }
+        for code in &entry.hazards_over {
+            self.hazards.remove(code);
+        }
+        for code in &entry.hazards {
+            self.hazards.entry(code.clone()).or_insert(at);
+        }
         if self.last_word.as_ref().is_none_or(|word| word.at <= at) {
             self.last_word = Some(Word {
                 at,

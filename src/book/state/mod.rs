@@ -134,6 +134,9 @@ pub struct UnitState {
     pub done: BTreeMap<Event, Stamp>,
     /// What is wrong, and since when.
     pub faults: BTreeMap<Fault, DateTime<Utc>>,
+    /// What can hurt somebody and is no fault of the trailer, by its code, and since when.
+    #[serde(default, skip_serializing_if = "BTreeMap::is_empty")]
+    pub hazards: BTreeMap<String, DateTime<Utc>>,
     /// What tells about the tanks, oldest first.
     pub tanks: Vec<(DateTime<Utc>, TankNote)>,
     /// The guest counts told with this unit, oldest first.

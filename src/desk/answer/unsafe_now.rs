@@ -1,12 +1,14 @@
 //! Answers that stop somebody: water without a regulator, people who would go back into a danger.
 
+use chrono::TimeDelta;
+
 use super::question::warn;
 use super::ready::open;
 use super::reply::Reply;
 use crate::desk::receive::closing_words;
 use crate::desk::situate::Case;
 use crate::finding::{Caution, FindingId};
-use crate::heard::Fault;
+use crate::heard::{Fault, ReadingKey};
 use crate::quantity::Measure;
 use crate::reply::Arg;
 
@@ -15,6 +17,12 @@ pub(super) fn no_regulator(case: &Case, reply: &mut Reply<'_>) -> Vec<FindingId>
     let Some(limits) = case.spec().map(|spec| spec.pressure_psi) else {
         return Vec::new();
     };
+    // what was read here counts, and it is told what that asks for
+    let read = |key| case.now.value_since(key, case.at - TimeDelta::hours(24));
+    let told = read(ReadingKey::PressurePsi).or(read(ReadingKey::SupplyPsi));
+    if told.is_some_and(|psi| psi > limits.max) {
+        return Vec::new();
+    }
     let mut args = vec![
         ("unit", Arg::from(case.unit.as_str())),
         ("limit", Arg::Number(limits.max, Measure::Psi)),

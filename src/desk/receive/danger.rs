@@ -104,7 +104,7 @@ impl Hearing<'_> {
         (!open.is_empty()).then_some((unit, open))
     }
 
-    pub(super) fn asks_something(&self) -> bool {
+    pub(in crate::desk) fn asks_something(&self) -> bool {
         self.heard.ask.is_some() || is_marked(self.text)
     }
 
@@ -219,7 +219,7 @@ impl Hearing<'_> {
     }
 
     /// Returns the trailer that the message names, else the one last talked about.
-    pub(super) fn unit_meant(&self) -> Option<UnitName> {
+    pub(in crate::desk) fn unit_meant(&self) -> Option<UnitName> {
         let named = self.heard.named.iter();
         let mut named = named.filter_map(|name| settle::known(&self.fleet, name));
         let last = || settle::known(&self.fleet, self.talk.unit_at(self.inbound.at)?);
@@ -262,6 +262,11 @@ pub(super) fn tell_unread(hearing: &Hearing<'_>, settled: &Settled, reply: &mut 
     };
     let open = repeat::still_open(&hearing.talk, hearing.now, stands);
     let Some((unit, says)) = open else { return };
+    // work on another trailer goes on
+    let names = hearing.names();
+    if !names.is_empty() && !names.contains(unit) {
+        return;
+    }
     let reminder = format!("{unit}: {}", reply.voice.word(says));
     reply.lines.push(reminder);
     let quote = reply.voice.quote(hearing.text.trim());

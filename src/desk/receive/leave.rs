@@ -251,7 +251,15 @@ impl Hearing<'_> {
         let hooked = ready && stage == Some(Stage::Hitched);
         let round = self.talk.round.as_ref();
         let packed = round.is_some_and(|round| round.unit == *unit && round.way == Way::Leaving);
-        on_site || hooked || !gone && (reported || packs || packed)
+        on_site || hooked || !gone && (reported || packs || packed || self.must_not_roll(unit))
+    }
+
+    /// Tells whether a trailer that somebody goes with has what the road forbids, or is named as going where nobody said
+    /// where it stands.
+    fn must_not_roll(&self, unit: &UnitName) -> bool {
+        let unfit = Fault::OF_TOWING.iter().any(|fault| self.has(unit, *fault));
+        let with = self.desk.phrases.holds("leave", "with", self.text);
+        unfit || with && self.names().contains(unit)
     }
 
     /// Holds what is told to be aboard of the trailer that is packed up against the limits of towing.

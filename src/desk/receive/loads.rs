@@ -63,6 +63,28 @@ impl Hearing<'_> {
         Some(unit)
     }
 
+    /// Notes that the amps read on no circuit are those of the cold package's heaters: which circuit those hang on the fleet
+    /// knows, and what else hangs there was not read.
+    pub(super) fn cold_heater_read(&mut self, settled: &mut Settled) {
+        let has = |list: &str| self.desk.phrases.holds("loads", list, self.text);
+        let named = has("cold-heater") || has("heat") && !has("water-heater") && !has("not-cold");
+        let asks = self.heard.ask.is_some() || self.text.contains('?');
+        let [(unit, _, entry)] = settled.reports.as_slice() else {
+            return;
+        };
+        let [amps] = entry.readings.amps.as_slice() else {
+            return;
+        };
+        if asks || self.heard.command.is_some() || !named || amps.circuit.is_some() {
+            return;
+        }
+        self.heard.plans.push(Plan {
+            unit: Some(unit.clone()),
+            kind: PlanKind::ColdHeater,
+            text: self.text.trim().to_owned(),
+        });
+    }
+
     /// Notes which circuit is named dead: what it feeds has no power, whatever else was reported.
     pub(super) fn dead_circuit(&mut self, settled: &mut Settled) {
         let phrases = &self.desk.phrases;

@@ -9,6 +9,7 @@ mod changes;
 mod cured;
 mod danger;
 mod ends;
+mod fixed;
 mod gas;
 mod leave;
 mod likely;

@@ -29,6 +29,8 @@ pub(super) struct Taken {
     ending: Option<ends::Ending>,
     /// What it tells that would hurt somebody.
     hazard: Option<hazard::Told>,
+    /// What of that it says is over.
+    hazard_over: Option<hazard::Over>,
     /// The trailer of which one burnt cord was taken out.
     one_cord: Option<UnitName>,
     /// The pump-out that it tells of and that did not empty the tank.
@@ -73,6 +75,7 @@ impl Hearing<'_> {
         let said = self.said();
         let mut settled = self.settle();
         let part = self.pumped_in_part(&mut settled);
+        self.fixed_where_it_was_wrong(&mut settled);
         let stands = self.stands_at(&mut settled);
         self.ask_who_leaves(&mut settled);
         self.as_it_goes(&mut settled);
@@ -89,6 +92,14 @@ impl Hearing<'_> {
         if hazard.is_some() {
             self.heard.plans.retain(|plan| plan.kind != PlanKind::Other);
             self.heard.set_aside.clear();
+            self.heard.unclear.clear();
+        }
+        let hazard_over = match hazard {
+            Some(_) => None,
+            None => hazard::over(self, &mut settled),
+        };
+        if hazard_over.is_some() {
+            self.drop_what_is_not_now();
             self.heard.unclear.clear();
         }
         let truck_here = truck::has_come(self, &mut settled);
@@ -121,6 +132,7 @@ impl Hearing<'_> {
             safety,
             ending,
             hazard,
+            hazard_over,
             one_cord,
             part,
             stands,
@@ -219,6 +231,7 @@ impl Hearing<'_> {
             self.leaving(settled);
             self.loads_together(settled);
             self.dead_circuit(settled);
+            self.cold_heater_read(settled);
         }
         (step, stood)
     }
@@ -320,6 +333,9 @@ impl Hearing<'_> {
         alarm::end_silence(self, cases, &settled.words, records);
         if let Some(told) = &taken.hazard {
             hazard::tell(self, told, reply);
+        }
+        if let Some(over) = &taken.hazard_over {
+            hazard::tell_over(self, over, reply, records);
         }
         on_road::without_the_site(self, reply);
         walk::tell_left_anyway(self, cases, reply);

@@ -248,6 +248,12 @@ impl Answers {
     pub(super) fn unknown(&self, step: &str, words: &Phrases) -> Vec<Span> {
         let mut spans = words.find_uncovered(self.list(step, "unknown"));
         spans.extend(words.find_uncovered(self.list("any", "unknown")));
+        let reflexive = words.find(self.list("any", "reflexive"));
+        let knows = words.find(self.list("any", "knows"));
+        spans.retain(|span| {
+            let followed = knows.iter().any(|(from, _)| *from == span.1);
+            !reflexive.contains(span) || followed || span.1 == words.len()
+        });
         spans
     }
 

@@ -6,7 +6,7 @@ use super::super::answer::Reply;
 use super::super::receive::Hearing;
 use super::super::situate::{Case, site_told};
 use super::said::is_trip;
-use super::take::Took;
+use super::take::{EMPTY_STEP, Took};
 use super::{LATELY, Outcome, PASSED, RESETS, Said, outcome, step_of};
 use crate::book::UnitState;
 use crate::dialogue::Check;
@@ -118,6 +118,11 @@ impl Round<'_> {
             }
             Said::Tripped => reply.say("walk-tripped", &[]),
             Said::Back => step_back(&mut check),
+            // it runs on over an empty tank: off with it first
+            Said::Resume if check.mending && step.key == EMPTY_STEP => {
+                let what = format!("settles-{}", step.cause);
+                reply.lines.push(reply.voice.word(&what));
+            }
             Said::Unclear if self.hearing.member.role == Role::Dispatcher && step.guards() => {
                 reply.say("walk-not-there", &[]);
             }
@@ -331,7 +336,14 @@ impl Round<'_> {
             .cases
             .iter()
             .filter(|case| case.unit == *unit && case.report.events.contains(&Event::BreakerReset));
-        (before.count() + told.count()) as u32
+        let resets = (before.count() + told.count()) as u32;
+        // who was told that an electrician goes on from here resets it no more
+        let tasks = self.hearing.desk.book.tasks();
+        let called = tasks.open_task(unit, TaskKind::Electrician).is_some();
+        match resets > 0 && called {
+            true => resets.max(RESETS),
+            false => resets,
+        }
     }
 
     pub(super) fn state(&self, unit: &UnitName) -> UnitState {

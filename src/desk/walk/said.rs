@@ -47,6 +47,8 @@ pub(in crate::desk) struct Message<'a> {
     pub(in crate::desk) told: Option<&'a Entry>,
     /// The question of the step, in every language.
     pub(in crate::desk) question: &'a str,
+    /// The fault and all the questions of its check, in every language: what the check is about.
+    pub(in crate::desk) topic: &'a str,
     /// The steps after the one that waits: a message may answer several.
     pub(in crate::desk) after: &'a [Step],
     /// Whether the question is the last thing that this person was told, and they stand at the trailer.
@@ -282,6 +284,7 @@ mod tests {
             text,
             told: heard.entries.first(),
             question: "",
+            topic: "",
             after: &[],
             fresh: true,
         };

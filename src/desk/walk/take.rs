@@ -149,6 +149,7 @@ fn answered(
     told: Option<&Entry>,
 ) -> Option<(Numbered, Option<String>)> {
     let question = questions(hearing, step);
+    let topic = topic(hearing, check);
     let on_site = hearing.member.role != Role::Dispatcher;
     let asked_ago = hearing.inbound.at - check.asked;
     let message = Message {
@@ -156,6 +157,7 @@ fn answered(
         text: hearing.text,
         told,
         question: &question,
+        topic: &topic,
         after: course_of(check)
             .get(check.step as usize + 1..)
             .unwrap_or_default(),
@@ -188,9 +190,13 @@ fn answered(
 /// Reads a level of the fresh tank as whether it is empty, where that is asked.
 fn tank_level(check: &Check, step: &Step, told: Option<&Entry>) -> Option<Said> {
     let level = told?.readings.value(ReadingKey::FreshPct)?;
-    let asked = step.key == EMPTY_STEP && !check.mending;
     let empty = level <= EMPTY_PCT;
-    asked.then_some(if empty { Said::Yes } else { Said::No })
+    match step.key == EMPTY_STEP {
+        // it runs on and the tank was not filled: what was said to do is said again
+        true if check.mending => empty.then_some(Said::Resume),
+        true => Some(if empty { Said::Yes } else { Said::No }),
+        false => None,
+    }
 }
 
 /// Tells what an answer counts for by the time since its question: long after it a bare word may mean anything.
@@ -282,6 +288,21 @@ fn questions(hearing: &Hearing<'_>, step: &Step) -> String {
         voice.word(step.key)
     };
     [Language::En, Language::Es].map(ask).join(" ")
+}
+
+/// Returns what a check is about, in every language: its fault, and the questions of its steps.
+fn topic(hearing: &Hearing<'_>, check: &Check) -> String {
+    let mut topic: Vec<String> = course_of(check)
+        .iter()
+        .map(|step| questions(hearing, step))
+        .collect();
+    for language in [Language::En, Language::Es] {
+        let (fleet, now) = (&hearing.fleet, hearing.now);
+        let replies = &hearing.desk.replies;
+        let voice = replies.voice(language, fleet.style, fleet.time_zone, now);
+        topic.push(voice.fault(check.fault));
+    }
+    topic.join(" ")
 }
 
 /// Tells whether the bot asked this person after their safety since the step was asked: a bare word answers that.

@@ -1,6 +1,7 @@
 //! What the words of an answer come to at a step: by the step's own words, else by those that fit every step, and only
 //! where what is left of the message does not speak of something else.
 
+use super::super::phrases::plain;
 use super::answers::{Answers, Own};
 use super::phrase::Phrases;
 use super::said::{Message, Said, of_opening};
@@ -142,6 +143,9 @@ impl Answers {
         let leading = self.leading(words);
         let mut said = self.general(words, leading, helped, step);
         let told = message.told;
+        if said == Some(Said::Mended) && self.is_of_another_thing(message, check) {
+            said = Some(Said::Unclear);
+        }
         let still = helped && told.is_some_and(|entry| entry.faults.contains(&check.fault));
         if still {
             said = Some(Said::No);
@@ -156,6 +160,20 @@ impl Answers {
             return None;
         }
         said
+    }
+
+    /// Tells whether what is said to work is not what the check is about: "the light over the door works" beside a heater.
+    fn is_of_another_thing(&self, message: &Message<'_>, check: &Check) -> bool {
+        let over = message.told.map(|entry| entry.cleared.as_slice());
+        let cleared = over.is_some_and(|over| !over.is_empty() && !over.contains(&check.fault));
+        let topic = Phrases::of(message.topic);
+        let foreign = |thing: &&String| topic.find(std::slice::from_ref(*thing)).is_empty();
+        let things = self.list("any", "fixtures").iter().filter(foreign);
+        let words = Phrases::of(message.text);
+        cleared
+            || things
+                .into_iter()
+                .any(|thing| !words.find(std::slice::from_ref(thing)).is_empty())
     }
 
     /// Reads the words that fit every step.
@@ -233,6 +251,7 @@ impl Answers {
                 words.cover(&spans);
             }
         }
+        words.cover_words(|word| word == plain(check.unit.as_str()));
         let beside = words.find(self.list(step.key, "beside"));
         words.cover(&beside);
         let other_fault = message.told.is_some_and(|entry| {

@@ -2,7 +2,7 @@
 
 use super::{CHILL_F, Cold, DEEP_F, FREEZE_F, bears, wind};
 use crate::finding::{Caution, Facts, Finding, FindingId, Level, TaskKind, Urgency};
-use crate::heard::{Amps, Event};
+use crate::heard::{Amps, Event, PlanKind};
 use crate::physics::cold::Tank;
 use crate::physics::units::{deg_f, gal, in_watts, inch, mph, watts};
 use crate::quantity::Measure;
@@ -29,7 +29,13 @@ pub(super) fn tank_heater_on(s: &Situation<'_>) -> Option<Finding> {
     let cold = cold?;
     // without power there is nothing to switch on; the freeze clock says what to do
     let of_no_use = s.without_power() || s.winterized() || s.is_going();
-    if !bears(s) || cold.air_f > FREEZE_F || of_no_use {
+    if cold.air_f > FREEZE_F || of_no_use {
+        return None;
+    }
+    if let Some(found) = circuit.and_then(|circuit| reads_nothing(s, &cold, circuit)) {
+        return Some(found);
+    }
+    if !bears(s) {
         return None;
     }
     let (wind_mph, origin) = wind(s);
@@ -71,13 +77,50 @@ pub(super) fn tank_heater_on(s: &Situation<'_>) -> Option<Finding> {
     )
 }
 
+/// It freezes, nobody said that the heater is on, and what was read of it is nothing: now.
+fn reads_nothing(s: &Situation<'_>, cold: &Cold, circuit: u8) -> Option<Finding> {
+    if s.occasion != Occasion::Report {
+        return None;
+    }
+    let of_it = |amps: &&Amps| match amps.circuit {
+        Some(named) => named == circuit,
+        None => reads_the_heaters(s),
+    };
+    let read = s.report.readings.amps.iter().find(of_it)?;
+    if read.amps > DEAD_A {
+        return None;
+    }
+    let facts = cold
+        .state(Facts::new())
+        .spec("circuit", f64::from(circuit), Measure::Count)
+        .read("amps", read.amps, Measure::Amp)
+        .by("formula-heater-dead", "common practice, no source");
+    Some(
+        Finding::new(
+            FindingId::ColdTankHeaterOn,
+            Level::Notice,
+            Urgency::Now,
+            facts,
+        )
+        .says("cold-tank-heater-on-none")
+        .cautions(&[Caution::Electrician])
+        .task(TaskKind::Heater, Some(s.at)),
+    )
+}
+
+/// Tells whether the amps that the message reads on no circuit are those of the cold package's heaters.
+fn reads_the_heaters(s: &Situation<'_>) -> bool {
+    s.plans.iter().any(|plan| plan.kind == PlanKind::ColdHeater)
+}
+
 /// The heater was reported on, and its circuit reads nothing, or far less than the smallest of its heaters draws: now.
 fn heater_draws_little(s: &Situation<'_>, circuit: u8) -> Option<Finding> {
     let says_on = s.says(Event::HeaterOn) && s.occasion == Occasion::Report;
     let told = s.report.readings.amps.iter();
     let names_it = |amps: &&Amps| amps.circuit == Some(circuit);
     // "heater on, 1 amp" reads the heater's own circuit
-    let unnamed = told.clone().find(|amps| says_on && amps.circuit.is_none());
+    let of_it = says_on || s.occasion == Occasion::Report && reads_the_heaters(s);
+    let unnamed = told.clone().find(|amps| of_it && amps.circuit.is_none());
     let read_here = s.touches_amps()
         && (s.occasion != Occasion::Report || told.clone().any(|amps| names_it(&amps)));
     let read = match (unnamed, s.now.amps.get(&circuit)) {

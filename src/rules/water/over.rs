@@ -44,6 +44,8 @@ pub(super) fn over_pressure(s: &Situation<'_>) -> Option<Finding> {
         .by("formula-reading-over-limit", "IPC 604.8; UPC 608.2");
     let says = if s.regulated() {
         "water-over-pressure-regulated"
+    } else if s.says(Event::WaterOn) && origin == Origin::Read && super::pressure(s).is_none() {
+        "water-over-pressure-hooked"
     } else if pressure >= STOP_PSI {
         "water-over-pressure-stop"
     } else if super::pressure(s).is_none() {
@@ -77,10 +79,17 @@ fn held_against(s: &Situation<'_>) -> Option<(f64, Origin)> {
     if let Some(read) = super::pressure(s) {
         return since_fitted(read.at).then_some((read.psi, Origin::Read));
     }
-    let reads_supply = s.touches(&[ReadingKey::SupplyPsi], &[], &[]);
+    // what was read before counts again as soon as the water is hooked up
+    let hooks_up = s.says(Event::WaterOn) && fitted.is_none();
+    let day = TimeDelta::hours(24);
+    let last = s.now.pressures.last().filter(|read| s.at - read.at <= day);
+    if let Some(read) = last.filter(|_| hooks_up) {
+        return Some((read.psi, Origin::Read));
+    }
+    let reads_supply = s.touches(&[ReadingKey::SupplyPsi], &[Event::WaterOn], &[]);
     if reads_supply
         && fitted.is_none()
-        && let Some(supply) = s.recent(ReadingKey::SupplyPsi, TimeDelta::hours(24))
+        && let Some(supply) = s.recent(ReadingKey::SupplyPsi, day)
     {
         return Some((supply, Origin::Read));
     }

@@ -6,6 +6,7 @@ mod dangers;
 mod each_step;
 mod ends;
 mod going;
+mod hazards;
 mod own_words;
 mod plug_in;
 mod tow;
@@ -40,6 +41,12 @@ impl Crew {
     }
 
     fn hears(&mut self, from: &str, text: &str) -> String {
+        let turn = self.takes(from, text);
+        words_to(&turn, from)
+    }
+
+    /// Has the desk take a message, and returns all that it says to anybody.
+    fn takes(&mut self, from: &str, text: &str) -> Turn {
         if self.restarts {
             let kept = serde_json::to_string(self.desk.book()).expect("a book is kept as JSON");
             let book: Book = serde_json::from_str(&kept).expect("and read from it");
@@ -61,12 +68,16 @@ impl Crew {
             assert_eq!(*record, read);
             self.desk.apply(&[read]);
         }
-        turn.outgoing
-            .iter()
-            .filter(|message| message.to == from)
-            .map(|message| message.text.text().to_owned())
-            .collect()
+        turn
     }
+}
+
+/// Returns what a turn says to one person.
+fn words_to(turn: &Turn, who: &str) -> String {
+    let theirs = turn.outgoing.iter().filter(|message| message.to == who);
+    theirs
+        .map(|message| message.text.text().to_owned())
+        .collect()
 }
 
 #[test]
