@@ -125,6 +125,17 @@ senses! {
     TheLow = "the-low",
     LowIs = "low-is",
     TheNight = "the-night",
+    Part = "part",
+    LevelLamp = "level-lamp",
+    DrainTank = "drain-tank",
+    Dry = "dry",
+    OneOutlet = "one-outlet",
+    OrderOpen = "order-open",
+    Tomorrow = "tomorrow",
+    StreetFirst = "street-first",
+    Blowing = "blowing",
+    EvenOnes = "even-ones",
+    OddOnes = "odd-ones",
 }
 
 /// The file.
