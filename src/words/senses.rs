@@ -136,6 +136,8 @@ senses! {
     Blowing = "blowing",
     EvenOnes = "even-ones",
     OddOnes = "odd-ones",
+    BeforeNoon = "before-noon",
+    AfterNoon = "after-noon",
 }
 
 /// The file.

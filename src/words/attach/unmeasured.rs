@@ -140,10 +140,12 @@ impl Placer<'_> {
     /// "waste 60, fresh 30": both tanks in the steps of a gauge.
     fn beside_the_other_tank(&self, at: usize, noun: Noun) -> bool {
         let step = |i: usize| {
-            self.items
-                .get(i)
-                .and_then(Item::number)
-                .is_some_and(|n| n.form == Form::Whole && n.unit.is_none() && n.value % 5.0 == 0.0)
+            self.items.get(i).and_then(Item::number).is_some_and(|n| {
+                n.form == Form::Whole
+                    && n.unit.is_none()
+                    && (5.0..=100.0).contains(&n.value)
+                    && n.value % 5.0 == 0.0
+            })
         };
         let other = match noun {
             Noun::Fresh => [Noun::Waste, Noun::Tank],
@@ -170,7 +172,15 @@ impl Placer<'_> {
         let well = |i: usize| {
             (self.items.get(i)).is_some_and(|n| n.what == What::Is(Concept::State(State::Ok)))
         };
-        at == 0 && v < 100.0 && self.noun_after(at) == Some(Noun::Guests) && well(at + 2)
+        let named = || {
+            let units = |i: &Item| matches!(i.what, What::Units(_));
+            self.items.iter().any(units)
+        };
+        at == 0
+            && v < 100.0
+            && self.noun_after(at) == Some(Noun::Guests)
+            && well(at + 2)
+            && !named()
     }
 
     fn noun_after(&self, at: usize) -> Option<Noun> {

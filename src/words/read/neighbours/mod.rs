@@ -64,6 +64,7 @@ pub(super) fn settle(text: &str, tokens: &[Token], items: &mut [Item], senses: &
         words.house_on_a_street(at);
         words.so_many_of(at);
         words.cord_by_number(at);
+        words.one_cord(at);
         words.level_lamp(at);
         words.drain_level(at);
         words.dry_tank(at);

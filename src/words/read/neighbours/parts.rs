@@ -61,14 +61,16 @@ impl Words<'_> {
         else {
             return;
         };
+        let tripped = What::Is(Concept::Fault(Fault::BreakerTrip));
         let things = self.same_chunk(at, all + 1)
-            && self.items[all + 1].noun().is_some_and(|n| {
-                is_part(n) && n != Noun::Cords
-                    || matches!(
-                        n,
-                        Noun::Wheels | Noun::Jacks | Noun::Lights | Noun::Tire | Noun::Door
-                    )
-            });
+            && (self.items[all + 1].what == tripped
+                || self.items[all + 1].noun().is_some_and(|n| {
+                    is_part(n) && n != Noun::Cords
+                        || matches!(
+                            n,
+                            Noun::Wheels | Noun::Jacks | Noun::Lights | Noun::Tire | Noun::Door
+                        )
+                }));
         if things {
             self.items[at].what = What::Labelled;
             self.items[all].what = What::Labelled;
@@ -93,13 +95,29 @@ impl Words<'_> {
                     || matches!(
                         self.items[i].what,
                         What::Is(
-                            Concept::State(State::Damaged | State::Melted)
-                                | Concept::Fault(Fault::CordDamaged | Fault::HotPlug)
+                            Concept::State(
+                                State::Damaged | State::Melted | State::Dead | State::Lost
+                            ) | Concept::Fault(Fault::CordDamaged | Fault::HotPlug)
                         )
                     )
             });
         if told {
             self.items[at + 1].what = What::Labelled;
+        }
+    }
+
+    /// "they only gave me 1 cord": so many, where a word that is no trailer's stands before.
+    pub(super) fn one_cord(&mut self, at: usize) {
+        let one = self.bare_number(at) == Some(1.0)
+            && self.same_chunk(at, at + 1)
+            && self.items[at + 1].noun() == Some(Noun::Cord)
+            && self.ends(at + 1);
+        let word = at > 0
+            && self.same_chunk(at, at - 1)
+            && (matches!(self.items[at - 1].what, What::Word { .. })
+                || self.items[at - 1].is_filler() && !self.items[at - 1].is(Mark::Article));
+        if one && word {
+            self.items[at + 1].what = What::Is(Concept::Noun(Noun::Cords));
         }
     }
 
