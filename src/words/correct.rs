@@ -397,6 +397,17 @@ fn units(
     let loose = !placed && !groups[new].explicit && groups[new].names.len() == 1;
     let number = groups[new].names[0].as_str().parse::<f64>().ok();
     if let (true, Some(value), Some(old)) = (loose, number, items[before].number()) {
+        // "27 at 62 psi. oops 26": as near to the trailer's name as to the value
+        let name = (0..before).rev().find_map(|i| match items[i].what {
+            What::Units(g) if groups[g].names.len() == 1 => {
+                groups[g].names[0].as_str().parse::<f64>().ok()
+            }
+            _ => None,
+        });
+        if name.is_some_and(|name| apart(value, name) <= apart(value, old.value)) {
+            doubtful.extend([before, next]);
+            return;
+        }
         let alike = old.value.abs() > 0.0
             && value / old.value.abs() <= LIKE_SIZE
             && old.value.abs() / value.max(0.001) <= LIKE_SIZE;

@@ -66,7 +66,7 @@ impl One<'_> {
                 at: self.clock(),
             }];
         }
-        let (needs, planned) = self.needs();
+        let (needs, planned) = self.needs(named);
         if needs.is_empty() {
             return match planned {
                 true => vec![PlanKind::Other],
@@ -148,12 +148,12 @@ impl One<'_> {
     }
 
     /// Returns the work it asks for, each once, and whether it plans anything at all.
-    fn needs(&self) -> (Vec<Need>, bool) {
+    fn needs(&self, named: bool) -> (Vec<Need>, bool) {
         let mut needs: Vec<Need> = Vec::new();
         let mut planned = false;
         for (item, scope) in self.items.iter().zip(self.scope) {
             let plans = scope.aside == Some(Aside::Plan) || item.is(Mark::Request);
-            planned |= plans;
+            planned |= plans && (named || !only_goes(item));
             let need = match (plans, item.what) {
                 (true, what) => wanted(what),
                 (false, What::Is(Concept::Need(need))) => scope.aside.is_none().then_some(need),
@@ -163,6 +163,14 @@ impl One<'_> {
         }
         (needs, planned)
     }
+}
+
+/// "voy saliendo": who goes plans no work by it.
+fn only_goes(item: &Item) -> bool {
+    item.is(Mark::Underway)
+        || item.is_filler()
+        || item.is(Mark::At)
+        || matches!(item.what, What::Word { .. } | What::Sign(_) | What::Break)
 }
 
 fn is_below(item: &Item) -> bool {

@@ -126,6 +126,19 @@ senses! {
     LowIs = "low-is",
     UnderZero = "under-zero",
     TheNight = "the-night",
+    Part = "part",
+    LevelLamp = "level-lamp",
+    DrainTank = "drain-tank",
+    Dry = "dry",
+    OneOutlet = "one-outlet",
+    OrderOpen = "order-open",
+    Tomorrow = "tomorrow",
+    StreetFirst = "street-first",
+    Blowing = "blowing",
+    EvenOnes = "even-ones",
+    OddOnes = "odd-ones",
+    BeforeNoon = "before-noon",
+    AfterNoon = "after-noon",
 }
 
 /// The file.

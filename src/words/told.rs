@@ -6,7 +6,7 @@ use super::item::{Item, What};
 use super::lex::Token;
 use super::scope::Scope;
 use super::senses::{Sense, Senses};
-use crate::heard::Taps;
+use crate::heard::{Event, Taps};
 
 /// How far, in items, a state stands from what it is said of.
 const REACH: usize = 6;
@@ -242,12 +242,17 @@ fn powered_before(items: &[Item], scope: &[Scope], first: usize, last: usize) ->
         item.is_filler()
             || item.is(Mark::And)
             || item.is(Mark::With)
+            || item.is(Mark::At)
+            || item.is(Mark::To)
             || matches!(
                 item.what,
                 What::Sign(',')
                     | What::Number(_)
                     | What::Is(Concept::Noun(Noun::Cord | Noun::Cords | Noun::Circuit))
             )
+            // "power on, it's on circuit 2": where it is
+            || item.what == What::Is(Concept::State(State::On))
+                && items.get(i + 1).is_some_and(|n| n.noun() == Some(Noun::Circuit))
     };
     let said = (0..first)
         .rev()
@@ -257,7 +262,7 @@ fn powered_before(items: &[Item], scope: &[Scope], first: usize, last: usize) ->
         let of_power = || i > 0 && matches!(items[i - 1].noun(), Some(Noun::Power | Noun::Mains));
         !scope[i].denied
             && match items[i].what {
-                What::Is(Concept::State(State::PluggedIn)) => true,
+                What::Is(Concept::State(State::PluggedIn) | Concept::Event(Event::PowerOn)) => true,
                 What::Is(Concept::State(state)) => is_power(state) && of_power(),
                 _ => false,
             }
@@ -282,7 +287,9 @@ fn as_many_cords(items: &[Item], scope: &[Scope], first: usize, bits: u8) -> boo
         .take(REACH)
         .take_while(|i| items[*i].sentence == items[first].sentence)
         .find(|i| !passes(i))
-        .filter(|i| items[*i].noun() == Some(Noun::Cords) && !scope[*i].denied);
+        .filter(|i| {
+            matches!(items[*i].noun(), Some(Noun::Cords | Noun::Cord)) && !scope[*i].denied
+        });
     let count = cords
         .and_then(|i| i.checked_sub(1))
         .and_then(|i| items[i].number());

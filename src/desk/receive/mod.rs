@@ -23,6 +23,7 @@ mod plans;
 mod power_again;
 mod pumped;
 mod reopened;
+mod stopped;
 mod work;
 mod written;
 

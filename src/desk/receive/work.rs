@@ -79,6 +79,7 @@ impl Hearing<'_> {
         let stands = self.stands_at(&mut settled);
         self.ask_who_leaves(&mut settled);
         self.as_it_goes(&mut settled);
+        self.pump_stopped(&mut settled);
         let icy = walk::icy::take(self, &mut settled);
         self.not_mended_after_all(&mut settled);
         let gas = self.gas_stays(&mut settled);

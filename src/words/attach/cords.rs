@@ -121,7 +121,18 @@ impl Placer<'_> {
         };
         // "tripped over 2 cords"
         let idle = at > 0 && self.items[at - 1].is(Mark::Idle);
-        !live && (idle || here().any(odd))
+        // "they gave me 1 cord, it's on circuit 1"
+        let sentence = self.items[at].sentence;
+        let on_a_circuit = || {
+            self.items[at..]
+                .windows(2)
+                .take_while(|pair| pair[0].sentence == sentence)
+                .any(|pair| {
+                    pair[0].what == What::Is(Concept::State(State::On))
+                        && pair[1].noun() == Some(Noun::Circuit)
+                })
+        };
+        !live && (idle || here().any(odd)) && !on_a_circuit()
     }
 
     /// "2 cords hot", "2 cords in": tells whether the words for cords say that they are live; not where a place follows, as

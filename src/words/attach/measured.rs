@@ -1,7 +1,7 @@
 //! Numbers with a measure, converted to the one that their key names.
 
 use super::surroundings::chunk;
-use super::{Placer, Value};
+use super::{GAUGE_REACH, Placer, Value};
 use crate::heard::{Event, ReadingKey};
 use crate::quantity::{self, TemperatureScale};
 use crate::words::concept::{Concept, Mark, Noun, State, Unit};
@@ -133,7 +133,12 @@ impl Placer<'_> {
             Some(Noun::Waste | Noun::Tank) => K::WastePct,
             Some(_) => return Value::Label,
             // "12 waste 60 % and 14 80 %"
-            None => match self.carried(at).filter(|noun| noun.is_tank()) {
+            // "fresh on 16 topped off, gauge at 100%"
+            None => match self
+                .carried(at)
+                .filter(|noun| noun.is_tank())
+                .or_else(|| self.tank_within(at, GAUGE_REACH).filter(|_| self.gauge(at)))
+            {
                 Some(noun) => noun.reading().unwrap_or(K::WastePct),
                 None => return Value::Unclear("which-tank"),
             },

@@ -149,7 +149,16 @@ impl Placer<'_> {
             && self.items[sentence_around(self.items, at)]
                 .iter()
                 .all(|i| i.noun() != Some(Noun::Battery));
-        before && read || of_a_thing
+        // "the 12v pump in 40 is dead", "12v socket": what it is made for
+        let made_for = number.value <= 24.0
+            && self.items.get(at + 1).is_some_and(|n| {
+                n.chunk == self.items[at].chunk
+                    && matches!(
+                        n.noun(),
+                        Some(Noun::Pump | Noun::Lights | Noun::Fan | Noun::Plug | Noun::Sound)
+                    )
+            });
+        before && read || of_a_thing || made_for
     }
 
     /// Tells whether a span of time is one to arrival: "half hour out", "20 min away".

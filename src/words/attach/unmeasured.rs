@@ -84,6 +84,8 @@ impl Placer<'_> {
             Noun::Cords => count(K::Cords, v, 4.0),
             // "two guests are dizzy": people who are sick or hurt are no count of a crowd
             Noun::Guests if self.somebody_is_harmed(at) => Value::Label,
+            // "14 guests happy": so many, or the trailer
+            Noun::Guests if self.opens_before_guests(at, v) => Value::Unclear("no-place"),
             Noun::Guests => count(K::Guests, v, 200_000.0),
             // "on one cord"
             Noun::Cord
@@ -116,7 +118,8 @@ impl Placer<'_> {
 
     fn tank(&self, at: usize, v: f64, noun: Noun) -> Value {
         let key = noun.reading().unwrap_or(ReadingKey::WastePct);
-        let named = noun != Noun::Fuel && self.trailer_named(at);
+        let named =
+            noun != Noun::Fuel && (self.trailer_named(at) || self.beside_the_other_tank(at, noun));
         // "90 tallons": a slip for gallons would be another reading
         let word_after = self.items.get(at + 1).is_some_and(|n| {
             matches!(n.what, What::Word { .. }) && n.chunk == self.items[at].chunk
@@ -134,6 +137,28 @@ impl Placer<'_> {
         }
     }
 
+    /// "waste 60, fresh 30": both tanks in the steps of a gauge.
+    fn beside_the_other_tank(&self, at: usize, noun: Noun) -> bool {
+        let step = |i: usize| {
+            self.items.get(i).and_then(Item::number).is_some_and(|n| {
+                n.form == Form::Whole
+                    && n.unit.is_none()
+                    && (5.0..=100.0).contains(&n.value)
+                    && n.value % 5.0 == 0.0
+            })
+        };
+        let other = match noun {
+            Noun::Fresh => [Noun::Waste, Noun::Tank],
+            _ => [Noun::Fresh, Noun::Fresh],
+        };
+        let told =
+            |i: usize| (self.items[i].noun()).is_some_and(|n| other.contains(&n)) && step(i + 1);
+        at > 0
+            && self.items[at - 1].noun() == Some(noun)
+            && step(at)
+            && (at.saturating_sub(4)..self.items.len().min(at + 4)).any(told)
+    }
+
     /// Reads a temperature without a measure in the fleet's.
     fn plain_degrees(&self, key: ReadingKey, v: f64) -> Value {
         let f = match self.scale {
@@ -141,6 +166,21 @@ impl Placer<'_> {
             TemperatureScale::F => v,
         };
         within(key, f, -60.0, 130.0)
+    }
+
+    fn opens_before_guests(&self, at: usize, v: f64) -> bool {
+        let well = |i: usize| {
+            (self.items.get(i)).is_some_and(|n| n.what == What::Is(Concept::State(State::Ok)))
+        };
+        let named = || {
+            let units = |i: &Item| matches!(i.what, What::Units(_));
+            self.items.iter().any(units)
+        };
+        at == 0
+            && v < 100.0
+            && self.noun_after(at) == Some(Noun::Guests)
+            && well(at + 2)
+            && !named()
     }
 
     fn noun_after(&self, at: usize) -> Option<Noun> {

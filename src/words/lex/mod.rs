@@ -417,7 +417,7 @@ fn letters_of(rest: &str) -> usize {
 
 /// `a.m.`, `u.s.`: two letters with their points.
 fn dotted(rest: &str) -> Option<usize> {
-    ["a.m.", "p.m.", "u.s."]
+    ["a.m.", "p.m.", "u.s.", "a. m.", "p. m."]
         .into_iter()
         .find(|mark| rest.starts_with(mark))
         .map(str::len)

@@ -202,12 +202,23 @@ pub(super) fn the_other_works(items: &[Item], scope: &[Scope], found: &mut Vec<F
                 *told == fault
                     && *before < at
                     && between().count() == at - *before - 1
-                    && between().any(|i| items[i].is(Mark::But))
+                    && (between().any(|i| items[i].is(Mark::But)) || of_another_room(items, at))
                     && between().any(|i| items[i].noun().is_some())
                     && !around(items, at).any(|i| items[i].is(Mark::Now))
             })
     };
     found.retain(|f| !matches!(f.outcome, Outcome::Clears(fault) if of_the_other(f.at, fault)));
+}
+
+/// "no lights in room A, room B lights fine": tells whether the clause opens with a place inside the trailer.
+fn of_another_room(items: &[Item], at: usize) -> bool {
+    let chunk = items[at].chunk;
+    let first = (0..at)
+        .rev()
+        .take_while(|i| items[*i].chunk == chunk)
+        .filter(|i| !items[*i].is_filler() && !matches!(items[*i].what, What::Sign(_)))
+        .last();
+    first.is_some_and(|i| items[i].is(Mark::Label))
 }
 
 /// "16 breaker tripped, already reset it twice": what was reset more than once tripped again.

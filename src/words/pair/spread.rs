@@ -23,7 +23,7 @@ pub(super) fn elided(items: &[Item], scope: &[Scope], pairs: &Pairs, found: &mut
             .rev()
             .take_while(|i| items[*i].chunk == items[at].chunk)
             .all(|i| items[i].is_filler() || items[i].is(Mark::And) || items[i].is(Mark::At));
-        if !(says_yes && unit && ends && opens) {
+        if !(says_yes && unit && ends && opens || now_it_is(items, at)) {
             continue;
         }
         let denied = (0..at - 1)
@@ -41,6 +41,32 @@ pub(super) fn elided(items: &[Item], scope: &[Scope], pairs: &Pairs, found: &mut
             found.push(Found { at, outcome });
         }
     }
+}
+
+/// "45 wasn't leaking before but it is now", "pero ahora sí": all that its clause says.
+fn now_it_is(items: &[Item], at: usize) -> bool {
+    let yes = |i: &Item| {
+        i.is(Mark::Aux)
+            || matches!(
+                i.what,
+                What::Is(Concept::Answer(crate::heard::ShortAnswer::Yes) | Concept::Mark(Mark::If))
+            )
+    };
+    let chunk = items[at].chunk;
+    let here = || items.iter().filter(|i| i.chunk == chunk);
+    let only = here().all(|i| {
+        i.is_filler()
+            || i.is(Mark::But)
+            || i.is(Mark::Pronoun)
+            || i.is(Mark::Now)
+            || yes(i)
+            || matches!(i.what, What::Sign(_) | What::Break)
+    });
+    yes(&items[at])
+        && only
+        && here().any(|i| i.is(Mark::Now))
+        && here().any(|i| i.is(Mark::But))
+        && here().filter(|i| yes(i)).count() == 1
 }
 
 /// "hooked up the power and the water": what was said of one thing holds for the one that "and" ties to it.

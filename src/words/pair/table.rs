@@ -78,7 +78,8 @@ impl Pairs {
 }
 
 /// What a thing in a state may have asked back.
-const ASKED: [&str; 4] = [
+const ASKED: [&str; 5] = [
+    "outlet-power",
     "mains-or-lights",
     "cords-live",
     "stopped-where",

@@ -34,7 +34,9 @@ pub(super) fn circuits(items: &mut [Item]) {
         else {
             continue;
         };
-        if items[next].chunk != items[at].chunk {
+        // "el breaker de la 4": that of a trailer
+        let of_a_trailer = items[at + 1].is(Mark::Of) && items[at + 2].is(Mark::Article);
+        if items[next].chunk != items[at].chunk || of_a_trailer {
             continue;
         }
         if let Some(n) = items[next].number()

@@ -8,6 +8,7 @@ use crate::words::senses::{Sense, Senses};
 
 /// "at 1045", "at four fifteen", "before 6": a time of day.
 pub(super) fn clock_words(text: &str, tokens: &[Token], items: &mut [Item], senses: &Senses) {
+    half_days(text, tokens, items, senses);
     opening_time(text, tokens, items, senses);
     parts_of_the_day(items);
     for at in 1..items.len() {
@@ -37,6 +38,33 @@ pub(super) fn clock_words(text: &str, tokens: &[Token], items: &mut [Item], sens
                 }
             }
             None => {}
+        }
+    }
+}
+
+/// "at 3 p.m.", "a las 3 p. m.": an hour with its half of the day.
+fn half_days(text: &str, tokens: &[Token], items: &mut [Item], senses: &Senses) {
+    let spelt = |item: &Item| &text[tokens[item.first].start..tokens[item.end - 1].end];
+    for at in 0..items.len() {
+        let Some(n) = items[at].number().filter(|n| n.form == Form::Whole) else {
+            continue;
+        };
+        let behind = n.unit.is_none() && at + 1 < items.len();
+        let mark = match behind {
+            true => spelt(&items[at + 1]),
+            false => spelt(&items[at]).trim_start_matches(|c: char| c.is_ascii_digit() || c == ' '),
+        };
+        let noon = match () {
+            () if senses.has(mark, Sense::AfterNoon) => 12,
+            () if !behind && senses.has(mark, Sense::BeforeNoon) => 0,
+            () if behind && senses.has(mark, Sense::BeforeNoon) && mark.contains('.') => 0,
+            () => continue,
+        };
+        if (1.0..=12.0).contains(&n.value) {
+            items[at].what = What::Clock((n.value as u16 % 12 + noon) * 60);
+            if behind {
+                items[at + 1].what = What::Gone;
+            }
         }
     }
 }

@@ -81,6 +81,7 @@ pub(super) fn drop_beside_unplaced(items: &[Item], placed: &mut [attach::Placed]
             doubtful.insert(items[pair.b.at].chunk);
         }
     }
+    beside_a_name_left_over(items, placed, &mut doubtful);
     unread_levels(items, placed, &mut doubtful);
     two_levels_in_one_breath(items, placed, &mut doubtful);
     for p in placed.iter_mut() {
@@ -121,6 +122,30 @@ fn beside_no_place(items: &[Item], placed: &[attach::Placed], doubtful: &mut BTr
         if lone && strange {
             let chunks = beside().map(|q| items[q.at].chunk);
             doubtful.extend(chunks.filter(|c| c.abs_diff(chunk) <= 2));
+        }
+    }
+}
+
+/// "12 arrived, 14", and on the next line "temp 60": the number that ends its line may name the trailer of the next one.
+fn beside_a_name_left_over(
+    items: &[Item],
+    placed: &[attach::Placed],
+    doubtful: &mut BTreeSet<usize>,
+) {
+    let left_over = |p: &&attach::Placed| {
+        p.value == attach::Value::Unclear("no-place")
+            && p.at > 0
+            && items[p.at - 1].what == What::Sign(',')
+            && items.get(p.at + 1).is_some_and(|n| n.what == What::Break)
+    };
+    for p in placed.iter().filter(left_over) {
+        let line = || {
+            items[p.at + 2..]
+                .iter()
+                .take_while(|i| i.what != What::Break)
+        };
+        if line().all(|i| !matches!(i.what, What::Units(_))) {
+            doubtful.extend(line().map(|i| i.chunk));
         }
     }
 }

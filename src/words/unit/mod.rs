@@ -7,6 +7,7 @@ mod follows;
 mod inside;
 mod join;
 mod near;
+mod parity;
 mod place;
 
 use crate::heard::UnitName;
@@ -45,7 +46,9 @@ pub(super) fn find(
 ) -> Vec<Group> {
     let mut named = mark(text, tokens, items, senses);
     sub_places(items, &mut named);
-    join(items, named)
+    let mut groups = join(items, named);
+    parity::every_second(text, tokens, items, senses, &mut groups);
+    groups
 }
 
 /// A candidate that was taken for a trailer.

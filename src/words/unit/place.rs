@@ -416,6 +416,7 @@ impl Candidate<'_> {
         }
         // "water's on at 51": what it is at, where the trailer was named
         let water_at = at_word_of(items, place)
+            && !self.placed_like_the_last()
             && value(self.item) >= 30.0
             && self.named_in_sentence()
             && chunk_ends(items, at)
@@ -487,6 +488,23 @@ impl Candidate<'_> {
         Likely
     }
 
+    /// "water off at 35, water on at 36": as the trailer before, which ends its clause after a place word.
+    fn placed_like_the_last(&self) -> bool {
+        self.named.last().is_some_and(|n| {
+            n.at > 0
+                && at_word_of(self.items, n.at - 1)
+                && self.items[n.at + 1..]
+                    .iter()
+                    .take(1)
+                    .all(|next| matches!(next.what, What::Sign(_)))
+                && self.items[..n.at]
+                    .iter()
+                    .rev()
+                    .take_while(|i| i.chunk == self.items[n.at].chunk)
+                    .any(|i| i.noun() == Some(Noun::Water))
+        })
+    }
+
     /// "23 fresh wsa at 80", "12 pressure holding steady at 55": the value of a noun that has none yet, after its trailer.
     fn ends_at(&self, place: usize) -> bool {
         let from = self.named.last().map_or(place, |n| n.at + 1);
@@ -543,7 +561,20 @@ impl Candidate<'_> {
             })
     }
 
+    /// "pressure: 39 has 47, 40 has 51": under a heading, before what it has.
+    fn under_a_heading(&self) -> bool {
+        let headed = self
+            .prior
+            .is_some_and(|p| self.items[p + 1].what == What::Sign(':') && p + 2 == self.at);
+        let has = self.items.get(self.at + 1).is_some_and(|n| n.is(Mark::Aux));
+        let valued = (self.items.get(self.at + 2)).is_some_and(|n| n.number().is_some());
+        headed && has && valued
+    }
+
     fn after_a_noun(&self, noun: Noun) -> Verdict {
+        if self.under_a_heading() {
+            return Likely;
+        }
         // "toilet 2 won't flush": a place inside a trailer
         let inside = matches!(
             noun,

@@ -36,6 +36,39 @@ impl Words<'_> {
         }
     }
 
+    /// "fuse keeps blowing at 23", "smoke blowing out": no wind, where nothing says that it is one.
+    pub(super) fn blows(&mut self, at: usize) {
+        if self.items[at].noun() != Some(Noun::Wind) || !self.says(at, Sense::Blowing) {
+            return;
+        }
+        let sentence = self.items[at].sentence;
+        let windy = (0..self.items.len()).any(|i| {
+            i != at
+                && self.items[i].sentence == sentence
+                && (matches!(self.items[i].noun(), Some(Noun::Wind | Noun::Gust))
+                    || self.items[i].number().is_some_and(|n| {
+                        n.unit.is_some_and(|unit| {
+                            matches!(unit, Unit::Mph | Unit::Kmh | Unit::Ms | Unit::Knot)
+                        })
+                    }))
+        });
+        let subject = at.checked_sub(1).filter(|i| self.same_chunk(at, *i));
+        let it = subject.is_none_or(|i| {
+            self.says(i, Sense::AirIs)
+                || self.items[i].is(Mark::Pronoun)
+                || self.items[i].number().is_some()
+        });
+        // "its blowing 30 here"
+        let told = it
+            && (at + 1..self.items.len())
+                .take_while(|i| self.same_chunk(at, *i))
+                .find(|i| !self.items[*i].is_filler() && !self.items[*i].is(Mark::About))
+                .is_some_and(|i| self.bare_number(i).is_some());
+        if !windy && !told {
+            self.items[at].what = What::Word { ordinary: true };
+        }
+    }
+
     /// "someone puked outside 21": what a person did there, and no temperature.
     pub(super) fn outside_of_it(&mut self, at: usize) {
         let outside = self.items[at].noun() == Some(Noun::Air)
@@ -72,7 +105,9 @@ impl Words<'_> {
                 n.unit
                     .is_some_and(|unit| unit == Unit::Volt || unit.is_pressure())
             });
-        let beside = listed || self.ends(at) && self.hot_or_cold_beside(at, value);
+        let beside = listed
+            || self.ends(at)
+                && (self.hot_or_cold_beside(at, value) || self.told_of_a_trailer(at, value));
         if (its && ends || beside) && (-60.0..=130.0).contains(&value) {
             self.items[at].what = What::Is(Concept::Noun(Noun::Air));
         }
@@ -129,6 +164,18 @@ impl Words<'_> {
                 )
         });
         opens && trailer && room && !(0.0..60.0).contains(&value)
+    }
+
+    /// "7 79 out, wind 29 mph", "4 -22 out": right behind the trailer that opens the message, beside other weather.
+    fn told_of_a_trailer(&self, at: usize, value: f64) -> bool {
+        let trailer = at == 2 && self.same_chunk(at, 0) && self.names(0);
+        let weather = (at + 1..self.items.len()).any(|i| {
+            matches!(
+                self.items[i].noun(),
+                Some(Noun::Wind | Noun::Gust | Noun::Humidity | Noun::Ac | Noun::TankHeater)
+            )
+        });
+        trailer && (value < 0.0 || weather)
     }
 
     /// "-12 tonight": how cold it is going to be.

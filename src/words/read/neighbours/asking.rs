@@ -9,7 +9,10 @@ use crate::words::senses::Sense;
 impl Words<'_> {
     /// "nope got water in it", "no we have power": an answer, and then a clause of which it denies nothing.
     pub(super) fn refusal(&mut self, at: usize) {
-        let opens = at == 0 || self.items[at - 1].sentence != self.items[at].sentence;
+        // "thought the pump was dead but nope it's working"
+        let opens = at == 0
+            || self.items[at - 1].sentence != self.items[at].sentence
+            || self.items[at - 1].is(Mark::But) && self.says(at, Sense::Refuses);
         if !self.items[at].is(Mark::No) || !opens || !self.same_chunk(at, at + 1) {
             return;
         }

@@ -2,9 +2,11 @@
 
 mod air;
 mod asking;
+mod parts;
 mod places;
 mod power;
 mod regulator;
+mod times;
 
 use std::borrow::Cow;
 
@@ -55,6 +57,18 @@ pub(super) fn settle(text: &str, tokens: &[Token], items: &mut [Item], senses: &
         words.it_is_out(at);
         words.it_is_so_out(at);
         words.outside_of_it(at);
+        words.blows(at);
+        words.open_part(at);
+        words.open_tomorrow(at);
+        words.hour_of_then(at);
+        words.house_on_a_street(at);
+        words.so_many_of(at);
+        words.cord_by_number(at);
+        words.one_cord(at);
+        words.level_lamp(at);
+        words.drain_level(at);
+        words.dry_tank(at);
+        words.one_outlet(at);
         words.weather(at);
         words.cold_tonight(at);
         words.then_another(at);
@@ -65,6 +79,7 @@ pub(super) fn settle(text: &str, tokens: &[Token], items: &mut [Item], senses: &
         words.works_there(at);
         words.were_off(at);
         words.plugged_into(at);
+        words.on_a_circuit(at);
         words.leaves_behind(at);
         words.heats_the_room(at);
         words.nearly_there(at);

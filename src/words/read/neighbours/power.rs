@@ -80,7 +80,16 @@ impl Words<'_> {
             .take_while(here)
             .any(|i| {
                 self.says(i, Sense::Feeds)
-                    || matches!(self.items[i].noun(), Some(Noun::Generator | Noun::Power))
+                    || matches!(
+                        self.items[i].noun(),
+                        Some(
+                            Noun::Generator
+                                | Noun::Power
+                                | Noun::Circuit
+                                | Noun::Breaker
+                                | Noun::Plug
+                        )
+                    )
             });
         if fed {
             self.items[at].what = What::Is(Concept::Event(Event::PowerOn));
