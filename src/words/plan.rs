@@ -170,7 +170,7 @@ fn only_goes(item: &Item) -> bool {
     item.is(Mark::Underway)
         || item.is_filler()
         || item.is(Mark::At)
-        || matches!(item.what, What::Word { .. } | What::Sign(_) | What::Break)
+        || matches!(item.what, What::Sign(_) | What::Break)
 }
 
 fn is_below(item: &Item) -> bool {

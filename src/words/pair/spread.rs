@@ -22,7 +22,12 @@ pub(super) fn elided(items: &[Item], scope: &[Scope], pairs: &Pairs, found: &mut
         let opens = (0..at - 1)
             .rev()
             .take_while(|i| items[*i].chunk == items[at].chunk)
-            .all(|i| items[i].is_filler() || items[i].is(Mark::And) || items[i].is(Mark::At));
+            .all(|i| {
+                items[i].is_filler()
+                    || items[i].is(Mark::And)
+                    || items[i].is(Mark::But)
+                    || items[i].is(Mark::At)
+            });
         if !(says_yes && unit && ends && opens || now_it_is(items, at)) {
             continue;
         }

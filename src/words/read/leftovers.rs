@@ -119,7 +119,9 @@ impl<'t> Reading<'t> {
 
     /// "12 blah wibble zork", "blorp": nearly all of it words that nobody knows.
     fn not_understood(&self, words: &[usize]) -> Option<usize> {
-        if self.heard.answer.is_some() || !self.heard.plans.is_empty() {
+        // "ya mero llegamos, paramos por unas gorditas": who is on the way tells of it in words of their own
+        let goes = self.items.iter().any(|i| i.is(Mark::Underway));
+        if self.heard.answer.is_some() || !self.heard.plans.is_empty() || goes {
             return None;
         }
         let unknown = |i: &&usize| self.items[**i].what == What::Word { ordinary: false };

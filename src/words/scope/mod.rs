@@ -225,7 +225,11 @@ fn timed(items: &[Item], at: usize, sentence: Range<usize>) -> bool {
 
 /// Tells whether an "if" only affirms, as `si` for `sí`: nothing follows that could come about, or what was said before.
 fn affirms(items: &[Item], sentence: &Sentence, at: usize, end: usize) -> bool {
-    let tied = at > 0 && (items[at - 1].is(Mark::And) || items[at - 1].is(Mark::But));
+    // "pero ahora si"
+    let before = (sentence.start..at)
+        .rev()
+        .find(|i| !items[*i].is(Mark::Now));
+    let tied = before.is_some_and(|i| items[i].is(Mark::And) || items[i].is(Mark::But));
     let said: Vec<What> = items[at + 1..end]
         .iter()
         .filter(|i| !i.is_filler() && !matches!(i.what, What::Sign(_) | What::Break))

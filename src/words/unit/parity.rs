@@ -13,9 +13,12 @@ pub(super) fn every_second(
     senses: &Senses,
     groups: &mut [Group],
 ) {
+    // "even ones" is two words that say nothing
     let says = |i: usize, sense: Sense| {
-        let spelt = &text[tokens[items[i].first].start..tokens[items[i].end - 1].end];
-        senses.has(spelt, sense)
+        (i..items.len()).take(2).any(|last| {
+            let spelt = &text[tokens[items[i].first].start..tokens[items[last].end - 1].end];
+            senses.has(spelt, sense)
+        })
     };
     for (at, item) in items.iter().enumerate() {
         let What::Units(group) = item.what else {

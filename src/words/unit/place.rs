@@ -578,7 +578,7 @@ impl Candidate<'_> {
         // "toilet 2 won't flush": a place inside a trailer
         let inside = matches!(
             noun,
-            Noun::Toilet | Noun::Sink | Noun::Taps | Noun::Lock | Noun::Door
+            Noun::Toilet | Noun::Sink | Noun::Taps | Noun::Lock | Noun::Door | Noun::Plug
         ) && self.prior.is_some_and(|p| p + 1 == self.at)
             && (value(self.item) <= 4.0 || value(self.item) <= 12.0 && self.named_in_sentence());
         if inside {

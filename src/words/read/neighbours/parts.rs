@@ -22,7 +22,8 @@ impl Words<'_> {
         let of_a_part = subject.is_some_and(|i| {
             self.says(i, Sense::Part) || self.items[i].noun().is_some_and(is_part)
         });
-        let next = self.same_chunk(at, at + 1) && self.says(at + 1, Sense::Part);
+        let next = self.same_chunk(at, at + 1)
+            && (self.says(at + 1, Sense::Part) || self.items[at + 1].noun() == Some(Noun::Pipe));
         if of_a_part || next {
             self.items[at].what = What::Word { ordinary: true };
         }
@@ -61,6 +62,12 @@ impl Words<'_> {
         else {
             return;
         };
+        // "3 of 4 trailers arrived": the count of them names none
+        if self.same_chunk(at, all + 1) && self.items[all + 1].is(Mark::Unit) {
+            self.items[at].what = What::Gone;
+            self.items[at + 1].what = What::Gone;
+            return;
+        }
         let tripped = What::Is(Concept::Fault(Fault::BreakerTrip));
         let things = self.same_chunk(at, all + 1)
             && (self.items[all + 1].what == tripped
@@ -68,7 +75,13 @@ impl Words<'_> {
                     is_part(n) && n != Noun::Cords
                         || matches!(
                             n,
-                            Noun::Wheels | Noun::Jacks | Noun::Lights | Noun::Tire | Noun::Door
+                            Noun::Wheels
+                                | Noun::Jacks
+                                | Noun::Lights
+                                | Noun::Tire
+                                | Noun::Door
+                                | Noun::Toilet
+                                | Noun::Sink
                         )
                 }));
         if things {

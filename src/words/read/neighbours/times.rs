@@ -31,6 +31,7 @@ impl Words<'_> {
                 .filter(|i| !matches!(self.items[*i].what, What::Sign(_)));
             after.next().is_some_and(|i| self.items[i].is(Mark::Now))
                 && after.next().is_some_and(valued)
+                && after.next().is_none()
         };
         if hour && self.same_chunk(at, at - 1) && valued(at - 1) && was() && now() {
             self.items[at + 1].what = What::Labelled;
