@@ -37,6 +37,7 @@ enum Order {
 /// What texts order, by the beginning of their key; the longest that fits counts.
 const ORDERS: &[(&str, &[Order])] = &[
     ("water-over-pressure-act", &[Order::TapShut]),
+    ("water-over-pressure-hooked", &[Order::TapShut]),
     ("water-over-pressure-regulated", &[Order::TapShut]),
     ("water-over-pressure-site", &[Order::TapShut]),
     ("water-over-pressure-stop", &[Order::TapShut]),
@@ -50,6 +51,7 @@ const ORDERS: &[(&str, &[Order])] = &[
     ("power-shock", &[Order::PowerOff]),
     ("power-high-voltage-open-neutral", &[Order::PowerOff]),
     ("power-high-voltage-split", &[Order::PowerOff]),
+    ("site-unsafe-open-neutral", &[Order::PowerOff]),
     ("trouble-fire", &[Order::PowerOff]),
     ("trouble-hot-plug", &[Order::LeaveOff]),
     ("trouble-cord-damaged", &[Order::LeaveOff]),

@@ -251,7 +251,8 @@ impl Answers {
                 words.cover(&spans);
             }
         }
-        words.cover_words(|word| word == plain(check.unit.as_str()));
+        let unit = plain(check.unit.as_str());
+        words.cover_words(|word| word == unit);
         let beside = words.find(self.list(step.key, "beside"));
         words.cover(&beside);
         let other_fault = message.told.is_some_and(|entry| {
