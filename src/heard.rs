@@ -83,6 +83,30 @@ codes! {
     }
 }
 
+impl ReadingKey {
+    /// Returns what a reading can be, in its measure, whatever trailer it is of: what is outside is asked about.
+    pub fn plausible(self) -> std::ops::RangeInclusive<f64> {
+        let most = match self {
+            ReadingKey::AirF | ReadingKey::InsideF | ReadingKey::LowF => return -60.0..=130.0,
+            ReadingKey::PressurePsi | ReadingKey::SupplyPsi => 250.0,
+            ReadingKey::FlowGpm | ReadingKey::SlopePct => 20.0,
+            ReadingKey::WasteGal
+            | ReadingKey::FreshGal
+            | ReadingKey::FuelGal
+            | ReadingKey::PumpedGal => 20_000.0,
+            ReadingKey::HoseFt | ReadingKey::CordFt => 5000.0,
+            ReadingKey::Volts | ReadingKey::VoltsHigh | ReadingKey::VoltsLow => 300.0,
+            ReadingKey::BatteryV => 16.0,
+            ReadingKey::WindMph => 120.0,
+            ReadingKey::EtaMin => 720.0,
+            ReadingKey::Guests => 200_000.0,
+            ReadingKey::Cords => 4.0,
+            _ => 100.0,
+        };
+        0.0..=most
+    }
+}
+
 impl Event {
     /// Returns the faults that it ends without further words.
     pub fn cures(self) -> &'static [Fault] {
@@ -278,6 +302,11 @@ pub struct Amps {
     pub circuit: Option<u8>,
     /// Amperes.
     pub amps: f64,
+}
+
+impl Amps {
+    /// What one circuit can draw, A: what is outside is asked about.
+    pub const PLAUSIBLE: std::ops::RangeInclusive<f64> = 0.0..=60.0;
 }
 
 /// The numbers one entry reports, in the units their keys name.

@@ -2639,6 +2639,7 @@ speak-low-row = { $units }: { $what }.
 speak-low-do = Before dark: heaters on and read their amps, hose heated, moving or drained. Text each unit when it is done.
 speak-low-do-now = Do it now: heaters on and read their amps, hose heated, moving or drained. Text each unit when it is done.
 speak-low-was = Changed from { $was }.
+speak-low-warm = A low of { $value }? { $unit } read { $was } at { $time }. Nothing is noted. Send it with its measure, as in "low tonight 40F" or "low tonight -40F".
 speak-low-odd = A low of { $value }? Nothing is noted. Send it again with its measure, as in "low tonight 12F" or "low tonight -12C".
 speak-low-colder-holds = Low { $value } noted. The low of { $was } told before holds too: go by that one.
 speak-low-eased = Tonight's low is { $value } now, changed from { $was }. By what was told, your units stay clear of frost. Look all the same.

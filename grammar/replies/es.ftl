@@ -2637,6 +2637,7 @@ speak-low-row = { $units }: { $what }.
 speak-low-do = Antes de la noche: calentadores prendidos y lea sus amperes, manguera caliente, corriendo o drenada. Avise por unidad cuando quede.
 speak-low-do-now = Hágalo ya: calentadores prendidos y lea sus amperes, manguera caliente, corriendo o drenada. Avise por unidad cuando quede.
 speak-low-was = Antes era { $was }.
+speak-low-warm = ¿Mínima de { $value }? En la { $unit } se leyó { $was } a las { $time }. No se anota nada. Mándela con su medida: "mínima esta noche 40F" o "mínima esta noche -40F".
 speak-low-odd = ¿Mínima de { $value }? No se anota nada. Mándela otra vez con su medida: "mínima esta noche 12F" o "mínima esta noche -12C".
 speak-low-colder-holds = Mínima de { $value } anotada. La de { $was } dicha antes también vale: guíese por esa.
 speak-low-eased = La mínima de esta noche es ahora { $value }, antes { $was }. Por lo que se dijo, sus unidades quedan libres de helada. Revise de todos modos.

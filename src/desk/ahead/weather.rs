@@ -3,6 +3,7 @@
 use chrono::{DateTime, TimeDelta, Utc};
 
 use super::super::answer::Reply;
+use super::super::phrases::plain;
 use super::super::receive::Hearing;
 use super::super::settle::Settled;
 use super::super::sites;
@@ -50,6 +51,19 @@ pub(in super::super) fn told(
         let value = Arg::Number(low_f, Measure::DegF);
         return reply.say("speak-low-odd", &[("value", value)]);
     }
+    if is_low
+        && low_f > FREEZE_F
+        && !has_measure(hearing.text)
+        && let Some((unit, was, at)) = frost_read(hearing)
+    {
+        let args = [
+            ("value", Arg::Number(low_f, Measure::DegF)),
+            ("was", Arg::Number(was, Measure::DegF)),
+            ("unit", unit.as_str().into()),
+            ("time", at.into()),
+        ];
+        return reply.say("speak-low-warm", &args);
+    }
     let mut weather = Weather {
         by: hearing.member.id.clone(),
         at: hearing.now,
@@ -69,6 +83,31 @@ pub(in super::super) fn told(
         at: hearing.now,
         change,
     });
+}
+
+/// A frost that was read this lately makes a mild night doubtful: a minus is lost more easily than a frost (common practice, no
+/// source).
+const FROST_LATELY: TimeDelta = TimeDelta::hours(12);
+
+/// Returns the coldest frost that was read lately: on which trailer, how cold, °F, and when.
+fn frost_read(hearing: &Hearing<'_>) -> Option<(UnitName, f64, DateTime<Utc>)> {
+    let now = hearing.now;
+    let read = units_out(hearing, now).into_iter().filter_map(|unit| {
+        let kept = hearing.desk.book.unit(&unit)?;
+        let air = kept.state().readings.get(&ReadingKey::AirF)?;
+        let frost = air.value <= FREEZE_F && now - air.at <= FROST_LATELY;
+        frost.then_some((unit, air.value, air.at))
+    });
+    read.min_by(|a, b| a.1.total_cmp(&b.1))
+}
+
+/// Tells whether a temperature is told with its measure: "40F", "4 °C".
+fn has_measure(text: &str) -> bool {
+    plain(text).split(' ').any(|word| {
+        let digits = word.trim_end_matches(['f', 'c']);
+        let glued = digits.len() < word.len() && digits.parse::<u32>().is_ok();
+        glued || ["f", "c"].contains(&word)
+    })
 }
 
 /// Colder than this no night is taken to be that nobody confirmed, °F: common practice, no source.

@@ -4,7 +4,7 @@ use super::super::phrases::plain;
 use super::answers::Answers;
 use super::phrase::{Phrases, sole_value};
 use super::said::Message;
-use crate::heard::ReadingKey;
+use crate::heard::{Amps, ReadingKey};
 use crate::rules::Sought;
 use crate::words::psi_in;
 
@@ -34,8 +34,8 @@ impl Answers {
             Sought::Reading(key) if is_level(key) && bare.fract() != 0.0 && bare < 1.0 => {
                 Some(bare * 100.0)
             }
-            Sought::Reading(key) => plausible(key).contains(&bare).then_some(bare),
-            Sought::Amps => (0.0..=100.0).contains(&bare).then_some(bare),
+            Sought::Reading(key) => key.plausible().contains(&bare).then_some(bare),
+            Sought::Amps => Amps::PLAUSIBLE.contains(&bare).then_some(bare),
             Sought::Plain => Some(bare),
         }
     }
@@ -105,15 +105,5 @@ fn measures(what: Sought) -> &'static [&'static str] {
         Sought::Amps => &["a", "amps", "amp", "amperes", "amperios"],
         Sought::Reading(_) => &["pct", "percent", "%", "por", "ciento"],
         Sought::Plain => &["f", "degrees", "deg", "grados", "degf"],
-    }
-}
-
-fn plausible(key: ReadingKey) -> std::ops::RangeInclusive<f64> {
-    match key {
-        ReadingKey::PressurePsi => 0.0..=300.0,
-        ReadingKey::Volts => 0.0..=300.0,
-        ReadingKey::BatteryV => 0.0..=20.0,
-        ReadingKey::SlopePct => 0.0..=20.0,
-        _ => 0.0..=100.0,
     }
 }

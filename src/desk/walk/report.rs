@@ -44,13 +44,13 @@ pub(super) fn events_of(round: &Round, all: bool) -> Entry {
 
 /// Returns what a bare number reports at the step; none where the step wants none, or it cannot be.
 pub(super) fn number_of(round: &Round, number: f64) -> Option<Entry> {
-    let (key, most) = match (round.way, round.step.as_str()) {
-        (Way::SetUp, "level") => (ReadingKey::SlopePct, 20.0),
-        (Way::SetUp, "volts") => (ReadingKey::Volts, 300.0),
-        (Way::SetUp, "pressure" | "water") => (ReadingKey::PressurePsi, 300.0),
-        (Way::Leaving, "waste") => (ReadingKey::WastePct, 100.0),
-        (Way::Leaving, "fresh") => (ReadingKey::FreshPct, 100.0),
-        (Way::SetUp, "heater") if (0.0..=100.0).contains(&number) => {
+    let key = match (round.way, round.step.as_str()) {
+        (Way::SetUp, "level") => ReadingKey::SlopePct,
+        (Way::SetUp, "volts") => ReadingKey::Volts,
+        (Way::SetUp, "pressure" | "water") => ReadingKey::PressurePsi,
+        (Way::Leaving, "waste") => ReadingKey::WastePct,
+        (Way::Leaving, "fresh") => ReadingKey::FreshPct,
+        (Way::SetUp, "heater") if Amps::PLAUSIBLE.contains(&number) => {
             let mut entry = Entry::default();
             entry.readings.amps.push(Amps {
                 circuit: None,
@@ -60,7 +60,7 @@ pub(super) fn number_of(round: &Round, number: f64) -> Option<Entry> {
         }
         _ => return None,
     };
-    if !(0.0..=most).contains(&number) {
+    if !key.plausible().contains(&number) {
         return None;
     }
     let mut entry = Entry::default();

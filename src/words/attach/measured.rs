@@ -2,7 +2,7 @@
 
 use super::surroundings::chunk;
 use super::{GAUGE_REACH, Placer, Value};
-use crate::heard::{Event, ReadingKey};
+use crate::heard::{Amps, Event, ReadingKey};
 use crate::quantity::{self, TemperatureScale};
 use crate::words::concept::{Concept, Mark, Noun, State, Unit};
 use crate::words::item::{Form, Item, Number, What};
@@ -27,8 +27,8 @@ impl Placer<'_> {
             Unit::Amp => self.amps(at, v, noun),
             Unit::Ft => self.length(at, v, noun),
             Unit::Metre => self.length(at, v * quantity::FT_PER_M, noun),
-            Unit::Gpm => within(K::FlowGpm, v, 0.0, 20.0),
-            Unit::Lpm => within(K::FlowGpm, v / quantity::LITRES_PER_GAL, 0.0, 20.0),
+            Unit::Gpm => within(K::FlowGpm, v),
+            Unit::Lpm => within(K::FlowGpm, v / quantity::LITRES_PER_GAL),
             Unit::Mph | Unit::Kmh | Unit::Ms | Unit::Knot => wind(v, unit, noun),
             Unit::Minute => self.span(at, v, noun),
             Unit::Hour => self.span(at, v * 60.0, noun),
@@ -60,7 +60,7 @@ impl Placer<'_> {
         } else {
             ReadingKey::PressurePsi
         };
-        within(key, psi, 0.0, 250.0)
+        within(key, psi)
     }
 
     /// "50 psi downstream of the regulator; the supply stands at 85 psi": the water named alone beside the other side.
@@ -89,7 +89,7 @@ impl Placer<'_> {
                 None => return Value::Unclear("which-tank"),
             },
         };
-        within(key, gal, 0.0, 20_000.0)
+        within(key, gal)
     }
 
     /// "2 gallons of pink": a word that is no tank's says what they are of.
@@ -122,7 +122,7 @@ impl Placer<'_> {
     fn percentage(&self, at: usize, v: f64, noun: Option<Noun>) -> Value {
         use ReadingKey as K;
         if self.leans(at) {
-            return within(K::SlopePct, v, 0.0, 100.0);
+            return within(K::SlopePct, v);
         }
         let key = match noun {
             Some(Noun::Battery) => K::BatteryPct,
@@ -143,7 +143,7 @@ impl Placer<'_> {
                 None => return Value::Unclear("which-tank"),
             },
         };
-        within(key, v, 0.0, 100.0)
+        within(key, v)
     }
 
     fn degrees(&self, at: usize, v: f64, unit: Unit, noun: Option<Noun>) -> Value {
@@ -185,7 +185,7 @@ impl Placer<'_> {
             Some(Noun::Low) => K::LowF,
             _ => K::AirF,
         };
-        within(key, f, -60.0, 130.0)
+        within(key, f)
     }
 
     /// "120V 30A": what a plate says the thing is made for.
@@ -221,7 +221,7 @@ impl Placer<'_> {
             None if number.form == Form::Whole && v <= 24.0 && self.slip_after(at) => {
                 Value::Unclear("which-volts")
             }
-            Some(Noun::Battery) => within(K::BatteryV, v, 0.0, 16.0),
+            Some(Noun::Battery) => within(K::BatteryV, v),
             Some(Noun::Volts | Noun::Power | Noun::Generator) if (90.0..=300.0).contains(&v) => {
                 Value::Reading(K::Volts, v)
             }
@@ -244,9 +244,9 @@ impl Placer<'_> {
         {
             return Value::Label;
         }
-        match within(ReadingKey::Volts, v, 0.0, 60.0) {
-            Value::Reading(..) => Value::Amps(self.circuit(at), v),
-            other => other,
+        match Amps::PLAUSIBLE.contains(&v) {
+            true => Value::Amps(self.circuit(at), v),
+            false => Value::Unclear("implausible"),
         }
     }
 
@@ -294,8 +294,8 @@ impl Placer<'_> {
 
     fn length(&self, at: usize, ft: f64, noun: Option<Noun>) -> Value {
         match noun.or_else(|| self.run_before(at)) {
-            Some(Noun::Hose) => within(ReadingKey::HoseFt, ft, 0.0, 5000.0),
-            Some(Noun::Cord | Noun::Cords) => within(ReadingKey::CordFt, ft, 0.0, 5000.0),
+            Some(Noun::Hose) => within(ReadingKey::HoseFt, ft),
+            Some(Noun::Cord | Noun::Cords) => within(ReadingKey::CordFt, ft),
             _ => Value::Label,
         }
     }
@@ -307,7 +307,7 @@ impl Placer<'_> {
         let trucks = chunk(self.items, at).any(|i| self.items[i].noun() == Some(Noun::Truck))
             && chunk(self.items, at).all(|i| !matches!(self.items[i].what, What::Units(_)));
         if !ago && !trucks && (noun == Some(Noun::Eta) || self.away(at)) {
-            within(ReadingKey::EtaMin, minutes, 0.0, 720.0)
+            within(ReadingKey::EtaMin, minutes)
         } else {
             Value::Label
         }
@@ -324,15 +324,15 @@ fn wind(v: f64, unit: Unit, noun: Option<Noun>) -> Value {
     // a speed in road measures may be a truck's
     let road = matches!(unit, Unit::Kmh | Unit::Mph);
     match noun {
-        Some(Noun::Wind | Noun::Gust) | None => within(ReadingKey::WindMph, mph, 0.0, 120.0),
+        Some(Noun::Wind | Noun::Gust) | None => within(ReadingKey::WindMph, mph),
         Some(_) if road => Value::Label,
-        Some(_) => within(ReadingKey::WindMph, mph, 0.0, 120.0),
+        Some(_) => within(ReadingKey::WindMph, mph),
     }
 }
 
 /// Gives a reading where it is plausible, and asks where it is not.
-pub(super) fn within(key: ReadingKey, value: f64, least: f64, most: f64) -> Value {
-    if (least..=most).contains(&value) {
+pub(super) fn within(key: ReadingKey, value: f64) -> Value {
+    if key.plausible().contains(&value) {
         Value::Reading(key, value)
     } else {
         Value::Unclear("implausible")

@@ -3,7 +3,7 @@
 use super::measured::within;
 use super::surroundings::chunk;
 use super::{GAUGE_REACH, Placer, Value};
-use crate::heard::{Event, Fault, ReadingKey};
+use crate::heard::{Amps, Event, Fault, ReadingKey};
 use crate::quantity::{self, TemperatureScale};
 use crate::words::concept::{Concept, Mark, Noun, State, Unit};
 use crate::words::item::{Form, Item, Number, What, sentence_around};
@@ -46,7 +46,7 @@ impl Placer<'_> {
             },
             None => return self.bare_part(at),
         };
-        within(key, percent, 0.0, 100.0)
+        within(key, percent)
     }
 
     /// Places a plain number that belongs to a noun.
@@ -71,32 +71,32 @@ impl Placer<'_> {
             Noun::Battery if v < 6.0 && self.noun_after(at) == Some(Noun::Battery) => {
                 Value::Unclear("which-volts")
             }
-            Noun::Battery => within(K::BatteryV, v, 0.0, 16.0),
-            Noun::Amps => match within(K::Volts, v, 0.0, 60.0) {
-                Value::Reading(..) => Value::Amps(self.circuit(at), v),
-                other => other,
+            Noun::Battery => within(K::BatteryV, v),
+            Noun::Amps => match Amps::PLAUSIBLE.contains(&v) {
+                true => Value::Amps(self.circuit(at), v),
+                false => Value::Unclear("implausible"),
             },
-            Noun::Flow => within(K::FlowGpm, v, 0.0, 20.0),
-            Noun::Wind | Noun::Gust => within(K::WindMph, v, 0.0, 120.0),
-            Noun::Humidity => within(K::HumidityPct, v, 0.0, 100.0),
-            Noun::Slope => within(K::SlopePct, v, 0.0, 100.0),
+            Noun::Flow => within(K::FlowGpm, v),
+            Noun::Wind | Noun::Gust => within(K::WindMph, v),
+            Noun::Humidity => within(K::HumidityPct, v),
+            Noun::Slope => within(K::SlopePct, v),
             Noun::Cords | Noun::Cord if let Some(other) = self.none_live(at) => other,
-            Noun::Cords => count(K::Cords, v, 4.0),
+            Noun::Cords => count(K::Cords, v),
             // "two guests are dizzy": people who are sick or hurt are no count of a crowd
             Noun::Guests if self.somebody_is_harmed(at) => Value::Label,
             // "14 guests happy": so many, or the trailer
             Noun::Guests if self.opens_before_guests(at, v) => Value::Unclear("no-place"),
-            Noun::Guests => count(K::Guests, v, 200_000.0),
+            Noun::Guests => count(K::Guests, v),
             // "on one cord"
             Noun::Cord
                 if (1.0..=4.0).contains(&v)
                     && v.fract() == 0.0
                     && self.noun_after(at) == Some(Noun::Cord) =>
             {
-                count(K::Cords, v, 4.0)
+                count(K::Cords, v)
             }
             Noun::Hose | Noun::Cord => Value::Unclear("feet-or-metres"),
-            Noun::Eta => within(K::EtaMin, v, 0.0, 720.0),
+            Noun::Eta => within(K::EtaMin, v),
             _ => self.bare(at),
         }
     }
@@ -113,7 +113,7 @@ impl Placer<'_> {
                 None => Value::Unclear("bar-or-psi"),
             };
         }
-        within(key, v, 0.0, 250.0)
+        within(key, v)
     }
 
     fn tank(&self, at: usize, v: f64, noun: Noun) -> Value {
@@ -127,10 +127,10 @@ impl Placer<'_> {
         match v {
             // the level as the gauge shows it, where the trailer is named beside it
             _ if named && (5.0..=100.0).contains(&v) && !self.before_a_level(at) && !word_after => {
-                within(key, v, 0.0, 100.0)
+                within(key, v)
             }
             // .25: a part of one
-            _ if v > 0.0 && v < 1.0 => within(key, v * 100.0, 0.0, 100.0),
+            _ if v > 0.0 && v < 1.0 => within(key, v * 100.0),
             // nothing in it, however it is measured
             0.0 if named => Value::Reading(key, 0.0),
             _ => Value::Unclear("percent-or-gallons"),
@@ -165,7 +165,7 @@ impl Placer<'_> {
             TemperatureScale::C => quantity::f_from_c(v),
             TemperatureScale::F => v,
         };
-        within(key, f, -60.0, 130.0)
+        within(key, f)
     }
 
     fn opens_before_guests(&self, at: usize, v: f64) -> bool {
@@ -312,7 +312,7 @@ impl Placer<'_> {
             .any(|i| self.items[i].sentence >= since && self.items[i].what == fitted);
         let now = chunk(self.items, at).any(|i| self.items[i].is(Mark::Now));
         (regulated && now && (15.0..=150.0).contains(&v))
-            .then(|| within(ReadingKey::PressurePsi, v, 0.0, 250.0))
+            .then(|| within(ReadingKey::PressurePsi, v))
     }
 
     /// "62 inside"
@@ -342,7 +342,7 @@ impl Placer<'_> {
                 || item.number().is_some_and(|n| n.unit == Some(Unit::Amp))
         };
         let told = self.items[sentence_around(self.items, at)].iter().any(amps);
-        (told && (0.0..=60.0).contains(&v)).then_some(Value::Amps(Some(circuit), v))
+        (told && Amps::PLAUSIBLE.contains(&v)).then_some(Value::Amps(Some(circuit), v))
     }
 
     /// "outlets in 9 read 121", "118 on all four"
@@ -424,7 +424,7 @@ impl Placer<'_> {
                 .number()
                 .map_or(0.0, |n| (n.value * 1000.0).round() / 10.0);
             if let Some(key) = noun.reading().filter(|_| noun.is_tank()) {
-                return within(key, percent, 0.0, 100.0);
+                return within(key, percent);
             }
         }
         // half the guests, a quarter of them: a part of something else
@@ -438,7 +438,7 @@ impl Placer<'_> {
             let percent = self.items[at]
                 .number()
                 .map_or(0.0, |n| (n.value * 1000.0).round() / 10.0);
-            return within(ReadingKey::WastePct, percent, 0.0, 100.0);
+            return within(ReadingKey::WastePct, percent);
         }
         let other = next.filter(|i| !self.strange(*i)).is_some_and(|i| {
             matches!(
@@ -460,9 +460,9 @@ impl Placer<'_> {
 }
 
 /// Reads a count, which is whole.
-fn count(key: ReadingKey, v: f64, most: f64) -> Value {
+fn count(key: ReadingKey, v: f64) -> Value {
     match v.fract() == 0.0 {
-        true => within(key, v, 0.0, most),
+        true => within(key, v),
         false => Value::Unclear("implausible"),
     }
 }
