@@ -38,6 +38,7 @@ fn every_text_is_there_and_asks_for_no_fact_that_is_not_given() {
         rules::chocks_out(&name),
         rules::icy_steps(Some(&name)),
         unsafe_act("bypassed"),
+        unsafe_act("open-neutral"),
         fallen(),
     ] {
         met.insert(finding.action.to_string());

@@ -64,6 +64,8 @@ impl Words<'_> {
             });
         if let Some(house) = house
             && house > at + 1
+            // "en la carretera la 12"
+            && !self.items[house - 1].is(Mark::Article)
             && self.bare_number(house).is_some()
             && self.ends(house)
         {
