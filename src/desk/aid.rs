@@ -36,7 +36,7 @@ pub(super) fn said(hearing: &Hearing<'_>) -> Option<Call> {
     let clock = hearing.desk.book.ahead().alone(&hearing.member.id);
     let calls_alone = clock.is_some_and(|clock| {
         let denies = clock.asked.is_some() && denies_well(phrases, hearing.text);
-        !reports(tells_at_most_of_one_trapped) && (says("alone") && !says("no-call") || denies)
+        !reports(tells_at_most_of_one_trapped) && (says("alone") && !says("calm") || denies)
     });
     let long = hearing.text.split_whitespace().count() > LONGEST;
     let calls = !long

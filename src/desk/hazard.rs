@@ -19,6 +19,7 @@ use super::receive::Hearing;
 use super::repeat;
 use super::settle::{self, Settled};
 use crate::book::Stage;
+use crate::dialogue::Way;
 use crate::finding::{Caution, Finding, FindingId, Level};
 use crate::heard::{Ask, Entry, Event, Fault, UnitName};
 use crate::reply::Arg;
@@ -327,7 +328,13 @@ impl Hazard {
     fn bears(&self, hearing: &Hearing<'_>, unit: &Option<UnitName>) -> bool {
         let kept = unit.as_ref().and_then(|unit| hearing.desk.book.unit(unit));
         let state = kept.map(|kept| kept.state());
-        let hooked = state.is_some_and(|state| state.stage() == Stage::Hitched);
+        // a trailer whose chocks are asked to come out before it leaves is on the hook, or about to be
+        let asked_out = hearing.talk.round.as_ref().is_some_and(|round| {
+            round.way == Way::Leaving
+                && round.step == "chocks"
+                && unit.as_ref().is_none_or(|unit| *unit == round.unit)
+        });
+        let hooked = asked_out || state.is_some_and(|state| state.stage() == Stage::Hitched);
         let open = |fault: &Fault| state.is_some_and(|state| state.has(*fault));
         let follows = |code: &String| told_lately(hearing, code, unit.as_ref());
         let named = || answer::person_named(hearing).is_some();
