@@ -4,6 +4,9 @@ use super::leading::ahead_of_its_number;
 use crate::words::concept::{Concept, Mark, Noun, Unit};
 use crate::words::item::{Form, Item, Number, What};
 
+/// So many words before a number may tell that it is of a low.
+const FEW: usize = 6;
+
 /// Minus five, five below.
 pub(super) fn signs(items: &mut [Item], at: usize) {
     let Some(mut number) = items[at].number() else {
@@ -26,9 +29,10 @@ pub(super) fn signs(items: &mut [Item], at: usize) {
     {
         // "5 below the line" is no temperature, "10 below zero tonight" and "lows of 10 below tonight" are
         let zero = items[next].end > items[next].first + 1;
-        let of_a_low = items[..at]
-            .iter()
-            .any(|i| i.chunk == items[at].chunk && i.noun() == Some(Noun::Low));
+        let before = items[..at].iter().rev().take(FEW);
+        let of_a_low = before
+            .take_while(|i| i.chunk == items[at].chunk)
+            .any(|i| i.noun() == Some(Noun::Low));
         let ends = items.get(next + 1).is_none_or(|i| match i.what {
             What::Word { ordinary: true } => zero || of_a_low,
             What::Number(_) => false,

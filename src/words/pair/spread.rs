@@ -50,6 +50,8 @@ pub(super) fn elided(items: &[Item], scope: &[Scope], pairs: &Pairs, found: &mut
 
 /// "45 wasn't leaking before but it is now", "pero ahora sí": all that its clause says.
 fn now_it_is(items: &[Item], at: usize) -> bool {
+    /// A clause with more words says more.
+    const FEW: usize = 10;
     let yes = |i: &Item| {
         i.is(Mark::Aux)
             || matches!(
@@ -57,9 +59,19 @@ fn now_it_is(items: &[Item], at: usize) -> bool {
                 What::Is(Concept::Answer(crate::heard::ShortAnswer::Yes) | Concept::Mark(Mark::If))
             )
     };
-    let chunk = items[at].chunk;
-    let here = || items.iter().filter(|i| i.chunk == chunk);
-    let only = here().all(|i| {
+    if !yes(&items[at]) {
+        return false;
+    }
+    let inside = |i: &&Item| i.chunk == items[at].chunk;
+    let before = items[..at]
+        .iter()
+        .rev()
+        .take(FEW)
+        .take_while(inside)
+        .count();
+    let behind = items[at..].iter().take(FEW).take_while(inside).count();
+    let here = &items[at - before..at + behind];
+    let only = here.iter().all(|i| {
         i.is_filler()
             || i.is(Mark::But)
             || i.is(Mark::Pronoun)
@@ -67,11 +79,11 @@ fn now_it_is(items: &[Item], at: usize) -> bool {
             || yes(i)
             || matches!(i.what, What::Sign(_) | What::Break)
     });
-    yes(&items[at])
+    here.len() < FEW
         && only
-        && here().any(|i| i.is(Mark::Now))
-        && here().any(|i| i.is(Mark::But))
-        && here().filter(|i| yes(i)).count() == 1
+        && here.iter().any(|i| i.is(Mark::Now))
+        && here.iter().any(|i| i.is(Mark::But))
+        && here.iter().filter(|i| yes(i)).count() == 1
 }
 
 /// "hooked up the power and the water": what was said of one thing holds for the one that "and" ties to it.
