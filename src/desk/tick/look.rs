@@ -22,6 +22,8 @@ const SAFETY: TimeDelta = TimeDelta::hours(1);
 const AT_MOST: TimeDelta = TimeDelta::hours(24);
 /// A forecast is worked out again after this long at the least.
 const AT_LEAST: TimeDelta = TimeDelta::minutes(10);
+/// A waste tank that is likely this full, and whose truck is asked for, gets no worse: all that there is to say was said.
+const BRIMFUL_PCT: f64 = 99.0;
 /// A limit that is crossed is looked at again after this long.
 const STANDS: TimeDelta = TimeDelta::hours(1);
 
@@ -44,7 +46,10 @@ pub(in super::super) fn look_again(
         waste.p10.map(|at| at - lead(case) - SAFETY)
     });
     // when it is likely to be at its limit, stalls have to close, whether the truck was called or not
-    let full = case.outlook.waste.as_ref().and_then(|waste| waste.p50);
+    let full = case.outlook.waste.as_ref().and_then(|waste| {
+        let worsens = waste.likely_pct < BRIMFUL_PCT || !open(TaskKind::PumpOut);
+        waste.p50.filter(|at| *at > now || worsens)
+    });
     let fresh = case.outlook.fresh.as_ref().and_then(|fresh| {
         fresh.p50?;
         fresh.p10.map(|at| at - SAFETY)
