@@ -100,7 +100,7 @@ impl ReadingKey {
             ReadingKey::WindMph => 120.0,
             ReadingKey::EtaMin => 720.0,
             ReadingKey::Guests => 200_000.0,
-            ReadingKey::Cords => 4.0,
+            ReadingKey::Cords => MOST_CORDS,
             _ => 100.0,
         };
         0.0..=most

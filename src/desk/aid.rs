@@ -4,7 +4,7 @@
 use super::answer::Reply;
 use super::choices;
 use super::inbound::Outgoing;
-use super::others::{other_dispatchers, watchers_of};
+use super::others::{other_dispatchers, watchers};
 use super::phrases::Phrases;
 use super::receive::Hearing;
 use super::settle;
@@ -36,7 +36,12 @@ pub(super) fn said(hearing: &Hearing<'_>) -> Option<Call> {
     let clock = hearing.desk.book.ahead().alone(&hearing.member.id);
     let calls_alone = clock.is_some_and(|clock| {
         let denies = clock.asked.is_some() && denies_well(phrases, hearing.text);
-        !reports(tells_at_most_of_one_trapped) && (says("alone") && !says("calm") || denies)
+        // "no help here, im stuck" calls all the same
+        let calls = || {
+            let rest = phrases.without("aid", "calm", hearing.text);
+            phrases.holds("aid", "alone", &rest)
+        };
+        !reports(tells_at_most_of_one_trapped) && (denies || calls())
     });
     let long = hearing.text.split_whitespace().count() > LONGEST;
     let calls = !long
@@ -138,14 +143,14 @@ fn alarm(
     let unit = clock.unit.as_ref().or(call.unit.as_ref());
     // there is no more to ask them, nor to wait for
     let now = Some(hearing.now);
-    let clock = Alone {
+    let alone = Alone {
         asked: clock.asked.or(now),
         alarmed: clock.alarmed.or(now),
         ..clock.clone()
     };
     let change = AheadChange::Alone {
         who: me.clone(),
-        alone: Some(clock.clone()),
+        alone: Some(alone),
     };
     records.push(Record::Ahead {
         at: hearing.now,
@@ -162,11 +167,9 @@ fn alarm(
         change,
     });
     let place = place_told(hearing.desk, &hearing.fleet, unit, hearing.now);
-    let watchers = watchers_of(&hearing.fleet, me);
-    for to in &watchers {
-        let voice = hearing
-            .desk
-            .voice_for(to, None, &hearing.fleet, hearing.now);
+    let mut names: Vec<String> = Vec::new();
+    for (to, voice) in watchers(hearing) {
+        names.push(to.name.clone());
         let place = match place.is_empty() {
             true => voice.word("speak-alone-nowhere"),
             false => place.join(", "),
@@ -185,7 +188,6 @@ fn alarm(
             .others
             .push(letter.offering(vec![choices::got_it(&voice)]));
     }
-    let names: Vec<String> = watchers.iter().map(|to| to.name.clone()).collect();
     let line = match names.is_empty() {
         true => reply.voice.word("aid-nobody"),
         false => {

@@ -58,6 +58,15 @@ pub(super) fn watchers_of<'f>(fleet: &'f Fleet, who: &str) -> Vec<&'f CrewMember
         .unwrap_or_default()
 }
 
+/// Iterates over those who are alarmed about the sender, each with the voice they are spoken to in.
+pub(super) fn watchers<'h>(
+    hearing: &'h Hearing<'_>,
+) -> impl Iterator<Item = (&'h CrewMember, Voice<'h>)> {
+    let (desk, fleet, now) = (hearing.desk, &hearing.fleet, hearing.now);
+    let watchers = watchers_of(fleet, &hearing.member.id).into_iter();
+    watchers.map(move |to| (to, desk.voice_for(to, None, fleet, now)))
+}
+
 /// Lists, by id, the techs who are told where nobody answers for somebody who works alone.
 pub(super) fn next_to_help(fleet: &Fleet, who: &str) -> Vec<String> {
     let others = fleet.crew.values().filter(|member| member.id != who);

@@ -6,7 +6,7 @@ use super::super::aid;
 use super::super::answer::Reply;
 use super::super::inbound::Outgoing;
 use super::super::lone;
-use super::super::others::{watchers_of, whom};
+use super::super::others::{watchers, whom};
 use super::super::receive::Hearing;
 use super::super::settle;
 use super::super::situate::Case;
@@ -251,17 +251,10 @@ fn pass_on(hearing: &Hearing<'_>, clock: &Alone, reply: &mut Reply<'_>, records:
         .voice
         .say("speak-alone-unsure", &[("names", whom.into())]);
     reply.first.insert(0, line);
-    for to in watchers_of(&hearing.fleet, &hearing.member.id) {
-        let voice = hearing
-            .desk
-            .voice_for(to, None, &hearing.fleet, hearing.now);
-        let args = [
-            (
-                "who",
-                Arg::from(voice.person(&hearing.member.id).into_owned()),
-            ),
-            ("quote", voice.quote(hearing.text.trim()).into()),
-        ];
+    for (to, voice) in watchers(hearing) {
+        let who = voice.person(&hearing.member.id).into_owned();
+        let quote = voice.quote(hearing.text.trim());
+        let args = [("who", Arg::from(who)), ("quote", quote.into())];
         let text = voice.say("speak-alone-words", &args);
         reply
             .others
@@ -348,8 +341,7 @@ fn found(hearing: &Hearing<'_>, reply: &mut Reply<'_>, records: &mut Vec<Record>
     }
     let change = AlarmChange::Over { key };
     records.push(Record::Alarm { at, change });
-    for to in watchers_of(&hearing.fleet, &hearing.member.id) {
-        let voice = hearing.desk.voice_for(to, None, &hearing.fleet, at);
+    for (to, voice) in watchers(hearing) {
         let who = voice.person(&hearing.member.id).into_owned();
         let words = voice.quote(hearing.text);
         let args = [("who", who.into()), ("words", words.into())];

@@ -3,7 +3,7 @@
 
 use super::super::settle::Settled;
 use super::Hearing;
-use crate::heard::Fault;
+use crate::heard::{Event, Fault};
 
 impl Hearing<'_> {
     /// Adds to each report the end of the faults that stand and that what it tells as done has cured.
@@ -16,7 +16,9 @@ impl Hearing<'_> {
                 let since = kept.state().faults.get(fault);
                 since.is_some_and(|since| *since <= *at)
             };
-            let cured = entry.events.iter().flat_map(|event| event.cures());
+            // a breaker that was reset holds or trips again: nobody mended it yet
+            let mends = |event: &&Event| **event != Event::BreakerReset;
+            let cured = entry.events.iter().filter(mends).flat_map(|it| it.cures());
             let cured: Vec<Fault> = cured.copied().filter(stood).collect();
             for fault in cured {
                 if !entry.faults.contains(&fault) && !entry.cleared.contains(&fault) {

@@ -68,7 +68,7 @@ impl Hearing<'_> {
     pub(super) fn cold_heater_read(&mut self, settled: &mut Settled) {
         let has = |list: &str| self.desk.phrases.holds("loads", list, self.text);
         let named = has("cold-heater") || has("heat") && !has("water-heater") && !has("not-cold");
-        let asks = self.heard.ask.is_some() || self.text.contains('?');
+        let asks = self.heard.ask.is_some() || is_marked(self.text);
         let [(unit, _, entry)] = settled.reports.as_slice() else {
             return;
         };

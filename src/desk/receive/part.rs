@@ -35,8 +35,10 @@ impl Hearing<'_> {
             entry.events.retain(|event| *event != Event::WastePumped);
             entry.readings.values.remove(&ReadingKey::PumpedGal);
         });
-        // the number was of the part, and asked about by nobody
-        self.heard.unclear.clear();
+        if part.told.is_none() {
+            // the one number was of the part, and is not asked about
+            self.heard.unclear.clear();
+        }
         Some(part)
     }
 

@@ -48,7 +48,7 @@ pub(in crate::desk) struct Message<'a> {
     /// The question of the step, in every language.
     pub(in crate::desk) question: &'a str,
     /// The fault and all the questions of its check, in every language: what the check is about.
-    pub(in crate::desk) topic: &'a str,
+    pub(in crate::desk) topic: &'a dyn Fn() -> String,
     /// The steps after the one that waits: a message may answer several.
     pub(in crate::desk) after: &'a [Step],
     /// Whether the question is the last thing that this person was told, and they stand at the trailer.
@@ -284,7 +284,7 @@ mod tests {
             text,
             told: heard.entries.first(),
             question: "",
-            topic: "",
+            topic: &String::new,
             after: &[],
             fresh: true,
         };

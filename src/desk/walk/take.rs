@@ -149,7 +149,7 @@ fn answered(
     told: Option<&Entry>,
 ) -> Option<(Numbered, Option<String>)> {
     let question = questions(hearing, step);
-    let topic = topic(hearing, check);
+    let topic = || topic(hearing, check);
     let on_site = hearing.member.role != Role::Dispatcher;
     let asked_ago = hearing.inbound.at - check.asked;
     let message = Message {

@@ -166,7 +166,7 @@ impl Answers {
     fn is_of_another_thing(&self, message: &Message<'_>, check: &Check) -> bool {
         let over = message.told.map(|entry| entry.cleared.as_slice());
         let cleared = over.is_some_and(|over| !over.is_empty() && !over.contains(&check.fault));
-        let topic = Phrases::of(message.topic);
+        let topic = Phrases::of(&(message.topic)());
         let foreign = |thing: &&String| topic.find(std::slice::from_ref(*thing)).is_empty();
         let things = self.list("any", "fixtures").iter().filter(foreign);
         let words = Phrases::of(message.text);

@@ -93,19 +93,18 @@ fn reads_nothing(s: &Situation<'_>, cold: &Cold, circuit: u8) -> Option<Finding>
     let facts = cold
         .state(Facts::new())
         .spec("circuit", f64::from(circuit), Measure::Count)
-        .read("amps", read.amps, Measure::Amp)
-        .by("formula-heater-dead", "common practice, no source");
-    Some(
-        Finding::new(
-            FindingId::ColdTankHeaterOn,
-            Level::Notice,
-            Urgency::Now,
-            facts,
-        )
-        .says("cold-tank-heater-on-none")
+        .read("amps", read.amps, Measure::Amp);
+    Some(dead_heater(s, facts, "cold-tank-heater-on-none"))
+}
+
+/// A heater that should be on draws nothing or too little: now.
+fn dead_heater(s: &Situation<'_>, facts: Facts, says: &'static str) -> Finding {
+    let facts = facts.by("formula-heater-dead", "common practice, no source");
+    let (level, urgency) = (Level::Notice, Urgency::Now);
+    Finding::new(FindingId::ColdTankHeaterOn, level, urgency, facts)
+        .says(says)
         .cautions(&[Caution::Electrician])
-        .task(TaskKind::Heater, Some(s.at)),
-    )
+        .task(TaskKind::Heater, Some(s.at))
 }
 
 /// Tells whether the amps that the message reads on no circuit are those of the cold package's heaters.
@@ -145,18 +144,7 @@ fn heater_draws_little(s: &Situation<'_>, circuit: u8) -> Option<Finding> {
         ),
         _ => (facts, "cold-tank-heater-on-dead"),
     };
-    let facts = facts.by("formula-heater-dead", "common practice, no source");
-    Some(
-        Finding::new(
-            FindingId::ColdTankHeaterOn,
-            Level::Notice,
-            Urgency::Now,
-            facts,
-        )
-        .says(says)
-        .cautions(&[Caution::Electrician])
-        .task(TaskKind::Heater, Some(s.at)),
-    )
+    Some(dead_heater(s, facts, says))
 }
 
 /// Returns what the smallest heater on a circuit draws by the fleet's files, A.

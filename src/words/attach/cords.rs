@@ -7,6 +7,9 @@ use crate::heard::{Event, Fault};
 use crate::words::concept::{Concept, Mark, Noun, State};
 use crate::words::item::What;
 
+/// A circuit that is told of a cord stands this near behind it, in words.
+const NEAR: usize = 12;
+
 impl Placer<'_> {
     /// Returns what a number of cords is where it does not count those that have power.
     pub(super) fn none_live(&self, at: usize) -> Option<Value> {
@@ -126,6 +129,7 @@ impl Placer<'_> {
         let on_a_circuit = || {
             self.items[at..]
                 .windows(2)
+                .take(NEAR)
                 .take_while(|pair| pair[0].sentence == sentence)
                 .any(|pair| {
                     pair[0].what == What::Is(Concept::State(State::On))

@@ -54,11 +54,13 @@ fn half_days(text: &str, tokens: &[Token], items: &mut [Item], senses: &Senses) 
             true => spelt(&items[at + 1]),
             false => spelt(&items[at]).trim_start_matches(|c: char| c.is_ascii_digit() || c == ' '),
         };
-        let noon = match () {
-            () if senses.has(mark, Sense::AfterNoon) => 12,
-            () if !behind && senses.has(mark, Sense::BeforeNoon) => 0,
-            () if behind && senses.has(mark, Sense::BeforeNoon) && mark.contains('.') => 0,
-            () => continue,
+        // "3 am" may be "3 a.m." or the verb
+        let noon = if senses.has(mark, Sense::AfterNoon) {
+            12
+        } else if senses.has(mark, Sense::BeforeNoon) && (!behind || mark.contains('.')) {
+            0
+        } else {
+            continue;
         };
         if (1.0..=12.0).contains(&n.value) {
             items[at].what = What::Clock((n.value as u16 % 12 + noon) * 60);

@@ -27,10 +27,9 @@ pub(super) fn every_second(
         let odd = (at + 1..items.len())
             .take(3)
             .take_while(|i| items[*i].sentence == item.sentence)
-            .find_map(|i| match () {
-                () if says(i, Sense::EvenOnes) => Some(0),
-                () if says(i, Sense::OddOnes) => Some(1),
-                () => None,
+            .find_map(|i| {
+                let even = says(i, Sense::EvenOnes).then_some(0);
+                even.or_else(|| says(i, Sense::OddOnes).then_some(1))
             });
         let Some(odd) = odd.filter(|_| groups[group].names.len() > 1) else {
             continue;
