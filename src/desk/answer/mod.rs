@@ -108,6 +108,11 @@ pub(super) fn asks_whether(hearing: &Hearing<'_>) -> bool {
     topic_of(hearing).is_some_and(|topic| WORK.contains(&topic.topic.as_str()))
 }
 
+/// Tells whether the answer to what is asked, or about to be done, is a caution: no step of a check takes its place.
+pub(super) fn is_warned_of(hearing: &Hearing<'_>) -> bool {
+    topic_of(hearing).is_some_and(|topic| !topic.cautions.is_empty())
+}
+
 /// Answers a question by its topic; false where the message is none.
 pub(super) fn question(hearing: &Hearing<'_>, settled: &Settled, reply: &mut Reply<'_>) -> bool {
     let Some(topic) = topic_of(hearing) else {

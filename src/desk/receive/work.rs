@@ -416,7 +416,8 @@ impl Hearing<'_> {
         if !several.is_empty() {
             return answer::several(self, &several, settled, reply, records);
         }
-        let answered = !took && answer::question(self, settled, reply);
+        let asks = !took || answer::is_warned_of(self);
+        let answered = asks && answer::question(self, settled, reply);
         if let Some(ask) = self.heard.ask.as_ref().filter(|_| !answered) {
             answer::ask(self, settled, ask, reply, records);
         }

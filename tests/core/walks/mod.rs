@@ -2,6 +2,7 @@
 
 mod chatter;
 mod content;
+mod cries;
 mod dangers;
 mod each_step;
 mod ends;
