@@ -96,6 +96,9 @@ pub(super) struct Hazard {
     /// It is left to the clock of whoever works alone, which raises an alarm of its own.
     #[serde(default, rename = "unless-alone")]
     unless_alone: bool,
+    /// It is none while a danger is open on the trailer.
+    #[serde(default, rename = "unless-open")]
+    unless_open: bool,
     /// It is one only while one of these is open on the trailer.
     #[serde(default, rename = "while")]
     beside: Vec<Fault>,
@@ -367,9 +370,11 @@ impl Hazard {
         let named = || answer::person_named(hearing).is_some();
         let ahead = hearing.desk.book.ahead();
         let alone = || ahead.alone(&hearing.member.id).is_some();
-        !(self.loose && hooked)
-            && (!self.crew || named())
-            && !(self.unless_alone && alone())
+        let not_here = self.loose && hooked
+            || self.crew && !named()
+            || self.unless_alone && alone()
+            || self.unless_open && Fault::DANGERS.iter().any(open);
+        !not_here
             && (self.beside.is_empty() || self.beside.iter().any(open))
             && self.after.as_ref().is_none_or(follows)
     }

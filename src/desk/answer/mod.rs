@@ -35,6 +35,7 @@ pub(super) use several::{answer as several, parts};
 pub(super) use site::answer as of_a_site;
 pub(super) use tell::person_named;
 pub(super) use topic::Questions;
+pub(super) use topic::sounds_like_one as sounds_like_a_question;
 pub(super) use whole::tasks_in_hand;
 pub(super) use why::WhyWords;
 

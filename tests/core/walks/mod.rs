@@ -8,6 +8,7 @@ mod each_step;
 mod ends;
 mod going;
 mod hazards;
+mod help;
 mod own_words;
 mod plug_in;
 mod tow;
