@@ -10,6 +10,7 @@ use std::path::{Path, PathBuf};
 use std::process::ExitCode;
 
 use super::CliError;
+use super::shown::counted;
 use crate::fleet::{self, Fleet, FleetFile, FleetFiles};
 
 /// Arguments of `hosebib fleet`.
@@ -131,10 +132,6 @@ pub(super) fn summary(fleet: &Fleet) -> String {
         parts.push(counted(fleet.words.len(), "word") + " of its own");
     }
     parts.join(", ")
-}
-
-fn counted(count: usize, what: &str) -> String {
-    format!("{count} {what}{}", if count == 1 { "" } else { "s" })
 }
 
 fn text(path: &Path) -> Result<String, String> {

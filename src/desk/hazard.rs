@@ -14,7 +14,7 @@ pub(super) use stands::{Over, findings, over, tell_over};
 use super::answer::{self, Reply};
 use super::inbound::Outgoing;
 use super::others::other_dispatchers;
-use super::phrases::{Phrases, Words, plain};
+use super::phrases::{PhraseList, Phrases, Words, plain};
 use super::receive::Hearing;
 use super::repeat;
 use super::settle::{self, Settled};
@@ -61,9 +61,9 @@ impl Hazards {
         };
         for hazard in &mut read.hazard {
             for phrases in hazard.all.iter_mut().chain([&mut hazard.but]) {
-                let short = std::mem::take(phrases);
+                let short: Vec<String> = std::mem::take(phrases).into();
                 let long: Result<Vec<_>, _> = short.into_iter().map(written_out).collect();
-                *phrases = long?.concat();
+                *phrases = long?.concat().into();
             }
         }
         Ok(read)
@@ -117,15 +117,15 @@ pub(super) struct Hazard {
     /// It is one only where the message reports one of these, for which it stands.
     #[serde(default)]
     instead: Vec<Fault>,
-    all: Vec<Vec<String>>,
+    all: Vec<PhraseList>,
     #[serde(default)]
-    but: Vec<String>,
+    but: PhraseList,
     /// What it is called where it is told to be over.
     #[serde(default)]
-    about: Vec<String>,
+    about: PhraseList,
     /// What beside that says that it is over, where it is more than that it was mended.
     #[serde(default)]
-    over: Vec<String>,
+    over: PhraseList,
     /// What ends it once it is done.
     #[serde(default)]
     ends: Vec<Event>,
@@ -432,7 +432,7 @@ mod tests {
         let replies = Replies::new();
         for hazard in known() {
             assert!(
-                hazard.all.iter().all(|list| !list.is_empty()),
+                hazard.all.iter().all(|list| list.iter().next().is_some()),
                 "{}",
                 hazard.code
             );

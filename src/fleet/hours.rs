@@ -57,11 +57,6 @@ impl Job {
             .find(|from| *from >= at)
     }
 
-    /// Returns when the doors next close after `at`; `None` past the job's end.
-    pub fn closes_next(&self, at: DateTime<Utc>) -> Option<DateTime<Utc>> {
-        self.windows(at).next().map(|(_, to)| to)
-    }
-
     /// Returns when the doors close for good.
     pub fn ends(&self) -> DateTime<Utc> {
         self.to

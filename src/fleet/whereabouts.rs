@@ -4,7 +4,6 @@ use std::collections::HashMap;
 use std::sync::OnceLock;
 
 use chrono::{DateTime, Duration, Utc};
-use chrono_tz::Tz;
 
 use super::model::{Fleet, Job, JobId, Site, Trailer};
 use crate::heard::UnitName;
@@ -131,12 +130,6 @@ impl Fleet {
     /// Finds a job's site.
     pub fn site_of(&self, job: &Job) -> Option<&Site> {
         self.sites.get(&job.id.site)
-    }
-
-    /// Returns the zone in which a site's local times are meant: its own or the fleet's.
-    pub fn zone_of(&self, site: &str) -> Tz {
-        let own = self.sites.get(site).and_then(|site| site.time_zone);
-        own.unwrap_or(self.time_zone)
     }
 
     /// Returns a trailer's part of a job's guests, split by stalls (toilets and urinals).

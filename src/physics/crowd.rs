@@ -76,23 +76,13 @@ pub fn fema_fixtures(patrons: f64, alcohol: Alcohol, event: Time) -> Option<Fixt
 /// Returns toilet seats and urinals for workers as the rule prints them: to 20 one seat, then one of each for 40, from 200
 /// one of each for 50, rounded up.
 ///
-/// Source: 29 CFR 1926.51(c)(1) Table D-1. As printed it falls from 5 and 5 at 199 to 4 and 4 at 200; see
-/// [`osha_advised`].
+/// Source: 29 CFR 1926.51(c)(1) Table D-1. As printed it falls from 5 and 5 at 199 to 4 and 4 at 200.
 pub fn osha_fixtures(employees: u32) -> (u32, u32) {
     match employees {
         0 => (0, 0),
         1..=20 => (1, 0),
         21..=199 => (employees.div_ceil(40), employees.div_ceil(40)),
         _ => (employees.div_ceil(50), employees.div_ceil(50)),
-    }
-}
-
-/// Returns [`osha_fixtures`] without the fall at 200: never fewer than 199 workers need.
-pub fn osha_advised(employees: u32) -> (u32, u32) {
-    let (seats, urinals) = osha_fixtures(employees);
-    match employees {
-        200.. => (seats.max(5), urinals.max(5)),
-        _ => (seats, urinals),
     }
 }
 

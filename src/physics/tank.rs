@@ -26,8 +26,6 @@ pub const H2S_CEILING_PPM: f64 = 20.0;
 pub const H2S_PEAK_PPM: f64 = 50.0;
 /// Hydrogen sulphide in construction, time-weighted average, ppm (29 CFR 1926.55 App. A).
 pub const H2S_CONSTRUCTION_TWA_PPM: f64 = 10.0;
-/// NIOSH's recommended 10-min ceiling for hydrogen sulphide, ppm.
-pub const H2S_REL_PPM: f64 = 10.0;
 /// Years that pump-out records are kept (40 CFR 503.17(b), land application).
 pub const SEPTAGE_LOG_YEARS: f64 = 5.0;
 

@@ -3,7 +3,7 @@
 use serde::Deserialize;
 use std::sync::LazyLock;
 
-use crate::desk::phrases::{Phrases, Words, is_marked, plain};
+use crate::desk::phrases::{PhraseList, Phrases, Words, is_marked, plain};
 use crate::finding::Caution;
 use crate::heard::{Ask, Heard};
 
@@ -23,16 +23,16 @@ pub(in crate::desk) struct Question {
     /// Its name; `answer-<topic>` is its text where it has cautions.
     pub(super) topic: String,
     /// Lists of phrases: the message holds one of each.
-    all: Vec<Vec<String>>,
+    all: Vec<PhraseList>,
     /// Whole messages that mean it, whatever the lists say.
     #[serde(default)]
-    whole: Vec<String>,
+    whole: PhraseList,
     /// Phrases that speak against it.
     #[serde(default)]
-    but: Vec<String>,
+    but: PhraseList,
     /// Phrases by which a statement is answered as the question would be: somebody is about to do what must not be done.
     #[serde(default)]
-    told: Vec<String>,
+    told: PhraseList,
     /// The cautions that its text always has with it.
     #[serde(default)]
     pub(super) cautions: Vec<Caution>,
@@ -83,7 +83,7 @@ impl Questions {
         if let Some(whole) = self
             .question
             .iter()
-            .find(|question| question.whole.contains(&folded))
+            .find(|question| question.whole.has(&folded))
         {
             return Some(whole);
         }
@@ -123,7 +123,7 @@ fn asks(text: &str, folded: &str) -> bool {
 impl Question {
     /// Tells whether a message is one of the whole messages that mean it.
     pub(super) fn is_set_phrase(&self, text: &str) -> bool {
-        self.whole.contains(&plain(text))
+        self.whole.has(&plain(text))
     }
 
     /// Tells whether a message states what the question would ask.

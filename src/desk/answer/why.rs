@@ -8,8 +8,7 @@ use serde::Deserialize;
 use std::sync::LazyLock;
 
 use super::reply::Reply;
-use crate::desk::phrases::Words;
-use crate::desk::phrases::plain;
+use crate::desk::phrases::{PhraseList, Words, plain};
 use crate::desk::receive::Hearing;
 use crate::desk::{settle, standing};
 use crate::dialogue::Told;
@@ -32,7 +31,7 @@ pub(in crate::desk) struct WhyWords {
 #[derive(Debug, Deserialize)]
 #[serde(deny_unknown_fields)]
 struct Meant {
-    says: Vec<String>,
+    says: PhraseList,
     of: Vec<FindingId>,
 }
 

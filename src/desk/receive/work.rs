@@ -121,7 +121,7 @@ impl Hearing<'_> {
                 || ending.is_some()
                 || of_a_clock,
         );
-        self.cured(&mut settled);
+        self.cured(&mut settled, step.as_ref());
         settled.words = match said.lone {
             // "10 more min" is no word about trailer 10
             Some(lone::Lone::More) => Vec::new(),

@@ -4,7 +4,7 @@ use serde::Deserialize;
 use std::sync::LazyLock;
 
 use super::numbers::Kind;
-use crate::desk::phrases::Words;
+use crate::desk::phrases::{PhraseList, Words};
 use crate::physics::sum::{Kind as InputKind, Quantity, registry};
 
 const SUMS: &str = include_str!("../../../grammar/replies/sums.toml");
@@ -29,9 +29,9 @@ pub(in crate::desk) struct SumWords {
 #[derive(Debug, Deserialize)]
 #[serde(deny_unknown_fields)]
 struct Entry {
-    all: Vec<Vec<String>>,
+    all: Vec<PhraseList>,
     #[serde(default)]
-    but: Vec<String>,
+    but: PhraseList,
     answers: Vec<(String, String)>,
     takes: Vec<(String, Kind)>,
 }

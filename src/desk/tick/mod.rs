@@ -42,7 +42,7 @@ pub(super) use self::silence::silence_key;
 
 /// How much one tick does while turns wait: looking into a trailer at a job, with its forecast, costs [`AT_JOB`]; into any
 /// other, or a line of text, 1.
-const SLICE: usize = 8 * AT_JOB;
+const SLICE: usize = 4 * AT_JOB;
 const AT_JOB: usize = 12;
 /// How much is looked into within the turn of whoever asks for a digest; more is gathered in slices.
 const IN_ONE_TURN: usize = 40 * AT_JOB;

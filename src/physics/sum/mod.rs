@@ -197,19 +197,6 @@ pub fn answer(name: &str, inputs: &Map<String, Value>) -> Result<Answer, SumErro
     })
 }
 
-/// Computes a quantity from named numbers, as [`answer`].
-///
-/// # Errors
-///
-/// As [`answer`].
-pub fn answer_numbers(name: &str, inputs: &[(&str, f64)]) -> Result<Answer, SumError> {
-    let inputs = inputs
-        .iter()
-        .map(|(input, value)| ((*input).to_owned(), number(*value)))
-        .collect();
-    answer(name, &inputs)
-}
-
 fn quantities() -> impl Iterator<Item = &'static Quantity> {
     TOPICS.iter().flat_map(|(_, quantities)| quantities.iter())
 }

@@ -78,13 +78,10 @@ fn what_was_assumed_is_said() {
     let answer = ask("hose_hours_to_32F", json!({"id_in": 0.75, "air_F": 20})).unwrap();
     assert!(answer.assumed.contains(&("wind_mph", json!(10))));
     assert!(answer.assumed.contains(&("water_F", json!(50))));
-    let named = sum::answer_numbers(
-        "voltage_drop_V",
-        &[("amps", 16.0), ("one_way_ft", 150.0), ("awg", 14.0)],
-    );
-    let named = named.unwrap();
-    assert_eq!(named.value, json!(15.072));
-    assert!(named.assumed.is_empty());
+    let all_told = json!({"amps": 16, "one_way_ft": 150, "awg": 14});
+    let answer = ask("voltage_drop_V", all_told).unwrap();
+    assert_eq!(answer.value, json!(15.072));
+    assert!(answer.assumed.is_empty());
 }
 
 #[test]
