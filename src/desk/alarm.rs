@@ -2,17 +2,19 @@
 
 use chrono::TimeDelta;
 
+use super::Desk;
 use super::answer::Reply;
 use super::choices;
 use super::inbound::Outgoing;
 use super::on_road;
 use super::others::other_dispatchers;
-use super::receive::Hearing;
+use super::receive::{Hearing, Texted};
 use super::situate::Case;
 use super::tick::silence_key;
-use crate::book::{AlarmChange, Record};
+use crate::book::{Alarm, AlarmChange, Record};
 use crate::finding::{Finding, FindingId, Level, Urgency};
-use crate::heard::{Fault, UnitName};
+use crate::fleet::{CrewMember, Role};
+use crate::heard::{Command, CommandName, Fault, UnitName};
 use crate::reply::Voice;
 
 /// An alarm that was said within this long is not raised anew.
@@ -139,6 +141,37 @@ pub(super) fn tell_of_sewage(
                 .push(letter(&other.id, text, finding.level, &voice));
         }
     }
+}
+
+/// Reads "copy", "on it", "i called 911" of a dispatcher to whom a danger was just alarmed as the "got it" that it is: what
+/// was asked of them since is answered first.
+pub(super) fn noted(desk: &Desk, member: &CrewMember, message: &Texted<'_>) -> Option<Command> {
+    let standing = desk.book.alarms().values();
+    let danger = |alarm: &&Alarm| alarm.acknowledged.is_none() && alarm.level == Level::Danger;
+    let said = standing.filter(danger).map(|alarm| alarm.said).max()?;
+    let talk = message.talk;
+    let question = talk.question_at(message.at).map(|question| question.asked);
+    let steps = talk.checks.iter().map(|check| check.asked);
+    let rounds = talk.round.iter().map(|round| round.asked);
+    let asked = steps.chain(rounds).chain(question).max();
+    let answers_that = asked.is_some_and(|asked| asked >= said);
+    let late = message.at - said > ANEW;
+    if member.role != Role::Dispatcher || answers_that || late {
+        return None;
+    }
+    let copies = |text: &str| {
+        let lists = [("tell", "copies"), ("alarm", "noted")];
+        let is = |(of, list): &(&str, &str)| desk.phrases.is(of, list, text);
+        lists.iter().any(is)
+    };
+    // "10-4 calling him" is both
+    let rest = desk.phrases.after("tell", "copies", message.text);
+    let both = || rest.is_some_and(copies);
+    (copies(message.text) || both()).then(|| Command {
+        name: CommandName::GotIt,
+        task: None,
+        rest: String::new(),
+    })
 }
 
 /// Tells whether an alarm was said so lately that it is not raised anew.

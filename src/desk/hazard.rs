@@ -87,6 +87,18 @@ pub(super) struct Hazard {
     /// It is one only of somebody of the crew, by name.
     #[serde(default)]
     crew: bool,
+    /// It is where the truck is, and not at the site of the plan.
+    #[serde(default)]
+    road: bool,
+    /// A message of more words says more than its phrase.
+    #[serde(default)]
+    longest: Option<usize>,
+    /// It is left to the clock of whoever works alone, which raises an alarm of its own.
+    #[serde(default, rename = "unless-alone")]
+    unless_alone: bool,
+    /// It is none while a danger is open on the trailer.
+    #[serde(default, rename = "unless-open")]
+    unless_open: bool,
     /// It is one only while one of these is open on the trailer.
     #[serde(default, rename = "while")]
     beside: Vec<Fault>,
@@ -164,7 +176,8 @@ pub(super) fn take(hearing: &Hearing<'_>, settled: &mut Settled) -> Option<Told>
     }
     let folded = plain(hearing.text);
     let words = Words::of(&folded);
-    let unit = unit_of(hearing, settled);
+    let said = unit_told(hearing, settled);
+    let unit = said.clone().or_else(|| unit_before(hearing));
     let told = known().iter().find(|hazard| {
         hazard.is_in(&words, hearing.text)
             && hazard.bears(hearing, &unit)
@@ -190,6 +203,10 @@ pub(super) fn take(hearing: &Hearing<'_>, settled: &mut Settled) -> Option<Told>
     settled.reports.retain(|(.., entry)| !entry.is_empty());
     settled.homeless = homeless.filter(|entry| !entry.is_empty());
     report(hearing, settled, told, unit.clone());
+    if said.is_none() && !settled.reports.is_empty() {
+        // whoever hears of it is to know that its place is taken from before
+        settled.from_context.clone_from(&unit);
+    }
     Some(Told { hazard: told, unit })
 }
 
@@ -250,11 +267,12 @@ pub(super) fn tell(hearing: &Hearing<'_>, told: &Told, reply: &mut Reply<'_>) {
             finding.level = finding.level.max(hazard.level.unwrap_or(finding.level));
         }
     }
-    // an alarm of its own goes out with a danger
-    let alarmed = reply
-        .findings
-        .iter()
-        .any(|finding| finding.level == Level::Danger && finding.unit == told.unit);
+    // an alarm of its own goes out with a danger, and with a spill that has no words but those
+    let worded = reply.voice.knows(&own);
+    let alarmed = reply.findings.iter().any(|finding| {
+        let spill = finding.id == FindingId::WasteSpill && !worded;
+        (finding.level == Level::Danger || spill) && finding.unit == told.unit
+    });
     let me = &hearing.member.id;
     for (to, voice) in other_dispatchers(hearing).filter(|_| !alarmed && !again) {
         let mut args = vec![
@@ -282,15 +300,25 @@ pub(super) fn tell(hearing: &Hearing<'_>, told: &Told, reply: &mut Reply<'_>) {
     }
 }
 
-/// Returns the trailer that a hazard is told of: the one named or reported on, else the one last talked about.
-fn unit_of(hearing: &Hearing<'_>, settled: &Settled) -> Option<UnitName> {
+/// Tells whether what is said of a hazard is of one on the road.
+pub(super) fn is_of_the_road(says: &str) -> bool {
+    let code = says.strip_prefix("site-unsafe-");
+    code.is_some_and(|code| known().iter().any(|one| one.road && one.code == code))
+}
+
+/// Returns the trailer that a hazard is told of: the one named or reported on.
+fn unit_told(hearing: &Hearing<'_>, settled: &Settled) -> Option<UnitName> {
     let named = hearing.heard.named.iter();
     let named = named
         .filter_map(|name| settle::known(&hearing.fleet, name))
         .next();
     let reported = settled.reports.first().map(|(unit, ..)| unit);
-    let last = || settle::known(&hearing.fleet, hearing.talk.unit_at(hearing.inbound.at)?);
-    named.or(reported).or_else(last).cloned()
+    named.or(reported).cloned()
+}
+
+/// Returns the trailer that was last talked about.
+fn unit_before(hearing: &Hearing<'_>) -> Option<UnitName> {
+    settle::known(&hearing.fleet, hearing.talk.unit_at(hearing.inbound.at)?).cloned()
 }
 
 /// Tells whether the sender was told of a hazard within the hour.
@@ -309,9 +337,11 @@ pub(super) fn told_lately(hearing: &Hearing<'_>, code: &str, unit: Option<&UnitN
 impl Hazard {
     fn is_in(&self, words: &Words<'_>, text: &str) -> bool {
         let near = |limit: f64| feet_in(text).is_some_and(|feet| feet < limit);
+        let short = |most: usize| text.split_whitespace().count() <= most;
         self.all.iter().all(|phrases| words.hold_any(phrases))
             && !words.hold_any(&self.but)
             && self.under_ft.is_none_or(near)
+            && self.longest.is_none_or(short)
     }
 
     /// Tells whether the message reports of this trailer what it stands for, where it stands for something.
@@ -338,8 +368,13 @@ impl Hazard {
         let open = |fault: &Fault| state.is_some_and(|state| state.has(*fault));
         let follows = |code: &String| told_lately(hearing, code, unit.as_ref());
         let named = || answer::person_named(hearing).is_some();
-        !(self.loose && hooked)
-            && (!self.crew || named())
+        let ahead = hearing.desk.book.ahead();
+        let alone = || ahead.alone(&hearing.member.id).is_some();
+        let not_here = self.loose && hooked
+            || self.crew && !named()
+            || self.unless_alone && alone()
+            || self.unless_open && Fault::DANGERS.iter().any(open);
+        !not_here
             && (self.beside.is_empty() || self.beside.iter().any(open))
             && self.after.as_ref().is_none_or(follows)
     }

@@ -14,7 +14,9 @@ const TRAVELS: &[Fault] = &[Fault::Fire, Fault::BurntSmell, Fault::Runaway];
 /// Wherever somebody is hurt then, nobody knows the address.
 pub(super) fn is_there(hearing: &Hearing<'_>, danger: &Finding) -> bool {
     let unit = danger.unit.as_ref();
-    is_told(hearing, unit) || unit.is_some_and(|unit| has_left(hearing, unit))
+    is_told(hearing, unit)
+        || hazard::is_of_the_road(&danger.action)
+        || unit.is_some_and(|unit| has_left(hearing, unit))
 }
 
 /// Tells whether a danger is on the road itself, and not merely somewhere since the trailer left.

@@ -6,7 +6,7 @@ use super::inbound::Outgoing;
 use super::others::other_dispatchers;
 use super::phrases::{Phrases, is_marked};
 use super::receive::{Hearing, Told};
-use super::settle;
+use super::settle::{self, Settled};
 use crate::book::{AlarmChange, Record, Sent};
 use crate::dialogue::About;
 use crate::finding::{FindingId, Level};
@@ -40,25 +40,52 @@ pub(super) fn meant<'a>(hearing: &'a Hearing<'_>) -> Option<&'a Sent> {
         .find(stands)
 }
 
-/// Answers "false alarm" from somebody who reported no danger: only who reported it can take it back.
-pub(super) fn not_theirs(hearing: &Hearing<'_>, reply: &mut Reply<'_>) {
-    if !says(hearing, "says") || meant(hearing).is_some() || hearing.heard.ask.is_some() {
-        return;
+/// Finds the danger that somebody calls a false alarm who did not report it: its words report none anew.
+pub(super) fn not_theirs(hearing: &mut Hearing<'_>, settled: &mut Settled) -> Option<UnitName> {
+    let unit = anothers(hearing)?;
+    let is_danger = |fault: &Fault| Fault::DANGERS.contains(fault);
+    settled.amend_all(|_, entry| entry.faults.retain(|fault| !is_danger(fault)));
+    if let Some(entry) = &mut settled.homeless {
+        entry.faults.retain(|fault| !is_danger(fault));
+    }
+    settled.homeless = settled.homeless.take().filter(|entry| !entry.is_empty());
+    settled.from_context = None;
+    settled.findings.clear();
+    hearing.heard.set_aside.clear();
+    hearing.heard.unclear.clear();
+    Some(unit)
+}
+
+/// Returns the trailer with an open danger that the message calls none, where its sender has reported none that stands.
+fn anothers(hearing: &Hearing<'_>) -> Option<UnitName> {
+    let of_a_shock = says(hearing, "static");
+    let said = says(hearing, "says") || of_a_shock;
+    if !said || meant(hearing).is_some() || hearing.heard.ask.is_some() {
+        return None;
     }
     let units = hearing.fleet.trailers.keys();
     let open = units.filter_map(|unit| {
         let state = hearing.desk.book.unit(unit)?.state();
-        let mut dangers = Fault::DANGERS.iter();
-        dangers.any(|fault| state.has(*fault)).then_some(unit)
+        let dangers = match of_a_shock {
+            true => &[Fault::Shock],
+            false => Fault::DANGERS,
+        };
+        dangers
+            .iter()
+            .any(|fault| state.has(*fault))
+            .then_some(unit)
     });
     let last = hearing.talk.unit_at(hearing.inbound.at);
     let mut open: Vec<&UnitName> = open.collect();
     if let Some(last) = last.filter(|last| open.contains(last)) {
         open = vec![last];
     }
-    if let Some(unit) = open.first() {
-        reply.say("danger-back-not-yours", &[("unit", unit.as_str().into())]);
-    }
+    open.first().copied().cloned()
+}
+
+/// Says that only who reported a danger can take it back.
+pub(super) fn tell_not_theirs(unit: &UnitName, reply: &mut Reply<'_>) {
+    reply.say("danger-back-not-yours", &[("unit", unit.as_str().into())]);
 }
 
 fn says(hearing: &Hearing<'_>, list: &str) -> bool {

@@ -35,6 +35,7 @@ pub(super) use several::{answer as several, parts};
 pub(super) use site::answer as of_a_site;
 pub(super) use tell::person_named;
 pub(super) use topic::Questions;
+pub(super) use topic::sounds_like_one as sounds_like_a_question;
 pub(super) use whole::tasks_in_hand;
 pub(super) use why::WhyWords;
 
@@ -106,6 +107,11 @@ pub(super) fn asks_whether(hearing: &Hearing<'_>) -> bool {
         "what-if",
     ];
     topic_of(hearing).is_some_and(|topic| WORK.contains(&topic.topic.as_str()))
+}
+
+/// Tells whether the answer to what is asked, or about to be done, is a caution: no step of a check takes its place.
+pub(super) fn is_warned_of(hearing: &Hearing<'_>) -> bool {
+    topic_of(hearing).is_some_and(|topic| !topic.cautions.is_empty())
 }
 
 /// Answers a question by its topic; false where the message is none.

@@ -91,10 +91,13 @@ pub(in crate::desk) fn said(
     let asks = heard.ask.is_some()
         || desk.questions.of(heard, text).is_some()
         || desk.phrases.after("incident", "asks", text).is_some();
+    // the words by which somebody hurt is told to be looked after end that, whatever was asked; so do others of a trailer
+    let looked_after = desk.answers.says("ends", "hurt-over", text)
+        || !heard.named.is_empty() && desk.answers.says("help", "over", text);
     let of_a_truck = tells_of_a_truck(desk.phrases, fact, text);
     let takes_over = desk.answers.takes_over(text);
     let ordered = heard.command.is_some() || takes_over;
-    if reports || asks || of_a_truck || is_marked(text) || ordered {
+    if reports || asks || looked_after || of_a_truck || is_marked(text) || ordered {
         return None;
     }
     let mut faults: Vec<Fault> = heard

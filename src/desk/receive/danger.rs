@@ -1,7 +1,7 @@
 //! What is said while a danger to people is open: a shock that is not felt now still stands, people who are out are no
 //! trailer that leaves, and help that was called is heard.
 
-use super::super::answer::Reply;
+use super::super::answer::{self, Reply};
 use super::super::inbound::Outgoing;
 use super::super::others::other_dispatchers;
 use super::super::phrases::is_marked;
@@ -10,6 +10,7 @@ use super::super::settle::{self, Settled};
 use super::Hearing;
 use super::ends::{closing_words, tell_looked_after};
 use crate::finding::{FindingId, Level};
+use crate::fleet::Role;
 use crate::heard::{Entry, Event, Fault, UnitName};
 use crate::reply::Arg;
 
@@ -32,6 +33,8 @@ pub(super) enum Safety {
     Coming(UnitName),
     /// The hurt person is looked after.
     Over(UnitName),
+    /// One of several who were hurt is looked after, and it is not said that all are.
+    WhoElse(UnitName),
     /// It is called nothing, or to wait.
     Shrugged(UnitName),
     /// Who was made ill is looked after, and the danger stands.
@@ -95,7 +98,12 @@ impl Hearing<'_> {
     /// open there.
     pub(super) fn asks_leave_beside_it(&self) -> Option<(UnitName, Vec<Fault>)> {
         let says = |list| self.desk.answers.says("people", list, self.text);
-        let wants = says("goon") || says("may") && says("again") || says("overyet");
+        // "hes ok now" is told of a person, and asks nothing
+        let answers = &self.desk.answers;
+        let well =
+            answers.says("help", "over", self.text) || answers.says("ends", "well", self.text);
+        let of_a_person = well && !answer::sounds_like_a_question(self.text);
+        let wants = says("goon") || says("may") && says("again") || says("overyet") && !of_a_person;
         if !wants || says("tows") || self.heard.command.is_some() {
             return None;
         }
@@ -188,6 +196,12 @@ impl Hearing<'_> {
         }
         settled.reports.retain(|(.., entry)| !entry.is_empty());
         self.without_emergency_number();
+        if over && !says("all") && self.times_hurt(&unit) > 1 {
+            settled.amend(&unit, |entry| {
+                entry.cleared.retain(|fault| !hurt.contains(fault));
+            });
+            return Some(Safety::WhoElse(unit));
+        }
         if over && !hurt.is_empty() {
             let entry = settled.report_on(&unit, self.inbound.at);
             entry.cleared.retain(|fault| !hurt.contains(fault));
@@ -204,6 +218,21 @@ impl Hearing<'_> {
         Some(match hurt.is_empty() && (over || !ill) {
             true => Safety::Coming(unit),
             false => Safety::Called(unit),
+        })
+    }
+
+    /// Counts the reports of somebody hurt since it was over on a trailer the last time: each may be of another person.
+    fn times_hurt(&self, unit: &UnitName) -> usize {
+        let kept = self.desk.book.unit(unit);
+        let reports = kept.into_iter().flat_map(|kept| kept.reports());
+        let hurt = &Fault::PersonHurt;
+        reports.fold(0, |times, (.., entry)| {
+            let before = if entry.cleared.contains(hurt) {
+                0
+            } else {
+                times
+            };
+            before + usize::from(entry.faults.contains(hurt))
         })
     }
 
@@ -253,7 +282,9 @@ pub(super) fn tell_unread(hearing: &Hearing<'_>, settled: &Settled, reply: &mut 
         // of the danger itself nothing new is told by it
         || hearing.desk.answers.says("people", "told", hearing.text);
     let short = hearing.text.split_whitespace().count() < TELLING;
-    if answered || read || short || hearing.inbound.replaces.is_some() {
+    // a dispatcher is not beside it: what they write of other things is no second danger
+    let away = hearing.member.role == Role::Dispatcher;
+    if answered || read || short || away || hearing.inbound.replaces.is_some() {
         return;
     }
     let stands = |unit: &UnitName, id| {
@@ -298,6 +329,7 @@ pub(super) fn tell(hearing: &Hearing<'_>, safety: &Safety, reply: &mut Reply<'_>
         Safety::Called(unit) => ("help-called", unit),
         Safety::Coming(unit) => ("help-coming", unit),
         Safety::Over(unit) => ("help-over", unit),
+        Safety::WhoElse(unit) => ("help-over-who", unit),
         Safety::Shrugged(unit) => ("danger-no-shrug", unit),
         Safety::Stands(unit) => ("help-over-stands", unit),
     };

@@ -39,6 +39,8 @@ pub(super) enum Ending {
     Well(UnitName, Vec<Fault>, Vec<Fault>),
     /// A burner or engine is out of the trailer, and its exhaust may not be.
     Out(UnitName),
+    /// Somebody hurt is called looked after where nobody is known to be hurt.
+    None(UnitName),
     /// An electrician was there, and what they found is not said.
     Came(UnitName, Option<u32>),
 }
@@ -74,6 +76,7 @@ impl Hearing<'_> {
             settled.amend(&unit, hurt);
             settled.homeless.iter_mut().for_each(hurt);
             settled.homeless = settled.homeless.take().filter(|entry| !entry.is_empty());
+            return settled.reports.is_empty().then_some(Ending::None(unit));
         }
         if says("ends", "not") {
             return None;
@@ -298,6 +301,7 @@ pub(super) fn tell(hearing: &Hearing<'_>, ending: &Ending, reply: &mut Reply<'_>
             let lines = closing_words(&reply.voice, unit, &[Fault::GeneratorInside]);
             reply.lines.extend(lines);
         }
+        Ending::None(unit) => reply.say("help-over-none", &[("unit", unit.as_str().into())]),
         Ending::Came(unit, None) => {
             reply.say("electrician-came", &[("unit", unit.as_str().into())])
         }

@@ -7,7 +7,7 @@ use super::super::inbound::Inbound;
 use super::super::others::called;
 use super::super::phrases::{Phrases, is_marked, plain};
 use super::super::{
-    Desk, ahead, assign, crew, digest, incident, relay, settle, standing, truck, walk,
+    Desk, ahead, alarm, assign, crew, digest, incident, relay, settle, standing, truck, walk,
 };
 use super::{also, asked, bare};
 use crate::dialogue::{About, Hauled, Talk};
@@ -198,6 +198,7 @@ impl Meaning {
         let whole = self.whole.as_deref();
         let order = whole
             .and_then(|whole| incident::order(came.desk.phrases, whole))
+            .or_else(|| alarm::noted(came.desk, came.member, &self.texted(came)))
             .or_else(|| came.order())
             .or_else(|| assign::take_it(&self.texted(came)))
             .or_else(|| relay::sent_somewhere(&self.texted(came), came.fleet, came.member.role));

@@ -27,6 +27,8 @@ pub(super) struct Taken {
     safety: Option<danger::Safety>,
     /// What it says of the end of one.
     ending: Option<ends::Ending>,
+    /// The trailer of which somebody calls a danger none that they did not report.
+    not_theirs: Option<UnitName>,
     /// What it tells that would hurt somebody.
     hazard: Option<hazard::Told>,
     /// What of that it says is over.
@@ -82,6 +84,7 @@ impl Hearing<'_> {
         self.pump_stopped(&mut settled);
         let icy = walk::icy::take(self, &mut settled);
         self.not_mended_after_all(&mut settled);
+        let not_theirs = withdrawn::not_theirs(self, &mut settled);
         let gas = self.gas_stays(&mut settled);
         let safety = self.safety(&mut settled);
         let ending = match safety.is_none() && gas.is_none() {
@@ -132,6 +135,7 @@ impl Hearing<'_> {
             gas,
             safety,
             ending,
+            not_theirs,
             hazard,
             hazard_over,
             one_cord,
@@ -341,7 +345,9 @@ impl Hearing<'_> {
         on_road::without_the_site(self, reply);
         walk::tell_left_anyway(self, cases, reply);
         withdrawn::mended(self, &settled.reports, reply, records);
-        withdrawn::not_theirs(self, reply);
+        if let Some(unit) = &taken.not_theirs {
+            withdrawn::tell_not_theirs(unit, reply);
+        }
         alarm::raise(self, cases, settled.from_context.as_ref(), reply, records);
         alarm::tell_of_sewage(self, reply, records);
         let lessons = cases.iter().filter_map(|case| case.lesson(&self.key));
@@ -416,7 +422,8 @@ impl Hearing<'_> {
         if !several.is_empty() {
             return answer::several(self, &several, settled, reply, records);
         }
-        let answered = !took && answer::question(self, settled, reply);
+        let asks = !took || answer::is_warned_of(self);
+        let answered = asks && answer::question(self, settled, reply);
         if let Some(ask) = self.heard.ask.as_ref().filter(|_| !answered) {
             answer::ask(self, settled, ask, reply, records);
         }

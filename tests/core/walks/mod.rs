@@ -2,11 +2,13 @@
 
 mod chatter;
 mod content;
+mod cries;
 mod dangers;
 mod each_step;
 mod ends;
 mod going;
 mod hazards;
+mod help;
 mod own_words;
 mod plug_in;
 mod tow;

@@ -1,0 +1,137 @@
+//! Cries for help in whatever words reach the dispatcher as a danger; talk that has the same words alarms nobody.
+
+use super::{Crew, words_to};
+
+/// Who writes what, and how the dispatcher hears of it.
+#[rustfmt::skip]
+const CRIES: &[(&str, &str, &str)] = &[
+    ("tobin", "911", "DANGER: Tobin reports an emergency"),
+    ("tobin", "call 911", "an emergency"),
+    ("tobin", "emergency at 12", "an emergency"),
+    ("ines", "emergencia", "an emergency"),
+    ("ines", "socorro", "an emergency"),
+    ("tobin", "im in the ditch", "a rig in the ditch"),
+    ("tobin", "slid into a ditch", "a rig in the ditch"),
+    ("ines", "me fui a la cuneta", "a rig in the ditch"),
+    ("ines", "choqué", "a crash"),
+    ("tobin", "lost the trailer on the hill", "a trailer lost on the road"),
+    ("tobin", "12 trailer pushing me down the hill", "pushes its truck"),
+    ("lupe", "no puedo frenar en la bajada, me empuja la 6", "pushes its truck"),
+    ("ines", "viene culebreando la 12", "sways"),
+    ("ines", "la 12 se va de lado en la carretera", "sways"),
+    ("tobin", "abel is in the tank", "going into a tank"),
+    ("tobin", "he dropped his phone and went in after it, 12 waste tank", "going into a tank"),
+    ("lupe", "un muchacho se cayó al tanque de la 6", "going into a tank"),
+    ("tobin", "my buddy went down by the waste valve hes not moving", "someone down by a tank"),
+    ("tobin", "guy collapsed at the dump valve 12", "someone down by a tank"),
+    ("lupe", "se desmayó uno en la válvula de vaciado de la 6", "someone down by a tank"),
+    ("tobin", "drunk guy throwing punches at 12", "a fight or a weapon"),
+    ("lupe", "uno trae pistola en la 6", "a fight or a weapon"),
+    ("tobin", "dude OD'd in stall 2 of 12", "an overdose"),
+    ("tobin", "juno is mumbling and stumbling out here in the cold", "someone hurt"),
+    ("lupe", "abel balbucea y tiene mucho frío", "someone hurt"),
+    ("lupe", "ando perdido en la nieve", "lost in the cold"),
+    ("tobin", "stuck in the snow with 12, no heat in the truck", "stuck in the snow without heat"),
+    ("lupe", "me quedé atascado con la 6 en la nieve", "WARNING 6: Lupe tells of a truck stuck in the snow"),
+    ("ines", "no puedo salir, se congeló la puerta", "who cannot get out"),
+    ("lupe", "me caí", "someone hurt"),
+    ("tobin", "lp bottle hissing 12", "smell of gas"),
+    ("lupe", "tanque de gas goteando en la 6", "smell of gas"),
+    ("tobin", "running the generator inside the bay on 12", "generator or fuel burner inside"),
+    ("tobin", "wire hanging down over 12", "a power line"),
+    ("tobin", "6 the frame buzzes my hand", "electric shock"),
+    ("tobin", "i touched the trailer and my arm went numb", "electric shock"),
+    ("tobin", "12 felt electricity in the water", "electric shock"),
+    ("ines", "12 toques en el escalón", "electric shock"),
+    ("ines", "la 12 está electrificada", "electric shock"),
+    ("ines", "me quedé pegado a la puerta de la 12", "electric shock"),
+    ("tobin", "sparks flying from the panel at 12", "a panel that hums"),
+    ("tobin", "12 water is running down into the panel", "water in a panel"),
+    ("ines", "está humeando el contacto de la 12", "fire"),
+    ("tobin", "12 theres a hot smell", "burnt smell"),
+    ("tobin", "12 smells real bad and my eyes burn", "someone sick from gas"),
+    ("tobin", "12 stinks im gonna puke", "someone sick from gas"),
+    ("ines", "apesta la 12, me arden los ojos", "someone sick from gas"),
+    ("tobin", "its coming back up in the toilet 23", "WARNING 23: Close the unit"),
+    ("tobin", "12 poo water is running toward the creek", "WARNING 12: Close the unit"),
+    ("tobin", "12 hose came off while dumping, its everywhere", "WARNING 12: Close the unit"),
+    ("ines", "12 se salieron las negras", "WARNING 12: Close the unit"),
+];
+
+/// What has such words and is no danger.
+#[rustfmt::skip]
+const CALM: &[(&str, &str)] = &[
+    ("tobin", "12 emergency lights work"),
+    ("lupe", "6 freno d emergencia probado"),
+    ("tobin", "no emergency at 12"),
+    ("tobin", "black ice everywhere on 12"),
+    ("tobin", "fighting with this valve on 12"),
+    ("tobin", "theres a heat gun in the truck"),
+    ("tobin", "found a knife in stall 2"),
+    ("tobin", "hose fell in the tank"),
+    ("tobin", "dumped blue in the tank"),
+    ("tobin", "guest dropped paper on the floor at 12"),
+    ("tobin", "wheel chocks are on the ground by 12"),
+    ("tobin", "got lost on the way, at 12 now"),
+    ("tobin", "i fell behind schedule"),
+    ("ines", "me caí de sueño"),
+    ("ines", "casi me caigo en la nieve de la 12"),
+    ("ines", "ya está dando corriente la planta de la 12"),
+    ("tobin", "12 propane tank leak test good, not leaking"),
+];
+
+#[test]
+fn a_cry_for_help_reaches_the_dispatcher_as_what_it_is() {
+    let mut missed = Vec::new();
+    for (who, text, wanted) in CRIES {
+        let told = words_to(&Crew::new(false).takes(who, text), "nadia");
+        if !told.contains(wanted) {
+            missed.push(format!("{who}> {text}: {told}"));
+        }
+    }
+    assert!(missed.is_empty(), "{}", missed.join("\n"));
+}
+
+#[test]
+fn talk_that_has_such_words_alarms_nobody() {
+    let mut alarmed = Vec::new();
+    for (who, text) in CALM {
+        let told = words_to(&Crew::new(false).takes(who, text), "nadia");
+        if !told.is_empty() {
+            alarmed.push(format!("{who}> {text}: {told}"));
+        }
+    }
+    assert!(alarmed.is_empty(), "{}", alarmed.join("\n"));
+}
+
+#[test]
+fn a_torch_on_a_hose_told_frozen_is_stopped_and_boiling_water_turns_no_water_on() {
+    for (frozen, torch) in [
+        ("12 hose is frozen", "using a torch on it"),
+        ("12 manguera congelada", "le estoy dando con soplete"),
+    ] {
+        let mut crew = Crew::new(false);
+        crew.hears("tobin", frozen);
+        let told = words_to(&crew.takes("tobin", torch), "nadia");
+        assert!(told.contains("WARNING 12"), "{torch}: {told}");
+    }
+    let mut crew = Crew::new(false);
+    crew.hears("tobin", "12 hose is frozen");
+    let reply = crew.hears("tobin", "pouring boiling water on it");
+    assert!(reply.starts_with("No."), "{reply}");
+    assert!(!reply.contains("water on"), "{reply}");
+}
+
+#[test]
+fn a_danger_on_the_road_is_not_placed_at_the_site_of_the_plan() {
+    for (who, text) in [
+        ("tobin", "im in the ditch with 12"),
+        ("ines", "ando perdida en la nieve con la 12"),
+    ] {
+        let told = words_to(&Crew::new(false).takes(who, text), "nadia");
+        assert!(
+            told.contains("DANGER 12") && !told.contains("Sleigh Barn"),
+            "{text}: {told}"
+        );
+    }
+}
