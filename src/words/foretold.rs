@@ -35,14 +35,17 @@ pub(super) fn low(
         return None;
     }
     // "going down to 5 tonight": where it goes, though the number could be a trailer's
-    if falls && night
+    if falls
+        && night
         && let Some(at) = behind(&words, Sense::FallsTo, senses)
         && let Some(told) = words.get(at).and_then(|word| degrees(word, false, scale))
     {
         return Some(told.f);
     }
     let mut degrees = words.iter().enumerate().filter_map(|(at, word)| {
-        let under = words.get(at + 1).is_some_and(|next| senses.has(next, Sense::UnderZero));
+        let under = words
+            .get(at + 1)
+            .is_some_and(|next| senses.has(next, Sense::UnderZero));
         degrees(word, under, scale)
     });
     let is_a_trailer = |d: &Degrees| !d.signed && named.iter().any(|n| n.as_str() == d.typed);
@@ -62,7 +65,10 @@ struct Degrees {
 
 fn degrees(word: &str, under: bool, scale: TemperatureScale) -> Option<Degrees> {
     let bare = word.trim_end_matches(['°', 'º', 'f', 'c']);
-    let value: f64 = bare.parse().ok().filter(|value: &f64| value.abs() < 130.0)?;
+    let value: f64 = bare
+        .parse()
+        .ok()
+        .filter(|value: &f64| value.abs() < 130.0)?;
     let value = if under { -value.abs() } else { value };
     let celsius = word.ends_with('c') || scale == TemperatureScale::C && !word.ends_with('f');
     let f = if celsius { f_from_c(value) } else { value };
@@ -94,7 +100,14 @@ mod tests {
     #[test]
     fn what_is_foretold_is_a_low_and_what_is_read_is_none() {
         let reader = crate::words::Reader::new();
-        let low = |text| low(text, &[UnitName::new("12")], TemperatureScale::F, &reader.senses);
+        let low = |text| {
+            low(
+                text,
+                &[UnitName::new("12")],
+                TemperatureScale::F,
+                &reader.senses,
+            )
+        };
         for (text, wanted) in [
             ("looks like -20 by morning", -20.0),
             ("they are saying -18", -18.0),

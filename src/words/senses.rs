@@ -153,6 +153,9 @@ senses! {
     Forecasters = "forecasters",
     FallsTo = "falls-to",
     FeelsLike = "feels-like",
+    Homeward = "homeward",
+    HeadingOut = "heading-out",
+    Weary = "weary",
 }
 
 /// The file.
@@ -224,10 +227,7 @@ impl Senses {
                 .find(|(_, name)| *name == entry.name)
                 .ok_or_else(|| wrong(format!("no sense is named `{}`", entry.name)))?;
             for say in entry.say {
-                set(
-                    senses.bits.entry(say.as_str().into()).or_default(),
-                    *sense,
-                );
+                set(senses.bits.entry(say.as_str().into()).or_default(), *sense);
                 let opener = say.split(' ').next().unwrap_or_default();
                 set(senses.openers.entry(opener.into()).or_default(), *sense);
                 senses.lists[*sense as usize].push(say.into());

@@ -10,7 +10,9 @@ impl<'t> Reading<'t> {
     fn has_numbers_of_a_sum(&self, from: usize) -> bool {
         let mut numbers = self.items[from..].iter().filter_map(Item::number);
         let read = |n: &Number| n.unit.is_some_and(|u| u == Unit::Volt || u.is_pressure());
-        let any = self.items[from..].iter().any(|item| item.number().is_some());
+        let any = self.items[from..]
+            .iter()
+            .any(|item| item.number().is_some());
         any && !numbers.any(|n| read(&n))
     }
 

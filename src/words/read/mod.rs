@@ -24,7 +24,9 @@ use crate::words::scope::{self, Scope};
 use crate::words::senses::Senses;
 use crate::words::unit::{self, Group};
 use crate::words::vocab::Spellings;
-use crate::words::{Reader, answer, ask, correct, foretold, hot_skin, legs, plan, told, weather, wire, wish};
+use crate::words::{
+    Reader, answer, ask, correct, foretold, hot_skin, legs, plan, told, weather, wire, wish,
+};
 use circuits::{circuit_codes, circuits};
 use clock::clock_words;
 use doubt::{doubted_again, drop_beside_unplaced};

@@ -43,9 +43,10 @@ impl Words<'_> {
     /// "12 pumped yet": asked, where nothing is denied.
     pub(super) fn yet_at_the_end(&mut self, at: usize) {
         let sentence = self.items[at].sentence;
-        let ends = self.items.get(at + 1).is_none_or(|n| {
-            n.sentence != sentence || matches!(n.what, What::Sign('.' | '?') | What::Break)
-        });
+        let ends = self.items[at + 1..]
+            .iter()
+            .take_while(|n| n.sentence == sentence)
+            .all(|n| matches!(n.what, What::Sign(c) if c != ',') || n.what == What::Break);
         if !self.items[at].is(Mark::Yet) || !self.says(at, Sense::PlainYet) || !ends {
             return;
         }
@@ -87,7 +88,10 @@ impl Words<'_> {
     fn opens_with(&self, at: usize, sense: Sense) -> bool {
         let spelt = self.spelt(at);
         let mut words = spelt.split(' ');
-        words.next().is_some_and(|word| self.senses.has(word, sense)) && words.next().is_some()
+        words
+            .next()
+            .is_some_and(|word| self.senses.has(word, sense))
+            && words.next().is_some()
     }
 
     /// Tells whether a verb at `at` stands before its subject, and what is said of that after both.
@@ -136,9 +140,8 @@ impl Words<'_> {
                 end: at + 1,
             });
         }
-        let counts = self.bare_number(at).is_some()
-            && here(at + 1)
-            && self.items[at + 1].noun().is_some();
+        let counts =
+            self.bare_number(at).is_some() && here(at + 1) && self.items[at + 1].noun().is_some();
         if counts {
             return None;
         }
@@ -167,7 +170,10 @@ impl Words<'_> {
         let named = |i: usize| self.names(i) && self.same_chunk(first, i);
         let place = at > first
             && (item.is(Mark::At) || item.what == What::Is(Concept::State(State::On)))
-            && (named(at + 1) || self.items[at + 1..].first().is_some_and(|n| n.is(Mark::Article)));
+            && (named(at + 1)
+                || self.items[at + 1..]
+                    .first()
+                    .is_some_and(|n| n.is(Mark::Article)));
         let and = at > first && item.is(Mark::And) && named(at + 1);
         let possessive = at > first && matches!(item.what, What::Sign('\''));
         let of = at > first && (item.is(Mark::Of) || item.is(Mark::Article));
@@ -211,20 +217,18 @@ impl Words<'_> {
         self.items.get(at).is_some_and(|item| {
             matches!(
                 item.what,
-                What::Is(
-                    Concept::State(
-                        State::On
-                            | State::Off
-                            | State::Up
-                            | State::Down
-                            | State::Out
-                            | State::Ok
-                            | State::Live
-                            | State::Low
-                            | State::Level
-                            | State::OnSite
-                    )
-                )
+                What::Is(Concept::State(
+                    State::On
+                        | State::Off
+                        | State::Up
+                        | State::Down
+                        | State::Out
+                        | State::Ok
+                        | State::Live
+                        | State::Low
+                        | State::Level
+                        | State::OnSite
+                ))
             )
         })
     }
