@@ -10,12 +10,13 @@ use super::on_road;
 use super::others::other_dispatchers;
 use super::receive::{Hearing, Texted};
 use super::situate::Case;
-use super::tick::silence_key;
-use crate::book::{Alarm, AlarmChange, Record};
-use crate::finding::{Finding, FindingId, Level, Urgency};
+use super::tick::{may_speak, silence_key};
+use crate::book::{Alarm, AlarmChange, Record, TaskChange};
+use crate::finding::{Finding, FindingId, Level, TaskKind, Urgency};
 use crate::fleet::{CrewMember, Role};
-use crate::heard::{Command, CommandName, Fault, UnitName};
-use crate::reply::Voice;
+use crate::heard::{Command, CommandName, Fault, ReadingKey, UnitName};
+use crate::quantity::Measure;
+use crate::reply::{Arg, Voice};
 
 /// An alarm that was said within this long is not raised anew.
 const ANEW: TimeDelta = TimeDelta::minutes(30);
@@ -172,6 +173,83 @@ pub(super) fn noted(desk: &Desk, member: &CrewMember, message: &Texted<'_>) -> O
         task: None,
         rest: String::new(),
     })
+}
+
+/// Tells the dispatchers of a trailer that freezes with water aboard and no heat, once until it is warm again. Where they
+/// were spoken to just now, its task does it when it is late.
+pub(super) fn tell_of_no_heat(
+    hearing: &Hearing<'_>,
+    cases: &[Case],
+    reply: &mut Reply<'_>,
+    records: &mut Vec<Record>,
+) {
+    let freezes = |finding: &&Finding| {
+        finding.id == FindingId::ColdFreezeSoon && finding.urgency == Urgency::Now
+    };
+    let found: Vec<Finding> = reply.findings.iter().filter(freezes).cloned().collect();
+    for finding in found {
+        let case = cases
+            .iter()
+            .find(|case| finding.unit.as_ref() == Some(&case.unit));
+        let Some(case) = case.filter(|case| is_without_heat(case)) else {
+            continue;
+        };
+        let key = no_heat_key(&case.unit);
+        let harm = hearing.now + FREEZES_WITHIN;
+        let may = may_speak(hearing.desk, &hearing.fleet, hearing.now, Some(harm));
+        let Some(air) = case.now.value(ReadingKey::AirF).filter(|_| may) else {
+            continue;
+        };
+        if hearing.desk.book.alarms().contains_key(&key) {
+            continue;
+        }
+        records.push(raised(hearing, key, &finding));
+        // this is the alarm of its task too
+        let tasks = reply.board.tasks().open_on(&case.unit);
+        let tasks = tasks.filter(|task| OF_NO_HEAT.contains(&task.kind));
+        let ids: Vec<u32> = tasks.map(|task| task.id).collect();
+        for id in ids {
+            reply.board.change(TaskChange::Escalated { id });
+        }
+        for (other, voice) in other_dispatchers(hearing) {
+            let text = no_heat_text(case, air, &hearing.member.id, &voice);
+            reply
+                .others
+                .push(letter(&other.id, text, Level::Warning, &voice));
+        }
+    }
+}
+
+/// The tasks that a trailer without heat in frost asks for.
+const OF_NO_HEAT: &[TaskKind] = &[TaskKind::Heater, TaskKind::Drain];
+
+/// Says that a trailer freezes without heat, and who said so.
+pub(super) fn no_heat_text(case: &Case, air_f: f64, who: &str, voice: &Voice<'_>) -> String {
+    let mut args = vec![
+        ("unit", Arg::from(case.unit.as_str())),
+        ("value", Arg::Number(air_f, Measure::DegF)),
+        ("who", voice.person(who).into_owned().into()),
+    ];
+    let mut key = "alarm-no-heat";
+    if let Some(place) = case.place() {
+        args.push(("site", place.into()));
+        key = "alarm-no-heat-site";
+    }
+    voice.say(key, &args)
+}
+
+/// Water standing in hose and lines may block within this long in hard frost (common practice, no source).
+const FREEZES_WITHIN: TimeDelta = TimeDelta::hours(1);
+
+/// Names the alarm of a trailer that freezes without heat.
+pub(super) fn no_heat_key(unit: &UnitName) -> String {
+    format!("no-heat:{unit}")
+}
+
+/// Tells whether a trailer was reported to have no heat: its heater off, its rooms cold, or no power.
+pub(super) fn is_without_heat(case: &Case) -> bool {
+    let lost = [Fault::NoHeat, Fault::NoPower];
+    case.now.heater_off() || lost.iter().any(|fault| case.now.has(*fault))
 }
 
 /// Tells whether an alarm was said so lately that it is not raised anew.

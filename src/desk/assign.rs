@@ -32,11 +32,6 @@ pub(super) fn order(phrases: &Phrases, fleet: &Fleet, text: &str) -> Option<Comm
         .split(' ')
         .filter(|word| !phrases.is("assign", "courtesy", word))
         .collect();
-    let command = |task: Option<u32>, name: String| Command {
-        name: CommandName::Assign,
-        task,
-        rest: name,
-    };
     let is_known = |name: &str| called(fleet.crew.values(), name).is_some();
     let number = |word: &&str| word.chars().all(|c| c.is_ascii_digit());
     let names = words
@@ -58,7 +53,7 @@ pub(super) fn order(phrases: &Phrases, fleet: &Fleet, text: &str) -> Option<Comm
         && !of_a_trailer(id)
         && (is_known(&name) || ordered.is_some() && phrases.holds("assign", "plainly", text))
     {
-        return Some(command(Some(*id), name));
+        return Some(to(Some(*id), &name));
     }
     ordered?;
     // "give the pump-out on 6 to wren": the work is named, and not its number
@@ -67,7 +62,22 @@ pub(super) fn order(phrases: &Phrases, fleet: &Fleet, text: &str) -> Option<Comm
     let handed = before
         .last()
         .is_some_and(|word| phrases.is("assign", "to", word));
-    (handed && is_known(last) && of_work).then(|| command(None, (*last).to_owned()))
+    if handed && is_known(last) && of_work {
+        return Some(to(None, last));
+    }
+    // "give abel the pump out on 12"
+    let (first, rest) = words.split_first()?;
+    let work = of_a_truck(phrases, &rest.join(" "));
+    (work && is_known(first)).then(|| to(None, first))
+}
+
+/// Returns the order that hands a task to somebody; without its number, the one that the message's words mean.
+pub(super) fn to(task: Option<u32>, name: &str) -> Command {
+    Command {
+        name: CommandName::Assign,
+        task,
+        rest: name.to_owned(),
+    }
 }
 
 /// Reads "abel takes 4", "que abel tome la 4", "la 4 la toma abel": somebody of the crew, a word of taking, and a number
@@ -75,11 +85,6 @@ pub(super) fn order(phrases: &Phrases, fleet: &Fleet, text: &str) -> Option<Comm
 fn by_name(phrases: &Phrases, fleet: &Fleet, text: &str) -> Option<Command> {
     let text = phrases.after("assign", "lets", text).unwrap_or(text);
     let is_known = |name: &str| called(fleet.crew.values(), name).is_some();
-    let order = |task, name: &str| Command {
-        name: CommandName::Assign,
-        task,
-        rest: name.to_owned(),
-    };
     // "12 goes to abel", "abel lleva la 12" may be the trailer
     let is_task = |id: u32, said: &str| {
         let of_a_trailer = settle::known(fleet, &UnitName::new(&id.to_string())).is_some();
@@ -89,7 +94,7 @@ fn by_name(phrases: &Phrases, fleet: &Fleet, text: &str) -> Option<Command> {
         && is_known(name)
     {
         let id = number_alone(phrases, number)?;
-        return is_task(id, number).then(|| order(Some(id), name));
+        return is_task(id, number).then(|| to(Some(id), name));
     }
     let (name, rest) = text.split_once(' ')?;
     let rest = phrases.after("assign", "takes", rest)?;
@@ -97,8 +102,8 @@ fn by_name(phrases: &Phrases, fleet: &Fleet, text: &str) -> Option<Command> {
         return None;
     }
     match number_alone(phrases, rest) {
-        Some(id) => is_task(id, rest).then(|| order(Some(id), name)),
-        None => of_a_truck(phrases, rest).then(|| order(None, name)),
+        Some(id) => is_task(id, rest).then(|| to(Some(id), name)),
+        None => of_a_truck(phrases, rest).then(|| to(None, name)),
     }
 }
 

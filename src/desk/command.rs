@@ -190,7 +190,15 @@ fn move_task(hearing: &Hearing<'_>, task: &Task, order: &Command, reply: &mut Re
             .filter(|due| is_past(*due, hearing, order))
             .or_else(|| when::told(&clock, &order.rest, hearing.now, zone)),
     });
-    let Some(due) = told else {
+    // "move 4 to 9"
+    let bare = || {
+        let hour = hearing
+            .desk
+            .phrases
+            .after("orders", "to", order.rest.trim())?;
+        when::coming(&format!("at {hour}"), hearing.now, zone)
+    };
+    let Some(due) = told.or_else(bare) else {
         return reply.say("move-needs-time", &[("id", id.into())]);
     };
     let later = task

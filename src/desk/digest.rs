@@ -4,11 +4,10 @@ use std::ops::Bound;
 use std::sync::Arc;
 
 use chrono::{DateTime, Datelike, Days, NaiveDate, TimeDelta, TimeZone, Utc};
-use chrono_tz::Tz;
 
 use super::Desk;
 use super::answer::Reply;
-use super::phrases::{Phrases, plain};
+use super::days;
 use super::receive::Hearing;
 use super::situate::Case;
 use super::tick;
@@ -18,7 +17,7 @@ use crate::finding::{Finding, FindingId, TaskKind};
 use crate::fleet::{Fleet, Job, Role, Source};
 use crate::heard::{PlanKind, ReadingKey, UnitName};
 use crate::outlook::{Outlook, Prospect};
-use crate::reply::{DayJob, DigestRow, DigestTail, Voice, digest, digest_tail, look_ahead};
+use crate::reply::{Arg, DayJob, DigestRow, DigestTail, Voice, digest, digest_tail, look_ahead};
 use crate::situation::Occasion;
 
 /// A waste tank at its stop level, % by volume (common practice, no source).
@@ -247,15 +246,8 @@ fn was_read(desk: &Desk, unit: &UnitName, now: DateTime<Utc>) -> bool {
 /// Tells how every unit stands, or what the day that was asked for brings. A digest over many is gathered by ticks, in
 /// slices between which turns run.
 pub(super) fn tell(hearing: &Hearing<'_>, reply: &mut Reply<'_>, records: &mut Vec<Record>) {
-    let day = hearing.heard.plans.iter().find_map(|plan| match plan.kind {
-        PlanKind::Day { day } => Some(day),
-        _ => None,
-    });
-    let (phrases, zone) = (hearing.desk.phrases, hearing.fleet.time_zone);
-    let named = || day_asked(phrases, hearing.text, hearing.inbound.at, zone);
-    if let Some(day) = day.and_then(|day| next_day(hearing, day)).or_else(named) {
-        let text = day_ahead(hearing, day);
-        reply.lines.push(text);
+    if let Some((unit, days)) = days_asked(hearing) {
+        reply.lines.push(days_ahead(hearing, unit.as_ref(), &days));
         return;
     }
     let (desk, fleet) = (hearing.desk, &hearing.fleet);
@@ -281,29 +273,73 @@ pub(super) fn tell(hearing: &Hearing<'_>, reply: &mut Reply<'_>, records: &mut V
     reply.lines.push(text);
 }
 
-/// Returns the day that words ask after, which name it and say no more than that it is asked after: "feb 6", "what about
-/// sunday", "jobs".
-pub(super) fn day_asked(
-    phrases: &Phrases,
-    text: &str,
-    now: DateTime<Utc>,
-    zone: Tz,
-) -> Option<NaiveDate> {
-    let folded = plain(text);
-    let asks = phrases.holds("day-ahead", "jobs", text);
-    let rest: Vec<&str> = folded
-        .split(' ')
-        .filter(|word| !phrases.is("day-ahead", "beside", word))
-        .filter(|word| !phrases.is("day-ahead", "jobs", word))
-        .collect();
-    let today = now.with_timezone(&zone).date_naive();
-    match rest.as_slice() {
-        [] => asks.then_some(today),
-        // "digest today" asks how all stand now
-        [day] if phrases.is("day-ahead", "today", day) => (asks || *day == folded).then_some(today),
-        [day] => when::day_ahead(day, now, zone),
-        words => when::date(words, today),
+/// Returns the days that are asked after, and the one trailer whose days they are.
+fn days_asked(hearing: &Hearing<'_>) -> Option<(Option<UnitName>, Vec<NaiveDate>)> {
+    let (phrases, fleet, text) = (hearing.desk.phrases, &hearing.fleet, hearing.text);
+    let at = hearing.inbound.at;
+    if let Some((unit, days)) = days::of_a_unit(phrases, fleet, text, at) {
+        return Some((Some(unit), days));
     }
+    let named = days::asked(phrases, text, at, fleet.time_zone);
+    let heard = || {
+        let day = hearing
+            .heard
+            .plans
+            .iter()
+            .find_map(|plan| match plan.kind {
+                PlanKind::Day { day } => Some(day),
+                _ => None,
+            })?;
+        Some(vec![next_day(hearing, day)?])
+    };
+    Some((None, named.or_else(heard)?))
+}
+
+/// Says what days bring, each where there is something on it; of one trailer where it is named.
+fn days_ahead(hearing: &Hearing<'_>, unit: Option<&UnitName>, days: &[NaiveDate]) -> String {
+    let fleet = &hearing.fleet;
+    let busy = |day: &NaiveDate| !jobs_on(fleet, unit, *day).is_empty();
+    let told: Vec<String> = days
+        .iter()
+        .filter(|day| busy(day))
+        .map(|day| day_ahead(hearing, unit, *day))
+        .collect();
+    if !told.is_empty() {
+        return told.join("\n");
+    }
+    let voice = &hearing.voice();
+    let date = |day: Option<&NaiveDate>| {
+        day.map_or_else(String::new, |day| voice.date(noon_of(hearing, *day)))
+    };
+    let args = [
+        ("unit", unit.map_or("", UnitName::as_str).into()),
+        ("word", Arg::from(date(days.first()))),
+        ("what", date(days.last()).into()),
+    ];
+    let key = match (unit, days) {
+        (Some(_), [_]) => "ahead-none-of",
+        (Some(_), _) => "ahead-none-of-until",
+        (None, [_]) => "ahead-none",
+        (None, _) => "ahead-none-until",
+    };
+    voice.say(key, &args)
+}
+
+/// Returns the jobs that are on a day by their own clocks; of one trailer where it is named.
+fn jobs_on<'f>(fleet: &'f Fleet, unit: Option<&UnitName>, day: NaiveDate) -> Vec<&'f Job> {
+    let on = |job: &&Job| {
+        let date = |at: DateTime<Utc>| at.with_timezone(&job.time_zone).date_naive();
+        let of_it = unit.is_none_or(|unit| job.trailers.contains(unit));
+        of_it && date(job.from) <= day && day <= date(job.to)
+    };
+    fleet.jobs.iter().filter(on).collect()
+}
+
+fn noon_of(hearing: &Hearing<'_>, day: NaiveDate) -> DateTime<Utc> {
+    let zone = hearing.fleet.time_zone;
+    let noon = day.and_hms_opt(12, 0, 0);
+    let noon = noon.and_then(|noon| zone.from_local_datetime(&noon).earliest());
+    noon.map_or(hearing.now, |noon| noon.to_utc())
 }
 
 /// Returns the next local day of a name: 0 Monday to 6 Sunday (today where it is that day), 7 tomorrow.
@@ -323,7 +359,7 @@ pub(super) fn day_named(hearing: &Hearing<'_>) -> String {
         .unwrap_or(hearing.now)
         .with_timezone(&zone)
         .date_naive();
-    day_ahead(hearing, date)
+    days_ahead(hearing, None, &[date])
 }
 
 /// Returns the day that a question names, from its beginning to its end.
@@ -358,19 +394,11 @@ pub(super) fn fills_by_guests(
 }
 
 /// Says which jobs a day brings: trailers, doors, guests, and what fills when by the guests alone.
-fn day_ahead(hearing: &Hearing<'_>, day: NaiveDate) -> String {
+fn day_ahead(hearing: &Hearing<'_>, unit: Option<&UnitName>, day: NaiveDate) -> String {
     let fleet = &hearing.fleet;
-    let zone = fleet.time_zone;
-    let noon = day
-        .and_hms_opt(12, 0, 0)
-        .and_then(|noon| zone.from_local_datetime(&noon).earliest())
-        .map_or(hearing.now, |noon| noon.to_utc());
-    let on = |job: &&Job| {
-        let date = |at: DateTime<Utc>| at.with_timezone(&job.time_zone).date_naive();
-        date(job.from) <= day && day <= date(job.to)
-    };
+    let noon = noon_of(hearing, day);
     let mut jobs: Vec<DayJob<'_>> = Vec::new();
-    for job in fleet.jobs.iter().filter(on) {
+    for job in jobs_on(fleet, unit, day) {
         let site = fleet.site_of(job);
         let window = job
             .windows(job.from)

@@ -7,6 +7,7 @@ use super::digest;
 use super::inbound::Outgoing;
 use super::phrases::is_marked;
 use super::receive::Hearing;
+use super::settle;
 use super::situate::Case;
 use crate::book::Record;
 
@@ -129,6 +130,20 @@ pub(super) fn on_any(hearing: &Hearing<'_>) -> Option<(Vec<UnitName>, PlanKind)>
     let mut plans = read.plans.into_iter().map(|plan| plan.kind);
     let kind = plans.find(|kind| matches!(kind, PlanKind::Watch { .. }))?;
     Some((units, kind))
+}
+
+/// Returns the trailer that stands right behind the condition of a watch: "call me if 12 hits 7/8".
+pub(super) fn unit_of(hearing: &Hearing<'_>, plan: &Plan) -> Option<UnitName> {
+    let phrases = &hearing.desk.phrases;
+    if !matches!(plan.kind, PlanKind::Watch { .. }) {
+        return None;
+    }
+    let condition = phrases.following("watch", "on", &plan.text)?;
+    let name = phrases
+        .after("mend", "trailer", condition)
+        .unwrap_or(condition);
+    let name = UnitName::new(name.split_whitespace().next()?);
+    settle::known(&hearing.fleet, &name).cloned()
 }
 
 /// Sets the watch that is wanted on any of the trailers at a job.

@@ -83,8 +83,13 @@ pub(super) fn next(clock: &str, now: DateTime<Utc>, zone: Tz) -> Option<DateTime
 pub(super) fn coming(words: &str, now: DateTime<Utc>, zone: Tz) -> Option<DateTime<Utc>> {
     let words = &with_halves_joined(words);
     if let Some(hour) = bare_hour(words) {
+        let half = half_beside(words, hour);
         if let Some(date) = day_ahead(words, now, zone) {
-            return on(date, &format!("{:02}:00", usual_hour(hour)), zone);
+            let hour = half.map_or_else(|| usual_hour(hour), |second| in_half(hour, second));
+            return on(date, &format!("{hour:02}:00"), zone);
+        }
+        if let Some(second) = half {
+            return next(&format!("{:02}:00", in_half(hour, second)), now, zone);
         }
         let (morning, evening) = (hour % 12, hour % 12 + 12);
         let times = [morning, evening].map(|hour| next(&format!("{hour:02}:00"), now, zone));
@@ -172,6 +177,38 @@ fn day_named(words: &str) -> Option<Option<u64>> {
             NamedDay::Tomorrow => Some(None),
             NamedDay::Weekday(day) => Some(Some(u64::from(day))),
         }
+    })
+}
+
+/// Puts an hour of the clock into the first or the second half of the day.
+fn in_half(hour: u32, second: bool) -> u32 {
+    hour % 12 + if second { 12 } else { 0 }
+}
+
+/// How many words before and behind an hour tell its half of the day: "8 in the morning", "tomorrow morning at 8".
+const BEFORE_AN_HOUR: usize = 3;
+const BEHIND_AN_HOUR: usize = 3;
+
+/// Tells which half of the day words near a bare hour name; true is the second. A night has hours in both.
+fn half_beside(words: &str, hour: u32) -> Option<bool> {
+    let folded = plain(words);
+    let typed: Vec<&str> = folded.split(' ').collect();
+    let phrases = Phrases::built_in();
+    let half = |near: &[&str]| {
+        let near = near.join(" ");
+        let part = |list| phrases.holds("clock", list, &near);
+        match () {
+            () if part("of-the-first-half") => Some(false),
+            () if part("of-the-second-half") => Some(true),
+            () if part("of-the-night") && (6..12).contains(&hour) => Some(true),
+            () => None,
+        }
+    };
+    let told = (1..typed.len())
+        .filter(|at| typed[*at] == hour.to_string() && is_hour_mark(typed[*at - 1]));
+    told.into_iter().find_map(|at| {
+        let end = typed.len().min(at + 1 + BEHIND_AN_HOUR);
+        half(&typed[at + 1..end]).or_else(|| half(&typed[at.saturating_sub(BEFORE_AN_HOUR)..at]))
     })
 }
 
@@ -397,6 +434,27 @@ mod tests {
         for words in ["12 may be full", "feb", "6", "feb 40", "feb 6 psi"] {
             let words: Vec<&str> = words.split(' ').collect();
             assert_eq!(date(&words, today), None, "{words:?}");
+        }
+    }
+
+    #[test]
+    fn a_bare_hour_is_in_the_half_of_the_day_that_is_told_beside_it() {
+        let now = utc("2027-01-23T17:10:00Z");
+        let told = |words: &str| {
+            let at = coming(words, now, Tz::UTC)?;
+            Some(at.format("%d %H:%M").to_string())
+        };
+        for (words, wanted) in [
+            ("at 8", "23 20:00"),
+            ("at 8 in the morning", "24 08:00"),
+            ("at 5 in the evening", "24 17:00"),
+            ("tomorrow evening at 7", "24 19:00"),
+            ("tomorrow at 7", "24 07:00"),
+            ("at 9 tonight", "23 21:00"),
+            ("a las 8 de la mañana", "24 08:00"),
+            ("mañana a las 8 de la noche", "24 20:00"),
+        ] {
+            assert_eq!(told(words).as_deref(), Some(wanted), "{words}");
         }
     }
 

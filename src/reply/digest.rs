@@ -227,11 +227,10 @@ pub struct DayJob<'a> {
 
 /// Says what a day to come brings, job by job.
 pub fn look_ahead(voice: &Voice<'_>, day: DateTime<Utc>, jobs: &[DayJob<'_>]) -> String {
-    let weekday = voice.weekday(day);
-    if jobs.is_empty() {
-        return voice.say("ahead-none", &[("word", weekday.into())]);
-    }
-    let args = [("word", Arg::from(weekday)), ("count", jobs.len().into())];
+    let args = [
+        ("word", Arg::from(voice.date(day))),
+        ("count", jobs.len().into()),
+    ];
     let mut out = voice.say("ahead-head", &args);
     for job in jobs {
         let units: Vec<String> = job.units.iter().map(|(unit, _)| unit.to_string()).collect();

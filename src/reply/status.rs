@@ -74,7 +74,7 @@ impl Voice<'_> {
     }
 
     /// Says where a unit is, and who spoke of it last.
-    fn status_head(&self, status: &Status<'_>) -> String {
+    pub fn status_head(&self, status: &Status<'_>) -> String {
         let state = status.state;
         let mut args = vec![
             ("unit", Arg::from(status.unit.as_str())),

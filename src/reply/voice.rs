@@ -153,14 +153,16 @@ impl<'a> Voice<'a> {
     /// Prints an instant with its day: `Sat 23 Jan 2027, 17:10`, in the reader's language.
     pub fn date_and_time(&self, at: DateTime<Utc>) -> String {
         let local = at.with_timezone(&self.zone);
-        let month = self.word(MONTHS[local.month0() as usize]);
-        let (day, year) = (local.day(), local.year());
         let today = Voice { now: at, ..*self };
-        format!(
-            "{} {day} {month} {year}, {}",
-            self.weekday(at),
-            today.time(at)
-        )
+        let (date, year) = (self.date(at), local.year());
+        format!("{date} {year}, {}", today.time(at))
+    }
+
+    /// Prints an instant's local day: `Sat 23 Jan`, in the reader's language.
+    pub fn date(&self, at: DateTime<Utc>) -> String {
+        let local = at.with_timezone(&self.zone);
+        let month = self.word(MONTHS[local.month0() as usize]);
+        format!("{} {} {month}", self.weekday(at), local.day())
     }
 
     /// Prints the weekday of an instant's local day.

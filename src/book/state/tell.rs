@@ -100,6 +100,11 @@ impl UnitState {
         self.holds(Event::HeaterOn, &[Event::HeaterOff])
     }
 
+    /// Tells whether a tank or bay heater was reported off, and not on since.
+    pub fn heater_off(&self) -> bool {
+        self.holds(Event::HeaterOff, &[Event::HeaterOn])
+    }
+
     /// Returns since when the unit is open for guests.
     pub fn in_service(&self) -> Option<DateTime<Utc>> {
         let undone = [Event::Closed, Event::Hitched, Event::Left, Event::Returned];

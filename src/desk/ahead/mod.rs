@@ -8,6 +8,7 @@ mod truck;
 mod warn;
 mod weather;
 
+use super::alarm::{is_without_heat, no_heat_key};
 use super::answer::Reply;
 use super::inbound::Outgoing;
 use super::others::other_dispatchers;
@@ -102,6 +103,9 @@ fn over(hearing: &Hearing<'_>, cases: &[Case], reply: &mut Reply<'_>, records: &
         }
     }
     for case in cases {
+        if !is_without_heat(case) {
+            end(no_heat_key(&case.unit));
+        }
         let mended = |fault: &&Fault| case.before.has(**fault) && !case.now.has(**fault);
         for fault in Fault::ALL.iter().filter(mended) {
             end(format!("{}:{}", FindingId::of_fault(*fault), case.unit));

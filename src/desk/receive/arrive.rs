@@ -4,6 +4,8 @@
 use chrono::TimeDelta;
 
 use super::super::answer::Reply;
+use super::super::inbound::Outgoing;
+use super::super::others::other_dispatchers;
 use super::super::phrases::{is_marked, plain};
 use super::super::settle::Settled;
 use super::super::sites;
@@ -11,6 +13,7 @@ use super::super::situate::Case;
 use super::Hearing;
 use crate::book::{AheadChange, Record, Stage};
 use crate::dialogue::{About, CONTEXT_LASTS};
+use crate::finding::Level;
 use crate::fleet::Role;
 use crate::heard::{Entry, Event, UnitName};
 use crate::reply::Arg;
@@ -56,8 +59,12 @@ impl Hearing<'_> {
             [unit] if !self.is_only_for(unit) => unit.clone(),
             _ => return None,
         };
-        if !(reported || says || self.says_no_more_than(&unit, &site)) {
+        let only = self.says_no_more_than(&unit, &site);
+        if !(reported || says || only) {
             return None;
+        }
+        if only {
+            self.heard.unclear.clear();
         }
         let case = Case::standing(self.desk, &self.fleet, &unit, self.now, Occasion::Asked);
         let planned = case.job().map(|job| job.id.site.clone());
@@ -187,11 +194,58 @@ pub(super) fn keep(
             ("from", planned.name.as_str().into()),
         ];
         reply.say("place-not-by-plan", &args);
+        for (other, voice) in other_dispatchers(hearing) {
+            let who = voice.person(&hearing.member.id).into_owned();
+            let args = [args.as_slice(), &[("who", who.into())]].concat();
+            let text = voice.say("place-not-by-plan-told", &args);
+            let letter = Outgoing::to(&other.id, text).of_level(Level::Notice);
+            reply.others.push(letter);
+        }
         put(stands.unit.clone(), Some(stands.site.clone()));
     } else if stands.unplanned {
         put(stands.unit.clone(), Some(stands.site.clone()));
     } else if kept.is_some_and(|(site, _)| site != stands.site) {
         put(stands.unit.clone(), None);
+    }
+}
+
+/// A trailer that goes so long before its job ends goes early.
+const TOO_EARLY: TimeDelta = TimeDelta::minutes(30);
+
+/// Tells the dispatchers of a trailer that goes while the job it stands at runs on.
+pub(super) fn tell_left_early(hearing: &Hearing<'_>, settled: &Settled, reply: &mut Reply<'_>) {
+    let leaves = |entry: &Entry| entry.events.contains(&Event::Left);
+    let left = settled.reports.iter().filter(|(.., entry)| leaves(entry));
+    for (unit, at, _) in left {
+        let kept = hearing.desk.book.unit(unit);
+        if kept.is_some_and(|kept| kept.state().when(Event::Left).is_some()) {
+            continue;
+        }
+        let Some(job) = hearing.fleet.job_of(unit, *at, None) else {
+            continue;
+        };
+        let runs = job.from <= *at && *at + TOO_EARLY < job.to;
+        let Some(site) = hearing
+            .fleet
+            .site_of(job)
+            .filter(|_| runs && !hearing.late())
+        else {
+            continue;
+        };
+        for (other, voice) in other_dispatchers(hearing) {
+            let args = [
+                (
+                    "who",
+                    Arg::from(voice.person(&hearing.member.id).into_owned()),
+                ),
+                ("unit", unit.as_str().into()),
+                ("site", site.name.as_str().into()),
+                ("time", job.to.into()),
+            ];
+            let text = voice.say("left-early-told", &args);
+            let letter = Outgoing::to(&other.id, text).of_level(Level::Warning);
+            reply.others.push(letter);
+        }
     }
 }
 

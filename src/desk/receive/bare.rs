@@ -51,6 +51,10 @@ impl Hearing<'_> {
         if !heard.entries.is_empty() || heard.command.is_some() {
             return None;
         }
+        // "truck for 12 at 8" is an order, whatever was asked before it
+        if self.is_about_another_thing() {
+            return None;
+        }
         // "12 gate code" asks, and does not say that 12 arrived
         if heard.ask.is_some() || answer::asks_of_something(self) {
             return None;

@@ -51,6 +51,7 @@ impl Hearing<'_> {
         if matches!(self.heard.ask, Some(Ask::Undo))
             || self.replaced().is_some()
             || !self.also_done.is_empty()
+            || !self.also_ordered.is_empty()
         {
             tasks = self.desk.book.tasks().clone();
         }

@@ -7,7 +7,8 @@ use super::super::inbound::Inbound;
 use super::super::others::called;
 use super::super::phrases::{Phrases, is_marked, plain};
 use super::super::{
-    Desk, ahead, alarm, assign, crew, digest, incident, relay, settle, standing, truck, walk,
+    Desk, ahead, alarm, answer, assign, crew, days, incident, orders, relay, settle, sites,
+    standing, truck, walk,
 };
 use super::{also, asked, bare};
 use crate::dialogue::{About, Hauled, Talk};
@@ -48,6 +49,8 @@ pub(super) struct Meaning {
     pub(super) asks: Option<About>,
     /// Further tasks that it calls done.
     pub(super) also_done: Vec<u32>,
+    /// Further orders that it gives.
+    pub(super) also_ordered: Vec<Command>,
     /// What it says of an incident whose facts are being asked.
     pub(super) fact: Option<incident::Said>,
 }
@@ -64,9 +67,14 @@ impl Meaning {
             talk: talk.cloned().unwrap_or_default(),
             asks: None,
             also_done: Vec::new(),
+            also_ordered: Vec::new(),
             fact: None,
         };
         meaning.complete(came, scanned);
+        // "cuáles están cerradas" reports none closed
+        if answer::asks_which(came.desk.phrases, came.text) {
+            meaning.heard = nothing_in(&meaning.heard);
+        }
         if asks_after_all(came, &meaning.heard) || asks_after_a_day(came, &meaning) {
             meaning.heard = Heard {
                 ask: Some(Ask::Digest),
@@ -195,6 +203,20 @@ impl Meaning {
 
     /// Takes orders about the crew, incidents, tasks and word to others, which say nothing else.
     fn take_as_order(&mut self, came: &Came<'_>) {
+        // "move 16 to ice harp green" moves no task
+        let moved = self.heard.command.as_ref();
+        let moved = moved.filter(|order| order.name == CommandName::Move);
+        if moved.is_some_and(|order| sites::named_in(came.fleet, &order.rest).is_some()) {
+            self.heard = nothing_in(&self.heard);
+        }
+        if self.whole.is_none() && came.inbound.replaces.is_none() {
+            let mut orders = orders::told(&self.texted(came)).into_iter();
+            if let Some(first) = orders.next() {
+                self.heard = ordering(first, &self.heard);
+                self.also_ordered = orders.collect();
+                return;
+            }
+        }
         let whole = self.whole.as_deref();
         let order = whole
             .and_then(|whole| incident::order(came.desk.phrases, whole))
@@ -380,7 +402,11 @@ fn asks_after_a_day(came: &Came<'_>, meaning: &Meaning) -> bool {
         || !talk.checks.is_empty()
         || talk.round.is_some();
     let phrases = came.desk.phrases;
-    let day = || digest::day_asked(phrases, text, came.inbound.at, came.fleet.time_zone);
+    let at = came.inbound.at;
+    if days::of_a_unit(phrases, came.fleet, text, at).is_some() {
+        return true;
+    }
+    let day = || days::asked(phrases, text, at, came.fleet.time_zone);
     let jobs = phrases.is("day-ahead", "jobs", text);
     (asks || jobs || !open) && day().is_some()
 }
@@ -425,6 +451,13 @@ fn noted(came: &Came<'_>) -> Option<Heard> {
 
 /// Reads the further tasks of "done 4 and 6", which then says nothing else.
 fn further_done(phrases: &Phrases, text: &str, heard: &mut Heard) -> Vec<u32> {
+    if let Some([first, further @ ..]) = orders::done(phrases, text).as_deref() {
+        *heard = Heard {
+            ask: Some(Ask::Done { task: *first }),
+            ..nothing_in(heard)
+        };
+        return further.to_vec();
+    }
     let Some(Ask::Done { task }) = heard.ask else {
         return Vec::new();
     };

@@ -45,7 +45,7 @@ use crate::book::{Bears, MessageKey, UnitBook, UnitState};
 use crate::dialogue::{About, Talk};
 use crate::finding::FindingId;
 use crate::fleet::{CrewMember, Fleet};
-use crate::heard::{Heard, UnitName};
+use crate::heard::{Command, Heard, UnitName};
 
 /// One message with what is known about its sender.
 pub(super) struct Hearing<'a> {
@@ -70,6 +70,8 @@ pub(super) struct Hearing<'a> {
     asks: Option<About>,
     /// Further tasks that an answer calls done.
     pub(super) also_done: Vec<u32>,
+    /// Further orders that the message gives.
+    pub(super) also_ordered: Vec<Command>,
     /// The older message that is to be taken back.
     pub(super) takes_back: Option<MessageKey>,
     /// The trailer that the sender's last pictures are said to show.
@@ -160,6 +162,7 @@ fn hear(
         instead_of: None,
         asks: meaning.asks,
         also_done: meaning.also_done,
+        also_ordered: meaning.also_ordered,
         takes_back,
         photo_of: None,
         uncorrects: false,
@@ -203,6 +206,7 @@ impl Hearing<'_> {
             instead_of: None,
             asks: None,
             also_done: Vec::new(),
+            also_ordered: Vec::new(),
             takes_back: None,
             photo_of: None,
             uncorrects: false,
@@ -237,7 +241,7 @@ impl Hearing<'_> {
         let words = self
             .text
             .split(|c: char| !(c.is_alphanumeric() || c == '-'));
-        let typed: Vec<UnitName> = words.map(UnitName::new).collect();
+        let typed: Vec<UnitName> = words.map(|word| UnitName::new(owner(word))).collect();
         // a word that is a trailer's name, unless it is the hour of a clock time: "chocks out at 10" has none
         let clock = when::clock_words(self.text);
         let hours = self.desk.phrases.holds("clock", "of-hours", self.text);
@@ -262,6 +266,13 @@ impl Hearing<'_> {
     pub(super) fn late(&self) -> bool {
         self.inbound.received - self.inbound.at > LATE
     }
+}
+
+/// Takes the ending off a number that owns what follows it: "12s truck".
+fn owner(word: &str) -> &str {
+    let number = word.strip_suffix(['s', 'S']);
+    let digits = |word: &&str| word.chars().all(|c| c.is_ascii_digit());
+    number.filter(digits).unwrap_or(word)
 }
 
 /// Tells whether a finding speaks of the message rather than of a trailer.

@@ -28,6 +28,7 @@ impl Hearing<'_> {
             let named = plan
                 .unit
                 .clone()
+                .or_else(|| watch::unit_of(self, plan))
                 .or_else(|| self.talk.unit_at(self.inbound.at).cloned());
             let unit = named
                 .as_ref()

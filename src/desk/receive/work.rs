@@ -79,6 +79,7 @@ impl Hearing<'_> {
         let part = self.pumped_in_part(&mut settled);
         self.fixed_where_it_was_wrong(&mut settled);
         let stands = self.stands_at(&mut settled);
+        self.comes_out(&mut settled);
         self.ask_who_leaves(&mut settled);
         self.as_it_goes(&mut settled);
         self.pump_stopped(&mut settled);
@@ -157,6 +158,8 @@ impl Hearing<'_> {
         let coming = (!reminds).then(|| truck::coming(self)).flatten();
         if let Some(coming) = &coming {
             truck::put(&mut self.heard, coming);
+        } else {
+            truck::put_off(self);
         }
         let other_watch = watch::other_half(self);
         if let Some(Ok(plan)) = &other_watch {
@@ -208,6 +211,16 @@ impl Hearing<'_> {
             silent,
             aid,
             not_pumped,
+        }
+    }
+
+    /// Takes "ya salí" of somebody who works alone as coming out from where they were: no trailer leaves.
+    fn comes_out(&self, settled: &mut Settled) {
+        let clock = self.desk.book.ahead().alone(&self.member.id);
+        if clock.is_some() && self.desk.phrases.is("alone", "out", self.text) {
+            settled.homeless = None;
+            settled.reports.clear();
+            settled.from_context = None;
         }
     }
 
@@ -343,16 +356,21 @@ impl Hearing<'_> {
             hazard::tell_over(self, over, reply, records);
         }
         on_road::without_the_site(self, reply);
+        let told = reply.others.len();
         walk::tell_left_anyway(self, cases, reply);
+        if reply.others.len() == told {
+            arrive::tell_left_early(self, settled, reply);
+        }
         withdrawn::mended(self, &settled.reports, reply, records);
         if let Some(unit) = &taken.not_theirs {
             withdrawn::tell_not_theirs(unit, reply);
         }
         alarm::raise(self, cases, settled.from_context.as_ref(), reply, records);
         alarm::tell_of_sewage(self, reply, records);
+        alarm::tell_of_no_heat(self, cases, reply, records);
         let lessons = cases.iter().filter_map(|case| case.lesson(&self.key));
         records.extend(lessons.map(|lesson| Record::Lesson { lesson }));
-        if let Some(order) = &self.heard.command {
+        for order in self.heard.command.iter().chain(&self.also_ordered) {
             command::obey(self, order, reply, records);
         }
         if let Some(id) = taken.said.refused {
@@ -409,7 +427,7 @@ impl Hearing<'_> {
             reply.first.extend(lines);
             return;
         }
-        if answer::of_a_site(self, reply) {
+        if answer::of_a_site(self, reply) || answer::of_places(self, reply) {
             return;
         }
         if let Some(asked) = self.asks_for_power_again() {
@@ -453,7 +471,7 @@ impl Hearing<'_> {
 
     /// Tells whether the message is plainly no answer to a step: an order of fire or police, a truck, work or an alarm
     /// that is asked for.
-    fn is_about_another_thing(&self) -> bool {
+    pub(super) fn is_about_another_thing(&self) -> bool {
         let asks_for = |plan: &Plan| {
             matches!(
                 plan.kind,

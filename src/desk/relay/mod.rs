@@ -330,7 +330,15 @@ fn pass_on(hearing: &Hearing<'_>, to: &CrewMember, words: &str, reply: &mut Repl
         .voice_for(to, None, &hearing.fleet, hearing.now);
     let who = voice.person(&hearing.member.id).into_owned();
     let args = [("who", Arg::from(who)), ("quote", words.trim().into())];
-    let mut text = voice.say("tell-from", &args);
+    let asks = hearing
+        .desk
+        .phrases
+        .after("tell", "asking", hearing.text.trim_start());
+    let key = match asks {
+        Some(_) => "tell-asks",
+        None => "tell-from",
+    };
+    let mut text = voice.say(key, &args);
     // words that would have somebody hurt do not go out without what is to be minded
     for caution in hearing.desk.questions.cautions_of(words) {
         text.push_str("\n  ");

@@ -5,6 +5,7 @@
 
 use chrono::{DateTime, TimeDelta, Utc};
 
+use super::super::alarm::{is_without_heat, no_heat_key, no_heat_text};
 use super::super::receive::lead;
 use super::super::situate::Case;
 use super::super::tasks::Board;
@@ -12,8 +13,9 @@ use super::Round;
 use super::read::ask_at;
 use super::say::Answer;
 use crate::book::{AheadChange, AlarmChange, Record, Stage};
-use crate::finding::{Finding, FindingId, TaskKind, Urgency};
-use crate::heard::UnitName;
+use crate::finding::{Finding, FindingId, Level, TaskKind, Urgency};
+use crate::heard::{ReadingKey, UnitName};
+use crate::physics::tank::STOP_PCT;
 use crate::situation::Occasion;
 
 /// What is allowed for besides the hauler's lead; the warning that water and battery get.
@@ -24,6 +26,8 @@ const AT_MOST: TimeDelta = TimeDelta::hours(24);
 const AT_LEAST: TimeDelta = TimeDelta::minutes(10);
 /// A waste tank that is likely this full, and whose truck is asked for, gets no worse: all that there is to say was said.
 const BRIMFUL_PCT: f64 = 99.0;
+/// By so long after a tank is likely at its stop level it is likely over it.
+const OVER: TimeDelta = TimeDelta::minutes(1);
 /// A limit that is crossed is looked at again after this long.
 const STANDS: TimeDelta = TimeDelta::hours(1);
 
@@ -48,7 +52,13 @@ pub(in super::super) fn look_again(
     // when it is likely to be at its limit, stalls have to close, whether the truck was called or not
     let full = case.outlook.waste.as_ref().and_then(|waste| {
         let worsens = waste.likely_pct < BRIMFUL_PCT || !open(TaskKind::PumpOut);
-        waste.p50.filter(|at| *at > now || worsens)
+        let full = waste.p50.filter(|at| *at > now || worsens)?;
+        // at the very minute it is not yet over it
+        Some(if waste.likely_pct < STOP_PCT {
+            full.max(now) + OVER
+        } else {
+            full
+        })
     });
     let fresh = case.outlook.fresh.as_ref().and_then(|fresh| {
         fresh.p50?;
@@ -59,7 +69,14 @@ pub(in super::super) fn look_again(
         .battery
         .as_ref()
         .and_then(|battery| battery.p10);
+    // who reported a trailer without heat a moment after the dispatchers were spoken to
+    let cold = case
+        .now
+        .last_word
+        .as_ref()
+        .filter(|word| is_without_heat(case) && now - word.at < AT_LEAST);
     let sooner = [
+        cold.map(|word| word.at + AT_LEAST),
         full,
         waste.filter(|_| !open(TaskKind::PumpOut)),
         fresh.filter(|_| !open(TaskKind::Refill)),
@@ -110,6 +127,7 @@ pub(super) fn look(round: &mut Round<'_>, unit: &UnitName) {
                 .insert(unit.clone(), case.outlook.clone());
             round.turn.findings.push(finding);
         }
+        tell_of_no_heat(round, &case);
         if let Some(waste) = case.outlook.waste.as_ref() {
             round.board.follow(unit, waste.p10, lead(&case));
         }
@@ -125,6 +143,45 @@ pub(super) fn look(round: &mut Round<'_>, unit: &UnitName) {
         unit: unit.clone(),
         look,
     });
+}
+
+/// Tells the dispatchers of a trailer that freezes without heat, where they were not told when it was reported.
+fn tell_of_no_heat(round: &mut Round<'_>, case: &Case) {
+    let key = no_heat_key(&case.unit);
+    let told = round.desk.book.alarms().contains_key(&key);
+    let Some(word) = case
+        .now
+        .last_word
+        .as_ref()
+        .filter(|_| !told && is_without_heat(case))
+    else {
+        return;
+    };
+    let freezes = |finding: &Finding| {
+        finding.id == FindingId::ColdFreezeSoon && finding.urgency == Urgency::Now
+    };
+    let Some(air_f) = case.now.value(ReadingKey::AirF) else {
+        return;
+    };
+    if !case.findings().iter().any(freezes) {
+        return;
+    }
+    let change = AlarmChange::Raised {
+        key,
+        id: FindingId::ColdFreezeSoon,
+        unit: Some(case.unit.clone()),
+        level: Level::Warning,
+    };
+    let at = round.now;
+    round.turn.records.push(Record::Alarm { at, change });
+    for to in round.dispatchers() {
+        if let Some(voice) = round.voice(&to) {
+            let text = no_heat_text(case, air_f, &word.from, &voice);
+            round
+                .say
+                .add(&to, Some(Level::Warning), text, Answer::GotIt);
+        }
+    }
 }
 
 /// Tells whether a finding that a forecast brings about is to be acted on by now.

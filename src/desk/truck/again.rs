@@ -48,6 +48,9 @@ pub(in crate::desk) fn spelled_out(message: &Texted<'_>) -> Option<String> {
     if !asked || heard.entries.iter().any(reports) {
         return None;
     }
+    if let Some(load) = load_again(desk, who, text, at) {
+        return Some(load);
+    }
     let late = says("late");
     // "hes stuck in traffic says 7"
     let within = || late.then(|| phrases.following("truck", "again", text))?;
@@ -73,6 +76,29 @@ pub(in crate::desk) fn spelled_out(message: &Texted<'_>) -> Option<String> {
         .filter_map(|task| Some((task, told(task)?)))
         .min_by_key(moved)?;
     Some(sentence(desk, fleet, task.unit.as_ref()?, comes, at))
+}
+
+/// Reads "430 gal" as what the sender's last pump-out took in truth.
+fn load_again(desk: &Desk, who: &str, text: &str, at: DateTime<Utc>) -> Option<String> {
+    let measured = plain(text).split(' ').any(|word| {
+        let measure = word.trim_start_matches(|c: char| c.is_ascii_digit() || c == '.');
+        ["gal", "gals", "gallons", "galones"].contains(&measure)
+    });
+    let gallons = gallons_alone(text).filter(|_| measured)?;
+    let last = desk
+        .book
+        .sent(who)
+        .iter()
+        .rev()
+        .find(|sent| !sent.units.is_empty())?;
+    let [unit] = last.units.as_slice() else {
+        return None;
+    };
+    let pumped = desk.book.unit(unit)?.state().last_pumped();
+    let loaded = matches!(pumped, Some((then, Some(_))) if then == last.at);
+    let lately = last.at <= at && at - last.at <= LATELY;
+    let no = Phrases::built_in().each("mend", "no").next()?;
+    (loaded && lately).then(|| format!("{no} {gallons} gal"))
 }
 
 /// How far from the time it was promised for a truck is still waited for.
@@ -229,7 +255,7 @@ pub(super) fn delay_told(phrases: &Phrases, text: &str) -> Option<TimeDelta> {
 }
 
 /// Reads a time to come that is told alone: "at 745", "2030", "8ish", "10 min", "half an hour".
-fn time_told(text: &str, now: DateTime<Utc>, zone: Tz) -> Option<DateTime<Utc>> {
+pub(super) fn time_told(text: &str, now: DateTime<Utc>, zone: Tz) -> Option<DateTime<Utc>> {
     let phrases = Phrases::built_in();
     let folded = parts_of_an_hour(&plain(&when::with_halves_joined(text)));
     let words: Vec<&str> = folded.split(' ').filter(|word| !word.is_empty()).collect();
@@ -359,7 +385,7 @@ fn called<'d>(desk: &'d Desk, unit: &UnitName) -> Option<&'d Task> {
     task.filter(|task| task.called.is_some())
 }
 
-fn units_in(fleet: &Fleet, text: &str) -> Vec<UnitName> {
+pub(super) fn units_in(fleet: &Fleet, text: &str) -> Vec<UnitName> {
     let words = text.split(|c: char| !(c.is_alphanumeric() || c == '-'));
     let units = words.filter_map(|word| settle::known(fleet, &UnitName::new(word)));
     let mut found: Vec<UnitName> = units.cloned().collect();

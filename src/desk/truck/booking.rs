@@ -7,13 +7,14 @@
 use chrono::{DateTime, TimeDelta, Utc};
 use chrono_tz::Tz;
 
-use super::super::phrases::is_marked;
+use super::super::phrases::{Phrases, is_marked};
+use super::marks::{Mark, marks, pairs};
 use super::noted;
+use super::says::{is_late, is_off, is_told_of};
 use crate::book::Stage;
 use crate::desk::receive::Hearing;
-use crate::desk::{answer, settle, when};
-use crate::heard::{Entry, Heard, Need, Plan, PlanKind, ReadingKey, UnitName};
-use crate::words::psi_in;
+use crate::desk::{answer, when};
+use crate::heard::{Entry, Fault, Heard, Need, Plan, PlanKind, ReadingKey, UnitName};
 
 /// What a message says of trucks to come.
 pub(in crate::desk) enum Coming {
@@ -23,23 +24,14 @@ pub(in crate::desk) enum Coming {
     Muddled,
 }
 
-/// A trailer or a time in the order they were typed.
-#[derive(Debug, Clone, PartialEq)]
-enum Mark {
-    Unit(UnitName),
-    /// A clock time, `HH:MM`.
-    At(String),
-    /// "at 8", where 8 is a trailer too.
-    Either(UnitName, String),
-}
-
 /// Reads what a message says of trucks to come; none where it says nothing of them, or of one that is off or late.
 pub(in crate::desk) fn coming(hearing: &Hearing<'_>) -> Option<Coming> {
     let (phrases, text, heard) = (&hearing.desk.phrases, hearing.text, &hearing.heard);
     let says = |list| phrases.holds("truck", list, text);
-    let other = ["other", "not", "off", "past", "here", "left"];
+    let other = ["other", "not", "past", "here", "left"];
     if !says("who")
         || heard.ask.is_some()
+        || is_off(phrases, text)
         || heard.command.is_some()
         || other.into_iter().any(says)
         || is_marked(text)
@@ -48,7 +40,7 @@ pub(in crate::desk) fn coming(hearing: &Hearing<'_>) -> Option<Coming> {
         return None;
     }
     // one that was called before and now comes at another time is moved, not booked
-    if says("late") && noted(hearing).is_some() {
+    if is_late(phrases, text) && noted(hearing).is_some() {
         return None;
     }
     // a trailer that is 40 minutes out is no truck
@@ -58,9 +50,14 @@ pub(in crate::desk) fn coming(hearing: &Hearing<'_>) -> Option<Coming> {
         return None;
     }
     let piece = of_the_truck(hearing)?;
-    let (marks, whole) = marks(hearing, piece);
-    let wanted = says("request") && !says("phoned");
+    let (mut marks, whole) = marks(hearing, piece);
+    let wanted = is_wanted(phrases, text);
+    let clock = marks.iter().any(|mark| matches!(mark, Mark::At(_)));
     let timed = marks.iter().any(|mark| !matches!(mark, Mark::Unit(_)));
+    if wanted && !clock && at_once(phrases, piece) {
+        let soon = hearing.now + AT_ONCE;
+        marks.push(Mark::At(local(soon, zone(hearing))));
+    }
     if !(wanted || says("called") || timed) {
         return None;
     }
@@ -68,7 +65,7 @@ pub(in crate::desk) fn coming(hearing: &Hearing<'_>) -> Option<Coming> {
         true => Need::Refill,
         false => Need::PumpOut,
     };
-    let Some(pairs) = settled(marks).and_then(paired) else {
+    let Some(pairs) = pairs(&marks) else {
         return Some(Coming::Muddled);
     };
     let reported = match heard.entries.as_slice() {
@@ -95,6 +92,42 @@ pub(in crate::desk) fn coming(hearing: &Hearing<'_>) -> Option<Coming> {
     Some(Coming::Trucks(plans.collect(), whole))
 }
 
+/// What is wanted at once is wanted by then: a clock time that is still to come.
+const AT_ONCE: TimeDelta = TimeDelta::minutes(1);
+
+/// Tells whether a message asks for trucks, and of none says that it is called.
+fn is_wanted(phrases: &Phrases, text: &str) -> bool {
+    let says = |list| phrases.holds("truck", list, text);
+    !says("phoned") && (says("request") || says("wanted") || wants_before(phrases, text))
+}
+
+/// The most words between what wants a truck and the truck: "get me two more pump trucks".
+const NEAR: usize = 3;
+
+/// Tells whether a word of wanting stands shortly before one for a truck.
+fn wants_before(phrases: &Phrases, text: &str) -> bool {
+    let mut rest = text;
+    while let Some(behind) = phrases.following("truck", "wants", rest) {
+        let words: Vec<&str> = behind.split_whitespace().collect();
+        let near = |gap| words.len() > gap && is_truck(phrases, &words[gap..]);
+        if (0..=NEAR).any(near) {
+            return true;
+        }
+        rest = behind;
+    }
+    false
+}
+
+fn is_truck(phrases: &Phrases, words: &[&str]) -> bool {
+    phrases.after("truck", "who", &words.join(" ")).is_some()
+}
+
+/// Tells whether a truck is wanted now: it is said behind the truck, and no reading's "now".
+fn at_once(phrases: &Phrases, piece: &str) -> bool {
+    let behind = phrases.following("truck", "who", piece);
+    behind.is_some_and(|behind| phrases.holds("need-by", "at-once", behind))
+}
+
 /// Tells whether the one trailer that is named stands at its site: then it is on no road.
 fn stands(hearing: &Hearing<'_>) -> bool {
     let names = hearing.names();
@@ -117,14 +150,12 @@ pub(in crate::desk) fn wants_a_call(hearing: &Hearing<'_>) -> bool {
 
 /// Puts what was read here in the place of what the reader made of it, and drops its doubts about the same numbers.
 pub(in crate::desk) fn put(heard: &mut Heard, coming: &Coming) {
-    let of_a_truck = |plan: &Plan| match &plan.kind {
-        PlanKind::Booked { need, .. } | PlanKind::Need { need, .. } => {
-            matches!(need, Need::PumpOut | Need::Refill)
-        }
+    let told_of_one = |plan: &Plan| match &plan.kind {
+        PlanKind::Booked { need, .. } | PlanKind::Need { need, .. } => of_a_truck(*need),
         PlanKind::Other | PlanKind::OnTheRoad => true,
         _ => false,
     };
-    heard.plans.retain(|plan| !of_a_truck(plan));
+    heard.plans.retain(|plan| !told_of_one(plan));
     // "40 min out" was the truck's time, and not the trailer's
     let of_the_truck = |entry: &Entry| {
         let mut keys = entry.readings.values.keys();
@@ -140,6 +171,38 @@ pub(in crate::desk) fn put(heard: &mut Heard, coming: &Coming) {
         heard.set_aside.clear();
     }
     heard.plans.extend(plans.iter().cloned());
+}
+
+/// Drops what the reader took for an order of a truck where the message says that one is off or late, but for another one
+/// that is asked for beside it.
+pub(in crate::desk) fn put_off(hearing: &mut Hearing<'_>) {
+    let phrases = hearing.desk.phrases;
+    if !is_told_of(phrases, hearing.text) {
+        return;
+    }
+    // "the truck for 12 isn't coming, need another one by 9"
+    let mut pieces = hearing.text.split([',', ';', '.', '\n']);
+    let another = pieces.any(|piece| {
+        phrases.holds("truck", "request", piece)
+            && !is_off(phrases, piece)
+            && !is_late(phrases, piece)
+    });
+    hearing.heard.plans.retain(|plan| match plan.kind {
+        PlanKind::Booked { need, .. } => !of_a_truck(need),
+        PlanKind::Need { need, .. } => another || !of_a_truck(need),
+        _ => true,
+    });
+    // "flat tire on the pump truck": no trailer's
+    if hearing.names().is_empty() && phrases.holds("truck", "pumps", hearing.text) {
+        for entry in &mut hearing.heard.entries {
+            entry.faults.retain(|fault| *fault != Fault::Tire);
+        }
+        hearing.heard.entries.retain(|entry| !entry.is_empty());
+    }
+}
+
+fn of_a_truck(need: Need) -> bool {
+    matches!(need, Need::PumpOut | Need::Refill)
 }
 
 /// Returns the part of a message that is about the truck: all of it, or what follows a report of something else.
@@ -168,116 +231,19 @@ fn of_the_truck<'a>(hearing: &Hearing<'a>) -> Option<&'a str> {
     (units.count() <= 1).then_some(tail)
 }
 
-/// Finds the trailers and the times in a text, in order; and tells whether no number is left beside them.
-fn marks(hearing: &Hearing<'_>, text: &str) -> (Vec<Mark>, bool) {
-    let zone = zone(hearing);
-    let spoken = spoken(text);
-    let words = words_in(&spoken);
-    let mut marks = Vec::new();
-    let mut whole = true;
-    let mut at = 0;
-    while at < words.len() {
-        let (mark, took) = mark(hearing, &words, at, zone);
-        whole &= mark.is_some() || !words[at].contains(|c: char| c.is_ascii_digit());
-        marks.extend(mark);
-        at += took.max(1);
-    }
-    (marks, whole)
-}
-
-/// Reads the word at a place as a trailer or a time; returns how many words that took.
-fn mark(hearing: &Hearing<'_>, words: &[&str], at: usize, zone: Tz) -> (Option<Mark>, usize) {
-    let word = words[at];
-    let next = words.get(at + 1).copied().unwrap_or_default();
-    let before = at.checked_sub(1).map_or("", |at| words[at]);
-    let unit = || {
-        let name = UnitName::new(word);
-        let named = hearing.heard.named.contains(&name);
-        let known = settle::known(&hearing.fleet, &name).cloned();
-        known.or_else(|| named.then_some(name))
-    };
-    let clock = |clock: String| Some(Mark::At(clock));
-    match word {
-        "noon" | "mediodia" | "mediodía" => return (clock("12:00".into()), 1),
-        "midnight" | "medianoche" => return (clock("00:00".into()), 1),
-        _ => {}
-    }
-    if let Some((minutes, took)) = minutes_from_now(words, at) {
-        let comes = hearing.now + TimeDelta::minutes(minutes);
-        return (clock(local(comes, zone)), took);
-    }
-    let hour = || {
-        when::coming(
-            &format!("at {word} {}", day_about(words, at)),
-            hearing.now,
-            zone,
-        )
-    };
-    let after_mark = when::is_hour_mark(before) || when::is_of_an_hour(next);
-    if MEASURES.contains(&next)
-        || psi_in(next).is_some()
-        || ["task", "tarea", "circuit"].contains(&before)
-    {
-        return (None, 1);
-    }
-    match (unit(), word.parse::<u32>()) {
-        (unit, Ok(1..=12)) if after_mark => match (hour().map(|at| local(at, zone)), unit) {
-            (Some(hour), Some(unit)) => (Some(Mark::Either(unit, hour)), 1),
-            (hour, _) => (hour.and_then(clock), 1),
-        },
-        (Some(unit), _) if !after_mark || when::clock_in(word).is_none() => {
-            (Some(Mark::Unit(unit)), 1)
-        }
-        _ => (when::clock_in(word).and_then(clock), 1),
-    }
-}
-
-/// Measures that make a number before them neither a trailer nor an hour.
-const MEASURES: &[&str] = &[
-    "gal", "gals", "gallons", "galones", "%", "percent", "volts", "v", "amps", "ft", "feet",
-    "guests",
-];
-
-/// Reads "in 40 min", "en 2 horas", "40 min out": the minutes, and how many words they took.
-fn minutes_from_now(words: &[&str], at: usize) -> Option<(i64, usize)> {
-    let before = at.checked_sub(1).map_or("", |at| words[at]);
-    let digits = words[at].trim_end_matches(|c: char| c.is_alphabetic());
-    let count: i64 = digits.parse().ok()?;
-    let glued = &words[at][digits.len()..];
-    // "he's 20 out", "eta 40": minutes, as a driver says it
-    let next = words.get(at + 1).copied().unwrap_or_default();
-    let short = matches!(next, "out" | "away") || before == "eta" && !next.starts_with(['m', 'h']);
-    if glued.is_empty() && short && (5..=120).contains(&count) {
-        return Some((count, 1));
-    }
-    let (measure, took) = match glued.is_empty() {
-        true => (*words.get(at + 1)?, 2),
-        false => (glued, 1),
-    };
-    let factor = match measure {
-        "m" | "min" | "mins" | "minutes" | "minutos" => 1,
-        "h" | "hr" | "hrs" | "hour" | "hours" | "hora" | "horas" => 60,
-        _ => return None,
-    };
-    let behind = words.get(at + took).copied().unwrap_or_default();
-    let ahead =
-        ["in", "en", "de", "about", "eta"].contains(&before) || ["out", "away"].contains(&behind);
-    (ahead && (1..=720).contains(&(count * factor))).then_some((count * factor, took))
-}
-
 /// Words between what is said of one truck and of the next.
 const BREAKS: &[&str] = &["and", "y", "then", "plus"];
 /// Words by which a time is today's.
 const TODAY: &[&str] = &["today", "tonight", "tonite", "hoy", "noche"];
 
 /// Writes a text so that what is told of several trucks is parted by words alone.
-fn spoken(text: &str) -> String {
+pub(super) fn spoken(text: &str) -> String {
     let spoken = when::with_halves_joined(text).replace('@', " at ");
     let parted = |text: String, mark: &str| text.replace(mark, " and ");
     [", ", ";", "&", "\n"].into_iter().fold(spoken, parted)
 }
 
-fn words_in(spoken: &str) -> Vec<&str> {
+pub(super) fn words_in(spoken: &str) -> Vec<&str> {
     let apart = |c: char| c.is_whitespace() || ",()".contains(c);
     let bare = |word: &'_ str| -> usize {
         let word = word.trim_end_matches(['.', ':', '!']);
@@ -288,7 +254,7 @@ fn words_in(spoken: &str) -> Vec<&str> {
 }
 
 /// Returns the part of a message, word by word, that a word stands in, and the parts before and behind it.
-fn parts<'a, 'w>(words: &'a [&'w str], at: usize) -> (usize, Vec<&'a [&'w str]>) {
+pub(super) fn parts<'a, 'w>(words: &'a [&'w str], at: usize) -> (usize, Vec<&'a [&'w str]>) {
     let parts: Vec<&[&str]> = words.split(|word| BREAKS.contains(word)).collect();
     let mut end = 0;
     let own = parts.iter().position(|part| {
@@ -300,7 +266,7 @@ fn parts<'a, 'w>(words: &'a [&'w str], at: usize) -> (usize, Vec<&'a [&'w str]>)
 
 /// Returns the day that is said of the truck that a word is about, empty for today: the one in the same part of the
 /// message, else one before it, else one behind it where that part tells no time of its own, or the own part none.
-fn day_about(words: &[&str], at: usize) -> String {
+pub(super) fn day_about(words: &[&str], at: usize) -> String {
     let (own, parts) = parts(words, at);
     let day = |part: &&[&str]| match part.iter().any(|word| TODAY.contains(word)) {
         true => Some(String::new()),
@@ -329,130 +295,13 @@ fn words_about(words: &[&str], at: usize) -> String {
     }
 }
 
-/// Settles what "at 8" is: the hour where a trailer is named elsewhere, the trailer where a time is; none where it may be
-/// either.
-fn settled(marks: Vec<Mark>) -> Option<Vec<Mark>> {
-    let unit = marks.iter().any(|mark| matches!(mark, Mark::Unit(_)));
-    let time = marks.iter().any(|mark| matches!(mark, Mark::At(_)));
-    let settle = |mark| match mark {
-        Mark::Either(_, hour) if unit => Some(Mark::At(hour)),
-        Mark::Either(name, _) if time => Some(Mark::Unit(name)),
-        Mark::Either(..) => None,
-        mark => Some(mark),
-    };
-    marks.into_iter().map(settle).collect()
-}
-
-/// Pairs trailers with times by their order: each trailer with the time behind it, or each time with the trailers behind
-/// it; none where neither goes.
-fn paired(marks: Vec<Mark>) -> Option<Vec<(Option<UnitName>, Option<String>)>> {
-    let mut units: Vec<UnitName> = Vec::new();
-    let mut times: Vec<String> = Vec::new();
-    let mut runs: Vec<(Vec<UnitName>, Vec<String>)> = Vec::new();
-    let times_first = matches!(marks.first(), Some(Mark::At(_)));
-    for mark in marks {
-        let turns = match &mark {
-            Mark::Unit(_) => !times_first && !times.is_empty(),
-            _ => times_first && !units.is_empty(),
-        };
-        if turns {
-            runs.push((std::mem::take(&mut units), std::mem::take(&mut times)));
-        }
-        match mark {
-            Mark::Unit(unit) if !units.contains(&unit) => units.push(unit),
-            Mark::At(time) if !times.contains(&time) => times.push(time),
-            _ => {}
-        }
-    }
-    runs.push((units, times));
-    let several = runs.len() > 1;
-    let mut pairs = Vec::new();
-    for (units, times) in runs {
-        let time = match times.as_slice() {
-            [] => None,
-            [time] => Some(time.clone()),
-            _ => return None,
-        };
-        if several && (units.is_empty() || time.is_none()) {
-            return None;
-        }
-        match units.is_empty() {
-            true => pairs.push((None, time)),
-            false => pairs.extend(units.into_iter().map(|unit| (Some(unit), time.clone()))),
-        }
-    }
-    Some(pairs)
-}
-
-fn zone(hearing: &Hearing<'_>) -> Tz {
+pub(super) fn zone(hearing: &Hearing<'_>) -> Tz {
     let named = hearing.names();
     let unit = named.first();
     unit.and_then(|unit| hearing.fleet.job_of(unit, hearing.now, None))
         .map_or(hearing.fleet.time_zone, |job| job.time_zone)
 }
 
-fn local(at: DateTime<Utc>, zone: Tz) -> String {
+pub(super) fn local(at: DateTime<Utc>, zone: Tz) -> String {
     at.with_timezone(&zone).format("%H:%M").to_string()
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    fn unit(name: &str) -> Mark {
-        Mark::Unit(UnitName::new(name))
-    }
-
-    fn at(time: &str) -> Mark {
-        Mark::At(time.to_owned())
-    }
-
-    fn told(marks: Vec<Mark>) -> Option<String> {
-        let pairs = settled(marks).and_then(paired)?;
-        let told = |(unit, time): (Option<UnitName>, Option<String>)| {
-            let unit = unit.map_or_else(|| "?".to_owned(), |unit| unit.to_string());
-            format!("{unit}@{}", time.unwrap_or_else(|| "?".to_owned()))
-        };
-        Some(pairs.into_iter().map(told).collect::<Vec<_>>().join(" "))
-    }
-
-    #[test]
-    fn each_trailer_gets_the_time_that_goes_with_it() {
-        let either = |name: &str, hour: &str| Mark::Either(UnitName::new(name), hour.to_owned());
-        for (marks, wanted) in [
-            (vec![unit("12"), at("19:00")], "12@19:00"),
-            (vec![at("19:00"), unit("12")], "12@19:00"),
-            (
-                vec![unit("12"), at("19:00"), unit("14"), at("20:00")],
-                "12@19:00 14@20:00",
-            ),
-            (
-                vec![at("19:00"), unit("12"), at("20:00"), unit("14")],
-                "12@19:00 14@20:00",
-            ),
-            (
-                vec![unit("12"), unit("14"), at("19:00")],
-                "12@19:00 14@19:00",
-            ),
-            (vec![unit("12"), either("8", "20:00")], "12@20:00"),
-            (vec![either("12", "00:00"), at("19:00")], "12@19:00"),
-            (vec![at("19:00")], "?@19:00"),
-            (vec![unit("12")], "12@?"),
-        ] {
-            assert_eq!(told(marks.clone()).as_deref(), Some(wanted), "{marks:?}");
-        }
-    }
-
-    #[test]
-    fn what_may_go_either_way_is_not_paired() {
-        let either = Mark::Either(UnitName::new("8"), "20:00".to_owned());
-        for marks in [
-            vec![either],
-            vec![unit("12"), unit("14"), at("19:00"), at("20:00")],
-            vec![unit("12"), at("19:00"), unit("14")],
-            vec![unit("12"), at("19:00"), at("20:00")],
-        ] {
-            assert_eq!(told(marks.clone()), None, "{marks:?}");
-        }
-    }
 }

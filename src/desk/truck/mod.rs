@@ -2,19 +2,21 @@
 
 mod again;
 mod booking;
+mod marks;
+mod says;
 mod work;
 
 use chrono::{DateTime, Timelike, Utc};
 use chrono_tz::Tz;
 
 pub(super) use self::again::{answered, may_be_a_trailer, spelled_out};
-pub(super) use self::booking::{Coming, coming, put, wants_a_call};
+pub(super) use self::booking::{Coming, coming, put, put_off, wants_a_call};
+pub(super) use self::says::{is_told_of, none_comes};
 pub(super) use self::work::{Work, gone, has_come, work_told};
-use super::answer::Reply;
+use super::answer::{self, Reply};
 use super::choices;
 use super::inbound::Outgoing;
 use super::others::other_dispatchers;
-use super::phrases::{Phrases, is_marked};
 use super::receive::Hearing;
 use super::settle;
 use super::tasks::WORTH_MOVING;
@@ -25,7 +27,7 @@ use crate::book::{Record, Task, TaskChange};
 use crate::dialogue::About;
 use crate::finding::{Level, TaskKind};
 use crate::fleet::Role;
-use crate::heard::{Entry, Event, PlanKind, UnitName};
+use crate::heard::{Entry, Event, Plan, PlanKind, UnitName};
 use crate::reply::Arg;
 
 /// Takes back or moves what was booked, where the message says that the truck is off or late.
@@ -33,14 +35,12 @@ pub(super) fn told(hearing: &Hearing<'_>, reply: &mut Reply<'_>, records: &mut V
     let phrases = &hearing.desk.phrases;
     let text = hearing.text;
     let heard = &hearing.heard;
-    let acted_on =
-        |kind: &PlanKind| matches!(kind, PlanKind::Booked { .. } | PlanKind::Need { .. });
     // one that came early and has pumped is not late
     let pumped = |entry: &Entry| entry.events.contains(&Event::WastePumped);
     if heard.ask.is_some()
         || heard.command.is_some()
+        || answer::is_question(hearing)
         || heard.entries.iter().any(pumped)
-        || heard.plans.iter().any(|plan| acted_on(&plan.kind))
         || !is_told_of(phrases, text)
     {
         return;
@@ -51,8 +51,14 @@ pub(super) fn told(hearing: &Hearing<'_>, reply: &mut Reply<'_>, records: &mut V
             _ => no_show(hearing, reply, records),
         };
     }
-    let off = phrases.holds("truck", "off", text);
-    let late = phrases.holds("truck", "late", text);
+    let off = says::is_off(phrases, text);
+    let late = says::is_late(phrases, text);
+    let acted_on =
+        |plan: &Plan| matches!(plan.kind, PlanKind::Booked { .. } | PlanKind::Need { .. });
+    // "need a truck for 12 now" tells of none that is late
+    if !off && heard.plans.iter().any(acted_on) {
+        return;
+    }
     // "the trucks for 23 and 10 are cancelled"
     if let (true, [_, _, ..]) = (off && !late, names(hearing).as_slice()) {
         return all_cancelled(hearing, &names(hearing), reply, records);
@@ -64,7 +70,11 @@ pub(super) fn told(hearing: &Hearing<'_>, reply: &mut Reply<'_>, records: &mut V
     let lately = || again::ordered_lately(hearing.desk, &hearing.member.id, hearing.now);
     let comes_later = late && !off && names(hearing).is_empty();
     let lately = comes_later.then(lately).flatten().cloned();
-    let Some(task) = lately.or_else(|| booked(hearing, reply)) else {
+    // a dispatcher has them all in hand: of several, none is the one talked about
+    let unnamed = off && names(hearing).is_empty() && all_called(hearing).len() > 1;
+    let any = unnamed && hearing.member.role == Role::Dispatcher;
+    let meant = lately.or_else(|| booked(hearing, reply)).filter(|_| !any);
+    let Some(task) = meant else {
         if (off || late) && reply.asks.is_none() {
             which(hearing, reply);
         }
@@ -84,7 +94,8 @@ pub(super) fn told(hearing: &Hearing<'_>, reply: &mut Reply<'_>, records: &mut V
             let shifted = task.promised.map(|promised| promised + later);
             shifted.filter(|at| *at > hearing.now)
         }
-        None => moved_to(hearing, zone)
+        None => says::until(phrases, text, hearing.now, zone)
+            .or_else(|| moved_to(hearing, zone))
             .or_else(behind)
             .or_else(|| when::coming(text, hearing.now, zone)),
     };
@@ -96,28 +107,6 @@ pub(super) fn told(hearing: &Hearing<'_>, reply: &mut Reply<'_>, records: &mut V
         }
         _ => {}
     }
-}
-
-/// Tells whether a message is about a truck that is off or late.
-pub(super) fn is_told_of(phrases: &Phrases, text: &str) -> bool {
-    let says = |list| phrases.holds("truck", list, text);
-    // "is here now" tells of none that is late
-    let late = says("late") && (!says("here") || is_late_indeed(phrases, text));
-    says("who")
-        && (says("absent") || (says("off") || late) && !says("not"))
-        && !says("other")
-        && !is_marked(text)
-}
-
-/// Tells whether a message says that trucks are off or have not come: that can hold for several trailers at once.
-pub(super) fn none_comes(phrases: &Phrases, text: &str) -> bool {
-    let says = |list| phrases.holds("truck", list, text);
-    is_told_of(phrases, text) && (says("absent") || says("off") && !says("late"))
-}
-
-/// Tells whether a truck is said to be late by more than the word "now".
-fn is_late_indeed(phrases: &Phrases, text: &str) -> bool {
-    phrases.holds("truck", "late", &phrases.without("truck", "now", text))
 }
 
 /// Says that the truck comes after the tank may be full, or else after the time that somebody asked for.
@@ -169,14 +158,16 @@ fn moved_to(hearing: &Hearing<'_>, zone: Tz) -> Option<DateTime<Utc>> {
     (!is_a_trailer).then(|| when::coming(&format!("at {hour}"), hearing.now, zone))?
 }
 
-/// Returns the trailers that a message names, but for what it may be moved to: "moved the truck to 8".
+/// Returns the trailers that a message names, but for the hours in it: "moved the truck to 8", "not til 8".
 fn names(hearing: &Hearing<'_>) -> Vec<UnitName> {
     let to = hearing.desk.phrases.following("truck", "to", hearing.text);
     let hour = to.and_then(|rest| rest.split_whitespace().next());
     let hour = hour.map(|word| word.trim_end_matches(['.', '!', ',']));
-    let mut names = hearing.names();
     let now = hour_now(hearing);
-    names.retain(|name| Some(name.as_str()) != hour && Some(name.as_str()) != now);
+    let until = says::hour_until(hearing.desk.phrases, hearing.text);
+    let hours = [hour, now, until.as_deref()];
+    let mut names = hearing.names();
+    names.retain(|name| !hours.contains(&Some(name.as_str())));
     names
 }
 

@@ -1,10 +1,12 @@
 //! A pump truck that is there, or has gone.
 
-use super::again::pump_outs_of;
+use super::again::{pump_outs_of, units_in};
 use super::noted;
 use crate::book::Stage;
+use crate::desk::phrases::Phrases;
 use crate::desk::receive::{Hearing, Texted};
 use crate::desk::settle::{self, Settled};
+use crate::desk::when;
 use crate::dialogue::About;
 use crate::finding::TaskKind;
 use crate::heard::{Entry, Event, ReadingKey, UnitName};
@@ -12,7 +14,7 @@ use crate::heard::{Entry, Event, ReadingKey, UnitName};
 /// Takes "truck for 12 is here" for the truck's arrival and not the trailer's, where the trailer stands there already.
 pub(in crate::desk) fn has_come(hearing: &Hearing<'_>, settled: &mut Settled) -> Option<UnitName> {
     let says = |list| hearing.desk.phrases.holds("truck", list, hearing.text);
-    let late = super::is_late_indeed(hearing.desk.phrases, hearing.text);
+    let late = super::says::is_late_indeed(hearing.desk.phrases, hearing.text);
     // "truck is at 23" says where it is, "truck is at 18:30 for 23" when it comes
     let at = hearing.desk.phrases.following("truck", "at", hearing.text);
     let at = at.and_then(|rest| {
@@ -20,7 +22,7 @@ pub(in crate::desk) fn has_come(hearing: &Hearing<'_>, settled: &mut Settled) ->
         settle::known(&hearing.fleet, &name).cloned()
     });
     // "the truck has not arrived" holds the word for one that has
-    let away = says("absent") || says("off");
+    let away = says("absent") || super::says::is_off(hearing.desk.phrases, hearing.text);
     let here = says("here") || at.is_some();
     if !says("who") || !here || away || says("other") || late || says("not") {
         return None;
@@ -86,7 +88,8 @@ pub(in crate::desk) fn work_told(message: &Texted<'_>) -> Option<Work> {
         ..
     } = *message;
     let says = |list| desk.phrases.holds("truck", list, text);
-    let gone = says("who") && says("left") && !says("other") && !says("water") && !says("not");
+    let done = says("left") || says("took");
+    let gone = says("who") && done && !says("other") && !says("water") && !says("not");
     // with other readings beside it the message is a report, and read as one
     let only_gallons = heard.entries.iter().all(|entry| {
         let mut keys = entry.readings.values.keys();
@@ -102,11 +105,9 @@ pub(in crate::desk) fn work_told(message: &Texted<'_>) -> Option<Work> {
     }
     let gallons = gallons_in(text)?;
     let report = format!("pumped {gallons} gal");
-    let named: Vec<&UnitName> = heard
-        .named
-        .iter()
-        .filter_map(|name| settle::known(fleet, name))
-        .collect();
+    // "took 380 from 12"
+    let mut named = units_in(fleet, text);
+    named.retain(|unit| unit.as_str() != gallons);
     match named.as_slice() {
         [unit] => return Some(Work::Pumped(format!("{unit}: {report}"))),
         [] => {}
@@ -195,16 +196,16 @@ fn gallons_in(text: &str) -> Option<&str> {
         let next = words.get(at + 1).map(|next| next.to_lowercase());
         let next = next.unwrap_or_default();
         let behind = measure.contains(&next.trim_end_matches(['.', '!']));
-        let took = at > 0 && TOOK.contains(&words[at - 1].to_lowercase().as_str());
+        let took = at > 0 && Phrases::built_in().is("truck", "took", words[at - 1]);
+        // "took 20 min"
+        let counted = when::counted(&words, at).and_then(|told| told.minutes_each());
+        let took = took && counted.is_none();
         let word = word.trim_end_matches(['.', '!']);
         (number(word) && (behind || took)).then_some(word)
     });
     let first = found.next()?;
     found.next().is_none().then_some(first)
 }
-
-/// Words before what a truck hauled.
-const TOOK: &[&str] = &["took", "hauled", "pulled", "sacó", "saco", "llevó", "llevo"];
 
 #[cfg(test)]
 mod tests {
@@ -217,6 +218,8 @@ mod tests {
             ("truck's gone, took 380.", Some("380")),
             ("se fue la pipa, 380 galones", Some("380")),
             ("truck left 380gal", Some("380")),
+            ("truck took 380 from 12", Some("380")),
+            ("truck took 20 min at 12", None),
             ("truck left at 14:10", None),
             ("truck left, 380 gal or 400 gal", None),
         ] {

@@ -2,8 +2,8 @@
 
 use super::{CHILL_F, Cold, DEEP_F, FREEZE_F, bears, wind};
 use crate::finding::{Caution, Facts, Finding, FindingId, Level, TaskKind, Urgency};
-use crate::heard::{Amps, Event, PlanKind};
-use crate::physics::cold::Tank;
+use crate::heard::{Amps, Event, Fault, PlanKind};
+use crate::physics::cold::{PIPE_ALERT_F, Tank};
 use crate::physics::units::{deg_f, gal, in_watts, inch, mph, watts};
 use crate::quantity::Measure;
 use crate::situation::{Occasion, Situation};
@@ -65,6 +65,13 @@ pub(super) fn tank_heater_on(s: &Situation<'_>) -> Option<Finding> {
         None => (facts, "cold-tank-heater-on-plain"),
     };
     let facts = facts.by("formula-heater-hold", "ASHRAE surface films; heat balance");
+    // in hard frost it cannot wait until somebody has time for it
+    let hard = !cold.tonight && cold.air_f <= PIPE_ALERT_F;
+    let (says, due) = match hard {
+        true if s.now.heater_off() => ("cold-tank-heater-on-off", Some(s.at)),
+        true if s.now.has(Fault::NoHeat) => (says, Some(s.at)),
+        _ => (says, None),
+    };
     Some(
         Finding::new(
             FindingId::ColdTankHeaterOn,
@@ -73,7 +80,7 @@ pub(super) fn tank_heater_on(s: &Situation<'_>) -> Option<Finding> {
             facts,
         )
         .says(says)
-        .task(TaskKind::Heater, None),
+        .task(TaskKind::Heater, due),
     )
 }
 

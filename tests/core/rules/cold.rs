@@ -107,6 +107,20 @@ fn the_tank_heater_is_asked_for_at_freezing() {
         .lacks(Id::ColdTankHeaterOn);
 }
 
+// off in hard frost with water aboard: its task is due at once, and late tells the dispatcher
+#[test]
+fn a_heater_that_is_off_in_hard_frost_is_due_at_once() {
+    let off = |air| unit("12").hears(WINTER, said().read(R::AirF, air).did(Event::HeaterOff));
+    let found = off(20.0);
+    found
+        .has(Id::ColdTankHeaterOn, Urgency::Soon)
+        .says(Id::ColdTankHeaterOn, "cold-tank-heater-on-off");
+    assert!(found.task(Id::ColdTankHeaterOn).due.is_some());
+    let mild = off(20.1);
+    mild.says(Id::ColdTankHeaterOn, "cold-tank-heater-on");
+    assert_eq!(mild.task(Id::ColdTankHeaterOn).due, None);
+}
+
 // handbook 4.4: heater on but its circuit reads 0 A; trailer 3 has its heaters on circuit 3
 #[test]
 fn a_heater_whose_circuit_draws_nothing_is_off() {

@@ -40,6 +40,7 @@ fn every_text_is_there_and_asks_for_no_fact_that_is_not_given() {
         unsafe_act("bypassed"),
         unsafe_act("open-neutral"),
         fallen(),
+        heater_off(),
     ] {
         met.insert(finding.action.to_string());
         say(&replies, &fleet, DateTime::UNIX_EPOCH, &finding);
@@ -61,6 +62,15 @@ fn every_text_is_there_and_asks_for_no_fact_that_is_not_given() {
     }
     let missed: Vec<&String> = keys.difference(&met).collect();
     assert!(missed.is_empty(), "never met: {missed:#?}");
+}
+
+/// The finding of a heater that was reported off in hard frost.
+fn heater_off() -> Finding {
+    let found = unit("12").hears(
+        "2027-01-16 16:00",
+        said().read(ReadingKey::AirF, 10.0).did(Event::HeaterOff),
+    );
+    found.one(FindingId::ColdTankHeaterOn).clone()
 }
 
 /// A truck that is wanted only if nobody pumped: the level fell, which chance seldom brings about.
