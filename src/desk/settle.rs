@@ -6,7 +6,7 @@ use chrono::{DateTime, Utc};
 use crate::dialogue::Talk;
 use crate::finding::{Facts, Finding, FindingId, Level, Origin, Urgency};
 use crate::fleet::{Fleet, Trailer};
-use crate::heard::{Entry, Heard, ReadingKey, UnitName};
+use crate::heard::{Entry, Event, Heard, ReadingKey, UnitName};
 use crate::quantity::Measure;
 use crate::rules::first_words;
 
@@ -74,7 +74,13 @@ pub(super) fn settle(
     at: DateTime<Utc>,
 ) -> Settled {
     let mut settled = Settled::default();
+    let meant = |by_talk: bool| match by_talk {
+        true => talk.and_then(|talk| talk.unit_at(at)),
+        false => context(heard, talk, at),
+    };
     for entry in &heard.entries {
+        let volts = volts_for_a_name(entry, fleet);
+        let entry = volts.as_ref().unwrap_or(entry);
         let unit = match &entry.unit {
             Some(name) => match known(fleet, name) {
                 Some(unit) => unit.clone(),
@@ -86,7 +92,7 @@ pub(super) fn settle(
                     continue;
                 }
             },
-            None => match context(heard, talk, at).and_then(|name| known(fleet, name)) {
+            None => match meant(volts.is_some()).and_then(|name| known(fleet, name)) {
                 Some(unit) => {
                     settled.from_context = Some(unit.clone());
                     unit.clone()
@@ -133,6 +139,22 @@ pub(super) fn settle(
         }
     }
     settled
+}
+
+/// "power on 121" where no trailer bears that name: the volts that came with it.
+fn volts_for_a_name(entry: &Entry, fleet: &Fleet) -> Option<Entry> {
+    /// What the mains of a site have, volts.
+    const MAINS: std::ops::RangeInclusive<f64> = 105.0..=130.0;
+    let name = entry.unit.as_ref()?;
+    let volts: f64 = name.as_str().parse().ok()?;
+    let on = entry.events.contains(&Event::PowerOn) && entry.faults.is_empty();
+    let free = known(fleet, name).is_none() && entry.readings.value(ReadingKey::Volts).is_none();
+    (on && free && MAINS.contains(&volts)).then(|| {
+        let mut told = entry.clone();
+        told.unit = None;
+        told.readings.set(ReadingKey::Volts, volts);
+        told
+    })
 }
 
 /// Finds the trailer a name means.

@@ -17,6 +17,11 @@ const MID_MORNING: NaiveTime = NaiveTime::from_hms_opt(9, 0, 0).expect("a time o
 /// A clock time more than ten minutes after the time written is taken as last night's, or names none.
 pub(super) fn instant(when: &str, written: DateTime<Utc>, zone: Tz) -> Option<DateTime<Utc>> {
     let local = written.with_timezone(&zone);
+    // "4:00" without a zero in front is of either half of the day: the one that was last
+    if let Some((hour @ 1..=11, minute)) = either_half(when) {
+        let told = |hour: u32| instant(&format!("{hour:02}:{minute}"), written, zone);
+        return [hour, hour + 12].into_iter().filter_map(told).max();
+    }
     if let Some(minutes) = when.strip_suffix(" min ago") {
         return Some(written - TimeDelta::minutes(minutes.parse().ok()?));
     }
@@ -56,6 +61,13 @@ pub(super) fn instant(when: &str, written: DateTime<Utc>, zone: Tz) -> Option<Da
         return Some(before).filter(|before| written - *before <= LAST_NIGHT);
     }
     Some(at.min(written))
+}
+
+/// Splits a clock time that the reader gives without its half of the day: hour, and minutes as told.
+fn either_half(when: &str) -> Option<(u32, &str)> {
+    let (hour, minute) = when.split_once(':')?;
+    let hour = hour.parse().ok().filter(|_| !hour.starts_with('0'))?;
+    Some((hour, minute)).filter(|_| when.len() == 4)
 }
 
 /// Tells whether it is day, so that something can be done before dark: from 06:00 to 16:00, as in winter (common practice, no
@@ -482,6 +494,11 @@ mod tests {
         );
         assert_eq!(instant("17:15", written, zone), Some(written));
         assert_eq!(instant("noonish", written, zone), None);
+        // of either half of the day: this afternoon at 17:10, this morning at 08:10
+        let four = Some(utc("2027-01-16T22:00:00Z"));
+        assert_eq!(instant("4:00", written, zone), four);
+        let four = Some(utc("2027-01-16T10:00:00Z"));
+        assert_eq!(instant("4:00", utc("2027-01-16T14:10:00Z"), zone), four);
         assert_eq!(
             instant("20 min ago", written, zone),
             Some(utc("2027-01-16T22:50:00Z"))

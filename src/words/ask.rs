@@ -206,15 +206,6 @@ fn direct(
             !i.is_filler() && !i.is(Mark::Call) && !matches!(i.what, What::Sign(_) | What::Break)
         })
         .count();
-    let narrower = |w: AskWord| {
-        matches!(
-            w,
-            AskWord::History | AskWord::Forecast | AskWord::Digest | AskWord::Tasks | AskWord::Why
-        )
-    };
-    let narrow = items
-        .iter()
-        .any(|i| matches!(i.what, What::Is(Concept::Ask(w)) if narrower(w)));
     for (at, item) in items.iter().enumerate() {
         let What::Is(Concept::Ask(word)) = item.what else {
             continue;
@@ -235,7 +226,7 @@ fn direct(
             AskWord::Tasks if !facts => Ask::Tasks,
             AskWord::Help => Ask::Help,
             AskWord::HelpWord if words <= 3 && unit.is_none() => Ask::Help,
-            AskWord::Status if narrow => continue,
+            AskWord::Status if narrower_with(items, at) => continue,
             AskWord::Undo => Ask::Undo,
             AskWord::Why if sentence.asks_from.is_some() => Ask::Why { unit },
             AskWord::Status if unit.is_some() && !facts && !report_follows => Ask::Status { unit },
@@ -251,6 +242,23 @@ fn direct(
         return Some(ask);
     }
     None
+}
+
+/// "status history 12": tells whether a narrower ask stands with a status; one behind "and" is the second of two.
+fn narrower_with(items: &[Item], at: usize) -> bool {
+    let and = (at + 1..items.len()).find(|i| items[*i].is(Mark::And));
+    items[..and.unwrap_or(items.len())].iter().any(|i| {
+        matches!(
+            i.what,
+            What::Is(Concept::Ask(
+                AskWord::History
+                    | AskWord::Forecast
+                    | AskWord::Digest
+                    | AskWord::Tasks
+                    | AskWord::Why
+            ))
+        )
+    })
 }
 
 /// "will R-205 make it to friday": what opens a question without its mark.

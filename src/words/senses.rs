@@ -156,6 +156,12 @@ senses! {
     Homeward = "homeward",
     HeadingOut = "heading-out",
     Weary = "weary",
+    UnderLoad = "under-load",
+    Floor = "floor",
+    SoIs = "so-is",
+    AlsoHolds = "also-holds",
+    GiveMe = "give-me",
+    Bubbles = "bubbles",
 }
 
 /// The file.

@@ -214,16 +214,8 @@ impl Hearing<'_> {
             return Vec::new();
         }
         let reported = |unit: &UnitName| settled.reports.iter().any(|(other, ..)| other == unit);
-        // a bare number that opens a message of good news is a trailer where there is one of that name
-        let opening = self.text.split_whitespace().next().map(|word| {
-            let bare = word
-                .trim_start_matches('#')
-                .trim_end_matches([':', ',', '.']);
-            UnitName::new(bare)
-        });
-        let opening = opening.filter(|name| self.fleet.trailers.contains_key(name));
         let mut units: Vec<UnitName> = Vec::new();
-        for name in self.heard.named.iter().chain(&opening) {
+        for name in &self.heard.named {
             if let Some(unit) = settle::known(&self.fleet, name)
                 && !reported(unit)
                 && !units.contains(unit)

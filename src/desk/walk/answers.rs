@@ -227,6 +227,9 @@ impl Answers {
         let within = |inner: &Span, outer: &Span| {
             outer.0 <= inner.0 && inner.1 <= outer.1 && outer.1 - outer.0 > inner.1 - inner.0
         };
+        // "nothing works" has nothing of "works"
+        let unchanged = words.find(self.list("any", "unchanged"));
+        yes.retain(|span| !unchanged.iter().any(|other| within(span, other)));
         let (all_yes, all_no) = (yes.clone(), no.clone());
         yes.retain(|span| !all_no.iter().any(|other| within(span, other)));
         no.retain(|span| !all_yes.iter().any(|other| within(span, other)));
@@ -242,6 +245,15 @@ impl Answers {
             (true, false) => Own::No(no),
             (false, false) => Own::Both,
         }
+    }
+
+    /// Tells whether words say that it works again; "nothing works" says that nothing changed.
+    pub(super) fn says_mended(&self, words: &Phrases) -> bool {
+        let unchanged = words.find(self.list("any", "unchanged"));
+        let mended = words.find_uncovered(self.list("any", "mended"));
+        mended
+            .iter()
+            .any(|(from, to)| !unchanged.iter().any(|(a, b)| a <= from && to <= b))
     }
 
     /// Finds the words that say that the step cannot be told: those of its own, and those for every step.

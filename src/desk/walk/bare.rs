@@ -47,7 +47,7 @@ impl Answers {
             Some(true) if not => Said::Unclear,
             Some(true) => Said::Yes,
             None if self.any(&words, "skip") || self.is_all(&words, "unknown") => Said::Skip,
-            None if self.any(&words, "done") || self.any(&words, "mended") => match not {
+            None if self.any(&words, "done") || self.says_mended(&words) => match not {
                 true => Said::No,
                 false => Said::Yes,
             },

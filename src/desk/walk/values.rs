@@ -13,7 +13,7 @@ use super::super::settle;
 use super::phrase::{Phrases, is_question};
 use crate::dialogue::{STEP_LASTS, Way};
 use crate::fleet::Fleet;
-use crate::heard::{Entry, Event, Heard, PlanKind, Remark, UnitName};
+use crate::heard::{Entry, Event, Heard, PlanKind, ReadingKey, Remark, UnitName};
 
 const VALUES: &str = include_str!("../../../grammar/walk/values.toml");
 
@@ -28,6 +28,7 @@ pub(in crate::desk) struct Values {
     settings: Vec<String>,
     loose: Vec<String>,
     running: Vec<String>,
+    times: Vec<String>,
     value: Vec<Value>,
 }
 
@@ -123,7 +124,8 @@ pub(in crate::desk) fn written_out(message: &Texted<'_>) -> Option<String> {
     }
     let place = started(message).or_else(|| waiting(message))?;
     let values = &message.desk.values;
-    if values.answers_alone(&place, text) || tells_of_another(message, &place.unit) {
+    let of_a_time = !Phrases::of(text).find(&values.times).is_empty();
+    if of_a_time || values.answers_alone(&place, text) || tells_of_another(message, &place.unit) {
         return None;
     }
     let lines: Vec<String> = text
@@ -158,7 +160,25 @@ pub(in crate::desk) fn written_out(message: &Texted<'_>) -> Option<String> {
     let weight = |told: &[Entry]| told.iter().map(weight).sum::<usize>();
     let (before, after) = (told(heard), told(&again));
     let better = weight(&after) > 0 && weight(&after) >= weight(&before) && after != before;
-    (all_ours && better && again.unclear.len() <= heard.unclear.len()).then_some(whole)
+    let keeps = !reads_otherwise(&before, &after);
+    (all_ours && better && keeps && again.unclear.len() <= heard.unclear.len()).then_some(whole)
+}
+
+/// "hydrant reads 110", "4 cords plugged": tells whether written out it would lose a reading, or tell of a fault, that it
+/// did not as it stands.
+fn reads_otherwise(before: &[Entry], after: &[Entry]) -> bool {
+    let has = |entries: &[Entry], key| entries.iter().any(|e| e.readings.value(key).is_some());
+    let lost = before
+        .iter()
+        .flat_map(|entry| entry.readings.values.keys())
+        // a bare level may be how level it stands
+        .filter(|key| matches!(key, ReadingKey::SupplyPsi | ReadingKey::Volts))
+        .any(|key| !has(after, *key));
+    let wrong = after
+        .iter()
+        .flat_map(|entry| &entry.faults)
+        .any(|fault| !before.iter().any(|entry| entry.faults.contains(fault)));
+    lost || wrong
 }
 
 /// "guest fell at 12": tells whether something happened at another trailer than the one that is gone through; its number is

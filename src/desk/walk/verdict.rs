@@ -189,7 +189,7 @@ impl Answers {
         if helped && has("unchanged") {
             return Some(Said::No);
         }
-        if has("mended") {
+        if self.says_mended(words) {
             return Some(match (not, helped) {
                 _ if has("others") => Said::Unclear,
                 (false, _) => Said::Mended,

@@ -171,22 +171,38 @@ impl<'a> Folding<'a> {
     /// Sets the values that stand; returns the time of the first, and the entries of those told for another time.
     fn take_values(&mut self) -> (Option<When>, Vec<Entry>) {
         let mut first: Option<When> = None;
-        let mut later = Vec::new();
-        for told in self.values.drain(..).filter(|told| told.kept) {
-            if self.entry.readings.value(told.key).is_none() {
+        let mut later: Vec<(Option<When>, Entry)> = Vec::new();
+        let told: Vec<Told> = self.values.drain(..).filter(|told| told.kept).collect();
+        let is_again = |n: usize| told[..n].iter().any(|before| before.key == told[n].key);
+        // "16:10 waste 5/8, 16:40 waste 3/4, 47 psi": the pressure is of the later time
+        let times: Vec<When> = (0..told.len())
+            .filter(|n| is_again(*n))
+            .filter_map(|n| told[n].fact.when)
+            .collect();
+        for (n, told) in told.iter().enumerate() {
+            let when = told.fact.when;
+            if !is_again(n) && !when.is_some_and(|when| times.contains(&when)) {
                 self.entry.readings.set(told.key, told.value);
-                first = first.or(told.fact.when);
-            } else {
-                let mut other = Entry {
-                    unit: self.entry.unit.clone(),
-                    when: told.fact.when.map(When::said),
-                    ..Entry::default()
-                };
-                other.readings.set(told.key, told.value);
-                later.push(other);
+                first = first.or(when);
+                continue;
+            }
+            let same = |(of, entry): &&mut (Option<When>, Entry)| {
+                *of == when && entry.readings.value(told.key).is_none()
+            };
+            match later.iter_mut().find(same) {
+                Some((_, entry)) => entry.readings.set(told.key, told.value),
+                None => {
+                    let mut entry = Entry {
+                        unit: self.entry.unit.clone(),
+                        when: when.map(When::said),
+                        ..Entry::default()
+                    };
+                    entry.readings.set(told.key, told.value);
+                    later.push((when, entry));
+                }
             }
         }
-        (first, later)
+        (first, later.into_iter().map(|(_, entry)| entry).collect())
     }
 
     fn take_amps(&mut self) {

@@ -2,8 +2,9 @@
 
 use crate::heard::Event;
 use crate::words::concept::{Concept, Mark, Noun, State, Unit};
-use crate::words::item::{Form, Item, What, sentence_around};
+use crate::words::item::{Form, Item, Number, What, sentence_around};
 use crate::words::lex::Token;
+use crate::words::scope::EITHER_HALF;
 use crate::words::senses::{Sense, Senses};
 
 /// "at 1045", "at four fifteen", "before 6": a time of day.
@@ -129,7 +130,9 @@ impl Hour<'_> {
             return Some(Told::Is(What::Labelled));
         }
         if at_noon_or_before.contains(&self.value)
-            && (self.between_a_trailer_and_a_colon() || self.opens_before_a_place())
+            && (self.between_a_trailer_and_a_colon()
+                || self.opens_before_a_place()
+                || self.after_a_deed_at_a_trailer())
         {
             return Some(Told::Is(hour_of(self.items, self.at, self.value)));
         }
@@ -181,6 +184,33 @@ impl Hour<'_> {
                     || i.number()
                         .is_some_and(|n| n.form == Form::Whole && n.unit.is_none())
             })
+    }
+
+    /// "pumped 12 at 3": when it was done.
+    fn after_a_deed_at_a_trailer(&self) -> bool {
+        let chunk = self.item().chunk;
+        let ends = self
+            .items
+            .get(self.at + 1)
+            .is_none_or(|n| n.chunk != chunk || matches!(n.what, What::Sign(_) | What::Break));
+        let trailer = self.at.checked_sub(2).filter(|i| {
+            let item = &self.items[*i];
+            let plain = |n: Number| n.form == Form::Whole && n.unit.is_none();
+            item.chunk == chunk && (item.what == What::Code || item.number().is_some_and(plain))
+        });
+        let done = |i: &Item| {
+            matches!(
+                i.what,
+                What::Is(
+                    Concept::Event(_)
+                        | Concept::State(State::Pumped | State::Cleaned | State::Stocked)
+                )
+            )
+        };
+        let deed = trailer
+            .and_then(|i| i.checked_sub(1))
+            .map(|i| &self.items[i]);
+        ends && self.is_at(self.at) && deed.is_some_and(|i| i.chunk == chunk && done(i))
     }
 
     /// "at 3 someone slipped on the steps at 23": it opens a clause that has a place of its own.
@@ -323,7 +353,7 @@ fn parts_of_the_day(items: &mut [Item]) {
             .checked_sub(1)
             .filter(|i| items[*i].chunk == items[at].chunk);
         let minutes = hour.and_then(|i| match items[i].what {
-            What::Clock(minutes) => Some(minutes),
+            What::Clock(minutes) => Some(minutes % EITHER_HALF),
             What::Number(n) if n.form == Form::Whole && n.unit.is_none() => {
                 let led = i > 0
                     && [Mark::At, Mark::About, Mark::Clock]
@@ -376,6 +406,8 @@ fn hour_of(items: &[Item], at: usize, hour: f64) -> What {
             .any(|i| i.is(Mark::Yesterday) && i.chunk == items[at].chunk);
     if either_half {
         What::Labelled
+    } else if (1.0..=11.0).contains(&hour) {
+        What::Clock(hour as u16 * 60 + EITHER_HALF)
     } else {
         What::Clock(hour as u16 * 60)
     }

@@ -287,6 +287,13 @@ pub(super) fn tasks(text: &str, tokens: &[Token], items: &mut [Item], senses: &S
         {
             items[at].what = What::Is(Concept::Mark(Mark::Label));
         }
+        // "all over the floor 10": what follows is the trailer
+        let underfoot = at > 0
+            && items[at - 1].is(Mark::Article)
+            && senses.has(spelt(&items[at]), Sense::Floor);
+        if items[at].is(Mark::Label) && underfoot {
+            items[at].what = What::Word { ordinary: true };
+        }
         if items[at].is(Mark::Label) {
             number_of_a_label(items, at);
         }

@@ -1,5 +1,6 @@
 //! One message through all stages.
 
+mod also;
 mod circuits;
 mod clock;
 mod command;
@@ -198,6 +199,7 @@ impl<'t> Reading<'t> {
         self.uncounted(&counts, &mut facts, &mut out);
         self.all_unnamed(&mut facts, &mut out);
         assemble::assign(&mut facts, &self.items, &sentences, &scopes);
+        self.also(&mut facts, &scopes, &reader.senses);
         assemble::doubted_trailers(&mut facts, (&self.items, &scopes), self.alarmed, &mut out);
         assemble::times(&mut facts, &self.items, &scopes);
         assemble::lasting(&mut facts, &self.items, &scopes);

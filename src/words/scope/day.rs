@@ -28,6 +28,7 @@ impl Day {
                 _ => "this morning".into(),
             };
         };
+        let minutes = minutes % EITHER_HALF;
         match self {
             Day::Morning | Day::Ago(_) => clock(minutes),
             Day::Yesterday => format!("yesterday {}", clock(minutes)),
@@ -40,8 +41,14 @@ impl Day {
     }
 }
 
-/// Returns a time of day as an entry prints it.
+/// Added to an hour that is told without its half of the day: "at 4", "a las 4".
+pub(in crate::words) const EITHER_HALF: u16 = 24 * 60;
+
+/// Returns a time of day as an entry prints it; one of either half of the day without a zero in front: "4:00".
 pub(in crate::words) fn clock(minutes: u16) -> String {
+    if minutes > EITHER_HALF {
+        return format!("{}:{:02}", minutes / 60 % 24, minutes % 60);
+    }
     format!("{:02}:{:02}", minutes / 60 % 24, minutes % 60)
 }
 

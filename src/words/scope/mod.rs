@@ -8,7 +8,7 @@ use std::ops::Range;
 
 use crate::words::concept::{Concept, Mark, Noun, Unit};
 use crate::words::item::{Item, What};
-pub(super) use day::{Day, clock};
+pub(super) use day::{Day, EITHER_HALF, clock};
 use denial::denials;
 pub(super) use sentence::{Sentence, segment, sentences};
 

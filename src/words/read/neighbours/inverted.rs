@@ -85,7 +85,7 @@ impl Words<'_> {
     }
 
     /// Tells whether a phrase of several words at `at` opens with one of `sense`.
-    fn opens_with(&self, at: usize, sense: Sense) -> bool {
+    pub(super) fn opens_with(&self, at: usize, sense: Sense) -> bool {
         let spelt = self.spelt(at);
         let mut words = spelt.split(' ');
         words

@@ -2,6 +2,7 @@
 
 mod air;
 mod asking;
+mod counts;
 mod inverted;
 mod parts;
 mod places;
@@ -66,6 +67,9 @@ pub(super) fn settle(text: &str, tokens: &[Token], items: &mut [Item], senses: &
         words.hour_of_then(at);
         words.house_on_a_street(at);
         words.so_many_of(at);
+        words.so_many_bubbles(at);
+        words.so_many_minutes(at);
+        words.under_load(at);
         words.cord_by_number(at);
         words.one_cord(at);
         words.level_lamp(at);

@@ -3,7 +3,7 @@
 use super::Words;
 use crate::heard::Event;
 use crate::words::concept::{Concept, Mark, Noun, State, Unit};
-use crate::words::item::{Form, Number, What};
+use crate::words::item::{Form, Item, Number, What};
 use crate::words::senses::Sense;
 
 /// Two values of one reading that are told after each other lie within this ratio.
@@ -199,8 +199,29 @@ impl Words<'_> {
         }
     }
 
+    /// "10 47 psi, no 12 47 psi": the same value again, of the trailer that was meant.
+    fn no_that_trailer(&mut self, at: usize) {
+        let opens = at > 0 && !self.same_chunk(at, at - 1) && self.items[at].is(Mark::No);
+        let told = |i: usize| self.items.get(i).and_then(Item::number);
+        if !opens || !self.names(at + 1) || !self.same_chunk(at, at + 2) {
+            return;
+        }
+        let Some(value) = told(at + 2).filter(|n| n.unit.is_some()) else {
+            return;
+        };
+        let sentence = self.items[at].sentence;
+        let again = (0..at)
+            .rev()
+            .take_while(|i| self.items[*i].sentence == sentence)
+            .any(|i| told(i).is_some_and(|n| n.unit == value.unit && n.value == value.value));
+        if again {
+            self.items[at].what = What::Is(Concept::Mark(Mark::Sorry));
+        }
+    }
+
     /// "waste 60 no 70", "50 psi, no 55": the second of two such values stands.
     pub(super) fn no_another(&mut self, at: usize) {
+        self.no_that_trailer(at);
         if !self.items[at].is(Mark::No) || !self.says(at, Sense::PlainNo) || !self.ends(at + 1) {
             return;
         }
