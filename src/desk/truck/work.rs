@@ -116,6 +116,11 @@ pub(in crate::desk) fn work_told(message: &Texted<'_>) -> Option<Work> {
         return None;
     }
     let gallons = gallons_in(text)?;
+    // "truck hauled 12 to tollgate" tells of no gallons
+    let is_a_trailer = settle::known(fleet, &UnitName::new(gallons)).is_some();
+    if is_a_trailer && !says("left") {
+        return None;
+    }
     let report = format!("pumped {gallons} gal");
     // "took 380 from 12"
     let mut named = units_in(fleet, text);
