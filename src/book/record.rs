@@ -149,6 +149,8 @@ pub enum TaskChange {
         by: String,
         promised: Option<DateTime<Utc>>,
     },
+    /// Whoever was called for it is there.
+    Here { id: u32, by: String },
     /// Whoever was called for it does not come.
     Uncalled { id: u32, by: String },
     /// Somebody took it, or was given it by a dispatcher.
@@ -188,6 +190,7 @@ impl TaskChange {
             TaskChange::Redated { id, .. }
             | TaskChange::Called { id, .. }
             | TaskChange::Wanted { id, .. }
+            | TaskChange::Here { id, .. }
             | TaskChange::Uncalled { id, .. }
             | TaskChange::Taken { id, .. }
             | TaskChange::Done { id, .. }

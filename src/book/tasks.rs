@@ -47,6 +47,9 @@ pub struct Task {
     /// Who said that they were called.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub called_by: Option<String>,
+    /// Since when whoever was called is there.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub here: Option<DateTime<Utc>>,
     /// Whether it is open.
     pub state: TaskState,
     /// The message that closed it.
@@ -103,7 +106,8 @@ impl Task {
     pub fn is_late(&self, now: DateTime<Utc>) -> bool {
         let asked = self.moved.max(Some(self.opened));
         let past = self.due.is_some_and(|due| due < now);
-        self.is_open() && past && asked.is_none_or(|asked| now - asked >= ASKED_JUST_NOW)
+        let waits = self.is_open() && self.here.is_none();
+        waits && past && asked.is_none_or(|asked| now - asked >= ASKED_JUST_NOW)
     }
 
     /// Returns when it must be done, seen from `now`: a truck that has not come in time is wanted at once.
@@ -201,11 +205,18 @@ impl Tasks {
                 task.called = Some(at);
                 task.promised = *promised;
                 task.called_by = Some(by.clone());
+                task.here = None;
+            }),
+            TaskChange::Here { id, by } => self.with(*id, |task| {
+                task.called = task.called.or(Some(at));
+                task.called_by.get_or_insert_with(|| by.clone());
+                task.here = Some(at);
             }),
             TaskChange::Uncalled { id, .. } => self.with(*id, |task| {
                 task.called = None;
                 task.promised = None;
                 task.called_by = None;
+                task.here = None;
                 // the dispatchers hear of it anew
                 task.escalated = None;
             }),

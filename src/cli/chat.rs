@@ -167,6 +167,12 @@ impl Chat {
             .collect();
         self.window.batch_blocking(day).map_err(not_done)?;
         self.barrier()?;
+        // what fell due on that day is done slice by slice
+        let mut steps = 0;
+        while self.next_due()?.is_some_and(|due| due <= start) && steps < MOST_STEPS {
+            self.barrier()?;
+            steps += 1;
+        }
         while let Ok(parcel) = self.letters.try_recv() {
             self.accept(&parcel);
         }

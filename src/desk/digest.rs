@@ -226,7 +226,8 @@ pub(super) fn fills<'a>(desk: &Desk, stands: &'a [Stand], now: DateTime<Utc>) ->
 
 /// Lists the open tasks that are past their time, the longest first: what is due, and who was called and did not come.
 pub(super) fn late(desk: &Desk, now: DateTime<Utc>) -> Vec<&Task> {
-    let is_late = |task: &&Task| task.is_late(now) || task.promised.is_some_and(|at| at < now);
+    let missed = |task: &Task| task.here.is_none() && task.promised.is_some_and(|at| at < now);
+    let is_late = |task: &&Task| task.is_late(now) || missed(task);
     let mut late: Vec<&Task> = desk.book.tasks().open().filter(is_late).collect();
     late.sort_by_key(|task| (task.due.is_none(), task.due, task.id));
     late

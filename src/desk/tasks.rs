@@ -138,6 +138,7 @@ impl Board {
             given_by: None,
             called: None,
             promised: None,
+            here: None,
             called_by: None,
             state: TaskState::Open,
             closed_cause: None,

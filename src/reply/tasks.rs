@@ -235,6 +235,9 @@ impl Voice<'_> {
 
     /// Says that whoever does it was called, on whose word, and when they come.
     fn write_called(&self, out: &mut String, task: &Task) {
+        if let Some(here) = task.here {
+            return self.write(out, "task-is-here", &[("time", here.into())]);
+        }
         let mut key = String::from("task-called");
         let mut args = Vec::new();
         if let Some(who) = &task.called_by {

@@ -81,6 +81,11 @@ fn take_in(tasks: &mut BTreeMap<u32, Told>, at: DateTime<Utc>, change: TaskChang
             told.task.promised = promised;
             told.called_by = Some(by.clone());
         }),
+        TaskChange::Here { id, by } => with(id, &|told| {
+            told.task.called = told.task.called.or(Some(at));
+            told.task.here = Some(at);
+            told.called_by.get_or_insert_with(|| by.clone());
+        }),
         TaskChange::Uncalled { id, .. } => with(id, &|told| {
             told.task.called = None;
             told.task.promised = None;

@@ -3,6 +3,8 @@
 use super::question::warn;
 use super::reply::Reply;
 use super::topic::sounds_like_one;
+use super::whole::asked_of;
+use crate::desk::phrases::plain;
 use crate::desk::receive::Hearing;
 use crate::desk::settle;
 use crate::desk::situate::Case;
@@ -20,7 +22,8 @@ pub(in crate::desk) fn asked_to_hook_up(
     let asks = |list| hearing.desk.phrases.holds("hook-up", list, hearing.text);
     // "can 12 run on one cord" tells of no cord
     let supposes = || asks("runs") && asks("power") && sounds_like_one(hearing.text);
-    let plans = asks("plan") || asks("asks") && asks("power") || supposes();
+    let few = outlets_told(hearing);
+    let plans = asks("plan") || asks("asks") && asks("power") || supposes() || few.is_some();
     if !plans || hearing.heard.command.is_some() {
         return None;
     }
@@ -34,7 +37,36 @@ pub(in crate::desk) fn asked_to_hook_up(
     hearing.drop_what_is_not_now();
     Some(match told {
         Some((unit, cords)) => (unit, Some(cords)),
-        None => (None, None),
+        None => (None, few),
+    })
+}
+
+/// How many words may stand between a number and its outlets: "one 20 amp circuit".
+const BETWEEN: usize = 2;
+
+/// Reads "only got 2 outlets", "they only have one circuit", "plan for 12 with 3 cords": how many there are, where nothing
+/// else is reported.
+fn outlets_told(hearing: &Hearing<'_>) -> Option<f64> {
+    let phrases = hearing.desk.phrases;
+    let says = |list| phrases.holds("hook-up", list, hearing.text);
+    let reports = hearing.heard.entries.iter().any(|entry| !entry.is_empty());
+    let few = says("few") && says("outlets");
+    let plan = says("plans") && (says("outlets") || says("cords"));
+    if reports || !(few || plan) {
+        return None;
+    }
+    let folded = plain(hearing.text);
+    let words: Vec<&str> = folded.split(' ').collect();
+    let is = |list, at: usize| {
+        words
+            .get(at)
+            .is_some_and(|w| phrases.is("hook-up", list, w))
+    };
+    (0..words.len()).find_map(|at| {
+        let counts = [("one", 1.0), ("two", 2.0), ("three", 3.0)];
+        let (_, count) = counts.into_iter().find(|(list, _)| is(list, at))?;
+        let near = |gap| is("outlets", at + 1 + gap) || plan && is("cords", at + 1 + gap);
+        (0..=BETWEEN).any(near).then_some(count)
     })
 }
 
@@ -44,7 +76,8 @@ pub(in crate::desk) fn hook_up(
     (unit, told): &(Option<UnitName>, Option<f64>),
     reply: &mut Reply<'_>,
 ) {
-    let named = unit.clone().or_else(|| hearing.names().into_iter().next());
+    // "2 outlets at 12": here it is no hour
+    let named = unit.clone().or_else(|| asked_of(hearing));
     let unit = named
         .as_ref()
         .or_else(|| hearing.talk.unit_at(hearing.inbound.at))

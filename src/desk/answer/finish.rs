@@ -426,9 +426,9 @@ fn notes(board: &Board) -> Vec<(Task, TaskTurn)> {
             TaskChange::Redated { id, .. } | TaskChange::Wanted { id, .. } => {
                 (*id, TaskTurn::Stands)
             }
-            TaskChange::Called { id, .. } | TaskChange::Uncalled { id, .. } => {
-                (*id, TaskTurn::Stands)
-            }
+            TaskChange::Called { id, .. }
+            | TaskChange::Here { id, .. }
+            | TaskChange::Uncalled { id, .. } => (*id, TaskTurn::Stands),
             TaskChange::Restored { task } => (task.id, TaskTurn::Stands),
             TaskChange::Taken { id, .. } => (*id, TaskTurn::Taken),
             TaskChange::Done { id, .. } | TaskChange::Dropped { id, .. } => (*id, TaskTurn::Closed),

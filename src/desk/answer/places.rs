@@ -133,6 +133,7 @@ fn looked_at(hearing: &Hearing<'_>, wanted: impl Fn(&Stand) -> bool) -> Vec<Stan
 fn moves_in_the_plan(hearing: &Hearing<'_>) -> bool {
     hearing.member.role == Role::Dispatcher
         && hearing.heard.ask.is_none()
+        && !hearing.desk.phrases.holds("truck", "who", hearing.text)
         && hearing.desk.phrases.holds("places", "moves", hearing.text)
         && !hearing.names().is_empty()
         && sites::named_in(&hearing.fleet, hearing.text).is_some()

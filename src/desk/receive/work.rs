@@ -1,6 +1,8 @@
 //! The stages of working through a message, in the order in which [`Hearing::work`] takes them.
 
 use super::super::answer::{self, Reply};
+use super::super::others::called;
+use super::super::phrases::plain;
 use super::super::settle::Settled;
 use super::super::situate::Case;
 use super::super::{
@@ -11,7 +13,7 @@ use super::meaning::nothing_in;
 use super::{Hearing, arrive, danger, ends, part, power_again, pumped};
 use crate::book::Record;
 use crate::dialogue::{About, Hauled, Passed};
-use crate::heard::{Entry, Plan, PlanKind, UnitName};
+use crate::heard::{Entry, Plan, PlanKind, Remark, UnitName};
 
 /// What a message was taken for, beside the entries it holds.
 pub(super) struct Taken {
@@ -161,6 +163,7 @@ impl Hearing<'_> {
         } else {
             truck::put_off(self);
         }
+        self.tell_wishes_apart();
         let other_watch = watch::other_half(self);
         if let Some(Ok(plan)) = &other_watch {
             self.heard.plans.push(plan.clone());
@@ -211,6 +214,21 @@ impl Hearing<'_> {
             silent,
             aid,
             not_pumped,
+        }
+    }
+
+    /// "Need someone to get ice melt", "put juno on 16 tomorrow": what others are to do is no plan of the sender's.
+    fn tell_wishes_apart(&mut self) {
+        let phrases = self.desk.phrases;
+        if !phrases.opens("wish", "opens", &plain(self.text)) {
+            return;
+        }
+        let is_name = |word: &str| called(self.fleet.crew.values(), word).is_some();
+        let of_others = phrases.holds("wish", "somebody", self.text)
+            || self.text.split_whitespace().any(is_name);
+        let planned = |remark: &&mut Remark| of_others && remark.why == "plan";
+        for remark in self.heard.set_aside.iter_mut().filter(planned) {
+            remark.why = "wish".into();
         }
     }
 
@@ -328,7 +346,10 @@ impl Hearing<'_> {
     ) {
         self.plan(reply, cases, records);
         match (&taken.truck_here, &taken.truck_gone, &taken.said.coming) {
-            (Some(unit), ..) => reply.asks = Some(how_much(unit, Hauled::Here)),
+            (Some(unit), ..) => {
+                truck::note_here(self, unit, reply);
+                reply.asks = Some(how_much(unit, Hauled::Here));
+            }
             (_, Some(unit), _) => reply.asks = Some(how_much(unit, Hauled::Gone)),
             (.., Some(truck::Coming::Muddled)) => reply.say("truck-how", &[]),
             _ => truck::told(self, reply, records),

@@ -11,6 +11,9 @@ use crate::fleet::Fleet;
 /// How long a task that is due at once may stand before it is late.
 const GRACE: TimeDelta = TimeDelta::minutes(30);
 
+/// A truck that is there has pumped by so long after (common practice, no source).
+const AT_WORK: TimeDelta = TimeDelta::hours(2);
+
 /// A refill that nobody has is told this long before the water is low.
 const REFILL: TimeDelta = TimeDelta::hours(1);
 
@@ -35,6 +38,8 @@ pub(super) fn due(book: &Book, task: &Task) -> Option<DateTime<Utc>> {
     let at = if let Some(called) = task.called {
         // a truck that was called is late when it did not come
         let late = task.promised.max(task.due)? + GRACE;
+        // one that is at work is late when it should be done
+        let late = task.here.map_or(late, |here| late.max(here + AT_WORK));
         told.is_none_or(|told| told < called).then_some(late)?
     } else if let Some(told) = told {
         // said again when it got worse; and once when the time is used up and nobody took note

@@ -12,7 +12,7 @@ use chrono_tz::Tz;
 pub(super) use self::again::{answered, may_be_a_trailer, spelled_out};
 pub(super) use self::booking::{Coming, coming, put, put_off, wants_a_call};
 pub(super) use self::says::{is_told_of, none_comes};
-pub(super) use self::work::{Work, gone, has_come, work_told};
+pub(super) use self::work::{Work, gone, has_come, note_here, work_told};
 use super::answer::{self, Reply};
 use super::choices;
 use super::inbound::Outgoing;

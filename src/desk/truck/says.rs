@@ -36,9 +36,16 @@ pub(in crate::desk) fn is_told_of(phrases: &Phrases, text: &str) -> bool {
     let late = is_late(phrases, text) && (!says("here") || is_late_indeed(phrases, text));
     let wished = says("not") && !says("unneeded");
     says("who")
+        && !is_of_a_water_pump(phrases, text)
         && (says("absent") || (is_off(phrases, text) || late) && !wished)
         && !says("other")
         && !is_marked(text)
+}
+
+/// "12 pump wont come on": the pump of a trailer, and no truck that does not come.
+fn is_of_a_water_pump(phrases: &Phrases, text: &str) -> bool {
+    let others = phrases.without("truck", "pump-alone", text);
+    denies_coming(phrases, text) && !phrases.holds("truck", "who", &others)
 }
 
 /// Tells whether a message says that trucks are off or have not come: that can hold for several trailers at once.
@@ -136,6 +143,18 @@ mod tests {
         ] {
             assert_eq!(is_off(phrases, text), off, "off: {text}");
             assert_eq!(is_late(phrases, text), late, "late: {text}");
+        }
+    }
+
+    #[test]
+    fn a_water_pump_that_does_not_come_on_is_no_truck() {
+        let phrases = Phrases::built_in();
+        for (text, told) in [
+            ("12 pump wont come on", false),
+            ("pump cancelled for 12", true),
+            ("pump truck wont come", true),
+        ] {
+            assert_eq!(is_told_of(phrases, text), told, "{text}");
         }
     }
 

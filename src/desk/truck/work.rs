@@ -2,7 +2,8 @@
 
 use super::again::{pump_outs_of, units_in};
 use super::noted;
-use crate::book::Stage;
+use crate::book::{Stage, TaskChange};
+use crate::desk::answer::Reply;
 use crate::desk::phrases::Phrases;
 use crate::desk::receive::{Hearing, Texted};
 use crate::desk::settle::{self, Settled};
@@ -68,6 +69,17 @@ pub(in crate::desk) fn has_come(hearing: &Hearing<'_>, settled: &mut Settled) ->
     Some(unit)
 }
 
+/// Notes that the truck is there, so that nobody is told that it is late or not called.
+pub(in crate::desk) fn note_here(hearing: &Hearing<'_>, unit: &UnitName, reply: &mut Reply<'_>) {
+    let tasks = hearing.desk.book.tasks();
+    let Some(task) = tasks.open_task(unit, TaskKind::PumpOut) else {
+        return;
+    };
+    reply.adopt(task);
+    let (id, by) = (task.id, hearing.member.id.clone());
+    reply.board.change(TaskChange::Here { id, by });
+}
+
 /// What a message says of a truck that is done.
 pub(in crate::desk) enum Work {
     /// It pumped: the report to read in the message's place.
@@ -104,6 +116,11 @@ pub(in crate::desk) fn work_told(message: &Texted<'_>) -> Option<Work> {
         return None;
     }
     let gallons = gallons_in(text)?;
+    // "truck hauled 12 to tollgate" tells of no gallons
+    let is_a_trailer = settle::known(fleet, &UnitName::new(gallons)).is_some();
+    if is_a_trailer && !says("left") {
+        return None;
+    }
     let report = format!("pumped {gallons} gal");
     // "took 380 from 12"
     let mut named = units_in(fleet, text);

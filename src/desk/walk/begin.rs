@@ -6,6 +6,7 @@ use super::said::is_trip;
 use super::{OPEN_AT_MOST, culprit, lately, left_off};
 use crate::dialogue::{Check, Course};
 use crate::finding::{Finding, FindingId};
+use crate::fleet::Role;
 use crate::heard::{Fault, UnitName};
 use crate::rules::steps;
 
@@ -31,6 +32,12 @@ impl Round<'_> {
 
     /// Starts a check for each fault newly reported, the worst last, so that it is at hand.
     pub(super) fn start(&mut self, reply: &mut Reply<'_>) -> bool {
+        // who passes on what another says is not there to be led through it
+        let hearing = self.hearing;
+        let relayed = hearing.desk.phrases.holds("tell", "relayed", hearing.text);
+        if hearing.member.role == Role::Dispatcher && relayed {
+            return false;
+        }
         let mut new: Vec<(UnitName, Fault)> = Vec::new();
         for finding in &reply.findings {
             for case in self
