@@ -37,7 +37,8 @@ pub(super) fn find(
         if first.is_some() && unit.is_some() {
             return Some((Ask::Status { unit }, range));
         }
-        if let Some(ask) = direct(here, sentence, unit.clone()) {
+        let report_follows = !sentence.marked && reports(&items[sentence.end..]);
+        if let Some(ask) = direct(here, sentence, unit.clone(), report_follows) {
             return Some((ask, range));
         }
         let Some(from) = sentence.asks_from else {
@@ -157,8 +158,27 @@ fn addressed(items: &[Item]) -> bool {
     }
 }
 
+/// "update on 17!! water is on, pressure 58": tells whether further sentences report, and name no trailer of their own.
+fn reports(after: &[Item]) -> bool {
+    let named = after.iter().any(|i| matches!(i.what, What::Units(_)));
+    let told = |i: &Item| {
+        matches!(
+            i.what,
+            What::Is(Concept::Event(_) | Concept::Fault(_) | Concept::State(_))
+        ) || i
+            .number()
+            .is_some_and(|n| n.form == Form::Part || n.unit.is_some())
+    };
+    !named && after.iter().any(told) && !after.iter().any(|i| i.what == What::Sign('?'))
+}
+
 /// Asks that need no question: "status 12", "tasks", "done 41".
-fn direct(items: &[Item], sentence: &Sentence, unit: Option<UnitName>) -> Option<Ask> {
+fn direct(
+    items: &[Item],
+    sentence: &Sentence,
+    unit: Option<UnitName>,
+    report_follows: bool,
+) -> Option<Ask> {
     let facts = items.iter().any(|i| {
         matches!(i.what, What::Is(Concept::Event(_) | Concept::Fault(_)))
             || i.number().is_some_and(|n| {
@@ -218,7 +238,7 @@ fn direct(items: &[Item], sentence: &Sentence, unit: Option<UnitName>) -> Option
             AskWord::Status if narrow => continue,
             AskWord::Undo => Ask::Undo,
             AskWord::Why if sentence.asks_from.is_some() => Ask::Why { unit },
-            AskWord::Status if unit.is_some() && !facts => Ask::Status { unit },
+            AskWord::Status if unit.is_some() && !facts && !report_follows => Ask::Status { unit },
             AskWord::Status if sentence.asks_from.is_none() && items.len() <= 2 => {
                 Ask::Status { unit }
             }

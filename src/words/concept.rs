@@ -323,6 +323,8 @@ names! {
         Idle = "idle",
         /// Not yet.
         Yet = "yet",
+        /// As [`Mark::Yet`], at the end of what is not denied: "12 pumped yet" asks.
+        AskedYet = "asked-yet",
         Away = "away",
         /// It went on or came back: again, keeps.
         Again = "again",

@@ -22,7 +22,9 @@ pub(super) fn apply(
     noes_between_opposites(items, language);
     for at in 0..items.len() {
         if items[at].is(Mark::Not) || items[at].is(Mark::No) {
-            contrast(items, at);
+            if !trailer_contrasted(items, groups, at) {
+                contrast(items, at);
+            }
             continue;
         }
         if !mends(items, at) {
@@ -324,6 +326,35 @@ fn trailer_mended(items: &mut [Item], groups: &mut [Group], at: usize, next: usi
     groups[old].names = groups[new].names.clone();
     for item in &mut items[next..next + 3] {
         item.what = What::Gone;
+    }
+    true
+}
+
+/// "psi 64 on 24... 42, not 24": the trailer that was named and is denied goes for the one right before. Tells whether that
+/// was so.
+fn trailer_contrasted(items: &mut [Item], groups: &mut [Group], at: usize) -> bool {
+    let denied = match items.get(at + 1).map(|i| i.what) {
+        Some(What::Number(n)) if n.form == Form::Whole && n.unit.is_none() => {
+            UnitName::new(&n.value.to_string())
+        }
+        Some(What::Units(g)) if groups[g].names.len() == 1 => groups[g].names[0].clone(),
+        _ => return false,
+    };
+    let Some(before) = (0..at).rev().take(3).find(|i| says_something(&items[*i])) else {
+        return false;
+    };
+    let What::Units(meant) = items[before].what else {
+        return false;
+    };
+    let wrong = items[..before]
+        .iter()
+        .position(|i| matches!(i.what, What::Units(g) if groups[g].names == [denied.clone()]));
+    let Some(What::Units(wrong)) = wrong.map(|i| items[i].what) else {
+        return false;
+    };
+    groups[wrong].names = groups[meant].names.clone();
+    for i in [before, at, at + 1] {
+        items[i].what = What::Gone;
     }
     true
 }

@@ -15,6 +15,7 @@ mod correct;
 mod days;
 mod either_way;
 mod explain;
+mod foretold;
 mod hot_skin;
 mod item;
 mod json;

@@ -139,6 +139,23 @@ senses! {
     OddOnes = "odd-ones",
     BeforeNoon = "before-noon",
     AfterNoon = "after-noon",
+    AsksWas = "asks-was",
+    AsksHas = "asks-has",
+    AsksHave = "asks-have",
+    AsksDid = "asks-did",
+    AsksCan = "asks-can",
+    Somebody = "somebody",
+    AnyOf = "any-of",
+    PlainYet = "plain-yet",
+    AskedOf = "asked-of",
+    ByMorning = "by-morning",
+    Foretells = "foretells",
+    Forecasters = "forecasters",
+    FallsTo = "falls-to",
+    FeelsLike = "feels-like",
+    Homeward = "homeward",
+    HeadingOut = "heading-out",
+    Weary = "weary",
 }
 
 /// The file.
@@ -158,19 +175,27 @@ struct Entry {
     say: Vec<String>,
 }
 
+/// A bit for each sense.
+type Bits = [u128; 2];
+
+/// Sets the bit of a sense.
+fn set(bits: &mut Bits, sense: Sense) {
+    bits[sense as usize / 128] |= 1 << (sense as usize % 128);
+}
+
 /// The senses of one spelling.
 #[derive(Debug, Clone, Copy, Default)]
-pub(super) struct SensesOf(u128);
+pub(super) struct SensesOf(Bits);
 
 impl SensesOf {
     /// Joins the senses of two spellings.
     pub(super) fn and(self, other: SensesOf) -> SensesOf {
-        SensesOf(self.0 | other.0)
+        SensesOf([self.0[0] | other.0[0], self.0[1] | other.0[1]])
     }
 
     /// Tells whether the spelling has the sense.
     pub(super) fn has(self, sense: Sense) -> bool {
-        self.0 & (1 << sense as u8) != 0
+        self.0[sense as usize / 128] & (1 << (sense as usize % 128)) != 0
     }
 }
 
@@ -178,9 +203,9 @@ impl SensesOf {
 #[derive(Debug, Clone, Default)]
 pub(super) struct Senses {
     /// A bit for each sense of a spelling.
-    bits: FxHashMap<Box<str>, u128>,
+    bits: FxHashMap<Box<str>, Bits>,
     /// A bit for each sense that has a phrase which opens with the word.
-    openers: FxHashMap<Box<str>, u128>,
+    openers: FxHashMap<Box<str>, Bits>,
     lists: Vec<Vec<Box<str>>>,
 }
 
@@ -202,9 +227,9 @@ impl Senses {
                 .find(|(_, name)| *name == entry.name)
                 .ok_or_else(|| wrong(format!("no sense is named `{}`", entry.name)))?;
             for say in entry.say {
-                *senses.bits.entry(say.as_str().into()).or_default() |= 1 << *sense as u8;
+                set(senses.bits.entry(say.as_str().into()).or_default(), *sense);
                 let opener = say.split(' ').next().unwrap_or_default();
-                *senses.openers.entry(opener.into()).or_default() |= 1 << *sense as u8;
+                set(senses.openers.entry(opener.into()).or_default(), *sense);
                 senses.lists[*sense as usize].push(say.into());
             }
         }

@@ -238,12 +238,14 @@ impl Hearing<'_> {
             .text
             .split(|c: char| !(c.is_alphanumeric() || c == '-'));
         let typed: Vec<UnitName> = words.map(UnitName::new).collect();
-        // a word that is a trailer's name, unless it is the hour of a clock time
+        // a word that is a trailer's name, unless it is the hour of a clock time: "chocks out at 10" has none
         let clock = when::clock_words(self.text);
+        let hours = self.desk.phrases.holds("clock", "of-hours", self.text);
+        let placed = |name: &UnitName| !hours && self.heard.named.contains(name);
         for name in self.heard.named.iter().chain(&typed) {
             if let Some(unit) = settle::known(&self.fleet, name)
                 && !named.contains(unit)
-                && !clock.contains(&name.as_str().to_lowercase())
+                && (placed(name) || !clock.contains(&name.as_str().to_lowercase()))
             {
                 named.push(unit.clone());
             }

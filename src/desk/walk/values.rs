@@ -123,7 +123,7 @@ pub(in crate::desk) fn written_out(message: &Texted<'_>) -> Option<String> {
     }
     let place = started(message).or_else(|| waiting(message))?;
     let values = &message.desk.values;
-    if values.answers_alone(&place, text) {
+    if values.answers_alone(&place, text) || tells_of_another(message, &place.unit) {
         return None;
     }
     let lines: Vec<String> = text
@@ -159,6 +159,19 @@ pub(in crate::desk) fn written_out(message: &Texted<'_>) -> Option<String> {
     let (before, after) = (told(heard), told(&again));
     let better = weight(&after) > 0 && weight(&after) >= weight(&before) && after != before;
     (all_ours && better && again.unclear.len() <= heard.unclear.len()).then_some(whole)
+}
+
+/// "guest fell at 12": tells whether something happened at another trailer than the one that is gone through; its number is
+/// no value. "level at 4" may be one.
+fn tells_of_another(message: &Texted<'_>, unit: &UnitName) -> bool {
+    let levels = |entry: &Entry| entry.events == [Event::Leveled] && entry.faults.is_empty();
+    message.heard.entries.iter().any(|entry| {
+        let another = entry.unit.as_ref().is_some_and(|name| {
+            settle::known(message.fleet, name).is_some_and(|known| known != unit)
+        });
+        let happened = !entry.events.is_empty() || !entry.faults.is_empty();
+        another && happened && !levels(entry)
+    })
 }
 
 /// Tells whether a message is a number behind "no" or "wait no": it mends the number before it, and answers no step.

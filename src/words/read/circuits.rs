@@ -1,6 +1,6 @@
 //! Circuits by their number: circuit 2, breaker 3, c1 11.8A.
 
-use crate::words::concept::{Concept, Mark, Noun, Unit};
+use crate::words::concept::{Concept, Mark, Noun, State, Unit};
 use crate::words::item::{Form, Item, What};
 use crate::words::lex::Token;
 use crate::words::senses::{Sense, Senses};
@@ -46,6 +46,37 @@ pub(super) fn circuits(items: &mut [Item]) {
         {
             items[next].what = What::Circuit(n.value as u8);
             more_circuits(items, next);
+        }
+    }
+    currents_of_further_circuits(items);
+}
+
+/// "amps are 14 on circuit 1 and 11 on circuit 3": the second is a current as the first.
+fn currents_of_further_circuits(items: &mut [Item]) {
+    let on_a_circuit = |items: &[Item], at: usize| {
+        let place = items
+            .get(at + 1)
+            .is_some_and(|n| n.is(Mark::At) || n.what == What::Is(Concept::State(State::On)));
+        let circuit = (at + 2..items.len())
+            .take(3)
+            .find(|i| !items[*i].is_filler() && items[*i].noun() != Some(Noun::Circuit));
+        place && circuit.is_some_and(|i| matches!(items[i].what, What::Circuit(_)))
+    };
+    let mut sentence = None;
+    for at in 0..items.len() {
+        let Some(number) = items[at].number() else {
+            continue;
+        };
+        let here = Some(items[at].sentence);
+        if number.unit == Some(Unit::Amp) && on_a_circuit(items, at) {
+            sentence = here;
+        } else if sentence == here
+            && number.unit.is_none()
+            && number.form != Form::Part
+            && on_a_circuit(items, at)
+            && let What::Number(current) = &mut items[at].what
+        {
+            current.unit = Some(Unit::Amp);
         }
     }
 }

@@ -1,7 +1,7 @@
 //! Times of day without a colon: at 1045, before 6, 0745 on site.
 
 use crate::heard::Event;
-use crate::words::concept::{Concept, Mark, Noun, Unit};
+use crate::words::concept::{Concept, Mark, Noun, State, Unit};
 use crate::words::item::{Form, Item, What, sentence_around};
 use crate::words::lex::Token;
 use crate::words::senses::{Sense, Senses};
@@ -128,6 +128,11 @@ impl Hour<'_> {
         if quarter && at_noon_or_before.contains(&self.value) {
             return Some(Told::Is(What::Labelled));
         }
+        if at_noon_or_before.contains(&self.value)
+            && (self.between_a_trailer_and_a_colon() || self.opens_before_a_place())
+        {
+            return Some(Told::Is(hour_of(self.items, self.at, self.value)));
+        }
         if beside_a_day(self.items, self.at) {
             return Some(Told::Is(hour_of(self.items, self.at, self.value)));
         }
@@ -152,6 +157,43 @@ impl Hour<'_> {
 
     fn spelt(&self, item: &Item) -> &str {
         &self.text[self.tokens[item.first].start..self.tokens[item.end - 1].end]
+    }
+
+    /// Tells whether it is a plain number behind a bare "at" of its chunk.
+    fn is_at(&self, at: usize) -> bool {
+        let plain = self.items[at]
+            .number()
+            .is_some_and(|n| n.form == Form::Whole && n.unit.is_none());
+        plain && at > 0 && {
+            let before = &self.items[at - 1];
+            before.what == What::Is(Concept::Mark(Mark::At)) && before.chunk == self.items[at].chunk
+        }
+    }
+
+    /// "12 at 4: 50 psi": the time of what the colon opens, behind the trailer.
+    fn between_a_trailer_and_a_colon(&self) -> bool {
+        let colon = self.items.get(self.at + 1);
+        let trailer = self.at.checked_sub(2).map(|i| &self.items[i]);
+        self.is_at(self.at)
+            && colon.is_some_and(|n| n.what == What::Sign(':'))
+            && trailer.is_some_and(|i| {
+                i.what == What::Code
+                    || i.number()
+                        .is_some_and(|n| n.form == Form::Whole && n.unit.is_none())
+            })
+    }
+
+    /// "at 3 someone slipped on the steps at 23": it opens a clause that has a place of its own.
+    fn opens_before_a_place(&self) -> bool {
+        let chunk = self.item().chunk;
+        let opens = self.at < 2 || self.items[self.at - 2].chunk != chunk;
+        let here = || (self.at + 1..self.items.len()).take_while(|i| self.items[*i].chunk == chunk);
+        let read = |i: usize| {
+            let item = &self.items[i];
+            item.noun().is_some_and(|n| n.reading().is_some())
+                || item.number().is_some_and(|n| n.unit.is_some())
+        };
+        opens && self.is_at(self.at) && here().skip(2).any(|i| self.is_at(i)) && !here().any(read)
     }
 
     /// Tells whether the word before it has a sense.
@@ -181,9 +223,12 @@ impl Hour<'_> {
         What::Clock(hour as u16 * 60 + minute as u16)
     }
 
+    /// "at 1045", "at 730"; nobody writes 1:02 as 102.
     fn is_clock(&self) -> bool {
         let (hour, minute) = self.parts();
-        self.value >= 100.0 && hour <= 23.0 && minute < 60.0
+        let short = hour < 10.0 && !four_digits(self.spelt(self.item()));
+        let odd = short && (1.0..10.0).contains(&minute);
+        self.value >= 100.0 && hour <= 23.0 && minute < 60.0 && !odd
     }
 
     /// Tells whether a noun that has numbers follows.
@@ -245,8 +290,14 @@ impl Hour<'_> {
     fn around(&self) -> bool {
         let told = |i: &Item| {
             i.chunk == self.item().chunk
-                && (matches!(i.what, What::Is(Concept::Event(_)))
-                    || self.says(Sense::Around) && i.number().is_some())
+                && (matches!(
+                    i.what,
+                    What::Is(
+                        Concept::Event(_)
+                            | Concept::Fault(_)
+                            | Concept::State(State::Leaking | State::Spilled | State::Smelly)
+                    )
+                ) || self.says(Sense::Around) && i.number().is_some())
         };
         self.before().is(Mark::About)
             && self.value <= 12.0

@@ -2,10 +2,20 @@
 
 use super::Reading;
 use crate::heard::{Ask, Command, CommandName};
-use crate::words::concept::{AskWord, Concept, Mark};
-use crate::words::item::{Form, Item, What};
+use crate::words::concept::{AskWord, Concept, Mark, Unit};
+use crate::words::item::{Form, Item, Number, What};
 
 impl<'t> Reading<'t> {
+    /// "voltage drop 100ft 10awg 12a": what a sum takes, where its name alone may head a report.
+    fn has_numbers_of_a_sum(&self, from: usize) -> bool {
+        let mut numbers = self.items[from..].iter().filter_map(Item::number);
+        let read = |n: &Number| n.unit.is_some_and(|u| u == Unit::Volt || u.is_pressure());
+        let any = self.items[from..]
+            .iter()
+            .any(|item| item.number().is_some());
+        any && !numbers.any(|n| read(&n))
+    }
+
     /// A message whose first word is an order to the bot has nothing else in it.
     pub(super) fn command(&mut self) -> bool {
         let Some(first) = self
@@ -34,8 +44,11 @@ impl<'t> Reading<'t> {
         };
         match self.items[first].what {
             What::Is(Concept::Ask(AskWord::Sum)) => {
-                self.heard.ask = Some(Ask::Sum);
-                true
+                let sums = self.items[first].end == first + 1 || self.has_numbers_of_a_sum(after);
+                if sums {
+                    self.heard.ask = Some(Ask::Sum);
+                }
+                sums
             }
             What::Is(Concept::Command(name)) => {
                 let numbered = matches!(

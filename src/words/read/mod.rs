@@ -15,7 +15,7 @@ use crate::heard::{Ask, Entry, Fault, Heard, Language, PlanKind, ReadingKey, Rem
 use crate::quantity::TemperatureScale;
 use crate::words::assemble::{self, Assembled};
 use crate::words::attach::{self, Placed, Value};
-use crate::words::concept::Mark;
+use crate::words::concept::{Mark, Noun};
 use crate::words::item::{self, Item, Items, Mended, What};
 use crate::words::lex::{self, Token};
 use crate::words::normal::Normal;
@@ -24,7 +24,9 @@ use crate::words::scope::{self, Scope};
 use crate::words::senses::Senses;
 use crate::words::unit::{self, Group};
 use crate::words::vocab::Spellings;
-use crate::words::{Reader, answer, ask, correct, hot_skin, legs, plan, told, weather, wire, wish};
+use crate::words::{
+    Reader, answer, ask, correct, foretold, hot_skin, legs, plan, told, weather, wire, wish,
+};
 use circuits::{circuit_codes, circuits};
 use clock::clock_words;
 use doubt::{doubted_again, drop_beside_unplaced};
@@ -387,7 +389,16 @@ impl<'t> Reading<'t> {
         if !self.heard.entries.iter().all(read_as_air) {
             return;
         }
-        let Some(low) = weather::low_tonight(&self.normal.text, scale, senses) else {
+        let text = &self.normal.text;
+        let about_more = self.items.iter().any(|item| {
+            let other = |noun: Noun| !matches!(noun, Noun::Air | Noun::Low | Noun::Person);
+            item.noun().is_some_and(other)
+        });
+        let foretold = || {
+            let low = foretold::low(text, &self.heard.named, scale, senses);
+            low.filter(|_| !about_more)
+        };
+        let Some(low) = weather::low_tonight(text, scale, senses).or_else(foretold) else {
             return;
         };
         // the number of degrees is no trailer's name
@@ -402,6 +413,14 @@ impl<'t> Reading<'t> {
         };
         entry.readings.set(ReadingKey::LowF, low);
         self.heard.entries = vec![entry];
+        // what was put as a plan, or asked about, is this low
+        let of_it = |remark: &Remark| remark.text.contains(&format!("{}", low.abs()));
+        self.heard.unclear.retain(|remark| !of_it(remark));
+        self.heard.set_aside.retain(|remark| !of_it(remark));
+        self.heard.plans.retain(|plan| plan.kind != PlanKind::Other);
+        if self.heard.ask == Some(Ask::Forecast { unit: None }) {
+            self.heard.ask = None;
+        }
     }
 
     /// Returns the words of the chunk that an item stands in, or the item alone where the chunk is long.

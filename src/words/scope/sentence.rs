@@ -105,6 +105,13 @@ pub(in crate::words) fn sentences(items: &[Item]) -> Vec<Sentence> {
     out
 }
 
+/// Tells whether a chunk ends in a word that asks: "12 pumped yet", which the neighbours settle.
+fn asks_at_its_end(chunk: &[Item]) -> bool {
+    let said = |i: &&Item| !matches!(i.what, What::Sign(_) | What::Break);
+    let last = chunk.iter().rev().find(said);
+    last.is_some_and(|i| i.is(Mark::AskedYet))
+}
+
 /// Returns where the question starts: at a chunk that opens as questions do.
 fn asking_part(items: &[Item], sentence: &Sentence) -> Option<usize> {
     let mut at = sentence.start;
@@ -158,6 +165,8 @@ fn asking_part(items: &[Item], sentence: &Sentence) -> Option<usize> {
                     return Some(first);
                 }
                 _ if opened => return Some(first),
+                // "12 pumped yet"
+                _ if asks_at_its_end(&items[first..end]) => return Some(first),
                 _ => {}
             }
         }

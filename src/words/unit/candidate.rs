@@ -196,7 +196,19 @@ impl<'a> Candidate<'a> {
                 .items
                 .get(self.at + 2)
                 .is_some_and(|n| matches!(n.what, What::Number(n) if plain(n)));
-        follows.then_some(Likely)
+        (follows || self.runs_to_all()).then_some(Likely)
+    }
+
+    /// "12 10 23 all closed": bare numbers side by side, of which a word for all is said.
+    fn runs_to_all(&self) -> bool {
+        let mut after = self.items[self.at..]
+            .iter()
+            .take(12)
+            .skip_while(|i| i.number().is_some_and(plain));
+        self.named.last().is_some_and(|n| n.at + 1 == self.at)
+            && after
+                .next()
+                .is_some_and(|i| i.is(Mark::All) && i.chunk == self.item.chunk)
     }
 
     /// "pressure fine on 7, 51": the value of what is said to be well.

@@ -42,7 +42,8 @@ fn goes_with(items: &[Item], group: &Group, first: usize, named: &[Named]) -> bo
     }
     let gap = first + 1..at;
     // "12 14 and 15": taken for a list by what follows
-    let side_by_side = gap.is_empty() && items[first].end == items[at].first;
+    let taken_in = items[gap.clone()].iter().all(|i| i.what == What::Gone);
+    let side_by_side = taken_in && items[first].end == items[at].first;
     if !side_by_side && !links(&items[gap.clone()], items.get(at)) {
         return false;
     }

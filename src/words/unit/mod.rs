@@ -8,6 +8,7 @@ mod inside;
 mod join;
 mod near;
 mod parity;
+mod perhaps;
 mod place;
 
 use crate::heard::UnitName;

@@ -155,22 +155,6 @@ impl Candidate<'_> {
         water && self.named_in_chunk() && chunk_ends(self.items, self.at)
     }
 
-    /// "regulator's on, turned it down, 50 now": the pressure behind it, also where no trailer is named.
-    pub(super) fn after_a_regulator(&self) -> bool {
-        /// Fewer psi than this are no pressure that a regulator leaves.
-        const LEAST_PSI: f64 = 30.0;
-        let fitted = What::Is(Concept::Event(Event::RegulatorFitted));
-        let now = |i: usize| (self.items.get(i)).is_some_and(|n| n.is(Mark::Now));
-        let alone = self.prior.is_none() && now(self.at + 1) && chunk_ends(self.items, self.at + 1);
-        alone
-            && value(self.item) >= LEAST_PSI
-            && (0..self.at)
-                .rev()
-                .take(16)
-                .take_while(|i| self.items[*i].sentence == self.item.sentence)
-                .any(|i| self.items[i].what == fitted)
-    }
-
     /// "12 was at 110 psi, now 55": a value of now that ends its chunk, after one that was.
     pub(super) fn of_now(&self) -> bool {
         let now = (0..self.at)
@@ -292,25 +276,13 @@ impl Candidate<'_> {
         if self.perhaps_volts() {
             return No;
         }
+        if self.perhaps_a_pressure() {
+            return No;
+        }
         let second = self.named_in_sentence();
         let likely = second && (self.mends_the_trailer() || self.elided())
             || value(self.item) < 10_000.0 && !second;
         if likely { Likely } else { No }
-    }
-
-    /// "2 cords, 119": alone after what carries them, it may as well be volts.
-    fn perhaps_volts(&self) -> bool {
-        (105.0..=130.0).contains(&value(self.item))
-            && self.items[..self.at]
-                .iter()
-                .rev()
-                .take_while(|i| i.sentence == self.item.sentence)
-                .any(|i| {
-                    matches!(
-                        i.noun(),
-                        Some(Noun::Cords | Noun::Cord | Noun::Power | Noun::Volts | Noun::Circuit)
-                    ) || i.what == What::Is(Concept::Event(crate::heard::Event::PowerOn))
-                })
     }
 
     /// "37 leveled. 48": a number left over at the end.
@@ -455,7 +427,11 @@ impl Candidate<'_> {
         if range && self.next.is_none() && valued_before(items, place) {
             return No;
         }
-        let clock = (100.0..=2359.0).contains(&value(self.item)) && value(self.item) % 100.0 < 60.0;
+        // nobody writes 1:02 as 102
+        let minutes = value(self.item) % 100.0;
+        let clock = (100.0..=2359.0).contains(&value(self.item))
+            && minutes < 60.0
+            && !(value(self.item) < 1000.0 && (1.0..10.0).contains(&minutes));
         let valued_next = self
             .next_item()
             .is_some_and(|n| n.noun().is_some_and(|n| n.reading().is_some()));
@@ -599,6 +575,7 @@ impl Candidate<'_> {
             || told
             || self.before_its_level(noun)
             || self.before_its_value(noun)
+            || self.of_a_mishap(noun)
             || self.pulled(noun)
             || self.told_to(noun)
         {
@@ -606,6 +583,31 @@ impl Candidate<'_> {
         } else {
             No
         }
+    }
+
+    /// "se derramó el tanque 12", "fell in tank 12": what happened to a tank was at its trailer.
+    fn of_a_mishap(&self, noun: Noun) -> bool {
+        let wrong = |i: &Item| {
+            matches!(
+                i.what,
+                What::Is(Concept::Fault(_) | Concept::State(State::Spilled | State::Damaged))
+            )
+        };
+        let tank = self.prior.filter(|p| p + 1 == self.at && noun.is_tank());
+        let led = tank.is_some_and(|p| {
+            let lead = self.items[..p].iter().rev().find(|i| !i.is(Mark::Article));
+            lead.is_some_and(|i| {
+                i.chunk == self.item.chunk && (i.is(Mark::At) || i.is(Mark::Inside))
+            })
+        });
+        let here = |i: &&Item| i.chunk == self.item.chunk;
+        let said = self.items[..self.at]
+            .iter()
+            .rev()
+            .take(8)
+            .take_while(here)
+            .any(wrong);
+        tank.is_some() && (said || led) && chunk_ends(self.items, self.at)
     }
 
     /// "battery 23 12.1v", "pressure 12 55 psi": the value follows in its measure, and the first is none that such a thing
@@ -668,7 +670,7 @@ impl Candidate<'_> {
                     || matches!(
                         n.what,
                         What::Is(Concept::State(
-                            State::Out | State::Off | State::Up | State::On
+                            State::Out | State::Off | State::Up | State::On | State::Gone
                         ))
                     )
             })

@@ -2,6 +2,7 @@
 
 mod air;
 mod asking;
+mod inverted;
 mod parts;
 mod places;
 mod power;
@@ -54,6 +55,8 @@ pub(super) fn settle(text: &str, tokens: &[Token], items: &mut [Item], senses: &
         words.nor(at);
         words.nothing_at_all(at);
         words.asked(at);
+        words.inverted(at);
+        words.yet_at_the_end(at);
         words.it_is_out(at);
         words.it_is_so_out(at);
         words.outside_of_it(at);

@@ -51,8 +51,34 @@ impl Words<'_> {
         })
     }
 
+    /// "12 closed, headed home": a person's own way, where no trailer stands beside it and none is hitched.
+    fn homeward(&mut self, at: usize) {
+        if self.items[at].what != What::Is(Concept::Event(Event::Left))
+            || !self.says(at, Sense::Homeward)
+        {
+            return;
+        }
+        let weary = (0..at).any(|i| self.says(i, Sense::Weary));
+        let of_home = !self.says(at, Sense::HeadingOut);
+        let beside = at > 0 && self.same_chunk(at, at - 1) && self.names(at - 1)
+            || self.same_chunk(at, at + 1)
+                && (self.items[at + 1].is(Mark::With)
+                    || self.items[at + 1].is(Mark::At)
+                    || self.items[at + 1].what == What::Is(Concept::State(State::On)));
+        let hitched = self.items.iter().any(|i| {
+            matches!(
+                i.what,
+                What::Is(Concept::Event(Event::Hitched | Event::JacksUp))
+            )
+        });
+        if weary || of_home && !beside && !hitched {
+            self.items[at].what = What::Is(Concept::Mark(Mark::Idle));
+        }
+    }
+
     /// "90 gallons left" and "10 left in the fresh" remain, "left it in the truck" was forgotten: none is a departure.
     pub(super) fn left(&mut self, at: usize) {
+        self.homeward(at);
         if self.items[at].what != What::Is(Concept::Event(Event::Left))
             || !self.says(at, Sense::Left)
         {
@@ -483,7 +509,7 @@ impl Words<'_> {
         let by = self.items[at].is(Mark::Clock)
             && self.says(at, Sense::ByAPlace)
             && self.bare_number(at + 1).is_some()
-            && self.ends(at + 1);
+            && (self.ends(at + 1) || self.items[at + 2].is(Mark::About));
         let here = |i: &usize| self.same_chunk(at, *i);
         let said: Vec<What> = (0..at)
             .rev()

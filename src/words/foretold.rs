@@ -1,0 +1,137 @@
+//! How cold it is going to be, told in words of a forecast: "looks like -20 by morning", "they are saying -18". What is to
+//! come is a low, and no temperature read now.
+
+use super::normal::plain;
+use super::senses::{Sense, Senses, SensesOf};
+use crate::heard::UnitName;
+use crate::quantity::{TemperatureScale, f_from_c};
+
+/// The temperatures that weather has, °F.
+const WEATHER: std::ops::RangeInclusive<f64> = -60.0..=130.0;
+
+/// Reads the low that a text foretells, °F; `named` are its trailers, whose numbers are no degrees.
+pub(super) fn low(
+    text: &str,
+    named: &[UnitName],
+    scale: TemperatureScale,
+    senses: &Senses,
+) -> Option<f64> {
+    let words: Vec<String> = text
+        .split(|c: char| c.is_whitespace() || ",;!?".contains(c))
+        .map(|word| plain(word.trim_end_matches('.')).replace(['\'', '’'], ""))
+        .filter(|word| !word.is_empty())
+        .collect();
+    let opened = words
+        .iter()
+        .map(|word| senses.opened_by(word))
+        .fold(SensesOf::default(), SensesOf::and);
+    let says = |sense| opened.has(sense) && holds(&words, sense, senses);
+    let night = says(Sense::TheNight) || says(Sense::ByMorning);
+    let foretold = says(Sense::ByMorning) || says(Sense::Foretells);
+    let falls = says(Sense::FallsTo);
+    let forecast = says(Sense::Forecasters);
+    let certain = forecast || foretold && night || falls && night;
+    if !certain || says(Sense::FeelsLike) {
+        return None;
+    }
+    // "going down to 5 tonight": where it goes, though the number could be a trailer's
+    if falls
+        && night
+        && let Some(at) = behind(&words, Sense::FallsTo, senses)
+        && let Some(told) = words.get(at).and_then(|word| degrees(word, false, scale))
+    {
+        return Some(told.f);
+    }
+    let mut degrees = words.iter().enumerate().filter_map(|(at, word)| {
+        let under = words
+            .get(at + 1)
+            .is_some_and(|next| senses.has(next, Sense::UnderZero));
+        degrees(word, under, scale)
+    });
+    let is_a_trailer = |d: &Degrees| !d.signed && named.iter().any(|n| n.as_str() == d.typed);
+    let told = degrees.clone().find(|d| !is_a_trailer(d))?;
+    let one = degrees.all(|d| is_a_trailer(&d) || d == told);
+    (one && (told.signed || (falls || forecast) && night)).then_some(told.f)
+}
+
+/// A number that may be degrees.
+#[derive(Debug, Clone, PartialEq)]
+struct Degrees {
+    typed: String,
+    f: f64,
+    /// It has a sign, a measure, or "below" behind it: nothing else is told so.
+    signed: bool,
+}
+
+fn degrees(word: &str, under: bool, scale: TemperatureScale) -> Option<Degrees> {
+    let bare = word.trim_end_matches(['°', 'º', 'f', 'c']);
+    let value: f64 = bare
+        .parse()
+        .ok()
+        .filter(|value: &f64| value.abs() < 130.0)?;
+    let value = if under { -value.abs() } else { value };
+    let celsius = word.ends_with('c') || scale == TemperatureScale::C && !word.ends_with('f');
+    let f = if celsius { f_from_c(value) } else { value };
+    WEATHER.contains(&f).then(|| Degrees {
+        typed: bare.to_owned(),
+        f,
+        signed: value < 0.0 || bare.len() < word.len(),
+    })
+}
+
+/// Tells whether the words hold a phrase of `sense`.
+fn holds(words: &[String], sense: Sense, senses: &Senses) -> bool {
+    behind(words, sense, senses).is_some()
+}
+
+/// Returns the word behind a phrase of `sense`.
+fn behind(words: &[String], sense: Sense, senses: &Senses) -> Option<usize> {
+    senses.of(sense).iter().find_map(|phrase| {
+        let length = phrase.split(' ').count();
+        let same = |window: &[String]| phrase.split(' ').eq(window.iter().map(String::as_str));
+        Some(words.windows(length).position(same)? + length)
+    })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn what_is_foretold_is_a_low_and_what_is_read_is_none() {
+        let reader = crate::words::Reader::new();
+        let low = |text| {
+            low(
+                text,
+                &[UnitName::new("12")],
+                TemperatureScale::F,
+                &reader.senses,
+            )
+        };
+        for (text, wanted) in [
+            ("looks like -20 by morning", -20.0),
+            ("they are saying -18", -18.0),
+            ("low tonight gonna be like -12", -12.0),
+            ("supposed to hit -15 tonight", -15.0),
+            ("its gonna get down to -18 tonight", -18.0),
+            ("12 going down to 5 tonight", 5.0),
+            ("forecast says 10 below", -10.0),
+            ("dicen que baja a -18 en la noche", -18.0),
+            ("va a bajar a 5 en la madrugada", 5.0),
+            ("el pronóstico dice -18", -18.0),
+        ] {
+            assert_eq!(low(text), Some(wanted), "{text}");
+        }
+        for text in [
+            "it's -18 at 12",
+            "thermometer says -18",
+            "looks like -20 on the gauge",
+            "feels like -30 tonight",
+            "truck supposed to hit 12 tonight",
+            "expecting 100 tonight",
+            "marca -18 aquí",
+        ] {
+            assert_eq!(low(text), None, "{text}");
+        }
+    }
+}
