@@ -157,6 +157,7 @@ fn known() -> &'static [Hazard] {
 /// Finds the hazard that a message tells of, and takes out of its reports what was misread by it.
 pub(super) fn take(hearing: &Hearing<'_>, settled: &mut Settled) -> Option<Told> {
     let heard = &hearing.heard;
+    let only_asked = answer::asks_leave(hearing.text) && answer::is_warned_of(hearing);
     let asks = !matches!(heard.ask, None | Some(Ask::Status { .. }));
     let rewrites = hearing.mends() || hearing.inbound.replaces.is_some();
     if asks || heard.command.is_some() || hearing.fact.is_some() {
@@ -179,7 +180,10 @@ pub(super) fn take(hearing: &Hearing<'_>, settled: &mut Settled) -> Option<Told>
     let said = unit_told(hearing, settled);
     let unit = said.clone().or_else(|| unit_before(hearing));
     let told = known().iter().find(|hazard| {
-        hazard.is_in(&words, hearing.text)
+        // what is asked further about a needle is of what was done
+        let is_done = !only_asked || hazard.after.is_some();
+        is_done
+            && hazard.is_in(&words, hearing.text)
             && hazard.bears(hearing, &unit)
             && !stands::is_told_over(hearing, &words, hazard, unit.as_ref())
             && hazard.stands_for(settled, unit.as_ref())

@@ -336,7 +336,11 @@ impl Reply<'_> {
         let marked = is_marked(hearing.text) || !hearing.heard.set_aside.is_empty();
         let asks = topic::sounds_like_one(hearing.text);
         if asks && (marked || settled.words.is_empty()) {
-            return self.voice.word("question-unknown");
+            let acts = topic::asks_to_act(hearing.text);
+            return self.voice.word(match acts {
+                true => "answer-cannot-tell",
+                false => "question-unknown",
+            });
         }
         if !settled.words.is_empty() {
             let units: Vec<String> = settled.words.iter().map(ToString::to_string).collect();

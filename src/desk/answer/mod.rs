@@ -37,6 +37,7 @@ pub(super) use several::{answer as several, parts};
 pub(super) use site::answer as of_a_site;
 pub(super) use tell::person_named;
 pub(super) use topic::Questions;
+pub(super) use topic::asks_leave;
 pub(super) use topic::sounds_like_one as sounds_like_a_question;
 pub(super) use whole::tasks_in_hand;
 pub(super) use why::WhyWords;
@@ -136,6 +137,8 @@ pub(super) fn question(hearing: &Hearing<'_>, settled: &Settled, reply: &mut Rep
     let of_a_number = match topic.topic.as_str() {
         "is-ok" => true,
         "pump-out" => meant(hearing).is_some(),
+        // "a 30 amp fuse instead of 15": the answer is the same on every trailer
+        _ if !topic.cautions.is_empty() => true,
         _ => false,
     };
     if let Some(name) = unknown.filter(|_| !of_a_number) {
@@ -241,6 +244,9 @@ fn status(hearing: &Hearing<'_>, case: &Case, reply: &mut Reply<'_>) {
     } else if hearing.heard.entries.iter().any(|entry| !entry.is_empty()) {
         // the report is answered by its own findings
         question::beside(hearing, case, reply, &[]);
+    } else if topic::asks_to_act(hearing.text) {
+        // how the trailer stands says nothing of what may be done
+        reply.first.push(reply.voice.word("answer-cannot-tell"));
     } else {
         question::in_passing(hearing, case, reply);
     }

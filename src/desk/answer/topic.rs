@@ -107,17 +107,34 @@ pub(in crate::desk) fn sounds_like_one(text: &str) -> bool {
     asks(text, &plain(text))
 }
 
-fn asks(text: &str, folded: &str) -> bool {
-    let phrases = Phrases::built_in();
+/// Tells whether a message asks whether something may be done, or how it is done.
+pub(in crate::desk) fn asks_to_act(text: &str) -> bool {
+    let folded = plain(text);
+    Phrases::built_in().opens("questions", "acts", without_lead_in(&folded))
+}
+
+/// Tells whether a message asks for leave, "dump it in the ditch ok?" too: what it speaks of is not done.
+pub(in crate::desk) fn asks_leave(text: &str) -> bool {
+    let behind = Phrases::built_in().ends("questions", "acts-behind", text);
+    asks_to_act(text) || is_marked(text) && behind
+}
+
+/// Takes the words off that may stand before a question: "so", "hey".
+fn without_lead_in(folded: &str) -> &str {
     let mut bare = folded;
     while let Some((first, rest)) = bare.split_once(' ')
-        && phrases
+        && Phrases::built_in()
             .each("questions", "before")
             .any(|word| word == first)
     {
         bare = rest;
     }
-    is_marked(text) || phrases.opens("questions", "openings", bare)
+    bare
+}
+
+fn asks(text: &str, folded: &str) -> bool {
+    let bare = without_lead_in(folded);
+    is_marked(text) || Phrases::built_in().opens("questions", "openings", bare)
 }
 
 impl Question {
@@ -185,6 +202,40 @@ mod tests {
             ("how long will the battery last on 12", "battery"),
             ("how many cords do I need for 12", "cords"),
             ("can I bypass the gfci", "bypass"),
+            ("heat gun ok on pvc?", "flame"),
+            ("can i leave the heat gun on it", "flame"),
+            ("¿puedo usar la pistola de calor?", "flame"),
+            ("is it ok to reset the breaker a third time", "reset-more"),
+            ("puedo subir la pastilla otra vez, ya van dos", "reset-more"),
+            ("its just 3 miles, ok if i tow with waste in", "tow-waste"),
+            ("puedo remolcar con negras, son 3 millas", "tow-waste"),
+            ("can i put a 30 amp fuse instead of 15", "bigger-fuse"),
+            ("puedo poner uno de 30 en lugar del fusible", "bigger-fuse"),
+            ("can i tape the breaker", "hold-breaker"),
+            ("puedo encintar la pastilla", "hold-breaker"),
+            ("can i use a suicide cord", "backfeed"),
+            ("puedo usar un cable macho a macho", "backfeed"),
+            ("can i hot swap the cords", "hot-swap"),
+            ("puedo cambiar el cable sin apagar", "hot-swap"),
+            ("can i daisy chain two cords", "daisy-chain"),
+            (
+                "puedo conectar los dos cables en un contacto",
+                "daisy-chain",
+            ),
+            ("can i stick my arm in the tank", "enter-tank"),
+            ("puedo meter el brazo al tanque", "enter-tank"),
+            ("how do i thaw the hose", "thaw"),
+            ("cómo descongelo la manguera", "thaw"),
+            ("how do i drain the water heater", "drain-heater"),
+            ("cómo dreno el calentador de agua", "drain-heater"),
+            ("how do i test the breakaway", "breakaway-test"),
+            ("cómo pruebo el freno de seguridad", "breakaway-test"),
+            ("how do i hook up the water", "hook-up-water"),
+            ("cómo conecto el agua", "hook-up-water"),
+            ("how do i level it", "level-how"),
+            ("cómo nivelo", "level-how"),
+            ("when will the hose freeze", "freeze"),
+            ("how level is it, bubble is half out", "level-enough"),
             ("should I leave the water dripping", "drip"),
             ("how long until the hose freezes", "freeze"),
             ("más", "more"),
@@ -207,6 +258,22 @@ mod tests {
             ("what is the level on 12", "waste"),
         ] {
             assert_eq!(topic(text), wanted, "{text}");
+        }
+    }
+
+    #[test]
+    fn what_may_be_done_and_how_is_asked_and_nothing_else_is() {
+        for asks in [
+            "can i stand on the fender",
+            "so how do i open the awning",
+            "puedo subirme a la salpicadera",
+        ] {
+            assert!(asks_to_act(asks), "{asks}");
+        }
+        assert!(asks_leave("dump it in the ditch ok?"));
+        assert!(!asks_leave("dumped it in the ditch ok"));
+        for other in ["12 water ok", "is 12 ok?", "heater can go on", "how is 12"] {
+            assert!(!asks_to_act(other), "{other}");
         }
     }
 

@@ -95,6 +95,7 @@ impl Hearing<'_> {
             false => None,
         };
         let one_cord = self.one_cord_out(&mut settled);
+        self.drop_what_it_only_asks_to_do(&mut settled);
         let hazard = hazard::take(self, &mut settled);
         if hazard.is_some() {
             self.heard.plans.retain(|plan| plan.kind != PlanKind::Other);
@@ -148,6 +149,18 @@ impl Hearing<'_> {
             stood,
         };
         (settled, taken)
+    }
+
+    /// "Can i put a propane heater inside 12": what is only asked about, and must not be done, is not done.
+    fn drop_what_it_only_asks_to_do(&self, settled: &mut Settled) {
+        if !answer::asks_leave(self.text) || !answer::is_warned_of(self) {
+            return;
+        }
+        settled.amend_all(|_, entry| {
+            entry.faults.clear();
+            entry.events.clear();
+        });
+        settled.homeless = None;
     }
 
     /// Reads what the message says besides reports, and takes that out of what is heard.

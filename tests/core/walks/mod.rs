@@ -1,5 +1,6 @@
 //! Guided walks hold their place: across a restart, beside another person, and whatever is answered.
 
+mod asked;
 mod chatter;
 mod content;
 mod cries;
