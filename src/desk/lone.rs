@@ -39,6 +39,8 @@ pub(super) enum Lone {
     ForWhom,
     /// The sender, whose clock runs, wants so many minutes more.
     More,
+    /// The sender, whose clock runs, works on.
+    On,
 }
 
 impl Lone {
@@ -59,6 +61,9 @@ pub(super) fn said(hearing: &Hearing<'_>) -> Option<Lone> {
     }
     if more_minutes(hearing).is_some() {
         return Some(Lone::More);
+    }
+    if goes_on(hearing) {
+        return Some(Lone::On);
     }
     if let Some(who) = goes_to(hearing) {
         return Some(Lone::GoesTo(who));
@@ -98,6 +103,15 @@ pub(super) fn said(hearing: &Hearing<'_>) -> Option<Lone> {
     let says = phrases.holds("alone", "says", text);
     let none = running.is_none() && !wish && !asks && heard.ask.is_none();
     (says && none).then_some(Lone::NoClock)
+}
+
+/// Tells whether the sender, whose clock runs, says that they work on: "back under", "still here".
+pub(super) fn goes_on(hearing: &Hearing<'_>) -> bool {
+    let ahead = hearing.desk.book.ahead();
+    let wish = |plan: &Plan| matches!(plan.kind, PlanKind::CheckMe { .. });
+    ahead.alone(&hearing.member.id).is_some()
+        && !hearing.heard.plans.iter().any(wish)
+        && hearing.desk.phrases.holds("alone", "goes-on", hearing.text)
 }
 
 /// Finds the lone worker for whom an alarm stands and to whom the sender goes: the one named, else the only one.
@@ -156,8 +170,12 @@ fn for_another(hearing: &Hearing<'_>) -> Option<(String, Option<u32>)> {
     let phrases = &hearing.desk.phrases;
     let wants = |list| phrases.holds("alone", list, hearing.text);
     let minutes = minutes_in(phrases, hearing.text);
-    // "keep an eye on lupe" wants a clock in any case, "check tobin" only with a time
-    if !(wants("watch-over") || wants("watch-timed") && minutes.is_some()) {
+    let heard = &hearing.heard;
+    let only = heard.ask.is_none() && heard.entries.iter().all(Entry::is_empty);
+    let works_alone = wants("others") && only && !is_marked(hearing.text);
+    // "keep an eye on lupe" wants a clock in any case, "check tobin" only with a time; "have abel check on 10" wants none
+    let watches = wants("watch-over") && looks_after_somebody(hearing);
+    if !(watches || works_alone || wants("watch-timed") && minutes.is_some()) {
         return None;
     }
     let mut others = hearing
@@ -171,6 +189,16 @@ fn for_another(hearing: &Hearing<'_>) -> Option<(String, Option<u32>)> {
         (until - hearing.inbound.at).num_minutes().try_into().ok()
     };
     Some((who, minutes.or_else(till)))
+}
+
+/// Tells whether it is a person who is to be looked after, and no trailer: "check on lupe".
+fn looks_after_somebody(hearing: &Hearing<'_>) -> bool {
+    let rest = hearing
+        .desk
+        .phrases
+        .following("alone", "watch-over", hearing.text);
+    let number = |rest: &str| rest.trim_start().starts_with(|c: char| c.is_ascii_digit());
+    rest.is_some_and(|rest| !number(rest))
 }
 
 /// Reads "in 15", "every 30 min", "en media hora": the minutes.
@@ -255,6 +283,10 @@ fn says_no_more(hearing: &Hearing<'_>, told: &More) -> bool {
 /// Returns until when the sender says that they work alone.
 pub(super) fn till(hearing: &Hearing<'_>) -> Option<DateTime<Utc>> {
     let phrases = &hearing.desk.phrases;
+    // "tobin works alone at 12 til 9" is tobin's clock
+    if for_another(hearing).is_some() {
+        return None;
+    }
     let under = |kind: &PlanKind| *kind == PlanKind::GoingUnder;
     let below = hearing.heard.plans.iter().any(|plan| under(&plan.kind));
     let alone = below || phrases.holds("alone", "says", hearing.text);
@@ -290,9 +322,12 @@ pub(super) fn unit_till(hearing: &Hearing<'_>) -> Option<UnitName> {
 /// Tells whether a message names somebody of the crew.
 fn names(hearing: &Hearing<'_>, who: &str) -> bool {
     let text = format!(" {} ", plain(hearing.text));
+    // "lupe's on his own"
+    let shortened = hearing.text.contains(['\'', '’']);
     let called = |name: &str| {
         let name = plain(name);
-        !name.is_empty() && text.contains(&format!(" {name} "))
+        let is = |name: String| text.contains(&format!(" {name} "));
+        !name.is_empty() && (is(name.clone()) || shortened && is(format!("{name}s")))
     };
     let member = hearing.fleet.crew.get(who);
     called(who) || member.is_some_and(|member| called(&member.name))
@@ -327,7 +362,7 @@ pub(super) fn tell(
             };
             reply.first.insert(0, line);
         }
-        Some(Lone::Till | Lone::More) => {} // set with what the bot will speak of
+        Some(Lone::Till | Lone::More | Lone::On) => {} // set with what the bot will speak of
         Some(Lone::ForWhom) => {
             let line = reply.voice.word("alone-for-whom");
             reply.first.insert(0, line);

@@ -78,6 +78,7 @@ senses! {
     Coming = "coming",
     OftenASlip = "often-a-slip",
     CheckMe = "check-me",
+    Beneath = "beneath",
     GoingUnder = "going-under",
     BackIn = "back-in",
     OnTheRoad = "on-the-road",

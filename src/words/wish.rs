@@ -64,7 +64,8 @@ pub(super) fn find(reader: &Reader, text: &str, original: &str, heard: &Heard) -
         .then(|| words.minutes_after(Sense::CheckMe));
     // "going under 12, back in 10"
     let below = opened.has(Sense::GoingUnder) && words.hold(Sense::GoingUnder);
-    let promised = below.then(|| words.minutes_after(Sense::BackIn));
+    let beneath = below || opened.has(Sense::Beneath) && words.hold(Sense::Beneath);
+    let promised = beneath.then(|| words.minutes_after(Sense::BackIn));
     let minutes = asked.flatten().or(promised.flatten());
     let ahead = || words.hold(Sense::NotOnTheRoadYet);
     if let Some(minutes) = minutes {

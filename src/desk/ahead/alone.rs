@@ -106,15 +106,22 @@ fn run(hearing: &Hearing<'_>, clock: &mut Alone, reply: &Reply<'_>) -> Option<St
 fn set(hearing: &Hearing<'_>, mut clock: Alone, reply: &mut Reply<'_>, records: &mut Vec<Record>) {
     let shorter = run(hearing, &mut clock, reply);
     let till = until(hearing, &clock);
-    let key = match (clock.unit.is_some(), till.is_some()) {
+    let every = till.is_none() && repeats(hearing, &clock);
+    let key = match (clock.unit.is_some(), till.is_some() || every) {
         (true, false) => "speak-alone-set",
         (true, true) => "speak-alone-set-until",
         (false, _) => "speak-alone-set-nowhere",
     };
-    let goes_on = till.map(|till| {
-        let args = [("time", till.into())];
-        reply.voice.say("speak-alone-until", &args)
-    });
+    let goes_on = match till {
+        Some(till) => {
+            let args = [("time", till.into())];
+            Some(reply.voice.say("speak-alone-until", &args))
+        }
+        None => every.then(|| {
+            let args = [("count", clock.minutes.into())];
+            reply.voice.say("speak-alone-every", &args)
+        }),
+    };
     let unit = clock.unit.as_ref().map_or("", |unit| unit.as_str());
     let whom = whom(&hearing.fleet, &hearing.member.id, &reply.voice);
     let args = [
@@ -218,13 +225,21 @@ fn answered(
             let minutes = minutes.try_into().unwrap_or(clock.minutes).max(1);
             return again(hearing, clock, minutes, reply, records);
         }
-    } else if clock.asked.is_none() && !ends(hearing) {
+    } else if runs_anew(hearing, clock) {
         return again(hearing, clock, clock.minutes, reply, records);
     }
     let line = reply.voice.word("speak-alone-over");
     reply.first.insert(0, line);
     put(hearing, &who, None, records);
     found(hearing, reply, records);
+}
+
+/// Tells whether a clock of so many minutes runs once more from these words on.
+fn runs_anew(hearing: &Hearing<'_>, clock: &Alone) -> bool {
+    match repeats(hearing, clock) {
+        true => !ends_a_watch(hearing),
+        false => goes_on(hearing) || clock.asked.is_none() && !ends(hearing),
+    }
 }
 
 /// Tells whether a report is of a danger: whoever tells of one may be in it.
@@ -236,6 +251,7 @@ fn tells_of_danger(case: &Case) -> bool {
 /// Tells whether words that report nothing say that the sender is well, or goes on.
 fn is_well(hearing: &Hearing<'_>) -> bool {
     ends(hearing)
+        || goes_on(hearing)
         || ends_a_watch(hearing)
         || lone::more_minutes(hearing).is_some()
         || hearing.desk.phrases.is("alone", "fine", hearing.text)
@@ -288,6 +304,7 @@ fn again(
     // that it is short was said when it was set
     let (key, shorter) = match until(hearing, &next) {
         Some(until) if until >= next.due => ("speak-alone-again-until", None),
+        _ if repeats(hearing, &next) => ("speak-alone-again-until", shorter),
         _ => ("speak-alone-again", shorter),
     };
     // word of something else moves the clock on, and is answered for itself first
@@ -308,6 +325,17 @@ fn again(
 /// Returns the time of day until which a clock was asked for.
 fn until(hearing: &Hearing<'_>, clock: &Alone) -> Option<DateTime<Utc>> {
     lone::till_in(hearing, clock.why.text(), clock.since)
+}
+
+/// Tells whether a clock was asked for that asks again and again: "check on me every 20 min".
+fn repeats(hearing: &Hearing<'_>, clock: &Alone) -> bool {
+    let asked = clock.why.text();
+    hearing.desk.phrases.holds("alone", "every", asked)
+}
+
+/// Tells whether the sender says that they work on: "back under", "still here".
+fn goes_on(hearing: &Hearing<'_>) -> bool {
+    lone::goes_on(hearing) && !leaves_off(hearing)
 }
 
 /// Tells whether a message ends a clock of so many minutes.

@@ -96,7 +96,10 @@ impl Round<'_> {
                 started = true;
             } else if !steps(fault).is_empty() {
                 let course = self.course(&unit, fault, reply);
-                lately::tell(self.hearing, &unit, fault, reply);
+                // beside a danger nothing is said that can wait
+                if !(Fault::DANGERS.contains(&fault) || fault == Fault::Spill) {
+                    lately::tell(self.hearing, &unit, fault, reply);
+                }
                 self.checks.push(self.new_check(unit, fault, course));
                 started = true;
             }

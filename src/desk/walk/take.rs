@@ -115,12 +115,14 @@ pub(in crate::desk) fn take(hearing: &mut Hearing<'_>, settled: &mut Settled) ->
 
 /// Tells whether a message reports a danger beside a check that is of none: then it is about that, and answers nothing.
 fn tells_of_a_danger(settled: &Settled, check: &Check, step: &Step) -> bool {
-    let mut reports = settled.reports.iter();
+    let reports = settled.reports.iter().map(|(.., entry)| entry);
     let danger = |fault: &Fault| Fault::DANGERS.contains(fault);
     let asks_for_one = matches!(step.then, Then::Report(fault) if danger(&fault));
     !asks_for_one
         && !danger(&check.fault)
-        && reports.any(|(.., entry)| entry.faults.iter().any(danger))
+        && reports
+            .chain(&settled.homeless)
+            .any(|entry| entry.faults.iter().any(danger))
 }
 
 /// Returns the check whose step waits for this message; none where something newer does.

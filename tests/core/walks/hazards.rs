@@ -74,6 +74,7 @@ const TOLD: &[Row] = &[
     ("fight", &[], "guy has a knife", "hay pelea, uno trae navaja, en la"),
     ("emergency", &[], "emergency", "emergencia en la"),
     ("generator-in", &[], "generator is running in the barn", "la planta está prendida en la bodega de la"),
+    ("scalding", &[], "hot water is scalding", "el agua sale hirviendo en la"),
     ("hitch-pin", &[], "falta el pasador", "sin pasador la"),
     ("chain-broken", &[], "safety chain snapped", "se rompió la cadena de la"),
     ("tow-lights-out", &[], "brake lights are out", "no prenden las luces de freno de la"),

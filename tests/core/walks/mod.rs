@@ -10,6 +10,7 @@ mod ends;
 mod going;
 mod hazards;
 mod help;
+mod lone;
 mod own_words;
 mod plug_in;
 mod tow;
