@@ -154,6 +154,14 @@ fn known() -> &'static [Hazard] {
     &KNOWN.hazard
 }
 
+/// Tells whether words tell of a hazard that is a danger to people.
+pub(super) fn is_danger_in(text: &str) -> bool {
+    let folded = plain(text);
+    let words = Words::of(&folded);
+    let mut dangers = known().iter().filter(|hazard| hazard.is_a_danger());
+    dangers.any(|hazard| hazard.is_in(&words, text))
+}
+
 /// Finds the hazard that a message tells of, and takes out of its reports what was misread by it.
 pub(super) fn take(hearing: &Hearing<'_>, settled: &mut Settled) -> Option<Told> {
     let heard = &hearing.heard;
@@ -339,6 +347,11 @@ pub(super) fn told_lately(hearing: &Hearing<'_>, code: &str, unit: Option<&UnitN
 }
 
 impl Hazard {
+    fn is_a_danger(&self) -> bool {
+        let mut faults = self.reports.iter();
+        self.level == Some(Level::Danger) || faults.any(|fault| Fault::DANGERS.contains(fault))
+    }
+
     fn is_in(&self, words: &Words<'_>, text: &str) -> bool {
         let near = |limit: f64| feet_in(text).is_some_and(|feet| feet < limit);
         let short = |most: usize| text.split_whitespace().count() <= most;

@@ -65,6 +65,9 @@ pub struct Talk {
     /// When the person last gave an order that no undo takes back.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub fixed: Option<DateTime<Utc>>,
+    /// True where the trailer of the last report was taken from the talk: its bare name next says which was meant.
+    #[serde(default, skip_serializing_if = "std::ops::Not::not")]
+    pub guessed: bool,
 }
 
 /// Words passed on to somebody.

@@ -7,7 +7,7 @@ use super::super::inbound::Inbound;
 use super::super::others::called;
 use super::super::phrases::{Phrases, is_marked, plain};
 use super::super::{
-    Desk, ahead, alarm, answer, assign, crew, days, incident, orders, relay, settle, sites,
+    Desk, ahead, alarm, answer, assign, crew, days, hazard, incident, orders, relay, settle, sites,
     standing, truck, walk,
 };
 use super::{also, asked, bare};
@@ -58,19 +58,22 @@ pub(super) struct Meaning {
 impl Meaning {
     /// Reads a message; `scanned` are the words that a scanned sticker completed.
     pub(super) fn of(came: &Came<'_>, scanned: Option<String>) -> Meaning {
-        let heard = came.hear(came.text);
+        let told = came.perceived();
+        let heard = came.hear(told.as_deref().unwrap_or(came.text));
         let order = ordered_by_task(came, &heard).or_else(|| noted(came));
         let talk = came.desk.book.talk(&came.member.id);
         let mut meaning = Meaning {
             heard: order.unwrap_or(heard),
-            whole: None,
+            whole: told,
             talk: talk.cloned().unwrap_or_default(),
             asks: None,
             also_done: Vec::new(),
             also_ordered: Vec::new(),
             fact: None,
         };
-        meaning.complete(came, scanned);
+        if meaning.whole.is_none() {
+            meaning.complete(came, scanned);
+        }
         // "cuáles están cerradas" reports none closed
         if answer::asks_which(came.desk.phrases, came.text) {
             meaning.heard = nothing_in(&meaning.heard);
@@ -263,10 +266,13 @@ impl Came<'_> {
 
     fn hear(&self, text: &str) -> Heard {
         let scale = self.fleet.style.temperature;
+        let placed = self.placed_outside(text);
+        let text = placed.as_deref().unwrap_or(text);
         let mut heard = self.desk.reader.hear(text, scale);
         if heard.command.is_none() {
             self.dangers_all_the_same(text, &mut heard);
             self.crew_hurt(text, &mut heard);
+            self.without_idioms(text, &mut heard);
         }
         if self.desk.answers.tells_of_an_order(text) {
             // it is the fire service or the police who arrived
@@ -276,6 +282,80 @@ impl Came<'_> {
             heard.entries.retain(|entry| !entry.is_empty());
         }
         heard
+    }
+
+    /// "does anyone else smell smoke at 12", "is it normal that the plug is smoking": who asks about a danger that they perceive
+    /// tells of it. Returns what is told so; none where nothing is, and of a dispatcher, who is not there.
+    fn perceived(&self) -> Option<String> {
+        let (phrases, text) = (self.desk.phrases, self.text.trim());
+        if self.member.role == Role::Dispatcher || phrases.holds("perceived", "not", text) {
+            return None;
+        }
+        let sensed = || {
+            let rest = phrases.after("perceived", "of-the-senses", text)?;
+            phrases
+                .opens("perceived", "senses", &plain(rest))
+                .then_some(rest)
+        };
+        let found = || phrases.following("perceived", "found", text);
+        let rest = phrases.after("perceived", "opens", text);
+        let rest = rest.or_else(sensed).or_else(found)?;
+        let rest = rest.trim_end_matches(['?', '!', ' ']);
+        // a name before the question stays the place of what is told
+        let (first, _) = text.split_once(' ')?;
+        let named = settle::known(self.fleet, &UnitName::new(first)).is_some();
+        let told = match named {
+            true => format!("{first} {rest}"),
+            false => rest.to_owned(),
+        };
+        let scale = self.fleet.style.temperature;
+        let heard = self.desk.reader.hear_dangers(&told, scale);
+        (heard.ask.is_none() && (dangers_in(&heard) || hazard::is_danger_in(&told))).then_some(told)
+    }
+
+    /// "guest collapsed outside 23": where people are in danger the number is the trailer of the fleet that it names, and no
+    /// temperature. Returns the text with the place said so that no air is read; none where nothing is meant so.
+    fn placed_outside(&self, text: &str) -> Option<String> {
+        let (phrases, scale) = (self.desk.phrases, self.fleet.style.temperature);
+        let words: Vec<&str> = text.split_whitespace().collect();
+        let is_name = |word: &str| {
+            let bare = word.trim_end_matches(['.', ',', '!', '?', ':']);
+            settle::known(self.fleet, &UnitName::new(bare)).is_some()
+        };
+        let placed = (1..words.len()).find_map(|at| {
+            let from = at.saturating_sub(2)..at;
+            let open = from
+                .clone()
+                .find(|from| phrases.is("place", "outside", &words[*from..at].join(" ")))?;
+            let measured = words
+                .get(at + 1)
+                .is_some_and(|next| phrases.is("place", "measured", next));
+            (open > 0 && is_name(words[at]) && !measured).then_some((open, at))
+        });
+        let (open, at) = placed?;
+        let before = words[..open].join(" ");
+        let whole = format!("{before} at {}", words[at..].join(" "));
+        let told =
+            hazard::is_danger_in(&whole) || dangers_in(&self.desk.reader.hear(&before, scale));
+        told.then_some(whole)
+    }
+
+    /// "passed out flyers", "on fire tonight, guests love it": a danger counts only where it is told beside such words, too.
+    fn without_idioms(&self, text: &str, heard: &mut Heard) {
+        let phrases = self.desk.phrases;
+        if !phrases.holds("no-danger", "says", text) {
+            return;
+        }
+        let rest = phrases.without("no-danger", "says", text);
+        let scale = self.fleet.style.temperature;
+        let rest = self.desk.reader.hear(&rest, scale).entries;
+        let stands = |fault: &Fault| rest.iter().any(|entry| entry.faults.contains(fault));
+        for entry in &mut heard.entries {
+            entry
+                .faults
+                .retain(|fault| !Fault::DANGERS.contains(fault) || stands(fault));
+        }
+        heard.entries.retain(|entry| !entry.is_empty());
     }
 
     /// "think I smell gas in 12", "an hour ago a guest fell": a danger that is doubted or past is one to the desk, which
@@ -308,6 +388,11 @@ impl Came<'_> {
             add_dangers(heard, told, |fault| fault.harms_a_person());
         }
     }
+}
+
+fn dangers_in(heard: &Heard) -> bool {
+    let mut faults = heard.entries.iter().flat_map(|entry| &entry.faults);
+    faults.any(|fault| Fault::DANGERS.contains(fault))
 }
 
 /// Adds such faults of these entries as are wanted and not heard already; tells whether there were any.

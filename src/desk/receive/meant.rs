@@ -33,6 +33,9 @@ impl Hearing<'_> {
                 .take_answer(Answered::TakeBack(key))
                 .unwrap_or_default();
         }
+        if let Some((key, way)) = self.danger_placed() {
+            return self.mend(key, &[way]);
+        }
         match self.mending() {
             Some(Mending::Plain(key, ways)) => return self.mend(key, &ways),
             Some(Mending::Either(about)) => {

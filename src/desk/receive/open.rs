@@ -53,6 +53,9 @@ impl Hearing<'_> {
             .or(asked)
             .or_else(|| self.is_at(settled))
             .or_else(|| reply.confirmed.last().map(|(unit, _)| unit.clone()));
+        if !settled.reports.is_empty() {
+            talk.guessed = settled.from_context.is_some();
+        }
         if let Some(unit) = last {
             talk.unit = Some((unit, self.inbound.at));
         }

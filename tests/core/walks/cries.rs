@@ -52,6 +52,40 @@ const CRIES: &[(&str, &str, &str)] = &[
     ("tobin", "12 smells real bad and my eyes burn", "someone sick from gas"),
     ("tobin", "12 stinks im gonna puke", "someone sick from gas"),
     ("ines", "apesta la 12, me arden los ojos", "someone sick from gas"),
+    ("tobin", "guest collapsed outside 23", "DANGER 23: Tobin reports someone hurt"),
+    ("tobin", "fight outside 23", "DANGER 23: Tobin reports a fight"),
+    ("tobin", "gas smell outside 10", "DANGER 10: Tobin reports smell of gas"),
+    ("tobin", "kid hit by a car outside 16", "DANGER 16: Tobin reports someone hurt"),
+    ("ines", "una señora se desmayó afuera de la 23", "DANGER 23: Inés reports someone hurt"),
+    ("ines", "atropellaron a un niño en la 16", "DANGER 16: Inés reports someone hurt"),
+    ("tobin", "does anyone else smell smoke at 12", "DANGER 12: Tobin reports burnt smell"),
+    ("tobin", "should i worry about smoke from the heater at 12", "DANGER 12: Tobin reports fire"),
+    ("tobin", "could smell propane near 10", "DANGER 10: Tobin reports smell of gas"),
+    ("tobin", "is that gas i smell at 12", "DANGER 12: Tobin reports smell of gas"),
+    ("tobin", "is it normal that the plug on 12 is smoking?", "DANGER 12: Tobin reports fire"),
+    ("tobin", "why is my head spinning in 12", "someone sick from gas"),
+    ("tobin", "why does the sink at 12 shock me", "DANGER 12: Tobin reports electric shock"),
+    ("tobin", "anyone else getting shocked by the sink at 10", "DANGER 10: Tobin reports electric shock"),
+    ("tobin", "anyone smell gas at 23", "DANGER 23: Tobin reports smell of gas"),
+    ("tobin", "12 is the heater supposed to smell burnt", "DANGER 12: Tobin reports burnt smell"),
+    ("ines", "es normal que huela a gas en la 4", "DANGER 4: Inés reports smell of gas"),
+    ("tobin", "im stuck under 12", "DANGER 12: Tobin reports someone"),
+    ("tobin", "trapped under 12", "DANGER 12: Tobin reports someone"),
+    ("tobin", "cant get out from under 12", "DANGER 12: Tobin reports someone"),
+    ("tobin", "the trailer is on my leg at 16", "DANGER 16: Tobin reports someone"),
+    ("ines", "estoy atorado debajo de la 12", "DANGER 12: Inés reports someone"),
+    ("tobin", "heading inside the tank on 12 to grab a phone", "going into a tank"),
+    ("tobin", "gonna reach in the waste tank for the phone", "going into a tank"),
+    ("ines", "voy adentro del tanque por un celular", "going into a tank"),
+    ("ines", "metí la mano al tanque de la 4", "going into a tank"),
+    ("tobin", "somebody needs to get here now", "an emergency"),
+    ("tobin", "need someone on 12 now", "an emergency"),
+    ("tobin", "theres a guy following me", "an emergency"),
+    ("ines", "que venga alguien ya", "an emergency"),
+    ("ines", "alguien que venga rápido a la 4", "an emergency"),
+    ("ines", "mándenme ayuda", "Inés"),
+    ("ines", "estoy temblando mucho y no puedo parar", "hurt by the cold"),
+    ("tobin", "im so cold i cant think straight", "someone hurt"),
     ("tobin", "its coming back up in the toilet 23", "WARNING 23: Close the unit"),
     ("tobin", "12 poo water is running toward the creek", "WARNING 12: Close the unit"),
     ("tobin", "12 hose came off while dumping, its everywhere", "WARNING 12: Close the unit"),
@@ -78,6 +112,17 @@ const CALM: &[(&str, &str)] = &[
     ("ines", "casi me caigo en la nieve de la 12"),
     ("ines", "ya está dando corriente la planta de la 12"),
     ("tobin", "12 propane tank leak test good, not leaking"),
+    ("tobin", "its 23 outside"),
+    ("tobin", "was anyone hurt at 12"),
+    ("tobin", "anyone hurt at 12?"),
+    ("tobin", "hose is stuck under 12"),
+    ("tobin", "the trailer is on my list"),
+    ("tobin", "why does the pump on 12 hum"),
+    ("tobin", "passed out flyers at 12"),
+    ("tobin", "knocked out the setup at 12"),
+    ("tobin", "12 is on fire tonight, guests love it"),
+    ("tobin", "i almost got shocked today by the bill"),
+    ("tobin", "burned my tongue on coffee"),
 ];
 
 #[test]
@@ -134,4 +179,34 @@ fn a_danger_on_the_road_is_not_placed_at_the_site_of_the_plan() {
             "{text}: {told}"
         );
     }
+}
+
+#[test]
+fn the_place_of_a_danger_is_mended_by_naming_the_trailer_it_was_at() {
+    for (who, said, place) in [
+        ("tobin", "guest fell at 12", "no sorry that was at 23"),
+        ("tobin", "guest fell at 12", "it was at 23 actually"),
+        ("tobin", "guest fell at 12", "its at 23 not 12"),
+        ("ines", "un señor se cayó en la 12", "perdón en la 23"),
+        ("tobin", "guest fell", "23"),
+        ("tobin", "guest fell", "23!!"),
+        ("tobin", "guest fell", "trailer 23"),
+        ("tobin", "guest fell", "its at 23"),
+        ("ines", "se cayó un señor", "en la 23"),
+    ] {
+        let mut crew = Crew::new(false);
+        crew.hears(who, "12 presión 50");
+        crew.hears(who, said);
+        let told = words_to(&crew.takes(who, place), "nadia");
+        let moved = told.contains("It is 23 that is meant") && told.contains("DANGER 23");
+        assert!(moved, "{said}; {place}: {told}");
+    }
+}
+
+#[test]
+fn a_number_after_a_danger_at_a_named_trailer_moves_it_nowhere() {
+    let mut crew = Crew::new(false);
+    crew.hears("tobin", "guest fell at 12");
+    let told = words_to(&crew.takes("tobin", "23"), "nadia");
+    assert!(!told.contains("is meant"), "{told}");
 }

@@ -5,6 +5,7 @@
 //! journal keeps.
 
 mod apply;
+mod placed;
 mod said;
 mod tried;
 mod ways;
