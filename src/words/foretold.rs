@@ -44,7 +44,10 @@ pub(super) fn low(
     {
         return Some(told.f);
     }
-    let mut degrees = words.iter().enumerate().filter_map(|(at, word)| {
+    // "ten below zero": the zero is no second number
+    let zero = |at: usize| at > 0 && senses.has(&words[at - 1], Sense::UnderZero);
+    let all = words.iter().enumerate().filter(|(at, _)| !zero(*at));
+    let mut degrees = all.filter_map(|(at, word)| {
         let under = words
             .get(at + 1)
             .is_some_and(|next| senses.has(next, Sense::UnderZero));
@@ -180,6 +183,7 @@ mod tests {
             ("ten below tonight", -10.0),
             ("radio says fifteen below by morning", -15.0),
             ("dicen que baja a menos quince en la noche", -15.0),
+            ("ten below zero tonight", -10.0),
             ("diez bajo cero en la noche", -10.0),
             ("dicen que baja a -18 en la noche", -18.0),
             ("va a bajar a 5 en la madrugada", 5.0),
