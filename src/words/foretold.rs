@@ -9,6 +9,9 @@ use crate::quantity::{TemperatureScale, f_from_c};
 /// The temperatures that weather has, °F.
 const WEATHER: std::ops::RangeInclusive<f64> = -60.0..=130.0;
 
+/// How many spellings each number of degrees in words has: English, Spanish.
+const LANGUAGES: usize = 2;
+
 /// Reads the low that a text foretells, °F; `named` are its trailers, whose numbers are no degrees.
 pub(super) fn low(
     text: &str,
@@ -16,21 +19,20 @@ pub(super) fn low(
     scale: TemperatureScale,
     senses: &Senses,
 ) -> Option<f64> {
-    let words: Vec<String> = text
-        .split(|c: char| c.is_whitespace() || ",;!?".contains(c))
-        .map(|word| plain(word.trim_end_matches('.')).replace(['\'', '’'], ""))
-        .filter(|word| !word.is_empty())
-        .collect();
+    let words = words_of(text);
     let opened = words
         .iter()
         .map(|word| senses.opened_by(word))
         .fold(SensesOf::default(), SensesOf::and);
+    let words = in_digits(words, senses);
     let says = |sense| opened.has(sense) && holds(&words, sense, senses);
     let night = says(Sense::TheNight) || says(Sense::ByMorning);
     let foretold = says(Sense::ByMorning) || says(Sense::Foretells);
     let falls = says(Sense::FallsTo);
     let forecast = says(Sense::Forecasters);
-    let certain = forecast || foretold && night || falls && night;
+    // "ten below tonight"
+    let under = night && (0..words.len()).any(|at| is_under(&words[at..], senses));
+    let certain = forecast || foretold && night || falls && night || under;
     if !certain || says(Sense::FeelsLike) {
         return None;
     }
@@ -42,7 +44,10 @@ pub(super) fn low(
     {
         return Some(told.f);
     }
-    let mut degrees = words.iter().enumerate().filter_map(|(at, word)| {
+    // "ten below zero": the zero is no second number
+    let zero = |at: usize| at > 0 && senses.has(&words[at - 1], Sense::UnderZero);
+    let all = words.iter().enumerate().filter(|(at, _)| !zero(*at));
+    let mut degrees = all.filter_map(|(at, word)| {
         let under = words
             .get(at + 1)
             .is_some_and(|next| senses.has(next, Sense::UnderZero));
@@ -52,6 +57,63 @@ pub(super) fn low(
     let told = degrees.clone().find(|d| !is_a_trailer(d))?;
     let one = degrees.all(|d| is_a_trailer(&d) || d == told);
     (one && (told.signed || (falls || forecast) && night)).then_some(told.f)
+}
+
+/// Tells whether the number that was taken for a trailer's is the degrees of a low: "ten below tonight".
+pub(super) fn are_degrees(text: &str, name: &UnitName, low: f64, senses: &Senses) -> bool {
+    let number = name.as_str().parse();
+    let words = in_digits(words_of(text), senses);
+    let typed = |at: &usize| words[*at] == name.as_str();
+    let mut named = (0..words.len()).filter(typed);
+    number == Ok(low) || number == Ok(-low) && named.all(|at| is_under(&words[at..], senses))
+}
+
+/// Tells whether words hold the degrees of a low, in digits or in words.
+pub(super) fn tells(words: &str, low: f64, senses: &Senses) -> bool {
+    let digits = format!("{}", low.abs());
+    let spoken = in_digits(words_of(words), senses);
+    words.contains(&digits) || spoken.contains(&digits)
+}
+
+fn words_of(text: &str) -> Vec<String> {
+    text.split(|c: char| c.is_whitespace() || ",;!?".contains(c))
+        .map(|word| plain(word.trim_end_matches('.')).replace(['\'', '’'], ""))
+        .filter(|word| !word.is_empty())
+        .collect()
+}
+
+/// Tells whether words open with a number that is below zero, "10 below tonight"; "12 below half" tells of a tank.
+fn is_under(words: &[String], senses: &Senses) -> bool {
+    let [number, under, rest @ ..] = words else {
+        return false;
+    };
+    let of_a_night = |word: &String| {
+        let opened = senses.opened_by(word);
+        word == "0" || opened.has(Sense::TheNight) || opened.has(Sense::ByMorning)
+    };
+    number.parse::<f64>().is_ok()
+        && senses.has(under, Sense::UnderZero)
+        && rest.first().is_none_or(of_a_night)
+}
+
+/// Writes the numbers of degrees in digits, with their sign: "minus 15", "fifteen below", "zero".
+fn in_digits(words: Vec<String>, senses: &Senses) -> Vec<String> {
+    let spoken = senses.of(Sense::DegreesInWords);
+    let mut out: Vec<String> = Vec::with_capacity(words.len());
+    for word in words {
+        // the list counts up from zero, a phrase of both languages each
+        let said = spoken.iter().position(|known| **known == *word);
+        let digits = said.map_or(word, |at| (at / LANGUAGES).to_string());
+        let number = digits.starts_with(|c: char| c.is_ascii_digit());
+        match out.last() {
+            Some(sign) if number && senses.has(sign, Sense::MinusSign) => {
+                out.pop();
+                out.push(format!("-{digits}"));
+            }
+            _ => out.push(digits),
+        }
+    }
+    out
 }
 
 /// A number that may be degrees.
@@ -116,6 +178,13 @@ mod tests {
             ("its gonna get down to -18 tonight", -18.0),
             ("12 going down to 5 tonight", 5.0),
             ("forecast says 10 below", -10.0),
+            ("supposed to hit minus 15 tonight", -15.0),
+            ("its gonna drop to zero by midnight", 0.0),
+            ("ten below tonight", -10.0),
+            ("radio says fifteen below by morning", -15.0),
+            ("dicen que baja a menos quince en la noche", -15.0),
+            ("ten below zero tonight", -10.0),
+            ("diez bajo cero en la noche", -10.0),
             ("dicen que baja a -18 en la noche", -18.0),
             ("va a bajar a 5 en la madrugada", 5.0),
             ("el pronóstico dice -18", -18.0),
@@ -127,6 +196,8 @@ mod tests {
             "thermometer says -18",
             "looks like -20 on the gauge",
             "feels like -30 tonight",
+            "ten guests tonight",
+            "12 below half tonight",
             "truck supposed to hit 12 tonight",
             "expecting 100 tonight",
             "marca -18 aquí",

@@ -125,6 +125,8 @@ senses! {
     Road = "road",
     TheLow = "the-low",
     LowIs = "low-is",
+    DegreesInWords = "degrees-in-words",
+    MinusSign = "minus-sign",
     UnderZero = "under-zero",
     TheNight = "the-night",
     Part = "part",

@@ -80,6 +80,7 @@ pub(super) fn answer(
         "more" => return tell::all_of_it(hearing, &case, reply),
         "next" => return next(hearing, &case, reply),
         "truck" => sought::truck(&case, reply),
+        "pumped" => sought::pumped(&case, reply),
         "pump-out" => tank_lasts::lasts(hearing, &case, reply),
         "card" => {
             standing::card_asked(hearing, &case, reply);

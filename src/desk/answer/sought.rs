@@ -114,6 +114,33 @@ pub(super) fn reading(what: &str, case: &Case, reply: &mut Reply<'_>) -> Vec<Fin
     Vec::new()
 }
 
+/// When a trailer was last pumped out, by the book, and what is known of its tank since.
+pub(super) fn pumped(case: &Case, reply: &mut Reply<'_>) -> Vec<FindingId> {
+    let unit = ("unit", Arg::from(case.unit.as_str()));
+    let line = match case.now.last_pumped() {
+        Some((at, Some(gal))) => {
+            let args = [
+                unit,
+                ("time", at.into()),
+                ("value", Arg::Number(gal, Measure::Gal)),
+            ];
+            reply.voice.say("answer-pumped-so-much", &args)
+        }
+        Some((at, None)) => reply
+            .voice
+            .say("answer-pumped", &[unit, ("time", at.into())]),
+        None => reply.voice.say("answer-not-pumped", &[unit]),
+    };
+    reply.first.push(line);
+    let mut covered = level("waste", case, reply);
+    let open = reply.board.tasks();
+    if let Some(task) = open.open_task(&case.unit, TaskKind::PumpOut).cloned() {
+        promised(&task, reply);
+        covered.push(FindingId::WasteBookPumpOut);
+    }
+    covered
+}
+
 /// When the pump truck comes to a trailer.
 pub(super) fn truck(case: &Case, reply: &mut Reply<'_>) -> Vec<FindingId> {
     let task = reply

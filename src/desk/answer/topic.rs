@@ -134,7 +134,9 @@ fn without_lead_in(folded: &str) -> &str {
 
 fn asks(text: &str, folded: &str) -> bool {
     let bare = without_lead_in(folded);
-    is_marked(text) || Phrases::built_in().opens("questions", "openings", bare)
+    let phrases = Phrases::built_in();
+    let behind = || phrases.ends("questions", "endings", folded);
+    is_marked(text) || phrases.opens("questions", "openings", bare) || behind()
 }
 
 impl Question {
@@ -256,6 +258,15 @@ mod tests {
             ("done setting up 16?", "open"),
             ("12 gate code", "card-gate"),
             ("what is the level on 12", "waste"),
+            ("has anyone pumped 12", "pumped"),
+            ("pumped 12 yet", "pumped"),
+            ("anyone know if 12 got pumped", "pumped"),
+            ("12 pumped or no", "pumped"),
+            ("was 12 pumped?", "pumped"),
+            ("ya bombearon la 6 o no", "pumped"),
+            ("¿ya vaciaron la 12?", "pumped"),
+            ("does 12 need to be pumped", "pump-out"),
+            ("when do i need 12 pumped", "pump-out"),
         ] {
             assert_eq!(topic(text), wanted, "{text}");
         }
@@ -286,6 +297,8 @@ mod tests {
             "sum drop 16 amps 150 ft 14 gauge",
             "why pressure",
             "12 pumped out, truck was here at 14:00",
+            "12 not pumped yet",
+            "ya vaciaron la 12",
             "the regulator is on",
             "note 12 the heater switch is behind the door",
         ] {

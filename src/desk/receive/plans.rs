@@ -42,6 +42,11 @@ impl Hearing<'_> {
                     let wanted = self.wanted_by(by.as_deref(), plan, &case);
                     self.need(&case, kind_of(*need), wanted, reply);
                 }
+                // "called the truck for 12, no answer": it is still to be called
+                (PlanKind::Booked { need, .. }, Some(unit)) if self.nobody_answered() => {
+                    let case = self.case_for(cases, &unit);
+                    self.need(&case, kind_of(*need), None, reply);
+                }
                 (PlanKind::Booked { need, at }, Some(unit)) => {
                     let case = self.case_for(cases, &unit);
                     let promised = self.told_for(at.as_deref(), plan, &case);
@@ -105,6 +110,11 @@ impl Hearing<'_> {
     fn told_for(&self, clock: Option<&str>, plan: &Plan, case: &Case) -> Option<DateTime<Utc>> {
         let zone = case.job().map_or(self.fleet.time_zone, |job| job.time_zone);
         when::told(clock?, &plan.text, self.now, zone)
+    }
+
+    /// Tells whether nobody was reached by the call that a message tells of.
+    fn nobody_answered(&self) -> bool {
+        self.desk.phrases.holds("truck", "unanswered", self.text)
     }
 
     /// Returns the instant by which work is wanted: at the hour told, else on the day told, as far as the site's hours go.

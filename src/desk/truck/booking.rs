@@ -28,7 +28,7 @@ pub(in crate::desk) enum Coming {
 pub(in crate::desk) fn coming(hearing: &Hearing<'_>) -> Option<Coming> {
     let (phrases, text, heard) = (&hearing.desk.phrases, hearing.text, &hearing.heard);
     let says = |list| phrases.holds("truck", list, text);
-    let other = ["other", "not", "past", "here", "left"];
+    let other = ["other", "not", "unanswered", "past", "here", "left"];
     if !says("who")
         || heard.ask.is_some()
         || is_off(phrases, text)

@@ -393,7 +393,8 @@ impl<'t> Reading<'t> {
         }
         let text = &self.normal.text;
         let about_more = self.items.iter().any(|item| {
-            let other = |noun: Noun| !matches!(noun, Noun::Air | Noun::Low | Noun::Person);
+            let other =
+                |noun: Noun| !matches!(noun, Noun::Air | Noun::Low | Noun::Person | Noun::Sound);
             item.noun().is_some_and(other)
         });
         let foretold = || {
@@ -408,7 +409,7 @@ impl<'t> Reading<'t> {
             .heard
             .named
             .iter()
-            .find(|name| name.as_str().parse() != Ok(low));
+            .find(|name| !foretold::are_degrees(text, name, low, senses));
         let mut entry = Entry {
             unit: unit.cloned(),
             ..Entry::default()
@@ -416,7 +417,7 @@ impl<'t> Reading<'t> {
         entry.readings.set(ReadingKey::LowF, low);
         self.heard.entries = vec![entry];
         // what was put as a plan, or asked about, is this low
-        let of_it = |remark: &Remark| remark.text.contains(&format!("{}", low.abs()));
+        let of_it = |remark: &Remark| foretold::tells(&remark.text, low, senses);
         self.heard.unclear.retain(|remark| !of_it(remark));
         self.heard.set_aside.retain(|remark| !of_it(remark));
         self.heard.plans.retain(|plan| plan.kind != PlanKind::Other);

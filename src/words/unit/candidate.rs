@@ -488,7 +488,7 @@ pub(super) fn plain(n: Number) -> bool {
 }
 
 /// Tells whether a number stands later in the sentence where a trailer stands: after of, at, on.
-fn placed_later(items: &[Item], at: usize) -> bool {
+pub(super) fn placed_later(items: &[Item], at: usize) -> bool {
     (at + 2..items.len())
         .take(10)
         .take_while(|i| items[*i].sentence == items[at].sentence)

@@ -1,6 +1,7 @@
 //! Numbers of things inside a trailer, or counts of them: stall 2 of 12, three toilets, the lock of 2.
 
 use super::Named;
+use super::candidate::{placed_later, plain};
 use crate::words::concept::{Concept, Mark, Noun, State};
 use crate::words::item::{Form, Item, What};
 use crate::words::lex::Token;
@@ -168,6 +169,56 @@ fn asked_how_many(text: &str, tokens: &[Token], items: &[Item], at: usize) -> bo
         && (asked(at) && (things(at + 1) || or(at + 1) && small(at + 2) && things(at + 3))
             || at > 3 && or(at - 1) && things(at - 2) && small(at - 3) && asked(at - 3)
             || at > 2 && or(at - 1) && small(at - 2) && asked(at - 2) && things(at + 1))
+}
+
+/// "2 guests fell at 23", "6 of the lights are out on 12": so many of what is said, where the trailer is named after it.
+pub(super) fn so_many_at_a_trailer(
+    text: &str,
+    tokens: &[Token],
+    items: &[Item],
+    at: usize,
+    senses: &Senses,
+) -> bool {
+    let here = |i: usize| items.get(i).filter(|n| n.chunk == items[at].chunk);
+    let number = items[at].number().filter(|n| plain(*n));
+    let (Some(number), Some(next)) = (number, here(at + 1)) else {
+        return false;
+    };
+    let led = at > 0
+        && items[at - 1].chunk == items[at].chunk
+        && (items[at - 1].is(Mark::Unit)
+            || items[at - 1].is(Mark::Article)
+            || items[at - 1].is(Mark::At)
+            || items[at - 1].what == What::Sign('#')
+            || items[at - 1].what == What::Is(Concept::State(State::On)));
+    if led || !placed_later(items, at) {
+        return false;
+    }
+    let spelt = &text[tokens[next.first].start..tokens[next.end - 1].end];
+    let thing = spelt.split(' ').next().unwrap_or(spelt);
+    let harmed = |i: &Item| match i.what {
+        What::Is(Concept::Fault(fault)) => fault.harms_a_person(),
+        What::Is(Concept::State(state)) => matches!(state, State::Trapped | State::Hurt),
+        _ => false,
+    };
+    let of_people = matches!(next.noun(), Some(Noun::Guests | Noun::Person))
+        || senses.has(thing, Sense::OnePerson)
+        || harmed(next);
+    let mut behind = items[at + 1..].iter().take(8);
+    let mut in_sentence = behind
+        .by_ref()
+        .take_while(|i| i.sentence == items[at].sentence);
+    let people = of_people && in_sentence.any(harmed);
+    let part = at + 2 + usize::from(here(at + 2).is_some_and(|n| n.is(Mark::Article)));
+    let of = next.is(Mark::Of)
+        && here(part)
+            .and_then(Item::noun)
+            .is_some_and(|noun| noun.reading().is_none());
+    let broken = matches!(next.what, What::Is(Concept::Fault(_)))
+        && thing.ends_with('s')
+        && thing.len() < spelt.len()
+        && (2.0..=4.0).contains(&number.value);
+    people || of || broken
 }
 
 /// Tells whether a place and a number stand at `at`: "on 22".

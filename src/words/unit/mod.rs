@@ -17,7 +17,7 @@ use crate::words::item::{Form, Item, What};
 use crate::words::lex::Token;
 use crate::words::senses::Senses;
 use candidate::is_unit;
-use inside::{beside_one_person, count_of_things, places_inside, sub_places};
+use inside::{beside_one_person, count_of_things, places_inside, so_many_at_a_trailer, sub_places};
 use join::join;
 
 /// The longest span of numbers that "12-14" may mean.
@@ -162,6 +162,10 @@ fn mark(text: &str, tokens: &[Token], items: &mut [Item], senses: &Senses) -> Ve
                 names: two,
                 explicit: false,
             });
+            continue;
+        }
+        if so_many_at_a_trailer(text, tokens, items, at, senses) {
+            items[at].what = What::Labelled;
             continue;
         }
         if count_of_things(text, tokens, items, at, !named.is_empty()) {

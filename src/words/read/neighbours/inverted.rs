@@ -60,8 +60,9 @@ impl Words<'_> {
                 .iter()
                 .any(|mark| item.is(*mark))
         });
-        // "the worst smell yet"
-        let said = at.checked_sub(1).is_some_and(|i| {
+        // "the worst smell yet"; "pumped 12 yet": the trailer may stand last
+        let mut last = before().filter(|i| !self.items[*i].is_filler());
+        let said = last.find(|i| !self.names(*i)).is_some_and(|i| {
             self.is_said_of(i) && !matches!(self.items[i].what, What::Is(Concept::Fault(_)))
         });
         if said && !denied {
@@ -170,15 +171,26 @@ impl Words<'_> {
         let named = |i: usize| self.names(i) && self.same_chunk(first, i);
         let place = at > first
             && (item.is(Mark::At) || item.what == What::Is(Concept::State(State::On)))
+            && self.same_chunk(first, at + 1)
             && (named(at + 1)
-                || self.items[at + 1..]
-                    .first()
-                    .is_some_and(|n| n.is(Mark::Article)));
+                || self.items[at + 1].is(Mark::Article)
+                || self.items[at + 1].is(Mark::Label)
+                || self.items[at + 1].noun().is_some());
         let and = at > first && item.is(Mark::And) && named(at + 1);
         let possessive = at > first && matches!(item.what, What::Sign('\''));
         let of = at > first && (item.is(Mark::Of) || item.is(Mark::Article));
         let word = article && at == first && matches!(item.what, What::Word { .. });
-        item.noun().is_some() || named(at) || wrong || place || and || possessive || of || word
+        // "the light in stall 2"
+        let inside = at > first && (item.is(Mark::Label) || item.what == What::Labelled);
+        item.noun().is_some()
+            || inside
+            || named(at)
+            || wrong
+            || place
+            || and
+            || possessive
+            || of
+            || word
     }
 
     /// Tells whether somebody, or nobody knows who or what, is at `at`: anyone, they, juno, anything.
