@@ -517,7 +517,7 @@ impl Hearing<'_> {
         };
         self.heard.plans.iter().any(asks_for)
             || self.desk.answers.tells_of_an_order(self.text)
-            || truck::is_told_of(self.desk.phrases, self.text)
+            || truck::is_of_ours(self)
             || self.desk.phrases.holds("override", "says", self.text)
     }
 }

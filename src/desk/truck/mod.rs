@@ -30,6 +30,14 @@ use crate::fleet::Role;
 use crate::heard::{Entry, Event, Plan, PlanKind, UnitName};
 use crate::reply::Arg;
 
+/// Tells whether a message is about a truck of ours that is off or late. While a step of a check waits, and none was called,
+/// "truck wont be here today" is an answer to that.
+pub(super) fn is_of_ours(hearing: &Hearing<'_>) -> bool {
+    let waits = !hearing.talk.checks.is_empty();
+    is_told_of(hearing.desk.phrases, hearing.text)
+        && (!waits || !all_called(hearing).is_empty() || !names(hearing).is_empty())
+}
+
 /// Takes back or moves what was booked, where the message says that the truck is off or late.
 pub(super) fn told(hearing: &Hearing<'_>, reply: &mut Reply<'_>, records: &mut Vec<Record>) {
     let phrases = &hearing.desk.phrases;
@@ -41,7 +49,7 @@ pub(super) fn told(hearing: &Hearing<'_>, reply: &mut Reply<'_>, records: &mut V
         || heard.command.is_some()
         || answer::is_question(hearing)
         || heard.entries.iter().any(pumped)
-        || !is_told_of(phrases, text)
+        || !is_of_ours(hearing)
     {
         return;
     }
