@@ -247,6 +247,9 @@ impl Fault {
 /// A trailer takes at most so many cords: one a circuit (handbook 2.1).
 pub const MOST_CORDS: f64 = 4.0;
 
+/// A number alone that may be the volts of a site's mains (common practice, no source).
+pub const MAINS_V: std::ops::RangeInclusive<f64> = 105.0..=130.0;
+
 codes! {
     /// A number a message can report; the code names its unit of measure.
     #[allow(missing_docs)]

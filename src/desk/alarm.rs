@@ -183,10 +183,8 @@ pub(super) fn tell_of_no_heat(
     reply: &mut Reply<'_>,
     records: &mut Vec<Record>,
 ) {
-    let freezes = |finding: &&Finding| {
-        finding.id == FindingId::ColdFreezeSoon && finding.urgency == Urgency::Now
-    };
-    let found: Vec<Finding> = reply.findings.iter().filter(freezes).cloned().collect();
+    let found = reply.findings.iter().filter(|finding| freezes(finding));
+    let found: Vec<Finding> = found.cloned().collect();
     for finding in found {
         let case = cases
             .iter()
@@ -244,6 +242,11 @@ const FREEZES_WITHIN: TimeDelta = TimeDelta::hours(1);
 /// Names the alarm of a trailer that freezes without heat.
 pub(super) fn no_heat_key(unit: &UnitName) -> String {
     format!("no-heat:{unit}")
+}
+
+/// Tells whether a finding is that water aboard freezes about now.
+pub(super) fn freezes(finding: &Finding) -> bool {
+    finding.id == FindingId::ColdFreezeSoon && finding.urgency == Urgency::Now
 }
 
 /// Tells whether a trailer was reported to have no heat: its heater off, its rooms cold, or no power.

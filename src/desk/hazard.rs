@@ -185,13 +185,22 @@ pub(super) fn take(hearing: &Hearing<'_>, settled: &mut Settled) -> Option<Told>
     }
     let folded = plain(hearing.text);
     let words = Words::of(&folded);
+    // what is only asked about is not done, and what is told beside it is
+    let beside = match only_asked {
+        true => answer::beside_leave(hearing.text),
+        false => hearing.text.to_owned(),
+    };
+    let folded_beside = plain(&beside);
+    let told_beside = Words::of(&folded_beside);
     let said = unit_told(hearing, settled);
     let unit = said.clone().or_else(|| unit_before(hearing));
     let told = known().iter().find(|hazard| {
         // what is asked further about a needle is of what was done
-        let is_done = !only_asked || hazard.after.is_some();
-        is_done
-            && hazard.is_in(&words, hearing.text)
+        let is_told = match hazard.after {
+            Some(_) => hazard.is_in(&words, hearing.text),
+            None => hazard.is_in(&told_beside, &beside),
+        };
+        is_told
             && hazard.bears(hearing, &unit)
             && !stands::is_told_over(hearing, &words, hazard, unit.as_ref())
             && hazard.stands_for(settled, unit.as_ref())

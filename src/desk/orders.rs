@@ -140,7 +140,12 @@ impl Words<'_, '_> {
             let (ids, rest) = numbers(self.phrases, rest);
             let all = !ids.is_empty() && ids.iter().all(|id| self.open(*id).is_some());
             let given = (all && is_courtesy(self.phrases, rest)).then_some(ids)?;
-            return Some(given.into_iter().map(|id| assigned(id, name)).collect());
+            return Some(
+                given
+                    .into_iter()
+                    .map(|id| assign::to(Some(id), name))
+                    .collect(),
+            );
         }
         let mut rest = self.phrases.after("assign", "opens", text)?;
         let mut orders = Vec::new();
@@ -153,7 +158,7 @@ impl Words<'_, '_> {
             if ids.is_empty() || !self.is_known(name) {
                 return None;
             }
-            orders.extend(ids.into_iter().map(|id| assigned(id, name)));
+            orders.extend(ids.into_iter().map(|id| assign::to(Some(id), name)));
             rest = more.trim_start_matches([' ', ',', ';', '&']);
         }
         (orders.len() > 1).then_some(orders)
@@ -162,10 +167,6 @@ impl Words<'_, '_> {
     fn is_known(&self, name: &str) -> bool {
         called(self.came.fleet.crew.values(), name).is_some()
     }
-}
-
-fn assigned(id: u32, name: &str) -> Command {
-    assign::to(Some(id), name)
 }
 
 fn opens_a_relay(phrases: &Phrases, text: &str) -> bool {

@@ -6,7 +6,7 @@ use chrono::{DateTime, Utc};
 use crate::dialogue::Talk;
 use crate::finding::{Facts, Finding, FindingId, Level, Origin, Urgency};
 use crate::fleet::{Fleet, Trailer};
-use crate::heard::{Entry, Event, Heard, ReadingKey, UnitName};
+use crate::heard::{Entry, Event, Heard, MAINS_V, ReadingKey, UnitName};
 use crate::quantity::Measure;
 use crate::rules::first_words;
 
@@ -143,13 +143,11 @@ pub(super) fn settle(
 
 /// "power on 121" where no trailer bears that name: the volts that came with it.
 fn volts_for_a_name(entry: &Entry, fleet: &Fleet) -> Option<Entry> {
-    /// What the mains of a site have, volts.
-    const MAINS: std::ops::RangeInclusive<f64> = 105.0..=130.0;
     let name = entry.unit.as_ref()?;
     let volts: f64 = name.as_str().parse().ok()?;
     let on = entry.events.contains(&Event::PowerOn) && entry.faults.is_empty();
     let free = known(fleet, name).is_none() && entry.readings.value(ReadingKey::Volts).is_none();
-    (on && free && MAINS.contains(&volts)).then(|| {
+    (on && free && MAINS_V.contains(&volts)).then(|| {
         let mut told = entry.clone();
         told.unit = None;
         told.readings.set(ReadingKey::Volts, volts);

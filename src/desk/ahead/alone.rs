@@ -301,6 +301,14 @@ fn again(
         ..clock.clone()
     };
     let shorter = run(hearing, &mut next, reply);
+    // "10 more min" are asked for on top, and bring no question forward; "make it 5" does
+    let on_top = hearing
+        .desk
+        .phrases
+        .holds("alone", "more-behind", hearing.text);
+    if clock.asked.is_none() && on_top && lone::more_minutes(hearing).is_some() {
+        next.due = next.due.max(clock.due);
+    }
     // that it is short was said when it was set
     let (key, shorter) = match until(hearing, &next) {
         Some(until) if until >= next.due => ("speak-alone-again-until", None),

@@ -119,6 +119,12 @@ pub(in crate::desk) fn asks_leave(text: &str) -> bool {
     asks_to_act(text) || is_marked(text) && behind
 }
 
+/// Returns what a message tells beside asking for leave: "someone got shocked" behind "can i tape the breaker".
+pub(in crate::desk) fn beside_leave(text: &str) -> String {
+    let parts = text.split_inclusive(['.', ',', ';', '!', '?', '\n']);
+    parts.filter(|part| !asks_leave(part.trim())).collect()
+}
+
 /// Takes the words off that may stand before a question: "so", "hey".
 fn without_lead_in(folded: &str) -> &str {
     let mut bare = folded;
@@ -283,6 +289,16 @@ mod tests {
         }
         assert!(asks_leave("dump it in the ditch ok?"));
         assert!(!asks_leave("dumped it in the ditch ok"));
+        for (text, told) in [
+            (
+                "can i tape the breaker. someone got shocked",
+                " someone got shocked",
+            ),
+            ("12 is on fire, can i use water?", "12 is on fire,"),
+            ("dump it in the ditch ok?", ""),
+        ] {
+            assert_eq!(beside_leave(text), told);
+        }
         for other in ["12 water ok", "is 12 ok?", "heater can go on", "how is 12"] {
             assert!(!asks_to_act(other), "{other}");
         }

@@ -13,7 +13,7 @@ use super::meaning::nothing_in;
 use super::{Hearing, arrive, danger, ends, part, power_again, pumped};
 use crate::book::Record;
 use crate::dialogue::{About, Hauled, Passed};
-use crate::heard::{Entry, Plan, PlanKind, Remark, UnitName};
+use crate::heard::{Entry, Event, Fault, Plan, PlanKind, Remark, UnitName};
 
 /// What a message was taken for, beside the entries it holds.
 pub(super) struct Taken {
@@ -151,16 +151,25 @@ impl Hearing<'_> {
         (settled, taken)
     }
 
-    /// "Can i put a propane heater inside 12": what is only asked about, and must not be done, is not done.
+    /// "Can i put a propane heater inside 12": what is only asked about, and must not be done, is not done. What is told
+    /// beside it stands, and so does whoever came to harm.
     fn drop_what_it_only_asks_to_do(&self, settled: &mut Settled) {
         if !answer::asks_leave(self.text) || !answer::is_warned_of(self) {
             return;
         }
-        settled.amend_all(|_, entry| {
-            entry.faults.clear();
-            entry.events.clear();
-        });
-        settled.homeless = None;
+        let told = answer::beside_leave(self.text);
+        let told = self.desk.reader.hear(&told, self.fleet.style.temperature);
+        let stands = |entry: &mut Entry| {
+            let wrong = |fault: &Fault| told.entries.iter().any(|it| it.faults.contains(fault));
+            let done = |event: &Event| told.entries.iter().any(|it| it.events.contains(event));
+            entry
+                .faults
+                .retain(|fault| fault.harms_a_person() || wrong(fault));
+            entry.events.retain(done);
+        };
+        settled.amend_all(|_, entry| stands(entry));
+        settled.homeless.iter_mut().for_each(stands);
+        settled.homeless = settled.homeless.take().filter(|entry| !entry.is_empty());
     }
 
     /// Reads what the message says besides reports, and takes that out of what is heard.

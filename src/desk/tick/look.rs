@@ -5,7 +5,7 @@
 
 use chrono::{DateTime, TimeDelta, Utc};
 
-use super::super::alarm::{is_without_heat, no_heat_key, no_heat_text};
+use super::super::alarm::{freezes, is_without_heat, no_heat_key, no_heat_text};
 use super::super::receive::lead;
 use super::super::situate::Case;
 use super::super::tasks::Board;
@@ -156,9 +156,6 @@ fn tell_of_no_heat(round: &mut Round<'_>, case: &Case) {
         .filter(|_| !told && is_without_heat(case))
     else {
         return;
-    };
-    let freezes = |finding: &Finding| {
-        finding.id == FindingId::ColdFreezeSoon && finding.urgency == Urgency::Now
     };
     let Some(air_f) = case.now.value(ReadingKey::AirF) else {
         return;

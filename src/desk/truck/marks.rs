@@ -261,7 +261,7 @@ fn fitting(way: Vec<Mark>, bare: bool) -> Option<Vec<Pair>> {
 
 /// Pairs trailers with times by their order: each trailer with the time behind it, or each time with the trailers behind
 /// it; none where neither goes.
-fn paired(marks: Vec<Mark>) -> Option<Vec<(Option<UnitName>, Option<String>)>> {
+fn paired(marks: Vec<Mark>) -> Option<Vec<Pair>> {
     let mut units: Vec<UnitName> = Vec::new();
     let mut times: Vec<String> = Vec::new();
     let mut runs: Vec<(Vec<UnitName>, Vec<String>)> = Vec::new();

@@ -289,8 +289,16 @@ fn cancelled(hearing: &Hearing<'_>, task: &Task, reply: &mut Reply<'_>, records:
         id: task.id,
         by: hearing.member.id.clone(),
     });
-    reply.say("truck-off", &[("unit", unit.as_str().into())]);
-    tell(hearing, task.id, "truck-off-told", &[], reply);
+    let unneeded = hearing
+        .desk
+        .phrases
+        .holds("truck", "unneeded", hearing.text);
+    let (key, told) = match unneeded {
+        true => ("truck-unneeded", "truck-unneeded-told"),
+        false => ("truck-off", "truck-off-told"),
+    };
+    reply.say(key, &[("unit", unit.as_str().into())]);
+    tell(hearing, task.id, told, &[], reply);
     // where the call presses, this is the alarm of it: it is not told twice
     let pressing = task.call_by.is_some_and(|call_by| call_by <= hearing.now);
     if pressing && other_dispatchers(hearing).next().is_some() {

@@ -1,6 +1,6 @@
 //! Times of day without a colon: at 1045, before 6, 0745 on site.
 
-use crate::heard::Event;
+use crate::heard::{Event, MAINS_V};
 use crate::words::concept::{Concept, Mark, Noun, State, Unit};
 use crate::words::item::{Form, Item, Number, What, sentence_around};
 use crate::words::lex::Token;
@@ -294,7 +294,7 @@ impl Hour<'_> {
                 && (matches!(i.noun(), Some(Noun::Cords | Noun::Power | Noun::Volts))
                     || i.what == What::Is(Concept::Event(Event::PowerOn)))
         };
-        (105.0..=130.0).contains(&self.value)
+        MAINS_V.contains(&self.value)
             && self.says(Sense::AtAValue)
             && self.items[..self.at].iter().rev().take(6).any(carries)
     }

@@ -2,14 +2,14 @@
 
 use super::candidate::Candidate;
 use super::near::{chunk_ends, value};
-use crate::heard::Event;
+use crate::heard::{Event, MAINS_V};
 use crate::words::concept::{Concept, Mark, Noun};
 use crate::words::item::{Item, What};
 
 impl Candidate<'_> {
     /// "2 cords, 119": alone after what carries them, it may as well be volts.
     pub(super) fn perhaps_volts(&self) -> bool {
-        (105.0..=130.0).contains(&value(self.item))
+        MAINS_V.contains(&value(self.item))
             && self.items[..self.at]
                 .iter()
                 .rev()
@@ -18,7 +18,7 @@ impl Candidate<'_> {
                     matches!(
                         i.noun(),
                         Some(Noun::Cords | Noun::Cord | Noun::Power | Noun::Volts | Noun::Circuit)
-                    ) || i.what == What::Is(Concept::Event(crate::heard::Event::PowerOn))
+                    ) || i.what == What::Is(Concept::Event(Event::PowerOn))
                 })
     }
 

@@ -34,6 +34,26 @@ fn what_must_not_be_done_is_answered_with_no_and_reports_nothing() {
 }
 
 #[test]
+fn a_danger_told_beside_what_is_asked_is_one() {
+    for (who, text) in [
+        ("tobin", "can i tape the breaker. someone got shocked at 12"),
+        ("tobin", "can i use a heat gun, 12 is on fire"),
+        ("tobin", "12 is on fire, can i put a propane heater inside?"),
+        (
+            "lupe",
+            "puedo encintar la pastilla? le dio toques a uno en la 6",
+        ),
+    ] {
+        let mut crew = Crew::new(false);
+        let turn = crew.takes(who, text);
+        let danger = if who == "lupe" { "PELIGRO" } else { "DANGER" };
+        let reply = words_to(&turn, who);
+        assert!(reply.starts_with(danger), "{text}: {reply}");
+        assert!(words_to(&turn, "nadia").contains("DANGER"), "{text}");
+    }
+}
+
+#[test]
 fn towing_with_waste_is_answered_while_the_leaving_check_waits() {
     let mut crew = Crew::new(false);
     crew.hears("tobin", "packing up 12");

@@ -46,6 +46,18 @@ fn a_clock_is_set_by_who_is_below_and_says_when_they_will_be_out() {
 }
 
 #[test]
+fn minutes_more_never_bring_the_clock_forward() {
+    for more in ["need 10 more min", "almost done, 5 more min"] {
+        let mut crew = Crew::new(false);
+        let due = |crew: &Crew| crew.desk.book().ahead().alone("tobin").map(|it| it.due);
+        crew.hears("tobin", "going under 12, check me in 15");
+        let set = due(&crew);
+        crew.hears("tobin", more);
+        assert!(set.is_some() && due(&crew) == set, "{more}");
+    }
+}
+
+#[test]
 fn a_clock_runs_anew_for_who_goes_on_working_below() {
     for (who, set, on) in [
         (
