@@ -1,6 +1,7 @@
 //! Every second trailer of a span: 12-16, even ones.
 
 use super::Group;
+use crate::heard::UnitName;
 use crate::words::item::{Item, What};
 use crate::words::lex::Token;
 use crate::words::senses::{Sense, Senses};
@@ -34,9 +35,33 @@ pub(super) fn every_second(
         let Some(odd) = odd.filter(|_| groups[group].names.len() > 1) else {
             continue;
         };
-        groups[group].names.retain(|name| {
+        let second = |name: &UnitName| {
             let number = name.as_str().parse::<u32>();
             number.is_ok_and(|number| number % 2 == odd)
-        });
+        };
+        let names = &mut groups[group].names;
+        // "20, LL1 odds": where none is left, the word spoke of something else
+        if names.iter().any(second) {
+            names.retain(second);
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use crate::quantity::TemperatureScale;
+    use crate::words::Reader;
+
+    #[test]
+    fn a_word_that_leaves_no_trailer_leaves_all() {
+        let units = |text| {
+            let heard = Reader::new().hear(text, TemperatureScale::F);
+            let entries = heard.entries.into_iter();
+            let units = entries.filter_map(|entry| Some(entry.unit?.to_string()));
+            units.collect::<Vec<_>>()
+        };
+        assert_eq!(units("12-15 odd ones arrived"), ["13", "15"]);
+        assert_eq!(units("12 and 14 odd ones arrived"), ["12", "14"]);
+        units("Si la 20 ll1 odds arrrvied");
     }
 }
