@@ -289,7 +289,7 @@ impl Facts {
         self.items.iter().find(|fact| fact.name == name)
     }
 
-    /// Returns the JSON object of contract C4: each fact by name, with `formula`, `source` and what was `assumed`.
+    /// Returns the JSON object that `replay` prints: each fact by name, with `formula`, `source` and what was `assumed`.
     pub fn to_json(&self) -> serde_json::Value {
         let mut object = serde_json::Map::new();
         let mut assumed = Vec::new();

@@ -22,7 +22,7 @@ macro_rules! codes {
         }
 
         impl $name {
-            /// Every code, in the order of the contract.
+            /// Every code, in the order in which they are declared.
             pub const ALL: &'static [$name] = &[$($name::$variant),+];
 
             /// Returns the code as it is written in records and JSON.
@@ -244,7 +244,7 @@ impl Fault {
     }
 }
 
-/// A trailer takes at most so many cords: one a circuit (handbook 2.1).
+/// A trailer takes at most so many cords: one a circuit (common practice, no source).
 pub const MOST_CORDS: f64 = 4.0;
 
 /// A number alone that may be the volts of a site's mains (common practice, no source).
@@ -412,7 +412,7 @@ impl Entry {
 /// What the sender wants back.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[serde(tag = "about", rename_all = "kebab-case")]
-#[allow(missing_docs)] // each is one question word of the contract
+#[allow(missing_docs)] // each is a word that a question is asked by
 pub enum Ask {
     Status { unit: Option<UnitName> },
     History { unit: Option<UnitName> },

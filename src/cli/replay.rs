@@ -1,4 +1,4 @@
-//! `hosebib replay`: timed messages through the desk on their own clock (contract C4).
+//! `hosebib replay`: timed messages through the desk on their own clock.
 
 use std::collections::BTreeMap;
 use std::io::Write;

@@ -131,6 +131,7 @@ fn asked(now: DateTime<Utc>, voice: &Voice<'_>, said: &Said<'_>) -> Vec<Choice> 
         | About::WasPumped { .. }
         | About::NoDanger { .. }
         | About::HurtNow { .. }
+        | About::Worry { .. }
         | About::ReleaseSure { .. }
         | About::Leaves { unit: Some(_) } => codes(&["yes", "no"]),
         About::WhichMend { ways, .. } => {

@@ -18,6 +18,7 @@ use super::tick;
 use super::watch;
 use super::when;
 use super::withdrawn;
+use super::worry;
 use crate::book::{Alarm, AlarmChange, Attempt, Personal, Record, Task, TaskChange};
 use crate::dialogue::{About, Hauled, Question};
 use crate::finding::{Facts, Finding, FindingId, Level, Origin, TaskKind, Urgency};
@@ -326,6 +327,13 @@ fn never_mind(hearing: &Hearing<'_>, reply: &mut Reply<'_>, records: &mut Vec<Re
         .iter()
         .filter(|watch| watch.who == hearing.member.id);
     match (&hearing.talk.question, mine.next_back()) {
+        (
+            Some(Question {
+                about: About::Worry { .. },
+                ..
+            }),
+            _,
+        ) => worry::tell_of_none(hearing, reply),
         (
             Some(Question {
                 about: About::NoDanger { unit, .. },

@@ -93,22 +93,21 @@ pub(super) fn unheard(
 
 /// Puts into words how the trailers stand, and no more.
 pub(super) fn rows(desk: &Desk, stands: &[Stand], voice: &Voice<'_>) -> String {
-    let word = |unit: &UnitName| desk.book.unit(unit)?.state().last_word.as_ref();
     let rows: Vec<DigestRow<'_>> = stands
         .iter()
         .map(|stand| {
-            let tasks = desk.book.tasks().open_on(&stand.unit);
-            let due = tasks.filter_map(|task| Some((task.kind, task.due?)));
-            let known = desk.book.unit(&stand.unit);
+            let tasks = || desk.book.tasks().open_on(&stand.unit);
+            let due = tasks().filter_map(|task| Some((task.kind, task.due?)));
+            let known = desk.book.unit(&stand.unit).map(|kept| kept.state());
             DigestRow {
                 unit: &stand.unit,
                 site: stand.site.as_deref(),
-                stage: known.map_or(Stage::Unknown, |kept| kept.state().stage()),
+                stage: known.map_or(Stage::Unknown, UnitState::stage),
                 worst: stand.worst,
                 more: stand.more,
                 due: due.min_by_key(|(_, due)| *due),
-                pump_out: desk.book.tasks().open_task(&stand.unit, TaskKind::PumpOut),
-                last_word: word(&stand.unit).map(|word| word.at),
+                pump_out: tasks().find(|task| task.kind == TaskKind::PumpOut),
+                last_word: known.and_then(|known| Some(known.last_word.as_ref()?.at)),
                 unheard: stand.unheard,
             }
         })

@@ -43,6 +43,7 @@ mod walk;
 mod watch;
 mod when;
 mod withdrawn;
+mod worry;
 
 use std::collections::BTreeMap;
 use std::sync::Arc;

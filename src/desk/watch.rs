@@ -33,6 +33,18 @@ pub(super) struct Wanted<'a> {
     pub(super) below: bool,
 }
 
+/// Takes "under 1/4", "menos de 1/4" in a condition for the way down: the reader takes such words for a bound alone.
+pub(super) fn point_down(hearing: &mut Hearing<'_>) {
+    let phrases = hearing.desk.phrases;
+    for plan in &mut hearing.heard.plans {
+        if let PlanKind::Watch { below, .. } = &mut plan.kind {
+            // of two conditions nobody can say here whose word it is
+            let two = phrases.holds("watch", "parts", &plan.text);
+            *below |= !two && phrases.holds("watch", "under", &plan.text);
+        }
+    }
+}
+
 /// Sets a watch; where the trailer is there already, says so at once.
 pub(super) fn set(
     hearing: &Hearing<'_>,

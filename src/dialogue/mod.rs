@@ -233,6 +233,11 @@ pub enum About {
         /// The trailer last talked about.
         unit: Option<UnitName>,
     },
+    /// Whether somebody is in danger, where the words may say so.
+    Worry {
+        /// Whether a person may be hurt, else something may hurt one.
+        person: bool,
+    },
     /// Whether somebody is hurt, before the facts of an incident are asked.
     HurtNow {
         /// The incident's number.
@@ -326,6 +331,7 @@ impl About {
                 | About::IncidentFact { .. }
                 | About::Arrived { .. }
                 | About::Leaves { .. }
+                | About::Worry { .. }
                 | About::HurtNow { .. }
                 | About::OverrideWhy { .. }
                 | About::PhotoOf { .. }

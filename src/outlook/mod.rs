@@ -1,6 +1,6 @@
 //! What is coming for one trailer: when the waste tank reaches its stop level, when fresh water and battery run out.
 //!
-//! The desk works it out once a turn and hands it to the rules; contract C4 prints the same figures. Instants are whole
+//! The desk works it out once a turn and hands it to the rules; `replay --json` prints the same figures. Instants are whole
 //! minutes, so that the same log gives the same forecast.
 
 mod compute;

@@ -58,9 +58,15 @@ impl DigestRow<'_> {
 
 /// Says how the fleet stands: what is wrong or due first, worst first; those in good order counted once there are many.
 pub fn digest(voice: &Voice<'_>, rows: &[DigestRow<'_>]) -> String {
-    let mut sorted: Vec<&DigestRow<'_>> = rows.iter().collect();
-    sorted.sort_by(|a, b| a.order().cmp(&b.order()));
-    let trouble = sorted.iter().filter(|row| !row.in_good_order()).count();
+    let whole = rows.len() <= LISTED_WHOLE;
+    let (mut listed, well): (Vec<&DigestRow<'_>>, Vec<_>) =
+        rows.iter().partition(|row| !row.in_good_order());
+    let trouble = listed.len();
+    if whole {
+        listed.extend(&well);
+    }
+    // those that are only counted are many, and need no order
+    listed.sort_by(|a, b| a.order().cmp(&b.order()));
     let mut out = voice.say(
         "digest-head",
         &[
@@ -69,15 +75,14 @@ pub fn digest(voice: &Voice<'_>, rows: &[DigestRow<'_>]) -> String {
             ("trouble", trouble.into()),
         ],
     );
-    let whole = rows.len() <= LISTED_WHOLE;
-    let wanted = if whole { rows.len() } else { trouble };
+    let wanted = listed.len();
     // the head, the count of those in good order, and the line that counts what did not fit
     let shown = if wanted + 2 <= LINES {
         wanted
     } else {
         LINES - 3
     };
-    for row in &sorted[..shown] {
+    for row in &listed[..shown] {
         out.push('\n');
         voice.write_digest_row(&mut out, row);
     }
@@ -91,10 +96,9 @@ pub fn digest(voice: &Voice<'_>, rows: &[DigestRow<'_>]) -> String {
     }
     if !whole && trouble < rows.len() {
         out.push('\n');
-        let well = &sorted[trouble..];
         let args = [
             ("count", Arg::from(well.len())),
-            ("stages", voice.stages(well).into()),
+            ("stages", voice.stages(&well).into()),
         ];
         voice.write(&mut out, "digest-good-order", &args);
     }

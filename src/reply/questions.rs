@@ -64,6 +64,7 @@ impl Voice<'_> {
                 self.say("ask-leaves-unit", &[("unit", unit.as_str().into())])
             }
             About::Leaves { unit: None } => self.word("ask-leaves"),
+            About::Worry { .. } => self.word("ask-worry"),
             About::HurtNow { unit, .. } => {
                 self.say("incident-help-first", &[("unit", unit.as_str().into())])
             }

@@ -95,7 +95,15 @@ impl One<'_> {
             Value::Reading(key, value) if range.contains(&placed.at) => Some((key, value)),
             _ => None,
         });
-        let level = || Some((ReadingKey::WastePct, self.level(named)?));
+        // "if 23 fresh is under 1/4": the tank that is named, else waste; a battery has no such level
+        let spoken = || self.items.iter().filter_map(|item| item.noun()?.reading());
+        let tank = spoken()
+            .find(|key| [ReadingKey::FreshPct, ReadingKey::FuelPct].contains(key))
+            .or_else(|| {
+                let battery = spoken().any(|key| key == ReadingKey::BatteryV);
+                (!battery).then_some(ReadingKey::WastePct)
+            });
+        let level = || Some((tank?, self.level(named)?));
         match reading.or_else(level) {
             Some((key, value)) => PlanKind::Watch {
                 key,

@@ -77,6 +77,18 @@ pub(super) fn with_talk(text: &str) -> Option<(&str, &str)> {
     (pasted(report).is_some() && !talk.is_empty()).then_some((report, talk))
 }
 
+/// Returns the day of the month, hour and minute, UTC, at which a pasted METAR or SPECI observed the air; none of a TAF,
+/// which tells of hours to come.
+pub fn observed_at(text: &str) -> Option<(u32, u32, u32)> {
+    let upper = text.trim().to_uppercase();
+    if upper.starts_with("TAF") {
+        return None;
+    }
+    let stamp = body(&upper)?.into_iter().next()?.strip_suffix('Z')?;
+    let part = |at: usize| stamp.get(at..at + 2)?.parse().ok();
+    Some((part(0)?, part(2)?, part(4)?))
+}
+
 /// Returns the groups of a report behind its name, station and time; none where the text is none.
 fn body(upper: &str) -> Option<Vec<&str>> {
     let apart = |c: char| c.is_whitespace() || "=:".contains(c);

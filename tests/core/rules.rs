@@ -1,5 +1,5 @@
-//! Each rule has a case in which it fires and a near miss just inside its limit, with the place in the trade's handbook
-//! or the source beside it.
+//! Each rule has a case in which it fires and a near miss just inside its limit, with the
+//! source beside it.
 
 mod cold;
 mod crew;

@@ -1,5 +1,5 @@
 //! Field situations: timed messages, and what must and must not be advised after them. Each line of
-//! `tests/data/scenarios/*.jsonl` names in `why` the handbook rule or formula it rests on.
+//! `tests/data/scenarios/*.jsonl` names in `why` the rule or formula it rests on.
 
 use std::collections::BTreeSet;
 use std::path::Path;
@@ -60,7 +60,7 @@ struct Task {
 #[test]
 fn every_field_situation_gets_its_advice() {
     let data = Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/data");
-    let table = contract();
+    let table = fixed_levels();
     let mut failures = Vec::new();
     let mut count = 0;
     for entry in std::fs::read_dir(data.join("scenarios")).expect("the scenarios' folder") {
@@ -96,16 +96,16 @@ fn every_field_situation_gets_its_advice() {
     );
 }
 
-/// A finding with the urgencies and levels that contract C3 and the handbook allow it.
+/// A finding with the urgencies and levels that are allowed.
 pub(crate) struct Fixed {
     id: String,
     urgencies: String,
     levels: String,
 }
 
-/// Reads the table of contract C3.
-pub(crate) fn contract() -> Vec<Fixed> {
-    let path = Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/data/findings-c3.csv");
+/// Reads the table of what is fixed.
+pub(crate) fn fixed_levels() -> Vec<Fixed> {
+    let path = Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/data/findings-levels.csv");
     let text = std::fs::read_to_string(path).expect("the table of C3");
     let rows = text.lines().filter(|line| !line.starts_with('#'));
     rows.map(|line| {
@@ -120,7 +120,7 @@ pub(crate) fn contract() -> Vec<Fixed> {
     .collect()
 }
 
-/// Names the findings whose urgency or level is not as the contract fixes it.
+/// Names the findings whose urgency or level is not as it is fixed.
 fn off_the_table(turns: &[(Vec<Turn>, Turn)], table: &[Fixed]) -> Vec<String> {
     let all = turns
         .iter()
@@ -139,9 +139,9 @@ pub(crate) fn stray(finding: &Finding, table: &[Fixed]) -> Option<String> {
 }
 
 #[test]
-fn every_finding_of_the_contract_is_registered() {
+fn every_finding_of_the_table_is_registered() {
     let registered: BTreeSet<&str> = FindingId::ALL.iter().map(|id| id.code()).collect();
-    let table = contract();
+    let table = fixed_levels();
     for row in &table {
         assert!(registered.contains(row.id.as_str()), "{}", row.id);
         assert!(
@@ -173,14 +173,14 @@ fn a_finding_off_the_table_is_told() {
         turn.findings
             .push(Finding::new(id, level, urgency, facts()));
     }
-    let strays = off_the_table(&[(Vec::new(), turn)], &contract());
+    let strays = off_the_table(&[(Vec::new(), turn)], &fixed_levels());
     assert_eq!(strays.len(), 2, "{strays:?}");
 }
 
 /// A danger is told as grave before anybody knows which trailer it is about as after.
 #[test]
-fn first_words_are_as_grave_as_the_contract_says() {
-    let table = contract();
+fn first_words_are_as_grave_as_is_fixed() {
+    let table = fixed_levels();
     let firsts = Fault::ALL.iter().filter_map(|fault| first_words(*fault));
     for first in firsts {
         let row = table.iter().find(|row| row.id == first.id.code());

@@ -1,6 +1,6 @@
 //! A freeze expected tonight: a low that a dispatcher tells or pastes holds for all sites, or for the one they name.
 
-use chrono::{DateTime, TimeDelta, Utc};
+use chrono::{DateTime, Datelike, TimeDelta, Utc};
 
 use super::super::answer::Reply;
 use super::super::phrases::plain;
@@ -19,6 +19,7 @@ use crate::heard::{Ask, Entry, Plan, PlanKind, ReadingKey, UnitName};
 use crate::quantity::Measure;
 use crate::reply::Arg;
 use crate::situation::Occasion;
+use crate::words;
 
 /// Units whose doors open within this long are looked at too.
 const TONIGHT: TimeDelta = TimeDelta::hours(18);
@@ -44,6 +45,9 @@ pub(in super::super) fn told(
     settled.homeless = None;
     settled.from_context = None;
     settled.reports.clear();
+    if let Some(at) = observed_long_ago(hearing).filter(|_| !is_low) {
+        return reply.say("speak-report-old", &[("time", at.into())]);
+    }
     let named = sites::named_in(&hearing.fleet, hearing.written);
     let site = named.map(|(site, _)| site.id.clone());
     let site = site.or_else(|| low::site_mended(hearing));
@@ -53,8 +57,8 @@ pub(in super::super) fn told(
     }
     if is_low
         && low_f > FREEZE_F
-        && !has_measure(hearing.text)
         && let Some((unit, was, at)) = frost_read(hearing)
+        && (!has_measure(hearing.text) || low_f - was > MOST_RISE_F)
     {
         let args = [
             ("value", Arg::Number(low_f, Measure::DegF)),
@@ -62,7 +66,11 @@ pub(in super::super) fn told(
             ("unit", unit.as_str().into()),
             ("time", at.into()),
         ];
-        return reply.say("speak-low-warm", &args);
+        let key = match has_measure(hearing.text) {
+            true => "speak-low-rise",
+            false => "speak-low-warm",
+        };
+        return reply.say(key, &args);
     }
     let mut weather = Weather {
         by: hearing.member.id.clone(),
@@ -88,6 +96,25 @@ pub(in super::super) fn told(
 /// A frost that was read this lately makes a mild night doubtful: a minus is lost more easily than a frost (common practice, no
 /// source).
 const FROST_LATELY: TimeDelta = TimeDelta::hours(12);
+
+/// A low so much warmer than a frost of the same day was told in the wrong measure, °F: common practice, no source.
+const MOST_RISE_F: f64 = 55.0;
+
+/// A report of the air that is older than this says nothing of the air now (they are made hourly: ICAO Annex 3).
+const REPORT_LASTS: TimeDelta = TimeDelta::hours(3);
+
+/// Returns when a pasted report of the air was made, where that is too long ago.
+fn observed_long_ago(hearing: &Hearing<'_>) -> Option<DateTime<Utc>> {
+    let (day, hour, minute) = words::observed_at(hearing.written)?;
+    let now = hearing.inbound.at;
+    // the last such day of a month that is not to come
+    let made = (0..31).find_map(|back| {
+        let date = (now + TimeDelta::hours(1) - TimeDelta::days(back)).date_naive();
+        let at = date.and_hms_opt(hour, minute, 0)?.and_utc();
+        (date.day() == day && at <= now + TimeDelta::hours(1)).then_some(at)
+    })?;
+    (now - made > REPORT_LASTS).then_some(made)
+}
 
 /// Returns the coldest frost that was read lately: on which trailer, how cold, °F, and when.
 fn frost_read(hearing: &Hearing<'_>) -> Option<(UnitName, f64, DateTime<Utc>)> {

@@ -5,7 +5,7 @@ use chrono::{DateTime, TimeDelta, Utc};
 use super::super::answer;
 use super::super::phrases::{Phrases, is_marked, plain};
 use super::super::settle::known;
-use super::super::{Desk, truck, when, withdrawn};
+use super::super::{Desk, truck, when, withdrawn, worry};
 use super::Hearing;
 use crate::dialogue::{About, Mend};
 use crate::fleet::Fleet;
@@ -100,6 +100,9 @@ pub(super) fn completed(
     if let About::ReleaseSure { number, text: why } = about {
         let sure = phrases.is("choice", "yes", text);
         return sure.then(|| format!("release incident {number} {why}"));
+    }
+    if let About::Worry { person } = about {
+        return worry::completed(desk, text, *person);
     }
     if let About::CordsLive { unit, .. } = about {
         return live_cords(phrases, heard, text).map(|count| format!("{unit}: {count} cords live"));
@@ -271,6 +274,9 @@ impl Bare<'_> {
             }
             About::TruckWhen { .. } | About::HowMuch { .. } => {
                 self.says("no").then_some(Answered::Dropped)
+            }
+            About::Worry { .. } => {
+                worry::denied(self.phrases, self.text).then_some(Answered::Dropped)
             }
             About::Leaves { unit } => self.of_leaving(unit.as_ref(), at),
             About::HurtNow { unit, .. } => {

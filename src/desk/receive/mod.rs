@@ -40,7 +40,7 @@ pub(super) use self::plans::lead;
 use super::inbound::{Body, Inbound, Turn};
 use super::settle::{self, Settled};
 use super::when;
-use super::{Desk, ahead, choices, door, incident, photo, place};
+use super::{Desk, ahead, choices, door, incident, photo, place, worry};
 use crate::book::{Bears, MessageKey, UnitBook, UnitState};
 use crate::dialogue::{About, Talk};
 use crate::finding::FindingId;
@@ -181,7 +181,9 @@ impl Hearing<'_> {
         let cases = self.check(&mut settled, &mut reply);
         self.obey(&settled, &cases, &taken, &mut reply, &mut records);
         self.answer(&settled, &taken, &mut reply, &mut records);
+        let safety = taken.bears_on_safety();
         self.go_on(&settled, &cases, taken, &mut reply, &mut records);
+        worry::ask(&self, &settled, safety, &mut reply);
         photo::take(&self, &settled, &mut reply, &mut records);
         let mut talk = self.talk_after(&settled, &mut reply, &records);
         place::note(&self, &mut talk);

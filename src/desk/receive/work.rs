@@ -73,6 +73,23 @@ struct Said {
     not_pumped: Option<UnitName>,
 }
 
+impl Taken {
+    /// Tells whether the message was taken for something that bears on people's safety.
+    pub(super) fn bears_on_safety(&self) -> bool {
+        self.icy
+            || self.gas.is_some()
+            || self.safety.is_some()
+            || self.ending.is_some()
+            || self.not_theirs.is_some()
+            || self.hazard.is_some()
+            || self.hazard_over.is_some()
+            || self.said.lone.is_some()
+            || self.said.silent.is_some()
+            || self.said.aid.is_some()
+            || self.said.receipt.is_some()
+    }
+}
+
 impl Hearing<'_> {
     /// Settles what the message means: a report, a bare answer, a step of a guided check.
     pub(super) fn take(&mut self) -> (Settled, Taken) {
@@ -174,6 +191,7 @@ impl Hearing<'_> {
 
     /// Reads what the message says besides reports, and takes that out of what is heard.
     fn said(&mut self) -> Said {
+        watch::point_down(self);
         let reminds = self.heard.entries.is_empty() && watch::reminds(self);
         if reminds {
             self.drop_what_is_not_now();

@@ -9,7 +9,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use chrono::{DateTime, Days, NaiveTime, TimeDelta, TimeZone, Utc};
 use chrono_tz::Tz;
 
-use super::{alone, late, quiet, refused, rest, road, silence, unanswered};
+use super::{alone, late, quiet, refused, rest, road, silence, unanswered, unheard};
 use crate::book::{AheadChange, AlarmChange, Book, MessageKey, Record};
 use crate::fleet::Fleet;
 use crate::heard::UnitName;
@@ -32,6 +32,8 @@ pub(super) enum Duty {
     Read(UnitName),
     /// A unit in service has been silent for too long.
     Silence(UnitName),
+    /// The doors of a trailer are open, and nobody said how it stands.
+    Unheard(UnitName),
     /// A task is past its due or its call-by time.
     LateTask(u32),
     /// Somebody's own quiet hours are over.
@@ -53,6 +55,7 @@ impl Duty {
             self,
             Duty::Look(_)
                 | Duty::Read(_)
+                | Duty::Unheard(_)
                 | Duty::Road(_)
                 | Duty::Rested(_)
                 | Duty::Refused
@@ -70,7 +73,10 @@ impl Duty {
 
     /// Tells whether the duty waits for its turn where dispatchers were spoken to just now.
     fn is_paced(&self) -> bool {
-        matches!(self, Duty::Silence(_) | Duty::LateTask(_))
+        matches!(
+            self,
+            Duty::Silence(_) | Duty::Unheard(_) | Duty::LateTask(_)
+        )
     }
 }
 
@@ -97,12 +103,15 @@ impl Agenda {
             .open_units()
             .map(|(unit, _)| Duty::Silence(unit.clone()));
         let tasks = book.tasks().open().map(|task| Duty::LateTask(task.id));
+        let fleet = book.fleet().into_iter();
+        let unheard = fleet.flat_map(|fleet| fleet.trailers.keys().cloned().map(Duty::Unheard));
         let all = alone
             .chain(alarms)
             .chain(roads)
             .chain(looks)
             .chain(reads)
             .chain(silences)
+            .chain(unheard)
             .chain(tasks);
         all.for_each(|duty| agenda.keep(book, duty));
         agenda
@@ -111,9 +120,18 @@ impl Agenda {
     /// Applies a record to the book, and keeps what it bears on in its place.
     pub(in super::super) fn apply(&mut self, book: &mut Book, record: &Record) {
         let mut touched = touched(book, record);
+        let unused = book.heard().first.is_none();
         book.apply(record);
-        if matches!(record, Record::Fleet { .. }) {
+        // what is asked after counts from the first message on
+        let begins = unused && book.heard().first.is_some();
+        if begins || matches!(record, Record::Fleet { .. }) {
             *self = Agenda::of(book);
+        }
+        if let Some(at) = lists_sent(record) {
+            // what a list told of needs no word of its own any more
+            let told = self.order.iter().take_while(|(due, _)| *due <= at);
+            let told = told.filter(|(_, duty)| matches!(duty, Duty::Unheard(_)));
+            touched.extend(told.map(|(_, duty)| duty.clone()));
         }
         touched.sort();
         touched.dedup();
@@ -147,8 +165,15 @@ impl Agenda {
         next
     }
 
-    /// Lists what is due by `now`, the longest due first.
-    pub(super) fn due(&self, book: &Book, now: DateTime<Utc>) -> Vec<(DateTime<Utc>, Duty)> {
+    /// Lists what is due by `now`, the longest due first, for as long as there is `room`; and tells whether more is due.
+    ///
+    /// What waits for another slice is not worked out: with hundreds due at once, each slice would go through them all.
+    pub(super) fn due(
+        &self,
+        book: &Book,
+        now: DateTime<Utc>,
+        mut room: impl FnMut(&Duty) -> bool,
+    ) -> (Vec<(DateTime<Utc>, Duty)>, bool) {
         let spoke = book.ahead().spoke();
         let kept = self
             .order
@@ -156,12 +181,17 @@ impl Agenda {
             .take_while(|(earliest, _)| *earliest <= now)
             .filter(|(earliest, duty)| not_before(duty, *earliest, spoke) <= now)
             .filter_map(|(_, duty)| Some((falls_due(book, duty, spoke)?, duty.clone())));
-        let mut due: Vec<_> = kept
-            .chain(lists(book))
-            .filter(|(at, _)| *at <= now)
-            .collect();
+        let mut due = Vec::new();
+        let mut more = false;
+        for (at, duty) in lists(book).chain(kept).filter(|(at, _)| *at <= now) {
+            if !room(&duty) {
+                more = true;
+                break;
+            }
+            due.push((at, duty));
+        }
         due.sort();
-        due
+        (due, more)
     }
 }
 
@@ -190,6 +220,7 @@ fn falls_due(book: &Book, duty: &Duty, spoke: Option<DateTime<Utc>>) -> Option<D
         Duty::Silence(unit) => {
             silence::due(book, book.fleet()?, unit, book.unit(unit)?.state(), spoke)
         }
+        Duty::Unheard(unit) => unheard::due(book, book.fleet()?, unit, spoke),
         Duty::LateTask(id) => {
             let fleet = book.fleet()?;
             let task = book.tasks().task(*id).filter(|task| task.is_open())?;
@@ -207,11 +238,11 @@ fn touched(book: &Book, record: &Record) -> Vec<Duty> {
             let reported = message.reports.iter().map(|report| report.unit.clone());
             let replaced = message.replaces.iter();
             let before = replaced.flat_map(|key| reported_on(book, &message.from, key));
-            reported.chain(before).map(Duty::Silence).collect()
+            reported.chain(before).flat_map(of_words).collect()
         }
         Record::Undone { key, by, .. } => reported_on(book, by, key)
             .into_iter()
-            .map(Duty::Silence)
+            .flat_map(of_words)
             .collect(),
         Record::Crew { change, .. } => {
             let who = change.shuts_out().map(str::to_owned);
@@ -239,6 +270,22 @@ fn touched(book: &Book, record: &Record) -> Vec<Duty> {
     }
 }
 
+/// Returns the duties that a word about a trailer bears on.
+fn of_words(unit: UnitName) -> [Duty; 2] {
+    [Duty::Silence(unit.clone()), Duty::Unheard(unit)]
+}
+
+/// Returns when a list went out, where a record says that one did.
+fn lists_sent(record: &Record) -> Option<DateTime<Utc>> {
+    match record {
+        Record::Ahead {
+            at,
+            change: AheadChange::Digest | AheadChange::Patrol,
+        } => Some(*at),
+        _ => None,
+    }
+}
+
 /// Returns the trailers that a message of a person reports on.
 fn reported_on(book: &Book, who: &str, key: &MessageKey) -> Vec<UnitName> {
     let sent = book.sent(who).iter().find(|sent| sent.key == *key);
@@ -251,6 +298,8 @@ fn about(key: &str) -> impl Iterator<Item = Duty> {
     let (head, rest) = key.split_once(':').unwrap_or((key, ""));
     let other = if head == "task" {
         rest.parse().ok().map(Duty::LateTask)
+    } else if head == unheard::KEY {
+        unheard::unit_in(rest).map(Duty::Unheard)
     } else {
         let unit = UnitName::new(rest);
         (silence::silence_key(&unit) == key).then_some(Duty::Silence(unit))

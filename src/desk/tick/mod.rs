@@ -17,6 +17,7 @@ mod rounds;
 mod say;
 mod silence;
 mod unanswered;
+mod unheard;
 
 use std::sync::Arc;
 
@@ -72,6 +73,16 @@ impl Slice {
         self.left > 0
     }
 
+    /// Counts a duty, where anything more may be done.
+    fn takes(&mut self, duty: &Duty) -> bool {
+        let lasts = self.lasts();
+        match duty.unit() {
+            Some(_) => self.looked(true),
+            None => self.wrote(1),
+        }
+        lasts
+    }
+
     /// Tells whether so many lines of text may still be written.
     fn holds(&self, lines: usize) -> bool {
         lines <= self.left
@@ -114,7 +125,8 @@ pub(super) fn tick(desk: &Desk, now: DateTime<Utc>) -> Turn {
     let Some(fleet) = desk.book.fleet().cloned() else {
         return Turn::empty(now);
     };
-    let due = desk.agenda.due(&desk.book, now);
+    let mut room = Slice { left: SLICE };
+    let (due, more) = desk.agenda.due(&desk.book, now, |duty| room.takes(duty));
     let units = due
         .iter()
         .filter_map(|(_, duty)| duty.unit().cloned())
@@ -127,19 +139,18 @@ pub(super) fn tick(desk: &Desk, now: DateTime<Utc>) -> Turn {
         desk,
         fleet,
         now,
-        turn: Turn::empty(now),
+        turn: Turn {
+            unfinished: more,
+            ..Turn::empty(now)
+        },
         board: Board::new(desk.book.tasks().of(&units, late), now, "clock", None),
         say: Say::default(),
         slice: Slice { left: SLICE },
     };
     for (at, duty) in due {
-        if !round.slice.lasts() {
+        if !round.slice.takes(&duty) {
             round.turn.unfinished = true;
             break;
-        }
-        match duty.unit() {
-            Some(_) => round.slice.looked(true),
-            None => round.slice.wrote(1),
         }
         let late = duty.speaks() && now - at >= LATE;
         round.say.was_due(late.then_some(at));
@@ -157,6 +168,7 @@ impl Round<'_> {
             Duty::Look(unit) => look::look(self, &unit),
             Duty::Read(unit) => read::ask(self, &unit),
             Duty::Silence(unit) => silence::silence(self, &unit, at),
+            Duty::Unheard(unit) => unheard::tell(self, &unit),
             Duty::LateTask(id) => late::tell(self, id),
             Duty::Rested(who) => rest::over(self, &who),
             Duty::Refused => refused::tell(self),

@@ -1,4 +1,4 @@
-//! Units in service of which nobody has said a word for too long: 4 open hours, 2 h in deep cold (handbook 4.4).
+//! Units in service of which nobody has said a word for too long: 4 open hours, 2 h in deep cold (common practice, no source).
 
 use chrono::{DateTime, TimeDelta, Utc};
 

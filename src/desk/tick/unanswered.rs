@@ -1,4 +1,4 @@
-//! Dangers that nobody took note of are said again, once; somebody who works alone is asked after until they are found.
+//! Dangers that nobody took note of are said again, and then to the techs too; somebody who works alone is asked after until they are found.
 
 use chrono::{DateTime, TimeDelta, Utc};
 
@@ -20,10 +20,15 @@ pub(super) fn due(key: &str, alarm: &Alarm) -> Option<DateTime<Utc>> {
         return Some(noted.map_or(alarm.said, |at| at.max(alarm.said)) + PATIENCE);
     }
     let open = alarm.level == Level::Danger && alarm.acknowledged.is_none();
-    (open && alarm.said == alarm.raised).then(|| alarm.said + PATIENCE)
+    (open && !techs_were_told(alarm)).then(|| alarm.said + PATIENCE)
 }
 
-/// Says it again.
+/// Tells whether a danger was said a third time: first to the dispatchers, again to them, and at last to the techs too.
+fn techs_were_told(alarm: &Alarm) -> bool {
+    alarm.said - alarm.raised >= PATIENCE * 2
+}
+
+/// Says it again: to the dispatchers, and where they were told twice to the techs as well.
 pub(super) fn again(round: &mut Round<'_>, key: &str) {
     let Some(alarm) = round.desk.book.alarms().get(key) else {
         return;
@@ -41,7 +46,18 @@ pub(super) fn again(round: &mut Round<'_>, key: &str) {
     if let Some(who) = of_alone(key) {
         return ask_after(round, who, alarm);
     }
-    for to in round.dispatchers() {
+    let mut told = round.dispatchers();
+    if alarm.said > alarm.raised {
+        // whoever wrote of it last is there and knows
+        let kept = alarm
+            .unit
+            .as_ref()
+            .and_then(|unit| round.desk.book.unit(unit));
+        let word = kept.and_then(|kept| kept.state().last_word.as_ref());
+        let there = word.map_or("", |word| word.from.as_str());
+        told.extend(next_to_help(&round.fleet, there));
+    }
+    for to in told {
         if let Some(voice) = round.voice(&to) {
             let what = lone::alarm_name(key, alarm, round.desk.book.tasks(), &voice);
             let signal = voice.word("signal-danger");

@@ -183,7 +183,7 @@ fn every_key_is_read() {
 }
 
 #[test]
-fn what_is_not_stated_is_the_contracts_default() {
+fn what_is_not_stated_is_the_default() {
     let fleet = loads(&of(
         "[[trailer]]\nid = \"1\"",
         "[[site]]\nid = \"s\"\n[[job]]\nsite = \"s\"\ntrailers = [\"1\"]\nfrom = 2027-06-05T14:00:00\nto = 2027-06-05T20:00:00",

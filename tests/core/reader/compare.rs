@@ -17,7 +17,7 @@ pub(super) fn examples(file: &str) -> Vec<Value> {
         .collect()
 }
 
-/// The readings that the contract leaves out of comparing.
+/// The readings that are left out of comparing.
 pub(super) const UNCOMPARED_READINGS: [&str; 10] = [
     "inside_f",
     "low_f",

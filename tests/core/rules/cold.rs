@@ -5,7 +5,7 @@ use super::support::{said, unit};
 
 const WINTER: &str = "2027-01-16 17:10";
 
-// handbook 4.4: 40 note, 32 warn, 28 with wind, 20 in any case
+// common practice, no source: 40 note, 32 warn, 28 with wind, 20 in any case
 #[test]
 fn freezing_grows_urgent_with_the_cold() {
     let at = |air, wind| unit("12").hears(WINTER, said().read(R::AirF, air).read(R::WindMph, wind));
@@ -23,7 +23,7 @@ fn freezing_grows_urgent_with_the_cold() {
         .warns(Id::ColdFreezeSoon, Caution::NoFlame);
 }
 
-// handbook 4.3: a bare 3/4 in hose at 20 °F and 10 mph is at 32 °F in 10 min; a quarter of 2.1 h more blocks it
+// common practice, no source: a bare 3/4 in hose at 20 °F and 10 mph is at 32 °F in 10 min; a quarter of 2.1 h more blocks it
 #[test]
 fn the_hose_has_its_minutes_and_the_wind_is_said_to_be_taken() {
     let found = unit("12").hears(WINTER, said().read(R::AirF, 20.0));
@@ -49,7 +49,7 @@ fn a_hose_that_stands_counts_at_28_without_wind() {
         .has(Id::ColdFreezeSoon, Urgency::Now);
 }
 
-// handbook 4.4: site power lost at 32 °F or less starts the clock: hose, then pump and heater lines, then tanks
+// common practice, no source: site power lost at 32 °F or less starts the clock: hose, then pump and heater lines, then tanks
 #[test]
 fn power_lost_at_freezing_starts_the_clock() {
     let at = |air| {
@@ -121,7 +121,7 @@ fn a_heater_that_is_off_in_hard_frost_is_due_at_once() {
     assert_eq!(mild.task(Id::ColdTankHeaterOn).due, None);
 }
 
-// handbook 4.4: heater on but its circuit reads 0 A; trailer 3 has its heaters on circuit 3
+// common practice, no source: heater on but its circuit reads 0 A; trailer 3 has its heaters on circuit 3
 #[test]
 fn a_heater_whose_circuit_draws_nothing_is_off() {
     let reads = |circuit, amps| {

@@ -3,7 +3,7 @@ use hosebib::heard::{Fault, ReadingKey as R};
 
 use super::support::{said, unit};
 
-// handbook 6.3: busy share over 0.75 note, over 0.85 warn, from 1 act; trailer 9 has seven stalls, 90 s a use, a peak of
+// common practice, no source: busy share over 0.75 note, over 0.85 warn, from 1 act; trailer 9 has seven stalls, 90 s a use, a peak of
 // twice 0.25 uses a guest and hour, so 7 × 80 = 560 guests keep it busy all the time
 #[test]
 fn the_busy_share_of_the_peak_sets_the_urgency() {

@@ -37,7 +37,7 @@ fn volts_are_judged_by_their_bands() {
     volts(103.0).warns(Id::PowerLowVoltage, Caution::CompressorLowVolts);
 }
 
-// handbook 2.3: over 132 V, or one cord high while another is low
+// common practice, no source: over 132 V, or one cord high while another is low
 #[test]
 fn an_open_neutral_is_a_danger() {
     volts(132.0).at_level(Id::PowerHighVoltage, Level::Notice);
@@ -56,7 +56,7 @@ fn an_open_neutral_is_a_danger() {
     second("45").at_level(Id::PowerHighVoltage, Level::Notice);
 }
 
-// handbook 2.3: one cord high while another is low; range A is 108 to 126 V
+// common practice, no source: one cord high while another is low; range A is 108 to 126 V
 #[test]
 fn two_legs_told_at_once_are_held_against_each_other() {
     let legs =
@@ -120,7 +120,7 @@ fn current_is_judged_by_the_breaker_and_the_hours() {
     again("15:01", 12.0).has(Id::PowerOverCurrent, Urgency::Plan);
 }
 
-// handbook 2.2: circuit 2 with heater and converter at 19.4 A
+// common practice, no source: circuit 2 with heater and converter at 19.4 A
 #[test]
 fn heater_and_converter_together_are_too_much_for_hours() {
     let amps = |circuit, amps| unit("12").hears(DAY, said().amps(circuit, amps));
@@ -173,7 +173,7 @@ fn a_cord_may_lose_three_percent() {
     run(152.0).has(Id::PowerCordDrop, Urgency::Soon);
 }
 
-// handbook 2.3: falls more than 5 % under load
+// common practice, no source: falls more than 5 % under load
 #[test]
 fn volts_that_fall_under_load_are_the_cord() {
     let falls_to = |v| {
@@ -190,7 +190,7 @@ fn volts_that_fall_under_load_are_the_cord() {
     falls_to(116.0).lacks(Id::PowerCordDrop); // 4.9 %
 }
 
-// handbook 2.1: two AC and a water heater need three, the cold package a fourth at 40 °F
+// common practice, no source: two AC and a water heater need three, the cold package a fourth at 40 °F
 #[test]
 fn circuits_needed_go_by_loads_and_weather() {
     let cords = |n, air| {
@@ -212,7 +212,7 @@ fn circuits_needed_go_by_loads_and_weather() {
     cords(4.0, 40.0).lacks(Id::PowerTooFewCircuits);
 }
 
-// handbook 2.1, the trap: the converter's circuit dead
+// common practice, no source: the converter's circuit dead
 #[test]
 fn a_dead_converter_circuit_means_the_battery() {
     let live = |circuits: &[u8]| unit("12").hears(DAY, said().live(circuits));
@@ -262,7 +262,7 @@ fn without_power_the_bot_says_which_ends_first() {
         .lacks(Id::PowerGenerator);
 }
 
-// handbook 3.3, at rest: 12.45 ok, 12.24 half, 12.06 a quarter, 11.9 flat
+// common practice, no source: 12.45 ok, 12.24 half, 12.06 a quarter, 11.9 flat
 #[test]
 fn a_battery_is_judged_at_rest() {
     let at = |v| unit("21").hears("2027-07-24 12:00", said().read(R::BatteryV, v));

@@ -3,7 +3,7 @@ use hosebib::heard::{Event, Fault, ReadingKey as R};
 
 use super::support::{Found, said, unit};
 
-// handbook 8: over 2 % warn, over 3 % act
+// common practice, no source: over 2 % warn, over 3 % act
 #[test]
 fn slope_counts_over_two_percent() {
     let slope = |pct| unit("9").hears("2027-06-05 10:30", said().read(R::SlopePct, pct));
@@ -20,7 +20,7 @@ fn slope_counts_over_two_percent() {
         .lacks(Id::SiteNotLevel);
 }
 
-// handbook 8: chock both sides before unhitching
+// common practice, no source: chock both sides before unhitching
 #[test]
 fn an_unhitched_trailer_without_chocks_is_a_warning() {
     let loose = said().did(Event::Unhitched).did(Event::JacksDown);
@@ -56,7 +56,7 @@ fn steps(found: &Found) -> String {
     format!("{} | {}", text("next"), text("then"))
 }
 
-// handbook 8: place, level, chock, unhitch, jacks, power (converter's circuit first), volts, water, test, photos, in service
+// common practice, no source: place, level, chock, unhitch, jacks, power (converter's circuit first), volts, water, test, photos, in service
 #[test]
 fn setting_up_goes_in_order_and_skips_what_is_done() {
     let mut twelve = unit("12");

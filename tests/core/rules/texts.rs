@@ -85,9 +85,9 @@ fn fallen() -> Finding {
 }
 
 #[test]
-fn every_finding_keeps_to_the_urgencies_and_levels_of_the_contract() {
+fn every_finding_keeps_to_the_urgencies_and_levels_that_are_fixed() {
     let fleet = sample();
-    let table = crate::scenarios::contract();
+    let table = crate::scenarios::fixed_levels();
     let mut strays = BTreeSet::new();
     let mut rng = Rng::with_seed(23);
     for _ in 0..AT_LEAST {

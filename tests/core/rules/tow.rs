@@ -18,7 +18,7 @@ fn closed_and_pumped() -> Unit {
         )
 }
 
-// handbook 5.3 and 8
+// common practice, no source: nothing aboard, nothing untested, nothing open
 #[test]
 fn an_empty_trailer_may_go() {
     let found = closed_and_pumped().hears("2027-06-05 22:50", said().did(Event::Hitched));

@@ -4,7 +4,7 @@ use hosebib::heard::{Event, Fault, ReadingKey as R};
 
 use super::support::{said, unit};
 
-// handbook 5.2: 50 % note, 75 % warn; trailer 9 on a film set, 45 people, no hurry
+// common practice, no source: 50 % note, 75 % warn; trailer 9 on a film set, 45 people, no hurry
 #[test]
 fn booking_goes_by_the_level_where_time_is_no_matter() {
     let at = |pct| unit("9").hears("2027-05-03 06:00", said().read(R::WasteGal, 3.0 * pct));
@@ -40,7 +40,7 @@ fn nothing_is_booked_for_a_tank_that_the_job_cannot_fill() {
         .lacks(Id::WasteBookPumpOut);
 }
 
-// handbook 5.2: 85 % by volume stop level, 95 % the whole unit
+// common practice, no source: 85 % by volume stop level, 95 % the whole unit
 #[test]
 fn stalls_close_at_the_stop_level() {
     let at = |gal| unit("12").hears("2027-05-29 19:00", said().read(R::WasteGal, gal));
@@ -53,7 +53,7 @@ fn stalls_close_at_the_stop_level() {
     at(475.0).says(Id::WasteCloseNow, "waste-close-now-unit");
 }
 
-// handbook 5.1: in a lying cylinder a depth of 3/4 is 80.4 % full, 7/8 is 92.8
+// common practice, no source: in a lying cylinder a depth of 3/4 is 80.4 % full, 7/8 is 92.8
 #[test]
 fn depth_in_a_lying_cylinder_becomes_volume() {
     let at = |pct| unit("14").hears("2027-05-15 16:00", said().read(R::WastePct, pct));
@@ -65,7 +65,7 @@ fn depth_in_a_lying_cylinder_becomes_volume() {
         .near(Id::WasteCloseNow, "level", 92.8, 0.1);
 }
 
-// handbook 7.1: the lit lamp is the floor of the level
+// common practice, no source: the lit lamp is the floor of the level
 #[test]
 fn a_lamp_is_a_floor() {
     unit("5")
@@ -121,7 +121,7 @@ fn two_steps_down_without_a_truck_is_unexplained() {
         .lacks(Id::WasteCloseNow);
 }
 
-// handbook 5.2: over 1/4 after a pump-out means a coated probe
+// common practice, no source: over 1/4 after a pump-out means a coated probe
 #[test]
 fn a_gauge_high_after_a_pump_out_is_doubtful() {
     let shows = |pct, at| {

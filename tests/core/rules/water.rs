@@ -29,7 +29,7 @@ fn a_hundred_psi_is_not_connected() {
         .says(Id::WaterOverPressure, "water-over-pressure-stop");
 }
 
-// handbook 1.4: 40 to 60 is in order
+// common practice, no source: 40 to 60 is in order
 #[test]
 fn pressure_at_the_limit_is_in_order() {
     for psi in [60.0, 40.0] {
@@ -84,7 +84,7 @@ fn water_hooked_up_unread_to_a_strong_hydrant_is_over_pressure() {
         .lacks(Id::WaterOverPressure);
 }
 
-// handbook 1.4: 20 to under 40 warn, under 20 act
+// common practice, no source: 20 to under 40 warn, under 20 act
 #[test]
 fn low_pressure_asks_whether_the_water_ran() {
     unit("9")
@@ -112,7 +112,7 @@ fn under_twenty_psi_toilets_stop_and_the_main_is_open_to_backflow() {
         .warns(Id::WaterBackflow, Caution::Backflow);
 }
 
-// handbook 1.5: 55 static, 50 ft of 3/4 in, 6 gpm: 51.0 expected, 30 read, 21 unexplained
+// Hazen-Williams, worked by hand: 55 static, 50 ft of 3/4 in, 6 gpm: 51.0 expected, 30 read, 21 unexplained
 #[test]
 fn loss_that_the_hose_does_not_explain_is_the_filter() {
     let shut = said().read(R::PressurePsi, 55.0).taps(Taps::Shut);
@@ -139,7 +139,7 @@ fn loss_that_the_hose_does_not_explain_is_the_filter() {
         .lacks(Id::WaterUnderPressure);
 }
 
-// handbook W5: 45 psi through 150 ft of 5/8 in at 6 gpm leaves 22.7
+// Hazen-Williams, worked by hand: 45 psi through 150 ft of 5/8 in at 6 gpm leaves 22.7
 #[test]
 fn a_loss_that_the_hose_explains_is_the_hose() {
     unit("14")
@@ -155,7 +155,7 @@ fn a_loss_that_the_hose_explains_is_the_hose() {
         .near(Id::WaterUnderPressure, "expected", 22.703, 0.25);
 }
 
-// handbook 1.4: from 10 psi since the last check, same flow
+// common practice, no source: from 10 psi since the last check, same flow
 #[test]
 fn a_fall_counts_from_ten_psi() {
     let unit = |before, now| {
@@ -205,7 +205,7 @@ fn a_long_thin_hose_is_too_small_for_the_peak() {
         .lacks(Id::WaterHoseUndersized);
 }
 
-// handbook 5.2: fresh 25 % warn, 10 % act, only when running from the tank
+// common practice, no source: fresh 25 % warn, 10 % act, only when running from the tank
 #[test]
 fn fresh_water_counts_only_while_it_runs_from_the_tank() {
     let field = |pct| {
