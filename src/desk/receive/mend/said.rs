@@ -31,6 +31,10 @@ impl Hearing<'_> {
             past: false,
             denied: false,
         };
+        // "me equivoqué", "thats the wrong trailer", and no more
+        if phrases.is("mend", "mistaken", text) {
+            return Some(plain("", true));
+        }
         if let Some(right) = text.strip_prefix('*').or(text.strip_suffix('*')) {
             let right = right.trim_matches('*').trim();
             return (!right.is_empty()).then(|| plain(right, true));
