@@ -229,6 +229,9 @@ fn is_preposition(items: &[Item], pairs: &Pairs, at: usize, state: State) -> boo
             || n.is(Mark::Unit)
             || n.is(Mark::Pronoun)
             || matches!(n.what, What::Circuit(_))
+            // "on one of 5's cords"
+            || matches!(n.what, What::Word { .. })
+                && items.get(at + 2).is_some_and(|n| n.is(Mark::Of))
     }) || state == State::On
         // "power on 4 cords": the power is on
         && !at.checked_sub(1).is_some_and(|i| {

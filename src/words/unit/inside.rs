@@ -140,8 +140,25 @@ pub(super) fn count_of_things(
             && number.value <= 10.0
             && (spelled
                 || plural && number.value <= 4.0 && places_follow(items, at + 2)
+                || plural && so_many_inside(items, at, noun, opens)
                 || named && (!opens || noun == Noun::Cord && number.value <= 4.0))
             && !(at > 0 && (items[at - 1].is(Mark::Unit) || items[at - 1].is(Mark::Article)))
+}
+
+/// "with a toilet refilling and 2 taps open", "2 toilets clogged 12": so many in a trailer that is named elsewhere or
+/// was spoken of.
+fn so_many_inside(items: &[Item], at: usize, noun: Noun, opens: bool) -> bool {
+    let here = |i: &usize| items[*i].chunk == items[at].chunk;
+    // a number that is the trailer's, and counts nothing itself
+    let named_later = (at + 2..items.len()).take(8).take_while(here).any(|i| {
+        let counts = items.get(i + 1).is_some_and(|n| n.noun().is_some());
+        items[i].number().is_some_and(plain) && !counts
+    });
+    match noun {
+        Noun::Taps => !opens || items[at].number().is_some_and(|n| n.value <= 4.0),
+        Noun::Toilet | Noun::Sink => !opens || named_later,
+        _ => false,
+    }
 }
 
 /// "is it 4 chocks or 2": asked how many there are to be.
