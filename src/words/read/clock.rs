@@ -341,23 +341,35 @@ impl Hour<'_> {
 
     /// "open since 11": the hour that ends its clause, after how a trailer stands; "closed since 12 is leaking" tells why.
     fn since_an_hour(&self) -> bool {
-        let chunk = self.item().chunk;
-        let ends = self
-            .items
-            .get(self.at + 1)
-            .is_none_or(|n| n.chunk != chunk || matches!(n.what, What::Sign(_) | What::Break));
-        let sentence = self.item().sentence;
+        let (chunk, sentence) = (self.item().chunk, self.item().sentence);
+        let here = |by: usize| {
+            let next = self.items.get(self.at + by)?;
+            (next.chunk == chunk && !matches!(next.what, What::Sign(_) | What::Break))
+                .then_some(next)
+        };
+        let number = |by: usize| here(by).is_some_and(|n| n.number().is_some());
+        // "no water since 9 at 12", "down since 10 psi 20"
+        let placed = here(1)
+            .is_some_and(|n| n.is(Mark::At) || n.what == What::Is(Concept::State(State::On)));
+        let headed = here(1).is_some_and(|n| n.noun().is_some());
+        let ends = here(1).is_none() || (placed || headed) && number(2);
         let stands = |i: &Item| {
             i.sentence == sentence
                 && matches!(
                     i.what,
-                    What::Is(Concept::Event(_) | Concept::State(_) | Concept::Fault(_))
+                    What::Is(
+                        Concept::Event(_)
+                            | Concept::State(_)
+                            | Concept::Fault(_)
+                            | Concept::Noun(_)
+                    )
                 )
         };
+        let before = self.items[..self.at - 1].iter().rev().take(6);
         (1.0..=12.0).contains(&self.value)
             && self.says(Sense::Since)
             && ends
-            && self.items[..self.at - 1].iter().rev().take(6).any(stands)
+            && before.into_iter().any(stands)
     }
 
     /// "came back around 9".

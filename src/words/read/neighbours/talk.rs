@@ -79,14 +79,21 @@ impl Words<'_> {
             self.items[at].what,
             What::Is(Concept::State(State::Closed | State::Shut | State::Open))
         );
-        // "closed the water valve": the water
-        let water = |i: &usize| self.items[*i].noun() == Some(Noun::Water);
-        let part = self.items[at].what == What::Is(Concept::State(State::Closed));
-        let gate = |i: usize| self.says(i, Sense::Gate) || part && self.says(i, Sense::Part);
-        let behind = || {
-            let here = self.behind(at).take(4);
-            here.take_while(|i| !self.names(*i) && !water(i)).any(gate)
+        // "closed the water valve" says it of the water, "opened the valve" too
+        let shut = self.items[at].what == What::Is(Concept::State(State::Closed));
+        let gate = |i: usize| {
+            let valve = self.items[i].noun() == Some(Noun::Pipe);
+            self.says(i, Sense::Gate) || self.says(i, Sense::Part) && (shut || !valve)
         };
+        // "12 closed and locked the gate" tells of the trailer first
+        let goes_on = |i: &usize| {
+            let item = &self.items[*i];
+            !(self.names(*i)
+                || item.is(Mark::And)
+                || item.noun() == Some(Noun::Water)
+                || matches!(item.what, What::Is(Concept::State(_) | Concept::Event(_))))
+        };
+        let behind = || self.behind(at).take(4).take_while(goes_on).any(gate);
         if closed && behind() {
             self.items[at].what = What::Word { ordinary: true };
         }
@@ -248,13 +255,16 @@ impl Words<'_> {
 
     /// "3 guests sick at 12": who is ill is no count of a crowd.
     fn sick_guests(&mut self, at: usize) {
-        let guests = self.same_chunk(at, at + 1) && self.items[at + 1].noun() == Some(Noun::Guests);
+        // "20 sick guests"
+        let ill = self.same_chunk(at, at + 1) && self.says(at + 1, Sense::Sick);
+        let who = at + 1 + usize::from(ill);
+        let guests = self.same_chunk(at, who) && self.items[who].noun() == Some(Noun::Guests);
         let sick = || {
             let near = (at + 2..self.items.len()).take(4);
             near.take_while(|i| self.same_chunk(at, *i))
                 .any(|i| self.says(i, Sense::Sick))
         };
-        if guests && self.bare_number(at).is_some() && sick() {
+        if guests && self.bare_number(at).is_some() && (ill || sick()) {
             self.items[at].what = What::Labelled;
         }
     }
