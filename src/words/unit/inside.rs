@@ -208,11 +208,18 @@ pub(super) fn so_many_at_a_trailer(
             || items[at - 1].is(Mark::At)
             || items[at - 1].what == What::Sign('#')
             || items[at - 1].what == What::Is(Concept::State(State::On)));
-    if led || !placed_later(items, at) {
-        return false;
-    }
     let spelt = &text[tokens[next.first].start..tokens[next.end - 1].end];
     let thing = spelt.split(' ').next().unwrap_or(spelt);
+    let broken = matches!(next.what, What::Is(Concept::Fault(_)))
+        && thing.ends_with('s')
+        && thing.len() < spelt.len()
+        && (2.0..=4.0).contains(&number.value);
+    // "2 toilets running 12"
+    let named_last = here(at + 2).and_then(Item::number).is_some_and(plain)
+        && here(at + 3).is_none_or(|n| matches!(n.what, What::Sign(_)));
+    if led || !placed_later(items, at) && !(broken && named_last) {
+        return false;
+    }
     let harmed = |i: &Item| match i.what {
         What::Is(Concept::Fault(fault)) => fault.harms_a_person(),
         What::Is(Concept::State(state)) => matches!(state, State::Trapped | State::Hurt),
@@ -231,10 +238,6 @@ pub(super) fn so_many_at_a_trailer(
         && here(part)
             .and_then(Item::noun)
             .is_some_and(|noun| noun.reading().is_none());
-    let broken = matches!(next.what, What::Is(Concept::Fault(_)))
-        && thing.ends_with('s')
-        && thing.len() < spelt.len()
-        && (2.0..=4.0).contains(&number.value);
     people || of || broken
 }
 
