@@ -1,6 +1,7 @@
 //! Corrections: what a sender takes back is mended before anything is read from it.
 
 use super::concept::{Concept, Mark, Noun, State, Unit};
+use super::instead;
 use super::item::{Form, Item, Number, What};
 use super::unit::Group;
 use crate::heard::{Language, UnitName};
@@ -22,7 +23,10 @@ pub(super) fn apply(
     noes_between_opposites(items, language);
     for at in 0..items.len() {
         if items[at].is(Mark::Not) || items[at].is(Mark::No) {
-            if !trailer_contrasted(items, groups, at) {
+            if !trailer_contrasted(items, groups, at)
+                && !instead::value(items, groups, at)
+                && !instead::place(items, groups, at)
+            {
                 contrast(items, at);
             }
             continue;

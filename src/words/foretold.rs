@@ -9,10 +9,7 @@ use crate::quantity::{TemperatureScale, f_from_c};
 /// The temperatures that weather has, °F.
 const WEATHER: std::ops::RangeInclusive<f64> = -60.0..=130.0;
 
-/// How many spellings each number of degrees in words has: English, Spanish.
-const LANGUAGES: usize = 2;
-
-/// Reads the low that a text foretells, °F; `named` are its trailers, whose numbers are no degrees.
+/// Reads the low that a text foretells, °F, its numbers in digits; `named` are its trailers, whose numbers are no degrees.
 pub(super) fn low(
     text: &str,
     named: &[UnitName],
@@ -68,11 +65,18 @@ pub(super) fn are_degrees(text: &str, name: &UnitName, low: f64, senses: &Senses
     number == Ok(low) || number == Ok(-low) && named.all(|at| is_under(&words[at..], senses))
 }
 
-/// Tells whether words hold the degrees of a low, in digits or in words.
-pub(super) fn tells(words: &str, low: f64, senses: &Senses) -> bool {
-    let digits = format!("{}", low.abs());
-    let spoken = in_digits(words_of(words), senses);
-    words.contains(&digits) || spoken.contains(&digits)
+/// Tells whether a night is said to be cold in words that name no degrees: "single digits tonight", "low tonight below
+/// zero".
+pub(super) fn without_degrees(text: &str, named: &[UnitName], senses: &Senses) -> bool {
+    let words = words_of(text);
+    let number = |word: &String| {
+        word.contains(|c: char| c.is_ascii_digit())
+            && !named
+                .iter()
+                .any(|name| name.as_str().eq_ignore_ascii_case(word))
+    };
+    let night = holds(&words, Sense::TheNight, senses) || holds(&words, Sense::ByMorning, senses);
+    night && holds(&words, Sense::NoNumberOfDegrees, senses) && !words.iter().any(number)
 }
 
 fn words_of(text: &str) -> Vec<String> {
@@ -96,21 +100,17 @@ fn is_under(words: &[String], senses: &Senses) -> bool {
         && rest.first().is_none_or(of_a_night)
 }
 
-/// Writes the numbers of degrees in digits, with their sign: "minus 15", "fifteen below", "zero".
+/// Ties a sign that stands apart to its number: "minus 15".
 fn in_digits(words: Vec<String>, senses: &Senses) -> Vec<String> {
-    let spoken = senses.of(Sense::DegreesInWords);
     let mut out: Vec<String> = Vec::with_capacity(words.len());
     for word in words {
-        // the list counts up from zero, a phrase of both languages each
-        let said = spoken.iter().position(|known| **known == *word);
-        let digits = said.map_or(word, |at| (at / LANGUAGES).to_string());
-        let number = digits.starts_with(|c: char| c.is_ascii_digit());
+        let number = word.starts_with(|c: char| c.is_ascii_digit());
         match out.last() {
             Some(sign) if number && senses.has(sign, Sense::MinusSign) => {
                 out.pop();
-                out.push(format!("-{digits}"));
+                out.push(format!("-{word}"));
             }
-            _ => out.push(digits),
+            _ => out.push(word),
         }
     }
     out
@@ -158,17 +158,15 @@ fn behind(words: &[String], sense: Sense, senses: &Senses) -> Option<usize> {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::heard::{Entry, ReadingKey};
 
     #[test]
     fn what_is_foretold_is_a_low_and_what_is_read_is_none() {
         let reader = crate::words::Reader::new();
-        let low = |text| {
-            low(
-                text,
-                &[UnitName::new("12")],
-                TemperatureScale::F,
-                &reader.senses,
-            )
+        let low = |text: &str| {
+            let entries = reader.hear(text, TemperatureScale::F).entries;
+            let low = |entry: &Entry| entry.readings.value(ReadingKey::LowF);
+            entries.iter().find_map(low)
         };
         for (text, wanted) in [
             ("looks like -20 by morning", -20.0),
@@ -184,6 +182,9 @@ mod tests {
             ("radio says fifteen below by morning", -15.0),
             ("dicen que baja a menos quince en la noche", -15.0),
             ("ten below zero tonight", -10.0),
+            ("its going to be twenty five below tonight", -25.0),
+            ("gonna hit minus thirty two by morning", -32.0),
+            ("va a bajar a veintidós bajo cero en la noche", -22.0),
             ("diez bajo cero en la noche", -10.0),
             ("dicen que baja a -18 en la noche", -18.0),
             ("va a bajar a 5 en la madrugada", 5.0),

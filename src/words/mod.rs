@@ -17,6 +17,7 @@ mod either_way;
 mod explain;
 mod foretold;
 mod hot_skin;
+mod instead;
 mod item;
 mod json;
 mod legs;

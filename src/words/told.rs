@@ -177,6 +177,7 @@ fn live(items: &[Item], scope: &[Scope], out: &mut Vec<Placed>) {
         if powered_after(items, scope, last)
             || powered_before(items, scope, at, last)
             || as_many_cords(items, scope, at, bits)
+            || nothing_but_circuits(items, at, last, bits)
         {
             out.push(Placed {
                 at,
@@ -294,6 +295,36 @@ fn as_many_cords(items: &[Item], scope: &[Scope], first: usize, bits: u8) -> boo
         .and_then(|i| i.checked_sub(1))
         .and_then(|i| items[i].number());
     count.is_some_and(|n| n.unit.is_none() && n.value == f64::from(bits.count_ones()))
+}
+
+/// "están en el circuito 1 y el 3", "12 cords on circuits 1 and 3": tells whether a message says of its cords on which
+/// circuits they are, and nothing else.
+fn nothing_but_circuits(items: &[Item], first: usize, last: usize, bits: u8) -> bool {
+    let passes = |item: &Item| {
+        item.is_filler()
+            || item.is(Mark::At)
+            || item.is(Mark::To)
+            || item.is(Mark::Pronoun)
+            || matches!(
+                item.what,
+                What::Units(_)
+                    | What::Sign(_)
+                    | What::Break
+                    | What::Is(
+                        Concept::State(State::On)
+                            | Concept::Noun(Noun::Circuit | Noun::Cord | Noun::Cords)
+                    )
+            )
+    };
+    let cords = items[..first]
+        .iter()
+        .any(|i| matches!(i.noun(), Some(Noun::Cord | Noun::Cords)));
+    let placed = items[..first]
+        .iter()
+        .any(|i| i.is(Mark::At) || i.what == What::Is(Concept::State(State::On)));
+    placed
+        && (cords || bits.count_ones() > 1)
+        && items[..first].iter().chain(&items[last + 1..]).all(passes)
 }
 
 fn is_power(state: State) -> bool {

@@ -220,8 +220,10 @@ pub(super) fn times(facts: &mut [Fact], items: &[Item], scope: &[Scope]) {
             // the hour of last night is none of now
             let same_day = scope[i].day == scope[fact.at].day
                 || matches!(scope[i].day, None | Some(Day::Morning | Day::Ago(_)));
+            // "tank 1/2, gotta leave by 5": the hour of a plan is none of now
             if let What::Clock(minutes) = items[i].what
                 && same_day
+                && scope[i].aside.is_none()
             {
                 let same = items[i].chunk == items[fact.at].chunk;
                 let cost = i.abs_diff(fact.at) + if same { 0 } else { 20 };

@@ -132,6 +132,8 @@ impl Placer<'_> {
             Some(Noun::Fresh) => K::FreshPct,
             Some(Noun::Waste | Noun::Tank) => K::WastePct,
             Some(_) => return Value::Label,
+            // "toilet paper's up 20%": of what is bought
+            None if self.of_supplies(at) => return Value::Label,
             // "12 waste 60 % and 14 80 %"
             // "fresh on 16 topped off, gauge at 100%"
             None => match self
@@ -144,6 +146,16 @@ impl Placer<'_> {
             },
         };
         within(key, v)
+    }
+
+    /// Tells whether the thing named right before in the clause is what a trailer is stocked with.
+    fn of_supplies(&self, at: usize) -> bool {
+        let thing = (0..at)
+            .rev()
+            .take(4)
+            .take_while(|i| self.items[*i].chunk == self.items[at].chunk)
+            .find_map(|i| self.items[i].noun());
+        thing == Some(Noun::Supplies)
     }
 
     fn degrees(&self, at: usize, v: f64, unit: Unit, noun: Option<Noun>) -> Value {

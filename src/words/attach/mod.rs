@@ -195,6 +195,17 @@ impl Placer<'_> {
                 let tank = self.tank_within(at, GAUGE_REACH).map(|noun| (at, noun));
                 self.place(at, number, tank);
             }
+            // "the full light came on, black tank"
+            None if self.gauge(at) && self.tank_after(at).is_some() => {
+                let tank = self.tank_after(at);
+                self.place(at, number, tank);
+            }
+            // "la 3 prendió la luz de lleno": of a tank, and nobody knows which
+            None if self.is_of_a_lamp(at) => self.out.push(Placed {
+                at,
+                value: Value::Unclear("which-tank"),
+                noun: None,
+            }),
             _ => {
                 // only a bare "12 full" is about a tank that was not named
                 let bare = chunk(self.items, at).all(|i| {
@@ -221,6 +232,16 @@ impl Placer<'_> {
                 }
             }
         }
+    }
+
+    /// "full light", "luz de lleno": tells whether the lamp or gauge that shows a level stands right beside it.
+    fn is_of_a_lamp(&self, at: usize) -> bool {
+        let gauge = |i: usize| {
+            (self.items.get(i))
+                .is_some_and(|n| n.noun() == Some(Noun::Gauge) && n.chunk == self.items[at].chunk)
+        };
+        let of = at > 1 && self.items[at - 1].is(Mark::Of) && gauge(at - 2);
+        of || gauge(at + 1)
     }
 
     /// "gauge frozen at half", "stuck on 3/4": what it shows is not what is in the tank.

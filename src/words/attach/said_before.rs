@@ -152,6 +152,16 @@ impl Placer<'_> {
             })
     }
 
+    /// Finds the tank that is named without a level of its own right behind a lamp or gauge that shows one.
+    pub(super) fn tank_after(&self, at: usize) -> Option<(usize, Noun)> {
+        let here = |i: &usize| self.items[*i].sentence == self.items[at].sentence;
+        let tank = (at + 1..self.items.len())
+            .take(10)
+            .take_while(here)
+            .find_map(|i| Some((i, self.items[i].noun().filter(|noun| noun.is_tank())?)));
+        tank.filter(|(i, _)| !self.owns(*i, at))
+    }
+
     /// Finds the hose or cord that the sentence spoke of before: "the hose on 9, 50 ft of it".
     pub(super) fn run_before(&self, at: usize) -> Option<Noun> {
         let plain = chunk(self.items, at).all(|i| {

@@ -174,9 +174,18 @@ impl Placer<'_> {
         if back || underway {
             return true;
         }
+        // "took 45 min" tells how long it was, "45 min away" how long it will be; "took three hours on account of the bridge
+        // being out" says of something else that it is out
+        let close = |i: usize| {
+            i > at
+                && i <= at + 3
+                && (at + 1..i).all(|i| {
+                    self.items[i].noun().is_none()
+                        && !matches!(self.items[i].what, What::Is(Concept::State(_)))
+                })
+        };
         chunk(self.items, at).any(|i| {
-            // "took 45 min" tells how long it was, "45 min away" how long it will be
-            i > at && self.items[i].is(Mark::Away)
+            close(i) && self.items[i].is(Mark::Away)
                 || self.items[i].is(Mark::Underway)
                 // "en 20 minutos llego"
                 || i > at
@@ -184,7 +193,7 @@ impl Placer<'_> {
                     && self.items[at - 1].is(Mark::At)
                     && self.items[i].what == What::Is(Concept::Event(Event::Arrived))
                 || self.items[i].noun() == Some(Noun::Eta)
-                || i > at && matches!(self.items[i].what, What::Is(Concept::State(State::Out)))
+                || close(i) && self.items[i].what == What::Is(Concept::State(State::Out))
         })
     }
 

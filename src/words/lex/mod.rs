@@ -255,7 +255,10 @@ impl<L: Letters> Lexer<'_, L> {
         let next = after.trim_start_matches(' ');
         let next = &next[..letters_of(next)];
         let of_time = self.letters.has(next, Sense::AfterSeconds);
-        (opens && whole && letters == "s" && !next.is_empty() && !of_time).then_some((kind, 1))
+        // "the plug on one of 5s cords": what follows is a thing that a trailer has
+        let has_it = self.letters.has(next, Sense::OfATrailer);
+        let name = opens && !next.is_empty() && !of_time || has_it;
+        (whole && letters == "s" && name).then_some((kind, 1))
     }
 
     /// The 3/4ths, the 1/3rd.

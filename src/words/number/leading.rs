@@ -48,8 +48,14 @@ fn opens_with_a_trailer(items: &[Item], at: usize, measure: usize, unit: Unit) -
             .get(measure + 1)
             .is_some_and(|n| n.noun() == Some(Noun::Circuit))
         && (measure + 2..measure + 4).all(|i| items.get(i).is_some_and(|n| n.number().is_some()));
+    // "12 psi was 110, now 55": what the trailer's was, before one of now
+    let was = at == 0
+        && items.get(measure + 1).is_some_and(|n| n.is(Mark::Past))
+        && items.get(measure + 2).is_some_and(|n| n.number().is_some())
+        && items[measure + 2..].iter().any(|n| n.is(Mark::Now));
     whole
         && (opens && of_circuits
+            || was
             || at == 0 && stands && told
             || opens && own_number(items, measure, unit).is_some())
 }

@@ -229,6 +229,12 @@ fn is_preposition(items: &[Item], pairs: &Pairs, at: usize, state: State) -> boo
             || n.is(Mark::Unit)
             || n.is(Mark::Pronoun)
             || matches!(n.what, What::Circuit(_))
+            // "on one of 5's cords"
+            || matches!(n.what, What::Word { .. } | What::Number(_))
+                && items.get(at + 2).is_some_and(|n| n.is(Mark::Of))
+                && !at.checked_sub(1).is_some_and(|i| {
+                    matches!(items[i].noun(), Some(Noun::Power | Noun::Water))
+                })
     }) || state == State::On
         // "power on 4 cords": the power is on
         && !at.checked_sub(1).is_some_and(|i| {

@@ -47,6 +47,43 @@ impl Reading<'_> {
         }
     }
 
+    /// "12 leveled. 14 leveled. both 55 psi": what a clause without a trailer of its own says of both holds for the only two
+    /// that were named before it, each in a clause of its own.
+    pub(super) fn both(&self, facts: &mut Vec<Fact>, senses: &Senses) {
+        let trailers: Vec<(usize, usize)> = (0..self.items.len())
+            .filter_map(|i| match self.items[i].what {
+                What::Units(group) => Some((i, group)),
+                _ => None,
+            })
+            .collect();
+        let [(_, one), (last, two)] = trailers.as_slice() else {
+            return;
+        };
+        let single = |group: &usize| self.groups[*group].names.len() == 1;
+        if !single(one) || !single(two) || self.groups[*one].names == self.groups[*two].names {
+            return;
+        }
+        let both = (last + 1..self.items.len())
+            .find(|i| self.items[*i].is(Mark::All) && senses.has(self.spelt(*i), Sense::Both));
+        let Some(both) = both else { return };
+        let chunk = self.items[both].chunk;
+        // "both pumps are dead": two things of the trailer named last
+        let of_things = (self.items.get(both + 1)).is_some_and(|n| n.noun().is_some());
+        let opens = both == 0 || self.items[both - 1].chunk != chunk;
+        if of_things || !opens {
+            return;
+        }
+        let beside = |fact: &&Fact| fact.at > both && self.items[fact.at].chunk == chunk;
+        let said: Vec<Fact> = facts.iter().filter(beside).copied().collect();
+        facts.retain(|fact| !beside(&fact));
+        for group in [*one, *two] {
+            facts.extend(said.iter().map(|fact| Fact {
+                group: Some(group),
+                ..*fact
+            }));
+        }
+    }
+
     /// Tells whether the words beside a trailer say that the same holds for it.
     fn says_also(&self, at: usize, senses: &Senses) -> bool {
         let chunk = self.items[at].chunk;

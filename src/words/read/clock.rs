@@ -146,7 +146,19 @@ impl Hour<'_> {
         if self.text[self.tokens[self.item().end - 1].end..].starts_with("'s") {
             return None;
         }
-        let bare = self.before().is(Mark::Clock) && self.value <= 24.0 && !self.heads_a_value();
+        // "by like 4"
+        let about = self.before().is(Mark::About) && self.at > 1;
+        let led = &self.items[self.at - if about { 2 } else { 1 }];
+        let bare = led.is(Mark::Clock) && self.value <= 24.0 && !self.heads_a_value();
+        // "doing this since 1987"; what is told beside an hour since which something stands is of now
+        let year = self.says(Sense::Since) && (1900.0..2100.0).contains(&self.value);
+        let since = self.since_an_hour();
+        if year || since && self.value_beside() {
+            return Some(Told::Is(What::Labelled));
+        }
+        if since {
+            return Some(Told::Is(hour_of(self.items, self.at, self.value)));
+        }
         (self.around() || bare).then(|| Told::Is(hour_of(self.items, self.at, self.value)))
     }
 
@@ -314,6 +326,50 @@ impl Hour<'_> {
                     .any(called)
         };
         self.before().is(Mark::Clock) || self.says(Sense::AtAnHour) || coming()
+    }
+
+    /// Tells whether the sentence gives a level or a number with its measure.
+    fn value_beside(&self) -> bool {
+        self.items[sentence_around(self.items, self.at)]
+            .iter()
+            .any(|i| {
+                matches!(i.what, What::Is(Concept::Level(_)))
+                    || i.number()
+                        .is_some_and(|n| n.form == Form::Part || n.unit.is_some())
+            })
+    }
+
+    /// "open since 11": the hour that ends its clause, after how a trailer stands; "closed since 12 is leaking" tells why.
+    fn since_an_hour(&self) -> bool {
+        let (chunk, sentence) = (self.item().chunk, self.item().sentence);
+        let here = |by: usize| {
+            let next = self.items.get(self.at + by)?;
+            (next.chunk == chunk && !matches!(next.what, What::Sign(_) | What::Break))
+                .then_some(next)
+        };
+        let number = |by: usize| here(by).is_some_and(|n| n.number().is_some());
+        // "no water since 9 at 12", "down since 10 psi 20"
+        let placed = here(1)
+            .is_some_and(|n| n.is(Mark::At) || n.what == What::Is(Concept::State(State::On)));
+        let headed = here(1).is_some_and(|n| n.noun().is_some());
+        let ends = here(1).is_none() || (placed || headed) && number(2);
+        let stands = |i: &Item| {
+            i.sentence == sentence
+                && matches!(
+                    i.what,
+                    What::Is(
+                        Concept::Event(_)
+                            | Concept::State(_)
+                            | Concept::Fault(_)
+                            | Concept::Noun(_)
+                    )
+                )
+        };
+        let before = self.items[..self.at - 1].iter().rev().take(6);
+        (1.0..=12.0).contains(&self.value)
+            && self.says(Sense::Since)
+            && ends
+            && before.into_iter().any(stands)
     }
 
     /// "came back around 9".

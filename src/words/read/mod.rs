@@ -11,13 +11,16 @@ mod neighbours;
 mod slips;
 
 use std::collections::BTreeSet;
+use std::ops::Range;
 
-use crate::heard::{Ask, Entry, Fault, Heard, Language, PlanKind, ReadingKey, Remark, Taken, Taps};
+use crate::heard::{
+    Ask, Entry, Fault, Heard, Language, PlanKind, ReadingKey, Remark, Taken, Taps, UnitName,
+};
 use crate::quantity::TemperatureScale;
 use crate::words::assemble::{self, Assembled};
 use crate::words::attach::{self, Placed, Value};
 use crate::words::concept::{Mark, Noun};
-use crate::words::item::{self, Item, Items, Mended, What};
+use crate::words::item::{self, Form, Item, Items, Mended, What};
 use crate::words::lex::{self, Token};
 use crate::words::normal::Normal;
 use crate::words::pair::{self, Found, Outcome};
@@ -53,6 +56,8 @@ pub(super) struct Reading<'t> {
     strange: Vec<usize>,
     /// The tokens that were mended, with what each was read as.
     mended: Vec<Mended>,
+    /// The tokens of each number in words, with its value.
+    spoken: Vec<(Range<usize>, f64)>,
     pub(super) items: Vec<Item>,
     pub(super) groups: Vec<Group>,
     pub(super) heard: Heard,
@@ -85,6 +90,7 @@ impl<'t> Reading<'t> {
         } = item::items(&normal.text, &tokens, &reader.vocab);
         let mut reading = Reading {
             original: text,
+            spoken: in_words(&normal.text, &tokens, &list),
             normal,
             tokens,
             greeted,
@@ -199,6 +205,7 @@ impl<'t> Reading<'t> {
         self.uncounted(&counts, &mut facts, &mut out);
         self.all_unnamed(&mut facts, &mut out);
         assemble::assign(&mut facts, &self.items, &sentences, &scopes);
+        self.both(&mut facts, &reader.senses);
         self.also(&mut facts, &scopes, &reader.senses);
         assemble::doubted_trailers(&mut facts, (&self.items, &scopes), self.alarmed, &mut out);
         assemble::times(&mut facts, &self.items, &scopes);
@@ -391,7 +398,7 @@ impl<'t> Reading<'t> {
         if !self.heard.entries.iter().all(read_as_air) {
             return;
         }
-        let text = &self.normal.text;
+        let text = &self.in_digits();
         let about_more = self.items.iter().any(|item| {
             let other =
                 |noun: Noun| !matches!(noun, Noun::Air | Noun::Low | Noun::Person | Noun::Sound);
@@ -402,14 +409,20 @@ impl<'t> Reading<'t> {
             low.filter(|_| !about_more)
         };
         let Some(low) = weather::low_tonight(text, scale, senses).or_else(foretold) else {
+            if self.heard.entries.is_empty()
+                && foretold::without_degrees(text, &self.heard.named, senses)
+            {
+                self.heard.unclear.push(Remark {
+                    text: self.original.trim().to_owned(),
+                    why: "bound".into(),
+                });
+            }
             return;
         };
         // the number of degrees is no trailer's name
-        let unit = self
-            .heard
-            .named
-            .iter()
-            .find(|name| !foretold::are_degrees(text, name, low, senses));
+        let unit = self.heard.named.iter().find(|name| {
+            !foretold::are_degrees(text, name, low, senses) && !self.is_behind_of(name)
+        });
         let mut entry = Entry {
             unit: unit.cloned(),
             ..Entry::default()
@@ -417,13 +430,51 @@ impl<'t> Reading<'t> {
         entry.readings.set(ReadingKey::LowF, low);
         self.heard.entries = vec![entry];
         // what was put as a plan, or asked about, is this low
-        let of_it = |remark: &Remark| foretold::tells(&remark.text, low, senses);
+        let digits = format!("{}", low.abs());
+        let said = self
+            .spoken
+            .iter()
+            .filter(|(_, value)| value.abs() == low.abs());
+        let said: Vec<String> = said.map(|(tokens, _)| self.spelt_tokens(tokens)).collect();
+        let of_it = |remark: &Remark| {
+            let typed = remark.text.to_lowercase();
+            typed.contains(&digits) || said.iter().any(|said| typed.contains(said.as_str()))
+        };
         self.heard.unclear.retain(|remark| !of_it(remark));
         self.heard.set_aside.retain(|remark| !of_it(remark));
         self.heard.plans.retain(|plan| plan.kind != PlanKind::Other);
         if self.heard.ask == Some(Ask::Forecast { unit: None }) {
             self.heard.ask = None;
         }
+    }
+
+    /// "high of 40, low of 22": tells whether a trailer is named as no more than what something is of.
+    fn is_behind_of(&self, name: &UnitName) -> bool {
+        let names = |item: &Item| match item.what {
+            What::Units(group) => self.groups[group].names.contains(name),
+            _ => false,
+        };
+        let mut named = (0..self.items.len()).filter(|i| names(&self.items[*i]));
+        named.all(|i| i > 0 && self.items[i - 1].is(Mark::Of))
+    }
+
+    /// Returns the text as it was read, its numbers in words written in digits.
+    fn in_digits(&self) -> String {
+        let mut out = String::with_capacity(self.normal.text.len());
+        let mut end = 0;
+        for (tokens, value) in &self.spoken {
+            out.push_str(&self.normal.text[end..self.tokens[tokens.start].start]);
+            out.push_str(&value.to_string());
+            end = self.tokens[tokens.end - 1].end;
+        }
+        out.push_str(&self.normal.text[end..]);
+        out
+    }
+
+    /// Returns the folded text of some tokens.
+    fn spelt_tokens(&self, tokens: &Range<usize>) -> String {
+        self.normal.text[self.tokens[tokens.start].start..self.tokens[tokens.end - 1].end]
+            .to_owned()
     }
 
     /// Returns the words of the chunk that an item stands in, or the item alone where the chunk is long.
@@ -496,6 +547,17 @@ impl Reading<'_> {
             }
         }
     }
+}
+
+/// Returns the numbers that were said in words: their tokens and values.
+fn in_words(text: &str, tokens: &[Token], items: &[Item]) -> Vec<(Range<usize>, f64)> {
+    let said = |item: &&Item| text[tokens[item.first].start..].starts_with(char::is_alphabetic);
+    let numbers = items.iter().filter(said);
+    let whole = |item: &Item| {
+        let number = item.number()?;
+        (number.form != Form::Part).then_some((item.first..item.end, number.value))
+    };
+    numbers.filter_map(whole).collect()
 }
 
 /// A smell of gas is a smell, and told first.

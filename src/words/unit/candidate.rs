@@ -298,8 +298,10 @@ impl<'a> Candidate<'a> {
             && value(self.item) >= 30.0
             && self.named_in_sentence()
             && chunk_ends(self.items, self.at + 1);
+        // "118 voltios y 52 de presión"
+        let of = self.items.get(self.at + 1).is_some_and(|n| n.is(Mark::Of));
         let measured = noun.reading().is_some()
-            && self.next == Some(self.at + 1)
+            && (self.next == Some(self.at + 1) || of && self.next == Some(self.at + 2))
             && !matches!(self.item.what, What::Range(..))
             && (others(self.items, self.at)
                 || after_water_on

@@ -189,6 +189,37 @@ impl Candidate<'_> {
                 .take_while(|i| i.sentence == self.item.sentence)
                 .any(|i| matches!(i.what, What::Number(_)))
     }
+
+    /// "Midway row: 101 waste half, 102 waste 1/4": under a heading, where the next clause opens in the same way.
+    pub(super) fn heads_a_list(&self) -> bool {
+        let headed = self.at > 0 && self.items[self.at - 1].what == What::Sign(':');
+        let chunk = self.item.chunk;
+        let mut later = self.items[self.at..]
+            .iter()
+            .skip_while(|i| i.chunk == chunk);
+        let another = later.find(|i| !matches!(i.what, What::Sign(_) | What::Break));
+        let noun = self.items.get(self.at + 1).and_then(Item::noun);
+        headed
+            && self.opens_a_value()
+            && another.and_then(Item::number).is_some_and(plain)
+            && noun.is_some()
+            && later.next().and_then(Item::noun) == noun
+    }
+
+    /// "44 now on 21": a value of now, where the trailer is named right behind it.
+    pub(super) fn now_at_a_place(&self) -> bool {
+        let here = |i: usize| {
+            let item = self.items.get(i)?;
+            (item.chunk == self.item.chunk).then_some(item)
+        };
+        let now = here(self.at + 1).is_some_and(|n| n.is(Mark::Now));
+        let place = here(self.at + 2)
+            .is_some_and(|n| n.is(Mark::At) || n.what == What::Is(Concept::State(State::On)));
+        let name =
+            here(self.at + 3 + usize::from(here(self.at + 3).is_some_and(|n| n.is(Mark::Article))));
+        let named = name.is_some_and(|n| n.what == What::Code || n.number().is_some_and(plain));
+        now && place && named
+    }
 }
 
 /// Tells whether a pressure or the like was told earlier in the sentence: "55 psi on 12, 60 on 14".

@@ -140,8 +140,25 @@ pub(super) fn count_of_things(
             && number.value <= 10.0
             && (spelled
                 || plural && number.value <= 4.0 && places_follow(items, at + 2)
+                || plural && so_many_inside(items, at, noun, opens)
                 || named && (!opens || noun == Noun::Cord && number.value <= 4.0))
             && !(at > 0 && (items[at - 1].is(Mark::Unit) || items[at - 1].is(Mark::Article)))
+}
+
+/// "with a toilet refilling and 2 taps open", "2 toilets clogged 12": so many in a trailer that is named elsewhere or
+/// was spoken of.
+fn so_many_inside(items: &[Item], at: usize, noun: Noun, opens: bool) -> bool {
+    let here = |i: &usize| items[*i].chunk == items[at].chunk;
+    // a number that is the trailer's, and counts nothing itself
+    let named_later = (at + 2..items.len()).take(8).take_while(here).any(|i| {
+        let counts = items.get(i + 1).is_some_and(|n| n.noun().is_some());
+        items[i].number().is_some_and(plain) && !counts
+    });
+    match noun {
+        Noun::Taps => !opens || items[at].number().is_some_and(|n| n.value <= 4.0),
+        Noun::Toilet | Noun::Sink => !opens || named_later,
+        _ => false,
+    }
 }
 
 /// "is it 4 chocks or 2": asked how many there are to be.
@@ -191,11 +208,18 @@ pub(super) fn so_many_at_a_trailer(
             || items[at - 1].is(Mark::At)
             || items[at - 1].what == What::Sign('#')
             || items[at - 1].what == What::Is(Concept::State(State::On)));
-    if led || !placed_later(items, at) {
-        return false;
-    }
     let spelt = &text[tokens[next.first].start..tokens[next.end - 1].end];
     let thing = spelt.split(' ').next().unwrap_or(spelt);
+    let broken = matches!(next.what, What::Is(Concept::Fault(_)))
+        && thing.ends_with('s')
+        && thing.len() < spelt.len()
+        && (2.0..=4.0).contains(&number.value);
+    // "2 toilets running 12"
+    let named_last = here(at + 2).and_then(Item::number).is_some_and(plain)
+        && here(at + 3).is_none_or(|n| matches!(n.what, What::Sign(_)));
+    if led || !placed_later(items, at) && !(broken && named_last) {
+        return false;
+    }
     let harmed = |i: &Item| match i.what {
         What::Is(Concept::Fault(fault)) => fault.harms_a_person(),
         What::Is(Concept::State(state)) => matches!(state, State::Trapped | State::Hurt),
@@ -214,10 +238,6 @@ pub(super) fn so_many_at_a_trailer(
         && here(part)
             .and_then(Item::noun)
             .is_some_and(|noun| noun.reading().is_none());
-    let broken = matches!(next.what, What::Is(Concept::Fault(_)))
-        && thing.ends_with('s')
-        && thing.len() < spelt.len()
-        && (2.0..=4.0).contains(&number.value);
     people || of || broken
 }
 

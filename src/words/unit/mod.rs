@@ -15,7 +15,7 @@ use crate::heard::UnitName;
 use crate::words::concept::Mark;
 use crate::words::item::{Form, Item, What};
 use crate::words::lex::Token;
-use crate::words::senses::Senses;
+use crate::words::senses::{Sense, Senses};
 use candidate::is_unit;
 use inside::{beside_one_person, count_of_things, places_inside, so_many_at_a_trailer, sub_places};
 use join::join;
@@ -136,6 +136,33 @@ fn two_by_a_comma(
     Some(vec![name(one)?, name(two)?])
 }
 
+/// "left with b seven": a name of a letter and a number that were said or typed apart, behind a word that leads to one.
+fn with_its_letter(
+    text: &str,
+    tokens: &[Token],
+    items: &[Item],
+    at: usize,
+    senses: &Senses,
+) -> Option<UnitName> {
+    let (letter, lead) = (
+        items.get(at.checked_sub(1)?)?,
+        items.get(at.checked_sub(2)?)?,
+    );
+    let number = items[at].number().filter(|n| {
+        n.form == Form::Whole && n.unit.is_none() && (1.0..1000.0).contains(&n.value)
+    })?;
+    let spelt = &text[tokens[letter.first].start..tokens[letter.end - 1].end];
+    // "got here with b 7"
+    let with = &text[tokens[lead.end - 1].start..tokens[lead.end - 1].end];
+    let leads = lead.is(Mark::With)
+        || lead.is(Mark::Unit)
+        || lead.is(Mark::Article)
+        || senses.has(with, Sense::InCompany);
+    let here = lead.chunk == items[at].chunk && letter.chunk == items[at].chunk;
+    (here && leads && senses.has(spelt, Sense::Letter))
+        .then(|| UnitName::new(&format!("{spelt}{}", number.value)))
+}
+
 /// Decides for each candidate whether it names a trailer.
 fn mark(text: &str, tokens: &[Token], items: &mut [Item], senses: &Senses) -> Vec<Named> {
     places_inside(items);
@@ -148,6 +175,15 @@ fn mark(text: &str, tokens: &[Token], items: &mut [Item], senses: &Senses) -> Ve
         let Some(names) = names.or_else(|| two_by_a_comma(text, tokens, items, at)) else {
             continue;
         };
+        if let Some(name) = with_its_letter(text, tokens, items, at, senses) {
+            items[at - 1].what = What::Gone;
+            named.push(Named {
+                at,
+                names: vec![name],
+                explicit: true,
+            });
+            continue;
+        }
         // "70 ppor ciento": a hundred in words after another number is a part of its measure
         let hundred = items[at].number().is_some_and(|n| n.value == 100.0)
             && spelled(text, tokens, &items[at])

@@ -56,7 +56,7 @@ impl Candidate<'_> {
                 self.after_a_place_word()
             }
             // "the client at the job says 14": who says it, and what about
-            Mark::Label if self.reported() => Likely,
+            Mark::Label if self.reported() || self.heads_a_list() => Likely,
             // "died at the quarry job so 26 has no power"
             Mark::Label if self.before.is_some_and(|b| b.is(Mark::So)) => Likely,
             // "28 degrees out here by 37": no hour
@@ -111,7 +111,7 @@ impl Candidate<'_> {
 
     fn after_a_word(&self, ordinary: bool) -> Verdict {
         // "finisshed 11: filter changed"
-        if !ordinary && self.opens_with_a_colon() {
+        if !ordinary && self.opens_with_a_colon() || self.heads_a_list() {
             return Likely;
         }
         // "Trey says 21 is at 3/4 waste": whoever says it
@@ -204,7 +204,7 @@ impl Candidate<'_> {
     }
 
     /// Tells whether a noun with a number of its own comes next.
-    fn opens_a_value(&self) -> bool {
+    pub(super) fn opens_a_value(&self) -> bool {
         self.next == Some(self.at + 1)
             && self
                 .next_item()
@@ -267,7 +267,7 @@ impl Candidate<'_> {
                 || b.is(Mark::Call)
                 || b.what == What::Sign('\u{fffd}')
         });
-        if !opens || self.left_over() {
+        if !opens || self.left_over() || self.now_at_a_place() {
             return No;
         }
         if self.next.is_some() {

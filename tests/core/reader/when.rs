@@ -105,6 +105,20 @@ fn a_word_for_an_earlier_time_reaches_no_farther_than_what_it_is_said_of() {
         read("pump 12 in the morning")["entries"],
         serde_json::json!([])
     );
+    // the hour of a plan, or since which something stands, is none of the level beside it
+    for text in [
+        "9 tank 1/2, gotta leave by 5",
+        "need a pump-out on 9 by four, tank's at 1/2",
+        "9 open since 11, tank 1/2",
+        "la 9 abierta desde las 10, negras a la mitad",
+    ] {
+        let got = read(text);
+        assert_eq!(
+            got["entries"][0]["readings"]["waste_pct"], 50.0,
+            "{text:?}: {got}"
+        );
+        assert_eq!(got["entries"][0].get("when"), None, "{text:?}: {got}");
+    }
     // two times, two entries
     let got = read("last night around 10 12 pumped, waste 1/4 now");
     assert_eq!(got["entries"][0]["when"], "yesterday 22:00", "{got}");

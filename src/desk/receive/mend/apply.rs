@@ -2,7 +2,7 @@
 
 use super::Told;
 use crate::dialogue::Mend;
-use crate::heard::Entry;
+use crate::heard::{Entry, Event, ReadingKey};
 
 /// Applies ways of mending to a report.
 pub(in crate::desk::receive) fn apply(ways: &[Mend], told: Vec<Told>) -> Vec<Told> {
@@ -15,6 +15,10 @@ pub(in crate::desk::receive) fn apply(ways: &[Mend], told: Vec<Told>) -> Vec<Tol
                     Mend::Off { unit: off } if *off == unit => entry = Entry::default(),
                     Mend::Event { unit: on, event } if *on == unit => {
                         entry.events.retain(|other| other != event);
+                        // what was not pumped has no gallons either
+                        if *event == Event::WastePumped {
+                            entry.readings.values.remove(&ReadingKey::PumpedGal);
+                        }
                     }
                     // told as over, so that a check that was begun for it ends
                     Mend::Fault { unit: on, fault } if *on == unit => {

@@ -221,7 +221,7 @@ impl Hearing<'_> {
         let heard = &self.heard;
         !heard.entries.is_empty()
             || !heard.plans.is_empty()
-            || !said.right.chars().any(|c| c.is_ascii_digit())
+            || !said.right.is_empty() && !said.right.chars().any(|c| c.is_ascii_digit())
     }
 }
 

@@ -3,6 +3,7 @@
 use crate::desk::receive::Hearing;
 use crate::desk::settle::known;
 use crate::heard::UnitName;
+use crate::quantity::c_from_f;
 
 /// What a correction says: what is right, and what was wrong where that is said too.
 pub(super) struct Said<'t> {
@@ -31,6 +32,13 @@ impl Hearing<'_> {
             past: false,
             denied: false,
         };
+        // "me equivoqué", "thats the wrong trailer", and no more
+        if phrases.is("mend", "mistaken", text) {
+            return Some(plain("", true));
+        }
+        if self.turns_the_sign(text) {
+            return Some(plain(text, true));
+        }
         if let Some(right) = text.strip_prefix('*').or(text.strip_suffix('*')) {
             let right = right.trim_matches('*').trim();
             return (!right.is_empty()).then(|| plain(right, true));
@@ -103,6 +111,19 @@ impl Hearing<'_> {
             denied,
             ..plain(rest, sure)
         })
+    }
+
+    /// "+5" after "-5": tells whether a number with its sign is the opposite of one told in the last report.
+    fn turns_the_sign(&self, text: &str) -> bool {
+        let number = text.strip_prefix('+').and_then(|n| n.parse::<f64>().ok());
+        let opposite = |value: f64| {
+            number.is_some_and(|n| n > 0.0 && (value == -n || (c_from_f(value) + n).abs() < 0.05))
+        };
+        number.is_some()
+            && self.within_reach().next().is_some_and(|(_, told)| {
+                let mut entries = told.iter().map(|(.., entry)| &entry.readings.values);
+                entries.any(|values| values.values().any(|value| opposite(*value)))
+            })
     }
 
     fn without_is<'t>(&self, text: &'t str) -> &'t str {

@@ -4,7 +4,7 @@ use super::Told;
 use crate::desk::receive::Hearing;
 use crate::dialogue::Mend;
 use crate::heard::ReadingKey;
-use crate::quantity::PSI_PER_BAR;
+use crate::quantity::{PSI_PER_BAR, TemperatureScale, c_from_f, rounded};
 
 /// A number that corrects another is of its size, up to this ratio.
 const LIKE_SIZE: f64 = 2.5;
@@ -60,6 +60,34 @@ impl Hearing<'_> {
             }
         }
         (near, far)
+    }
+
+    /// "perdón, centígrados": the number of each reading as it was told, in another measure.
+    pub(super) fn in_measure(&self, measure: &str, told: &[Told]) -> Vec<Mend> {
+        use ReadingKey as K;
+        let celsius = self.fleet.style.temperature == TemperatureScale::C;
+        let mut ways = Vec::new();
+        for (unit, _, entry) in told {
+            for (key, was) in &entry.readings.values {
+                let number = match key {
+                    K::AirF | K::InsideF | K::LowF if celsius => c_from_f(*was),
+                    _ => *was,
+                };
+                let right = format!("{} {measure}", rounded(number));
+                let value = self.tried(*key, *was, &right);
+                ways.extend(
+                    value
+                        .filter(|value| (value - was).abs() > 0.05)
+                        .map(|value| Mend::Value {
+                            unit: unit.clone(),
+                            key: *key,
+                            was: *was,
+                            value,
+                        }),
+                );
+            }
+        }
+        ways
     }
 
     /// Reads a number as another value of one reading; none where it cannot be one.

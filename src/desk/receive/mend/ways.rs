@@ -43,6 +43,10 @@ impl Hearing<'_> {
                 return labelled(entry, told);
             }
         }
+        let measure = answer.measure.is_some() && answer.number.is_none() && answer.noun.is_none();
+        if measure {
+            return self.in_measure(said.right, told);
+        }
         // "sorry, fresh": the label alone
         if let Some(noun) = answer.noun.as_deref().filter(|_| answer.number.is_none()) {
             return relabelled(noun, None, told);

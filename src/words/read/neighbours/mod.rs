@@ -8,6 +8,7 @@ mod parts;
 mod places;
 mod power;
 mod regulator;
+mod talk;
 mod times;
 
 use std::borrow::Cow;
@@ -113,6 +114,7 @@ pub(super) fn settle(text: &str, tokens: &[Token], items: &mut [Item], senses: &
         words.an_for_and(at);
         words.crowd_is_here(at);
         words.all_of_them(at);
+        words.only_talk(at);
     }
 }
 

@@ -46,7 +46,18 @@ impl Words<'_> {
         let tomorrow = (at + 1..self.items.len())
             .take_while(|i| self.same_chunk(at, *i))
             .any(|i| self.items[i].is(Mark::Plan) && self.says(i, Sense::Tomorrow));
-        if open && tomorrow {
+        // "open 9 at 5 for the vip tent"
+        let hour = self.names(at + 1)
+            && self.same_chunk(at, at + 2)
+            && self.items[at + 2].what == What::Is(Concept::Mark(Mark::At))
+            && self.same_chunk(at, at + 3)
+            && match self.items[at + 3].what {
+                What::Clock(_) => true,
+                _ => self
+                    .bare_number(at + 3)
+                    .is_some_and(|n| (1.0..=12.0).contains(&n)),
+            };
+        if open && (tomorrow || hour) {
             self.items[at].what = What::Is(Concept::Mark(Mark::Plan));
         }
     }
