@@ -105,13 +105,15 @@ pub(super) fn said(hearing: &Hearing<'_>) -> Option<Lone> {
     (says && none).then_some(Lone::NoClock)
 }
 
-/// Tells whether the sender, whose clock runs, says that they work on: "back under", "still here".
+/// Tells whether the sender, whose clock runs, says that they work on, "back under", or takes note of what they were asked,
+/// "10-4": that tells that they live, and not that they came out.
 pub(super) fn goes_on(hearing: &Hearing<'_>) -> bool {
-    let ahead = hearing.desk.book.ahead();
+    let (ahead, phrases) = (hearing.desk.book.ahead(), hearing.desk.phrases);
     let wish = |plan: &Plan| matches!(plan.kind, PlanKind::CheckMe { .. });
     ahead.alone(&hearing.member.id).is_some()
         && !hearing.heard.plans.iter().any(wish)
-        && hearing.desk.phrases.holds("alone", "goes-on", hearing.text)
+        && (phrases.holds("alone", "goes-on", hearing.text)
+            || phrases.is("alone", "noted", hearing.text))
 }
 
 /// Finds the lone worker for whom an alarm stands and to whom the sender goes: the one named, else the only one.

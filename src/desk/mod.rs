@@ -15,6 +15,7 @@ mod crew;
 mod days;
 mod digest;
 mod door;
+mod gallons;
 mod hazard;
 mod holder;
 mod inbound;

@@ -5,6 +5,7 @@ use chrono::{DateTime, NaiveTime, TimeDelta, TimeZone, Timelike, Utc};
 use chrono_tz::Tz;
 
 use crate::book::Task;
+use crate::desk::gallons::{self, Amount};
 use crate::desk::phrases::{Phrases, plain};
 use crate::desk::receive::Texted;
 use crate::desk::settle;
@@ -80,11 +81,7 @@ pub(in crate::desk) fn spelled_out(message: &Texted<'_>) -> Option<String> {
 
 /// Reads "430 gal" as what the sender's last pump-out took in truth.
 fn load_again(desk: &Desk, who: &str, text: &str, at: DateTime<Utc>) -> Option<String> {
-    let measured = plain(text).split(' ').any(|word| {
-        let measure = word.trim_start_matches(|c: char| c.is_ascii_digit() || c == '.');
-        ["gal", "gals", "gallons", "galones"].contains(&measure)
-    });
-    let gallons = gallons_alone(text).filter(|_| measured)?;
+    let told = gallons_alone(text).filter(|told| told.measured)?;
     let last = desk
         .book
         .sent(who)
@@ -98,7 +95,7 @@ fn load_again(desk: &Desk, who: &str, text: &str, at: DateTime<Utc>) -> Option<S
     let loaded = matches!(pumped, Some((then, Some(_))) if then == last.at);
     let lately = last.at <= at && at - last.at <= LATELY;
     let no = Phrases::built_in().each("mend", "no").next()?;
-    (loaded && lately).then(|| format!("{no} {gallons} gal"))
+    (loaded && lately).then(|| format!("{no} {} gal", told.gal))
 }
 
 /// How far from the time it was promised for a truck is still waited for.
@@ -184,8 +181,8 @@ pub(in crate::desk) fn answered(
             Some(sentence(desk, fleet, unit, comes, at))
         }
         About::HowMuch { unit, .. } => {
-            let gallons = gallons_alone(text)?;
-            Some(format!("{unit}: pumped {gallons} gal"))
+            let gal = gallons_alone(text)?.gal;
+            Some(format!("{unit}: pumped {gal} gal"))
         }
         _ => None,
     }
@@ -193,9 +190,8 @@ pub(in crate::desk) fn answered(
 
 /// Tells whether a number that is told alone, with no measure, is the name of a trailer too: "12".
 pub(in crate::desk) fn may_be_a_trailer(fleet: &Fleet, text: &str) -> bool {
-    let measured = text.to_lowercase().contains("gal");
-    let number = gallons_alone(text).filter(|_| !measured);
-    number.is_some_and(|number| settle::known(fleet, &UnitName::new(&number.to_string())).is_some())
+    let number = gallons_alone(text).filter(|told| !told.measured);
+    number.is_some_and(|told| settle::known(fleet, &UnitName::new(&told.number)).is_some())
 }
 
 /// Says when a truck comes, as the crew would: one that was promised before comes at another time now.
@@ -341,30 +337,17 @@ fn minutes_told(folded: &str) -> Option<i64> {
     })
 }
 
-/// Reads gallons that are told alone: "430", "430 gal", "about 430 gallons".
-fn gallons_alone(text: &str) -> Option<f64> {
-    let phrases = Phrases::built_in();
-    let lower = text.to_lowercase().replace(',', "");
-    let words: Vec<&str> = lower
-        .split_whitespace()
-        .map(|word| word.trim_end_matches(['.', '!']))
-        .collect();
-    let mut numbers = Vec::new();
-    for word in &words {
-        let digits = word
-            .trim_end_matches("galones")
-            .trim_end_matches("gals")
-            .trim_end_matches("gal");
-        match digits.parse::<f64>() {
-            Ok(number) => numbers.push(number),
-            Err(_) if phrases.is("truck", "beside-a-load", word) => {}
-            Err(_) => return None,
-        }
-    }
-    match numbers.as_slice() {
-        [gallons] if *gallons >= 1.0 && *gallons < 10_000.0 => Some(*gallons),
-        _ => None,
-    }
+/// Reads gallons that are told alone: "430", "430 gal", "about 1,200 gallons".
+fn gallons_alone(text: &str) -> Option<Amount> {
+    let words = gallons::words_of(text);
+    let amounts = gallons::amounts(&words);
+    let [told] = amounts.as_slice() else {
+        return None;
+    };
+    let (before, behind) = (&words[..told.at], &words[told.behind..]);
+    let beside = |word: &String| Phrases::built_in().is("truck", "beside-a-load", word);
+    let alone = before.iter().chain(behind).all(beside);
+    alone.then(|| told.clone())
 }
 
 /// Returns the truck that the sender said was called a short while ago, where they reported nothing since.
@@ -439,11 +422,15 @@ mod tests {
             ("430 gal", Some(430.0)),
             ("about 1,200 gallons", Some(1200.0)),
             ("380gal", Some(380.0)),
+            ("430gallons", Some(430.0)),
+            ("like 1,200gl", Some(1200.0)),
+            ("fueron 1500 litros", Some(396.0)),
             ("2 or 300", None),
             ("no", None),
             ("12 pressure 50", None),
         ] {
-            assert_eq!(gallons_alone(text), wanted, "{text}");
+            let told = gallons_alone(text).map(|told| told.gal);
+            assert_eq!(told, wanted, "{text}");
         }
     }
 }

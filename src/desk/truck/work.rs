@@ -4,6 +4,7 @@ use super::again::{pump_outs_of, units_in};
 use super::noted;
 use crate::book::{Stage, TaskChange};
 use crate::desk::answer::Reply;
+use crate::desk::gallons::{self, Amount};
 use crate::desk::phrases::Phrases;
 use crate::desk::receive::{Hearing, Texted};
 use crate::desk::settle::{self, Settled};
@@ -115,16 +116,16 @@ pub(in crate::desk) fn work_told(message: &Texted<'_>) -> Option<Work> {
     if !gone || !only_gallons || pumped || heard.ask.is_some() || heard.command.is_some() {
         return None;
     }
-    let gallons = gallons_in(text)?;
+    let told = gallons_in(text)?;
     // "truck hauled 12 to tollgate" tells of no gallons
-    let is_a_trailer = settle::known(fleet, &UnitName::new(gallons)).is_some();
-    if is_a_trailer && !says("left") {
+    let is_a_trailer = settle::known(fleet, &UnitName::new(&told.number)).is_some();
+    if is_a_trailer && !told.measured && !says("left") {
         return None;
     }
-    let report = format!("pumped {gallons} gal");
+    let report = format!("pumped {} gal", told.gal);
     // "took 380 from 12"
-    let mut named = units_in(fleet, text);
-    named.retain(|unit| unit.as_str() != gallons);
+    let mut named = units_in(fleet, &gallons::thousands_joined(text));
+    named.retain(|unit| unit.as_str() != told.number);
     match named.as_slice() {
         [unit] => return Some(Work::Pumped(format!("{unit}: {report}"))),
         [] => {}
@@ -198,28 +199,18 @@ fn stands(hearing: &Hearing<'_>, unit: &UnitName) -> bool {
     )
 }
 
-/// Returns the number that a text gives as gallons: "380 gal", "took 380".
-fn gallons_in(text: &str) -> Option<&str> {
-    let apart = |c: char| c.is_whitespace() || ",;:()".contains(c);
-    let words: Vec<&str> = text.split(apart).filter(|word| !word.is_empty()).collect();
-    let number = |word: &str| word.parse::<f64>().is_ok();
-    let mut found = words.iter().enumerate().filter_map(|(at, word)| {
-        let lower = word.to_lowercase();
-        let measure = ["gallons", "galones", "gals", "gal"];
-        let glued = measure.iter().find_map(|end| lower.strip_suffix(end));
-        if let Some(digits) = glued.filter(|digits| number(digits)) {
-            return word.get(..digits.len());
-        }
-        let next = words.get(at + 1).map(|next| next.to_lowercase());
-        let next = next.unwrap_or_default();
-        let behind = measure.contains(&next.trim_end_matches(['.', '!']));
-        let took = at > 0 && Phrases::built_in().is("truck", "took", words[at - 1]);
+/// Returns the one number that a text gives as gallons: "380 gal", "took 1,200".
+fn gallons_in(text: &str) -> Option<Amount> {
+    let words = gallons::words_of(text);
+    let plain: Vec<&str> = words.iter().map(String::as_str).collect();
+    let told = |amount: &Amount| {
+        let before = amount.at.checked_sub(1).map_or("", |at| plain[at]);
+        let took = Phrases::built_in().is("truck", "took", before);
         // "took 20 min"
-        let counted = when::counted(&words, at).and_then(|told| told.minutes_each());
-        let took = took && counted.is_none();
-        let word = word.trim_end_matches(['.', '!']);
-        (number(word) && (behind || took)).then_some(word)
-    });
+        let counted = when::counted(&plain, amount.at).and_then(|told| told.minutes_each());
+        amount.measured || took && counted.is_none()
+    };
+    let mut found = gallons::amounts(&words).into_iter().filter(told);
     let first = found.next()?;
     found.next().is_none().then_some(first)
 }
@@ -239,8 +230,13 @@ mod tests {
             ("truck took 20 min at 12", None),
             ("truck left at 14:10", None),
             ("truck left, 380 gal or 400 gal", None),
+            ("truck left, 1,000 gal from 12", Some("1000")),
+            ("truck took 1,200 gal from 12", Some("1200")),
+            ("truck left, 430gallons", Some("430")),
+            ("se fue la pipa, 1500 litros", Some("1500")),
         ] {
-            assert_eq!(gallons_in(text), gallons, "{text}");
+            let told = gallons_in(text).map(|amount| amount.number);
+            assert_eq!(told.as_deref(), gallons, "{text}");
         }
     }
 }
