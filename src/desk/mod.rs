@@ -20,6 +20,7 @@ mod hazard;
 mod holder;
 mod inbound;
 mod incident;
+mod joined;
 mod lone;
 mod on_road;
 mod orders;

@@ -52,6 +52,9 @@ pub(in crate::desk) fn spelled_out(message: &Texted<'_>) -> Option<String> {
     if let Some(load) = load_again(desk, who, text, at) {
         return Some(load);
     }
+    if let Some(moved) = pushed(message, phrases) {
+        return Some(moved);
+    }
     let late = says("late");
     // "hes stuck in traffic says 7"
     let within = || late.then(|| phrases.following("truck", "again", text))?;
@@ -62,6 +65,18 @@ pub(in crate::desk) fn spelled_out(message: &Texted<'_>) -> Option<String> {
     }
     let awaited = || awaited(desk, talk, who, at).filter(|_| late);
     let task = ordered_lately(desk, who, at).or_else(awaited)?;
+    // "no, 23": of another trailer as well as of 23:00
+    let alone = plain(rest);
+    let late_hour = alone
+        .parse::<u32>()
+        .is_ok_and(|hour| (13..24).contains(&hour));
+    let other = settle::known(fleet, &UnitName::new(&alone));
+    if late_hour
+        && other.is_some_and(|unit| Some(unit) != task.unit.as_ref())
+        && phrases.after("truck", "no-hour", text).is_some()
+    {
+        return None;
+    }
     let told = |task: &Task| {
         let zone = zone(fleet, task.unit.as_ref()?, at);
         on_its_day(rest, task.promised, at, zone).or_else(|| time_told(rest, at, zone))
@@ -77,6 +92,20 @@ pub(in crate::desk) fn spelled_out(message: &Texted<'_>) -> Option<String> {
         .filter_map(|task| Some((task, told(task)?)))
         .min_by_key(moved)?;
     Some(sentence(desk, fleet, task.unit.as_ref()?, comes, at))
+}
+
+/// Reads "push 12 to 9": another time for the truck that is called for a trailer.
+fn pushed(message: &Texted<'_>, phrases: &Phrases) -> Option<String> {
+    let Texted {
+        desk, fleet, at, ..
+    } = *message;
+    let rest = phrases.after("orders", "move", message.text.trim())?;
+    let (name, rest) = rest.split_once(' ')?;
+    let unit = settle::known(fleet, &UnitName::new(name))?;
+    called(desk, unit)?;
+    let rest = phrases.after("orders", "to", rest)?;
+    let comes = time_told(rest, at, zone(fleet, unit, at))?;
+    Some(sentence(desk, fleet, unit, comes, at))
 }
 
 /// Reads "430 gal" as what the sender's last pump-out took in truth.
@@ -253,7 +282,7 @@ pub(super) fn delay_told(phrases: &Phrases, text: &str) -> Option<TimeDelta> {
 /// Reads a time to come that is told alone: "at 745", "2030", "8ish", "10 min", "half an hour".
 pub(super) fn time_told(text: &str, now: DateTime<Utc>, zone: Tz) -> Option<DateTime<Utc>> {
     let phrases = Phrases::built_in();
-    let folded = parts_of_an_hour(&plain(&when::with_halves_joined(text)));
+    let folded = plain(&when::with_halves_joined(text));
     let words: Vec<&str> = folded.split(' ').filter(|word| !word.is_empty()).collect();
     if words.is_empty() || words.len() > LONGEST {
         return None;
@@ -308,17 +337,6 @@ fn has_half(word: &str) -> bool {
     word.starts_with(|c: char| c.is_ascii_digit()) && when::without_half(word).is_some()
 }
 
-/// Writes "7 y media" and "half past 7" in digits.
-fn parts_of_an_hour(folded: &str) -> String {
-    let past = [("half past ", "30"), ("quarter past ", "15")];
-    for (words, minutes) in past {
-        if let Some((before, hour)) = folded.split_once(words) {
-            return format!("{before}{hour}{minutes}");
-        }
-    }
-    folded.replace(" y media", "30").replace(" y cuarto", "15")
-}
-
 /// Reads "10 min", "half an hour", "media hora": the minutes from now.
 fn minutes_told(folded: &str) -> Option<i64> {
     if Phrases::built_in().holds("truck", "half-an-hour", folded) {
@@ -361,6 +379,17 @@ pub(super) fn ordered_lately<'d>(desk: &'d Desk, who: &str, at: DateTime<Utc>) -
     let mut since = desk.book.sent(who).iter();
     let reported = since.any(|sent| sent.at > called && !sent.units.is_empty());
     (at - called <= LATELY && called <= at && !reported).then_some(task)
+}
+
+/// Tells whether the sender said lately of several trucks that they were called: then "the truck" may be any of them.
+pub(super) fn several_lately(desk: &Desk, who: &str, at: DateTime<Utc>) -> bool {
+    let open = desk.book.tasks().open();
+    let lately = |called: DateTime<Utc>| called <= at && at - called <= LATELY;
+    let mine = open.filter(|task| {
+        let pumps = task.kind == TaskKind::PumpOut && task.called_by.as_deref() == Some(who);
+        pumps && task.called.is_some_and(lately)
+    });
+    mine.count() > 1
 }
 
 fn called<'d>(desk: &'d Desk, unit: &UnitName) -> Option<&'d Task> {

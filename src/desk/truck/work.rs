@@ -5,7 +5,7 @@ use super::noted;
 use crate::book::{Stage, TaskChange};
 use crate::desk::answer::Reply;
 use crate::desk::gallons::{self, Amount};
-use crate::desk::phrases::Phrases;
+use crate::desk::phrases::{Phrases, is_marked};
 use crate::desk::receive::{Hearing, Texted};
 use crate::desk::settle::{self, Settled};
 use crate::desk::when;
@@ -116,7 +116,7 @@ pub(in crate::desk) fn work_told(message: &Texted<'_>) -> Option<Work> {
     if !gone || !only_gallons || pumped || heard.ask.is_some() || heard.command.is_some() {
         return None;
     }
-    let told = gallons_in(text)?;
+    let told = gallons_in(text).or_else(|| load_behind(message))?;
     // "truck hauled 12 to tollgate" tells of no gallons
     let is_a_trailer = settle::known(fleet, &UnitName::new(&told.number)).is_some();
     if is_a_trailer && !told.measured && !says("left") {
@@ -148,6 +148,62 @@ pub(in crate::desk) fn work_told(message: &Texted<'_>) -> Option<Work> {
         }))),
     }
 }
+
+/// Reads what was pumped out of several trailers, each with its gallons: "pumped 12 380 and 10 250", "23 and 10 pumped, 300
+/// and 120". Returns the reports, a line each; none where a number may be either.
+pub(in crate::desk) fn loads_told(message: &Texted<'_>) -> Option<String> {
+    let (phrases, fleet) = (message.desk.phrases, message.fleet);
+    if !phrases.holds("truck", "pumped", message.text) || is_marked(message.text) {
+        return None;
+    }
+    let words = gallons::words_of(message.text);
+    let (mut units, mut loads, mut pairs) = (Vec::new(), Vec::new(), Vec::new());
+    let mut at = 0;
+    while at < words.len() {
+        let unit = settle::known(fleet, &UnitName::new(&words[at]));
+        let amount = gallons::amount_at(&words, at);
+        match (unit, amount) {
+            (Some(unit), amount) if amount.as_ref().is_none_or(|told| !told.measured) => {
+                units.push(unit.clone());
+            }
+            (_, Some(told)) if told.gal >= LEAST_GAL => {
+                if units.len() == loads.len() + 1 {
+                    pairs.push(loads.len());
+                }
+                at = told.behind - 1;
+                loads.push(told.gal);
+            }
+            _ if phrases.is("truck", "pumped", &words[at]) => {}
+            _ if phrases.is("truck", "beside-loads", &words[at]) => {}
+            _ => return None,
+        }
+        at += 1;
+    }
+    // each load behind its trailer, or all behind all
+    let ordered = pairs.len() == loads.len() || pairs.len() == 1 && loads.len() == units.len();
+    let told = units.len() > 1 && units.len() == loads.len() && (ordered || pairs.is_empty());
+    let line = |(unit, gal): (&UnitName, &f64)| format!("{unit}: pumped {gal} gal");
+    let lines: Vec<String> = units.iter().zip(&loads).map(line).collect();
+    told.then(|| lines.join("\n"))
+}
+
+/// Reads the number alone behind "truck gone, 420": the load, where it is neither a trailer nor a clock time.
+fn load_behind(message: &Texted<'_>) -> Option<Amount> {
+    let rest = message
+        .desk
+        .phrases
+        .following("truck", "left", message.text)?;
+    let before = message.text.strip_suffix(rest)?.trim_end();
+    let words = gallons::words_of(rest);
+    let told = gallons::amount_at(&words, 0)?;
+    let is_a_trailer = settle::known(message.fleet, &UnitName::new(&told.number)).is_some();
+    let alone = words.len() == 1 && before.ends_with([',', ';', ':', '-']);
+    let load = told.gal >= LEAST_GAL && when::clock_in(rest).is_none();
+    (alone && load && !is_a_trailer).then_some(told)
+}
+
+/// Fewer gallons than this, told with no measure, are a count of something else.
+const LEAST_GAL: f64 = 50.0;
 
 /// Finds the trailer whose truck is said to be gone, where nobody says that it pumped: the trailer itself stands.
 pub(in crate::desk) fn gone(hearing: &Hearing<'_>, settled: &mut Settled) -> Option<UnitName> {
