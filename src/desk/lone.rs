@@ -11,7 +11,7 @@ use super::settle;
 use super::tick::{alone_key, of_alone, of_task};
 use super::{ahead, when};
 use crate::book::{AheadChange, Alarm, AlarmChange, Alone, Record, Tasks};
-use crate::finding::Level;
+use crate::finding::{FindingId, Level};
 use crate::heard::{Ask, Entry, Plan, PlanKind, UnitName};
 use crate::reply::{Arg, Voice};
 use crate::words;
@@ -33,8 +33,8 @@ pub(super) enum Lone {
     NoClock,
     /// The sender works alone until a time that they told.
     Till,
-    /// Somebody else is to be asked after so many minutes; none where no time was told.
-    For(String, Option<u32>),
+    /// Others are to be asked after so many minutes; none where no time was told.
+    For(Vec<String>, Option<u32>),
     /// Somebody is to be asked after whom nobody knows by that name.
     ForWhom,
     /// The sender, whose clock runs, wants so many minutes more.
@@ -97,6 +97,9 @@ pub(super) fn said(hearing: &Hearing<'_>) -> Option<Lone> {
         let may = watchers.any(|watcher| watcher.id == hearing.member.id);
         return (well && may).then(|| Lone::Reached(who.to_owned()));
     }
+    if let Some(who) = reached_unnamed(hearing, asks) {
+        return Some(Lone::Reached(who));
+    }
     let running = hearing.desk.book.ahead().alone(&hearing.member.id);
     let timed = |kind: &PlanKind| matches!(kind, PlanKind::CheckMe { .. } | PlanKind::GoingUnder);
     let wish = heard.plans.iter().any(|plan| timed(&plan.kind));
@@ -105,13 +108,34 @@ pub(super) fn said(hearing: &Hearing<'_>) -> Option<Lone> {
     (says && none).then_some(Lone::NoClock)
 }
 
-/// Tells whether the sender, whose clock runs, says that they work on: "back under", "still here".
+/// Finds the only lone worker for whom an alarm stands where somebody who is alarmed says, naming nobody, that they reached
+/// them: "called him hes fine". While somebody is hurt it may be of them.
+fn reached_unnamed(hearing: &Hearing<'_>, asks: bool) -> Option<String> {
+    let (phrases, text) = (hearing.desk.phrases, hearing.text);
+    let says = |list| phrases.holds("alone", list, text);
+    let alarms = hearing.desk.book.alarms();
+    let hurt = alarms
+        .values()
+        .any(|alarm| alarm.id == FindingId::CrewPersonHurt);
+    if asks || hurt || says("not") || !(says("well") && says("reached")) {
+        return None;
+    }
+    let mut lost = alarms.keys().filter_map(|key| of_alone(key.as_str()));
+    let who = lost.next().filter(|_| lost.next().is_none())?;
+    let mut watchers = watchers_of(&hearing.fleet, who).into_iter();
+    let may = watchers.any(|watcher| watcher.id == hearing.member.id);
+    (may && hearing.names().is_empty()).then(|| who.to_owned())
+}
+
+/// Tells whether the sender, whose clock runs, says that they work on, "back under", or takes note of what they were asked,
+/// "10-4": that tells that they live, and not that they came out.
 pub(super) fn goes_on(hearing: &Hearing<'_>) -> bool {
-    let ahead = hearing.desk.book.ahead();
+    let (ahead, phrases) = (hearing.desk.book.ahead(), hearing.desk.phrases);
     let wish = |plan: &Plan| matches!(plan.kind, PlanKind::CheckMe { .. });
     ahead.alone(&hearing.member.id).is_some()
         && !hearing.heard.plans.iter().any(wish)
-        && hearing.desk.phrases.holds("alone", "goes-on", hearing.text)
+        && (phrases.holds("alone", "goes-on", hearing.text)
+            || phrases.is("alone", "noted", hearing.text))
 }
 
 /// Finds the lone worker for whom an alarm stands and to whom the sender goes: the one named, else the only one.
@@ -166,7 +190,7 @@ pub(super) fn wants_a_clock(phrases: &Phrases, text: &str) -> bool {
 }
 
 /// Finds who of the others a message wants to be asked after, and in how many minutes.
-fn for_another(hearing: &Hearing<'_>) -> Option<(String, Option<u32>)> {
+fn for_another(hearing: &Hearing<'_>) -> Option<(Vec<String>, Option<u32>)> {
     let phrases = &hearing.desk.phrases;
     let wants = |list| phrases.holds("alone", list, hearing.text);
     let minutes = minutes_in(phrases, hearing.text);
@@ -178,12 +202,12 @@ fn for_another(hearing: &Hearing<'_>) -> Option<(String, Option<u32>)> {
     if !(watches || works_alone || wants("watch-timed") && minutes.is_some()) {
         return None;
     }
-    let mut others = hearing
-        .fleet
-        .crew
-        .keys()
-        .filter(|who| **who != hearing.member.id);
-    let who = others.find(|who| names(hearing, who))?.clone();
+    let crew = hearing.fleet.crew.keys();
+    let others = crew.filter(|who| **who != hearing.member.id && names(hearing, who));
+    let who: Vec<String> = others.cloned().collect();
+    if who.is_empty() {
+        return None;
+    }
     let till = || {
         let until = till_in(hearing, hearing.text, hearing.inbound.at)?;
         (until - hearing.inbound.at).num_minutes().try_into().ok()
@@ -368,15 +392,15 @@ pub(super) fn tell(
             reply.first.insert(0, line);
         }
         Some(Lone::For(who, minutes)) => {
-            let Some(member) = hearing.fleet.crew.get(who).cloned() else {
-                return;
-            };
-            match minutes {
-                Some(minutes) => ahead::set_for(hearing, &member, *minutes, reply, records),
-                None => {
-                    let args = [("who", Arg::from(member.name.as_str()))];
-                    let line = reply.voice.say("alone-for-how", &args);
-                    reply.first.insert(0, line);
+            let crew = &hearing.fleet.crew;
+            for member in who.iter().filter_map(|who| crew.get(who)) {
+                match minutes {
+                    Some(minutes) => ahead::set_for(hearing, member, *minutes, reply, records),
+                    None => {
+                        let args = [("who", Arg::from(member.name.as_str()))];
+                        let line = reply.voice.say("alone-for-how", &args);
+                        reply.first.insert(0, line);
+                    }
                 }
             }
         }

@@ -29,11 +29,83 @@ pub(super) fn told(came: &Texted<'_>) -> Vec<Command> {
     on_tasks.or_else(|| words.handed(text)).unwrap_or_default()
 }
 
-/// Reads "done 4, 7": the tasks that are done, where several are told and nothing else.
-pub(super) fn done(phrases: &Phrases, text: &str) -> Option<Vec<u32>> {
-    let rest = phrases.after("orders", "done", text.trim())?;
-    let (ids, rest) = numbers(phrases, rest);
-    (ids.len() > 1 && is_courtesy(phrases, rest)).then_some(ids)
+/// Reads "done 4, 7": the tasks that are done, where several are told and nothing else. Before the word, "7 done", they are
+/// on the list, and no trailers.
+pub(super) fn done(came: &Texted<'_>) -> Option<Vec<u32>> {
+    let (phrases, text) = (came.desk.phrases, came.text.trim());
+    if let Some(rest) = phrases.after("orders", "done", text) {
+        let (ids, rest) = numbers(phrases, rest);
+        return (ids.len() > 1 && is_courtesy(phrases, rest)).then_some(ids);
+    }
+    let words = Words { came, phrases };
+    let (ids, rest) = numbers(phrases, text);
+    let rest = rest.trim_start_matches([' ', ',', ':']);
+    let rest = phrases.after("orders", "is", rest).unwrap_or(rest);
+    let rest = phrases.after("orders", "done-plainly", rest)?;
+    let all = !ids.is_empty() && ids.iter().all(|id| words.is_a_task_only(*id));
+    (all && is_courtesy(phrases, rest)).then_some(ids)
+}
+
+/// Tells whether a text opens with an order on tasks that are on the list: "drop 4", "assign 7 juno", "juno takes 4".
+pub(super) fn opens_on_tasks(came: &Texted<'_>, text: &str) -> bool {
+    let phrases = came.desk.phrases;
+    let words = Words { came, phrases };
+    let listed = |rest: &str| {
+        let (ids, behind) = numbers(phrases, rest);
+        let open = !ids.is_empty() && ids.iter().all(|id| words.open(*id).is_some());
+        open.then(|| behind.trim_start().to_owned())
+    };
+    let opened = |topic, list| phrases.after(topic, list, text).and_then(listed);
+    let alone = |rest: &str| {
+        let end = rest.find([',', ';', '.', '\n']).unwrap_or(rest.len());
+        let end = rest[..end].find(" and ").unwrap_or(end);
+        is_courtesy(phrases, &rest[..end])
+    };
+    let takes = || {
+        let (name, rest) = text.split_once(' ')?;
+        let rest = words.is_known(name).then_some(rest)?;
+        phrases.after("orders", "takes", rest).and_then(listed)
+    };
+    let drops = opened("orders", "drop").is_some_and(|rest| !phrases.holds("truck", "who", &rest));
+    let moves = opened("orders", "move").is_some_and(|rest| {
+        let end = rest.find([',', ';', '\n']).unwrap_or(rest.len());
+        let time = rest[..end].split(" and ").next().unwrap_or_default();
+        words.is_time(time)
+    });
+    let done = phrases
+        .after("orders", "done-plainly", text)
+        .and_then(listed);
+    drops
+        || moves
+        || done.is_some()
+        || opened("orders", "take").is_some_and(|rest| alone(&rest))
+        || opened("assign", "opens").is_some()
+        || takes().is_some()
+}
+
+/// Tells whether a text is an order that moves tasks, with its time: "move 4 to 8pm", or one more of them.
+pub(super) fn moves_whole(came: &Texted<'_>, text: &str) -> bool {
+    let text = text.trim();
+    let moved = came.desk.phrases.after("orders", "move", text);
+    moved_on(came, moved.unwrap_or(text)).is_some()
+}
+
+/// Reads one more task of an order that moves them: "7 to 9pm".
+pub(super) fn moved_on(came: &Texted<'_>, text: &str) -> Option<Command> {
+    let phrases = came.desk.phrases;
+    let words = Words { came, phrases };
+    let (ids, rest) = numbers(phrases, text);
+    let [id] = ids.as_slice() else {
+        return None;
+    };
+    let rest = rest.trim();
+    let own = rest.split([',', ';', '\n']).next().unwrap_or(rest);
+    let own = own.split(" and ").next().unwrap_or(own);
+    (words.open(*id).is_some() && words.is_time(own)).then(|| Command {
+        name: CommandName::Move,
+        task: Some(*id),
+        rest: own.to_owned(),
+    })
 }
 
 struct Words<'a, 'm> {
@@ -120,6 +192,12 @@ impl Words<'_, '_> {
         task.filter(|task| task.is_open())
     }
 
+    /// Tells whether a number is a task's on the list, and no trailer's.
+    fn is_a_task_only(&self, id: u32) -> bool {
+        let unit = UnitName::new(&id.to_string());
+        self.open(id).is_some() && settle::known(self.came.fleet, &unit).is_none()
+    }
+
     fn is_time(&self, rest: &str) -> bool {
         let zone = self.came.fleet.time_zone;
         let told = |words: &str| when::coming(words, self.came.at, zone).is_some();
@@ -146,6 +224,23 @@ impl Words<'_, '_> {
                     .map(|id| assign::to(Some(id), name))
                     .collect(),
             );
+        }
+        // "put abel on 7", "give tobin 7 and 4"
+        let named = self.phrases.after("assign", "opens", text);
+        let named = named.or_else(|| self.phrases.after("orders", "puts", text));
+        if let Some((name, rest)) = named.and_then(|rest| rest.split_once(' '))
+            && self.is_known(name)
+        {
+            let rest = self.phrases.after("orders", "on", rest).unwrap_or(rest);
+            let (ids, rest) = numbers(self.phrases, rest);
+            let several = ids.len() > 1 && ids.iter().all(|id| self.open(*id).is_some());
+            let tasks = several || ids.iter().all(|id| self.is_a_task_only(*id));
+            let meant = !ids.is_empty() && tasks && is_courtesy(self.phrases, rest);
+            return meant.then(|| {
+                ids.into_iter()
+                    .map(|id| assign::to(Some(id), name))
+                    .collect()
+            });
         }
         let mut rest = self.phrases.after("assign", "opens", text)?;
         let mut orders = Vec::new();

@@ -3,7 +3,7 @@
 
 mod list;
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 use std::sync::LazyLock;
 
 use serde::Deserialize;
@@ -15,8 +15,54 @@ const TALK: &str = include_str!("../../grammar/talk.toml");
 
 /// The phrases, by topic and list.
 #[derive(Debug, Deserialize)]
-#[serde(transparent)]
+#[serde(try_from = "BTreeMap<String, BTreeMap<String, PhraseList>>")]
 pub(super) struct Phrases(BTreeMap<String, BTreeMap<String, PhraseList>>);
+
+/// Lists that are held against a text as it was written, and not folded: signs, and halves of the day with their dots.
+const AS_WRITTEN: &[(&str, &str)] = &[
+    ("alone", "thumbs"),
+    ("clock", "first-half"),
+    ("clock", "second-half"),
+];
+
+impl TryFrom<BTreeMap<String, BTreeMap<String, PhraseList>>> for Phrases {
+    type Error = String;
+
+    fn try_from(topics: BTreeMap<String, BTreeMap<String, PhraseList>>) -> Result<Self, String> {
+        for (topic, lists) in &topics {
+            for (name, list) in lists {
+                let folded = !AS_WRITTEN.contains(&(topic, name));
+                let fold = |phrase: &str| match folded {
+                    true => plain(phrase.strip_suffix('*').unwrap_or(phrase)),
+                    false => phrase.to_owned(),
+                };
+                faultless(list.iter(), fold).map_err(|why| format!("[{topic}] {name}: {why}"))?;
+            }
+        }
+        Ok(Phrases(topics))
+    }
+}
+
+/// Refuses a list with a phrase that stands in it twice, or that no folded text can hold since folding changes it.
+pub(super) fn faultless<'p>(
+    phrases: impl Iterator<Item = &'p str>,
+    fold: impl Fn(&str) -> String,
+) -> Result<(), String> {
+    let mut seen = BTreeSet::new();
+    for phrase in phrases {
+        let folded = fold(phrase);
+        let fits = phrase.strip_suffix('*').unwrap_or(phrase) == folded;
+        if !fits {
+            return Err(format!(
+                "{phrase:?} is never met: folding makes it {folded:?}"
+            ));
+        }
+        if !seen.insert(phrase) {
+            return Err(format!("{phrase:?} stands twice"));
+        }
+    }
+    Ok(())
+}
 
 impl Phrases {
     /// Returns those of the built-in file, which is parsed once.
@@ -215,6 +261,21 @@ pub(super) fn plain(text: &str) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn a_phrase_that_is_never_met_or_stands_twice_is_refused() {
+        let read = |list: &str| toml::from_str::<Phrases>(&format!("[alone]\n{list}")).is_ok();
+        assert!(read(r#"fine = ["10 4", "freez*"]"#) && read(r#"thumbs = ["👍"]"#));
+        for list in [
+            r#"fine = ["10-4"]"#,
+            r#"fine = ["Ok"]"#,
+            r#"fine = ["im  ok"]"#,
+            r#"fine = ["ok", "yes", "ok"]"#,
+            r#"fine = ["👍"]"#,
+        ] {
+            assert!(!read(list), "{list}");
+        }
+    }
 
     #[test]
     fn what_follows_an_opening_keeps_its_signs() {

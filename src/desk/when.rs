@@ -283,9 +283,10 @@ pub(super) fn is_of_an_hour(word: &str) -> bool {
     Phrases::built_in().is("clock", "behind", word)
 }
 
-/// Writes each half of the day that follows a number as one word with it, and all in lower case: "3:30 P.M." is "3:30pm".
+/// Writes clock times as the readers of them have it, and all in lower case: each half of the day that follows a number as
+/// one word with it, "3:30 P.M." as "3:30pm", and the parts of an hour in digits, "a las 7 y media" as "a las 7:30".
 pub(super) fn with_halves_joined(text: &str) -> String {
-    let text = text.to_lowercase();
+    let text = parts_of_an_hour(&text.to_lowercase());
     let mut out = String::with_capacity(text.len());
     let mut rest = text.as_str();
     while let Some(c) = rest.chars().next() {
@@ -302,6 +303,85 @@ pub(super) fn with_halves_joined(text: &str) -> String {
         }
     }
     out
+}
+
+/// Writes parts of an hour in digits: "7 y media", "half past 7", "un cuarto para las 8", "at 7.30", "at 7 30".
+fn parts_of_an_hour(lower: &str) -> String {
+    let phrases = Phrases::built_in();
+    let words: Vec<&str> = lower.split(' ').collect();
+    let at_word = |at: usize| words.get(at).copied().unwrap_or_default();
+    let hour_of = |word: &str| {
+        let hour = word.parse::<u32>().ok()?;
+        (1..=12).contains(&hour).then_some(hour)
+    };
+    let mut out: Vec<String> = Vec::with_capacity(words.len());
+    let mut at = 0;
+    while at < words.len() {
+        let head = out.last().map_or("", String::as_str);
+        let marked =
+            phrases.is("clock", "marks", head) || phrases.is("clock", "before-parts", head);
+        let two = words[at..words.len().min(at + 2)].join(" ");
+        let three = words[at..words.len().min(at + 3)].join(" ");
+        let four = words[at..words.len().min(at + 4)].join(" ");
+        // "half past 7", "quarter to 8", "un cuarto para las 8"
+        let before = [(two.as_str(), 2), (three.as_str(), 3), (four.as_str(), 4)];
+        let before = before.into_iter().find_map(|(words, took)| {
+            let hour = hour_of(at_word(at + took).trim_end_matches([',', '.', '!']))?;
+            let is = |list| phrases.is("clock", list, words);
+            match () {
+                () if is("half-past") => Some((hour, 30, took + 1)),
+                () if is("quarter-past") => Some((hour, 15, took + 1)),
+                () if is("quarter-to") => Some(((hour + 10) % 12 + 1, 45, took + 1)),
+                () => None,
+            }
+        });
+        let behind = || {
+            let hour = hour_of(words[at])?;
+            let part = plain(&[at_word(at + 1), at_word(at + 2)].join(" "));
+            let of_a_length = phrases.is("clock", "length", at_word(at + 3));
+            // "la 7 y media llena" may be the trailer; only "la 1" is an hour
+            let trailer = phrases.is("clock", "before-a-trailer", head) && hour != 1;
+            let minutes = [("and-a-half", 30), ("and-a-quarter", 15)];
+            let told = minutes
+                .into_iter()
+                .find(|(list, _)| phrases.is("clock", list, &part));
+            told.filter(|_| !of_a_length && !trailer)
+                .map(|(_, minutes)| (hour, minutes, 3))
+        };
+        // "at 7 30": parts of an hour that are told so are quarters
+        let apart = || {
+            let hour = hour_of(words[at]).filter(|_| marked)?;
+            let minute = at_word(at + 1).trim_end_matches([',', '.', '!']);
+            let quarter = ["00", "15", "30", "45"].contains(&minute);
+            let next = at_word(at + 2);
+            let measured = minutes_in(next).is_some() || phrases.is("clock", "measured", next);
+            (quarter && !measured).then(|| (hour, minute.parse().unwrap_or(0), 2))
+        };
+        // "at 7.30", "7h30"
+        let dotted = || {
+            let word = words[at].trim_end_matches([',', '.', '!']);
+            let (hour, minute) = word.split_once(['.', 'h'])?;
+            let hour = hour_of(hour).filter(|_| marked || word.contains('h'))?;
+            let minute = minute
+                .get(..2)
+                .filter(|it| minute.len() == 2 && it.parse::<u32>().is_ok_and(|it| it < 60))?;
+            Some((hour, minute.parse().unwrap_or(0), 1))
+        };
+        let told = before.or_else(behind).or_else(apart).or_else(dotted);
+        match told {
+            Some((hour, minute, took)) => {
+                let last = at_word(at + took - 1);
+                let sign = last.trim_start_matches(|c: char| !",!".contains(c));
+                out.push(format!("{hour}:{minute:02}{sign}"));
+                at += took;
+            }
+            None => {
+                out.push(words[at].to_owned());
+                at += 1;
+            }
+        }
+    }
+    out.join(" ")
 }
 
 /// Takes a half of the day off the front of a text, past spaces: how the bot has it, and what stands behind it.
@@ -538,6 +618,30 @@ mod tests {
             assert_eq!(coming(words, now, zone), Some(utc(wanted)), "{words}");
         }
         assert!(!names_a_day("a las 9 de la mañana") && names_a_day("mañana a las 9"));
+    }
+
+    #[test]
+    fn the_parts_of_an_hour_are_written_in_digits() {
+        for (words, written) in [
+            ("a las 7 y media", "a las 7:30"),
+            ("a las 7 y cuarto, la 10", "a las 7:15, la 10"),
+            ("un cuarto para las 8", "7:45"),
+            ("llega 8 y media", "llega 8:30"),
+            ("half past 7", "7:30"),
+            ("at quarter to 1", "at 12:45"),
+            ("at 7.30", "at 7:30"),
+            ("at 7.30pm", "at 7.30pm"),
+            ("at 7 30", "at 7:30"),
+            ("moved to 8 30", "moved to 8:30"),
+            ("a las 7h30", "a las 7:30"),
+            ("2 y media horas", "2 y media horas"),
+            ("la 12 y media llena", "la 12 y media llena"),
+            ("at 7 30 psi", "at 7 30 psi"),
+            ("at 8 12", "at 8 12"),
+            ("tank 7.25", "tank 7.25"),
+        ] {
+            assert_eq!(with_halves_joined(words), written, "{words}");
+        }
     }
 
     #[test]

@@ -1,8 +1,12 @@
 //! The crew themselves: someone hurt, someone silent.
 
+use chrono::{DateTime, TimeDelta, Utc};
+
 use super::{COMMON_PRACTICE, Rule};
+use crate::book::UnitState;
 use crate::finding::{Caution, Facts, Finding, FindingId, Level, Origin, TaskKind, Urgency};
-use crate::heard::Fault;
+use crate::fleet::Job;
+use crate::heard::{Fault, ReadingKey};
 use crate::quantity::Measure;
 use crate::situation::{Occasion, Situation};
 
@@ -10,10 +14,31 @@ pub(super) const RULES: &[Rule] = &[late_check_in, person_hurt];
 
 /// Silence in open hours that is late, h.
 const LATE_H: f64 = 4.0;
-/// Silence that is late in deep cold, h.
-const LATE_IN_COLD_H: f64 = 2.0;
+/// Silence that is late in deep cold.
+const LATE_IN_COLD: TimeDelta = TimeDelta::hours(2);
 /// Deep cold, °F.
 const DEEP_F: f64 = 0.0;
+/// Deep cold that was read this long before silence is late still holds then.
+const COLD_LASTS: TimeDelta = TimeDelta::hours(4);
+
+/// Returns when silence that began at an instant is late, and whether deep cold makes it so: whoever asks after silent
+/// units, unasked or asked, goes by this.
+pub fn late_at(
+    job: &Job,
+    state: &UnitState,
+    since: DateTime<Utc>,
+) -> Option<(DateTime<Utc>, bool)> {
+    let in_cold = since + LATE_IN_COLD;
+    let air = state.readings.get(&ReadingKey::AirF);
+    let day = |at: DateTime<Utc>| at.with_timezone(&job.time_zone).date_naive();
+    let deep = air.is_some_and(|air| {
+        air.value <= DEEP_F && (day(air.at) == day(in_cold) || in_cold - air.at <= COLD_LASTS)
+    });
+    match deep {
+        true => Some((in_cold, true)),
+        false => Some((job.after_open_hours(since, LATE_H)?, false)),
+    }
+}
 
 /// A unit in service of which nobody has said a word: 4 open hours, soon; 2 h at 0 °F or less, now.
 fn late_check_in(s: &Situation<'_>) -> Option<Finding> {
@@ -24,7 +49,8 @@ fn late_check_in(s: &Situation<'_>) -> Option<Finding> {
     let last = s.now.last_word.as_ref().map(|word| word.at)?.max(opened);
     let job = s.job?;
     let deep_cold = s.air_f().filter(|air| *air <= DEEP_F);
-    let silent = (s.at - last).as_seconds_f64() / 3600.0;
+    let hours = |span: TimeDelta| span.as_seconds_f64() / 3600.0;
+    let (silent, late_in_cold) = (hours(s.at - last), hours(LATE_IN_COLD));
     let silent_open = job.open_hours_between(last, s.at);
     let facts = |hours, limit| {
         Facts::new()
@@ -34,8 +60,8 @@ fn late_check_in(s: &Situation<'_>) -> Option<Finding> {
     };
     let by = |facts: Facts| facts.by("formula-silence", COMMON_PRACTICE);
     let (facts, urgency, says) = match deep_cold {
-        Some(air) if silent >= LATE_IN_COLD_H => (
-            by(facts(silent, LATE_IN_COLD_H).read("air", air, Measure::DegF)),
+        Some(air) if silent >= late_in_cold => (
+            by(facts(silent, late_in_cold).read("air", air, Measure::DegF)),
             Urgency::Now,
             "crew-late-check-in-cold",
         ),

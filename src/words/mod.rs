@@ -49,7 +49,7 @@ pub use weather::observed_at;
 use std::sync::{Arc, LazyLock};
 
 use crate::heard::{Heard, Language, Plan, PlanKind};
-use crate::quantity::{FT_PER_M, TemperatureScale};
+use crate::quantity::{FT_PER_M, LITRES_PER_GAL, TemperatureScale};
 use concept::Unit;
 use pair::Pairs;
 use senses::Senses;
@@ -83,6 +83,15 @@ pub fn feet_in(measure: &str) -> Option<f64> {
     match Reader::new().vocab.measure(measure)? {
         Unit::Ft => Some(1.0),
         Unit::Metre => Some(FT_PER_M),
+        _ => None,
+    }
+}
+
+/// Returns how many gallons one of a measure of what a tank holds is, by any of its spellings in the word files.
+pub fn gallons_in(measure: &str) -> Option<f64> {
+    match Reader::new().vocab.measure(measure)? {
+        Unit::Gal => Some(1.0),
+        Unit::Litre => Some(1.0 / LITRES_PER_GAL),
         _ => None,
     }
 }

@@ -440,3 +440,59 @@ fn few_packages_are_built() {
         "{packages} packages in Cargo.lock, at most {MOST_PACKAGES}"
     );
 }
+
+/// The calls that hold a phrase list against a text: topic and list follow.
+const HELD: [&str; 10] = [
+    ".is(",
+    ".holds(",
+    ".shows(",
+    ".opens(",
+    ".without(",
+    ".after(",
+    ".parted(",
+    ".ends(",
+    ".following(",
+    ".before(",
+];
+
+/// Returns the topic and the list that a call names, both written out.
+fn named_list(behind: &str) -> Option<(&str, &str)> {
+    let quoted = |text: &'_ str| -> Option<(usize, usize)> {
+        let text = text.strip_prefix('"')?;
+        Some((1, text.find('"')? + 1))
+    };
+    let behind = behind.trim_start();
+    let (from, to) = quoted(behind)?;
+    let rest = behind[to + 1..].strip_prefix(',')?.trim_start();
+    let (start, end) = quoted(rest)?;
+    let ends = rest[end + 1..].trim_start().starts_with([',', ')']);
+    ends.then_some((&behind[from..to], &rest[start..end]))
+}
+
+#[test]
+fn every_phrase_list_that_the_sources_name_stands_in_its_file() {
+    let file: toml::Table = text(&project("grammar/talk.toml"))
+        .parse()
+        .expect("valid TOML");
+    let stands = |(topic, list): (&str, &str)| {
+        let lists = file.get(topic).and_then(toml::Value::as_table);
+        lists.is_some_and(|lists| lists.contains_key(list))
+    };
+    let (mut missing, mut found) = (Vec::new(), 0);
+    for path in sources("src/desk") {
+        let source = text(&path);
+        for call in HELD {
+            for (at, _) in source.match_indices(call) {
+                let Some(named) = named_list(&source[at + call.len()..]) else {
+                    continue;
+                };
+                found += 1;
+                if !stands(named) {
+                    missing.push(format!("{}: {named:?}", path.display()));
+                }
+            }
+        }
+    }
+    assert!(missing.is_empty(), "no such list:\n{}", missing.join("\n"));
+    assert!(found > 200, "the calls are written otherwise: {found}");
+}

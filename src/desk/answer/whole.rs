@@ -14,11 +14,10 @@ use crate::finding::TaskKind;
 use crate::fleet::CrewMember;
 use crate::heard::UnitName;
 use crate::reply::Arg;
+use crate::rules;
 
 /// How long a person's last word tells where they are.
 const FRESH: TimeDelta = TimeDelta::hours(24);
-/// Silence of a unit in open hours that is late, h.
-const LATE_H: f64 = 4.0;
 /// How many trailers are looked at to tell which fills first: one forecast each, within one turn.
 const FORECAST: usize = 40;
 /// How many rows a list has at most.
@@ -292,8 +291,8 @@ fn silent(hearing: &Hearing<'_>, reply: &mut Reply<'_>) {
             _ => return None,
         };
         let job = hearing.fleet.job_of(unit, since, None)?;
-        let late = job.open_hours_between(since, hearing.now) >= LATE_H;
-        late.then(|| (since, unit.clone()))
+        let (late, _) = rules::late_at(job, state, since)?;
+        (late <= hearing.now).then(|| (since, unit.clone()))
     };
     let mut silent: Vec<(DateTime<Utc>, UnitName)> =
         hearing.desk.book.units().filter_map(silent).collect();

@@ -4,11 +4,12 @@
 use chrono::{DateTime, Utc};
 
 use super::super::inbound::Inbound;
+use super::super::joined::Joined;
 use super::super::others::called;
 use super::super::phrases::{Phrases, is_marked, plain};
 use super::super::{
-    Desk, ahead, alarm, answer, assign, crew, days, hazard, incident, orders, relay, settle, sites,
-    standing, truck, walk,
+    Desk, ahead, alarm, answer, assign, crew, days, hazard, incident, joined, orders, relay,
+    settle, sites, standing, truck, walk,
 };
 use super::{also, asked, bare};
 use crate::dialogue::{About, Hauled, Talk};
@@ -49,8 +50,9 @@ pub(super) struct Meaning {
     pub(super) asks: Option<About>,
     /// Further tasks that it calls done.
     pub(super) also_done: Vec<u32>,
-    /// Further orders that it gives.
+    /// Further orders that it gives, and words of it that are none which can be obeyed beside them.
     pub(super) also_ordered: Vec<Command>,
+    pub(super) left: Vec<String>,
     /// What it says of an incident whose facts are being asked.
     pub(super) fact: Option<incident::Said>,
 }
@@ -58,6 +60,34 @@ pub(super) struct Meaning {
 impl Meaning {
     /// Reads a message; `scanned` are the words that a scanned sticker completed.
     pub(super) fn of(came: &Came<'_>, scanned: Option<String>) -> Meaning {
+        match came.joined().filter(|_| scanned.is_none()) {
+            Some(joined) => Meaning::of_several(came, joined),
+            None => Meaning::of_one(came, scanned),
+        }
+    }
+
+    /// Reads a message that gives several orders: its head as a message, and the orders beside it.
+    fn of_several(came: &Came<'_>, joined: Joined) -> Meaning {
+        let head = Came {
+            text: &joined.head,
+            ..*came
+        };
+        let mut meaning = Meaning::of_one(&head, None);
+        meaning.also_ordered.extend(joined.orders);
+        let mut done = joined.done.into_iter();
+        if meaning.heard.ask.is_none() {
+            meaning.heard.ask = done.next().map(|task| Ask::Done { task });
+        }
+        match meaning.heard.ask {
+            Some(Ask::Done { .. }) => meaning.also_done.extend(done),
+            _ => meaning.left.extend(done.map(|id| id.to_string())),
+        }
+        meaning.left.extend(joined.left);
+        meaning.whole.get_or_insert(joined.head);
+        meaning
+    }
+
+    fn of_one(came: &Came<'_>, scanned: Option<String>) -> Meaning {
         let told = came.perceived();
         let heard = came.hear(told.as_deref().unwrap_or(came.text));
         let order = ordered_by_task(came, &heard).or_else(|| noted(came));
@@ -69,6 +99,7 @@ impl Meaning {
             asks: None,
             also_done: Vec::new(),
             also_ordered: Vec::new(),
+            left: Vec::new(),
             fact: None,
         };
         if meaning.whole.is_none() {
@@ -86,7 +117,7 @@ impl Meaning {
         }
         meaning.spell_out(came);
         meaning.take_as_order(came);
-        meaning.also_done = further_done(came.desk.phrases, came.text, &mut meaning.heard);
+        meaning.also_done = meaning.further_done(came);
         meaning.take_as_fact(came);
         meaning.keep_dangers(came);
         meaning
@@ -194,7 +225,7 @@ impl Meaning {
                 self.heard = nothing_in(&self.heard);
                 None
             }
-            None => walk::written_out(&message),
+            None => truck::loads_told(&message).or_else(|| walk::written_out(&message)),
         };
         if let Some(spelled) = spelled {
             let language = self.heard.language;
@@ -220,6 +251,10 @@ impl Meaning {
                 return;
             }
         }
+        if let Some(order) = self.ordered_everywhere(came) {
+            self.heard = ordering(order, &self.heard);
+            return;
+        }
         let whole = self.whole.as_deref();
         let order = whole
             .and_then(|whole| incident::order(came.desk.phrases, whole))
@@ -230,6 +265,57 @@ impl Meaning {
         if let Some(order) = order {
             self.heard = ordering(order, &self.heard);
         }
+    }
+
+    /// Reads "heaters on everywhere" of a dispatcher as words for all the crew: it is reported of no trailer.
+    fn ordered_everywhere(&self, came: &Came<'_>) -> Option<Command> {
+        let phrases = came.desk.phrases;
+        let heard = &self.heard;
+        let plain = heard.command.is_none() && heard.ask.is_none() && !is_marked(came.text);
+        let unnamed = heard.named.is_empty() && self.whole.is_none();
+        let dispatcher = came.member.role == Role::Dispatcher;
+        let low = phrases.after("weather", "low", came.text).is_some();
+        let all = phrases.each("tell", "all").next()?;
+        let says = phrases.holds("whole-fleet", "everywhere", came.text);
+        (dispatcher && plain && unnamed && says && !low && !dangers_in(heard)).then(|| Command {
+            name: CommandName::Tell,
+            task: None,
+            rest: format!("{all} {}", came.text.trim()),
+        })
+    }
+
+    /// Reads the further tasks of "done 4 and 6", which then says nothing else.
+    fn further_done(&mut self, came: &Came<'_>) -> Vec<u32> {
+        let phrases = came.desk.phrases;
+        let told = orders::done(&self.texted(came));
+        let heard = &mut self.heard;
+        if let Some([first, further @ ..]) = told.as_deref() {
+            *heard = Heard {
+                ask: Some(Ask::Done { task: *first }),
+                ..nothing_in(heard)
+            };
+            return further.to_vec();
+        }
+        let Some(Ask::Done { task }) = heard.ask else {
+            return Vec::new();
+        };
+        let folded = plain(came.text);
+        let first = task.to_string();
+        let mut words = folded.split(' ').skip_while(|word| *word != first);
+        words.next();
+        let rest: Vec<&str> = words
+            .filter(|word| !phrases.is("tasks", "between", word))
+            .collect();
+        let ids: Option<Vec<u32>> = rest.iter().map(|word| word.parse().ok()).collect();
+        let mut ids = ids.unwrap_or_default();
+        ids.retain(|id| *id != task);
+        if !ids.is_empty() {
+            *heard = Heard {
+                ask: heard.ask.take(),
+                ..nothing_in(heard)
+            };
+        }
+        ids
     }
 
     /// Takes the answer to a fact of an incident: only a danger in it is read as anything else.
@@ -254,6 +340,31 @@ impl Meaning {
 }
 
 impl Came<'_> {
+    /// Reads the orders of a message that gives several; none while a fact of an incident is asked, whose words are kept.
+    fn joined(&self) -> Option<Joined> {
+        let nothing = Heard::default();
+        let talk = self
+            .desk
+            .book
+            .talk(&self.member.id)
+            .cloned()
+            .unwrap_or_default();
+        let asked = talk.question_at(self.inbound.at).map(|open| &open.about);
+        if matches!(asked, Some(About::IncidentFact { .. })) || self.inbound.replaces.is_some() {
+            return None;
+        }
+        let came = Texted {
+            desk: self.desk,
+            fleet: self.fleet,
+            talk: &talk,
+            heard: &nothing,
+            who: &self.member.id,
+            text: self.text,
+            at: self.inbound.at,
+        };
+        joined::told(&came, self.member.role, |part| self.hear(part))
+    }
+
     /// Reads an order about the crew, incidents, tasks or word to others that the reader takes for something else.
     fn order(&self) -> Option<Command> {
         let (phrases, fleet, text) = (self.desk.phrases, self.fleet, self.text);
@@ -532,35 +643,4 @@ fn noted(came: &Came<'_>) -> Option<Heard> {
         rest: rest.to_owned(),
     };
     Some(ordering(order, &came.hear(rest)))
-}
-
-/// Reads the further tasks of "done 4 and 6", which then says nothing else.
-fn further_done(phrases: &Phrases, text: &str, heard: &mut Heard) -> Vec<u32> {
-    if let Some([first, further @ ..]) = orders::done(phrases, text).as_deref() {
-        *heard = Heard {
-            ask: Some(Ask::Done { task: *first }),
-            ..nothing_in(heard)
-        };
-        return further.to_vec();
-    }
-    let Some(Ask::Done { task }) = heard.ask else {
-        return Vec::new();
-    };
-    let folded = plain(text);
-    let first = task.to_string();
-    let mut words = folded.split(' ').skip_while(|word| *word != first);
-    words.next();
-    let rest: Vec<&str> = words
-        .filter(|word| !phrases.is("tasks", "between", word))
-        .collect();
-    let ids: Option<Vec<u32>> = rest.iter().map(|word| word.parse().ok()).collect();
-    let mut ids = ids.unwrap_or_default();
-    ids.retain(|id| *id != task);
-    if !ids.is_empty() {
-        *heard = Heard {
-            ask: heard.ask.take(),
-            ..nothing_in(heard)
-        };
-    }
-    ids
 }

@@ -72,6 +72,8 @@ pub(super) struct Hearing<'a> {
     pub(super) also_done: Vec<u32>,
     /// Further orders that the message gives.
     pub(super) also_ordered: Vec<Command>,
+    /// Words of it that are no order which can be obeyed beside the others.
+    left: Vec<String>,
     /// The older message that is to be taken back.
     pub(super) takes_back: Option<MessageKey>,
     /// The trailer that the sender's last pictures are said to show.
@@ -163,6 +165,7 @@ fn hear(
         asks: meaning.asks,
         also_done: meaning.also_done,
         also_ordered: meaning.also_ordered,
+        left: meaning.left,
         takes_back,
         photo_of: None,
         uncorrects: false,
@@ -209,6 +212,7 @@ impl Hearing<'_> {
             asks: None,
             also_done: Vec::new(),
             also_ordered: Vec::new(),
+            left: Vec::new(),
             takes_back: None,
             photo_of: None,
             uncorrects: false,

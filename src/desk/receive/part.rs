@@ -4,9 +4,11 @@
 use chrono::{DateTime, Utc};
 
 use super::super::answer::Reply;
+use super::super::phrases::Phrases;
 use super::super::settle::Settled;
 use super::Hearing;
-use crate::book::TankNote;
+use crate::book::{TankNote, TaskChange};
+use crate::finding::{Finding, FindingId, TaskKind};
 use crate::fleet::Trailer;
 use crate::heard::{Entry, Event, Fault, ReadingKey, UnitName};
 use crate::outlook::waste_volume;
@@ -15,14 +17,17 @@ use crate::quantity::Measure;
 /// What is left by the last reading and is more than this share of the tank is no doubt of the gauge (common practice, no
 /// source).
 const MORE_THAN_DOUBT: f64 = 0.2;
-/// A longer message tells more than what a truck took.
+/// A longer message tells more than what a truck took, unless it tells the level that is left.
 const LONGEST: usize = 9;
+const LONGEST_WITH_LEVEL: usize = 20;
 
 /// A pump-out that did not empty the tank.
 pub(super) struct Part {
     unit: UnitName,
     /// What the tank held as last read, with the time, and what came out of it, gallons; none where a part is told in words.
     told: Option<(f64, DateTime<Utc>, f64)>,
+    /// Whether the level that is left is told.
+    left: bool,
 }
 
 impl Hearing<'_> {
@@ -32,7 +37,9 @@ impl Hearing<'_> {
             .told_in_part(settled)
             .or_else(|| self.too_few(settled))?;
         settled.amend(&part.unit, |entry| {
-            entry.events.retain(|event| *event != Event::WastePumped);
+            // it is the truck that left
+            let told = [Event::WastePumped, Event::Left];
+            entry.events.retain(|event| !told.contains(event));
             entry.readings.values.remove(&ReadingKey::PumpedGal);
         });
         if part.told.is_none() {
@@ -43,16 +50,41 @@ impl Hearing<'_> {
     }
 
     /// Reads "they only pumped 200 of 12", "12 partial pump 150 gal".
-    fn told_in_part(&self, settled: &Settled) -> Option<Part> {
+    fn told_in_part(&self, settled: &mut Settled) -> Option<Part> {
         let says = |list| self.desk.phrases.holds("pumped", list, self.text);
         let other = self.heard.ask.is_some() || self.heard.command.is_some() || self.mends();
-        let long = self.text.split_whitespace().count() > LONGEST;
-        let levels = |entry: &Entry| reads_level(entry);
-        if other || long || !says("part") || settled.reports.iter().any(|(.., e)| levels(e)) {
+        let read = settled.reports.iter().any(|(.., entry)| reads_level(entry));
+        let tells_of_pumping = says("part")
+            || self
+                .heard
+                .entries
+                .iter()
+                .any(|entry| entry.events.contains(&Event::WastePumped));
+        // a level of the fresh tank is none of this
+        let fresh = |entry: &Entry| entry.readings.value(ReadingKey::FreshPct).is_some();
+        let left = left_in(self.desk.phrases, self.text, says("part"))
+            .filter(|_| tells_of_pumping && !settled.reports.iter().any(|(.., e)| fresh(e)));
+        let count = self.text.split_whitespace().count();
+        let most = match read || left.is_some() {
+            true => LONGEST_WITH_LEVEL,
+            false => LONGEST,
+        };
+        if other || count > most || !(says("part") || left.is_some()) {
             return None;
         }
         let unit = self.named_or_last(settled)?;
-        Some(Part { unit, told: None })
+        if let Some(pct) = left.filter(|_| !read) {
+            let at = self.inbound.at;
+            let known = settled.reports.iter().any(|(of, ..)| *of == unit);
+            if !known {
+                settled.reports.push((unit.clone(), at, Entry::default()));
+            }
+            settled.homeless = None;
+            settled.amend(&unit, |entry| entry.readings.set(ReadingKey::WastePct, pct));
+        }
+        let left = read || left.is_some();
+        let told = None;
+        Some(Part { unit, told, left })
     }
 
     /// Finds the report of a pump-out by which much more would be left than a gauge can be off.
@@ -65,6 +97,7 @@ impl Hearing<'_> {
             part.then(|| Part {
                 unit: unit.clone(),
                 told: Some((held, since, gal)),
+                left: false,
             })
         })
     }
@@ -87,6 +120,53 @@ impl Hearing<'_> {
     }
 }
 
+/// Reads what is left of a tank by the words of a truck that did not empty it, %: "pumped down to 1/4", "quedó 1/8", "3/8
+/// left".
+fn left_in(phrases: &Phrases, text: &str, part: bool) -> Option<f64> {
+    let level = |word: &str| {
+        let word = word.trim_matches([',', '.', '!', ';']);
+        let share = match (word.split_once('/'), word.strip_suffix('%')) {
+            (Some((part, of)), _) => part.parse::<f64>().ok()? / of.parse::<f64>().ok()?,
+            (_, Some(pct)) => pct.parse::<f64>().ok()? / 100.0,
+            _ if phrases.is("pumped", "half", word) => 0.5,
+            _ => return None,
+        };
+        (share > 0.0 && share < 1.0).then_some(100.0 * share)
+    };
+    let behind = phrases.following("pumped", "left-at", text);
+    let stands = || {
+        phrases
+            .following("pumped", "stands-at", text)
+            .filter(|_| part)
+    };
+    let behind = behind
+        .or_else(stands)
+        .and_then(|rest| level(rest.split_whitespace().next()?));
+    let words: Vec<&str> = text.split_whitespace().collect();
+    let before = || {
+        let mut pairs = words.windows(2);
+        pairs.find_map(|pair| level(pair[0]).filter(|_| phrases.is("pumped", "left", pair[1])))
+    };
+    behind.or_else(before)
+}
+
+/// Drops what the rules make of the fall of a gauge that a part which was pumped explains; the truck has to come again.
+pub(super) fn explains(hearing: &Hearing<'_>, part: &Part, reply: &mut Reply<'_>) {
+    let fell = |finding: &Finding| {
+        let of_it = finding.id == FindingId::WasteDroppedUnexplained
+            || finding.action == "waste-book-pump-out-fell";
+        of_it && finding.unit.as_ref() == Some(&part.unit)
+    };
+    reply.findings.retain(|finding| !fell(finding));
+    let tasks = reply.board.tasks();
+    let task = tasks.open_task(&part.unit, TaskKind::PumpOut);
+    let was_here = task.filter(|task| task.here.is_some()).map(|task| task.id);
+    if let Some(id) = was_here {
+        let by = hearing.member.id.clone();
+        reply.board.change(TaskChange::Uncalled { id, by });
+    }
+}
+
 fn reads_level(entry: &Entry) -> bool {
     let levels = [ReadingKey::WastePct, ReadingKey::WasteGal];
     levels
@@ -97,6 +177,9 @@ fn reads_level(entry: &Entry) -> bool {
 /// Says that the tank is not taken for empty, and asks what is left.
 pub(super) fn tell(part: &Part, reply: &mut Reply<'_>) {
     let unit = part.unit.as_str();
+    if part.left {
+        return reply.say("pumped-in-part-left", &[("unit", unit.into())]);
+    }
     let Some((held, at, gal)) = part.told else {
         return reply.say("pumped-in-part", &[("unit", unit.into())]);
     };

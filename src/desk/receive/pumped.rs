@@ -5,7 +5,7 @@
 use chrono::{DateTime, TimeDelta, Utc};
 
 use super::super::answer::Reply;
-use super::super::phrases::plain;
+use super::super::gallons;
 use super::super::settle::Settled;
 use super::super::when;
 use super::Hearing;
@@ -157,15 +157,14 @@ fn is_pump_out(entry: &Entry, unit: &UnitName) -> bool {
         && !entry.is_empty()
 }
 
-/// Finds gallons behind a yes: "yes 350", "si, 350 galones".
+/// Finds gallons behind a yes: "yes 350", "si, 1,200 galones".
 fn gallons(rest: &str) -> Option<f64> {
-    let words = rest.split(|c: char| c.is_whitespace() || c == ',').rev();
-    let number = |word: &str| word.trim_end_matches(['.', '!']).parse::<f64>().ok();
-    let found = words.filter_map(number).find(|gal| *gal >= LEAST_GAL)?;
+    let told = gallons::amounts(&gallons::words_of(rest));
+    let measured = told.iter().rev().find(|told| told.measured);
     // "yes 1730" is an hour, "yes 17:40, 300 gal" an hour and gallons
-    let clock = when::clock_in(rest).is_some();
-    let labelled = plain(rest).split(' ').any(|word| word.starts_with("gal"));
-    (!clock || labelled).then_some(found)
+    let bare = told.iter().rev().find(|told| told.gal >= LEAST_GAL);
+    let bare = bare.filter(|_| when::clock_in(rest).is_none());
+    measured.or(bare).map(|told| told.gal)
 }
 
 /// Returns the whole minute half way between two instants.

@@ -384,6 +384,9 @@ impl Hearing<'_> {
         reply: &mut Reply<'_>,
         records: &mut Vec<Record>,
     ) {
+        if let Some(part) = &taken.part {
+            part::explains(self, part, reply);
+        }
         self.plan(reply, cases, records);
         match (&taken.truck_here, &taken.truck_gone, &taken.said.coming) {
             (Some(unit), ..) => {
@@ -433,6 +436,10 @@ impl Hearing<'_> {
         records.extend(lessons.map(|lesson| Record::Lesson { lesson }));
         for order in self.heard.command.iter().chain(&self.also_ordered) {
             command::obey(self, order, reply, records);
+        }
+        for words in &self.left {
+            let quote = reply.voice.quote(words);
+            reply.say("order-left", &[("quote", quote.into())]);
         }
         if let Some(id) = taken.said.refused {
             assign::hand_back(self, id, reply);

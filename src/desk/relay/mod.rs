@@ -85,6 +85,12 @@ pub(super) fn tell(
     reply: &mut Reply<'_>,
     records: &mut Vec<Record>,
 ) {
+    let phrases = hearing.desk.phrases;
+    let kinds = ["all", "drivers", "techs", "with"].into_iter();
+    let mut behind = kinds.filter_map(|list| phrases.after("tell", list, order.rest.trim()));
+    if behind.any(|rest| phrases.after("tell", "except", rest).is_some()) {
+        return reply.say("tell-except", &[]);
+    }
     // "all drivers" are some of all
     if let Some((members, words)) = some_of(hearing, order.rest.trim()) {
         return tell_some(hearing, &members, words, reply, records);

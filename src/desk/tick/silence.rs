@@ -9,18 +9,13 @@ use super::rounds::is_long_stay;
 use super::say::Answer;
 use crate::book::{AlarmChange, Book, Record, UnitState, Word};
 use crate::finding::{FindingId, Level, TaskKind, Urgency};
-use crate::fleet::{Fleet, Job};
-use crate::heard::{ReadingKey, UnitName};
+use crate::fleet::Fleet;
+use crate::heard::UnitName;
+use crate::rules::late_at;
 use crate::situation::Occasion;
 
 /// How long an alarm that nobody answered waits before it is said again, once.
 const AGAIN: TimeDelta = TimeDelta::hours(2);
-/// Silence in open hours that is late, h.
-const LATE_H: f64 = 4.0;
-/// Silence that is late in deep cold.
-const LATE_IN_COLD: TimeDelta = TimeDelta::hours(2);
-/// Deep cold, °F.
-const DEEP_F: f64 = 0.0;
 /// A long stay that somebody wrote about within this long is looked after.
 const LOOKED_AFTER: TimeDelta = TimeDelta::hours(24);
 
@@ -66,21 +61,6 @@ pub(super) fn due(
     } else {
         job.opens_next(at)
     }
-}
-
-/// Returns when silence is late, and whether the cold makes it so.
-fn late_at(job: &Job, state: &UnitState, last: DateTime<Utc>) -> Option<(DateTime<Utc>, bool)> {
-    let in_cold = last + LATE_IN_COLD;
-    let air = state.readings.get(&ReadingKey::AirF);
-    let day = |at: DateTime<Utc>| at.with_timezone(&job.time_zone).date_naive();
-    let deep = air.is_some_and(|air| {
-        air.value <= DEEP_F
-            && (day(air.at) == day(in_cold) || in_cold - air.at <= TimeDelta::hours(4))
-    });
-    if deep {
-        return Some((in_cold, true));
-    }
-    Some((job.after_open_hours(last, LATE_H)?, false))
 }
 
 /// Asks after a silent unit.

@@ -5,6 +5,7 @@ use chrono::{DateTime, NaiveTime, TimeDelta, TimeZone, Timelike, Utc};
 use chrono_tz::Tz;
 
 use crate::book::Task;
+use crate::desk::gallons::{self, Amount};
 use crate::desk::phrases::{Phrases, plain};
 use crate::desk::receive::Texted;
 use crate::desk::settle;
@@ -51,6 +52,9 @@ pub(in crate::desk) fn spelled_out(message: &Texted<'_>) -> Option<String> {
     if let Some(load) = load_again(desk, who, text, at) {
         return Some(load);
     }
+    if let Some(moved) = pushed(message, phrases) {
+        return Some(moved);
+    }
     let late = says("late");
     // "hes stuck in traffic says 7"
     let within = || late.then(|| phrases.following("truck", "again", text))?;
@@ -61,6 +65,18 @@ pub(in crate::desk) fn spelled_out(message: &Texted<'_>) -> Option<String> {
     }
     let awaited = || awaited(desk, talk, who, at).filter(|_| late);
     let task = ordered_lately(desk, who, at).or_else(awaited)?;
+    // "no, 23": of another trailer as well as of 23:00
+    let alone = plain(rest);
+    let late_hour = alone
+        .parse::<u32>()
+        .is_ok_and(|hour| (13..24).contains(&hour));
+    let other = settle::known(fleet, &UnitName::new(&alone));
+    if late_hour
+        && other.is_some_and(|unit| Some(unit) != task.unit.as_ref())
+        && phrases.after("truck", "no-hour", text).is_some()
+    {
+        return None;
+    }
     let told = |task: &Task| {
         let zone = zone(fleet, task.unit.as_ref()?, at);
         on_its_day(rest, task.promised, at, zone).or_else(|| time_told(rest, at, zone))
@@ -78,13 +94,23 @@ pub(in crate::desk) fn spelled_out(message: &Texted<'_>) -> Option<String> {
     Some(sentence(desk, fleet, task.unit.as_ref()?, comes, at))
 }
 
+/// Reads "push 12 to 9": another time for the truck that is called for a trailer.
+fn pushed(message: &Texted<'_>, phrases: &Phrases) -> Option<String> {
+    let Texted {
+        desk, fleet, at, ..
+    } = *message;
+    let rest = phrases.after("orders", "move", message.text.trim())?;
+    let (name, rest) = rest.split_once(' ')?;
+    let unit = settle::known(fleet, &UnitName::new(name))?;
+    called(desk, unit)?;
+    let rest = phrases.after("orders", "to", rest)?;
+    let comes = time_told(rest, at, zone(fleet, unit, at))?;
+    Some(sentence(desk, fleet, unit, comes, at))
+}
+
 /// Reads "430 gal" as what the sender's last pump-out took in truth.
 fn load_again(desk: &Desk, who: &str, text: &str, at: DateTime<Utc>) -> Option<String> {
-    let measured = plain(text).split(' ').any(|word| {
-        let measure = word.trim_start_matches(|c: char| c.is_ascii_digit() || c == '.');
-        ["gal", "gals", "gallons", "galones"].contains(&measure)
-    });
-    let gallons = gallons_alone(text).filter(|_| measured)?;
+    let told = gallons_alone(text).filter(|told| told.measured)?;
     let last = desk
         .book
         .sent(who)
@@ -98,7 +124,7 @@ fn load_again(desk: &Desk, who: &str, text: &str, at: DateTime<Utc>) -> Option<S
     let loaded = matches!(pumped, Some((then, Some(_))) if then == last.at);
     let lately = last.at <= at && at - last.at <= LATELY;
     let no = Phrases::built_in().each("mend", "no").next()?;
-    (loaded && lately).then(|| format!("{no} {gallons} gal"))
+    (loaded && lately).then(|| format!("{no} {} gal", told.gal))
 }
 
 /// How far from the time it was promised for a truck is still waited for.
@@ -184,8 +210,8 @@ pub(in crate::desk) fn answered(
             Some(sentence(desk, fleet, unit, comes, at))
         }
         About::HowMuch { unit, .. } => {
-            let gallons = gallons_alone(text)?;
-            Some(format!("{unit}: pumped {gallons} gal"))
+            let gal = gallons_alone(text)?.gal;
+            Some(format!("{unit}: pumped {gal} gal"))
         }
         _ => None,
     }
@@ -193,9 +219,8 @@ pub(in crate::desk) fn answered(
 
 /// Tells whether a number that is told alone, with no measure, is the name of a trailer too: "12".
 pub(in crate::desk) fn may_be_a_trailer(fleet: &Fleet, text: &str) -> bool {
-    let measured = text.to_lowercase().contains("gal");
-    let number = gallons_alone(text).filter(|_| !measured);
-    number.is_some_and(|number| settle::known(fleet, &UnitName::new(&number.to_string())).is_some())
+    let number = gallons_alone(text).filter(|told| !told.measured);
+    number.is_some_and(|told| settle::known(fleet, &UnitName::new(&told.number)).is_some())
 }
 
 /// Says when a truck comes, as the crew would: one that was promised before comes at another time now.
@@ -257,7 +282,7 @@ pub(super) fn delay_told(phrases: &Phrases, text: &str) -> Option<TimeDelta> {
 /// Reads a time to come that is told alone: "at 745", "2030", "8ish", "10 min", "half an hour".
 pub(super) fn time_told(text: &str, now: DateTime<Utc>, zone: Tz) -> Option<DateTime<Utc>> {
     let phrases = Phrases::built_in();
-    let folded = parts_of_an_hour(&plain(&when::with_halves_joined(text)));
+    let folded = plain(&when::with_halves_joined(text));
     let words: Vec<&str> = folded.split(' ').filter(|word| !word.is_empty()).collect();
     if words.is_empty() || words.len() > LONGEST {
         return None;
@@ -312,17 +337,6 @@ fn has_half(word: &str) -> bool {
     word.starts_with(|c: char| c.is_ascii_digit()) && when::without_half(word).is_some()
 }
 
-/// Writes "7 y media" and "half past 7" in digits.
-fn parts_of_an_hour(folded: &str) -> String {
-    let past = [("half past ", "30"), ("quarter past ", "15")];
-    for (words, minutes) in past {
-        if let Some((before, hour)) = folded.split_once(words) {
-            return format!("{before}{hour}{minutes}");
-        }
-    }
-    folded.replace(" y media", "30").replace(" y cuarto", "15")
-}
-
 /// Reads "10 min", "half an hour", "media hora": the minutes from now.
 fn minutes_told(folded: &str) -> Option<i64> {
     if Phrases::built_in().holds("truck", "half-an-hour", folded) {
@@ -341,30 +355,17 @@ fn minutes_told(folded: &str) -> Option<i64> {
     })
 }
 
-/// Reads gallons that are told alone: "430", "430 gal", "about 430 gallons".
-fn gallons_alone(text: &str) -> Option<f64> {
-    let phrases = Phrases::built_in();
-    let lower = text.to_lowercase().replace(',', "");
-    let words: Vec<&str> = lower
-        .split_whitespace()
-        .map(|word| word.trim_end_matches(['.', '!']))
-        .collect();
-    let mut numbers = Vec::new();
-    for word in &words {
-        let digits = word
-            .trim_end_matches("galones")
-            .trim_end_matches("gals")
-            .trim_end_matches("gal");
-        match digits.parse::<f64>() {
-            Ok(number) => numbers.push(number),
-            Err(_) if phrases.is("truck", "beside-a-load", word) => {}
-            Err(_) => return None,
-        }
-    }
-    match numbers.as_slice() {
-        [gallons] if *gallons >= 1.0 && *gallons < 10_000.0 => Some(*gallons),
-        _ => None,
-    }
+/// Reads gallons that are told alone: "430", "430 gal", "about 1,200 gallons".
+fn gallons_alone(text: &str) -> Option<Amount> {
+    let words = gallons::words_of(text);
+    let amounts = gallons::amounts(&words);
+    let [told] = amounts.as_slice() else {
+        return None;
+    };
+    let (before, behind) = (&words[..told.at], &words[told.behind..]);
+    let beside = |word: &String| Phrases::built_in().is("truck", "beside-a-load", word);
+    let alone = before.iter().chain(behind).all(beside);
+    alone.then(|| told.clone())
 }
 
 /// Returns the truck that the sender said was called a short while ago, where they reported nothing since.
@@ -378,6 +379,17 @@ pub(super) fn ordered_lately<'d>(desk: &'d Desk, who: &str, at: DateTime<Utc>) -
     let mut since = desk.book.sent(who).iter();
     let reported = since.any(|sent| sent.at > called && !sent.units.is_empty());
     (at - called <= LATELY && called <= at && !reported).then_some(task)
+}
+
+/// Tells whether the sender said lately of several trucks that they were called: then "the truck" may be any of them.
+pub(super) fn several_lately(desk: &Desk, who: &str, at: DateTime<Utc>) -> bool {
+    let open = desk.book.tasks().open();
+    let lately = |called: DateTime<Utc>| called <= at && at - called <= LATELY;
+    let mine = open.filter(|task| {
+        let pumps = task.kind == TaskKind::PumpOut && task.called_by.as_deref() == Some(who);
+        pumps && task.called.is_some_and(lately)
+    });
+    mine.count() > 1
 }
 
 fn called<'d>(desk: &'d Desk, unit: &UnitName) -> Option<&'d Task> {
@@ -439,11 +451,15 @@ mod tests {
             ("430 gal", Some(430.0)),
             ("about 1,200 gallons", Some(1200.0)),
             ("380gal", Some(380.0)),
+            ("430gallons", Some(430.0)),
+            ("like 1,200gl", Some(1200.0)),
+            ("fueron 1500 litros", Some(396.0)),
             ("2 or 300", None),
             ("no", None),
             ("12 pressure 50", None),
         ] {
-            assert_eq!(gallons_alone(text), wanted, "{text}");
+            let told = gallons_alone(text).map(|told| told.gal);
+            assert_eq!(told, wanted, "{text}");
         }
     }
 }

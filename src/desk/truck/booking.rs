@@ -7,14 +7,14 @@
 use chrono::{DateTime, TimeDelta, Utc};
 use chrono_tz::Tz;
 
-use super::super::phrases::{Phrases, is_marked};
+use super::super::phrases::{Phrases, is_marked, plain};
 use super::marks::{Mark, marks, pairs};
 use super::noted;
 use super::says::{is_late, is_off, is_told_of};
 use crate::book::Stage;
 use crate::desk::receive::Hearing;
 use crate::desk::{answer, when};
-use crate::heard::{Entry, Fault, Heard, Need, Plan, PlanKind, ReadingKey, UnitName};
+use crate::heard::{Entry, Event, Fault, Heard, Need, Plan, PlanKind, ReadingKey, UnitName};
 
 /// What a message says of trucks to come.
 pub(in crate::desk) enum Coming {
@@ -29,7 +29,8 @@ pub(in crate::desk) fn coming(hearing: &Hearing<'_>) -> Option<Coming> {
     let (phrases, text, heard) = (&hearing.desk.phrases, hearing.text, &hearing.heard);
     let says = |list| phrases.holds("truck", list, text);
     let other = ["other", "not", "unanswered", "past", "here", "left"];
-    if !says("who")
+    let bare = is_bare_wish(hearing);
+    if !(says("who") || bare)
         || heard.ask.is_some()
         || is_off(phrases, text)
         || heard.command.is_some()
@@ -49,9 +50,17 @@ pub(in crate::desk) fn coming(hearing: &Hearing<'_>) -> Option<Coming> {
     if heard.entries.iter().any(under_way) && !of_a_pump_truck {
         return None;
     }
-    let piece = of_the_truck(hearing)?;
+    let piece = match bare {
+        true => text,
+        false => of_the_truck(hearing)?,
+    };
     let (mut marks, whole) = marks(hearing, piece);
-    let wanted = is_wanted(phrases, text);
+    let wanted = bare || is_wanted(phrases, text);
+    // "two trucks for 12, one at 8 one at 9": the board keeps one a trailer
+    let units = marks.iter().filter(|mark| matches!(mark, Mark::Unit(_)));
+    if says("several") && units.count() == 1 && marks.len() > 2 {
+        return Some(Coming::Muddled);
+    }
     let clock = marks.iter().any(|mark| matches!(mark, Mark::At(_)));
     let timed = marks.iter().any(|mark| !matches!(mark, Mark::Unit(_)));
     if wanted && !clock && at_once(phrases, piece) {
@@ -99,6 +108,25 @@ const AT_ONCE: TimeDelta = TimeDelta::minutes(1);
 fn is_wanted(phrases: &Phrases, text: &str) -> bool {
     let says = |list| phrases.holds("truck", list, text);
     !says("phoned") && (says("request") || says("wanted") || wants_before(phrases, text))
+}
+
+/// Tells whether a message is work of a truck with its trailers and a time and nothing else, of which nobody says that it is
+/// called: "pumpout on 23 pls by 8", "vaciado para la 23 a las 8". That is a wish; so is "truck for 12 by 7".
+fn is_bare_wish(hearing: &Hearing<'_>) -> bool {
+    let (phrases, text) = (hearing.desk.phrases, hearing.text);
+    let says = |list| phrases.holds("truck", list, text);
+    let work = says("work");
+    if says("called") || !work && !(says("who") && says("wished-by")) {
+        return false;
+    }
+    let spoken = plain(&spoken(text));
+    let rest = phrases.without("truck", "work", &spoken);
+    let rest = phrases.without("truck", "who", &rest);
+    let digits = |word: &str| word.starts_with(|c: char| c.is_ascii_digit());
+    let mut words = rest.split(' ').filter(|word| !word.is_empty());
+    let beside = |word: &str| digits(word) || phrases.is("truck", "beside-a-wish", word);
+    let numbers = rest.split(' ').filter(|word| digits(word)).count();
+    words.all(beside) && numbers > 1
 }
 
 /// The most words between what wants a truck and the truck: "get me two more pump trucks".
@@ -162,6 +190,18 @@ pub(in crate::desk) fn put(heard: &mut Heard, coming: &Coming) {
         !entry.readings.values.is_empty() && keys.all(|key| *key == ReadingKey::EtaMin)
     };
     heard.entries.retain(|entry| !of_the_truck(entry));
+    // "vaciado para la 23 a las 8" is wanted, and not done
+    if let Coming::Trucks(plans, _) = coming {
+        let wanted = |unit: &Option<UnitName>| {
+            let of = |plan: &&Plan| plan.unit == *unit || unit.is_none();
+            let mut plans = plans.iter().filter(of);
+            plans.any(|plan| matches!(plan.kind, PlanKind::Need { .. }))
+        };
+        heard.entries.retain(|entry| {
+            let only = entry.events == [Event::WastePumped] && entry.readings.is_empty();
+            !(only && entry.faults.is_empty() && wanted(&entry.unit))
+        });
+    }
     let (plans, whole) = match coming {
         Coming::Trucks(plans, whole) => (plans.as_slice(), *whole),
         Coming::Muddled => (&[][..], true),
@@ -177,6 +217,14 @@ pub(in crate::desk) fn put(heard: &mut Heard, coming: &Coming) {
 /// that is asked for beside it.
 pub(in crate::desk) fn put_off(hearing: &mut Hearing<'_>) {
     let phrases = hearing.desk.phrases;
+    // "truck for 23 came but left without pumping": the truck left
+    let says = |list| phrases.holds("truck", list, hearing.text);
+    if says("who") && says("leaves") && !says("other") {
+        for entry in &mut hearing.heard.entries {
+            entry.events.retain(|event| *event != Event::Left);
+        }
+        hearing.heard.entries.retain(|entry| !entry.is_empty());
+    }
     if !is_told_of(phrases, hearing.text) {
         return;
     }
@@ -192,6 +240,10 @@ pub(in crate::desk) fn put_off(hearing: &mut Hearing<'_>) {
         PlanKind::Need { need, .. } => another || !of_a_truck(need),
         _ => true,
     });
+    // the hour it comes at is told of the truck, or asked: "se atrasa, 3"
+    if is_late(phrases, hearing.text) && hearing.heard.entries.iter().all(Entry::is_empty) {
+        hearing.heard.unclear.clear();
+    }
     // "flat tire on the pump truck": no trailer's
     if hearing.names().is_empty() && phrases.holds("truck", "pumps", hearing.text) {
         for entry in &mut hearing.heard.entries {
@@ -238,7 +290,13 @@ const TODAY: &[&str] = &["today", "tonight", "tonite", "hoy", "noche"];
 
 /// Writes a text so that what is told of several trucks is parted by words alone.
 pub(super) fn spoken(text: &str) -> String {
-    let spoken = when::with_halves_joined(text).replace('@', " at ");
+    let mut spoken = when::with_halves_joined(text).replace('@', " at ");
+    let phrases = Phrases::built_in();
+    for (list, minutes) in [("hour-and-a-half", 90), ("half-an-hour", 30), ("hour", 60)] {
+        for length in phrases.each("truck", list) {
+            spoken = spoken.replace(&format!(" {length} "), &format!(" {minutes} min "));
+        }
+    }
     let parted = |text: String, mark: &str| text.replace(mark, " and ");
     [", ", ";", "&", "\n"].into_iter().fold(spoken, parted)
 }

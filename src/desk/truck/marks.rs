@@ -105,6 +105,16 @@ impl Line<'_, '_> {
                 };
                 (mark, 1)
             }
+            // "at 19"; "at 23" may be the trailer
+            (unit, Ok(hour @ 13..=23)) if when::is_hour_mark(before) && self.is_hour_alone(at) => {
+                let hour = format!("{hour}:00");
+                let known = unit.filter(|unit| settle::known(&self.hearing.fleet, unit).is_some());
+                let mark = match known {
+                    Some(unit) => Mark::Either(unit, hour),
+                    None => Mark::At(hour),
+                };
+                (Some(mark), 1)
+            }
             (Some(unit), _) if !marked || when::clock_in(word).is_none() => {
                 (Some(Mark::Unit(unit)), 1)
             }
@@ -142,6 +152,13 @@ impl Line<'_, '_> {
         let of = format!("{} {}", self.part(at), self.day(at));
         let comes = when::told(&clock, &of, self.hearing.now, self.zone);
         Some(comes.map_or(clock, |at| local(at, self.zone)))
+    }
+
+    /// Tells whether a trailer is named before a number, so that it is its hour.
+    fn is_hour_alone(&self, at: usize) -> bool {
+        self.words[..at]
+            .iter()
+            .any(|word| self.unit(word).is_some())
     }
 
     fn part(&self, at: usize) -> String {

@@ -12,7 +12,7 @@ use chrono_tz::Tz;
 pub(super) use self::again::{answered, may_be_a_trailer, spelled_out};
 pub(super) use self::booking::{Coming, coming, put, put_off, wants_a_call};
 pub(super) use self::says::{is_told_of, none_comes};
-pub(super) use self::work::{Work, gone, has_come, note_here, work_told};
+pub(super) use self::work::{Work, gone, has_come, loads_told, note_here, work_told};
 use super::answer::{self, Reply};
 use super::choices;
 use super::inbound::Outgoing;
@@ -53,7 +53,8 @@ pub(super) fn told(hearing: &Hearing<'_>, reply: &mut Reply<'_>, records: &mut V
     {
         return;
     }
-    if phrases.holds("truck", "absent", text) {
+    let given_up = says::is_given_up(phrases, text);
+    if phrases.holds("truck", "absent", text) && !given_up {
         return match names(hearing).as_slice() {
             several @ [_, _, ..] => none_came(hearing, several, reply, records),
             _ => no_show(hearing, reply, records),
@@ -77,10 +78,13 @@ pub(super) fn told(hearing: &Hearing<'_>, reply: &mut Reply<'_>, records: &mut V
     // one that is late is the one just spoken of; which one is off is asked
     let lately = || again::ordered_lately(hearing.desk, &hearing.member.id, hearing.now);
     let comes_later = late && !off && names(hearing).is_empty();
+    // "the truck is late, 30 min" of several; a clock time tells which
+    let counted = again::delay_told(phrases, text).is_some() && when::clock_in(text).is_none();
+    let together = counted && again::several_lately(hearing.desk, &hearing.member.id, hearing.now);
     let lately = comes_later.then(lately).flatten().cloned();
     // a dispatcher has them all in hand: of several, none is the one talked about
-    let unnamed = off && names(hearing).is_empty() && all_called(hearing).len() > 1;
-    let any = unnamed && hearing.member.role == Role::Dispatcher;
+    let unnamed = names(hearing).is_empty() && all_called(hearing).len() > 1;
+    let any = unnamed && (off || together) && hearing.member.role == Role::Dispatcher;
     let meant = lately.or_else(|| booked(hearing, reply)).filter(|_| !any);
     let Some(task) = meant else {
         if (off || late) && reply.asks.is_none() {

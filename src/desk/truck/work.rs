@@ -4,7 +4,8 @@ use super::again::{pump_outs_of, units_in};
 use super::noted;
 use crate::book::{Stage, TaskChange};
 use crate::desk::answer::Reply;
-use crate::desk::phrases::Phrases;
+use crate::desk::gallons::{self, Amount};
+use crate::desk::phrases::{Phrases, is_marked};
 use crate::desk::receive::{Hearing, Texted};
 use crate::desk::settle::{self, Settled};
 use crate::desk::when;
@@ -115,16 +116,16 @@ pub(in crate::desk) fn work_told(message: &Texted<'_>) -> Option<Work> {
     if !gone || !only_gallons || pumped || heard.ask.is_some() || heard.command.is_some() {
         return None;
     }
-    let gallons = gallons_in(text)?;
+    let told = gallons_in(text).or_else(|| load_behind(message))?;
     // "truck hauled 12 to tollgate" tells of no gallons
-    let is_a_trailer = settle::known(fleet, &UnitName::new(gallons)).is_some();
-    if is_a_trailer && !says("left") {
+    let is_a_trailer = settle::known(fleet, &UnitName::new(&told.number)).is_some();
+    if is_a_trailer && !told.measured && !says("left") {
         return None;
     }
-    let report = format!("pumped {gallons} gal");
+    let report = format!("pumped {} gal", told.gal);
     // "took 380 from 12"
-    let mut named = units_in(fleet, text);
-    named.retain(|unit| unit.as_str() != gallons);
+    let mut named = units_in(fleet, &gallons::thousands_joined(text));
+    named.retain(|unit| unit.as_str() != told.number);
     match named.as_slice() {
         [unit] => return Some(Work::Pumped(format!("{unit}: {report}"))),
         [] => {}
@@ -147,6 +148,62 @@ pub(in crate::desk) fn work_told(message: &Texted<'_>) -> Option<Work> {
         }))),
     }
 }
+
+/// Reads what was pumped out of several trailers, each with its gallons: "pumped 12 380 and 10 250", "23 and 10 pumped, 300
+/// and 120". Returns the reports, a line each; none where a number may be either.
+pub(in crate::desk) fn loads_told(message: &Texted<'_>) -> Option<String> {
+    let (phrases, fleet) = (message.desk.phrases, message.fleet);
+    if !phrases.holds("truck", "pumped", message.text) || is_marked(message.text) {
+        return None;
+    }
+    let words = gallons::words_of(message.text);
+    let (mut units, mut loads, mut pairs) = (Vec::new(), Vec::new(), Vec::new());
+    let mut at = 0;
+    while at < words.len() {
+        let unit = settle::known(fleet, &UnitName::new(&words[at]));
+        let amount = gallons::amount_at(&words, at);
+        match (unit, amount) {
+            (Some(unit), amount) if amount.as_ref().is_none_or(|told| !told.measured) => {
+                units.push(unit.clone());
+            }
+            (_, Some(told)) if told.gal >= LEAST_GAL => {
+                if units.len() == loads.len() + 1 {
+                    pairs.push(loads.len());
+                }
+                at = told.behind - 1;
+                loads.push(told.gal);
+            }
+            _ if phrases.is("truck", "pumped", &words[at]) => {}
+            _ if phrases.is("truck", "beside-loads", &words[at]) => {}
+            _ => return None,
+        }
+        at += 1;
+    }
+    // each load behind its trailer, or all behind all
+    let ordered = pairs.len() == loads.len() || pairs.len() == 1 && loads.len() == units.len();
+    let told = units.len() > 1 && units.len() == loads.len() && (ordered || pairs.is_empty());
+    let line = |(unit, gal): (&UnitName, &f64)| format!("{unit}: pumped {gal} gal");
+    let lines: Vec<String> = units.iter().zip(&loads).map(line).collect();
+    told.then(|| lines.join("\n"))
+}
+
+/// Reads the number alone behind "truck gone, 420": the load, where it is neither a trailer nor a clock time.
+fn load_behind(message: &Texted<'_>) -> Option<Amount> {
+    let rest = message
+        .desk
+        .phrases
+        .following("truck", "left", message.text)?;
+    let before = message.text.strip_suffix(rest)?.trim_end();
+    let words = gallons::words_of(rest);
+    let told = gallons::amount_at(&words, 0)?;
+    let is_a_trailer = settle::known(message.fleet, &UnitName::new(&told.number)).is_some();
+    let alone = words.len() == 1 && before.ends_with([',', ';', ':', '-']);
+    let load = told.gal >= LEAST_GAL && when::clock_in(rest).is_none();
+    (alone && load && !is_a_trailer).then_some(told)
+}
+
+/// Fewer gallons than this, told with no measure, are a count of something else.
+const LEAST_GAL: f64 = 50.0;
 
 /// Finds the trailer whose truck is said to be gone, where nobody says that it pumped: the trailer itself stands.
 pub(in crate::desk) fn gone(hearing: &Hearing<'_>, settled: &mut Settled) -> Option<UnitName> {
@@ -198,28 +255,18 @@ fn stands(hearing: &Hearing<'_>, unit: &UnitName) -> bool {
     )
 }
 
-/// Returns the number that a text gives as gallons: "380 gal", "took 380".
-fn gallons_in(text: &str) -> Option<&str> {
-    let apart = |c: char| c.is_whitespace() || ",;:()".contains(c);
-    let words: Vec<&str> = text.split(apart).filter(|word| !word.is_empty()).collect();
-    let number = |word: &str| word.parse::<f64>().is_ok();
-    let mut found = words.iter().enumerate().filter_map(|(at, word)| {
-        let lower = word.to_lowercase();
-        let measure = ["gallons", "galones", "gals", "gal"];
-        let glued = measure.iter().find_map(|end| lower.strip_suffix(end));
-        if let Some(digits) = glued.filter(|digits| number(digits)) {
-            return word.get(..digits.len());
-        }
-        let next = words.get(at + 1).map(|next| next.to_lowercase());
-        let next = next.unwrap_or_default();
-        let behind = measure.contains(&next.trim_end_matches(['.', '!']));
-        let took = at > 0 && Phrases::built_in().is("truck", "took", words[at - 1]);
+/// Returns the one number that a text gives as gallons: "380 gal", "took 1,200".
+fn gallons_in(text: &str) -> Option<Amount> {
+    let words = gallons::words_of(text);
+    let plain: Vec<&str> = words.iter().map(String::as_str).collect();
+    let told = |amount: &Amount| {
+        let before = amount.at.checked_sub(1).map_or("", |at| plain[at]);
+        let took = Phrases::built_in().is("truck", "took", before);
         // "took 20 min"
-        let counted = when::counted(&words, at).and_then(|told| told.minutes_each());
-        let took = took && counted.is_none();
-        let word = word.trim_end_matches(['.', '!']);
-        (number(word) && (behind || took)).then_some(word)
-    });
+        let counted = when::counted(&plain, amount.at).and_then(|told| told.minutes_each());
+        amount.measured || took && counted.is_none()
+    };
+    let mut found = gallons::amounts(&words).into_iter().filter(told);
     let first = found.next()?;
     found.next().is_none().then_some(first)
 }
@@ -239,8 +286,13 @@ mod tests {
             ("truck took 20 min at 12", None),
             ("truck left at 14:10", None),
             ("truck left, 380 gal or 400 gal", None),
+            ("truck left, 1,000 gal from 12", Some("1000")),
+            ("truck took 1,200 gal from 12", Some("1200")),
+            ("truck left, 430gallons", Some("430")),
+            ("se fue la pipa, 1500 litros", Some("1500")),
         ] {
-            assert_eq!(gallons_in(text), gallons, "{text}");
+            let told = gallons_in(text).map(|amount| amount.number);
+            assert_eq!(told.as_deref(), gallons, "{text}");
         }
     }
 }

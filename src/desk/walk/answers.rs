@@ -5,7 +5,7 @@ use std::sync::LazyLock;
 
 use serde::Deserialize;
 
-use super::super::phrases::plain;
+use super::super::phrases::{faultless, plain};
 use super::phrase::{Phrases, Span, is_question};
 use super::said::{LONGEST, Message};
 use crate::dialogue::Check;
@@ -15,8 +15,32 @@ const ANSWERS: &str = include_str!("../../../grammar/walk/answers.toml");
 
 /// How crews answer, by step.
 #[derive(Debug, Deserialize)]
-#[serde(transparent)]
+#[serde(try_from = "BTreeMap<String, BTreeMap<String, Vec<String>>>")]
 pub(in crate::desk) struct Answers(pub(super) BTreeMap<String, BTreeMap<String, Vec<String>>>);
+
+impl TryFrom<BTreeMap<String, BTreeMap<String, Vec<String>>>> for Answers {
+    type Error = String;
+
+    fn try_from(topics: BTreeMap<String, BTreeMap<String, Vec<String>>>) -> Result<Self, String> {
+        for (of, lists) in &topics {
+            for (name, list) in lists {
+                // names of other lists, and no phrases
+                if name == "like" {
+                    match list.iter().find(|other| !topics.contains_key(*other)) {
+                        Some(other) => {
+                            return Err(format!("[{of}] is like {other:?}, which is none"));
+                        }
+                        None => continue,
+                    }
+                }
+                let phrases = list.iter().map(String::as_str);
+                faultless(phrases, |phrase| Phrases::of(phrase).whole())
+                    .map_err(|why| format!("[{of}] {name}: {why}"))?;
+            }
+        }
+        Ok(Answers(topics))
+    }
+}
 
 /// What the words of a step's own say.
 pub(super) enum Own {

@@ -26,6 +26,11 @@ impl Phrases {
         Phrases { words, covered }
     }
 
+    /// Returns all the words, as phrases are held against them.
+    pub(super) fn whole(&self) -> String {
+        self.words.join(" ")
+    }
+
     pub(super) fn len(&self) -> usize {
         self.words.len()
     }
