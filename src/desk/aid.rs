@@ -11,7 +11,7 @@ use super::settle;
 use super::tick::{alone_key, place_told};
 use crate::book::{AheadChange, AlarmChange, Alone, Record};
 use crate::finding::{FindingId, Level};
-use crate::heard::{Entry, Fault, UnitName};
+use crate::heard::{Ask, Entry, Fault, UnitName};
 use crate::reply::{Arg, Voice};
 
 /// A longer message says what is wrong, or asks for something else.
@@ -49,7 +49,16 @@ pub(super) fn said(hearing: &Hearing<'_>) -> Option<Call> {
         && !reports(Entry::is_empty)
         && says("says")
         && !says("not");
-    if !calls && !calls_alone {
+    // where they told of somebody hurt it is no menu that they want
+    let calls_hurt = heard.ask == Some(Ask::Help)
+        && phrases.is("aid", "cry", hearing.text)
+        && hearing.desk.book.alarms().iter().any(|(key, alarm)| {
+            let mine = key.ends_with(&format!(":{}", hearing.member.id));
+            let on = alarm.unit.as_ref();
+            let there = on.is_some() && on == hearing.talk.unit_at(hearing.inbound.at);
+            alarm.level == Level::Danger && (mine || there)
+        });
+    if !calls && !calls_alone && !calls_hurt {
         return None;
     }
     let named = hearing.names().into_iter().next();

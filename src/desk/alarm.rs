@@ -10,16 +10,35 @@ use super::on_road;
 use super::others::other_dispatchers;
 use super::receive::{Hearing, Texted};
 use super::situate::Case;
-use super::tick::{may_speak, silence_key};
+use super::tick::{may_speak, of_task, silence_key};
 use crate::book::{Alarm, AlarmChange, Record, TaskChange};
 use crate::finding::{Finding, FindingId, Level, TaskKind, Urgency};
 use crate::fleet::{CrewMember, Role};
-use crate::heard::{Command, CommandName, Fault, ReadingKey, UnitName};
+use crate::heard::{Command, CommandName, Event, Fault, ReadingKey, UnitName};
 use crate::quantity::Measure;
 use crate::reply::{Arg, Voice};
 
 /// An alarm that was said within this long is not raised anew.
 const ANEW: TimeDelta = TimeDelta::minutes(30);
+
+/// Ends the alarms about a full tank that a pump-out emptied: "got it" takes note of none of them any more.
+pub(super) fn end_of_the_tank(hearing: &Hearing<'_>, cases: &[Case], records: &mut Vec<Record>) {
+    let pumped = |case: &&Case| case.report.events.contains(&Event::WastePumped);
+    for case in cases.iter().filter(pumped) {
+        let alarms = hearing.desk.book.alarms().iter();
+        let of_it = |alarm: &Alarm| {
+            alarm.unit.as_ref() == Some(&case.unit)
+                && alarm.id.topic() == "waste"
+                && alarm.level < Level::Danger
+                && alarm.id != FindingId::WasteSpill
+        };
+        let over = alarms.filter(|(key, alarm)| of_it(alarm) && of_task(key).is_none());
+        records.extend(over.map(|(key, _)| Record::Alarm {
+            at: hearing.now,
+            change: AlarmChange::Over { key: key.clone() },
+        }));
+    }
+}
 
 /// Ends the alarms that a word about a unit answers: it was silent, and now it is not.
 pub(super) fn end_silence(

@@ -10,7 +10,7 @@ use super::receive::{Hearing, Texted};
 use super::relay;
 use super::settle;
 use super::tick::dispatchers;
-use crate::book::{Task, TaskChange};
+use crate::book::{Record, Task, TaskChange};
 use crate::finding::{Level, TaskKind};
 use crate::fleet::{Fleet, Role};
 use crate::heard::{Command, CommandName, UnitName};
@@ -184,7 +184,12 @@ fn meant(hearing: &Hearing<'_>) -> Option<Task> {
 }
 
 /// Hands a task that is open to the person named, and tells them.
-pub(super) fn obey(hearing: &Hearing<'_>, order: &Command, reply: &mut Reply<'_>) {
+pub(super) fn obey(
+    hearing: &Hearing<'_>,
+    order: &Command,
+    reply: &mut Reply<'_>,
+    records: &mut Vec<Record>,
+) {
     let by_words = match order.task {
         Some(_) => None,
         None => meant(hearing),
@@ -224,22 +229,75 @@ pub(super) fn obey(hearing: &Hearing<'_>, order: &Command, reply: &mut Reply<'_>
     reply
         .others
         .push(Outgoing::to(&other.id, text).of_level(Level::Notice));
+    // what they say to it goes back to who gave it
+    let head = reply.voice.task_head(&task);
+    relay::expect_answer(hearing, other, &head, records);
 }
 
-/// Reads that somebody cannot do a task: its number. Without the word "task" it is one that they have.
+/// Reads that somebody cannot do a task: the one whose number follows; without the word "task" one that they have, or the
+/// one they were given on the trailer of that number. "Can't, no spare reg" is of the task that they were given a moment ago.
 pub(super) fn refused(hearing: &Hearing<'_>) -> Option<u32> {
     let (phrases, text) = (&hearing.desk.phrases, hearing.text.trim());
     if is_marked(text) || hearing.inbound.replaces.is_some() {
         return None;
     }
-    let plainly = phrases.after("assign", "refuses", text);
-    let rest = plainly.or_else(|| phrases.after("assign", "refuses-bare", text))?;
-    let rest = rest.trim_start_matches('#');
-    let end = rest.find(|c: char| !c.is_ascii_digit());
-    let id: u32 = rest[..end.unwrap_or(rest.len())].parse().ok()?;
-    let task = hearing.desk.book.tasks().task(id);
-    let mine = task.is_some_and(|task| task.taken_by.as_ref() == Some(&hearing.member.id));
-    (mine || plainly.is_some()).then_some(id)
+    let spoken = relay::words_of(phrases, &hearing.fleet, text);
+    let short = phrases.after("assign", "refuses-after", spoken);
+    let texts = [Some(text), Some(spoken), short].into_iter().flatten();
+    texts.into_iter().find_map(|text| {
+        let plainly = phrases.after("assign", "refuses", text);
+        let rest = plainly.or_else(|| phrases.after("assign", "refuses-bare", text));
+        match rest.and_then(number_first) {
+            Some(id) => refused_by_number(hearing, id, plainly.is_some()),
+            None => refused_by_words(hearing, text),
+        }
+    })
+}
+
+/// Reads the number that a text opens with.
+fn number_first(text: &str) -> Option<u32> {
+    let text = text.trim_start_matches('#');
+    let end = text.find(|c: char| !c.is_ascii_digit());
+    text[..end.unwrap_or(text.len())].parse().ok()
+}
+
+fn refused_by_number(hearing: &Hearing<'_>, id: u32, plainly: bool) -> Option<u32> {
+    let tasks = hearing.desk.book.tasks();
+    let mine = |task: &&Task| task.taken_by.as_ref() == Some(&hearing.member.id);
+    if plainly || tasks.task(id).filter(|task| mine(task)).is_some() {
+        return Some(id);
+    }
+    let unit = settle::known(&hearing.fleet, &UnitName::new(&id.to_string()))?;
+    let given = |task: &&Task| task.given_by.is_some();
+    let mut given = tasks.open_on(unit).filter(mine).filter(given);
+    let task = given.next().filter(|_| given.next().is_none())?;
+    Some(task.id)
+}
+
+/// Finds the task that was given to the sender a moment ago and that these words, with a reason or without, refuse.
+fn refused_by_words(hearing: &Hearing<'_>, text: &str) -> Option<u32> {
+    if !says_no(hearing.desk.phrases, text) {
+        return None;
+    }
+    let passed = relay::newest(hearing)?;
+    let id = number_first(&passed.words)?;
+    let task = hearing.desk.book.tasks().task(id)?;
+    let theirs = task.taken_by.as_ref() == Some(&hearing.member.id)
+        && task.given_by.as_ref() == Some(&passed.by);
+    (theirs && task.is_open()).then_some(id)
+}
+
+/// Tells whether words say that their sender cannot do what was asked of them: alone, or with a reason behind.
+pub(super) fn says_no(phrases: &Phrases, text: &str) -> bool {
+    if phrases.is("assign", "cannot", text) {
+        return true;
+    }
+    let Some(rest) = phrases.after("assign", "cannot", text) else {
+        return false;
+    };
+    let head = text[..text.len() - rest.len()].trim_end();
+    head.ends_with([',', '.', ';', ':', '-', '—', '!'])
+        || phrases.after("assign", "reason", rest).is_some()
 }
 
 /// Makes a task nobody's that the sender cannot do, and tells who gave it, else the dispatchers.

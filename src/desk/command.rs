@@ -58,7 +58,7 @@ pub(super) fn obey(
         CommandName::NeverMind => never_mind(hearing, reply, records),
         CommandName::Log => log(hearing, order, reply, records),
         CommandName::Tell => relay::tell(hearing, order, reply, records),
-        CommandName::Assign => assign::obey(hearing, order, reply),
+        CommandName::Assign => assign::obey(hearing, order, reply, records),
         CommandName::Note => standing::note(hearing, order, reply, records),
         CommandName::Override => standing::decide(hearing, order, reply, records),
         CommandName::Relearn => standing::relearn(hearing, order, reply, records),
@@ -265,7 +265,12 @@ fn got_it(hearing: &Hearing<'_>, reply: &mut Reply<'_>, records: &mut Vec<Record
     if let Some(unit) = danger_that_stands(hearing, &standing) {
         return reply.say("got-it-danger-stands", &[("unit", unit.as_str().into())]);
     }
-    standing.retain(|(key, alarm)| alarm.level < Level::Danger || may_note(hearing, key));
+    // the crew's "got it" means the advice, and stops no alarm of the dispatchers
+    let shown = standing.len();
+    standing.retain(|(key, _)| may_note(hearing, key));
+    if standing.len() < shown && standing.is_empty() && !is_marked(hearing.text) {
+        return reply.say("got-it-advice", &[]);
+    }
     let standing = shown_last(standing);
     if standing.is_empty() || is_marked(hearing.text) {
         reply.say("got-it-nothing", &[]);

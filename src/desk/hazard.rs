@@ -162,6 +162,13 @@ pub(super) fn is_danger_in(text: &str) -> bool {
     dangers.any(|hazard| hazard.is_in(&words, text))
 }
 
+/// Tells whether a text tells of any hazard, danger or not.
+pub(super) fn is_told_in(text: &str) -> bool {
+    let folded = plain(text);
+    let words = Words::of(&folded);
+    known().iter().any(|hazard| hazard.is_in(&words, text))
+}
+
 /// Finds the hazard that a message tells of, and takes out of its reports what was misread by it.
 pub(super) fn take(hearing: &Hearing<'_>, settled: &mut Settled) -> Option<Told> {
     let heard = &hearing.heard;

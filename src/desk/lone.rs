@@ -8,6 +8,7 @@ use super::others::{other_dispatchers, watchers_of};
 use super::phrases::{Phrases, is_marked, plain};
 use super::receive::Hearing;
 use super::settle;
+use super::sites;
 use super::tick::{alone_key, of_alone, of_task};
 use super::{ahead, when};
 use crate::book::{AheadChange, Alarm, AlarmChange, Alone, Record, Tasks};
@@ -227,10 +228,19 @@ fn looks_after_somebody(hearing: &Hearing<'_>) -> bool {
 
 /// Reads "in 15", "every 30 min", "en media hora": the minutes.
 fn minutes_in(phrases: &Phrases, text: &str) -> Option<u32> {
+    minutes_behind(phrases, "within", text)
+}
+
+/// Reads "every 20 min", "cada media hora": how often somebody is to be asked.
+pub(super) fn interval(phrases: &Phrases, text: &str) -> Option<u32> {
+    minutes_behind(phrases, "every", text)
+}
+
+fn minutes_behind(phrases: &Phrases, list: &str, text: &str) -> Option<u32> {
     let folded = plain(text);
     let words: Vec<&str> = folded.split(' ').collect();
     (1..words.len()).find_map(|at| {
-        if !phrases.is("alone", "within", words[at - 1]) {
+        if !phrases.is("alone", list, words[at - 1]) {
             return None;
         }
         let number = match when::counted(&words, at) {
@@ -341,6 +351,25 @@ pub(super) fn unit_till(hearing: &Hearing<'_>) -> Option<UnitName> {
     let (head, _) = phrases.parted("alone", "till", hearing.text)?;
     let mut words = head.split(|c: char| !(c.is_alphanumeric() || c == '-'));
     words.find_map(|word| settle::known(&hearing.fleet, &UnitName::new(word)).cloned())
+}
+
+/// Returns the trailer at which somebody works: at the site that they name the one of theirs, or the only one, else the one
+/// talked about.
+pub(super) fn unit_worked_on(hearing: &Hearing<'_>) -> Option<UnitName> {
+    let now = hearing.inbound.at;
+    let there = sites::told_in(&hearing.fleet, hearing.text).and_then(|site| {
+        let mut jobs = hearing.fleet.jobs_between(now, now);
+        let job = jobs.find(|job| job.id.site == site.id)?;
+        let sent = hearing.desk.book.sent(&hearing.member.id).iter().rev();
+        let last = sent.flat_map(|sent| sent.units.last()).next();
+        match (last, job.trailers.as_slice()) {
+            (Some(last), trailers) if trailers.contains(last) => Some(last.clone()),
+            (_, [only]) => Some(only.clone()),
+            _ => None,
+        }
+    });
+    let unit = there.or_else(|| hearing.talk.unit_at(now).cloned())?;
+    settle::known(&hearing.fleet, &unit).cloned()
 }
 
 /// Tells whether a message names somebody of the crew.

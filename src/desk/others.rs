@@ -1,11 +1,12 @@
 //! Who of the crew is called so, the other dispatchers, and who watches over somebody who works alone.
 
-use chrono::{DateTime, Utc};
+use chrono::{DateTime, TimeDelta, Utc};
 
 use super::Desk;
 use super::phrases::plain;
 use super::receive::Hearing;
 use crate::fleet::{CrewMember, Fleet, Role};
+use crate::heard::UnitName;
 use crate::reply::Voice;
 
 /// Finds the person of these who is called so, by id or name, however it is written.
@@ -38,6 +39,35 @@ pub(super) fn dispatchers_but<'h>(
     let crew = fleet.crew.values();
     crew.filter(move |member| member.role == Role::Dispatcher && !left_out(&member.id))
         .map(move |member| (member, desk.voice_for(member, None, fleet, now)))
+}
+
+/// Returns who of the crew wrote of a trailer last within so long. A dispatcher who writes of one is not there, and takes it
+/// from nobody who is.
+pub(super) fn last_there(
+    desk: &Desk,
+    fleet: &Fleet,
+    unit: &UnitName,
+    (now, within): (DateTime<Utc>, TimeDelta),
+) -> Option<String> {
+    let lately = |at: &DateTime<Utc>| *at <= now && now - *at <= within;
+    let is_there = |who: &str| {
+        let member = fleet.crew.get(who);
+        member.is_none_or(|member| member.role != Role::Dispatcher)
+    };
+    let word = desk.book.unit(unit)?.state().last_word.as_ref()?;
+    if is_there(&word.from) {
+        return lately(&word.at).then(|| word.from.clone());
+    }
+    let today = |at: &DateTime<Utc>| lately(at) && now - *at <= TimeDelta::hours(24);
+    let crew = fleet.crew.keys().filter(|who| is_there(who));
+    let wrote = crew.filter_map(|who| {
+        let mut sent = desk.book.sent(who).iter().rev();
+        let last = sent.find(|sent| sent.units.contains(unit) && today(&sent.at))?;
+        Some((last.at, who))
+    });
+    let last = wrote.max().map(|(_, who)| who.clone());
+    // nobody else ever wrote of it: they know most of it
+    last.or_else(|| lately(&word.at).then(|| word.from.clone()))
 }
 
 /// Lists who is alarmed where somebody who works alone does not answer: the other dispatchers, else the techs, else

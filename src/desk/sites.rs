@@ -45,6 +45,22 @@ pub(super) fn named_in<'f>(fleet: &'f Fleet, text: &str) -> Option<(&'f Site, St
     sites.next().filter(|_| sites.next().is_none())
 }
 
+/// Finds the one site that a text names in any way, by a long word of its name that no other site has too: "the chapel".
+pub(super) fn told_in<'f>(fleet: &'f Fleet, text: &str) -> Option<&'f Site> {
+    if let Some((site, _)) = named_in(fleet, text) {
+        return Some(site);
+    }
+    let said = plain(text);
+    let said: Vec<&str> = said.split(' ').filter(|word| word.len() >= LONG).collect();
+    let names = |site: &&Site| {
+        plain(&site.name)
+            .split(' ')
+            .any(|word| said.contains(&word))
+    };
+    let mut sites = fleet.sites.values().filter(names);
+    sites.next().filter(|_| sites.next().is_none())
+}
+
 fn first(name: &str) -> &str {
     name.split(' ').next().unwrap_or_default()
 }

@@ -70,6 +70,8 @@ senses! {
     Here = "here",
     OnePerson = "one-person",
     Stall = "stall",
+    OnePart = "one-part",
+    Ropes = "ropes",
     Place = "place",
     One = "one",
     Between = "between",

@@ -101,7 +101,14 @@ fn stalls_out(
                     )
                 )
         });
-        if shut {
+        // "roped off 2 stalls", "closed two stalls"
+        let said = |i: usize| items[i].chunk == items[at].chunk && !scope[i].denied;
+        let ropes = at > 0 && {
+            let off = items[at - 1].what == What::Is(Concept::State(State::Off));
+            let verb = at - 1 - usize::from(off && at > 1);
+            said(verb) && says(verb, Sense::Ropes)
+        };
+        if shut || ropes {
             out.push(Placed {
                 at,
                 value: Value::Reading(crate::heard::ReadingKey::StallsOut, count),

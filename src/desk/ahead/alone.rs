@@ -43,17 +43,19 @@ pub(super) fn note(
     });
     let till = || {
         let until = lone::till(hearing)?;
-        let minutes = (until - hearing.inbound.at).num_minutes();
-        Some((lone::unit_till(hearing), minutes.try_into().ok()?))
+        let left: u32 = (until - hearing.inbound.at).num_minutes().try_into().ok()?;
+        let every = lone::interval(hearing.desk.phrases, hearing.text);
+        let minutes = every.map_or(left, |every| every.min(left));
+        Some((lone::unit_till(hearing), minutes))
     };
     let running = hearing.desk.book.ahead().alone(&hearing.member.id);
     match (wish.or_else(till), running) {
         (Some((named, minutes)), _) => {
             let unit = named
                 .as_ref()
-                .or_else(|| hearing.talk.unit_at(hearing.inbound.at))
                 .and_then(|name| settle::known(&hearing.fleet, name))
-                .cloned();
+                .cloned()
+                .or_else(|| lone::unit_worked_on(hearing));
             let clock = fresh(hearing, unit, minutes);
             set(hearing, clock, reply, records);
         }
@@ -107,12 +109,17 @@ fn set(hearing: &Hearing<'_>, mut clock: Alone, reply: &mut Reply<'_>, records: 
     let shorter = run(hearing, &mut clock, reply);
     let till = until(hearing, &clock);
     let every = till.is_none() && repeats(hearing, &clock);
+    let interval = lone::interval(hearing.desk.phrases, hearing.text);
     let key = match (clock.unit.is_some(), till.is_some() || every) {
         (true, false) => "speak-alone-set",
         (true, true) => "speak-alone-set-until",
         (false, _) => "speak-alone-set-nowhere",
     };
     let goes_on = match till {
+        Some(till) if interval.is_some() && till > clock.due => {
+            let args = [("time", till.into()), ("count", clock.minutes.into())];
+            Some(reply.voice.say("speak-alone-every-until", &args))
+        }
         Some(till) => {
             let args = [("time", till.into())];
             Some(reply.voice.say("speak-alone-until", &args))
@@ -222,7 +229,9 @@ fn answered(
     if let Some(left) = left {
         if !ends_a_watch(hearing) {
             let minutes = (left - hearing.inbound.at).num_minutes();
-            let minutes = minutes.try_into().unwrap_or(clock.minutes).max(1);
+            let minutes: u32 = minutes.try_into().unwrap_or(clock.minutes).max(1);
+            let every = lone::interval(hearing.desk.phrases, clock.why.text());
+            let minutes = every.map_or(minutes, |every| every.min(minutes));
             return again(hearing, clock, minutes, reply, records);
         }
     } else if runs_anew(hearing, clock) {
@@ -236,8 +245,9 @@ fn answered(
 
 /// Tells whether a clock of so many minutes runs once more from these words on.
 fn runs_anew(hearing: &Hearing<'_>, clock: &Alone) -> bool {
+    // what was to go on until a time of day is over then
     match repeats(hearing, clock) {
-        true => !ends_a_watch(hearing),
+        true => until(hearing, clock).is_none() && !ends_a_watch(hearing),
         false => goes_on(hearing) || clock.asked.is_none() && !ends(hearing),
     }
 }

@@ -116,7 +116,7 @@ pub(super) fn warned_before(hearing: &Hearing<'_>, weather: &Weather) -> Option<
 fn at_risk(hearing: &Hearing<'_>, looked: &Looked) -> BTreeMap<String, Vec<usize>> {
     let mut told: BTreeMap<String, Vec<usize>> = BTreeMap::new();
     for (place, (case, _)) in looked.at_risk.iter().enumerate() {
-        for who in there(case, hearing.now) {
+        for who in there(hearing, case) {
             told.entry(who).or_default().push(place);
         }
     }
@@ -164,7 +164,7 @@ fn warning(
     }
     lines.push(voice.word(what_to_do(hearing)));
     let cases = looked.at_risk.iter().map(|(case, _)| case);
-    let untold = cases.filter(|case| there(case, hearing.now).is_empty());
+    let untold = cases.filter(|case| there(hearing, case).is_empty());
     let untold: Vec<String> = untold.map(|case| case.unit.to_string()).collect();
     if dispatches && !untold.is_empty() {
         let args = [("names", named(&untold, &voice).into())];

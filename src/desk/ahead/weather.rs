@@ -3,6 +3,7 @@
 use chrono::{DateTime, Datelike, TimeDelta, Utc};
 
 use super::super::answer::Reply;
+use super::super::others::last_there;
 use super::super::phrases::plain;
 use super::super::receive::Hearing;
 use super::super::settle::Settled;
@@ -191,10 +192,10 @@ pub(super) struct Looked {
 }
 
 /// Returns who is told of a trailer: who wrote of it within a day, else the crew of its job.
-pub(super) fn there(case: &Case, now: DateTime<Utc>) -> Vec<String> {
-    let last = case.now.last_word.as_ref();
-    match last.filter(|word| now - word.at <= TimeDelta::hours(24)) {
-        Some(word) => vec![word.from.clone()],
+pub(super) fn there(hearing: &Hearing<'_>, case: &Case) -> Vec<String> {
+    let day = (hearing.now, TimeDelta::hours(24));
+    match last_there(hearing.desk, &hearing.fleet, &case.unit, day) {
+        Some(who) => vec![who],
         None => case.job().map_or_else(Vec::new, |job| job.crew.clone()),
     }
 }

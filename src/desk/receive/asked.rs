@@ -4,7 +4,9 @@ use chrono::{DateTime, TimeDelta, Utc};
 
 use super::super::Desk;
 use super::super::phrases::Phrases;
+use super::super::settle;
 use super::meaning::Texted;
+use crate::dialogue::Talk;
 use crate::fleet::Fleet;
 use crate::heard::{Entry, UnitName};
 
@@ -37,11 +39,34 @@ pub(super) fn level(message: &Texted<'_>) -> Option<String> {
         let lately = *asked <= at && at - *asked <= LASTS;
         lately && was_asked(desk, fleet, unit, who, at)
     });
-    let (unit, _) = theirs.next()?;
+    let Some((unit, _)) = theirs.next() else {
+        let (unit, tank) = asked_by_somebody(desk.phrases, fleet, talk, at)?;
+        return Some(format!("{unit}: {tank} {text}"));
+    };
     theirs
         .next()
         .is_none()
         .then(|| format!("{unit}: waste {text}"))
+}
+
+/// Returns the trailer and the tank of which a level was asked in words that were passed on: "how full is 12".
+pub(in crate::desk) fn asked_by_somebody(
+    phrases: &Phrases,
+    fleet: &Fleet,
+    talk: &Talk,
+    at: DateTime<Utc>,
+) -> Option<(UnitName, &'static str)> {
+    let passed = talk.passed.as_ref()?;
+    let lately = passed.at <= at && at - passed.at <= LASTS;
+    let asks = phrases.holds("level", "asks", &passed.words);
+    let fresh = phrases.holds("asked-value", "fresh", &passed.words);
+    let words = passed
+        .words
+        .split(|c: char| !(c.is_alphanumeric() || c == '-'));
+    let mut units = words.filter_map(|word| settle::known(fleet, &UnitName::new(word)));
+    let unit = units.next().filter(|_| lately && asks)?.clone();
+    let alone = units.all(|other| *other == unit);
+    alone.then_some((unit, if fresh { "fresh" } else { "waste" }))
 }
 
 /// Tells whether somebody is the one who is asked about a trailer: who wrote of it last, or is on its job.
@@ -56,7 +81,7 @@ fn was_asked(desk: &Desk, fleet: &Fleet, unit: &UnitName, who: &str, at: DateTim
 }
 
 /// Tells whether a text is a level and nothing else: "3/4", "about 60%", "half", "la mitad".
-fn is_level(phrases: &Phrases, text: &str) -> bool {
+pub(in crate::desk) fn is_level(phrases: &Phrases, text: &str) -> bool {
     let level = |word: &str| {
         let fraction = word.split_once('/').is_some_and(|(top, bottom)| {
             let digit = |part: &str| part.len() == 1 && part.bytes().all(|b| b.is_ascii_digit());

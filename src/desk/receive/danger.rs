@@ -33,6 +33,8 @@ pub(super) enum Safety {
     Coming(UnitName),
     /// The hurt person is looked after.
     Over(UnitName),
+    /// The hurt person is told to be awake, or well: nobody is said to look after them, and it stands.
+    Better(UnitName),
     /// One of several who were hurt is looked after, and it is not said that all are.
     WhoElse(UnitName),
     /// It is called nothing, or to wait.
@@ -100,8 +102,10 @@ impl Hearing<'_> {
         let says = |list| self.desk.answers.says("people", list, self.text);
         // "hes ok now" is told of a person, and asks nothing
         let answers = &self.desk.answers;
-        let well =
-            answers.says("help", "over", self.text) || answers.says("ends", "well", self.text);
+        let lists = [("help", "over"), ("help", "better"), ("ends", "well")];
+        let well = lists
+            .iter()
+            .any(|(of, list)| answers.says(of, list, self.text));
         let of_a_person = well && !answer::sounds_like_a_question(self.text);
         let wants = says("goon") || says("may") && says("again") || says("overyet") && !of_a_person;
         if !wants || says("tows") || self.heard.command.is_some() {
@@ -176,7 +180,9 @@ impl Hearing<'_> {
         let ill = self.has(&unit, Fault::GasIllness);
         let danger = Fault::DANGERS.iter().any(|fault| self.has(&unit, *fault));
         let called = says("called") || says("here");
-        let over = (says("over") || says("left")) && !says("not");
+        let ended = (says("over") || says("left")) && !says("not");
+        let better = !ended && says("better") && !says("not");
+        let over = ended || better;
         let long = self.text.split_whitespace().count() > LONGEST;
         let cared = over && (ill || !hurt.is_empty());
         if long || !danger || !called && !cared {
@@ -201,6 +207,15 @@ impl Hearing<'_> {
                 entry.cleared.retain(|fault| !hurt.contains(fault));
             });
             return Some(Safety::WhoElse(unit));
+        }
+        if better && !says("all") && !hurt.is_empty() {
+            settled.amend(&unit, |entry| {
+                entry.cleared.retain(|fault| !hurt.contains(fault));
+            });
+            if settled.reports.is_empty() {
+                self.heard.unclear.clear();
+            }
+            return Some(Safety::Better(unit));
         }
         if over && !hurt.is_empty() {
             let entry = settled.report_on(&unit, self.inbound.at);
@@ -329,6 +344,7 @@ pub(super) fn tell(hearing: &Hearing<'_>, safety: &Safety, reply: &mut Reply<'_>
         Safety::Called(unit) => ("help-called", unit),
         Safety::Coming(unit) => ("help-coming", unit),
         Safety::Over(unit) => ("help-over", unit),
+        Safety::Better(unit) => ("help-better", unit),
         Safety::WhoElse(unit) => ("help-over-who", unit),
         Safety::Shrugged(unit) => ("danger-no-shrug", unit),
         Safety::Stands(unit) => ("help-over-stands", unit),
@@ -338,8 +354,9 @@ pub(super) fn tell(hearing: &Hearing<'_>, safety: &Safety, reply: &mut Reply<'_>
         let lines = closing_words(&reply.voice, unit, &hearing.dangers_on(unit));
         reply.lines.extend(lines);
     }
-    if !matches!(safety, Safety::Over(_)) {
-        return;
+    match safety {
+        Safety::Over(_) => tell_looked_after(hearing, unit, "help-over-told", reply),
+        Safety::Better(_) => tell_looked_after(hearing, unit, "help-better-told", reply),
+        _ => {}
     }
-    tell_looked_after(hearing, unit, reply);
 }

@@ -313,7 +313,7 @@ pub(super) fn tell(hearing: &Hearing<'_>, ending: &Ending, reply: &mut Reply<'_>
         Ending::Well(unit, hurt, rest) => {
             if !hurt.is_empty() {
                 reply.say("help-over", &[("unit", unit.as_str().into())]);
-                tell_looked_after(hearing, unit, reply);
+                tell_looked_after(hearing, unit, "help-over-told", reply);
             }
             if !rest.is_empty() {
                 say_stands("danger-all-well", unit, rest, reply);
@@ -333,15 +333,21 @@ fn say_stands(says: &str, unit: &UnitName, faults: &[Fault], reply: &mut Reply<'
     reply.lines.extend(lines);
 }
 
-/// Tells the other dispatchers that who was hurt is looked after.
-pub(super) fn tell_looked_after(hearing: &Hearing<'_>, unit: &UnitName, reply: &mut Reply<'_>) {
+/// Tells the other dispatchers what is said of who was hurt: that they are looked after, or only how they are.
+pub(super) fn tell_looked_after(
+    hearing: &Hearing<'_>,
+    unit: &UnitName,
+    key: &str,
+    reply: &mut Reply<'_>,
+) {
     let me = &hearing.member.id;
     for (to, voice) in other_dispatchers(hearing) {
         let args = [
             ("unit", Arg::from(unit.as_str())),
             ("who", voice.person(me).into_owned().into()),
+            ("quote", voice.quote(hearing.text.trim()).into()),
         ];
-        let text = voice.say("help-over-told", &args);
+        let text = voice.say(key, &args);
         reply
             .others
             .push(Outgoing::to(&to.id, text).of_level(Level::Notice));

@@ -89,9 +89,25 @@ impl Meaning {
 
     fn of_one(came: &Came<'_>, scanned: Option<String>) -> Meaning {
         let told = came.perceived();
-        let heard = came.hear(told.as_deref().unwrap_or(came.text));
-        let order = ordered_by_task(came, &heard).or_else(|| noted(came));
+        let mut heard = came.hear(told.as_deref().unwrap_or(came.text));
+        // "nadia 12 waste 7/8": whoever is spoken to, it is a report
+        if told.is_none() && !heard.unclear.is_empty() && came.speaks_to_the_dispatcher() {
+            let said = came.hear(relay::words_of(came.desk.phrases, came.fleet, came.text));
+            if said.unclear.is_empty() && said.entries.iter().any(|entry| !entry.is_empty()) {
+                heard = said;
+            }
+        }
+        // "i mean waste" answers the question which was meant
         let talk = came.desk.book.talk(&came.member.id);
+        let asked = talk.is_some_and(|talk| talk.question_at(came.inbound.at).is_some());
+        if asked
+            && heard.answer.is_none()
+            && heard.entries.is_empty()
+            && let Some(rest) = came.desk.phrases.after("mend", "opens", came.text.trim())
+        {
+            heard.answer = came.hear(rest).answer;
+        }
+        let order = ordered_by_task(came, &heard).or_else(|| noted(came));
         let mut meaning = Meaning {
             heard: order.unwrap_or(heard),
             whole: told,
@@ -134,9 +150,30 @@ impl Meaning {
             CommandName::Incident => false,
             _ => return,
         };
-        let told = came.hear(&order.rest).entries;
-        add_dangers(&mut self.heard, told, |fault| {
-            Fault::DANGERS.contains(fault) && (of_people || fault.stays_in_its_place())
+        let told = came.hear(relay::words_of(came.desk.phrases, came.fleet, &order.rest));
+        // what one of the crew has passed on of a trailer that they name is their report all the same
+        let asks = came.desk.phrases.after("tell", "asking", came.text.trim());
+        let reports = order.name == CommandName::Tell
+            && came.member.role != Role::Dispatcher
+            && told.ask.is_none()
+            && asks.is_none();
+        let help = came.desk.answers.says("help", "called", &order.rest)
+            || came.desk.answers.says("help", "here", &order.rest);
+        // a dispatcher's word that help comes tells of nobody else who is hurt
+        let of_help = help && came.member.role == Role::Dispatcher;
+        if reports {
+            let named = |entry: &&Entry| {
+                let name = entry.unit.as_ref();
+                name.is_some_and(|name| settle::known(came.fleet, name).is_some())
+            };
+            let entries = told.entries.iter().filter(named).cloned();
+            self.heard.entries.extend(entries);
+            self.heard.unclear.extend(told.unclear);
+        }
+        add_dangers(&mut self.heard, told.entries, |fault| {
+            Fault::DANGERS.contains(fault)
+                && (of_people || fault.stays_in_its_place())
+                && !(of_help && fault.harms_a_person())
         });
     }
 
@@ -200,6 +237,7 @@ impl Meaning {
             self.whole = Some(whole);
         } else if came.inbound.replaces.is_none()
             && let Some(entries) = also::told(&self.texted(came))
+                .or_else(|| also::of_both(&self.texted(came), |text| came.hear(text)))
         {
             self.heard = Heard {
                 named: entries
@@ -209,6 +247,11 @@ impl Meaning {
                 entries,
                 ..nothing_in(&self.heard)
             };
+        } else if came.inbound.replaces.is_none() {
+            let more = also::same_as(&self.texted(came));
+            let named = more.iter().filter_map(|entry| entry.unit.clone());
+            self.heard.named.extend(named);
+            self.heard.entries.extend(more);
         }
     }
 
@@ -261,7 +304,11 @@ impl Meaning {
             .or_else(|| alarm::noted(came.desk, came.member, &self.texted(came)))
             .or_else(|| came.order())
             .or_else(|| assign::take_it(&self.texted(came)))
-            .or_else(|| relay::sent_somewhere(&self.texted(came), came.fleet, came.member.role));
+            .or_else(|| relay::sent_somewhere(&self.texted(came), came.fleet, came.member.role))
+            .or_else(|| match self.whole {
+                None => relay::for_the_dispatcher(&self.texted(came), came.fleet, came.member.role),
+                Some(_) => None,
+            });
         if let Some(order) = order {
             self.heard = ordering(order, &self.heard);
         }
@@ -393,6 +440,14 @@ impl Came<'_> {
             heard.entries.retain(|entry| !entry.is_empty());
         }
         heard
+    }
+
+    /// Tells whether one of the crew opens with the name of a dispatcher.
+    fn speaks_to_the_dispatcher(&self) -> bool {
+        let first = self.text.trim().split([' ', ',', ':']).next();
+        let named = first.and_then(|name| called(self.fleet.crew.values(), name));
+        let to_one = named.is_some_and(|member| member.role == Role::Dispatcher);
+        to_one && self.member.role != Role::Dispatcher
     }
 
     /// "does anyone else smell smoke at 12", "is it normal that the plug is smoking": who asks about a danger that they perceive

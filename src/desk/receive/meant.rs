@@ -1,6 +1,7 @@
 //! What a message means once it is held against what is open with its sender: a bare answer, a mended report.
 
 use super::super::answer;
+use super::super::phrases::plain;
 use super::super::settle::{self, Settled};
 use super::super::withdrawn;
 use super::Hearing;
@@ -217,10 +218,17 @@ impl Hearing<'_> {
             return Vec::new();
         }
         let reported = |unit: &UnitName| settled.reports.iter().any(|(other, ..)| other == unit);
+        // "rolling in ten": a number in words beside a report is a count, or minutes
+        let text = plain(self.text);
+        let typed = |unit: &UnitName| {
+            let name = unit.as_str().to_lowercase();
+            settled.reports.is_empty() || text.contains(&name)
+        };
         let mut units: Vec<UnitName> = Vec::new();
         for name in &self.heard.named {
             if let Some(unit) = settle::known(&self.fleet, name)
                 && !reported(unit)
+                && typed(unit)
                 && !units.contains(unit)
             {
                 units.push(unit.clone());

@@ -31,6 +31,7 @@ use std::sync::Arc;
 
 use chrono::{DateTime, Utc};
 
+pub(super) use self::asked::{asked_by_somebody, is_level};
 pub(super) use self::bare::LATE;
 pub(super) use self::ends::closing_words;
 pub(super) use self::meaning::Texted;
@@ -246,7 +247,9 @@ impl Hearing<'_> {
         let mut named: Vec<UnitName> = Vec::new();
         let words = self
             .text
-            .split(|c: char| !(c.is_alphanumeric() || c == '-'));
+            .split(|c: char| !(c.is_alphanumeric() || c == '-' || c == '/'))
+            .filter(|word| !is_a_fraction(word))
+            .flat_map(|word| word.split('/'));
         let typed: Vec<UnitName> = words.map(|word| UnitName::new(owner(word))).collect();
         // a word that is a trailer's name, unless it is the hour of a clock time: "chocks out at 10" has none
         let clock = when::clock_words(self.text);
@@ -272,6 +275,16 @@ impl Hearing<'_> {
     pub(super) fn late(&self) -> bool {
         self.inbound.received - self.inbound.at > LATE
     }
+}
+
+/// Tells whether a word is a level as gauges have it: the 8 of "7/8" is no trailer.
+fn is_a_fraction(word: &str) -> bool {
+    let parts = word.split_once('/');
+    parts.is_some_and(|(top, bottom)| {
+        let top = top.parse::<u32>();
+        matches!(bottom, "2" | "3" | "4" | "8" | "16")
+            && top.is_ok_and(|top| bottom.parse().is_ok_and(|bottom: u32| top < bottom))
+    })
 }
 
 /// Takes the ending off a number that owns what follows it: "12s truck".

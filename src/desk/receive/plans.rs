@@ -5,15 +5,18 @@ use std::borrow::Cow;
 use chrono::{DateTime, TimeDelta, Utc};
 
 use super::super::answer::{self, Reply};
+use super::super::inbound::Outgoing;
+use super::super::others::other_dispatchers;
 use super::super::situate::Case;
 use super::super::tasks::{WORTH_MOVING, earlier, kind_of};
 use super::super::{settle, truck, watch, when};
 use super::Hearing;
 use crate::book::{Record, TaskChange};
 use crate::dialogue::About;
-use crate::finding::TaskKind;
-use crate::fleet::PumpTruck;
+use crate::finding::{Level, TaskKind};
+use crate::fleet::{PumpTruck, Role};
 use crate::heard::{Plan, PlanKind, ReadingKey, UnitName};
+use crate::reply::Arg;
 
 /// A truck that is promised later than this, with no day told, was most likely told of the past.
 const FAR: TimeDelta = TimeDelta::hours(18);
@@ -41,6 +44,7 @@ impl Hearing<'_> {
                     let case = self.case_for(cases, &unit);
                     let wanted = self.wanted_by(by.as_deref(), plan, &case);
                     self.need(&case, kind_of(*need), wanted, reply);
+                    self.tell_of_the_wish(&unit, reply);
                 }
                 // "called the truck for 12, no answer": it is still to be called
                 (PlanKind::Booked { need, .. }, Some(unit)) if self.nobody_answered() => {
@@ -94,6 +98,29 @@ impl Hearing<'_> {
                     watch::set(self, wanted, reply, records);
                 }
                 _ => {} // wishes are no work
+            }
+        }
+    }
+
+    /// Tells the dispatchers what one of the crew asks for, in their own words.
+    fn tell_of_the_wish(&self, unit: &UnitName, reply: &mut Reply<'_>) {
+        if self.member.role == Role::Dispatcher || self.inbound.replaces.is_some() {
+            return;
+        }
+        for (to, voice) in other_dispatchers(self) {
+            let args = [
+                ("unit", Arg::from(unit.as_str())),
+                ("who", voice.person(&self.member.id).into_owned().into()),
+                ("quote", voice.quote(self.text.trim()).into()),
+            ];
+            let text = voice.say("need-told", &args);
+            if !reply
+                .others
+                .iter()
+                .any(|out| out.to == to.id && out.text.text() == text)
+            {
+                let letter = Outgoing::to(&to.id, text).of_level(Level::Notice);
+                reply.others.push(letter);
             }
         }
     }

@@ -140,7 +140,8 @@ impl Hearing<'_> {
             hazard.as_ref().is_some_and(|told| !told.is_of_a_person())
                 || gas.is_some()
                 || ending.is_some()
-                || of_a_clock,
+                || of_a_clock
+                || said.receipt.is_some(),
         );
         self.cured(&mut settled, step.as_ref());
         settled.words = match said.lone {
@@ -192,6 +193,15 @@ impl Hearing<'_> {
     /// Reads what the message says besides reports, and takes that out of what is heard.
     fn said(&mut self) -> Said {
         watch::point_down(self);
+        let refused = assign::refused(self);
+        if refused.is_some() {
+            self.talk.passed = None;
+        }
+        // a danger that is told beside it stands
+        if refused.is_some() && !self.tells_a_danger() {
+            self.heard = nothing_in(&self.heard);
+            self.text = "";
+        }
         let reminds = self.heard.entries.is_empty() && watch::reminds(self);
         if reminds {
             self.drop_what_is_not_now();
@@ -215,10 +225,6 @@ impl Hearing<'_> {
             self.heard.set_aside.clear();
             self.heard.unclear.clear();
         }
-        let refused = assign::refused(self);
-        if refused.is_some() {
-            self.heard = nothing_in(&self.heard);
-        }
         let lone = lone::said(self);
         if lone.is_some() && self.heard.entries.iter().all(Entry::is_empty) {
             if lone.as_ref().is_some_and(lone::Lone::is_all) {
@@ -230,7 +236,10 @@ impl Hearing<'_> {
         if matches!(lone, Some(lone::Lone::More)) {
             self.heard = nothing_in(&self.heard);
         }
-        let receipt = relay::receipt(self);
+        let receipt = match refused {
+            None => relay::receipt(self),
+            Some(_) => None,
+        };
         let denied = self.denies_its_place();
         let not_pumped = self.not_pumped();
         let hook_up = answer::asked_to_hook_up(self);
@@ -255,6 +264,13 @@ impl Hearing<'_> {
             aid,
             not_pumped,
         }
+    }
+
+    /// Tells whether the message tells of what can kill, whatever else it says.
+    fn tells_a_danger(&self) -> bool {
+        let faults = self.heard.entries.iter().flat_map(|entry| &entry.faults);
+        let danger = faults.into_iter().any(|f| Fault::DANGERS.contains(f));
+        danger || hazard::is_danger_in(self.text)
     }
 
     /// "Need someone to get ice melt", "put juno on 16 tomorrow": what others are to do is no plan of the sender's.
@@ -413,6 +429,7 @@ impl Hearing<'_> {
         }
         watch::hits(self, cases, reply, records);
         alarm::end_silence(self, cases, &settled.words, records);
+        alarm::end_of_the_tank(self, cases, records);
         if let Some(told) = &taken.hazard {
             hazard::tell(self, told, reply);
         }

@@ -5,6 +5,7 @@ use chrono::TimeDelta;
 use super::{pass_on, refuse_many, sent, without_that, works_today};
 use crate::book::Record;
 use crate::desk::answer::Reply;
+use crate::desk::others::last_there;
 use crate::desk::phrases::plain;
 use crate::desk::receive::Hearing;
 use crate::desk::settle;
@@ -141,13 +142,11 @@ fn with<'a>(hearing: &'a Hearing<'_>, unit: &UnitName) -> Vec<&'a CrewMember> {
     let now = hearing.now;
     let book = &hearing.desk.book;
     let job = hearing.fleet.job_of(unit, now, None);
-    let last = book
-        .unit(unit)
-        .and_then(|kept| kept.state().last_word.as_ref());
-    let last = last.filter(|word| now - word.at <= TimeDelta::hours(24));
+    let day = TimeDelta::hours(24);
+    let last = last_there(hearing.desk, &hearing.fleet, unit, (now, day));
     let is_there = |member: &&CrewMember| {
         let of_the_job = job.is_some_and(|job| job.crew.contains(&member.id));
-        let wrote = last.is_some_and(|word| word.from == member.id);
+        let wrote = last.as_ref() == Some(&member.id);
         let road = book.ahead().road(&member.id, now);
         let comes = road.is_some_and(|road| road.unit.as_ref() == Some(unit));
         member.id != hearing.member.id && (of_the_job || wrote || comes)

@@ -2,21 +2,23 @@
 
 mod group;
 
-use chrono::TimeDelta;
+use chrono::{DateTime, TimeDelta, Utc};
 
 use self::group::{some_of, tell_some};
 
-use super::answer::Reply;
+use super::answer::{self, Reply};
+use super::assign;
 use super::command::{not_allowed, refused};
+use super::hazard;
 use super::inbound::Outgoing;
 use super::lone;
 use super::others::called;
 use super::phrases::{Phrases, is_marked, plain};
-use super::receive::{Hearing, Texted};
+use super::receive::{Hearing, Texted, asked_by_somebody, is_level};
 use crate::book::Record;
 use crate::dialogue::Passed;
 use crate::fleet::{CrewMember, Fleet, Role};
-use crate::heard::{Command, CommandName, Heard};
+use crate::heard::{Command, CommandName, Entry, Event, Heard, PlanKind};
 use crate::reply::Arg;
 
 /// From so long before the doors a job's crew is of the day.
@@ -78,6 +80,91 @@ pub(super) fn sent_somewhere(came: &Texted<'_>, fleet: &Fleet, role: Role) -> Op
     })
 }
 
+/// Returns a text without the name of somebody of the crew, or a word for the dispatcher, that it opens with.
+pub(super) fn words_of<'t>(phrases: &Phrases, fleet: &Fleet, text: &'t str) -> &'t str {
+    let text = text.trim();
+    let to_all = phrases.after("tell", "dispatchers", text);
+    let named = || {
+        let (name, rest) = text.split_once([' ', ',', ':'])?;
+        called(fleet.crew.values(), name).map(|_| rest)
+    };
+    let Some(rest) = to_all.or_else(named) else {
+        return text;
+    };
+    let rest = rest.trim_start_matches([' ', ',', ':', '-']);
+    // "nadia, juno: ..."
+    let rest = match rest.len() < text.len() {
+        true if !rest.is_empty() => words_of(phrases, fleet, rest),
+        _ => rest,
+    };
+    phrases.after("tell", "that", rest).unwrap_or(rest)
+}
+
+/// Reads what one of the crew writes to the dispatcher rather than to the bot as words for them, where it reports and asks
+/// nothing: "nadia call me", "going home sick", "stuck in the snow at the gate".
+pub(super) fn for_the_dispatcher(came: &Texted<'_>, fleet: &Fleet, role: Role) -> Option<Command> {
+    let phrases = came.desk.phrases;
+    let heard = came.heard;
+    // "me voy a casa" is of the sender, and no trailer leaves
+    let of_me = phrases.holds("tell", "of-me", came.text);
+    let left = |entry: &Entry| entry.unit.is_none() && entry.events == [Event::Left];
+    let says_more = heard
+        .entries
+        .iter()
+        .any(|entry| !entry.is_empty() && !(of_me && left(entry)))
+        || heard.command.is_some()
+        || heard.plans.iter().any(|plan| {
+            !matches!(
+                plan.kind,
+                PlanKind::Other | PlanKind::Well | PlanKind::OnTheRoad
+            )
+        });
+    // who works alone is looked after by their clock
+    let alone = came.desk.book.ahead().alone(came.who).is_some();
+    if role == Role::Dispatcher || says_more || alone {
+        return None;
+    }
+    let text = came.text.trim();
+    let command = |rest: String| {
+        Some(Command {
+            name: CommandName::Tell,
+            task: None,
+            rest,
+        })
+    };
+    let asks = heard.ask.is_some() || is_marked(text);
+    let of_the_bot = |rest: &str| asks || answer::sounds_like_a_question(rest);
+    if let Some((name, rest)) = text.split_once([' ', ',', ':'])
+        && let Some(member) = called(fleet.crew.values(), name)
+        && member.role == Role::Dispatcher
+    {
+        let rest = rest.trim_start_matches([' ', ',', ':', '-']);
+        let wants = phrases.after("tell", "wants", rest).is_some();
+        let plain = !of_the_bot(rest)
+            && !hazard::is_told_in(rest)
+            && heard.unclear.is_empty()
+            && heard.named.is_empty();
+        if wants || plain && heard.answer.is_none() && rest.split_whitespace().count() > 1 {
+            return command(format!("{}: {rest}", member.id));
+        }
+    }
+    let tells = of_me || phrases.is("tell", "wants", text);
+    let mut dispatchers = fleet.crew.values();
+    let first = dispatchers.find(|member| member.role == Role::Dispatcher)?;
+    // what can hurt somebody, or is of a trailer, is told as such
+    let other = !heard.named.is_empty() || hazard::is_told_in(text);
+    if asks || !tells || other || !heard.unclear.is_empty() {
+        return None;
+    }
+    let mut all: Vec<&str> = vec![&first.id];
+    all.extend(
+        dispatchers
+            .filter(|m| m.role == Role::Dispatcher)
+            .map(|m| m.id.as_str()),
+    );
+    command(format!("{}: {text}", all.join(", ")))
+}
+
 /// Passes a message on: to one person, or to all who are named before the words.
 pub(super) fn tell(
     hearing: &Hearing<'_>,
@@ -127,7 +214,12 @@ pub(super) fn tell(
 }
 
 /// Notes that an answer to words goes back to who had them passed on.
-fn expect_answer(hearing: &Hearing<'_>, to: &CrewMember, words: &str, records: &mut Vec<Record>) {
+pub(super) fn expect_answer(
+    hearing: &Hearing<'_>,
+    to: &CrewMember,
+    words: &str,
+    records: &mut Vec<Record>,
+) {
     if to.id == hearing.member.id {
         return;
     }
@@ -143,8 +235,14 @@ fn expect_answer(hearing: &Hearing<'_>, to: &CrewMember, words: &str, records: &
     });
 }
 
-/// Takes "ok" and the like for the answer to words that were passed on lately, where nothing else waits for one.
-pub(super) fn receipt(hearing: &mut Hearing<'_>) -> Option<Passed> {
+/// Returns the words that were passed on to the sender lately, where nothing that waits for an answer was asked since.
+pub(super) fn newest<'h>(hearing: &'h Hearing<'_>) -> Option<&'h Passed> {
+    let (passed, asked) = lately(hearing)?;
+    Some(passed).filter(|passed| asked.is_none_or(|asked| asked < passed.at))
+}
+
+/// Returns the words that were passed on to the sender lately, and when what waits for an answer was asked.
+fn lately<'h>(hearing: &'h Hearing<'_>) -> Option<(&'h Passed, Option<DateTime<Utc>>)> {
     let at = hearing.inbound.at;
     let talk = &hearing.talk;
     let passed = talk.passed.as_ref()?;
@@ -153,10 +251,17 @@ pub(super) fn receipt(hearing: &mut Hearing<'_>) -> Option<Passed> {
     let checks = talk.checks.iter().map(|check| check.asked);
     let round = talk.round.iter().map(|round| round.asked);
     let asked = checks.chain(round).chain(question).max();
-    // "copy" answers the words that came after the step that was asked; a yes or a no is the step's
+    lately.then_some((passed, asked))
+}
+
+/// Takes "ok" and the like for the answer to words that were passed on lately, where nothing else waits for one.
+pub(super) fn receipt(hearing: &mut Hearing<'_>) -> Option<Passed> {
+    let (_, asked) = lately(hearing)?;
+    // "copy", "can't" answer the words that came after the step that was asked; a yes or a no is the step's
     let phrases = &hearing.desk.phrases;
+    let refuses = assign::says_no(phrases, hearing.text);
     let newest =
-        asked.is_some_and(|asked| asked < passed.at) && phrases.is("tell", "copies", hearing.text);
+        newest(hearing).is_some() && (refuses || phrases.is("tell", "copies", hearing.text));
     let waits = asked.is_some() && !newest;
     let alone = hearing
         .desk
@@ -167,9 +272,15 @@ pub(super) fn receipt(hearing: &mut Hearing<'_>) -> Option<Passed> {
     let mut alarms = hearing.desk.book.alarms().values();
     let alarmed =
         hearing.member.role == Role::Dispatcher && alarms.any(|alarm| alarm.acknowledged.is_none());
-    let says = hearing.desk.phrases.is("tell", "receipt", hearing.text);
-    if !says || !lately || waits || alone || alarmed {
+    // a level that was asked for is passed on, and logged as well
+    let level = is_level(phrases, hearing.written)
+        && asked_by_somebody(phrases, &hearing.fleet, &hearing.talk, hearing.inbound.at).is_some();
+    let says = level || refuses || phrases.is("tell", "receipt", hearing.text);
+    if !says || waits || alone || alarmed {
         return None;
+    }
+    if level {
+        return hearing.talk.passed.take();
     }
     hearing.heard = Heard {
         language: hearing.heard.language,
@@ -189,7 +300,7 @@ pub(super) fn acknowledge(hearing: &Hearing<'_>, passed: &Passed, reply: &mut Re
     let args = [
         ("who", Arg::from(hearing.member.name.as_str())),
         ("quote", voice.quote(&passed.words).into()),
-        ("words", voice.quote(hearing.text.trim()).into()),
+        ("words", voice.quote(hearing.written.trim()).into()),
     ];
     let text = voice.say("tell-answered", &args);
     reply.others.push(Outgoing::to(&member.id, text));

@@ -155,7 +155,10 @@ pub(in crate::desk) fn ordered(
     reply: &mut Reply<'_>,
     records: &mut Vec<Record>,
 ) {
-    if hearing.heard.command.is_some() || !hearing.desk.answers.tells_of_an_order(hearing.text) {
+    // words that are passed on tell of it all the same
+    let order = hearing.heard.command.as_ref();
+    let other = order.is_some_and(|order| order.name != CommandName::Tell);
+    if other || !hearing.desk.answers.tells_of_an_order(hearing.text) {
         return;
     }
     let known = |name| settle::known(&hearing.fleet, name).cloned();

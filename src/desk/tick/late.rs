@@ -2,6 +2,7 @@
 
 use chrono::{DateTime, TimeDelta, Utc};
 
+use super::super::others::last_there;
 use super::Round;
 use super::say::Answer;
 use crate::book::{Alarm, AlarmChange, Book, Record, Task, TaskChange};
@@ -98,10 +99,10 @@ pub(super) fn tell(round: &mut Round<'_>, id: u32) {
     }
     let mut told = round.dispatchers();
     // what the clock found out, whoever was last there can do
-    let there = task.unit.as_ref().and_then(|unit| {
-        let word = round.desk.book.unit(unit)?.state().last_word.clone()?;
-        (round.now - word.at <= THERE).then_some(word.from)
-    });
+    let there = task
+        .unit
+        .as_ref()
+        .and_then(|unit| last_there(round.desk, &round.fleet, unit, (round.now, THERE)));
     let theirs = task.cause.is_none() && task.kind != TaskKind::PumpOut;
     told.extend(there.filter(|who| theirs && !told.contains(who)));
     for to in told {

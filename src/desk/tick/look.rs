@@ -6,6 +6,7 @@
 use chrono::{DateTime, TimeDelta, Utc};
 
 use super::super::alarm::{freezes, is_without_heat, no_heat_key, no_heat_text};
+use super::super::others::last_there;
 use super::super::receive::lead;
 use super::super::situate::Case;
 use super::super::tasks::Board;
@@ -14,7 +15,7 @@ use super::read::ask_at;
 use super::say::Answer;
 use crate::book::{AheadChange, AlarmChange, Record, Stage};
 use crate::finding::{Finding, FindingId, Level, TaskKind, Urgency};
-use crate::heard::{ReadingKey, UnitName};
+use crate::heard::{Fault, ReadingKey, UnitName};
 use crate::physics::tank::STOP_PCT;
 use crate::situation::Occasion;
 
@@ -104,8 +105,13 @@ pub(super) fn look(round: &mut Round<'_>, unit: &UnitName) {
     let case = Case::standing(round.desk, &round.fleet, unit, now, Occasion::Tick);
     let at_work = case.job().is_some() && !matches!(case.now.stage(), Stage::Hitched | Stage::Yard);
     if at_work {
-        let found = case.findings();
-        for finding in found.into_iter().filter(|found| presses(&case, found, now)) {
+        // what runs over is known to be full: nobody is sent to read it
+        let spills = case.now.has(Fault::Spill);
+        let news = |found: &Finding| {
+            let of_the_tank = found.id.topic() == "waste" && found.task.is_none();
+            presses(&case, found, now) && !(spills && of_the_tank)
+        };
+        for finding in case.findings().into_iter().filter(news) {
             let wish = finding.task.as_ref().map(|wish| (wish.kind, wish.due));
             // a tank that will be dry within the hour is work, however full it looks
             let dry = (finding.id == FindingId::WaterFreshEndurance).then(|| {
@@ -221,11 +227,8 @@ fn say_once(round: &mut Round<'_>, case: &Case, finding: &Finding) {
         change,
     });
     // whoever is there can read a gauge; the dispatcher hears when it presses, or when nobody is there
-    let there = case
-        .now
-        .last_word
-        .as_ref()
-        .map(|word| word.from.clone())
+    let ever = (round.now, TimeDelta::days(365));
+    let there = last_there(round.desk, &round.fleet, &case.unit, ever)
         .filter(|who| round.desk.book.ahead().road(who, round.now).is_none());
     let dispatchers = round.dispatchers();
     let mut told: Vec<(String, Answer)> = Vec::new();

@@ -6,6 +6,7 @@
 
 use chrono::{DateTime, TimeDelta, Utc};
 
+use super::super::others::last_there;
 use super::super::receive::lead;
 use super::super::situate::Case;
 use super::super::tasks::Board;
@@ -92,10 +93,9 @@ pub(super) fn ask(round: &mut Round<'_>, unit: &UnitName) {
 
 /// Returns who is most likely at a trailer and may be asked: who wrote of it last, else who is on its job.
 fn there(round: &Round<'_>, case: &Case) -> Option<String> {
-    let last = case.now.last_word.as_ref();
-    let last = last.filter(|word| round.now - word.at <= THERE);
+    let last = last_there(round.desk, &round.fleet, &case.unit, (round.now, THERE));
     let crew = case.job().into_iter().flat_map(|job| &job.crew);
-    let mut people = last.map(|word| &word.from).into_iter().chain(crew);
+    let mut people = last.iter().chain(crew);
     let ahead = round.desk.book.ahead();
     let may_be_asked = |who: &&String| {
         let member = round.fleet.crew.get(*who);

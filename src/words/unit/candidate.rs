@@ -95,6 +95,7 @@ impl<'a> Candidate<'a> {
             .or_else(|| self.listed())
             .or_else(|| self.counted_or_measured())
             .or_else(|| self.of_something())
+            .or_else(|| self.of_the_water())
             .or_else(|| self.loose_or_drawn())
             .or_else(|| self.some_of_the_cords())
             .or_else(|| self.what_its_noun_is())
@@ -454,6 +455,19 @@ impl Candidate<'_> {
         let noun = self.at.checked_sub(2).map(|i| &self.items[i]);
         self.before.is_some_and(|b| b.is(Mark::Past))
             && noun.is_some_and(|n| n.chunk == self.item.chunk && n.noun().is_some())
+    }
+
+    /// "12 water 50, waste 3/4": behind the trailer that is named, the number is of its water, whatever it tells of it.
+    fn of_the_water(&self) -> Option<Verdict> {
+        let (items, at) = (self.items, self.at);
+        let water = self
+            .before
+            .is_some_and(|b| b.noun() == Some(Noun::Water) && b.chunk == self.item.chunk);
+        let named = self.named.last().is_some_and(|n| n.at + 2 == at);
+        let next = self
+            .next_item()
+            .is_none_or(|n| n.noun().is_some_and(|noun| noun.reading().is_some()));
+        (water && named && (next || chunk_ends(items, at))).then_some(No)
     }
 
     /// "guest count at the reservoir is 180": what the one noun that opens the chunk amounts to.

@@ -1,5 +1,6 @@
 //! What a correction says: its mark taken off, what was wrong and what is right told apart.
 
+use crate::desk::answer;
 use crate::desk::receive::Hearing;
 use crate::desk::settle::known;
 use crate::heard::UnitName;
@@ -42,6 +43,12 @@ impl Hearing<'_> {
         if let Some(right) = text.strip_prefix('*').or(text.strip_suffix('*')) {
             let right = right.trim_matches('*').trim();
             return (!right.is_empty()).then(|| plain(right, true));
+        }
+        // "12 was right", "la 12 estaba bien": of the trailer that the sender's last correction took it from
+        if let Some(unit) = self.was_right(text) {
+            let before = answer::correction(self)?.corrects.iter();
+            let of_it = before.into_iter().any(|report| report.unit == *unit);
+            return of_it.then(|| plain(text, true));
         }
         let mut rest = text;
         let (mut sure, mut denied, mut past) = (false, false, false);
@@ -136,6 +143,13 @@ impl Hearing<'_> {
             rest = after;
         }
         rest
+    }
+
+    /// Finds the trailer that is said to have been the right one after all: "12 was right".
+    pub(super) fn was_right(&self, text: &str) -> Option<&UnitName> {
+        let phrases = &self.desk.phrases;
+        let name = phrases.before("mend", "was-right", text.trim_end_matches(['.', '!']))?;
+        self.names_a_unit(name)
     }
 
     /// Tells whether a trailer is named as one: "la 10", "unit 10", "#10".

@@ -69,6 +69,9 @@ impl Hearing<'_> {
             }
             ways
         };
+        if let Some(to) = self.was_right(said.right) {
+            return units_alone(to);
+        }
         // "not 23" after "10 and 23 closed"
         if let Some(unit) =
             unit.filter(|unit| !said.sure && told.iter().any(|(of, ..)| of == *unit))

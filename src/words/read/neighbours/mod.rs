@@ -64,6 +64,7 @@ pub(super) fn settle(text: &str, tokens: &[Token], items: &mut [Item], senses: &
         words.outside_of_it(at);
         words.blows(at);
         words.open_part(at);
+        words.closed_part(at);
         words.open_tomorrow(at);
         words.hour_of_then(at);
         words.house_on_a_street(at);

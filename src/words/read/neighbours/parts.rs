@@ -29,6 +29,50 @@ impl Words<'_> {
         }
     }
 
+    /// "room A closed", "closed the ladies side", "the gate at 12 is closed": one part is closed, and the trailer is not.
+    pub(super) fn closed_part(&mut self, at: usize) {
+        let closed = [
+            What::Is(Concept::State(State::Closed)),
+            What::Is(Concept::State(State::Shut)),
+            What::Is(Concept::Event(Event::Closed)),
+        ];
+        if !closed.contains(&self.items[at].what) {
+            return;
+        }
+        let between = |i: usize| {
+            self.items[i].is_filler()
+                || self.items[i].is(Mark::Aux)
+                || self.items[i].is(Mark::At)
+                || self.items[i].is(Mark::Of)
+                || self.items[i].is(Mark::Article)
+                || self.items[i].is(Mark::Label)
+                || self.bare_number(i).is_some()
+        };
+        let part = |i: usize| self.says(i, Sense::OnePart);
+        let before = (0..at)
+            .rev()
+            .take(6)
+            .take_while(|i| self.same_chunk(at, *i) && (between(*i) || part(*i)))
+            .find(|i| part(*i));
+        let article = |i: usize| self.items.get(i).is_some_and(|n| n.is(Mark::Article));
+        let next = at + 1 + usize::from(article(at + 1));
+        let behind = self.same_chunk(at, next) && part(next);
+        let Some(found) = before.or(behind.then_some(next)) else {
+            return;
+        };
+        // "both sides closed", "mens and ladies closed": all of it
+        let all = (found.saturating_sub(4)..self.items.len().min(found + 4))
+            .filter(|i| self.same_chunk(found, *i))
+            .any(|i| {
+                let both = self.items[i].is(Mark::All);
+                let two = self.items[i].is(Mark::And) && i > found.saturating_sub(4) && part(i + 1);
+                both || two && (part(i - 1) || i > 1 && part(i - 2))
+            });
+        if !all {
+            self.items[at].what = What::Word { ordinary: true };
+        }
+    }
+
     /// "12 plugged into circuit 2", "la 7 conectada al circuito 1": on power.
     pub(super) fn on_a_circuit(&mut self, at: usize) {
         let connected = self.items[at].what == What::Is(Concept::State(State::TurnedOn));
