@@ -91,8 +91,8 @@ impl<R: Fn(&str) -> Heard> Parts<'_, '_, R> {
         let first = self.kind(text, true).unwrap_or(Kind::Other);
         let mut starts = vec![(0, first)];
         let breaks = |c: char| ",;.&\n".contains(c);
-        let mut ends = text.match_indices(|c: char| breaks(c) || c == ' ');
-        while let Some((at, mark)) = ends.next() {
+        let ends = text.match_indices(|c: char| breaks(c) || c == ' ');
+        for (at, mark) in ends {
             let behind = &text[at + mark.len()..];
             let line = mark == "\n";
             let mut tail = behind.trim_start_matches(|c: char| breaks(c) || c == ' ');
