@@ -14,8 +14,9 @@ use crate::heard::{Ask, Command, CommandName, Heard, UnitName};
 
 /// A message that gives several orders, or orders beside something else.
 pub(super) struct Joined {
-    /// What is read as the message itself.
+    /// What is read as the message itself, and whether it opens with no order.
     pub head: String,
+    pub plain: bool,
     /// Orders beside it, and tasks that are called done.
     pub orders: Vec<Command>,
     pub done: Vec<u32>,
@@ -55,6 +56,7 @@ pub(super) fn told(came: &Texted<'_>, role: Role, read: impl Fn(&str) -> Heard) 
     let (first, head) = pieces.next()?;
     let mut joined = Joined {
         head: head.to_owned(),
+        plain: first == Kind::Other,
         orders: Vec::new(),
         done: Vec::new(),
         left: Vec::new(),
@@ -89,8 +91,8 @@ impl<R: Fn(&str) -> Heard> Parts<'_, '_, R> {
         let first = self.kind(text, true).unwrap_or(Kind::Other);
         let mut starts = vec![(0, first)];
         let breaks = |c: char| ",;.&\n".contains(c);
-        let mut ends = text.match_indices(|c: char| breaks(c) || c == ' ');
-        while let Some((at, mark)) = ends.next() {
+        let ends = text.match_indices(|c: char| breaks(c) || c == ' ');
+        for (at, mark) in ends {
             let behind = &text[at + mark.len()..];
             let line = mark == "\n";
             let mut tail = behind.trim_start_matches(|c: char| breaks(c) || c == ' ');

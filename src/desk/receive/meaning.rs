@@ -82,6 +82,17 @@ impl Meaning {
             Some(Ask::Done { .. }) => meaning.also_done.extend(done),
             _ => meaning.left.extend(done.map(|id| id.to_string())),
         }
+        // "juno takes 12 to the yard and tell abel to wait": the first half says nothing that is known
+        let heard = &meaning.heard;
+        let silent = heard.ask.is_none()
+            && heard.command.is_none()
+            && heard.plans.is_empty()
+            && heard.answer.is_none()
+            && !heard.named.is_empty();
+        let unread = heard.unclear.is_empty() && heard.set_aside.is_empty();
+        if joined.plain && silent && unread && heard.entries.iter().all(Entry::is_empty) {
+            meaning.left.insert(0, joined.head.clone());
+        }
         meaning.left.extend(joined.left);
         meaning.whole.get_or_insert(joined.head);
         meaning

@@ -116,7 +116,7 @@ fn is_bare_wish(hearing: &Hearing<'_>) -> bool {
     let (phrases, text) = (hearing.desk.phrases, hearing.text);
     let says = |list| phrases.holds("truck", list, text);
     let work = says("work");
-    if says("called") || !work && !(says("who") && says("wished-by")) {
+    if says("called") || !(work || says("who") && says("deadline")) {
         return false;
     }
     let spoken = plain(&spoken(text));

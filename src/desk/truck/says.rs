@@ -20,7 +20,7 @@ pub(super) fn is_off(phrases: &Phrases, text: &str) -> bool {
 /// Tells whether a truck is said to come no more at all, whatever else says that it is not there: "no truck for 12 tonight".
 pub(super) fn is_given_up(phrases: &Phrases, text: &str) -> bool {
     let says = |list| phrases.holds("truck", list, text);
-    says("given-up") || says("none-for") && says("this-night")
+    says("quits") || says("none") && says("evening")
 }
 
 /// Tells whether a message says that a truck comes later than it was promised for.

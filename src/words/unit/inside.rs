@@ -217,7 +217,7 @@ pub(super) fn so_many_at_a_trailer(
     // "2 toilets running 12"
     let named_last = here(at + 2).and_then(Item::number).is_some_and(plain)
         && here(at + 3).is_none_or(|n| matches!(n.what, What::Sign(_)));
-    if led || !placed_later(items, at) && !(broken && named_last) {
+    if led || !(placed_later(items, at) || broken && named_last) {
         return false;
     }
     let harmed = |i: &Item| match i.what {
