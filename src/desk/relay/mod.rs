@@ -111,7 +111,7 @@ pub(super) fn for_the_dispatcher(came: &Texted<'_>, fleet: &Fleet, role: Role) -
     let says_more = heard
         .entries
         .iter()
-        .any(|entry| !entry.is_empty() && !(of_me && left(entry)))
+        .any(|entry| !(entry.is_empty() || of_me && left(entry)))
         || heard.command.is_some()
         || heard.plans.iter().any(|plan| {
             !matches!(
