@@ -1,7 +1,7 @@
 //! What somebody tells that can hurt people as it stands and is no fault of the trailer: a GFCI bypassed, sewage let out in a
 //! ditch, no chocks. What they are and how crews tell them stands in `grammar/hazards.toml`.
 
-mod stands;
+pub(super) mod stands;
 
 use std::sync::LazyLock;
 
@@ -160,13 +160,6 @@ pub(super) fn is_danger_in(text: &str) -> bool {
     let words = Words::of(&folded);
     let mut dangers = known().iter().filter(|hazard| hazard.is_a_danger());
     dangers.any(|hazard| hazard.is_in(&words, text))
-}
-
-/// Tells whether a text tells of any hazard, danger or not.
-pub(super) fn is_told_in(text: &str) -> bool {
-    let folded = plain(text);
-    let words = Words::of(&folded);
-    known().iter().any(|hazard| hazard.is_in(&words, text))
 }
 
 /// Finds the hazard that a message tells of, and takes out of its reports what was misread by it.

@@ -34,6 +34,13 @@ pub(in crate::desk) fn findings<'a>(
     hazards.map(|hazard| hazard.finding(Some(unit)))
 }
 
+/// Tells whether a text tells of any hazard, danger or not.
+pub(in crate::desk) fn is_told_in(text: &str) -> bool {
+    let folded = plain(text);
+    let words = Words::of(&folded);
+    known().iter().any(|hazard| hazard.is_in(&words, text))
+}
+
 /// Finds the hazards that a message says are over, and reports them so.
 pub(in crate::desk) fn over(hearing: &Hearing<'_>, settled: &mut Settled) -> Option<Over> {
     ended_by_work(hearing, settled);

@@ -94,8 +94,9 @@ fn without_both(message: &Texted<'_>, text: &str) -> String {
 /// names so.
 pub(super) fn same_as(message: &Texted<'_>) -> Vec<Entry> {
     let (phrases, heard) = (message.desk.phrases, message.heard);
-    let told = heard.entries.iter().filter(|entry| !entry.is_empty());
-    let Some(of) = told.last().filter(|entry| entry.unit.is_some()) else {
+    let mut told = heard.entries.iter().rev();
+    let last = told.find(|entry| !entry.is_empty());
+    let Some(of) = last.filter(|entry| entry.unit.is_some()) else {
         return Vec::new();
     };
     if heard.command.is_some() || heard.ask.is_some() || !of.hazards.is_empty() {

@@ -9,7 +9,7 @@ use self::group::{some_of, tell_some};
 use super::answer::{self, Reply};
 use super::assign;
 use super::command::{not_allowed, refused};
-use super::hazard;
+use super::hazard::stands;
 use super::inbound::Outgoing;
 use super::lone;
 use super::others::called;
@@ -111,7 +111,7 @@ pub(super) fn for_the_dispatcher(came: &Texted<'_>, fleet: &Fleet, role: Role) -
     let says_more = heard
         .entries
         .iter()
-        .any(|entry| !entry.is_empty() && !(of_me && left(entry)))
+        .any(|entry| !(entry.is_empty() || of_me && left(entry)))
         || heard.command.is_some()
         || heard.plans.iter().any(|plan| {
             !matches!(
@@ -141,7 +141,7 @@ pub(super) fn for_the_dispatcher(came: &Texted<'_>, fleet: &Fleet, role: Role) -
         let rest = rest.trim_start_matches([' ', ',', ':', '-']);
         let wants = phrases.after("tell", "wants", rest).is_some();
         let plain = !of_the_bot(rest)
-            && !hazard::is_told_in(rest)
+            && !stands::is_told_in(rest)
             && heard.unclear.is_empty()
             && heard.named.is_empty();
         if wants || plain && heard.answer.is_none() && rest.split_whitespace().count() > 1 {
@@ -152,7 +152,7 @@ pub(super) fn for_the_dispatcher(came: &Texted<'_>, fleet: &Fleet, role: Role) -
     let mut dispatchers = fleet.crew.values();
     let first = dispatchers.find(|member| member.role == Role::Dispatcher)?;
     // what can hurt somebody, or is of a trailer, is told as such
-    let other = !heard.named.is_empty() || hazard::is_told_in(text);
+    let other = !heard.named.is_empty() || stands::is_told_in(text);
     if asks || !tells || other || !heard.unclear.is_empty() {
         return None;
     }
