@@ -1,6 +1,7 @@
 //! What somebody tells that can hurt people as it stands and is no fault of the trailer: a GFCI bypassed, sewage let out in a
 //! ditch, no chocks. What they are and how crews tell them stands in `grammar/hazards.toml`.
 
+mod near;
 pub(super) mod stands;
 
 use std::sync::LazyLock;
@@ -9,12 +10,13 @@ use chrono::TimeDelta;
 use serde::Deserialize;
 use serde::de::Error as _;
 
+use near::feet_in;
 pub(super) use stands::{Over, findings, over, tell_over};
 
 use super::answer::{self, Reply};
 use super::inbound::Outgoing;
 use super::others::other_dispatchers;
-use super::phrases::{PhraseList, Phrases, Words, plain};
+use super::phrases::{PhraseList, Words, plain};
 use super::receive::Hearing;
 use super::repeat;
 use super::settle::{self, Settled};
@@ -24,7 +26,6 @@ use crate::finding::{Caution, Finding, FindingId, Level};
 use crate::heard::{Ask, Entry, Event, Fault, UnitName};
 use crate::reply::Arg;
 use crate::rules;
-use crate::words;
 
 const HAZARDS: &str = include_str!("../../grammar/hazards.toml");
 /// What was told so long ago is still what "it" means.
@@ -167,8 +168,9 @@ pub(super) fn take(hearing: &Hearing<'_>, settled: &mut Settled) -> Option<Told>
     let heard = &hearing.heard;
     let only_asked = answer::asks_leave(hearing.text) && answer::is_warned_of(hearing);
     let asks = !matches!(heard.ask, None | Some(Ask::Status { .. }));
+    let told_beside = answer::told_beside(hearing.text);
     let rewrites = hearing.mends() || hearing.inbound.replaces.is_some();
-    if asks || heard.command.is_some() || hearing.fact.is_some() {
+    if asks && told_beside.is_none() || heard.command.is_some() || hearing.fact.is_some() {
         return None;
     }
     let moved = match hearing.inbound.replaces.is_none() {
@@ -186,8 +188,8 @@ pub(super) fn take(hearing: &Hearing<'_>, settled: &mut Settled) -> Option<Told>
     let folded = plain(hearing.text);
     let words = Words::of(&folded);
     // what is only asked about is not done, and what is told beside it is
-    let beside = match only_asked {
-        true => answer::beside_leave(hearing.text),
+    let beside = match only_asked || asks {
+        true => told_beside.unwrap_or_default(),
         false => hearing.text.to_owned(),
     };
     let folded_beside = plain(&beside);
@@ -201,6 +203,7 @@ pub(super) fn take(hearing: &Hearing<'_>, settled: &mut Settled) -> Option<Told>
             None => hazard.is_in(&told_beside, &beside),
         };
         is_told
+            && (!asks || hazard.is_a_danger())
             && hazard.bears(hearing, &unit)
             && !stands::is_told_over(hearing, &words, hazard, unit.as_ref())
             && hazard.stands_for(settled, unit.as_ref())
@@ -404,35 +407,6 @@ impl Hazard {
             && (self.beside.is_empty() || self.beside.iter().any(open))
             && self.after.as_ref().is_none_or(follows)
     }
-}
-
-/// Reads the one distance that a text tells, in feet.
-fn feet_in(text: &str) -> Option<f64> {
-    let folded = text.to_lowercase().replace(['\'', '’'], " ft ");
-    let mut words = folded
-        .split(|c: char| !(c.is_alphanumeric() || c == '.'))
-        .filter(|word| !word.is_empty())
-        .peekable();
-    while let Some(word) = words.next() {
-        let digits = word.trim_end_matches(char::is_alphabetic);
-        let Ok(number) = digits.parse::<f64>() else {
-            continue;
-        };
-        let label = match &word[digits.len()..] {
-            "" => words.peek().copied().unwrap_or_default(),
-            label => label,
-        };
-        let yards = Phrases::built_in().is("measure", "yards", label);
-        let one = if yards {
-            Some(3.0)
-        } else {
-            words::feet_in(label)
-        };
-        if let Some(one) = one {
-            return Some(number * one);
-        }
-    }
-    None
 }
 
 #[cfg(test)]

@@ -118,10 +118,11 @@ fn asks(phrases: &Phrases, text: &str) -> bool {
         || opened.is_some_and(|rest| !told(bare) && !told(rest))
 }
 
-/// Returns the dangers among what was reported.
+/// Returns the dangers among what was reported, and a spill, of which the dispatchers heard as of a danger.
 pub(super) fn dangers_in(told: &[Told]) -> Vec<(UnitName, Fault)> {
     let of = |(unit, _, entry): &Told| -> Vec<(UnitName, Fault)> {
-        let dangers = entry.faults.iter().filter(|f| Fault::DANGERS.contains(f));
+        let alarming = |f: &&Fault| Fault::DANGERS.contains(f) || **f == Fault::Spill;
+        let dangers = entry.faults.iter().filter(alarming);
         dangers.map(|fault| (unit.clone(), *fault)).collect()
     };
     told.iter().flat_map(of).collect()

@@ -217,6 +217,7 @@ pub(super) fn beside(
 
 /// How a unit is, asked in passing: what this person was told lately goes by name.
 pub(super) fn in_passing(hearing: &Hearing<'_>, case: &Case, reply: &mut Reply<'_>) {
+    let mut leads = false;
     let mut rest: Vec<String> = Vec::new();
     for finding in case.findings() {
         let known = |other: &Finding| other.id == finding.id && other.unit == finding.unit;
@@ -226,18 +227,24 @@ pub(super) fn in_passing(hearing: &Hearing<'_>, case: &Case, reply: &mut Reply<'
         if finding.level < Level::Danger
             && repeat::told_lately(&finding, &hearing.talk, hearing.now)
         {
+            // the worst comes first, even where it goes by its name
+            leads |= reply.findings.is_empty();
             rest.push(reply.name(&finding));
             reply.beside.push(finding);
         } else {
             reply.findings.push(finding);
         }
     }
+    leads &= !reply.findings.is_empty();
     tell::how_it_stands(case, reply);
-    if !rest.is_empty() {
-        let args = [
-            ("unit", Arg::from(case.unit.as_str())),
-            ("names", rest.join("; ").into()),
-        ];
+    let args = [
+        ("unit", Arg::from(case.unit.as_str())),
+        ("names", rest.join("; ").into()),
+    ];
+    if leads {
+        let line = reply.voice.say("still", &args);
+        reply.first.push(line);
+    } else if !rest.is_empty() {
         reply.say("answer-beside", &args);
     }
 }

@@ -110,7 +110,24 @@ pub(in crate::desk) fn sounds_like_one(text: &str) -> bool {
 /// Tells whether a message asks whether something may be done, or how it is done.
 pub(in crate::desk) fn asks_to_act(text: &str) -> bool {
     let folded = plain(text);
-    Phrases::built_in().opens("questions", "acts", without_lead_in(&folded))
+    let bare = without_trailer(without_lead_in(&folded));
+    Phrases::built_in().opens("questions", "acts", bare)
+}
+
+/// Takes a trailer's number off that stands before a question: "12 can i reset it", "la 12 puedo".
+fn without_trailer(folded: &str) -> &str {
+    let phrases = Phrases::built_in();
+    let parted = |text: &'_ str| -> Option<usize> { text.find(' ').map(|at| at + 1) };
+    let mut rest = folded;
+    while let Some(at) = parted(rest)
+        && phrases.is("mend", "trailer", &rest[..at])
+    {
+        rest = &rest[at..];
+    }
+    match parted(rest) {
+        Some(at) if rest[..at - 1].chars().all(|c| c.is_ascii_digit()) => &rest[at..],
+        _ => folded,
+    }
 }
 
 /// Tells whether a message asks for leave, "dump it in the ditch ok?" too: what it speaks of is not done.
@@ -119,10 +136,49 @@ pub(in crate::desk) fn asks_leave(text: &str) -> bool {
     asks_to_act(text) || is_marked(text) && behind
 }
 
-/// Returns what a message tells beside asking for leave: "someone got shocked" behind "can i tape the breaker".
-pub(in crate::desk) fn beside_leave(text: &str) -> String {
-    let parts = text.split_inclusive(['.', ',', ';', '!', '?', '\n']);
-    parts.filter(|part| !asks_leave(part.trim())).collect()
+/// Returns what a message tells beside what it asks: "someone got shocked" behind "can i tape the breaker and"; none where
+/// it asks nothing, or tells nothing beside. What a condition opens is not told: "what if it trips and somebody falls".
+pub(in crate::desk) fn told_beside(text: &str) -> Option<String> {
+    let phrases = Phrases::built_in();
+    let (mut told, mut asked) = (Vec::new(), false);
+    for part in text.split_inclusive(['.', ',', ';', '!', '?', '\n']) {
+        let mut depends = false;
+        for clause in clauses(part) {
+            let bare = phrases.after("questions", "joins", clause);
+            let bare = plain(bare.unwrap_or(clause));
+            let bare = without_lead_in(&bare);
+            let asks = phrases.opens("questions", "openings", bare) || asks_leave(clause.trim());
+            asked |= asks;
+            if !asks && !depends {
+                told.push(clause.trim());
+            }
+            depends |= phrases.holds("questions", "depends", clause);
+        }
+    }
+    let told = told.join(" ");
+    (asked && !plain(&told).is_empty()).then_some(told)
+}
+
+/// Parts a stretch without stops where a word joins to it what somebody or something does: "and the lady passed out".
+fn clauses(part: &str) -> Vec<&str> {
+    let phrases = Phrases::built_in();
+    let starts = part.match_indices(' ').map(|(at, _)| at + 1);
+    let begins = |at: &usize| {
+        let rest = &part[*at..];
+        let joined = phrases.after("questions", "joins", rest);
+        // "and 12 is on fire"
+        let named = |rest: &str| rest.starts_with(|c: char| c.is_ascii_digit());
+        let tells = |rest: &str| named(rest) || phrases.opens("questions", "tells", &plain(rest));
+        joined.is_some_and(tells) || phrases.opens("questions", "cries", &plain(rest))
+    };
+    let mut clauses = Vec::new();
+    let mut from = 0;
+    for at in starts.filter(begins) {
+        clauses.push(&part[from..at]);
+        from = at;
+    }
+    clauses.push(&part[from..]);
+    clauses
 }
 
 /// Takes the words off that may stand before a question: "so", "hey".
@@ -284,6 +340,8 @@ mod tests {
             "can i stand on the fender",
             "so how do i open the awning",
             "puedo subirme a la salpicadera",
+            "12 can i reset it",
+            "la 12 puedo abrirla",
         ] {
             assert!(asks_to_act(asks), "{asks}");
         }
@@ -292,12 +350,23 @@ mod tests {
         for (text, told) in [
             (
                 "can i tape the breaker. someone got shocked",
-                " someone got shocked",
+                Some("someone got shocked"),
             ),
-            ("12 is on fire, can i use water?", "12 is on fire,"),
-            ("dump it in the ditch ok?", ""),
+            ("12 is on fire, can i use water?", Some("12 is on fire,")),
+            ("12 can i reset it n a guy is down", Some("n a guy is down")),
+            (
+                "cómo lo abro y se cayó una señora",
+                Some("y se cayó una señora"),
+            ),
+            (
+                "whats the code theres a fire in 12",
+                Some("theres a fire in 12"),
+            ),
+            ("what if it trips and someone gets shocked", None),
+            ("dump it in the ditch ok?", None),
+            ("12 water on and the pump runs", None),
         ] {
-            assert_eq!(beside_leave(text), told);
+            assert_eq!(told_beside(text).as_deref(), told, "{text}");
         }
         for other in ["12 water ok", "is 12 ok?", "heater can go on", "how is 12"] {
             assert!(!asks_to_act(other), "{other}");

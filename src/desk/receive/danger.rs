@@ -173,7 +173,7 @@ impl Hearing<'_> {
     /// Help that was called for somebody who is hurt, is there, or is needed no more.
     fn helped(&mut self, settled: &mut Settled) -> Option<Safety> {
         let says = |list| self.desk.answers.says("help", list, self.text);
-        let unit = self.unit_meant()?;
+        let unit = self.in_danger()?;
         let hurt = [Fault::PersonHurt, Fault::PersonCold];
         let hurt: Vec<Fault> = hurt.into_iter().filter(|f| self.has(&unit, *f)).collect();
         // who was made ill may be gone, the gas is not
@@ -195,12 +195,21 @@ impl Hearing<'_> {
                 .events
                 .retain(|event| !(arrives && *event == Event::Arrived));
             // who is looked after, or helped, is not hurt anew
-            if over || arrives && self.says_no_more_than_help() {
+            if over || self.says_no_more_than_help() {
                 let news = |fault: &Fault| *fault != Fault::PersonHurt && !hurt.contains(fault);
                 entry.faults.retain(news);
             }
         }
         settled.reports.retain(|(.., entry)| !entry.is_empty());
+        if let Some(entry) = settled.homeless.take() {
+            // "ambulance on the way", without a trailer: of the one where the danger is
+            let anew = entry.faults.iter().any(|f| *f != Fault::PersonHurt);
+            if anew || !entry.events.is_empty() || !self.says_no_more_than_help() {
+                settled.homeless = Some(entry);
+            } else {
+                settled.findings.clear();
+            }
+        }
         self.without_emergency_number();
         if over && !says("all") && self.times_hurt(&unit) > 1 {
             settled.amend(&unit, |entry| {
@@ -260,6 +269,23 @@ impl Hearing<'_> {
     pub(super) fn has(&self, unit: &UnitName, fault: Fault) -> bool {
         let kept = self.desk.book.unit(unit);
         kept.is_some_and(|kept| kept.state().has(fault))
+    }
+
+    /// Returns the trailer meant, where a danger is open on it or the message names it, else the only one that has one open:
+    /// a dispatcher who called help has talked of none.
+    fn in_danger(&self) -> Option<UnitName> {
+        let meant = self.unit_meant();
+        let named = !self.heard.named.is_empty();
+        let fits = |unit: &UnitName| named || !self.dangers_on(unit).is_empty();
+        if let Some(unit) = meant.filter(fits) {
+            return Some(unit);
+        }
+        let mut open = self.fleet.trailers.keys();
+        let mut open = open
+            .by_ref()
+            .filter(|unit| !self.dangers_on(unit).is_empty());
+        let only = open.next()?;
+        open.next().is_none().then(|| only.clone())
     }
 
     /// Returns the trailer that the message names, else the one last talked about.

@@ -1,6 +1,8 @@
 //! What a message is taken to say, before any of it is worked through: as the reader hears it, then as what is open with
 //! its sender makes of it.
 
+use std::borrow::Cow;
+
 use chrono::{DateTime, Utc};
 
 use super::super::inbound::Inbound;
@@ -435,11 +437,15 @@ impl Came<'_> {
 
     fn hear(&self, text: &str) -> Heard {
         let scale = self.fleet.style.temperature;
+        let owned = self.owned(text);
+        let text = owned.as_deref().unwrap_or(text);
         let placed = self.placed_outside(text);
         let text = placed.as_deref().unwrap_or(text);
         let mut heard = self.desk.reader.hear(text, scale);
         if heard.command.is_none() {
             self.dangers_all_the_same(text, &mut heard);
+            self.dangers_beside_a_question(text, &mut heard);
+            self.all_dead(text, &mut heard);
             self.crew_hurt(text, &mut heard);
             self.without_idioms(text, &mut heard);
         }
@@ -555,6 +561,61 @@ impl Came<'_> {
                 .set_aside
                 .retain(|remark| alarmed.set_aside.contains(remark));
         }
+    }
+
+    /// "plug on one of 5s cords": what belongs to a trailer of the fleet, written without its apostrophe. Returns the text with
+    /// it; none where nothing is meant so: "low 20s".
+    fn owned(&self, text: &str) -> Option<String> {
+        let phrases = self.desk.phrases;
+        let mut words: Vec<Cow<'_, str>> = text.split(' ').map(Cow::Borrowed).collect();
+        let owns = |at: usize| {
+            let name = words[at].strip_suffix('s')?;
+            let digits = !name.is_empty() && name.chars().all(|c| c.is_ascii_digit());
+            let known = settle::known(self.fleet, &UnitName::new(name)).is_some();
+            let decade = at > 0 && phrases.is("place", "decades", &words[at - 1]);
+            (digits && known && !decade && at + 1 < words.len()).then(|| format!("{name}'s"))
+        };
+        let found: Vec<(usize, String)> = (0..words.len())
+            .filter_map(|at| Some((at, owns(at)?)))
+            .collect();
+        for (at, word) in &found {
+            words[*at] = Cow::Owned(word.clone());
+        }
+        (!found.is_empty()).then(|| words.join(" "))
+    }
+
+    /// "12 dead, nothing works": no one thing of it is meant, but its power.
+    fn all_dead(&self, text: &str, heard: &mut Heard) {
+        let says = |list| self.desk.phrases.holds("all-dead", list, text);
+        if heard.ask.is_some() || !says("says") || says("not") {
+            return;
+        }
+        let unit = heard.named.first().cloned();
+        match heard.entries.iter_mut().find(|entry| entry.unit == unit) {
+            Some(entry) if entry.faults.contains(&Fault::NoPower) => {}
+            Some(entry) => entry.faults.push(Fault::NoPower),
+            None => heard.entries.push(Entry {
+                unit,
+                faults: vec![Fault::NoPower],
+                ..Entry::default()
+            }),
+        }
+    }
+
+    /// "how do i reset the gfci and the lady just passed out": what is told beside a question is not asked.
+    fn dangers_beside_a_question(&self, text: &str, heard: &mut Heard) {
+        let Some(told) = answer::told_beside(text) else {
+            return;
+        };
+        let scale = self.fleet.style.temperature;
+        let mut told = self.desk.reader.hear_dangers(&told, scale).entries;
+        if let [unit] = heard.named.as_slice() {
+            // "12 can i tape it and someone got shocked": the one trailer that is named
+            for entry in &mut told {
+                entry.unit.get_or_insert_with(|| unit.clone());
+            }
+        }
+        add_dangers(heard, told, |fault| Fault::DANGERS.contains(fault));
     }
 
     /// "juno fell": of somebody of the crew, whose name the reader does not know, it is what it is of anybody.

@@ -175,7 +175,7 @@ impl Hearing<'_> {
         if !answer::asks_leave(self.text) || !answer::is_warned_of(self) {
             return;
         }
-        let told = answer::beside_leave(self.text);
+        let told = answer::told_beside(self.text).unwrap_or_default();
         let told = self.desk.reader.hear(&told, self.fleet.style.temperature);
         let stands = |entry: &mut Entry| {
             let wrong = |fault: &Fault| told.entries.iter().any(|it| it.faults.contains(fault));

@@ -60,7 +60,7 @@ impl Round<'_> {
         let late = now - check.asked > PAUSE;
         let guards = step.guards() && !check.mending && !late;
         if silent && !late && (guards || !check.waits) {
-            if !guards {
+            if !guards || super::tells_more(self.hearing, reply) {
                 reply.say("walk-unread", &[]);
             }
             // asked again, it is the last thing said

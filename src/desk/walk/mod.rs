@@ -54,6 +54,8 @@ use crate::dialogue::{CHECK_LASTS, Check, Talk};
 use crate::heard::{Ask, CommandName};
 use crate::rules::{Asks, Step, course_steps, steps};
 
+/// A message of fewer words is an answer that was not read, and tells of nothing.
+const TELLING: usize = 3;
 /// What was done this short a time ago is not asked again.
 const LATELY: TimeDelta = TimeDelta::hours(6);
 /// A reading this fresh answers the step that asks for it.
@@ -223,9 +225,9 @@ impl Round<'_> {
             if matches!(hearing.heard.ask, Some(Ask::Why { .. })) {
                 self.say_what_for(reply);
             }
-            // where somebody is to be kept safe the question alone comes again
+            // where somebody is to be kept safe the question alone comes again, unless more was told than "ok"
             let step = self.checks.last().and_then(step_of);
-            let guards = step.is_some_and(Step::guards);
+            let guards = step.is_some_and(Step::guards) && !tells_more(hearing, reply);
             if shortly && !guards && reply.findings.is_empty() {
                 reply.say("walk-unread", &[]);
             }
@@ -242,6 +244,11 @@ impl Round<'_> {
             }
         }
     }
+}
+
+/// Tells whether a message says more than a word or two and nothing is answered to it: that it was not read is said.
+pub(super) fn tells_more(hearing: &Hearing<'_>, reply: &Reply<'_>) -> bool {
+    reply.lines.is_empty() && hearing.text.split_whitespace().count() >= TELLING
 }
 
 /// Answers who asks where a check stands, or what was asked, while none is open: with the question that waits, if any.

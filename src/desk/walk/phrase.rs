@@ -9,20 +9,29 @@ pub(super) struct Phrases {
     covered: Vec<bool>,
 }
 
+/// Stands among the words where a comma parts a "no" from what follows: no phrase goes over it.
+const PAUSE: &str = ",";
+
 /// Where a phrase stands: from a word to the one after its last.
 pub(super) type Span = (usize, usize);
 
 impl Phrases {
     pub(super) fn of(text: &str) -> Phrases {
         let mut words: Vec<String> = Vec::new();
-        for word in plain(text).split(' ').filter(|word| !word.is_empty()) {
+        let no = text.split_once(',').filter(|(head, _)| plain(head) == "no");
+        if no.is_some() {
+            // "no, se botó otra vez" does not say "no se botó"
+            words.extend(["no".to_owned(), PAUSE.to_owned()]);
+        }
+        let rest = no.map_or(text, |(_, rest)| rest);
+        for word in plain(rest).split(' ').filter(|word| !word.is_empty()) {
             match words.last_mut().and_then(|last| contracted(last, word)) {
                 Some((last, short)) => *last = short.to_owned(),
                 None if word == "cannot" => words.push("cant".into()),
                 None => words.push(without_drawl(word)),
             }
         }
-        let covered = vec![false; words.len()];
+        let covered = words.iter().map(|word| word == PAUSE).collect();
         Phrases { words, covered }
     }
 

@@ -121,6 +121,11 @@ impl Answers {
             said => said?,
         };
         let grave = matches!(check.fault, Fault::Shock | Fault::Spill);
+        // "yeah 10" says which trailer it is, and not that its power is off
+        let which = check.fault == Fault::Shock && !heard.named.is_empty();
+        if step.guards() && said == Said::Yes && which && !by_own {
+            return Some(Said::Unclear);
+        }
         if step.guards() && (said == Said::Done || said == Said::Mended && grave) {
             return Some(Said::Unclear);
         }

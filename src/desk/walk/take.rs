@@ -230,6 +230,10 @@ fn take_out_of_the_reports(
         hearing.heard.ask = None;
         hearing.heard.command = None;
     }
+    if check.fault == Fault::Shock && all.iter().all(|(_, said)| *said == Said::Unclear) {
+        // "yeah 10" is no reading: the question comes again
+        hearing.heard.unclear.clear();
+    }
     let aside = all.iter().all(|(_, said)| {
         matches!(
             said,

@@ -39,6 +39,23 @@ fn a_danger_told_beside_what_is_asked_is_one() {
         ("tobin", "can i tape the breaker. someone got shocked at 12"),
         ("tobin", "can i use a heat gun, 12 is on fire"),
         ("tobin", "12 is on fire, can i put a propane heater inside?"),
+        ("tobin", "can i tape the breaker and someone got shocked"),
+        (
+            "tobin",
+            "how do i reset the gfci and the lady just passed out",
+        ),
+        (
+            "tobin",
+            "where do i park n some lady fell on the steps of 12",
+        ),
+        ("tobin", "whats the gate code theres a fire in 12"),
+        ("tobin", "who do i call cuz somebody got shocked"),
+        (
+            "tobin",
+            "how do i level 12 and jack is sinking w juno under it",
+        ),
+        ("lupe", "cómo reseteo el gfci y se desmayó una señora"),
+        ("lupe", "dónde me estaciono pero huele a gas en la 6"),
         (
             "lupe",
             "puedo encintar la pastilla? le dio toques a uno en la 6",
@@ -50,6 +67,37 @@ fn a_danger_told_beside_what_is_asked_is_one() {
         let reply = words_to(&turn, who);
         assert!(reply.starts_with(danger), "{text}: {reply}");
         assert!(words_to(&turn, "nadia").contains("DANGER"), "{text}");
+    }
+}
+
+#[test]
+fn what_only_might_happen_is_no_danger() {
+    for (who, text) in [
+        ("tobin", "who do i call when someone gets hurt"),
+        (
+            "tobin",
+            "what do i do if the gfci trips and someone gets shocked",
+        ),
+        (
+            "tobin",
+            "should i close 12 and tell the guests theres no water",
+        ),
+        ("lupe", "a quién llamo si alguien se cae y se desmaya"),
+    ] {
+        let turn = Crew::new(false).takes(who, text);
+        assert!(!words_to(&turn, "nadia").contains("DANGER"), "{text}");
+    }
+}
+
+#[test]
+fn wet_hands_unplug_nothing() {
+    for (who, text, no) in [
+        ("tobin", "can i unplug it standing in water", "No."),
+        ("tobin", "ok to plug it in with wet hands?", "No."),
+        ("lupe", "puedo desconectarla con las manos mojadas", "No."),
+    ] {
+        let reply = Crew::new(false).hears(who, text);
+        assert!(reply.starts_with(no), "{text}: {reply}");
     }
 }
 

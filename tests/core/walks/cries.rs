@@ -90,6 +90,41 @@ const CRIES: &[(&str, &str, &str)] = &[
     ("tobin", "12 poo water is running toward the creek", "WARNING 12: Close the unit"),
     ("tobin", "12 hose came off while dumping, its everywhere", "WARNING 12: Close the unit"),
     ("ines", "12 se salieron las negras", "WARNING 12: Close the unit"),
+    ("tobin", "some guy by the steps isnt breathing right", "someone hurt"),
+    ("tobin", "hes out cold", "someone hurt"),
+    ("tobin", "cut my arm wide open", "someone hurt"),
+    ("tobin", "woman in labor in stall 1", "someone hurt"),
+    ("tobin", "kid drank the hand sanitizer", "someone hurt"),
+    ("tobin", "battery acid in my eyes", "someone hurt"),
+    ("tobin", "eyes burning from cleaner", "someone hurt"),
+    ("tobin", "hand stuck in the jack", "someone hurt"),
+    ("tobin", "12 lady's wrist is bent funny", "DANGER 12: Tobin reports someone hurt"),
+    ("tobin", "blood all over stall 3", "someone hurt"),
+    ("tobin", "kid hurt by 12", "DANGER 12: Tobin reports someone hurt"),
+    ("tobin", "fingers r numb and white", "hurt by the cold"),
+    ("tobin", "juno is shaking n talking weird from the cold", "someone hurt"),
+    ("tobin", "two bar staff by the genny say their heads are splitting", "someone sick from gas"),
+    ("lupe", "se me desmayó una doña, la 6", "DANGER 6: Lupe reports someone hurt"),
+    ("lupe", "a mi compa le dio un golpe de calor en la 6", "DANGER 6: Lupe reports someone hurt"),
+    ("lupe", "un niño se tragó el azul de la 6", "DANGER 6: Lupe reports someone hurt"),
+    ("lupe", "picó un alacrán a mi compa", "someone hurt"),
+    ("lupe", "se cortó con el vidrio en la 6", "DANGER 6: Lupe reports someone hurt"),
+    ("lupe", "alguien se encerró y no contesta, la 6", "somebody shut in who does not answer"),
+    ("lupe", "recibió un toque con el barandal", "electric shock"),
+    ("lupe", "me pegó la luz en la 6", "DANGER 6: Lupe reports electric shock"),
+    ("lupe", "a la señora le dio un corrientazo", "electric shock"),
+    ("lupe", "me dio calambre al tocar la puerta", "electric shock"),
+    ("tobin", "jack is sinking w juno under it", "under a trailer on a jack"),
+    ("lupe", "se está hundiendo el gato de la 6 con Inés abajo", "under a trailer on a jack"),
+    ("tobin", "trailer is rolling", "rolling"),
+    ("tobin", "tree branch on the wire above 12", "a power line"),
+    ("tobin", "12 water heater is spitting steam", "a relief valve"),
+    ("tobin", "spilled gas refueling the genny", "smell of gas"),
+    ("lupe", "se derramó gasolina en la 6", "DANGER 6: Lupe reports smell of gas"),
+    ("tobin", "brought the generator in the barn to warm up", "generator or fuel burner inside"),
+    ("lupe", "el generador lo tengo debajo del toldo", "generator or fuel burner inside"),
+    ("lupe", "hay agua en los contactos de la 6", "water in a panel"),
+    ("lupe", "sale lo negro por la coladera del piso de la 6", "WARNING 6: Close the unit"),
 ];
 
 /// What has such words and is no danger.
@@ -123,7 +158,77 @@ const CALM: &[(&str, &str)] = &[
     ("tobin", "12 is on fire tonight, guests love it"),
     ("tobin", "i almost got shocked today by the bill"),
     ("tobin", "burned my tongue on coffee"),
+    ("tobin", "12 coffee somebody dropped"),
+    ("tobin", "somebody dropped their phone at 12"),
+    ("tobin", "12 pump, bleeding the air out of it"),
+    ("tobin", "pressure fell"),
+    ("tobin", "12 put the generator in the barn for the night, its off"),
+    ("tobin", "out of hand sanitizer on 12"),
+    ("tobin", "tree on the property line by 12"),
+    ("lupe", "dale un toque final a la 6"),
+    ("lupe", "se soltó la manguera de la 6"),
 ];
+
+#[test]
+fn a_danger_moves_where_a_step_of_a_check_waits_too() {
+    for (who, check, said, place) in [
+        ("tobin", "12 leak", "i smell gas", "no, at 23"),
+        (
+            "tobin",
+            "12 valve is frozen",
+            "someone hurt",
+            "no its at 23",
+        ),
+        ("lupe", "12 fuga de agua", "huele a gas", "no, en la 23"),
+    ] {
+        let mut crew = Crew::new(false);
+        crew.hears(who, check);
+        crew.hears(who, said);
+        let told = words_to(&crew.takes(who, place), "nadia");
+        assert!(told.contains("DANGER 23"), "{place}: {told}");
+    }
+}
+
+#[test]
+fn which_trailer_it_is_does_not_say_that_its_power_is_off() {
+    for said in ["yeah 12", "yes its 12"] {
+        let mut crew = Crew::new(false);
+        crew.hears("tobin", "12 electric shock");
+        let reply = crew.hears("tobin", said);
+        assert!(
+            !reply.contains("power off;") && !reply.contains(": power off"),
+            "{reply}"
+        );
+        assert!(reply.contains("Is the power off at the source"), "{reply}");
+    }
+}
+
+#[test]
+fn a_trailer_that_is_dead_as_a_whole_has_no_power() {
+    for (who, said, fault) in [
+        ("tobin", "12 dead, nothing works", "no power"),
+        ("tobin", "12 is completely dead", "no power"),
+        ("lupe", "la 6 está muerta, no prende nada", "sin corriente"),
+    ] {
+        let reply = Crew::new(false).hears(who, said);
+        assert!(reply.contains(fault), "{said}: {reply}");
+    }
+    let reply = Crew::new(false).hears("tobin", "12 battery completely dead");
+    assert!(!reply.contains(": no power"), "{reply}");
+}
+
+#[test]
+fn help_that_a_dispatcher_called_is_no_second_danger() {
+    for said in ["ambulance on the way", "ya viene la ambulancia"] {
+        let mut crew = Crew::new(false);
+        crew.hears("tobin", "someone hurt at 12");
+        let reply = crew.hears("nadia", said);
+        assert!(!reply.contains("DANGER"), "{said}: {reply}");
+    }
+    // where nobody told of anybody it is a danger
+    let reply = Crew::new(false).hears("tobin", "ambulance on the way");
+    assert!(reply.starts_with("DANGER"), "{reply}");
+}
 
 #[test]
 fn a_cry_for_help_reaches_the_dispatcher_as_what_it_is() {

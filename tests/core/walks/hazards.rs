@@ -81,6 +81,9 @@ const TOLD: &[Row] = &[
     ("sewage-up", &[], "sewage is coming up the shower drain", "salen aguas negras por la coladera de la"),
     ("hurt", &[], "a lady fell down the steps", "se cayó una señora en la"),
     ("ill", &[], "dizzy from the exhaust", "mareado por el humo de la planta en la"),
+    ("battery-frozen", &[], "battery is frozen", "se congeló la batería de la"),
+    ("wind-tips", &[], "wind is gonna tip the trailer", "el viento va a voltear el remolque, la"),
+    ("tire-low", &[], "left tire looks low", "se ve baja una llanta de la"),
     ("not-ok", &[], "juno is in bad shape", "juno se puso mal, en la"),
 ];
 

@@ -16,9 +16,7 @@ impl Hearing<'_> {
     /// Returns how this message mends the place of the danger that its sender told last; none where it says anything else.
     pub(in crate::desk::receive) fn danger_placed(&self) -> Option<(MessageKey, Mend)> {
         let asks = self.heard.ask.is_some() || is_marked(self.text);
-        // what is said at a step of a check answers it
-        let steps = !self.talk.checks.is_empty();
-        if asks || steps || self.heard.command.is_some() || self.inbound.replaces.is_some() {
+        if asks || self.heard.command.is_some() || self.inbound.replaces.is_some() {
             return None;
         }
         let (sent, told) = self.within_reach().next()?;
@@ -29,6 +27,11 @@ impl Hearing<'_> {
             return None;
         }
         let (to, denied) = self.place_alone(from)?;
+        // a bare number at a step of a check may answer it, and so may "no"; "no, at 23" says where
+        let steps = !self.talk.checks.is_empty();
+        if steps && !self.desk.phrases.holds("place", "moves", self.text) {
+            return None;
+        }
         let way = Mend::Unit {
             from: from.clone(),
             to,
