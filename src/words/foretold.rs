@@ -33,23 +33,24 @@ pub(super) fn low(
     if !certain || says(Sense::FeelsLike) {
         return None;
     }
+    let is_below = |at: usize| {
+        let next = words.get(at + 1);
+        next.is_some_and(|next| senses.has(next, Sense::UnderZero))
+    };
     // "going down to 5 tonight": where it goes, though the number could be a trailer's
     if falls
         && night
         && let Some(at) = behind(&words, Sense::FallsTo, senses)
-        && let Some(told) = words.get(at).and_then(|word| degrees(word, false, scale))
+        && let Some(told) = words
+            .get(at)
+            .and_then(|word| degrees(word, is_below(at), scale))
     {
         return Some(told.f);
     }
     // "ten below zero": the zero is no second number
     let zero = |at: usize| at > 0 && senses.has(&words[at - 1], Sense::UnderZero);
     let all = words.iter().enumerate().filter(|(at, _)| !zero(*at));
-    let mut degrees = all.filter_map(|(at, word)| {
-        let under = words
-            .get(at + 1)
-            .is_some_and(|next| senses.has(next, Sense::UnderZero));
-        degrees(word, under, scale)
-    });
+    let mut degrees = all.filter_map(|(at, word)| degrees(word, is_below(at), scale));
     let is_a_trailer = |d: &Degrees| !d.signed && named.iter().any(|n| n.as_str() == d.typed);
     let told = degrees.clone().find(|d| !is_a_trailer(d))?;
     let one = degrees.all(|d| is_a_trailer(&d) || d == told);

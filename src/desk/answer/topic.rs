@@ -149,7 +149,7 @@ pub(in crate::desk) fn told_beside(text: &str) -> Option<String> {
             let bare = without_lead_in(&bare);
             let asks = phrases.opens("questions", "openings", bare) || asks_leave(clause.trim());
             asked |= asks;
-            if !asks && !depends {
+            if !asks && !depends && !clause.trim().is_empty() {
                 told.push(clause.trim());
             }
             depends |= phrases.holds("questions", "depends", clause);

@@ -11,6 +11,7 @@ mod danger;
 mod ends;
 mod fixed;
 mod gas;
+mod hear;
 mod leave;
 mod likely;
 mod loads;

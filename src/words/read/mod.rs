@@ -25,7 +25,7 @@ use crate::words::lex::{self, Token};
 use crate::words::normal::Normal;
 use crate::words::pair::{self, Found, Outcome};
 use crate::words::scope::{self, Scope};
-use crate::words::senses::Senses;
+use crate::words::senses::{Sense, Senses};
 use crate::words::unit::{self, Group};
 use crate::words::vocab::Spellings;
 use crate::words::{
@@ -398,7 +398,7 @@ impl<'t> Reading<'t> {
         if !self.heard.entries.iter().all(read_as_air) {
             return;
         }
-        let text = &self.in_digits();
+        let text = &self.in_digits(senses);
         let about_more = self.items.iter().any(|item| {
             let other =
                 |noun: Noun| !matches!(noun, Noun::Air | Noun::Low | Noun::Person | Noun::Sound);
@@ -459,12 +459,18 @@ impl<'t> Reading<'t> {
     }
 
     /// Returns the text as it was read, its numbers in words written in digits.
-    fn in_digits(&self) -> String {
+    fn in_digits(&self, senses: &Senses) -> String {
         let mut out = String::with_capacity(self.normal.text.len());
         let mut end = 0;
         for (tokens, value) in &self.spoken {
             out.push_str(&self.normal.text[end..self.tokens[tokens.start].start]);
-            out.push_str(&value.to_string());
+            // "ten below zero" stays under zero in so many words: by them it is known for a low
+            let first =
+                &self.normal.text[self.tokens[tokens.start].start..self.tokens[tokens.start].end];
+            match *value < 0.0 && !senses.has(first, Sense::MinusSign) {
+                true => out.push_str(&format!("{} below 0", -value)),
+                false => out.push_str(&value.to_string()),
+            }
             end = self.tokens[tokens.end - 1].end;
         }
         out.push_str(&self.normal.text[end..]);
