@@ -126,12 +126,13 @@ impl Namer<'_> {
     }
 }
 
-/// Reads each example with so many slips, one at a time, drawn by the seed: first the kind, then the key.
-pub(super) fn slips(namer: &Namer, keys: Keys, each: usize, seed: u64) -> Slips {
+/// Reads every so-manieth example with so many slips, one at a time, drawn by the seed: first the kind, then the key.
+pub(super) fn slips(namer: &Namer, keys: Keys, (every, each): (usize, usize), seed: u64) -> Slips {
     let reader = namer.reader;
     let mut chance = fastrand::Rng::with_seed(seed);
     let mut found = Slips::default();
-    for (_, example) in all_examples() {
+    let first = chance.usize(..every);
+    for (_, example) in all_examples().into_iter().skip(first).step_by(every) {
         let text = example["text"].as_str().unwrap();
         let meant = Meant::of(reader, &example);
         let chars: Vec<char> = text.chars().collect();
