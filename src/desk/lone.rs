@@ -339,8 +339,7 @@ pub(super) fn till_in(
     let told: Vec<&str> = rest.split_whitespace().take(2).collect();
     let told = format!("at {}", told.join(" "));
     let unit = unit_till(hearing);
-    let job = unit.and_then(|unit| hearing.fleet.job_of(&unit, written, None));
-    let zone = job.map_or(hearing.fleet.time_zone, |job| job.time_zone);
+    let zone = hearing.fleet.zone_at(unit.as_ref(), written);
     let until = when::coming(&told, written, zone)?;
     (until - written <= LONGEST_TILL && until > written).then_some(until)
 }

@@ -116,10 +116,7 @@ fn nearest<'a>(
         .flat_map(|job| &job.trailers)
     {
         let stage = desk.book.unit(unit).map(|kept| kept.state().stage());
-        let there = matches!(
-            stage,
-            Some(Stage::SettingUp | Stage::InService | Stage::Closed)
-        );
+        let there = stage.is_some_and(Stage::is_on_site);
         if !there && !due.contains(unit) {
             due.push(unit.clone());
         }

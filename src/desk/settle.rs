@@ -107,9 +107,7 @@ pub(super) fn settle(
                 }
             },
         };
-        let zone = fleet
-            .job_of(&unit, at, None)
-            .map_or(fleet.time_zone, |job| job.time_zone);
+        let zone = fleet.zone_at(Some(&unit), at);
         let told = match entry
             .when
             .as_deref()

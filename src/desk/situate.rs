@@ -3,6 +3,7 @@
 use std::sync::Arc;
 
 use chrono::{DateTime, TimeDelta, Utc};
+use chrono_tz::Tz;
 
 use super::{Desk, hazard};
 use crate::book::{Latest, Lesson, MessageKey, Stage, Task, UnitState};
@@ -146,6 +147,11 @@ impl Case {
     /// Returns the trailer's spec.
     pub(super) fn spec(&self) -> Option<&Trailer> {
         self.fleet.trailers.get(&self.unit)
+    }
+
+    /// Returns the time zone at the trailer: of its job, else the company's.
+    pub(super) fn zone(&self) -> Tz {
+        self.job().map_or(self.fleet.time_zone, |job| job.time_zone)
     }
 
     /// Returns the job the trailer is at, or is being brought to. Leaving with this very message still counts as being

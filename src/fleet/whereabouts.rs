@@ -4,6 +4,7 @@ use std::collections::HashMap;
 use std::sync::OnceLock;
 
 use chrono::{DateTime, Duration, Utc};
+use chrono_tz::Tz;
 
 use super::model::{Fleet, Job, JobId, Site, Trailer};
 use crate::heard::UnitName;
@@ -78,6 +79,12 @@ impl Fleet {
         let places = self.places_of(unit);
         let place = places.iter().find(|&&place| self.jobs[place].id == *job)?;
         Some(self.set_up_begins(places, *place))
+    }
+
+    /// Returns the time zone at a trailer: of the job that it is at, else the company's.
+    pub fn zone_at(&self, unit: Option<&UnitName>, at: DateTime<Utc>) -> Tz {
+        let job = unit.and_then(|unit| self.job_of(unit, at, None));
+        job.map_or(self.time_zone, |job| job.time_zone)
     }
 
     /// Lists a trailer's jobs in the order of their doors.

@@ -116,6 +116,13 @@ pub enum Stage {
     Closed,
 }
 
+impl Stage {
+    /// Tells whether the trailer stands at a site, open or not.
+    pub fn is_on_site(self) -> bool {
+        matches!(self, Stage::SettingUp | Stage::InService | Stage::Closed)
+    }
+}
+
 /// Everything known of one trailer.
 #[derive(Debug, Clone, Default, PartialEq, Serialize, Deserialize)]
 pub struct UnitState {

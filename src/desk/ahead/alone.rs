@@ -443,9 +443,7 @@ fn offer(hearing: &Hearing<'_>, cases: &[Case], reply: &mut Reply<'_>, records: 
     if offered.is_some_and(|offered| at - offered < OFFER_EVERY) {
         return;
     }
-    let zone = case
-        .job()
-        .map_or(hearing.fleet.time_zone, |job| job.time_zone);
+    let zone = case.zone();
     let hour = at.with_timezone(&zone).hour();
     let by_night = hour >= NIGHT.0 || hour < NIGHT.1;
     if !by_night && frostbite(&case.now, at).is_none() {

@@ -26,9 +26,7 @@ pub(super) fn pump_out(case: &Case, reply: &mut Reply<'_>) -> Vec<FindingId> {
 
 /// Does the tank last, till the hour that is asked about where there is one?
 pub(super) fn lasts(hearing: &Hearing<'_>, case: &Case, reply: &mut Reply<'_>) -> Vec<FindingId> {
-    let zone = case
-        .job()
-        .map_or(hearing.fleet.time_zone, |job| job.time_zone);
+    let zone = case.zone();
     let rest = hearing
         .desk
         .phrases

@@ -391,8 +391,7 @@ fn trailer_and_rest<'t>(phrases: &Phrases, mut text: &'t str) -> Option<(UnitNam
 }
 
 fn zone(hearing: &Hearing<'_>, unit: &UnitName) -> Tz {
-    let job = hearing.fleet.job_of(unit, hearing.inbound.at, None);
-    job.map_or(hearing.fleet.time_zone, |job| job.time_zone)
+    hearing.fleet.zone_at(Some(unit), hearing.inbound.at)
 }
 
 #[cfg(test)]

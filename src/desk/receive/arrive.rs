@@ -11,7 +11,7 @@ use super::super::settle::Settled;
 use super::super::sites;
 use super::super::situate::Case;
 use super::Hearing;
-use crate::book::{AheadChange, Record, Stage};
+use crate::book::{AheadChange, Record};
 use crate::dialogue::{About, CONTEXT_LASTS};
 use crate::finding::Level;
 use crate::fleet::Role;
@@ -254,5 +254,5 @@ fn is_there(case: &Case) -> bool {
     let lately = case.now.when(Event::Arrived);
     let lately = lately.is_some_and(|at| case.at - at <= CONTEXT_LASTS);
     let stage = case.now.stage();
-    lately || matches!(stage, Stage::SettingUp | Stage::InService | Stage::Closed)
+    lately || stage.is_on_site()
 }

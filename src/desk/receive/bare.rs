@@ -419,10 +419,7 @@ impl Bare<'_> {
             return Some(at);
         }
         let unit = entry.unit.as_ref()?;
-        let zone = self
-            .fleet
-            .job_of(unit, at, None)
-            .map_or(self.fleet.time_zone, |job| job.time_zone);
+        let zone = self.fleet.zone_at(Some(unit), at);
         when::instant(&when::clock_in(self.text)?, at, zone)
     }
 

@@ -239,10 +239,7 @@ impl Hearing<'_> {
                     .iter()
                     .any(|key| entry.readings.value(*key).is_some())
         });
-        let on_site = matches!(
-            stage,
-            Some(Stage::SettingUp | Stage::InService | Stage::Closed)
-        );
+        let on_site = stage.is_some_and(Stage::is_on_site);
         let gone = match packs || ready {
             // "leaving check 12", "ready to roll" of one on the hook goes on with its list
             true => stage == Some(Stage::Yard),
@@ -316,7 +313,7 @@ impl Hearing<'_> {
             Some((Stage::Hitched, left)) if !left || listed => {}
             // nobody said that it is on the hook, or its departure was not let pass
             Some(_) if listed => {}
-            Some((Stage::SettingUp | Stage::InService | Stage::Closed, _)) if gone => {}
+            Some((stage, _)) if stage.is_on_site() && gone => {}
             _ => return false,
         }
         let entry = settled.report_on(&unit, self.inbound.at);

@@ -135,7 +135,7 @@ impl Hearing<'_> {
 
     /// Returns the instant that a clock time in a wish names, at the trailer's site.
     fn told_for(&self, clock: Option<&str>, plan: &Plan, case: &Case) -> Option<DateTime<Utc>> {
-        let zone = case.job().map_or(self.fleet.time_zone, |job| job.time_zone);
+        let zone = case.zone();
         when::told(clock?, &plan.text, self.now, zone)
     }
 
@@ -149,7 +149,7 @@ impl Hearing<'_> {
         if let Some(at) = self.told_for(clock, plan, case) {
             return Some(at);
         }
-        let zone = case.job().map_or(self.fleet.time_zone, |job| job.time_zone);
+        let zone = case.zone();
         let says = |list| self.desk.phrases.holds("need-by", list, &plan.text);
         let named = when::day_ahead(&plan.text, self.now, zone);
         if named.is_some()

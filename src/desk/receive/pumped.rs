@@ -129,8 +129,7 @@ impl Hearing<'_> {
         since: DateTime<Utc>,
         until: DateTime<Utc>,
     ) -> Option<DateTime<Utc>> {
-        let job = self.fleet.job_of(unit, until, None);
-        let zone = job.map_or(self.fleet.time_zone, |job| job.time_zone);
+        let zone = self.fleet.zone_at(Some(unit), until);
         when::instant(&when::clock_in(self.text)?, until, zone)
             .filter(|at| *at > since && *at <= until)
     }

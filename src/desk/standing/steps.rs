@@ -3,7 +3,7 @@
 use super::super::answer::Reply;
 use super::super::receive::Hearing;
 use super::super::settle;
-use crate::book::{Record, Stage};
+use crate::book::Record;
 use crate::heard::{Event, Fault, UnitName};
 use crate::rules;
 
@@ -57,10 +57,7 @@ pub(in crate::desk) fn told_done(hearing: &Hearing<'_>) -> impl Iterator<Item = 
 /// Tells whether a trailer stands on a site and nobody said that it is on the hook.
 fn stands_loose(hearing: &Hearing<'_>, unit: &UnitName) -> bool {
     let state = hearing.asked_about(unit).now;
-    let on_site = matches!(
-        state.stage(),
-        Stage::SettingUp | Stage::InService | Stage::Closed
-    );
+    let on_site = state.stage().is_on_site();
     let hooks = [Event::Hitched, Event::Left];
     let mut told = hearing.heard.entries.iter();
     let hitched = told.any(|entry| entry.events.iter().any(|event| hooks.contains(event)));

@@ -78,7 +78,7 @@ pub(in crate::desk) fn spelled_out(message: &Texted<'_>) -> Option<String> {
         return None;
     }
     let told = |task: &Task| {
-        let zone = zone(fleet, task.unit.as_ref()?, at);
+        let zone = fleet.zone_at(Some(task.unit.as_ref()?), at);
         on_its_day(rest, task.promised, at, zone).or_else(|| time_told(rest, at, zone))
     };
     // of several called in one message it is the one whose time is nearest
@@ -104,7 +104,7 @@ fn pushed(message: &Texted<'_>, phrases: &Phrases) -> Option<String> {
     let unit = settle::known(fleet, &UnitName::new(name))?;
     called(desk, unit)?;
     let rest = phrases.after("orders", "to", rest)?;
-    let comes = time_told(rest, at, zone(fleet, unit, at))?;
+    let comes = time_told(rest, at, fleet.zone_at(Some(unit), at))?;
     Some(sentence(desk, fleet, unit, comes, at))
 }
 
@@ -206,7 +206,7 @@ pub(in crate::desk) fn answered(
 ) -> Option<String> {
     match about {
         About::TruckWhen { unit } => {
-            let comes = time_told(text, at, zone(fleet, unit, at))?;
+            let comes = time_told(text, at, fleet.zone_at(Some(unit), at))?;
             Some(sentence(desk, fleet, unit, comes, at))
         }
         About::HowMuch { unit, .. } => {
@@ -231,7 +231,7 @@ fn sentence(
     comes: DateTime<Utc>,
     at: DateTime<Utc>,
 ) -> String {
-    let zone = zone(fleet, unit, at);
+    let zone = fleet.zone_at(Some(unit), at);
     let comes = comes.with_timezone(&zone);
     let clock = match comes.date_naive() == at.with_timezone(&zone).date_naive() {
         true => comes.format("%H:%M").to_string(),
@@ -403,11 +403,6 @@ pub(super) fn units_in(fleet: &Fleet, text: &str) -> Vec<UnitName> {
     let mut found: Vec<UnitName> = units.cloned().collect();
     found.dedup();
     found
-}
-
-fn zone(fleet: &Fleet, unit: &UnitName, at: DateTime<Utc>) -> Tz {
-    let job = fleet.job_of(unit, at, None);
-    job.map_or(fleet.time_zone, |job| job.time_zone)
 }
 
 #[cfg(test)]

@@ -164,10 +164,7 @@ fn stands(hearing: &Hearing<'_>) -> bool {
     };
     let stage = hearing.desk.book.unit(unit);
     let stage = stage.map(|kept| kept.state().stage());
-    matches!(
-        stage,
-        Some(Stage::SettingUp | Stage::InService | Stage::Closed)
-    )
+    stage.is_some_and(Stage::is_on_site)
 }
 
 /// Tells whether somebody wants the bot to call, which it cannot.
@@ -355,9 +352,7 @@ fn words_about(words: &[&str], at: usize) -> String {
 
 pub(super) fn zone(hearing: &Hearing<'_>) -> Tz {
     let named = hearing.names();
-    let unit = named.first();
-    unit.and_then(|unit| hearing.fleet.job_of(unit, hearing.now, None))
-        .map_or(hearing.fleet.time_zone, |job| job.time_zone)
+    hearing.fleet.zone_at(named.first(), hearing.now)
 }
 
 pub(super) fn local(at: DateTime<Utc>, zone: Tz) -> String {

@@ -92,11 +92,7 @@ pub(super) fn told(hearing: &Hearing<'_>, reply: &mut Reply<'_>, records: &mut V
         }
         return;
     };
-    let zone = task
-        .unit
-        .as_ref()
-        .and_then(|unit| hearing.fleet.job_of(unit, hearing.now, None))
-        .map_or(hearing.fleet.time_zone, |job| job.time_zone);
+    let zone = hearing.fleet.zone_at(task.unit.as_ref(), hearing.now);
     // "moved the truck to 8", where a trailer is called so, is asked
     let to = phrases.following("truck", "to", text).is_some();
     let behind = || again::behind_late(hearing.desk, text, hearing.now, zone).filter(|_| !to);

@@ -249,10 +249,7 @@ pub(in crate::desk) fn gone(hearing: &Hearing<'_>, settled: &mut Settled) -> Opt
 fn stands(hearing: &Hearing<'_>, unit: &UnitName) -> bool {
     let kept = hearing.desk.book.unit(unit);
     let stage = kept.map(|kept| kept.state().stage());
-    matches!(
-        stage,
-        Some(Stage::SettingUp | Stage::InService | Stage::Closed)
-    )
+    stage.is_some_and(Stage::is_on_site)
 }
 
 /// Returns the one number that a text gives as gallons: "380 gal", "took 1,200".
