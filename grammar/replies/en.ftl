@@ -226,6 +226,7 @@ unclear-stopped-where = Not logged: { $quote }. Is the trailer at its job site? 
 unclear-done-in-part = Not logged: { $quote }. How much is left in the tank? Send it as in "12 waste 1/2".
 unclear-spaced-minus = Not logged: { $quote }. Is that number below zero? Send it with the minus close by, as in -5.
 unclear-bar-or-psi = Not logged: { $quote }. Is that bar or psi? Send the number with it.
+unclear-f-or-c = Not logged: { $quote }. Is that °F or °C? Send the number with it.
 unclear-feet-or-metres = Not logged: { $quote }. Is that feet or metres? Send the number with it.
 unclear-percent-or-gallons = Not logged: { $quote }. Is that percent or gallons? Send the number with it.
 unclear-order = Nothing changed: { $quote }. Records change by reports only. Send each unit with what you see, or "undo".

@@ -227,6 +227,7 @@ unclear-stopped-where = No anotado: { $quote }. ¿Ya está el remolque en su sit
 unclear-done-in-part = No anotado: { $quote }. ¿Cuánto queda en el tanque? Mándelo como "12 negras 1/2".
 unclear-spaced-minus = No anotado: { $quote }. ¿El número es bajo cero? Mándelo con el menos pegado, como -5.
 unclear-bar-or-psi = No anotado: { $quote }. ¿Son bar o psi? Mande el número con eso.
+unclear-f-or-c = No anotado: { $quote }. ¿Son °F o °C? Mande el número con eso.
 unclear-feet-or-metres = No anotado: { $quote }. ¿Son pies o metros? Mande el número con eso.
 unclear-percent-or-gallons = No anotado: { $quote }. ¿Es por ciento o galones? Mande el número con eso.
 unclear-order = No cambié nada: { $quote }. Los datos cambian solo con reportes. Mande cada unidad con lo que ve, o "deshacer".

@@ -16,6 +16,7 @@ mod days;
 mod either_way;
 mod explain;
 mod foretold;
+mod hot_air;
 mod hot_skin;
 mod instead;
 mod item;

@@ -175,6 +175,12 @@ impl Placer<'_> {
         if noun.is_none() && matches!(run, Some(Noun::Cord | Noun::Cords | Noun::Hose)) {
             return Value::Unclear("feet-or-metres");
         }
+        if unit == Unit::Deg
+            && matches!(noun, None | Some(Noun::Slope))
+            && let Some(slope) = self.tilt(at, v)
+        {
+            return slope;
+        }
         let f = match (unit, self.scale) {
             (Unit::DegC, _) | (Unit::Deg, TemperatureScale::C) => quantity::f_from_c(v),
             _ => v,
@@ -198,6 +204,37 @@ impl Placer<'_> {
             _ => K::AirF,
         };
         within(key, f)
+    }
+
+    /// "inclinada 3 grados", "está bien inclinada, como 3 grados": how far it leans, as far as a trailer that stands
+    /// can. "12 not level, 3 degrees": behind a comma it may be the air, and is asked.
+    fn tilt(&self, at: usize, degrees: f64) -> Option<Value> {
+        const STANDS: std::ops::RangeInclusive<f64> = 0.0..=8.0;
+        let tilted = (0..at)
+            .rev()
+            .take(5)
+            .take_while(|i| self.items[*i].sentence == self.items[at].sentence)
+            .find(|i| {
+                let item = &self.items[*i];
+                !item.is_filler() && !item.is(Mark::About) && item.what != What::Sign(',')
+            })
+            .is_some_and(|i| self.items[i].what == What::Is(Concept::State(State::Tilted)));
+        if !(tilted || self.leans(at)) || degrees > 15.0 {
+            return None;
+        }
+        let parted = self.items[at.saturating_sub(2)..at]
+            .iter()
+            .any(|i| i.what == What::Sign(','));
+        let out = (self.items.get(at + 1))
+            .is_some_and(|n| n.what == What::Is(Concept::State(State::Out)));
+        if parted || out {
+            return Some(Value::Unclear("no-place"));
+        }
+        let percent = (degrees.to_radians().tan() * 1000.0).round() / 10.0;
+        match STANDS.contains(&degrees) {
+            true => Some(within(ReadingKey::SlopePct, percent)),
+            false => Some(Value::Unclear("no-place")),
+        }
     }
 
     /// "120V 30A": what a plate says the thing is made for.

@@ -57,7 +57,33 @@ fn opens_with_a_trailer(items: &[Item], at: usize, measure: usize, unit: Unit) -
         && (opens && of_circuits
             || was
             || at == 0 && stands && told
+            || opens && well_again(items, at, measure, unit)
             || opens && own_number(items, measure, unit).is_some())
+}
+
+/// "12 psi back to normal", "10 psi is fine again", "12 volts back": no pressure or voltage is well at so little, and what
+/// is said ends there.
+fn well_again(items: &[Item], at: usize, measure: usize, unit: Unit) -> bool {
+    const TOO_LITTLE: f64 = 30.0;
+    let little = matches!(unit, Unit::Psi | Unit::Volt)
+        && items[at].number().is_some_and(|n| n.value < TOO_LITTLE);
+    let mut rest = items[measure + 1..]
+        .iter()
+        .filter(|i| !i.is_filler() && !i.is(Mark::Aux) && !i.is(Mark::Now))
+        .take_while(|i| {
+            i.chunk == items[at].chunk && !matches!(i.what, What::Sign(_) | What::Break)
+        });
+    let well = rest.next().is_some_and(|n| {
+        matches!(
+            n.what,
+            What::Is(Concept::State(State::Ok | State::Back | State::Fixed))
+        )
+    });
+    little
+        && well
+        && rest.all(|i| {
+            i.is(Mark::Again) || matches!(i.what, What::Is(Concept::State(State::Ok | State::Back)))
+        })
 }
 
 /// "waste 1/2 psi 50", "pressure 50 volts 118", "battery 12.1 volts 118": the number before the measure has a noun of

@@ -29,7 +29,8 @@ use crate::words::senses::{Sense, Senses};
 use crate::words::unit::{self, Group};
 use crate::words::vocab::Spellings;
 use crate::words::{
-    Reader, answer, ask, correct, foretold, hot_skin, legs, plan, told, weather, wire, wish,
+    Reader, answer, ask, correct, foretold, hot_air, hot_skin, legs, plan, told, weather, wire,
+    wish,
 };
 use circuits::{circuit_codes, circuits};
 use clock::clock_words;
@@ -232,6 +233,7 @@ impl<'t> Reading<'t> {
         self.heard.entries = out.entries;
         self.heard.entries.iter_mut().for_each(smells_too);
         self.forecast_low(scale, &reader.senses);
+        hot_air::doubt(reader, &self.normal.text, self.original, &mut self.heard);
         hot_skin::take(reader, &self.normal.text, &mut self.heard);
         let wishes = wish::find(reader, &self.normal.text, self.original, &self.heard);
         // "check me in 20" is no word of a report, and is understood all the same

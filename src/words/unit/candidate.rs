@@ -460,10 +460,15 @@ impl Candidate<'_> {
     /// "12 water 50, waste 3/4": behind the trailer that is named, the number is of its water, whatever it tells of it.
     fn of_the_water(&self) -> Option<Verdict> {
         let (items, at) = (self.items, self.at);
-        let water = self
+        let here = |b: &Item| b.noun() == Some(Noun::Water) && b.chunk == self.item.chunk;
+        // "12 water back 50"
+        let back = self
             .before
-            .is_some_and(|b| b.noun() == Some(Noun::Water) && b.chunk == self.item.chunk);
-        let named = self.named.last().is_some_and(|n| n.at + 2 == at);
+            .is_some_and(|b| b.what == What::Is(Concept::State(State::Back)));
+        let noun = at.checked_sub(1 + usize::from(back));
+        let water = noun.is_some_and(|i| here(&items[i]));
+        let named = self.named.last().is_some_and(|n| Some(n.at + 1) == noun)
+            || back && value(self.item) >= 40.0;
         let next = self
             .next_item()
             .is_none_or(|n| n.noun().is_some_and(|noun| noun.reading().is_some()));

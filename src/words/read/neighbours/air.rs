@@ -108,7 +108,12 @@ impl Words<'_> {
         let beside = listed
             || self.ends(at)
                 && (self.hot_or_cold_beside(at, value) || self.told_of_a_trailer(at, value));
-        if (its && ends || beside) && (-60.0..=130.0).contains(&value) {
+        // "its 104 out and 20 percent humidity"
+        let more = self.items.get(at + 1).is_some_and(|n| n.is(Mark::And))
+            && (at + 2..self.items.len())
+                .take(4)
+                .any(|i| matches!(self.items[i].noun(), Some(Noun::Humidity | Noun::Wind)));
+        if (its && (ends || more) || beside) && (-60.0..=130.0).contains(&value) {
             self.items[at].what = What::Is(Concept::Noun(Noun::Air));
         }
     }

@@ -10,6 +10,7 @@ mod power;
 mod regulator;
 mod talk;
 mod times;
+mod values;
 
 use std::borrow::Cow;
 
@@ -45,6 +46,12 @@ pub(super) fn settle(text: &str, tokens: &[Token], items: &mut [Item], senses: &
     for at in 0..words.items.len() {
         words.slip(at);
         words.wanted(at);
+        words.was_wrong(at);
+        words.fresh_is_in_it(at);
+        words.on_so_many_cords(at);
+        words.amps_on_a_circuit(at);
+        words.so_hot(at);
+        words.plug_is_in(at);
         words.which_tank(at);
         words.tank_of(at);
         words.generators_tank(at);
