@@ -121,6 +121,10 @@ pub(super) fn raise(
                 key = "alarm-danger-another";
             }
             let mut text = voice.say(key, &args);
+            if on_road::is_unknown(hearing, &finding) {
+                text.push(' ');
+                text.push_str(&voice.word("alarm-where"));
+            }
             if finding.unit.is_some() && finding.unit.as_ref() == guessed {
                 text.push(' ');
                 text.push_str(&voice.word("alarm-guessed"));

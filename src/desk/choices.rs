@@ -148,6 +148,7 @@ fn asked(now: DateTime<Utc>, voice: &Voice<'_>, said: &Said<'_>) -> Vec<Choice> 
         | About::ReleaseWhy { .. }
         | About::TruckWhen { .. }
         | About::HowMuch { .. }
+        | About::Alone { .. }
         | About::Leaves { unit: None } => Vec::new(),
     }
 }

@@ -349,8 +349,10 @@ fn never_mind(hearing: &Hearing<'_>, reply: &mut Reply<'_>, records: &mut Vec<Re
             // "never mind" is no clear yes: it is asked again
             if let Some(again) = withdrawn::asks_again(hearing) {
                 reply.asks = Some(again);
-            } else {
+            } else if let Some(unit) = unit {
                 reply.say("no-danger", &[("unit", unit.as_str().into())]);
+            } else {
+                reply.say("no-danger-person", &[]);
             }
         }
         // the task was closed before its gallons were asked

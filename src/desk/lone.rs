@@ -10,9 +10,10 @@ use super::receive::Hearing;
 use super::settle;
 use super::sites;
 use super::tick::{alone_key, of_alone, of_task};
-use super::{ahead, when};
+use super::{Desk, ahead, when};
 use crate::book::{AheadChange, Alarm, AlarmChange, Alone, Record, Tasks};
 use crate::finding::{FindingId, Level};
+use crate::fleet::Fleet;
 use crate::heard::{Ask, Entry, Plan, PlanKind, UnitName};
 use crate::reply::{Arg, Voice};
 use crate::words;
@@ -234,6 +235,29 @@ fn minutes_in(phrases: &Phrases, text: &str) -> Option<u32> {
 /// Reads "every 20 min", "cada media hora": how often somebody is to be asked.
 pub(super) fn interval(phrases: &Phrases, text: &str) -> Option<u32> {
     minutes_behind(phrases, "every", text)
+}
+
+/// Returns the message that bare minutes make after a clock was offered: "12, 15 min", "20 minutos".
+pub(super) fn offer_taken(
+    desk: &Desk,
+    fleet: &Fleet,
+    text: &str,
+    offered: &UnitName,
+) -> Option<String> {
+    let folded = plain(text);
+    let words: Vec<&str> = folded.split(' ').collect();
+    let (at, told) = (0..words.len()).find_map(|at| {
+        let told = when::counted(&words, at)?;
+        told.minutes_each().is_some().then_some((at, told))
+    })?;
+    let minutes = told.number.checked_mul(told.minutes_each()?)?;
+    let mut unit = offered;
+    let rest = words[..at].iter().chain(&words[told.behind..]);
+    for word in rest.filter(|word| !desk.phrases.is("alone", "bare", word)) {
+        unit = settle::known(fleet, &UnitName::new(word))?;
+    }
+    let fits = (1..=LONGEST_MIN).contains(&minutes);
+    fits.then(|| format!("going under {unit}, check me in {minutes}"))
 }
 
 fn minutes_behind(phrases: &Phrases, list: &str, text: &str) -> Option<u32> {

@@ -20,7 +20,7 @@ const LONGEST: usize = 9;
 /// none: "false alarm", "it was static".
 pub(super) fn meant<'a>(hearing: &'a Hearing<'_>) -> Option<&'a Sent> {
     let of_a_shock = says(hearing, "static");
-    if !of_a_shock && !says(hearing, "says") {
+    if !of_a_shock && !says(hearing, "says") || unplaced(hearing).is_some() {
         return None;
     }
     let named = hearing.heard.named.first();
@@ -63,6 +63,9 @@ fn anothers(hearing: &Hearing<'_>) -> Option<UnitName> {
     if !said || meant(hearing).is_some() || hearing.heard.ask.is_some() {
         return None;
     }
+    if unplaced(hearing).is_some() {
+        return None;
+    }
     let units = hearing.fleet.trailers.keys();
     let open = units.filter_map(|unit| {
         let state = hearing.desk.book.unit(unit)?.state();
@@ -83,13 +86,74 @@ fn anothers(hearing: &Hearing<'_>) -> Option<UnitName> {
     open.first().copied().cloned()
 }
 
+/// Returns the dangers that wait for their trailer, where the message says no more than that there was none.
+fn unplaced(hearing: &Hearing<'_>) -> Option<Vec<Fault>> {
+    let question = hearing.talk.question_at(hearing.inbound.at)?;
+    let About::WhichUnit { entry, .. } = &question.about else {
+        return None;
+    };
+    let mut faults = Fault::DANGERS.to_vec();
+    faults.retain(|fault| entry.faults.contains(fault));
+    let none = says(hearing, "says") || faults == [Fault::Shock] && says(hearing, "static");
+    let only = hearing.heard.named.is_empty() && hearing.heard.ask.is_none();
+    (none && only && !faults.is_empty()).then_some(faults)
+}
+
+/// Takes back dangers that wait for their trailer: nothing else is read out of the message.
+pub(super) fn take_unplaced(
+    hearing: &mut Hearing<'_>,
+    settled: &mut Settled,
+) -> Option<Vec<Fault>> {
+    let faults = unplaced(hearing)?;
+    *settled = Settled::default();
+    hearing.heard.set_aside.clear();
+    hearing.heard.unclear.clear();
+    Some(faults)
+}
+
+/// Tells of dangers without a trailer that are taken back, ends their alarms, and asks whether it really was a mistake.
+pub(super) fn tell_unplaced(
+    hearing: &Hearing<'_>,
+    faults: &[Fault],
+    reply: &mut Reply<'_>,
+    records: &mut Vec<Record>,
+) {
+    let me = &hearing.member.id;
+    for fault in faults {
+        let key = format!("{}:{me}", FindingId::of_fault(*fault));
+        if hearing.desk.book.alarms().contains_key(&key) {
+            let change = AlarmChange::Over { key };
+            let at = hearing.now;
+            records.push(Record::Alarm { at, change });
+        }
+    }
+    let all_of = |voice: &Voice<'_>| {
+        let names: Vec<String> = faults.iter().map(|fault| voice.fault(*fault)).collect();
+        voice.all_of(&names)
+    };
+    for (other, voice) in other_dispatchers(hearing) {
+        let who = voice.person(me).into_owned();
+        let args = [("who", Arg::from(who)), ("what", all_of(&voice).into())];
+        let text = voice.say("danger-back-person", &args);
+        reply
+            .others
+            .push(Outgoing::to(&other.id, text).of_level(Level::Warning));
+    }
+    let what = all_of(&reply.voice);
+    reply.say("danger-back-taken", &[("what", what.into())]);
+    reply.asks = Some(About::NoDanger {
+        unit: None,
+        faults: faults.to_vec(),
+    });
+}
+
 /// Says that only who reported a danger can take it back.
 pub(super) fn tell_not_theirs(unit: &UnitName, reply: &mut Reply<'_>) {
     reply.say("danger-back-not-yours", &[("unit", unit.as_str().into())]);
 }
 
 fn says(hearing: &Hearing<'_>, list: &str) -> bool {
-    let (phrases, text) = (hearing.desk.phrases, hearing.text);
+    let (phrases, text) = (hearing.desk.phrases, without_a_no(hearing.text));
     let holds = |list| phrases.holds("withdraw", list, text);
     holds(list)
         && !holds("not")
@@ -97,6 +161,15 @@ fn says(hearing: &Hearing<'_>, list: &str) -> bool {
         && text.split_whitespace().count() <= LONGEST
         && !asks(phrases, text)
         && hearing.inbound.replaces.is_none()
+}
+
+/// Takes a "no" off the front that a comma sets apart: "no, false alarm" is not "no false alarm".
+fn without_a_no(text: &str) -> &str {
+    let rest = text.trim_start().split_once([',', '.', '!', ';']);
+    match rest {
+        Some((no, rest)) if no.trim().eq_ignore_ascii_case("no") && !rest.trim().is_empty() => rest,
+        _ => text,
+    }
 }
 
 /// Tells whether it is asked whether a danger was none: by the mark, or by the words that open it. "was a false alarm" is
@@ -202,8 +275,9 @@ pub(super) fn asks_again(hearing: &Hearing<'_>) -> Option<About> {
     let About::NoDanger { unit, faults } = &question.about else {
         return None;
     };
-    let kept = hearing.desk.book.unit(unit)?;
-    let stands = faults.iter().any(|fault| kept.state().has(*fault));
+    let kept = unit.as_ref().and_then(|unit| hearing.desk.book.unit(unit));
+    let has = |fault: &Fault| kept.is_some_and(|kept| kept.state().has(*fault));
+    let stands = faults.iter().any(has);
     let answered = verdict(hearing.desk.phrases, hearing.text).is_some();
     (!stands && !answered).then(|| question.about.clone())
 }
@@ -213,7 +287,7 @@ pub(super) fn ask(lost: &[(UnitName, Fault)], reply: &mut Reply<'_>) {
     if let Some((unit, _)) = lost.first() {
         let of_it = lost.iter().filter(|(of, _)| of == unit);
         reply.asks = Some(About::NoDanger {
-            unit: unit.clone(),
+            unit: Some(unit.clone()),
             faults: of_it.map(|(_, fault)| *fault).collect(),
         });
     }

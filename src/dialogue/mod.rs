@@ -253,10 +253,15 @@ pub enum About {
         #[serde(with = "crate::fleet::personal::text")]
         text: String,
     },
-    /// Whether a danger that was taken back really was none.
-    NoDanger {
+    /// In how many minutes to ask somebody who may work alone on this trailer: the clock was offered.
+    Alone {
         /// The trailer.
         unit: UnitName,
+    },
+    /// Whether a danger that was taken back really was none.
+    NoDanger {
+        /// The trailer, where it was told.
+        unit: Option<UnitName>,
         /// The dangers, which stand again after a no.
         faults: Vec<Fault>,
     },

@@ -63,6 +63,9 @@ impl Voice<'_> {
             About::Leaves { unit: Some(unit) } => {
                 self.say("ask-leaves-unit", &[("unit", unit.as_str().into())])
             }
+            About::Alone { unit } => {
+                self.say("speak-alone-offer", &[("unit", unit.as_str().into())])
+            }
             About::Leaves { unit: None } => self.word("ask-leaves"),
             About::Worry { .. } => self.word("ask-worry"),
             About::HurtNow { unit, .. } => {
@@ -73,10 +76,11 @@ impl Voice<'_> {
             }
             About::NoDanger { unit, faults } => {
                 let names: Vec<String> = faults.iter().map(|fault| self.fault(*fault)).collect();
-                let args = [
-                    ("unit", Arg::from(unit.as_str())),
-                    ("what", self.all_of(&names).into()),
-                ];
+                let mut args = vec![("what", self.all_of(&names).into())];
+                let Some(unit) = unit else {
+                    return self.say("ask-no-danger-person", &args);
+                };
+                args.push(("unit", Arg::from(unit.as_str())));
                 self.say("ask-no-danger", &args)
             }
             About::WasPumped { unit, since, .. } => self.say(

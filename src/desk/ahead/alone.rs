@@ -431,6 +431,7 @@ fn offer(hearing: &Hearing<'_>, cases: &[Case], reply: &mut Reply<'_>, records: 
         settle::known(&hearing.fleet, plan.unit.as_ref().filter(|_| under)?)
     });
     if let Some(unit) = below {
+        reply.offers = Some(unit.clone());
         return reply.say("speak-alone-offer", &[("unit", unit.as_str().into())]);
     }
     if hearing.member.role == Role::Dispatcher {
@@ -449,6 +450,7 @@ fn offer(hearing: &Hearing<'_>, cases: &[Case], reply: &mut Reply<'_>, records: 
     if !by_night && frostbite(&case.now, at).is_none() {
         return;
     }
+    reply.offers = Some(case.unit.clone());
     reply.say("speak-alone-offer", &[("unit", case.unit.as_str().into())]);
     let change = AheadChange::Offered {
         who: hearing.member.id.clone(),

@@ -44,6 +44,8 @@ pub(in crate::desk) struct Reply<'a> {
     pub(super) forecast: BTreeMap<UnitName, Outlook>,
     /// The question that an order or a wish raises.
     pub(in crate::desk) asks: Option<About>,
+    /// The trailer on which a lone worker's clock was offered: bare minutes take it.
+    pub(in crate::desk) offers: Option<UnitName>,
     /// Whether a report was taken back.
     pub(in crate::desk) undone: bool,
     pub(super) asks_which_task: bool,
@@ -80,6 +82,7 @@ impl<'a> Reply<'a> {
             walked: false,
             forecast: BTreeMap::new(),
             asks: None,
+            offers: None,
             undone: false,
             asks_which_task: false,
             confirmed: Vec::new(),
@@ -211,6 +214,7 @@ impl<'a> Reply<'a> {
             | About::WhichTask { .. }
             | About::UndoOlder { .. }
             | About::UndoNext
+            | About::Alone { .. }
             | About::ReleaseWhy { .. } => true,
             _ => false,
         };

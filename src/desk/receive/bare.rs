@@ -5,7 +5,7 @@ use chrono::{DateTime, TimeDelta, Utc};
 use super::super::answer;
 use super::super::phrases::{Phrases, is_marked, plain};
 use super::super::settle::known;
-use super::super::{Desk, truck, when, withdrawn, worry};
+use super::super::{Desk, lone, truck, when, withdrawn, worry};
 use super::Hearing;
 use crate::dialogue::{About, Mend};
 use crate::fleet::Fleet;
@@ -103,6 +103,9 @@ pub(super) fn completed(
     }
     if let About::Worry { person } = about {
         return worry::completed(desk, text, *person);
+    }
+    if let About::Alone { unit } = about {
+        return lone::offer_taken(desk, fleet, text, unit);
     }
     if let About::CordsLive { unit, .. } = about {
         return live_cords(phrases, heard, text).map(|count| format!("{unit}: {count} cords live"));
@@ -244,7 +247,7 @@ impl Bare<'_> {
         last_pressure: impl Fn(&UnitName) -> Option<f64>,
     ) -> Option<Answered> {
         if let About::NoDanger { unit, faults } = about {
-            return self.of_no_danger(unit, faults, at);
+            return self.of_no_danger(unit.as_ref(), faults, at);
         }
         if self.text.split_whitespace().count() > LONGEST {
             return None;
@@ -265,6 +268,7 @@ impl Bare<'_> {
             }
             // completed, or taken as it stands, before it is heard; a danger taken back is answered above
             About::WhichUnitOf { .. }
+            | About::Alone { .. }
             | About::CordsLive { .. }
             | About::IncidentFact { .. }
             | About::WasPumped { .. }
@@ -396,7 +400,7 @@ impl Bare<'_> {
     /// Takes a danger that was taken back for a mistake only on a clear yes; with any doubt it stands again.
     fn of_no_danger(
         &self,
-        unit: &UnitName,
+        unit: Option<&UnitName>,
         faults: &[Fault],
         at: DateTime<Utc>,
     ) -> Option<Answered> {
@@ -404,7 +408,7 @@ impl Bare<'_> {
             withdrawn::Verdict::Mistake => Some(Answered::Dropped),
             withdrawn::Verdict::Stands => {
                 let again = Entry {
-                    unit: Some(unit.clone()),
+                    unit: unit.cloned(),
                     faults: faults.to_vec(),
                     ..Entry::default()
                 };

@@ -29,6 +29,10 @@ pub(super) enum Safety {
     Out(UnitName),
     /// Help was called, or is there, for somebody who is hurt.
     Called(UnitName),
+    /// The emergency line does not answer.
+    Unanswered(UnitName),
+    /// It is said to be on two, after it was moved from one to the other.
+    Both(UnitName),
     /// Help was called, or is there, and nobody is hurt.
     Coming(UnitName),
     /// The hurt person is looked after.
@@ -58,7 +62,23 @@ impl Hearing<'_> {
         if settled.reports.is_empty() && (out.is_some() || helped.is_some()) {
             settled.from_context = None;
         }
-        shock.or(helped).or(out).or_else(|| self.shrugged(settled))
+        let said = shock.or(helped).or(out);
+        said.or_else(|| self.shrugged(settled))
+            .or_else(|| self.on_both(settled))
+    }
+
+    /// "No wait both": it is logged on one alone, and the other was taken back.
+    fn on_both(&self, settled: &Settled) -> Option<Safety> {
+        let says = self.desk.phrases.holds("both", "says", self.text);
+        let long = self.text.split_whitespace().count() > SHORT;
+        let else_told = !settled.reports.is_empty() || settled.homeless.is_some();
+        if !says || long || else_told || !self.names().is_empty() {
+            return None;
+        }
+        let last = self.desk.book.sent(&self.member.id).last()?;
+        let moved = !last.corrects.is_empty();
+        let unit = self.unit_meant()?;
+        (moved && !self.dangers_on(&unit).is_empty()).then_some(Safety::Both(unit))
     }
 
     /// "Prob nothing", "the tech can look tomorrow": not while it can kill somebody.
@@ -174,6 +194,13 @@ impl Hearing<'_> {
     fn helped(&mut self, settled: &mut Settled) -> Option<Safety> {
         let says = |list| self.desk.answers.says("help", list, self.text);
         let unit = self.in_danger()?;
+        if says("unanswered") && !self.dangers_on(&unit).is_empty() {
+            self.without_emergency_number();
+            settled.reports.clear();
+            settled.homeless = None;
+            settled.findings.clear();
+            return Some(Safety::Unanswered(unit));
+        }
         let hurt = [Fault::PersonHurt, Fault::PersonCold];
         let hurt: Vec<Fault> = hurt.into_iter().filter(|f| self.has(&unit, *f)).collect();
         // who was made ill may be gone, the gas is not
@@ -343,14 +370,20 @@ pub(super) fn tell_unread(hearing: &Hearing<'_>, settled: &Settled, reply: &mut 
     reply.lines.push(reminder);
     let quote = reply.voice.quote(hearing.text.trim());
     reply.say("danger-unread", &[("quote", quote.into())]);
+    tell_dispatchers(hearing, unit, "danger-unread-told", reply);
+}
+
+/// Tells the dispatchers what was said of the danger on a trailer.
+fn tell_dispatchers(hearing: &Hearing<'_>, unit: &UnitName, key: &str, reply: &mut Reply<'_>) {
     let me = &hearing.member.id;
     for (to, voice) in other_dispatchers(hearing) {
         let args = [
-            ("unit", Arg::from(unit.as_str())),
+            ("signal", Arg::from(voice.word("signal-danger"))),
+            ("unit", unit.as_str().into()),
             ("who", voice.person(me).into_owned().into()),
             ("quote", voice.quote(hearing.text.trim()).into()),
         ];
-        let text = voice.say("danger-unread-told", &args);
+        let text = voice.say(key, &args);
         reply
             .others
             .push(Outgoing::to(&to.id, text).of_level(Level::Warning));
@@ -364,10 +397,23 @@ pub(super) fn tell(hearing: &Hearing<'_>, safety: &Safety, reply: &mut Reply<'_>
     if matches!(safety, Safety::Out(_)) && told {
         return;
     }
+    if let Safety::Both(unit) = safety {
+        let open = hearing.dangers_on(unit);
+        let names: Vec<String> = open.iter().map(|f| reply.voice.fault(*f)).collect();
+        let args = [
+            ("quote", Arg::from(reply.voice.quote(hearing.text.trim()))),
+            ("what", reply.voice.all_of(&names).into()),
+            ("unit", unit.as_str().into()),
+        ];
+        reply.say("both-not-taken", &args);
+        return tell_dispatchers(hearing, unit, "danger-unread-told", reply);
+    }
     let (key, unit) = match safety {
         Safety::ShockStays(unit) => ("shock-stays", unit),
         Safety::Out(unit) => ("people-out", unit),
         Safety::Called(unit) => ("help-called", unit),
+        Safety::Unanswered(unit) => ("help-unanswered", unit),
+        Safety::Both(unit) => ("both-not-taken", unit),
         Safety::Coming(unit) => ("help-coming", unit),
         Safety::Over(unit) => ("help-over", unit),
         Safety::Better(unit) => ("help-better", unit),
@@ -383,6 +429,7 @@ pub(super) fn tell(hearing: &Hearing<'_>, safety: &Safety, reply: &mut Reply<'_>
     match safety {
         Safety::Over(_) => tell_looked_after(hearing, unit, "help-over-told", reply),
         Safety::Better(_) => tell_looked_after(hearing, unit, "help-better-told", reply),
+        Safety::Unanswered(_) => tell_dispatchers(hearing, unit, "help-unanswered-told", reply),
         _ => {}
     }
 }

@@ -12,6 +12,7 @@ mod ends;
 mod fixed;
 mod gas;
 mod hear;
+mod in_use;
 mod leave;
 mod likely;
 mod loads;

@@ -74,7 +74,7 @@ impl Hearing<'_> {
     fn note_advice(&self, reply: &mut Reply<'_>, talk: &mut Talk) {
         if let Some(About::NoDanger { unit, .. }) = &reply.asks {
             // where it stands again it is told in full
-            talk.told.retain(|told| told.unit.as_ref() != Some(unit));
+            talk.told.retain(|told| told.unit != *unit);
         }
         if !reply.findings.is_empty() || !reply.beside.is_empty() {
             let advice = reply.findings.iter().chain(&reply.beside);
@@ -134,6 +134,13 @@ impl Hearing<'_> {
                 None => talk.question = None,
             },
             None => {}
+        }
+        let offered = reply.offers.take().filter(|_| talk.question.is_none());
+        if let Some(unit) = offered {
+            talk.question = Some(Question {
+                asked: self.now,
+                about: About::Alone { unit },
+            });
         }
     }
 

@@ -10,7 +10,7 @@ use super::super::{
     silent, standing, truck, walk, watch, withdrawn,
 };
 use super::meaning::nothing_in;
-use super::{Hearing, arrive, danger, ends, part, power_again, pumped};
+use super::{Hearing, arrive, danger, ends, in_use, part, power_again, pumped};
 use crate::book::Record;
 use crate::dialogue::{About, Hauled, Passed};
 use crate::heard::{Entry, Event, Fault, Plan, PlanKind, Remark, UnitName};
@@ -29,8 +29,12 @@ pub(super) struct Taken {
     safety: Option<danger::Safety>,
     /// What it says of the end of one.
     ending: Option<ends::Ending>,
+    /// The trailer that it tells to be used or switched beside one.
+    in_use: Option<in_use::InUse>,
     /// The trailer of which somebody calls a danger none that they did not report.
     not_theirs: Option<UnitName>,
+    /// The dangers without a trailer that it takes back.
+    unplaced: Option<Vec<Fault>>,
     /// What it tells that would hurt somebody.
     hazard: Option<hazard::Told>,
     /// What of that it says is over.
@@ -80,7 +84,9 @@ impl Taken {
             || self.gas.is_some()
             || self.safety.is_some()
             || self.ending.is_some()
+            || self.in_use.is_some()
             || self.not_theirs.is_some()
+            || self.unplaced.is_some()
             || self.hazard.is_some()
             || self.hazard_over.is_some()
             || self.said.lone.is_some()
@@ -105,15 +111,21 @@ impl Hearing<'_> {
         let icy = walk::icy::take(self, &mut settled);
         self.not_mended_after_all(&mut settled);
         let not_theirs = withdrawn::not_theirs(self, &mut settled);
+        let unplaced = withdrawn::take_unplaced(self, &mut settled);
         let gas = self.gas_stays(&mut settled);
         let safety = self.safety(&mut settled);
         let ending = match safety.is_none() && gas.is_none() {
             true => self.ending(&mut settled),
             false => None,
         };
+        let in_use = self.used_beside_a_danger(&settled);
         let one_cord = self.one_cord_out(&mut settled);
         self.drop_what_it_only_asks_to_do(&mut settled);
-        let hazard = hazard::take(self, &mut settled);
+        let hazard = match safety {
+            // that nobody answers there is no second emergency
+            Some(danger::Safety::Unanswered(_)) => None,
+            _ => hazard::take(self, &mut settled),
+        };
         if hazard.is_some() {
             self.heard.plans.retain(|plan| plan.kind != PlanKind::Other);
             self.heard.set_aside.clear();
@@ -140,6 +152,7 @@ impl Hearing<'_> {
             hazard.as_ref().is_some_and(|told| !told.is_of_a_person())
                 || gas.is_some()
                 || ending.is_some()
+                || in_use.as_ref().is_some_and(in_use::InUse::is_by_words)
                 || of_a_clock
                 || said.receipt.is_some(),
         );
@@ -157,7 +170,9 @@ impl Hearing<'_> {
             gas,
             safety,
             ending,
+            in_use,
             not_theirs,
+            unplaced,
             hazard,
             hazard_over,
             one_cord,
@@ -443,8 +458,14 @@ impl Hearing<'_> {
             arrive::tell_left_early(self, settled, reply);
         }
         withdrawn::mended(self, &settled.reports, reply, records);
+        if let Some(faults) = &taken.unplaced {
+            withdrawn::tell_unplaced(self, faults, reply, records);
+        }
         if let Some(unit) = &taken.not_theirs {
             withdrawn::tell_not_theirs(unit, reply);
+        }
+        if let Some(told) = &taken.in_use {
+            in_use::tell(self, told, reply);
         }
         alarm::raise(self, cases, settled.from_context.as_ref(), reply, records);
         alarm::tell_of_sewage(self, reply, records);

@@ -5,7 +5,7 @@ use hosebib::heard::{Fault, UnitName};
 use hosebib::rules::steps;
 
 use super::ends::checked;
-use super::{Crew, none_is, past, said};
+use super::{Crew, none_is, past, said, words_to};
 
 /// What somebody tells beside a step: who, the words, the fault, how the first line opens.
 const TOLD: &[(&str, Fault, &str)] = &[
@@ -264,4 +264,157 @@ fn people_who_are_well_end_no_danger_of_a_place() {
         }
     }
     none_is(&wrong, texts.len() * 5);
+}
+
+#[test]
+fn a_trailer_with_an_open_danger_is_used_or_switched_in_no_silence() {
+    let of_a_place = [
+        Fault::Shock,
+        Fault::Fire,
+        Fault::BurntSmell,
+        Fault::GasSmell,
+        Fault::CoAlarm,
+        Fault::GeneratorInside,
+    ];
+    let told = [
+        ("tobin", "12 open"),
+        ("tobin", "12 reopened"),
+        ("tobin", "12 heater on"),
+        ("tobin", "12 power on"),
+        ("tobin", "turned it back on"),
+        ("lupe", "12 abierta"),
+        ("lupe", "12 calentador prendido"),
+        ("lupe", "ya la volví a prender"),
+    ];
+    let off = [("tobin", "12 power off"), ("lupe", "12 corriente apagada")];
+    let mut wrong = Vec::new();
+    for (fault, english, spanish) in OPENED.iter().filter(|(of, ..)| of_a_place.contains(of)) {
+        let gas = *fault == Fault::GasSmell;
+        for (who, text) in told.iter().chain(off.iter().filter(|_| gas)) {
+            let mut crew = Crew::new(false);
+            crew.hears(who, if *who == "tobin" { english } else { spanish });
+            let turn = crew.takes(who, text);
+            let reply = words_to(&turn, who);
+            let first = reply.lines().next().unwrap_or_default();
+            let first = first.starts_with("DANGER 12") || first.starts_with("PELIGRO 12");
+            if !first || !words_to(&turn, "nadia").contains(text) || !has(&crew, *fault) {
+                wrong.push(format!("{fault}, {text:?}: {reply}"));
+            }
+        }
+        // a reading is no use of it
+        let mut crew = Crew::new(false);
+        crew.hears("tobin", english);
+        let reply = crew.hears("tobin", "12 tank 1/4");
+        if reply.contains("still open") {
+            wrong.push(format!("{fault}, a reading: {reply}"));
+        }
+    }
+    none_is(&wrong, told.len() * of_a_place.len());
+}
+
+#[test]
+fn a_danger_without_a_trailer_is_taken_back_once_it_is_sure() {
+    let mut wrong = Vec::new();
+    let told = [
+        ("tobin", "gas smell", "no, false alarm", "yes"),
+        ("tobin", "fire", "false alarm, sorry", "yes"),
+        ("lupe", "huele a gas", "falsa alarma", "si"),
+        ("lupe", "hay fuego", "no, falsa alarma", "si"),
+    ];
+    for (who, danger, back, sure) in told {
+        let mut crew = Crew::new(false);
+        crew.hears(who, danger);
+        let turn = crew.takes(who, back);
+        let asked = words_to(&turn, who);
+        let known = words_to(&turn, "nadia").contains("takes back");
+        let mut doubt = Crew {
+            desk: crew.desk.clone(),
+            ..crew
+        };
+        let stands = doubt.hears(who, "no");
+        let over = crew.hears(who, sure);
+        let again = |text: &str| text.contains("DANGER") || text.contains("PELIGRO");
+        if !asked.contains('?') || !known || !again(&stands) || again(&over) {
+            wrong.push(format!("{danger}, {back:?}: {asked}\n{stands}\n{over}"));
+        }
+    }
+    none_is(&wrong, told.len());
+}
+
+#[test]
+fn an_emergency_line_that_does_not_answer_is_no_help_that_comes() {
+    let mut wrong = Vec::new();
+    let told = [
+        (
+            "tobin",
+            "12 somebody fell and is bleeding",
+            "911 wont answer",
+        ),
+        ("tobin", "12 is on fire", "cant get through to 911"),
+        ("lupe", "se cayó una señora en la 12", "el 911 no contesta"),
+    ];
+    for (who, danger, text) in told {
+        let mut crew = Crew::new(false);
+        crew.hears(who, danger);
+        let turn = crew.takes(who, text);
+        let reply = words_to(&turn, who);
+        let other = reply.contains("another phone") || reply.contains("otro teléfono");
+        if !other || !words_to(&turn, "nadia").contains("cannot reach the emergency line") {
+            wrong.push(format!("{text:?}: {reply}"));
+        }
+    }
+    none_is(&wrong, told.len());
+}
+
+#[test]
+fn bare_minutes_take_the_clock_that_was_offered() {
+    let mut wrong = Vec::new();
+    let told = [
+        ("tobin", "crawling under 12", "12, 15 min", true),
+        ("tobin", "crawling under 12", "15 min", true),
+        ("lupe", "me voy a meter debajo de la 12", "20 minutos", true),
+        ("tobin", "crawling under 12", "12 pressure 50", false),
+        ("tobin", "crawling under 12", "truck in 15 min", false),
+    ];
+    for (who, offer, text, runs) in told {
+        let mut crew = Crew::new(false);
+        crew.hears(who, offer);
+        let reply = crew.hears(who, text);
+        if crew.desk.book().ahead().alone(who).is_some() != runs {
+            wrong.push(format!("{offer:?}, {text:?}: {reply}"));
+        }
+    }
+    none_is(&wrong, told.len());
+}
+
+#[test]
+fn whoever_said_that_they_drive_is_sent_no_help_to_the_site() {
+    let mut wrong = Vec::new();
+    let address = "Dovecote Farm Road";
+    for (who, road, danger) in [
+        (
+            "tobin",
+            "leaving the yard with 12, eta 45 min",
+            "12 brakes smokin",
+        ),
+        ("tobin", "on my way with 12, eta 40 min", "im hurt"),
+    ] {
+        let mut crew = Crew::new(false);
+        crew.hears(who, road);
+        let turn = crew.takes(who, danger);
+        let reply = words_to(&turn, who);
+        let known = words_to(&turn, "nadia").contains("not known: ask them");
+        if reply.contains(address) || !reply.contains("which road") || !known {
+            wrong.push(format!("{road:?}, {danger:?}: {reply}"));
+        }
+        // at the site the address is the site's again
+        let mut crew = Crew::new(false);
+        crew.hears(who, road);
+        crew.hears(who, "here with 12");
+        let reply = crew.hears(who, "12 gas smell");
+        if !reply.contains(address) {
+            wrong.push(format!("{road:?}, arrived: {reply}"));
+        }
+    }
+    none_is(&wrong, 2);
 }
