@@ -11,6 +11,7 @@ const DOUBTED: std::ops::RangeInclusive<f64> = 20.0..=52.0;
 /// Asks whether a temperature that is told as heat is °C, where no measure says so and as °F it would be cold.
 pub(super) fn doubt(reader: &Reader, text: &str, original: &str, heard: &mut Heard) {
     let hot = reader.senses.of(Sense::HotAir);
+    let text = &text.split_whitespace().collect::<Vec<_>>().join(" ");
     if !hot.iter().any(|hot| text.contains(&**hot)) || measured(reader, text) {
         return;
     }

@@ -60,7 +60,7 @@ const SIGN_NEIGHBOURS: [(char, &str); 15] = [
 ];
 
 /// The share of slips in words that may log a value that was not meant, in percent.
-pub(super) const AT_MOST: f64 = 0.42;
+pub(super) const AT_MOST: f64 = 0.5;
 
 /// Which keys slip.
 #[derive(Debug, Clone, Copy, PartialEq)]

@@ -271,7 +271,7 @@ fn who_is_hurt_on_the_road_is_given_no_address_of_the_site_that_was_left() {
         crew.now += chrono::TimeDelta::hours(hours);
         let told = crew.hears("tobin", "12 someone got hurt");
         assert!(!told.contains("Say you are at"), "{told}");
-        assert!(told.contains("mile marker"), "{told}");
+        assert!(told.contains("nearest exit or mile"), "{told}");
     }
 }
 

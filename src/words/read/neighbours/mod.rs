@@ -138,9 +138,9 @@ impl Words<'_> {
         }
     }
 
-    /// Tells whether the item at `at` is spelt as one of the words of `sense`.
+    /// Tells whether the item at `at` is spelt as one of the words of `sense`; behind the last there is none.
     pub(super) fn says(&self, at: usize, sense: Sense) -> bool {
-        self.said[at].has(sense)
+        self.said.get(at).is_some_and(|said| said.has(sense))
     }
 
     pub(super) fn same_chunk(&self, a: usize, b: usize) -> bool {
