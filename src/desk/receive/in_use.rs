@@ -89,7 +89,8 @@ impl Hearing<'_> {
         }
         let unit = self.unit_meant()?;
         let on = says("says");
-        if !on && !(says("power") && names_mains(self.text) && self.has(&unit, Fault::Shock)) {
+        let live = on || says("power") && names_mains(self.text) && self.has(&unit, Fault::Shock);
+        if !live {
             return None;
         }
         let entry = settled.reports.iter().find(|(of, ..)| *of == unit);
