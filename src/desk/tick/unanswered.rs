@@ -1,4 +1,5 @@
-//! Dangers that nobody took note of are said again, and then to the techs too; somebody who works alone is asked after until they are found.
+//! Dangers that nobody took note of are said again, and then to the techs too; somebody who works alone is asked after until
+//! they are found.
 
 use chrono::{DateTime, TimeDelta, Utc};
 
@@ -47,7 +48,8 @@ pub(super) fn again(round: &mut Round<'_>, key: &str) {
         return ask_after(round, who, alarm);
     }
     let mut told = round.dispatchers();
-    if alarm.said > alarm.raised {
+    // a bot that was down says it the second time as late as the third
+    if alarm.said > alarm.raised || round.now - alarm.raised >= PATIENCE * 2 {
         // whoever wrote of it last is there and knows
         let kept = alarm
             .unit

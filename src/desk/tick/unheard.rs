@@ -88,6 +88,10 @@ pub(super) fn tell(round: &mut Round<'_>, unit: &UnitName) {
         at: round.now,
         change,
     });
+    // after a time down the job may be over: nobody phones about it any more
+    if round.now >= job.to {
+        return;
+    }
     for to in round.dispatchers() {
         let Some(voice) = round.voice(&to) else {
             continue;
