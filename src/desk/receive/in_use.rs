@@ -35,7 +35,7 @@ const OFF: &[Event] = &[Event::PowerOff, Event::HeaterOff];
 /// Fewer volts are none, or those of a battery.
 const LIVE_V: f64 = 30.0;
 /// What a supply reads, V.
-const MAINS_V: std::ops::RangeInclusive<u32> = 90..=260;
+const SUPPLY_V: std::ops::RangeInclusive<u32> = 90..=260;
 /// "Turned it back on" is short; a longer message is a story.
 const LONGEST: usize = 9;
 
@@ -120,7 +120,7 @@ fn names_mains(text: &str) -> bool {
             .parse::<u32>()
     };
     let volts = text.split_whitespace().filter_map(|word| digits(word).ok());
-    volts.into_iter().any(|volts| MAINS_V.contains(&volts))
+    volts.into_iter().any(|volts| SUPPLY_V.contains(&volts))
 }
 
 /// Tells what a report does beside these dangers, if anything.
