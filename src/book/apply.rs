@@ -94,6 +94,7 @@ pub struct Book {
     fleet_digest: String,
     units: BTreeMap<UnitName, UnitBook>,
     open_units: BTreeSet<UnitName>,
+    faulty_units: BTreeSet<UnitName>,
     tasks: Tasks,
     talks: BTreeMap<String, Talk>,
     sent: BTreeMap<String, Vec<Sent>>,
@@ -223,6 +224,13 @@ impl Book {
     /// Iterates over the trailers that are open for guests.
     pub fn open_units(&self) -> impl Iterator<Item = (&UnitName, &UnitBook)> {
         self.open_units
+            .iter()
+            .filter_map(|unit| self.units.get_key_value(unit))
+    }
+
+    /// Iterates over the trailers on which something is wrong, by name.
+    pub fn faulty_units(&self) -> impl Iterator<Item = (&UnitName, &UnitBook)> {
+        self.faulty_units
             .iter()
             .filter_map(|unit| self.units.get_key_value(unit))
     }
@@ -369,7 +377,7 @@ impl Book {
         for report in message.reports.iter().filter(|report| !report.too_old) {
             let unit = self.units.entry(report.unit.clone()).or_default();
             unit.take_in(report.at, &message.key, &message.from, &report.entry);
-            self.note_whether_open(&report.unit);
+            self.list(&report.unit);
         }
         let units = message
             .reports
@@ -443,20 +451,25 @@ impl Book {
                 kept.take_back(key);
             }
             self.lessons.take_back(unit, key);
-            self.note_whether_open(unit);
+            self.list(unit);
         }
         Some(taken)
     }
 
-    fn note_whether_open(&mut self, unit: &UnitName) {
-        let open = self
-            .units
-            .get(unit)
-            .is_some_and(|kept| kept.state().in_service().is_some());
-        if open {
-            self.open_units.insert(unit.clone());
-        } else {
-            self.open_units.remove(unit);
+    /// Keeps the lists of trailers that are open, and of those with a fault: a turn must not walk a whole fleet for them.
+    fn list(&mut self, unit: &UnitName) {
+        let state = self.units.get(unit).map(UnitBook::state);
+        let open = state.is_some_and(|state| state.in_service().is_some());
+        let faulty = state.is_some_and(|state| !state.faults.is_empty());
+        for (units, listed) in [
+            (&mut self.open_units, open),
+            (&mut self.faulty_units, faulty),
+        ] {
+            if listed {
+                units.insert(unit.clone());
+            } else {
+                units.remove(unit);
+            }
         }
     }
 

@@ -66,9 +66,9 @@ fn anothers(hearing: &Hearing<'_>) -> Option<UnitName> {
     if unplaced(hearing).is_some() {
         return None;
     }
-    let units = hearing.fleet.trailers.keys();
-    let open = units.filter_map(|unit| {
-        let state = hearing.desk.book.unit(unit)?.state();
+    let faulty = hearing.desk.book.faulty_units();
+    let open = faulty.filter_map(|(unit, kept)| {
+        let state = kept.state();
         let dangers = match of_a_shock {
             true => &[Fault::Shock],
             false => Fault::DANGERS,

@@ -72,7 +72,7 @@ pub trait Turns: Sized + Send + 'static {
 }
 
 impl Turns for Desk {
-    const FORMAT: u32 = 3;
+    const FORMAT: u32 = 4;
 
     fn restore(snapshot: Option<&[u8]>) -> Result<Self, String> {
         let Some(bytes) = snapshot else {

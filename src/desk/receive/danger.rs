@@ -307,10 +307,8 @@ impl Hearing<'_> {
         if let Some(unit) = meant.filter(fits) {
             return Some(unit);
         }
-        let mut open = self.fleet.trailers.keys();
-        let mut open = open
-            .by_ref()
-            .filter(|unit| !self.dangers_on(unit).is_empty());
+        let faulty = self.desk.book.faulty_units().map(|(unit, _)| unit);
+        let mut open = faulty.filter(|unit| !self.dangers_on(unit).is_empty());
         let only = open.next()?;
         open.next().is_none().then(|| only.clone())
     }

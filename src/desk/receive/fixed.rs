@@ -14,7 +14,8 @@ impl Hearing<'_> {
         let wrong = |unit: &UnitName, fault: &Fault| self.has(unit, *fault);
         if let Some(entry) = settled.homeless.as_ref().filter(|entry| is_a_fix(entry)) {
             let mut fixed = entry.cleared.iter();
-            let known = |fault| self.fleet.trailers.keys().any(|unit| wrong(unit, fault));
+            let faulty = || self.desk.book.faulty_units().map(|(unit, _)| unit);
+            let known = |fault| faulty().any(|unit| wrong(unit, fault));
             if !fixed.any(known) {
                 settled.homeless = None;
             }
