@@ -200,6 +200,7 @@ taken-pair = { $typed } as { $read }
 ### Not understood, not logged
 
 unclear-other = Not logged: { $quote }. I do not understand it. Send the unit, what you read, and the number.
+unclear-of-a-part = Not logged: { $quote } is of a part, not of the air outside. The air is sent as in "12 outside 20".
 unclear-below-what = Not logged: { $quote }. Below what? Send the temperature with its sign, such as -5.
 unclear-beside-unplaced = Not logged: { $quote } stands beside a number I cannot place. Send each value with its name.
 unclear-no-measure = Not logged: { $quote }. I do not know the word after the number. Send it with psi, gal, volts or ft.

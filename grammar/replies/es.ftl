@@ -201,6 +201,7 @@ taken-pair = { $typed } como { $read }
 ### Not understood, not logged
 
 unclear-other = No anotado: { $quote }. No lo entiendo. Mande la unidad, qué leyó y el número.
+unclear-of-a-part = No anotado: { $quote } es de una parte, no del aire de afuera. El aire se manda así: "12 afuera 20".
 unclear-below-what = No anotado: { $quote }. ¿Bajo qué? Mande la temperatura con su signo, como -5.
 unclear-beside-unplaced = No anotado: { $quote } va junto a un número que no sé de qué es. Mande cada valor con su nombre.
 unclear-no-measure = No anotado: { $quote }. No conozco la palabra tras el número. Mande psi, galones, voltios o pies.

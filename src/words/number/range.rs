@@ -5,6 +5,9 @@ use crate::heard::{Event, MOST_CORDS};
 use crate::words::concept::{Concept, Mark, Noun, State, Unit};
 use crate::words::item::{Form, Item, Number, What};
 
+/// How many words that say nothing may stand between two numbers, beside the one that joins them.
+const MOST_FILLERS: usize = 2;
+
 /// Takes together the numbers that are one thing.
 pub(super) fn ranges(items: &mut [Item]) {
     let live: Vec<usize> = (0..items.len())
@@ -12,16 +15,18 @@ pub(super) fn ranges(items: &mut [Item]) {
         .collect();
     for (n, three) in live.windows(3).enumerate() {
         let [first, between, mut second] = [three[0], three[1], three[2]];
-        // "a quarter to a half", "55 or maybe 60"
-        let filled = [Mark::Article, Mark::Filler, Mark::About]
-            .iter()
-            .any(|mark| items[second].is(*mark));
+        // "a quarter to a half", "55 or maybe 60", "from 52 all the way down to 18"
+        let fills = |at: usize| {
+            [Mark::Article, Mark::Filler, Mark::About]
+                .iter()
+                .any(|mark| items[at].is(*mark))
+        };
         let or_maybe = items[between].is(Mark::Or) && items[second].is(Mark::Doubt);
-        if filled || or_maybe {
-            match live.get(n + 3) {
-                Some(next) => second = *next,
-                None => continue,
-            }
+        let (mut fillers, mut behind) = (0, live[n + 3..].iter());
+        while fillers < MOST_FILLERS && (fills(second) || or_maybe && fillers == 0) {
+            let Some(next) = behind.next() else { break };
+            second = *next;
+            fillers += 1;
         }
         let (Some(from), Some(to)) = (items[first].number(), items[second].number()) else {
             continue;
@@ -49,8 +54,10 @@ pub(super) fn ranges(items: &mut [Item]) {
             Are::Clock(minutes) => items[first].what = What::Clock(minutes),
             Are::Count => {}
             Are::MovedTo => {
-                items[first].what = What::Gone;
-                items[between].what = What::Gone;
+                let whence = items[..first].iter().rposition(|i| i.is(Mark::From));
+                for item in &mut items[whence.unwrap_or(first)..second] {
+                    item.what = What::Gone;
+                }
                 continue;
             }
         }
@@ -99,8 +106,7 @@ impl Two<'_> {
             return Are::Two;
         }
         let moved = self.follows(Mark::From);
-        let joined = self.joined_by(Mark::To)
-            || moved && self.joined_by(Mark::Filler) && self.is_one_word(self.between);
+        let joined = self.joined_by(Mark::To) || moved && self.joined_by(Mark::Filler);
         let between = self.joined_by(Mark::And) && self.follows(Mark::Between);
         if !joined {
             return match between {
@@ -219,10 +225,6 @@ impl Two<'_> {
 
     fn joined_by(&self, mark: Mark) -> bool {
         self.items[self.between].is(mark)
-    }
-
-    fn is_one_word(&self, at: usize) -> bool {
-        self.items[at].end == self.items[at].first + 1
     }
 
     /// Returns the last word of weight before them.

@@ -69,7 +69,10 @@ pub(in crate::words) fn segment(items: &mut [Item]) {
                 items[at].sentence = sentence;
                 items[at].chunk = chunk;
             }
-            What::Is(Concept::Mark(Mark::But | Mark::Sorry)) => {
+            What::Is(Concept::Mark(mark))
+                if matches!(mark, Mark::But | Mark::Sorry)
+                    || mark == Mark::So && opens_what_was_done(&items[at + 1..]) =>
+            {
                 chunk += 1;
                 items[at].sentence = sentence;
                 items[at].chunk = chunk;
@@ -80,6 +83,15 @@ pub(in crate::words) fn segment(items: &mut [Item]) {
             }
         }
     }
+}
+
+/// "low is supposed to be 18 so i drained the fresh on 9": what somebody did about it stands by itself.
+fn opens_what_was_done(after: &[Item]) -> bool {
+    let mut said = after.iter().skip_while(|i| i.is_filler());
+    after.first().is_some_and(Item::is_filler)
+        && said
+            .next()
+            .is_some_and(|i| matches!(i.what, What::Is(Concept::Event(_))))
 }
 
 /// Finds the sentences and which of them ask.

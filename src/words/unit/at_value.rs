@@ -3,8 +3,8 @@
 use super::candidate::Candidate;
 use super::near::{others, value};
 use crate::words::attach::fits;
-use crate::words::concept::{Concept, Mark, Noun, State};
-use crate::words::item::{Form, Item, What};
+use crate::words::concept::{Concept, Mark, Noun, State, Unit};
+use crate::words::item::{Form, Item, Number, What};
 
 impl Candidate<'_> {
     /// "pressure at 50", "winds at 30": alone in its clause the number is what the thing is at; of a trailer it would say
@@ -28,7 +28,15 @@ impl Candidate<'_> {
             .iter()
             .take_while(|i| i.sentence == self.item.sentence)
             .any(|i| i.what == What::Sign('?'));
+        // "out here at 3, -8F": the air is told with its measure
+        let told_otherwise = noun == Noun::Air
+            && items.iter().enumerate().any(|(i, n)| {
+                let degrees =
+                    |n: Number| matches!(n.unit, Some(Unit::DegF | Unit::DegC | Unit::Deg));
+                i != at && n.sentence == self.item.sentence && n.number().is_some_and(degrees)
+            });
         place + 1 == at
+            && !told_otherwise
             && has_such(noun, value(self.item))
             && !self.has_its_value(thing, noun)
             && !goes_on

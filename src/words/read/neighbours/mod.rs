@@ -4,6 +4,7 @@ mod air;
 mod asking;
 mod counts;
 mod inverted;
+mod not_so;
 mod parts;
 mod places;
 mod power;
@@ -122,6 +123,11 @@ pub(super) fn settle(text: &str, tokens: &[Token], items: &mut [Item], senses: &
         words.an_for_and(at);
         words.crowd_is_here(at);
         words.all_of_them(at);
+        words.not_so(at);
+        words.moved_to(at);
+        words.a_value_fell(at);
+        words.hour_of_tonight(at);
+        words.off_a_source(at);
         words.only_talk(at);
     }
 }

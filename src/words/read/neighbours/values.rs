@@ -171,4 +171,81 @@ impl Words<'_> {
             }
         }
     }
+
+    /// "cayó la presión de 55 a 38 psi": the verb stands before the thing that moved, and where it came to counts.
+    pub(super) fn moved_to(&mut self, at: usize) {
+        let Some(to) = self.items[at].number() else {
+            return;
+        };
+        let from = (0..at)
+            .rev()
+            .take_while(|i| self.same_chunk(at, *i))
+            .find(|i| !self.items[*i].is_filler());
+        let Some(from) = from.filter(|from| *from > 1 && from + 1 < at) else {
+            return;
+        };
+        let Some(was) = self.items[from].number() else {
+            return;
+        };
+        let led = self.items[from - 1].is(Mark::Of);
+        // "la presión se cayó de 55 a 38": the verb behind the thing
+        let verb = self.says(from - 2, Sense::Moves);
+        let thing = (0..from - 1)
+            .rev()
+            .take(3)
+            .take_while(|i| self.same_chunk(at, *i))
+            .find(|i| {
+                self.items[*i]
+                    .noun()
+                    .is_some_and(|noun| noun.reading().is_some())
+            });
+        let Some(thing) = thing.filter(|_| led) else {
+            return;
+        };
+        let mut before = (0..thing).rev().take(3);
+        let moves = verb || before.any(|i| self.same_chunk(at, i) && self.says(i, Sense::Moves));
+        let alike = was.unit.is_none() || to.unit.is_none() || was.unit == to.unit;
+        if moves && alike {
+            for item in &mut self.items[from - 1..at] {
+                item.what = What::Gone;
+            }
+        }
+    }
+
+    /// "se cayó la presión": a thing that is read has fallen, and nothing has come off.
+    pub(super) fn a_value_fell(&mut self, at: usize) {
+        let damaged = self.items[at].what == What::Is(Concept::State(State::Damaged));
+        let value = self.same_chunk(at, at + 1)
+            && self.items[at + 1]
+                .noun()
+                .is_some_and(|noun| noun.reading().is_some());
+        if damaged && value && self.says(at, Sense::Moves) {
+            self.items[at].what = FILLER;
+        }
+    }
+
+    /// "12 at 3 tonight, tank 1/2": behind a number that can be the trailer, an hour.
+    pub(super) fn hour_of_tonight(&mut self, at: usize) {
+        let hour = self.bare_number(at).is_some_and(|n| n <= 12.0);
+        let led = at > 1 && self.same_chunk(at, at - 2) && self.items[at - 1].is(Mark::At);
+        let behind = self.same_chunk(at, at + 1) && self.says(at + 1, Sense::PartOfToday);
+        if hour && led && behind && self.bare_number(at - 2).is_some() {
+            self.items[at].what = What::Labelled;
+        }
+    }
+
+    /// "3 cords off the generator": where they get their power.
+    pub(super) fn off_a_source(&mut self, at: usize) {
+        let off = self.items[at].what == What::Is(Concept::State(State::Off));
+        let cords = at > 1
+            && self.same_chunk(at, at - 2)
+            && matches!(self.items[at - 1].noun(), Some(Noun::Cords | Noun::Cord))
+            && self.bare_number(at - 2).is_some();
+        let the = self.same_chunk(at, at + 1) && self.items[at + 1].is(Mark::Article);
+        let source = at + 1 + usize::from(the);
+        let source = the && self.same_chunk(at, source) && self.says(source, Sense::PowerSource);
+        if off && cords && source {
+            self.items[at].what = What::Is(Concept::Mark(Mark::Of));
+        }
+    }
 }

@@ -1,0 +1,195 @@
+//! Words of a report that beside certain others report something else, or nothing: bleach got in his eyes, how many
+//! flushes left, a valve stuck half open.
+
+use super::Words;
+use crate::heard::{Event, Fault};
+use crate::words::concept::{AskWord, Concept, Mark, Noun, State};
+use crate::words::item::{Form, Item, Number, What};
+use crate::words::senses::Sense;
+
+const FILLER: What = What::Is(Concept::Mark(Mark::Filler));
+
+impl Words<'_> {
+    /// Takes such words for what they are.
+    pub(super) fn not_so(&mut self, at: usize) {
+        self.got_in_somebody(at);
+        self.others_are_here(at);
+        self.nobody_stuck(at);
+        self.driver_backs_up(at);
+        self.cannot_get_up_to(at);
+        self.so_many_left(at);
+        self.half_open(at);
+        self.one_guest(at);
+        self.same_level(at);
+        self.and_a_half(at);
+        self.forecast_says(at);
+        self.no_load(at);
+        self.may_i(at);
+    }
+
+    fn is_event(&self, at: usize, event: Event) -> bool {
+        self.items[at].what == What::Is(Concept::Event(event))
+    }
+
+    fn earlier_in_chunk(&self, at: usize, test: impl Fn(&Item) -> bool) -> bool {
+        (0..at)
+            .rev()
+            .take(8)
+            .take_while(|i| self.same_chunk(at, *i))
+            .any(|i| test(&self.items[i]))
+    }
+
+    /// "bleach got in his eyes": nobody came.
+    fn got_in_somebody(&mut self, at: usize) {
+        let arrived = self.is_event(at, Event::Arrived);
+        let whose = self.same_chunk(at, at + 1) && self.items[at + 1].is_filler();
+        let part = self.same_chunk(at, at + 2) && self.says(at + 2, Sense::BodyPart);
+        if arrived && whose && part {
+            self.items[at].what = FILLER;
+        }
+    }
+
+    /// "the fire dept is here for the inspection", "no signal at the site": of others, or where somebody stands.
+    fn others_are_here(&mut self, at: usize) {
+        let here = self.is_event(at, Event::Arrived)
+            || self.items[at].what == What::Is(Concept::State(State::OnSite));
+        let others = at > 0 && self.same_chunk(at, at - 1) && self.items[at - 1].is(Mark::Idle);
+        if here && others {
+            self.items[at].what = FILLER;
+        }
+    }
+
+    /// "fell down and isnt moving": of somebody hurt, and of no gauge.
+    fn nobody_stuck(&mut self, at: usize) {
+        let stuck = self.items[at].what == What::Is(Concept::State(State::Stuck));
+        let hurt = |i: &Item| i.what == What::Is(Concept::Fault(Fault::PersonHurt));
+        if stuck && self.earlier_in_chunk(at, hurt) {
+            self.items[at].what = FILLER;
+        }
+    }
+
+    /// "backing up alone": the truck goes back, and no toilet.
+    fn driver_backs_up(&mut self, at: usize) {
+        let clogged = self.items[at].what == What::Is(Concept::State(State::Clogged));
+        let drives = self.same_chunk(at, at + 1) && self.says(at + 1, Sense::ByADriver);
+        if clogged && drives && self.says(at, Sense::BackingUp) {
+            self.items[at].what = FILLER;
+        }
+    }
+
+    /// "cant get up to 12", "cant get up the hill": the truck cannot, and nobody has fallen.
+    fn cannot_get_up_to(&mut self, at: usize) {
+        let hurt = self.items[at].what == What::Is(Concept::Fault(Fault::PersonHurt));
+        let whither = self.same_chunk(at, at + 1)
+            && (self.items[at + 1].is(Mark::To)
+                || self.same_chunk(at, at + 2)
+                    && self.items[at + 1].is(Mark::Article)
+                    && self.says(at + 2, Sense::WayUp));
+        if hurt && whither && self.says(at, Sense::CannotGetUp) {
+            self.items[at].what = FILLER;
+        }
+    }
+
+    /// "how many flushes left": nobody departs.
+    fn so_many_left(&mut self, at: usize) {
+        let asks = |i: &Item| i.is(Mark::Query);
+        let bare = self.items[at].end == self.items[at].first + 1;
+        if self.is_event(at, Event::Left) && bare && self.earlier_in_chunk(at, asks) {
+            self.items[at].what = FILLER;
+        }
+    }
+
+    /// "valve stuck half open": how far, and no trailer is open.
+    fn half_open(&mut self, at: usize) {
+        let open = matches!(
+            self.items[at].what,
+            What::Is(Concept::State(State::Open | State::Closed | State::Shut))
+        );
+        let part = at > 0
+            && self.same_chunk(at, at - 1)
+            && self.items[at - 1]
+                .number()
+                .is_some_and(|n| n.form == Form::Part && n.unit.is_none());
+        if open && part {
+            self.items[at].what = FILLER;
+            self.items[at - 1].what = FILLER;
+        }
+    }
+
+    /// "12 guest says stall 3 stinks": one guest of trailer 12, and no crowd of twelve.
+    fn one_guest(&mut self, at: usize) {
+        let one = self.items[at].noun() == Some(Noun::Guests) && self.says(at, Sense::OneGuest);
+        let number = at > 0 && self.same_chunk(at, at - 1) && self.names(at - 1);
+        if one && number {
+            self.items[at].what = What::Is(Concept::Noun(Noun::Person));
+        }
+    }
+
+    /// "fresh 3/4 waste same": the level told just before.
+    fn same_level(&mut self, at: usize) {
+        let tank = at > 0
+            && self.same_chunk(at, at - 1)
+            && self.items[at - 1].noun().is_some_and(Noun::is_tank);
+        if !tank || !self.ends(at) || !self.says(at, Sense::TheSame) {
+            return;
+        }
+        let sentence = self.items[at].sentence;
+        let told = (0..at - 1)
+            .rev()
+            .take(6)
+            .take_while(|i| self.items[*i].sentence == sentence)
+            .find(|i| {
+                self.items[*i].number().is_some()
+                    || matches!(self.items[*i].what, What::Is(Concept::Level(_)))
+            });
+        if let Some(told) = told {
+            self.items[at].what = self.items[told].what;
+        }
+    }
+
+    /// "tres cuartos de negras y media de limpia": half of it.
+    fn and_a_half(&mut self, at: usize) {
+        let half = self.items[at].is(Mark::Idle) && self.says(at, Sense::AndAHalf);
+        let of = self.same_chunk(at, at + 1) && self.items[at + 1].is(Mark::Of);
+        let tank =
+            self.same_chunk(at, at + 2) && self.items[at + 2].noun().is_some_and(Noun::is_tank);
+        if half && of && tank {
+            self.items[at].what = What::Number(Number {
+                value: 0.5,
+                form: Form::Part,
+                unit: None,
+                bound: false,
+            });
+            // the "and" in it opens a clause
+            self.items[at..].iter_mut().for_each(|item| item.chunk += 1);
+        }
+    }
+
+    /// "forecast says wind 40 tonight": it is to come.
+    fn forecast_says(&mut self, at: usize) {
+        let forecast = self.items[at].what == What::Is(Concept::Ask(AskWord::Forecast));
+        let says = self.same_chunk(at, at + 1) && self.items[at + 1].is(Mark::Says);
+        if forecast && says {
+            self.items[at].what = What::Is(Concept::Mark(Mark::Expected));
+        }
+    }
+
+    /// "battery 12.6 no load 11.2 with pump": how the battery was read.
+    fn no_load(&mut self, at: usize) {
+        let load = self.items[at].noun() == Some(Noun::Amps) && self.says(at, Sense::Load);
+        let none = at > 0 && self.same_chunk(at, at - 1) && self.items[at - 1].is(Mark::No);
+        if load && none {
+            self.items[at - 1].what = FILLER;
+            self.items[at].what = FILLER;
+        }
+    }
+
+    /// "12 can i leave the tank at 7/8": behind the trailer it asks all the same.
+    fn may_i(&mut self, at: usize) {
+        let asks = self.items[at].what == What::Is(Concept::Ask(AskWord::Advice));
+        let behind = at > 0 && self.same_chunk(at, at - 1) && self.names(at - 1);
+        if asks && behind && self.says(at, Sense::MayI) {
+            self.items[at].what = What::Is(Concept::Mark(Mark::Query));
+        }
+    }
+}
