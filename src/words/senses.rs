@@ -194,6 +194,8 @@ senses! {
     Load = "load",
     MayI = "may-i",
     Freezing = "freezing",
+    ThereIs = "there-is",
+    OneMore = "one-more",
     Moves = "moves",
     PartOfToday = "part-of-today",
     PowerSource = "power-source",

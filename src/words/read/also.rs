@@ -2,8 +2,8 @@
 
 use super::Reading;
 use crate::words::assemble::{Fact, Says};
-use crate::words::concept::Mark;
-use crate::words::item::What;
+use crate::words::concept::{Concept, Mark, State};
+use crate::words::item::{Item, What};
 use crate::words::pair::Outcome;
 use crate::words::scope::Scope;
 use crate::words::senses::{Sense, Senses};
@@ -70,10 +70,18 @@ impl Reading<'_> {
         // "both pumps are dead": two things of the trailer named last
         let of_things = (self.items.get(both + 1)).is_some_and(|n| n.noun().is_some());
         let opens = both == 0 || self.items[both - 1].chunk != chunk;
-        if of_things || !opens {
+        // "fresh full on both"
+        let goes_on = |i: &Item| i.chunk == chunk && !matches!(i.what, What::Sign(_) | What::Break);
+        let closes = both > 0
+            && (self.items[both - 1].is(Mark::At)
+                || self.items[both - 1].what == What::Is(Concept::State(State::On)))
+            && !self.items.get(both + 1).is_some_and(goes_on);
+        if of_things || !opens && !closes {
             return;
         }
-        let beside = |fact: &&Fact| fact.at > both && self.items[fact.at].chunk == chunk;
+        let beside = |fact: &&Fact| {
+            fact.at > *last && self.items[fact.at].chunk == chunk && (closes || fact.at > both)
+        };
         let said: Vec<Fact> = facts.iter().filter(beside).copied().collect();
         facts.retain(|fact| !beside(&fact));
         for group in [*one, *two] {

@@ -522,7 +522,8 @@ impl<'t> Reading<'t> {
             let next = self.items.get(at + 1);
             let all = next.is_some_and(|n| n.is(Mark::All))
                 || at > 0 && self.items[at - 1].is(Mark::All)
-                || at > 1 && self.items[at - 1].is(Mark::Of) && self.items[at - 2].is(Mark::All);
+                || at > 1 && self.items[at - 1].is(Mark::Of) && self.items[at - 2].is(Mark::All)
+                || self.all_led(at);
             let units =
                 at > 0 && self.items[at - 1].is(Mark::Unit) && self.groups[g].names.len() > 1;
             if all || units {
@@ -533,6 +534,21 @@ impl<'t> Reading<'t> {
 }
 
 impl Reading<'_> {
+    /// "ambas, la 3 y la 5, con el tanque a la mitad": a word for all, and which these are.
+    fn all_led(&self, at: usize) -> bool {
+        let mut before = (0..at).rev().filter(|i| !self.items[*i].is(Mark::Article));
+        let comma = before
+            .next()
+            .is_some_and(|i| self.items[i].what == What::Sign(','));
+        let all = before.next();
+        comma
+            && all.is_some_and(|i| {
+                self.items[i].is(Mark::All)
+                    && self.items[i].sentence == self.items[at].sentence
+                    && (i == 0 || self.items[i - 1].sentence != self.items[i].sentence)
+            })
+    }
+
     /// "30\n31\n32\nall arrived": trailers that stand on lines of their own before a word for all of them.
     fn one_a_line(&mut self) {
         for at in 2..self.items.len() {

@@ -48,8 +48,11 @@ fn goes_with(items: &[Item], group: &Group, first: usize, named: &[Named]) -> bo
         return false;
     }
     // "leak on 12 and 14 has no lights": the second opens a clause of its own
-    let opens_a_clause =
-        items.get(at + 1).is_some_and(|n| n.is(Mark::Aux)) && before_placed(items, first);
+    let opens_a_clause = before_placed(items, first)
+        && items.get(at + 1).is_some_and(|n| {
+            let has_no = n.is(Mark::No) && n.end > n.first + 1;
+            n.is(Mark::Aux) || has_no
+        });
     // "12 and 13 too, and on 13 the floor": named again, it opens a clause of its own
     let anew = current.names.iter().any(|n| group.names.contains(n));
     // "se tapó el baño de la 11 y en la 3 hay fuga": something is said of each

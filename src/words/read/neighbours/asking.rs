@@ -72,6 +72,9 @@ impl Words<'_> {
             .any(|i| self.items[i].is(Mark::No) || self.items[i].is(Mark::Not));
         if !denied {
             self.items[at].what = What::Is(Concept::Mark(Mark::No));
+        } else if self.names(at + 1) && at > 0 && self.names(at - 1) {
+            // "pumped neither 9 nor 11": of both it is denied
+            self.items[at].what = What::Is(Concept::Mark(Mark::And));
         }
     }
 

@@ -20,6 +20,8 @@ impl Words<'_> {
         self.so_many_left(at);
         self.half_open(at);
         self.one_guest(at);
+        self.one_more(at);
+        self.neither_of(at);
         self.same_level(at);
         self.and_a_half(at);
         self.forecast_says(at);
@@ -122,6 +124,48 @@ impl Words<'_> {
         let number = at > 0 && self.same_chunk(at, at - 1) && self.names(at - 1);
         if one && number {
             self.items[at].what = What::Is(Concept::Noun(Noun::Person));
+        }
+    }
+
+    /// "no leak on 12, but there's one on 14": one of what was told before.
+    fn one_more(&mut self, at: usize) {
+        let placed = self.same_chunk(at, at + 1)
+            && (self.items[at + 1].is(Mark::At)
+                || self.items[at + 1].what == What::Is(Concept::State(State::On)));
+        let of_another = at > 0 && placed && (self.names(at + 2) || self.names(at + 3));
+        let there_is = at > 0 && self.same_chunk(at, at - 1) && self.says(at - 1, Sense::ThereIs);
+        if !of_another || !there_is || !self.says(at, Sense::OneMore) {
+            return;
+        }
+        let (sentence, chunk) = (self.items[at].sentence, self.items[at].chunk);
+        let told = (0..at)
+            .rev()
+            .take(12)
+            .take_while(|i| self.items[*i].sentence == sentence)
+            .find(|i| {
+                let on = self.items[*i].what == What::Is(Concept::State(State::On));
+                let wrong = matches!(
+                    self.items[*i].what,
+                    What::Is(Concept::State(_) | Concept::Fault(_))
+                );
+                self.items[*i].chunk != chunk && wrong && !on
+            });
+        if let Some(told) = told {
+            self.items[at].what = self.items[told].what;
+        }
+    }
+
+    /// "pumped neither 9 nor 11": denied of the trailers behind, what stands before was not done.
+    fn neither_of(&mut self, at: usize) {
+        let neither = self.items[at].is(Mark::Not) && self.says(at, Sense::SoIs);
+        let done = at > 0
+            && self.same_chunk(at, at - 1)
+            && matches!(
+                self.items[at - 1].what,
+                What::Is(Concept::State(_) | Concept::Event(_) | Concept::Fault(_))
+            );
+        if neither && done && self.names(at + 1) {
+            self.items[at - 1].what = FILLER;
         }
     }
 
