@@ -194,6 +194,7 @@ senses! {
     Load = "load",
     MayI = "may-i",
     Freezing = "freezing",
+    HighOf = "high-of",
     ThereIs = "there-is",
     OneMore = "one-more",
     Moves = "moves",

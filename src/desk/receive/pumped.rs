@@ -44,13 +44,15 @@ impl Hearing<'_> {
     /// Takes a yes for a pump-out between the readings: at the hour it gives, else half way.
     pub(super) fn pumped_between(&self, heard: &Heard) -> Option<Answered> {
         let (unit, since, until) = self.asked_if_pumped()?;
+        let yes = self.desk.phrases.after("pumped", "yes", self.text);
         let told = match heard.entries.as_slice() {
             [] => None,
             [entry] if is_pump_out(entry, unit) => Some(entry),
+            // "yes, pumped at 4": the hour, and no trailer 4
+            [entry] if yes.is_some() && is_of_an_hour(entry) => None,
             _ => return None,
         };
         let short = self.text.split_whitespace().count() <= LONGEST;
-        let yes = self.desk.phrases.after("pumped", "yes", self.text);
         if !short || told.is_none() && (yes.is_none() || self.says_no()) {
             return None;
         }
@@ -78,7 +80,12 @@ impl Hearing<'_> {
     pub(super) fn not_pumped(&mut self) -> Option<UnitName> {
         let unit = self.asked_if_pumped()?.0.clone();
         let only = self.heard.entries.iter().all(Entry::is_empty) && self.heard.command.is_none();
-        if !only || !self.says_no() || self.text.split_whitespace().count() > LONGEST {
+        // "no, the pressure was 60" is of another thing
+        if !only
+            || self.mends_a_thing()
+            || !self.says_no()
+            || self.text.split_whitespace().count() > LONGEST
+        {
             return None;
         }
         self.heard = Heard {
@@ -141,6 +148,16 @@ pub(super) fn tell_not_pumped(hearing: &Hearing<'_>, unit: &UnitName, reply: &mu
     let case = hearing.standing(unit);
     let coming = reply.voice.forecast_of("waste", &case.outlook);
     reply.lines.extend(coming);
+}
+
+/// Tells whether no more than a pump-out is told, of a "trailer" that can be the hour.
+fn is_of_an_hour(entry: &Entry) -> bool {
+    let hour = entry
+        .unit
+        .as_ref()
+        .and_then(|unit| unit.as_str().parse().ok());
+    let only = entry.events == [Event::WastePumped] && entry.readings.values.is_empty();
+    only && hour.is_some_and(|hour: u8| (1..=12).contains(&hour))
 }
 
 /// Tells whether an entry says that this trailer, or one it does not name, was pumped, at no time of its own, and no more.

@@ -32,6 +32,11 @@ fn opens_with_a_trailer(items: &[Item], at: usize, measure: usize, unit: Unit) -
                 )
                 | What::Is(Concept::Mark(Mark::Unit | Mark::Article | Mark::And))
         );
+    // "10 psi 55 23 psi 56": another one, behind the first one's value
+    let opens = opens
+        || at > 1
+            && items[at - 1].number().is_some_and(|n| n.unit.is_none())
+            && items[at - 2].what == What::Is(Concept::Unit(unit));
     // "12 psi good", "12 volts low, like 103": how the trailer's stands
     let stands = items.get(measure + 1).is_some_and(|n| {
         matches!(

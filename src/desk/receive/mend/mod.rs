@@ -104,6 +104,12 @@ impl Hearing<'_> {
             }))
         };
         match ways.len() {
+            // "not 12, 14", where there is no 14
+            0 if bare_number(said.right)
+                && said.wrong.is_some_and(|wrong| self.was_told_of(wrong)) =>
+            {
+                Some(Mending::Unknown)
+            }
             0 if !said.sure || self.says_more(&said) => None,
             0 => Some(Mending::Unknown),
             // "it was 55": how it stood before, or what should have been written; what was done has one number
@@ -113,10 +119,18 @@ impl Hearing<'_> {
         }
     }
 
+    /// Tells whether the sender's last report is of the trailer that these words name.
+    fn was_told_of(&self, name: &str) -> bool {
+        let unit = self.names_a_unit(name);
+        let last = self.within_reach().next();
+        last.is_some_and(|(_, told)| told.iter().any(|(of, ..)| Some(of) == unit))
+    }
+
     /// Keeps of the ways those that a mark such as "no" or "its" alone can mean.
     fn firmly_meant(&self, said: &Said<'_>, ways: Vec<Mend>) -> Vec<Mend> {
         let of_a_unit = |way: &Mend| matches!(way, Mend::Unit { .. } | Mend::Off { .. });
-        if said.sure {
+        // "no the pressure was 60": of a thing that was told
+        if said.sure || self.meant_of_a_thing(said.right).is_some() {
             return ways;
         }
         // "it was 380": what was told wrong; at a step that asks for a number, its answer

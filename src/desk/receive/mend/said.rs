@@ -1,5 +1,6 @@
 //! What a correction says: its mark taken off, what was wrong and what is right told apart.
 
+use super::bare_number;
 use crate::desk::answer;
 use crate::desk::receive::Hearing;
 use crate::desk::settle::known;
@@ -50,6 +51,17 @@ impl Hearing<'_> {
             let of_it = before.into_iter().any(|report| report.unit == *unit);
             return of_it.then(|| plain(text, true));
         }
+        // "50 was wrong, its 55"
+        if let Some((wrong, after)) = phrases.parted("mend", "was-wrong", text)
+            && bare_number(wrong)
+        {
+            let after = after.trim_start_matches([',', ';', '.', ' ']);
+            let right = self.without_is(after.trim());
+            return bare_number(right).then_some(Said {
+                wrong: Some(wrong),
+                ..plain(right, true)
+            });
+        }
         let mut rest = text;
         let (mut sure, mut denied, mut past) = (false, false, false);
         while let Some(after) = phrases.after("mend", "opens", rest) {
@@ -68,7 +80,9 @@ impl Hearing<'_> {
             let parts = after
                 .split_once([',', ';'])
                 .or_else(|| phrases.parted("mend", "between", after));
-            if let Some((wrong, after)) = parts {
+            // "no, la presión era 60"
+            let of_a_thing = self.meant_of_a_thing(after).is_some();
+            if let Some((wrong, after)) = parts.filter(|_| !of_a_thing) {
                 let after = self.without_is(after.trim());
                 return (!after.is_empty()).then_some(Said {
                     right: after,
@@ -133,6 +147,20 @@ impl Hearing<'_> {
             })
     }
 
+    /// "no the pressure was 60": what was meant of a thing, without the word that tells of before.
+    pub(super) fn meant_of_a_thing(&self, right: &str) -> Option<String> {
+        let (thing, number) = self.desk.phrases.parted("mend", "was", right)?;
+        let thing = thing.trim();
+        let plain = !thing.is_empty() && !bare_number(thing) && is_a_value(number);
+        plain.then(|| format!("{thing} {}", number.trim()))
+    }
+
+    /// Tells whether the message corrects a thing by its name: "no, the pressure was 60".
+    pub(in crate::desk::receive) fn mends_a_thing(&self) -> bool {
+        let said = self.correction();
+        said.is_some_and(|said| self.meant_of_a_thing(said.right).is_some())
+    }
+
     fn without_is<'t>(&self, text: &'t str) -> &'t str {
         let mut rest = text;
         // the word before a trailer's number tells that it is one
@@ -181,4 +209,13 @@ impl Hearing<'_> {
         }
         known(&self.fleet, &UnitName::new(name))
     }
+}
+
+/// Tells whether no more than a value is said: a number, with its measure at most.
+fn is_a_value(text: &str) -> bool {
+    let mut words = text.split_whitespace();
+    let number = words
+        .next()
+        .is_some_and(|word| word.starts_with(|c: char| c.is_ascii_digit() || c == '-'));
+    number && words.count() <= 1
 }

@@ -11,10 +11,11 @@ use crate::heard::{Answer, Entry, ReadingKey, UnitName};
 impl Hearing<'_> {
     /// Finds every way in which a correction can be meant.
     pub(super) fn ways(&self, said: &Said<'_>, told: &[Told]) -> Vec<Mend> {
-        let right = self
-            .desk
-            .reader
-            .hear(said.right, self.fleet.style.temperature);
+        let meant = self.meant_of_a_thing(said.right);
+        let right = self.desk.reader.hear(
+            meant.as_deref().unwrap_or(said.right),
+            self.fleet.style.temperature,
+        );
         let answer = right.answer.clone().unwrap_or_default();
         if let Some(wrong) = said.wrong {
             return self.contrasted(said.right, wrong, &answer, told);

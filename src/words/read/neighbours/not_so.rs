@@ -22,6 +22,7 @@ impl Words<'_> {
         self.one_guest(at);
         self.one_more(at);
         self.neither_of(at);
+        self.high_of_a_day(at);
         self.same_level(at);
         self.and_a_half(at);
         self.forecast_says(at);
@@ -152,6 +153,20 @@ impl Words<'_> {
             });
         if let Some(told) = told {
             self.items[at].what = self.items[told].what;
+        }
+    }
+
+    /// "high of 40 low of 22 tonight": the other end of what is foretold, and no trailer.
+    fn high_of_a_day(&mut self, at: usize) {
+        if self.bare_number(at).is_none() {
+            return;
+        }
+        let before = (0..at).rev().find(|i| !self.items[*i].is(Mark::Of));
+        let high = before.is_some_and(|i| self.same_chunk(at, i) && self.says(i, Sense::HighOf));
+        let sentence = self.items[at].sentence;
+        let low = |i: &Item| i.sentence == sentence && i.noun() == Some(Noun::Low);
+        if high && self.items.iter().any(low) {
+            self.items[at].what = What::Labelled;
         }
     }
 
