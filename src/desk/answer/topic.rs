@@ -197,8 +197,12 @@ fn without_lead_in(folded: &str) -> &str {
 fn asks(text: &str, folded: &str) -> bool {
     let bare = without_lead_in(folded);
     let phrases = Phrases::built_in();
-    let behind = || phrases.ends("questions", "endings", folded);
-    is_marked(text) || phrases.opens("questions", "openings", bare) || behind()
+    let ends = || phrases.ends("questions", "endings", folded);
+    let of_a_trailer = || {
+        let behind = without_trailer(bare);
+        behind != bare && phrases.opens("questions", "openings-behind", behind)
+    };
+    is_marked(text) || phrases.opens("questions", "openings", bare) || ends() || of_a_trailer()
 }
 
 impl Question {

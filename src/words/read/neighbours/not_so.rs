@@ -243,12 +243,24 @@ impl Words<'_> {
         }
     }
 
-    /// "12 can i leave the tank at 7/8": behind the trailer it asks all the same.
+    /// "12 can i leave the tank at 7/8", "puedo dejar el agua abierta": it asks, behind the trailer too.
     fn may_i(&mut self, at: usize) {
-        let asks = self.items[at].what == What::Is(Concept::Ask(AskWord::Advice));
-        let behind = at > 0 && self.same_chunk(at, at - 1) && self.names(at - 1);
-        if asks && behind && self.says(at, Sense::MayI) {
+        let asks = matches!(
+            self.items[at].what,
+            What::Word { .. }
+                | What::Is(Concept::Ask(AskWord::Advice) | Concept::Mark(Mark::Query))
+        );
+        if !asks || !self.says(at, Sense::MayI) {
+            return;
+        }
+        let opens = at == 0 || !self.same_chunk(at, at - 1);
+        let behind = !opens && self.names(at - 1);
+        if opens || behind {
             self.items[at].what = What::Is(Concept::Mark(Mark::Query));
+        }
+        if behind {
+            // the question opens a clause of its own
+            self.items[at..].iter_mut().for_each(|item| item.chunk += 1);
         }
     }
 }
