@@ -8,8 +8,10 @@ use crate::words::item::{Item, What};
 use crate::words::lex::Token;
 use crate::words::senses::{Sense, Senses};
 
-/// How many words are looked at behind a number.
+/// How many words are looked at behind a number, or behind a thing.
 const FEW: usize = 4;
+/// How far, in items, the tank of a level may stand before it.
+const REACH: usize = 6;
 
 /// The items with the text they were read from.
 pub(super) struct Spelt<'a> {
@@ -120,22 +122,16 @@ impl Spelt<'_> {
 
     /// "12 truck tank is full", "el tanque de la troca está lleno".
     fn of_the_truck(&self, at: usize) -> bool {
-        let Some(tank) = self.noun_before(at) else {
+        let is_tank = |i: &usize| self.items[*i].noun().is_some_and(Noun::is_tank);
+        let Some(tank) = self.before(at).take(REACH).find(is_tank) else {
             return false;
         };
         let led = tank
             .checked_sub(1)
             .is_some_and(|i| self.says(i, Sense::PumpTruck));
-        let of = self
-            .behind(tank)
-            .take(3)
-            .any(|i| self.items[i].is(Mark::Of) || self.says(i, Sense::PumpTruck));
-        let follows = of
-            && self
-                .behind(tank)
-                .take(3)
-                .any(|i| self.says(i, Sense::PumpTruck));
-        led || follows
+        let mut behind = self.behind(tank).take(FEW);
+        let of = behind.next().is_some_and(|i| self.items[i].is(Mark::Of));
+        led || of && behind.any(|i| self.says(i, Sense::PumpTruck))
     }
 
     /// "used 100 gal of fresh", "fresh down 50 gal", "fresh 1/4 used": what went or came, and not what there is.
