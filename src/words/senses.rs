@@ -195,6 +195,8 @@ senses! {
     MayI = "may-i",
     Freezing = "freezing",
     HighOf = "high-of",
+    Starts = "starts",
+    Sags = "sags",
     ThereIs = "there-is",
     OneMore = "one-more",
     Moves = "moves",

@@ -3,7 +3,7 @@
 
 use super::Words;
 use crate::heard::{Event, Fault};
-use crate::words::concept::{AskWord, Concept, Mark, Noun, State};
+use crate::words::concept::{AskWord, Concept, Mark, Noun, State, Unit};
 use crate::words::item::{Form, Item, Number, What};
 use crate::words::senses::Sense;
 
@@ -23,6 +23,8 @@ impl Words<'_> {
         self.one_more(at);
         self.neither_of(at);
         self.high_of_a_day(at);
+        self.when_it_starts(at);
+        self.sags_to(at);
         self.same_level(at);
         self.and_a_half(at);
         self.forecast_says(at);
@@ -167,6 +169,64 @@ impl Words<'_> {
         let low = |i: &Item| i.sentence == sentence && i.noun() == Some(Noun::Low);
         if high && self.items.iter().any(low) {
             self.items[at].what = What::Labelled;
+        }
+    }
+
+    /// "lights dim when the heater kicks on": at what it happens, and nothing was turned on.
+    fn when_it_starts(&mut self, at: usize) {
+        if !self.says(at, Sense::Whenever) {
+            return;
+        }
+        let wrong = |i: &Item| match i.what {
+            What::Is(Concept::Fault(_)) => true,
+            What::Is(Concept::State(state)) => !matches!(state, State::On | State::Off | State::Ok),
+            _ => false,
+        };
+        let behind: Vec<usize> = (at + 1..self.items.len())
+            .take(6)
+            .take_while(|i| self.same_chunk(at, *i))
+            .collect();
+        let starts = |i: &usize| self.says(*i, Sense::Starts);
+        if !self.earlier_in_chunk(at, wrong) || !behind.iter().any(starts) {
+            return;
+        }
+        for i in behind {
+            if matches!(
+                self.items[i].what,
+                What::Is(Concept::State(_) | Concept::Event(_) | Concept::Noun(_))
+            ) {
+                self.items[i].what = FILLER;
+            }
+        }
+    }
+
+    /// "118 v, drops to 101 when the heat kicks on": a second value in the measure of the first.
+    fn sags_to(&mut self, at: usize) {
+        if self.bare_number(at).is_none() || at < 2 {
+            return;
+        }
+        let sags = self.same_chunk(at, at - 2) && self.says(at - 2, Sense::Sags);
+        let to = self.items[at - 1].is(Mark::To) || self.items[at - 1].is_filler();
+        let sentence = self.items[at].sentence;
+        let first = (0..at - 2)
+            .rev()
+            .take(4)
+            .take_while(|i| self.items[*i].sentence == sentence)
+            .find_map(|i| {
+                let measure = self.items[i].number()?.unit;
+                measure.or_else(|| match self.items[i.checked_sub(1)?].noun()? {
+                    Noun::Pressure => Some(Unit::Psi),
+                    Noun::Volts => Some(Unit::Volt),
+                    _ => None,
+                })
+            });
+        if let Some(unit) =
+            first.filter(|unit| sags && to && matches!(unit, Unit::Volt | Unit::Psi))
+            && let What::Number(number) = &mut self.items[at].what
+        {
+            number.unit = Some(unit);
+            self.items[at - 1].what = FILLER;
+            self.items[at - 2].what = FILLER;
         }
     }
 
