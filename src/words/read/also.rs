@@ -56,11 +56,21 @@ impl Reading<'_> {
                 _ => None,
             })
             .collect();
-        let [(_, one), (last, two)] = trailers.as_slice() else {
+        // "26 and 27 arrived; 26 at 44 psi, 27 at 51 psi; both ...": those that were named alone, and no others
+        let single = |(_, group): &&(usize, usize)| self.groups[*group].names.len() == 1;
+        let mut alone = trailers.iter().rev().filter(single);
+        let Some((last, two)) = alone.next() else {
             return;
         };
-        let single = |group: &usize| self.groups[*group].names.len() == 1;
-        if !single(one) || !single(two) || self.groups[*one].names == self.groups[*two].names {
+        let names = |group: &usize| &self.groups[*group].names;
+        let Some((_, one)) = alone.find(|(_, group)| names(group) != names(two)) else {
+            return;
+        };
+        let known = |(_, group): &(usize, usize)| {
+            let pair = [&names(one)[0], &names(two)[0]];
+            names(group).iter().all(|name| pair.contains(&name))
+        };
+        if !trailers.iter().all(known) {
             return;
         }
         let both = (last + 1..self.items.len())

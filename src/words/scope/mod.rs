@@ -121,7 +121,11 @@ impl Word<'_> {
             // "plan for tomorrow: ...": all that the colon opens
             Mark::Plan if self.opens_a_list() => set(scope, at..self.sentence.end, Aside::Plan),
             Mark::Plan | Mark::Underway | Mark::Request | Mark::Order => {
-                set(scope, at..self.chunk_end(), Aside::Plan);
+                let from = match mark == Mark::Plan {
+                    true => self.planned_before().unwrap_or(at),
+                    false => at,
+                };
+                set(scope, from..self.chunk_end(), Aside::Plan);
             }
             // "at 1430 waste on 12 was 60": of a time of its own, which the entry carries
             Mark::Past if timed(self.items, at, self.sentence.start..self.sentence.end) => {}
@@ -148,6 +152,28 @@ impl Word<'_> {
             .get(self.at + 1)
             .is_none_or(|next| next.chunk != self.items[self.at].chunk || is_stop(next));
         of_a_trailer && ends || affirms(self.items, self.sentence, self.at, self.chunk_end())
+    }
+
+    /// "24: we winterize it tomorrow": a word of the future that ends its clause bears on what was told right before it,
+    /// behind the trailer and the last "and".
+    fn planned_before(&self) -> Option<usize> {
+        let end = self.chunk_end();
+        let mut after = self.items[self.at + 1..end].iter();
+        if !after.all(|item| item.is_filler() || is_stop(item)) {
+            return None;
+        }
+        let start = self.chunk_start();
+        let parts = |i: &usize| {
+            matches!(self.items[*i].what, What::Units(_)) || self.items[*i].is(Mark::And)
+        };
+        let from = (start..self.at).rev().find(parts).map_or(start, |i| i + 1);
+        let told = |i: &usize| !self.items[*i].is_filler() && !self.items[*i].is(Mark::Pronoun);
+        let last = (from..self.at).rev().find(told)?;
+        let event = matches!(
+            self.items[last].what,
+            What::Is(Concept::Event(_) | Concept::State(_))
+        );
+        event.then_some(from)
     }
 
     fn opens_a_list(&self) -> bool {

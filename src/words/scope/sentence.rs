@@ -65,6 +65,12 @@ pub(in crate::words) fn segment(items: &mut [Item]) {
                 items[at].chunk = chunk;
                 chunk += 1;
             }
+            // "so i'm whispering: 38 is open": talk before it is of nothing behind it
+            What::Sign(':') if is_talk(&items[..at], chunk) => {
+                items[at].sentence = sentence;
+                items[at].chunk = chunk;
+                chunk += 1;
+            }
             What::Sign('-') if !items[at].glued || !next_glued => {
                 items[at].sentence = sentence;
                 items[at].chunk = chunk;
@@ -83,6 +89,17 @@ pub(in crate::words) fn segment(items: &mut [Item]) {
             }
         }
     }
+}
+
+/// Tells whether the chunk that these items end in holds words, and nothing that can be of a report.
+fn is_talk(before: &[Item], chunk: usize) -> bool {
+    const FEWEST: usize = 2;
+    let here = before.iter().rev().take_while(|i| i.chunk == chunk);
+    let word = |i: &Item| matches!(i.what, What::Word { .. });
+    let on = |i: &Item| matches!(i.what, What::Is(Concept::State(State::On | State::Down)));
+    let of_talk =
+        |i: &Item| word(i) || on(i) || i.is_filler() || i.is(Mark::So) || i.is(Mark::Call);
+    here.clone().all(of_talk) && here.filter(|i| word(i)).count() >= FEWEST
 }
 
 /// "low is supposed to be 18 so i drained the fresh on 9": what somebody did about it stands by itself.

@@ -25,6 +25,14 @@ impl Words<'_> {
         self.high_of_a_day(at);
         self.when_it_starts(at);
         self.sags_to(at);
+        self.is_down_to(at);
+        self.nobody_read_it(at);
+        self.of_others(at);
+        self.nearly_tripped(at);
+        self.finished_both(at);
+        self.shut_beside_a_pump(at);
+        self.pairs_of_a_run(at);
+        self.at_the_trailer(at);
         self.same_level(at);
         self.and_a_half(at);
         self.forecast_says(at);
@@ -230,6 +238,144 @@ impl Words<'_> {
         }
     }
 
+    /// "the fresh tank is down to a quarter": how far, and nothing is dead.
+    fn is_down_to(&mut self, at: usize) {
+        let dead = self.items[at].what == What::Is(Concept::State(State::Dead));
+        let to = self.same_chunk(at, at + 1) && self.items[at + 1].is(Mark::To);
+        let number = (at + 2..self.items.len())
+            .take(3)
+            .take_while(|i| self.same_chunk(at, *i))
+            .any(|i| {
+                self.items[i].number().is_some()
+                    || matches!(self.items[i].what, What::Is(Concept::Level(_)))
+            });
+        if dead && to && number && self.says(at, Sense::IsDown) {
+            self.items[at].what = FILLER;
+            self.items[at + 1].what = FILLER;
+        }
+    }
+
+    /// "17 locked up by security so not read": nobody looked, and no gauge is stuck.
+    fn nobody_read_it(&mut self, at: usize) {
+        let stuck = self.items[at].what == What::Is(Concept::State(State::Stuck));
+        let gauge = (0..self.items.len()).any(|i| {
+            self.same_chunk(at, i)
+                && self.items[i]
+                    .noun()
+                    .is_some_and(|noun| noun.is_tank() || noun == Noun::Gauge)
+        });
+        if stuck && !gauge && self.says(at, Sense::NotRead) {
+            self.items[at].what = FILLER;
+        }
+    }
+
+    /// "the other company's trailer leaks": what is told of it is of none of ours.
+    fn of_others(&mut self, at: usize) {
+        let theirs = self.items[at].is(Mark::Unit)
+            && at > 0
+            && self.same_chunk(at, at - 1)
+            && self.says(at - 1, Sense::OfOthers)
+            && !self.names(at + 1);
+        if !theirs {
+            return;
+        }
+        let chunk = self.items[at].chunk;
+        for item in self.items.iter_mut().filter(|item| item.chunk == chunk) {
+            match item.what {
+                What::Is(Concept::State(_) | Concept::Fault(_) | Concept::Event(_)) => {
+                    item.what = FILLER;
+                }
+                What::Number(_) => item.what = What::Labelled,
+                _ => {}
+            }
+        }
+    }
+
+    /// "casi boto la escoba", "it nearly tripped": it did not.
+    fn nearly_tripped(&mut self, at: usize) {
+        let tripped = self.items[at].what == What::Is(Concept::State(State::Tripped));
+        let nearly = at > 0 && self.same_chunk(at, at - 1) && self.items[at - 1].is(Mark::Bound);
+        if tripped && nearly {
+            self.items[at].what = FILLER;
+        }
+    }
+
+    /// "finished restocking and cleaning 9": both are done.
+    fn finished_both(&mut self, at: usize) {
+        let word = matches!(self.items[at].what, What::Word { .. });
+        let led = at > 1
+            && self.same_chunk(at, at - 2)
+            && self.items[at - 1].is(Mark::And)
+            && self.opens_with(at - 2, Sense::Finished);
+        if !word || !led {
+            return;
+        }
+        let done = match () {
+            () if self.says(at, Sense::Cleaning) => State::Cleaned,
+            () if self.says(at, Sense::Restocking) => State::Stocked,
+            () => return,
+        };
+        self.items[at].what = What::Is(Concept::State(done));
+    }
+
+    /// "the pump keeps running with everything closed": the taps are, and the trailer is not.
+    fn shut_beside_a_pump(&mut self, at: usize) {
+        let shut = matches!(
+            self.items[at].what,
+            What::Is(Concept::State(State::Closed | State::Shut | State::Off))
+        );
+        let all = at > 0 && self.same_chunk(at, at - 1) && self.says(at - 1, Sense::Everything);
+        let pump = |i: &Item| i.noun() == Some(Noun::Pump);
+        let sentence = self.items[at].sentence;
+        let beside = self.items[..at].iter().rev().take(12);
+        if shut
+            && all
+            && beside
+                .into_iter()
+                .any(|i| i.sentence == sentence && pump(i))
+        {
+            self.items[at].what = FILLER;
+        }
+    }
+
+    /// "29 three quarters waste one third fresh": where the first value stands before its tank, so do those behind it.
+    fn pairs_of_a_run(&mut self, at: usize) {
+        let part = self.items[at]
+            .number()
+            .is_some_and(|n| n.form == Form::Part && n.unit.is_none());
+        let tank =
+            |i: usize| self.same_chunk(at, i) && self.items[i].noun().is_some_and(Noun::is_tank);
+        let led = at > 0 && tank(at - 1);
+        let next = self.same_chunk(at, at + 2) && self.items[at + 2].number().is_some();
+        let its_noun = self.same_chunk(at, at + 3)
+            && self.items[at + 3]
+                .noun()
+                .is_some_and(|noun| noun.reading().is_some());
+        if part && !led && tank(at + 1) && next && its_noun {
+            self.items[at + 2..]
+                .iter_mut()
+                .for_each(|item| item.chunk += 1);
+        }
+    }
+
+    /// "95 psi ahead of the regulator and 48 psi at the trailer": what it gets.
+    fn at_the_trailer(&mut self, at: usize) {
+        let trailer = self.items[at].is(Mark::Unit) && !self.names(at + 1);
+        let article = at > 0 && self.items[at - 1].is(Mark::Article);
+        let place = at.checked_sub(1 + usize::from(article));
+        let placed = place.is_some_and(|i| self.same_chunk(at, i) && self.items[i].is(Mark::At));
+        let psi = place
+            .and_then(|i| i.checked_sub(1))
+            .and_then(|i| self.items[i].number())
+            .is_some_and(|n| n.unit.is_some_and(Unit::is_pressure));
+        let sentence = self.items[at].sentence;
+        let before = |i: &Item| i.sentence == sentence && i.noun() == Some(Noun::BeforeRegulator);
+        let near = at.saturating_sub(12)..at;
+        if trailer && placed && psi && self.items[near].iter().any(before) {
+            self.items[at].what = What::Is(Concept::Noun(Noun::AfterRegulator));
+        }
+    }
+
     /// "pumped neither 9 nor 11": denied of the trailers behind, what stands before was not done.
     fn neither_of(&mut self, at: usize) {
         let neither = self.items[at].is(Mark::Not) && self.says(at, Sense::SoIs);
@@ -318,7 +464,13 @@ impl Words<'_> {
         if opens || behind {
             self.items[at].what = What::Is(Concept::Mark(Mark::Query));
         }
-        if behind {
+        // "low of 18 tonight should i turn it on": so turned, it asks wherever it stands
+        let within =
+            !opens && !behind && self.items[at].what == What::Is(Concept::Ask(AskWord::Advice));
+        if within {
+            self.items[at].what = What::Is(Concept::Mark(Mark::Query));
+        }
+        if behind || within {
             // the question opens a clause of its own
             self.items[at..].iter_mut().for_each(|item| item.chunk += 1);
         }
