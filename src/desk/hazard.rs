@@ -147,6 +147,11 @@ impl Told {
         let reports = &self.hazard.reports;
         !reports.is_empty() && reports.iter().all(|fault| fault.harms_a_person())
     }
+
+    /// Tells whether nothing is to be filled: a fill that is told beside it was no wish.
+    pub(super) fn forbids_filling(&self) -> bool {
+        self.hazard.drops.contains(&Event::FreshFilled)
+    }
 }
 
 fn known() -> &'static [Hazard] {
