@@ -800,6 +800,7 @@ unreadable = I cannot read a { $kind ->
    *[other] message of that kind
 }. Nothing logged. Please write what you see.
 heard-of = Noted, a word on { $units }. Nothing new to log.
+unplaced = Not logged, I could not place it: { $quote }. Say the thing, like "{ $unit } leak" or "{ $unit } no lights". Anyone in danger: call the emergency number first, then send "need help".
 nothing-to-log = Read. Nothing to log.
 nearest-none = I found no report and no order in { $quote }.
 nearest-help = "help" lists the orders.
@@ -1309,6 +1310,7 @@ fact-feed-count = how many circuits
 ### Help
 
 help-driver =
+    Somebody hurt or in danger: call the emergency number first, then send "need help".
     Send the unit and what you see, in your own words:
       12 pressure 50 tank 1/2 temp 20
       14 arrived, chocked. 9 no hot water
@@ -1453,6 +1455,25 @@ name-site-unsafe-shut-in = somebody who cannot get out
 name-site-unsafe-generator-in = a generator that runs inside
 name-site-unsafe-scalding = water that scalds
 name-site-unsafe-wheel-loose = a loose wheel
+name-site-unsafe-choking = somebody choking
+name-site-unsafe-choking-at = somebody choking
+name-site-unsafe-scald-burn = somebody burnt by hot water
+name-site-unsafe-scald-burn-at = somebody burnt by hot water
+name-site-unsafe-sewage-on-person = sewage on somebody
+name-site-unsafe-sewage-on-person-at = sewage on somebody
+name-site-unsafe-self-harm = somebody who may harm themself
+name-site-unsafe-foul-fresh = sewage in the fresh water
+name-site-unsafe-brown-water = water that looks, tastes or smells wrong
+name-site-unsafe-gunshots = gunshots
+name-site-unsafe-bomb-threat = a bomb threat or a suspicious thing
+name-site-unsafe-assault = somebody attacked or followed
+name-site-unsafe-missing-person = somebody missing
+name-site-unsafe-tips = a trailer that may tip over
+name-site-unsafe-gives-way = a roof or floor that gives way
+name-site-unsafe-roof-ice = ice or snow coming off the roof
+name-site-unsafe-flood = water rising around a trailer
+name-site-unsafe-person-under = somebody under the trailer
+name-site-unsafe-alarm-fire = a smoke or fire alarm
 name-site-icy = ice underfoot
 name-tow-waste-aboard = waste aboard
 name-tow-fresh-aboard = fresh water aboard
@@ -1787,6 +1808,24 @@ site-unsafe-emergency = Anyone hurt or in danger: call the emergency number now.
 site-unsafe-shut-in = Phone the office and the emergency number: say which room, and that you are shut in. Shout and bang, let nobody pull on wires. Push low by the hinges, then hard by the latch. Keep the vent open and keep warm. No flame and no burner in there.
 site-unsafe-scalding = Hot taps closed to guests now, a sign on each. Its breaker off, thermostat to 120 °F (49 °C) or less. Let hot water run until it cools, hands off. Still too hot: it stays off until a plumber or an electrician looked. Burnt skin: cool running water, 20 min.
 site-unsafe-gas-collapse = Keep away from the opening, even to help: the air there kills. Everybody out and upwind. Emergency number now: say a person is down from tank gas. Only rescuers with their own air go to them.
+site-unsafe-choking = Can they cough or talk: let them cough. If not: five hard blows between the shoulder blades, bent forward. Then five thrusts, in and up above the navel. Go on in turns until it is out. Somebody else calls the emergency number now. A baby or a pregnant woman: as the emergency line tells you. Goes limp: lay them down, push hard on the chest.
+site-unsafe-choking-at = Can they cough or talk: let them cough. If not: five hard blows between the shoulder blades, bent forward. Then five thrusts, in and up above the navel. Go on in turns until it is out. Somebody else calls the emergency number now: say { $address }. A baby or a pregnant woman: as the emergency line tells you. Goes limp: lay them down, push hard on the chest.
+site-unsafe-scald-burn = Cool running water on the burn for 20 min. No ice, no cream. Rings and wet clothes off, but not what sticks. Then cover it with something clean. A child, face, hands, or larger than a palm: call the emergency number. Close that tap to guests. Water heater off at its breaker.
+site-unsafe-scald-burn-at = Cool running water on the burn for 20 min. No ice, no cream. Rings and wet clothes off, but not what sticks. Then cover it with something clean. A child, face, hands, or larger than a palm: call the emergency number. Say you are at { $address }. Close that tap to guests. Water heater off at its breaker.
+site-unsafe-sewage-on-person = Rinse eyes and mouth with clean water now, for 15 min. Spit, do not swallow. Contact lenses and wet clothes off. Wash skin and cuts with soap. Then see a doctor, even if it feels fine: say that it was sewage. Pain, blurred sight, or a lot swallowed: call the emergency number. Nobody goes to that valve without gloves and a face shield.
+site-unsafe-sewage-on-person-at = Rinse eyes and mouth with clean water now, for 15 min. Spit, do not swallow. Contact lenses and wet clothes off. Wash skin and cuts with soap. Then see a doctor, even if it feels fine: say that it was sewage. Pain, blurred sight, or a lot swallowed: call the emergency number. Say you are at { $address }. Nobody goes to that valve without gloves and a face shield.
+site-unsafe-self-harm = Stay with them, and do not leave them alone. Call the emergency number, or a crisis line. Listen. Do not argue, do not promise to keep it secret. Move away what they could use, if that is safe for you. Keep guests away. Are you the one? Call now, and go to somebody near you.
+site-unsafe-foul-fresh = Close the unit's taps and toilets now, a sign on each: do not drink, do not wash. Fresh pump off, water shut. Fill nothing more. Tank, heater and lines are drained, disinfected, flushed and tested. That hose is for waste from now on. Somebody drank or washed there: ask a doctor. The health office and a licensed plumber decide when it is good.
+site-unsafe-brown-water = Close the taps to guests until you know why. Run the site's spigot by itself: clear there, then it is the trailer. Ask the site about its water. Any chance that sewage or the waste hose got in: nobody uses it. Then drain and disinfect it all. Local code and a licensed plumber decide.
+site-unsafe-gunshots = Get away if the way is clear. Else get down behind something solid, door locked, lights off, phone silent. Call the emergency number as soon as you can: police. Take who is near with you. Nobody goes out to look. Stay until the police come for you. Hands empty and open then.
+site-unsafe-bomb-threat = Touch nothing. Everybody out and far away, out of sight of it. No phone or radio beside it. Call the emergency number from there: police. Write down the words of the threat, or where the thing lies. Nobody goes back until the police say so.
+site-unsafe-assault = Bring them where it is safe, and stay with them. Call the emergency number: police. Do not chase or hold the other one: note how they look and where they went. Close that stall and touch nothing: it may be proof. Ask before you do anything for them.
+site-unsafe-missing-person = Call the emergency number and tell the site's staff now. Say name, age, clothes, where last seen. No truck or trailer moves until they are found. Look in every stall and bay, under trailers, by water and roads. One person stays where they were last seen. In the cold each minute counts.
+site-unsafe-tips = Everybody out, on the high side, and away from it by more than its height. Close it, and rope off the side it would fall to. Nobody on steps, roof or jacks, nobody under it. Do not level it, hold it or prop it up by hand. Cords and hoses: off at the source, not at the trailer. Then phone the office: a tow firm sets it right. Anyone hurt: emergency number first.
+site-unsafe-gives-way = Everybody out now, and away from it. Close it. Nobody on that roof, under it or on that floor. Snow: nobody climbs up or shovels from a ladder. Phone the office. It stays closed until somebody who knows the frame has looked. Anyone under it: emergency number.
+site-unsafe-roof-ice = Rope off where it comes down, 10 ft (3 m) or more. Doors and steps below it stay closed. Nobody stands below to knock it off, nobody on the roof. Knock icicles down from the side, with a long pole, away from wires. Somebody hit: emergency number.
+site-unsafe-flood = Everybody out, to high ground. Power off at the source only if you get there dry. Else keep all out of that water: it can be live. Do not walk or drive through moving water. Leave trailer and truck: they float and roll. Somebody cut off by water: emergency number. Before it is used again: an electrician, and the fresh water disinfected.
+site-unsafe-person-under = Do not move trailer or truck, engine off. Nobody touches jacks, chocks or the hitch. Call them out by voice. Caught, hurt or no answer: call the emergency number. Do not lift it and do not pull: rescue does that. Nobody else goes under. Before you move it: look under it, all around.
 site-icy = Ice underfoot. Put down sand and a mat, and shut that door until it is safe. On aluminum steps: sand, or an ice melt marked safe for aluminum, no rock salt. Hold the rail. Shut off the water that makes the ice.
 
 site-set-up-next-level = next: level it side to side. Then chock both sides, unhitch, and put the jacks down. Then power, then water.

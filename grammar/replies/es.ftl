@@ -801,6 +801,7 @@ unreadable = No puedo leer { $kind ->
    *[other] un mensaje así
 }. No anoté nada. Escriba lo que ve.
 heard-of = Anotado, noticias de { $units }. Nada nuevo que registrar.
+unplaced = No anotado, no supe qué es: { $quote }. Diga la cosa, como "{ $unit } fuga" o "{ $unit } sin luz". Alguien en peligro: primero llame al número de emergencia, luego mande "necesito ayuda".
 nothing-to-log = Leído. Nada que registrar.
 nearest-none = No hallé reporte ni orden en { $quote }.
 nearest-help = "ayuda" lista las órdenes.
@@ -1310,6 +1311,7 @@ fact-feed-count = cuántos circuitos
 ### Help
 
 help-driver =
+    Alguien herido o en peligro: primero llame al número de emergencia, luego mande "necesito ayuda".
     Mande la unidad y lo que ve, con sus palabras:
       12 presión 50 tanque 1/2 temp 20
       14 llegué, calzada. 9 sin agua caliente
@@ -1454,6 +1456,25 @@ name-site-unsafe-shut-in = alguien que no puede salir
 name-site-unsafe-generator-in = una planta prendida adentro
 name-site-unsafe-scalding = agua que quema
 name-site-unsafe-wheel-loose = una rueda floja
+name-site-unsafe-choking = alguien que se atraganta
+name-site-unsafe-choking-at = alguien que se atraganta
+name-site-unsafe-scald-burn = alguien quemado con agua caliente
+name-site-unsafe-scald-burn-at = alguien quemado con agua caliente
+name-site-unsafe-sewage-on-person = aguas negras en alguien
+name-site-unsafe-sewage-on-person-at = aguas negras en alguien
+name-site-unsafe-self-harm = alguien que puede hacerse daño
+name-site-unsafe-foul-fresh = aguas negras en el agua limpia
+name-site-unsafe-brown-water = agua que se ve, sabe o huele mal
+name-site-unsafe-gunshots = balazos
+name-site-unsafe-bomb-threat = una amenaza de bomba o algo sospechoso
+name-site-unsafe-assault = alguien atacado o seguido
+name-site-unsafe-missing-person = alguien perdido
+name-site-unsafe-tips = un remolque que se puede voltear
+name-site-unsafe-gives-way = un techo o piso que se vence
+name-site-unsafe-roof-ice = hielo o nieve que cae del techo
+name-site-unsafe-flood = agua que sube alrededor del remolque
+name-site-unsafe-person-under = alguien debajo del remolque
+name-site-unsafe-alarm-fire = una alarma de humo o fuego
 name-site-icy = hielo donde se pisa
 name-tow-waste-aboard = aguas negras a bordo
 name-tow-fresh-aboard = agua limpia a bordo
@@ -1788,6 +1809,24 @@ site-unsafe-emergency = Si hay alguien herido o en peligro: llame ya a emergenci
 site-unsafe-shut-in = Llame a la oficina y a emergencias: diga en qué cuarto está y que no puede salir. Grite y golpee, que nadie jale cables. Empuje abajo por las bisagras, luego fuerte junto a la chapa. Deje abierta la ventila y cuídese del frío. Nada de flama ni quemador ahí.
 site-unsafe-scalding = Cierre ya las llaves calientes a la gente, con un letrero en cada una. Su pastilla abajo, termostato a 49 °C (120 °F) o menos. Deje correr el agua caliente hasta que enfríe, sin tocarla. Si sigue muy caliente: apagado hasta que lo vea un plomero o electricista. Piel quemada: agua fresca corriendo, 20 min.
 site-unsafe-gas-collapse = Lejos de la boca del tanque, aun para ayudar: ese aire mata. Todos fuera, del lado de donde viene el viento. Llame ya a emergencias: diga que hay una persona caída por gas del tanque. Solo va rescate con su propio aire.
+site-unsafe-choking = Si puede toser o hablar: que tosa. Si no: cinco golpes fuertes entre los omóplatos, inclinado hacia adelante. Luego cinco compresiones, hacia adentro y arriba del ombligo. Alterne hasta que salga. Otra persona llama ya al número de emergencia. Bebé o embarazada: como le diga la línea de emergencia. Si se desmaya: acuéstelo y empuje fuerte en el pecho.
+site-unsafe-choking-at = Si puede toser o hablar: que tosa. Si no: cinco golpes fuertes entre los omóplatos, inclinado hacia adelante. Luego cinco compresiones, hacia adentro y arriba del ombligo. Alterne hasta que salga. Otra persona llama ya al número de emergencia: diga { $address }. Bebé o embarazada: como le diga la línea de emergencia. Si se desmaya: acuéstelo y empuje fuerte en el pecho.
+site-unsafe-scald-burn = Agua fresca corriente en la quemada por 20 min. Sin hielo ni crema. Quite anillos y ropa mojada, no lo que se pegó. Luego cúbrala con algo limpio. Niño, cara, manos, o más grande que una palma: llame al número de emergencia. Cierre esa llave a los invitados. Apague el calentador de agua en su breaker.
+site-unsafe-scald-burn-at = Agua fresca corriente en la quemada por 20 min. Sin hielo ni crema. Quite anillos y ropa mojada, no lo que se pegó. Luego cúbrala con algo limpio. Niño, cara, manos, o más grande que una palma: llame al número de emergencia. Diga que está en { $address }. Cierre esa llave a los invitados. Apague el calentador de agua en su breaker.
+site-unsafe-sewage-on-person = Enjuague ojos y boca con agua limpia ya, por 15 min. Escupa, no trague. Quite lentes de contacto y ropa mojada. Lave piel y cortadas con jabón. Luego vea a un médico, aunque se sienta bien: diga que fueron aguas negras. Dolor, vista borrosa, o tragó mucho: llame al número de emergencia. Nadie va a esa válvula sin guantes y careta.
+site-unsafe-sewage-on-person-at = Enjuague ojos y boca con agua limpia ya, por 15 min. Escupa, no trague. Quite lentes de contacto y ropa mojada. Lave piel y cortadas con jabón. Luego vea a un médico, aunque se sienta bien: diga que fueron aguas negras. Dolor, vista borrosa, o tragó mucho: llame al número de emergencia. Diga que está en { $address }. Nadie va a esa válvula sin guantes y careta.
+site-unsafe-self-harm = Quédese con la persona, no la deje sola. Llame al número de emergencia, o a una línea de crisis. Escuche. No discuta ni prometa guardar el secreto. Aleje lo que podría usar, si no es peligro para usted. Aleje a los invitados. ¿Es usted? Llame ya, y vaya con alguien cercano.
+site-unsafe-foul-fresh = Cierre ya llaves y tazas, un letrero en cada una: no beba, no se lave. Bomba de limpia apagada, agua cerrada. No llene más. Tanque, calentador y tubería se drenan, desinfectan, enjuagan y prueban. Esa manguera ya es solo de negras. Alguien bebió o se lavó ahí: pregunte a un médico. La oficina de salud y un plomero con licencia deciden cuándo sirve.
+site-unsafe-brown-water = Cierre las llaves a los invitados hasta saber por qué. Abra sola la llave del sitio: si ahí sale clara, es el remolque. Pregunte al sitio por su agua. Si pudieron entrar negras o la manguera de negras: nadie la usa. Entonces drene y desinfecte todo. Deciden el código local y un plomero con licencia.
+site-unsafe-gunshots = Aléjese si el camino está libre. Si no, al suelo tras algo sólido, puerta con seguro, luces apagadas, teléfono en silencio. Llame al número de emergencia en cuanto pueda: policía. Llévese a quien esté cerca. Nadie sale a ver. Quédese hasta que llegue la policía. Entonces manos vacías y abiertas.
+site-unsafe-bomb-threat = No toque nada. Todos fuera y muy lejos, donde no se vea. Sin teléfono ni radio junto a eso. Llame desde lejos al número de emergencia: policía. Apunte las palabras de la amenaza, o dónde está la cosa. Nadie vuelve hasta que la policía lo diga.
+site-unsafe-assault = Llévela a donde esté segura, y quédese con ella. Llame al número de emergencia: policía. No persiga ni detenga al otro: apunte cómo es y a dónde fue. Cierre ese cuarto y no toque nada: puede ser prueba. Pregunte antes de hacer algo por ella.
+site-unsafe-missing-person = Llame al número de emergencia y avise al personal del sitio ya. Diga nombre, edad, ropa, dónde se vio por última vez. No se mueve troca ni remolque hasta hallarlo. Busque en cada cuarto y compartimento, bajo los remolques, junto a agua y caminos. Alguien se queda donde se vio por última vez. Con frío cada minuto cuenta.
+site-unsafe-tips = Todos fuera, por el lado alto, y lejos a más de su altura. Ciérrelo, y acordone el lado hacia donde caería. Nadie en escalones, techo o gatos, nadie debajo. No lo nivele, no lo detenga ni lo apuntale a mano. Cables y mangueras: cierre en la fuente, no en el remolque. Luego llame a la oficina: una grúa lo endereza. Alguien herido: primero el número de emergencia.
+site-unsafe-gives-way = Todos fuera ya, y lejos. Ciérrelo. Nadie en ese techo, debajo de él ni en ese piso. Nieve: nadie se sube ni palea desde una escalera. Llame a la oficina. Queda cerrado hasta que lo vea alguien que sepa de estructura. Alguien debajo: número de emergencia.
+site-unsafe-roof-ice = Acordone donde cae, a 10 ft (3 m) o más. Puertas y escalones de abajo quedan cerrados. Nadie se para debajo a tumbarlo, nadie en el techo. Tumbe carámbanos desde un lado, con un palo largo, lejos de cables. Golpeó a alguien: número de emergencia.
+site-unsafe-flood = Todos fuera, a lo alto. Corte la corriente en la fuente solo si llega en seco. Si no, que nadie entre a esa agua: puede tener corriente. No camine ni maneje por agua que corre. Deje remolque y troca: flotan y ruedan. Alguien aislado por el agua: número de emergencia. Antes de usarlo otra vez: un electricista, y el agua limpia desinfectada.
+site-unsafe-person-under = No mueva remolque ni troca, motor apagado. Nadie toca gatos, calzas ni enganche. Llámelos con la voz para que salgan. Atorado, herido o sin respuesta: llame al número de emergencia. No lo levante ni jale: eso lo hace rescate. Nadie más se mete. Antes de moverlo: mire debajo, todo alrededor.
 site-icy = Hielo donde se pisa. Ponga arena y un tapete, y cierre esa puerta hasta que sea seguro. En escalones de aluminio: arena, o derretidor apto para aluminio, nada de sal de grano. Agárrese del pasamanos. Cierre el agua que hace el hielo.
 
 site-set-up-next-level = siguiente: nivele de lado a lado. Luego calce los dos lados, desenganche y baje los gatos. Luego corriente, luego agua.

@@ -47,8 +47,7 @@ pub(super) fn said(hearing: &Hearing<'_>) -> Option<Call> {
     let calls = !long
         && heard.command.is_none()
         && !reports(Entry::is_empty)
-        && says("says")
-        && !says("not");
+        && (says("says") && !says("not") || cries_from(hearing));
     // where they told of somebody hurt it is no menu that they want
     let calls_hurt = heard.ask == Some(Ask::Help)
         && phrases.is("aid", "cry", hearing.text)
@@ -69,6 +68,17 @@ pub(super) fn said(hearing: &Hearing<'_>) -> Option<Call> {
     Some(Call {
         unit: named.or_else(last),
     })
+}
+
+/// "12 help": the cry and the trailer it comes from, and no other word.
+fn cries_from(hearing: &Hearing<'_>) -> bool {
+    let is_name = |word: &&str| {
+        let bare = word.trim_end_matches(['.', ',', '!', ':']);
+        settle::known(&hearing.fleet, &UnitName::new(bare)).is_some()
+    };
+    let words = hearing.text.split_whitespace();
+    let (named, rest): (Vec<&str>, Vec<&str>) = words.partition(is_name);
+    !named.is_empty() && hearing.desk.phrases.is("aid", "cry", &rest.join(" "))
 }
 
 /// Tells whether a report is empty, or of somebody locked in and nothing else: who works alone is the one, and what helps

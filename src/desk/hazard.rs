@@ -147,6 +147,11 @@ impl Told {
         let reports = &self.hazard.reports;
         !reports.is_empty() && reports.iter().all(|fault| fault.harms_a_person())
     }
+
+    /// Tells whether nothing is to be filled: a fill that is told beside it was no wish.
+    pub(super) fn forbids_filling(&self) -> bool {
+        self.hazard.drops.contains(&Event::FreshFilled)
+    }
 }
 
 fn known() -> &'static [Hazard] {
@@ -284,7 +289,9 @@ pub(super) fn tell(hearing: &Hearing<'_>, told: &Told, reply: &mut Reply<'_>) {
             ids.any(|id| id == finding.id) && finding.unit == told.unit
         };
         for finding in reply.findings.iter_mut().filter(of_it) {
-            finding.action = own.clone().into();
+            let there = format!("{own}-at");
+            let placed = finding.action.ends_with("-at") && reply.voice.knows(&there);
+            finding.action = if placed { there } else { own.clone() }.into();
             let more = hazard.cautions.iter().copied();
             let missing: Vec<Caution> = more.filter(|c| !finding.cautions.contains(c)).collect();
             finding.cautions.extend(missing);
@@ -380,7 +387,11 @@ impl Hazard {
         let mut faults = reports
             .chain(&settled.homeless)
             .flat_map(|entry| &entry.faults);
-        self.instead.is_empty() || faults.any(|fault| self.instead.contains(fault))
+        let is_it = |fault: &Fault| self.instead.contains(fault);
+        // a smell of gas is told in full already: the bad smell beside it is the same
+        let gas = self.reports == [Fault::GasSmell];
+        let told = |fault: &Fault| gas && *fault == Fault::GasSmell;
+        self.instead.is_empty() || faults.clone().any(is_it) && !faults.any(told)
     }
 
     /// Tells whether it is a hazard as the trailer stands.

@@ -6,7 +6,7 @@ use chrono::TimeDelta;
 
 use super::super::phrases::is_marked;
 use super::reply::Reply;
-use super::{asked, is_question, nearest, topic};
+use super::{asked, is_question, nearest, topic, unplaced};
 use crate::book::{Record, Task, TaskChange, TaskState};
 use crate::desk::inbound::Outgoing;
 use crate::desk::receive::{Hearing, closing_words, of_the_message};
@@ -342,13 +342,19 @@ impl Reply<'_> {
                 false => "question-unknown",
             });
         }
+        let order = || nearest::order(hearing, &self.voice);
+        let ordered = settled.words.is_empty().then(order).flatten();
+        let unplaced = || unplaced::said(hearing, settled, &self.voice);
+        if let Some(said) = ordered.or_else(unplaced) {
+            return said;
+        }
         if !settled.words.is_empty() {
             let units: Vec<String> = settled.words.iter().map(ToString::to_string).collect();
             let units = self.voice.all_of(&units);
             return self.voice.say("heard-of", &[("units", units.into())]);
         }
         // thanks, names, a ticket's number: what the reader did not ask about is no report
-        nearest::order(hearing, &self.voice).unwrap_or_else(|| self.voice.word("nothing-to-log"))
+        self.voice.word("nothing-to-log")
     }
 
     /// Returns the tasks to list with the turn: those of the units concerned, and those it changed.

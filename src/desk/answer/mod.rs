@@ -22,6 +22,7 @@ mod sought;
 mod tank_lasts;
 mod tell;
 mod topic;
+mod unplaced;
 mod unsafe_now;
 mod value_asked;
 mod well;

@@ -1,8 +1,13 @@
 //! A smell of gas that is said to be gone: the danger stands until the fire service or the gas utility has cleared it.
 
+use chrono::TimeDelta;
+
 use super::super::settle::{self, Settled};
 use super::Hearing;
 use crate::heard::{Fault, UnitName};
+
+/// A smell that was known so long ago is told anew.
+const A_DAY: TimeDelta = TimeDelta::hours(24);
 
 impl Hearing<'_> {
     /// Takes a smell that is gone out of the report of a trailer with a smell of gas, unless those cleared it who may.
@@ -20,6 +25,14 @@ impl Hearing<'_> {
         }
         let smells = [Fault::Odor, Fault::GasSmell];
         let mut stays = None;
+        let went = says("went") && self.heard.ask.is_none();
+        for (unit, _, entry) in &mut settled.reports {
+            // one that nobody had told of is no older for being gone
+            if went && entry.cleared.contains(&Fault::GasSmell) && !self.gas_known(unit) {
+                entry.cleared.retain(|fault| !smells.contains(fault));
+                entry.faults.push(Fault::GasSmell);
+            }
+        }
         for (unit, _, entry) in &mut settled.reports {
             if gas(unit) && entry.cleared.iter().any(|fault| smells.contains(fault)) {
                 entry.cleared.retain(|fault| !smells.contains(fault));
@@ -33,6 +46,16 @@ impl Hearing<'_> {
         }
         settled.reports.retain(|(.., entry)| !entry.is_empty());
         stays.or_else(|| self.gas_elsewhere(settled))
+    }
+
+    /// Tells whether a smell of gas on a trailer was told or cleared within the day.
+    fn gas_known(&self, unit: &UnitName) -> bool {
+        let kept = self.desk.book.unit(unit).into_iter();
+        let mut reports = kept.flat_map(|kept| kept.reports());
+        reports.any(|(at, _, entry)| {
+            let told = entry.faults.iter().chain(&entry.cleared);
+            self.now - at <= A_DAY && told.into_iter().any(|fault| *fault == Fault::GasSmell)
+        })
     }
 
     /// "Its the food trucks gas, they fixed it" after a word on another trailer: it is of the gas, and mends nothing there.

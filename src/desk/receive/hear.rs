@@ -21,6 +21,7 @@ impl Came<'_> {
         let mut heard = self.desk.reader.hear(text, scale);
         if heard.command.is_none() {
             self.dangers_all_the_same(text, &mut heard);
+            self.dangers_of_an_earlier_day(text, &mut heard);
             self.dangers_beside_a_question(text, &mut heard);
             self.all_dead(text, &mut heard);
             self.crew_hurt(text, &mut heard);

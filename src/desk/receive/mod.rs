@@ -8,6 +8,7 @@ mod cases;
 mod changes;
 mod cured;
 mod danger;
+mod earlier;
 mod ends;
 mod fixed;
 mod gas;

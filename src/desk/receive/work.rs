@@ -13,7 +13,7 @@ use super::meaning::nothing_in;
 use super::{Hearing, arrive, danger, ends, in_use, part, power_again, pumped};
 use crate::book::Record;
 use crate::dialogue::{About, Hauled, Passed};
-use crate::heard::{Entry, Event, Fault, Plan, PlanKind, Remark, UnitName};
+use crate::heard::{Entry, Event, Fault, Need, Plan, PlanKind, Remark, UnitName};
 
 /// What a message was taken for, beside the entries it holds.
 pub(super) struct Taken {
@@ -126,8 +126,20 @@ impl Hearing<'_> {
             Some(danger::Safety::Unanswered(_)) => None,
             _ => hazard::take(self, &mut settled),
         };
-        if hazard.is_some() {
-            self.heard.plans.retain(|plan| plan.kind != PlanKind::Other);
+        if let Some(told) = &hazard {
+            let fills = |kind: &PlanKind| {
+                told.forbids_filling()
+                    && matches!(
+                        kind,
+                        PlanKind::Need {
+                            need: Need::Refill,
+                            ..
+                        }
+                    )
+            };
+            self.heard
+                .plans
+                .retain(|plan| plan.kind != PlanKind::Other && !fills(&plan.kind));
             self.heard.set_aside.clear();
             self.heard.unclear.clear();
         }

@@ -86,6 +86,22 @@ const TOLD: &[Row] = &[
     ("wind-tips", &[], "wind is gonna tip the trailer", "el viento va a voltear el remolque, la"),
     ("tire-low", &[], "left tire looks low", "se ve baja una llanta de la"),
     ("not-ok", &[], "juno is in bad shape", "juno se puso mal, en la"),
+    ("choking", &[], "a guest is choking on food", "se atragantó una señora en la"),
+    ("self-harm", &[], "a lady says she wants to die", "un señor se quiere matar en la"),
+    ("scald-burn", &[], "hot tap burned a kid", "me quemé con el agua en la"),
+    ("sewage-on-person", &[], "sewage sprayed in my face", "me cayó mierda en los ojos en la"),
+    ("foul-fresh", &[], "sewer hose got hooked to the fresh fill", "conecté la manguera de negras a la limpia en la"),
+    ("brown-water", &[], "water comes out brown", "sale café el agua de la"),
+    ("alarm-fire", &[], "smoke alarm going off", "está sonando la alarma de humo en la"),
+    ("gunshots", &[], "gunshots close by", "se oyen tiros junto a la"),
+    ("bomb-threat", &[], "somebody called in a bomb threat", "hay una mochila sospechosa en la"),
+    ("assault", &[], "a man followed her in and grabbed her", "un tipo la siguió y la manoseó en la"),
+    ("missing-person", &[], "kid is missing", "se perdió un niño junto a la"),
+    ("tips", &[], "trailer is leaning, about to tip", "se está ladeando el remolque, la"),
+    ("gives-way", &[], "roof is sagging from the snow", "truena el techo por la nieve en la"),
+    ("roof-ice", &[], "ice falling off the roof onto guests", "se cae del techo el hielo en la"),
+    ("flood", &[], "creek is rising around the trailer", "se desbordó el arroyo junto a la"),
+    ("person-under", &[], "theres a kid under the trailer", "se metió un niño debajo del remolque, la"),
 ];
 
 /// Codes of hazards that the word file knows.

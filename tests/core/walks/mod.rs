@@ -12,6 +12,7 @@ mod hazards;
 mod help;
 mod lone;
 mod own_words;
+mod plain_dangers;
 mod plug_in;
 mod tow;
 mod values;
