@@ -163,6 +163,10 @@ pub(super) fn text(desk: &Desk, stands: &[Stand], voice: &Voice<'_>) -> String {
             .iter()
             .filter_map(|stand| truck_too_late(desk, stand, now))
             .collect(),
+        call_by: stands
+            .iter()
+            .filter_map(|stand| Some((&stand.unit, called_at_night(desk, stand, now)?)))
+            .collect(),
         missing: stands
             .iter()
             .filter_map(|stand| {
@@ -194,6 +198,24 @@ fn to_call<'a>(desk: &'a Desk, unit: &UnitName, now: DateTime<Utc>) -> Option<&'
     let task = desk.book.tasks().open_task(unit, TaskKind::PumpOut)?;
     let uncalled = task.called.is_none() && task.call_by.is_some_and(|at| at <= now);
     uncalled.then_some(task)
+}
+
+/// What is to be called for within this long is told before the night.
+const NIGHT: TimeDelta = TimeDelta::hours(12);
+/// What is allowed for besides the hauler's notice.
+const IN_HAND: TimeDelta = TimeDelta::hours(1);
+
+/// Returns by when the truck of a trailer must be called where that falls into the quiet hours to come: then nobody is told.
+fn called_at_night(desk: &Desk, stand: &Stand, now: DateTime<Utc>) -> Option<DateTime<Utc>> {
+    let fleet = desk.fleet_at(now);
+    let waste = stand.waste.filter(|waste| waste.p50.is_some())?;
+    let job = fleet.job_of(&stand.unit, now, None)?;
+    let notice = fleet.site_of(job)?.pump_truck.notice();
+    let call_by = waste.p10? - notice - IN_HAND;
+    let task = desk.book.tasks().open_task(&stand.unit, TaskKind::PumpOut);
+    let called = task.is_some_and(|task| task.called.is_some());
+    let soon = now < call_by && call_by - now <= NIGHT;
+    (soon && !called && tick::is_quiet(&fleet, call_by)).then_some(call_by)
 }
 
 /// Returns when the truck of a trailer comes and when its tank may be full, where that is before the truck.

@@ -117,6 +117,8 @@ pub struct DigestTail<'a> {
     pub call: Vec<(&'a UnitName, Option<DateTime<Utc>>)>,
     /// The trailers whose truck comes when their tank may be full already, each with when it comes and when that may be.
     pub too_late: Vec<(UnitName, DateTime<Utc>, DateTime<Utc>)>,
+    /// The trailers whose truck is to be called in the quiet hours to come, each with by when.
+    pub call_by: Vec<(&'a UnitName, DateTime<Utc>)>,
     /// The trailers whose truck was promised and has not come, each with the time it was promised for.
     pub missing: Vec<(&'a UnitName, DateTime<Utc>)>,
     /// The tasks that are late.
@@ -172,6 +174,13 @@ pub fn digest_tail(voice: &Voice<'_>, tail: &DigestTail<'_>) -> String {
             voice.say("digest-truck-late-one", &args)
         })
         .collect();
+    let call_by = tail.call_by.iter().take(NAMED);
+    let call_by: Vec<String> = call_by
+        .map(|(unit, at)| {
+            let args = [("unit", Arg::from(unit.as_str())), ("time", (*at).into())];
+            voice.say("digest-call-by-one", &args)
+        })
+        .collect();
     let missing = tail.missing.iter().take(NAMED);
     let missing: Vec<String> = missing
         .map(|(unit, at)| {
@@ -186,6 +195,7 @@ pub fn digest_tail(voice: &Voice<'_>, tail: &DigestTail<'_>) -> String {
     let lines = [
         ("digest-unread", unread, tail.unread.len()),
         ("digest-call", call, tail.call.len()),
+        ("digest-call-by", call_by, tail.call_by.len()),
         ("digest-truck-missing", missing, tail.missing.len()),
         ("digest-truck-late", too_late, tail.too_late.len()),
         // the soonest are what counts here

@@ -101,6 +101,7 @@ impl Hearing<'_> {
     pub(super) fn take(&mut self) -> (Settled, Taken) {
         let said = self.said();
         let mut settled = self.settle();
+        self.at_the_site_named(&mut settled);
         standing::shut_by_order(self, &mut settled);
         let part = self.pumped_in_part(&mut settled);
         self.fixed_where_it_was_wrong(&mut settled);

@@ -6,11 +6,12 @@ use super::again::{ordered_lately, units_in};
 use super::says::is_told_of;
 use crate::book::{Task, TaskChange};
 use crate::desk::answer::Reply;
+use crate::desk::inbound::Outgoing;
 use crate::desk::phrases::{is_marked, plain};
 use crate::desk::receive::{Hearing, Texted, lead};
 use crate::desk::settle;
 use crate::desk::tasks::WORTH_MOVING;
-use crate::finding::TaskKind;
+use crate::finding::{Level, TaskKind};
 use crate::heard::UnitName;
 
 /// A truck that has not come by so long after the time it was promised for is missing.
@@ -50,6 +51,34 @@ pub(in crate::desk) fn tell_replaced(
         ("time", promised.into()),
     ];
     reply.say("booked-replaces", &args);
+    tell_who_called(hearing, unit, (was, promised), reply);
+}
+
+/// Tells whoever said that the truck was called that somebody else gave it another time.
+fn tell_who_called(
+    hearing: &Hearing<'_>,
+    unit: &UnitName,
+    (was, promised): (DateTime<Utc>, DateTime<Utc>),
+    reply: &mut Reply<'_>,
+) {
+    let task = reply.board.tasks().open_task(unit, TaskKind::PumpOut);
+    let called_by = task.and_then(|task| task.called_by.clone());
+    let other = called_by.filter(|who| *who != hearing.member.id);
+    let Some(member) = other.and_then(|who| hearing.fleet.crew.get(&who)) else {
+        return;
+    };
+    let (desk, fleet) = (hearing.desk, &hearing.fleet);
+    let voice = desk.voice_for(member, None, fleet, hearing.now);
+    let who = voice.person(&hearing.member.id).into_owned();
+    let args = [
+        ("who", who.into()),
+        ("unit", unit.as_str().into()),
+        ("was", was.into()),
+        ("time", promised.into()),
+    ];
+    let text = voice.say("booked-replaces-told", &args);
+    let letter = Outgoing::to(&member.id, text).of_level(Level::Notice);
+    reply.others.push(letter);
 }
 
 /// Tells whether a message speaks of a second truck while one is to come: it says so, and the first one stays.

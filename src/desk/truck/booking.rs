@@ -298,7 +298,8 @@ const TODAY: &[&str] = &["today", "tonight", "tonite", "hoy", "noche"];
 
 /// Writes a text so that what is told of several trucks is parted by words alone.
 pub(super) fn spoken(text: &str) -> String {
-    let mut spoken = colons(&when::with_halves_joined(text)).replace('@', " at ");
+    let halves = colons(&when::with_halves_joined(text)).replace('@', " at ");
+    let mut spoken = format!(" {halves} ");
     let phrases = Phrases::built_in();
     for (list, minutes) in [("hour-and-a-half", 90), ("half-an-hour", 30), ("hour", 60)] {
         for length in phrases.each("truck", list) {
