@@ -232,6 +232,9 @@ fn how_late(task: &Task, voice: &Voice<'_>) -> String {
     }
 }
 
+/// When a tank that stands somewhere reaches its stop level, and whether that is likely; none where it does not.
+pub type Foreseen = Option<(DateTime<Utc>, bool)>;
+
 /// One job of a day to come, as a look ahead tells it.
 #[derive(Debug, Clone)]
 pub struct DayJob<'a> {
@@ -251,9 +254,8 @@ pub struct DayJob<'a> {
     pub trailers: Vec<&'a UnitName>,
     /// Those that are to come, each with when its waste tank reaches the stop level by the guests alone; none where it does not.
     pub units: Vec<(&'a UnitName, Option<DateTime<Utc>>)>,
-    /// The trailers that stand there already, each with when its waste tank reaches the stop level as it stands, and whether
-    /// that is likely; none where it does not.
-    pub stands: Vec<(&'a UnitName, Option<(DateTime<Utc>, bool)>)>,
+    /// The trailers that stand there already, each with when its waste tank reaches the stop level as it stands.
+    pub stands: Vec<(&'a UnitName, Foreseen)>,
 }
 
 /// Says what a day to come brings, job by job.
@@ -323,11 +325,7 @@ pub fn look_ahead(voice: &Voice<'_>, day: DateTime<Utc>, jobs: &[DayJob<'_>]) ->
 
 impl Voice<'_> {
     /// Says which trailers fill up as they stand now, and when.
-    fn write_as_they_stand(
-        &self,
-        out: &mut String,
-        stands: &[(&UnitName, Option<(DateTime<Utc>, bool)>)],
-    ) {
+    fn write_as_they_stand(&self, out: &mut String, stands: &[(&UnitName, Foreseen)]) {
         let fills = stands.iter().filter_map(|(unit, at)| {
             let (at, likely) = (*at)?;
             let args = [("time", Arg::from(at))];
