@@ -6,7 +6,7 @@ use chrono_tz::Tz;
 
 use crate::book::{Task, UnitState};
 use crate::fleet::{Fleet, Job, Site, Trailer};
-use crate::heard::{Entry, Event, Fault, Plan, ReadingKey};
+use crate::heard::{Entry, Event, Fault, Plan, ReadingKey, UnitName};
 use crate::outlook::Outlook;
 
 /// What a message does that makes a rule speak about a trailer.
@@ -49,6 +49,8 @@ pub struct Situation<'a> {
     pub tasks: &'a [Task],
     /// What is coming: tanks and battery.
     pub outlook: &'a Outlook,
+    /// The air, °F, as it was read at another trailer of the job, and at which; where nobody read it here.
+    pub air_near: Option<(&'a UnitName, f64)>,
 }
 
 impl<'a> Situation<'a> {
@@ -101,19 +103,32 @@ impl<'a> Situation<'a> {
         self.now.value_since(key, self.at - age)
     }
 
-    /// Returns the outside air temperature, °F, where it was read on the local day of the message.
+    /// Returns the outside air temperature, °F, where it was read on the local day of the message; else as it was read at
+    /// another trailer of the job.
     ///
     /// An air temperature that was not read today is not guessed.
     pub fn air_f(&self) -> Option<f64> {
-        let latest = self.now.readings.get(&ReadingKey::AirF)?;
-        let zone = self.zone();
-        let same_day = latest.at.with_timezone(&zone).date_naive()
-            == self.at.with_timezone(&zone).date_naive();
-        (same_day || self.at - latest.at <= TimeDelta::hours(4)).then_some(latest.value)
+        air_today(self.now, self.at, self.zone()).or(self.air_near.map(|(_, air)| air))
+    }
+
+    /// Returns the trailer whose air counts for this one, where nobody read it here.
+    pub fn air_taken_from(&self) -> Option<&'a UnitName> {
+        let own = air_today(self.now, self.at, self.zone());
+        self.air_near
+            .filter(|_| own.is_none())
+            .map(|(unit, _)| unit)
     }
 
     /// Returns the wind, mph, where it was read within six hours.
     pub fn wind_mph(&self) -> Option<f64> {
         self.recent(ReadingKey::WindMph, TimeDelta::hours(6))
     }
+}
+
+/// Returns the air that was read at a trailer on the local day of an instant, or shortly before, °F.
+pub fn air_today(state: &UnitState, at: DateTime<Utc>, zone: Tz) -> Option<f64> {
+    let latest = state.readings.get(&ReadingKey::AirF)?;
+    let day = |at: DateTime<Utc>| at.with_timezone(&zone).date_naive();
+    let lasts = day(latest.at) == day(at) || at - latest.at <= TimeDelta::hours(4);
+    (latest.at <= at && lasts).then_some(latest.value)
 }

@@ -14,7 +14,7 @@ use super::tick::{may_speak, of_task, silence_key};
 use crate::book::{Alarm, AlarmChange, Record, TaskChange};
 use crate::finding::{Finding, FindingId, Level, TaskKind, Urgency};
 use crate::fleet::{CrewMember, Role};
-use crate::heard::{Command, CommandName, Event, Fault, ReadingKey, UnitName};
+use crate::heard::{Command, CommandName, Event, Fault, UnitName};
 use crate::quantity::Measure;
 use crate::reply::{Arg, Voice};
 
@@ -218,7 +218,7 @@ pub(super) fn tell_of_no_heat(
         let key = no_heat_key(&case.unit);
         let harm = hearing.now + FREEZES_WITHIN;
         let may = may_speak(hearing.desk, &hearing.fleet, hearing.now, Some(harm));
-        let Some(air) = case.now.value(ReadingKey::AirF).filter(|_| may) else {
+        let Some(air) = case.air_f().filter(|_| may) else {
             continue;
         };
         if hearing.desk.book.alarms().contains_key(&key) {

@@ -9,7 +9,7 @@ use super::phrases::{Phrases, is_marked, plain};
 use super::receive::{Hearing, Texted};
 use super::relay;
 use super::settle;
-use super::tick::dispatchers;
+use super::tick::{dispatchers, of_alone};
 use crate::book::{Record, Task, TaskChange};
 use crate::finding::{Level, TaskKind};
 use crate::fleet::{Fleet, Role};
@@ -133,6 +133,35 @@ pub(super) fn take_it(came: &Texted<'_>) -> Option<Command> {
     if !says || busy || reports {
         return None;
     }
+    Some(Command {
+        name: CommandName::Take,
+        task: Some(spoken_of(came)?),
+        rest: String::new(),
+    })
+}
+
+/// Reads "sending abel" of a dispatcher as the order that hands somebody of the crew the one task which was told.
+pub(super) fn sends(came: &Texted<'_>) -> Option<Command> {
+    let (phrases, fleet) = (came.desk.phrases, came.fleet);
+    let text = came.text.trim().trim_end_matches(['.', '!']);
+    let rest = phrases.after("assign", "sends", text)?;
+    let name = phrases
+        .before("assign", "sends-behind", rest)
+        .unwrap_or(rest);
+    let dispatches = dispatchers(fleet).any(|to| to == came.who);
+    let known = called(fleet.crew.values(), name).is_some();
+    // with somebody missing, it is to them that one is sent
+    let missing = came.desk.book.alarms().keys();
+    let missing = missing.into_iter().any(|key| of_alone(key).is_some());
+    if !dispatches || !known || missing || came.talk.question_at(came.at).is_some() {
+        return None;
+    }
+    Some(to(spoken_of(came), name))
+}
+
+/// Returns the one open task that nobody has and that was told to the sender lately, else the one on the trailer talked about.
+fn spoken_of(came: &Texted<'_>) -> Option<u32> {
+    let Texted { desk, talk, .. } = *came;
     let free = |task: &&Task| task.taken_by.is_none();
     let told = |task: &&Task| {
         let told = task
@@ -157,14 +186,10 @@ pub(super) fn take_it(came: &Texted<'_>) -> Option<Command> {
             .map(|task| task.id)
             .collect();
     }
-    let [id] = ids.as_slice() else {
-        return None;
-    };
-    Some(Command {
-        name: CommandName::Take,
-        task: Some(*id),
-        rest: String::new(),
-    })
+    match ids.as_slice() {
+        [id] => Some(*id),
+        _ => None,
+    }
 }
 
 /// Finds the one open task that the words mean: of the trailer they name, a pump-out where they say so.
@@ -279,12 +304,28 @@ fn refused_by_words(hearing: &Hearing<'_>, text: &str) -> Option<u32> {
     if !says_no(hearing.desk.phrases, text) {
         return None;
     }
-    let passed = relay::newest(hearing)?;
+    let Some(passed) = relay::newest(hearing) else {
+        return taken_and_refused(hearing);
+    };
     let id = number_first(&passed.words)?;
     let task = hearing.desk.book.tasks().task(id)?;
     let theirs = task.taken_by.as_ref() == Some(&hearing.member.id)
         && task.given_by.as_ref() == Some(&passed.by);
     (theirs && task.is_open()).then_some(id)
+}
+
+/// Finds the only open task that the sender has, where nothing else waits for their word: what they took they give back.
+fn taken_and_refused(hearing: &Hearing<'_>) -> Option<u32> {
+    let talk = &hearing.talk;
+    let waits = talk.question_at(hearing.inbound.at).is_some()
+        || !talk.checks.is_empty()
+        || talk.round.is_some()
+        || hearing.heard.entries.iter().any(|entry| !entry.is_empty());
+    let me = &hearing.member.id;
+    let open = hearing.desk.book.tasks().open();
+    let mut mine = open.filter(|task| task.taken_by.as_ref() == Some(me));
+    let task = mine.next().filter(|_| !waits && mine.next().is_none())?;
+    Some(task.id)
 }
 
 /// Tells whether words say that their sender cannot do what was asked of them: alone, or with a reason behind.

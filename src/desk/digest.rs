@@ -11,6 +11,7 @@ use super::days;
 use super::receive::Hearing;
 use super::situate::Case;
 use super::tick;
+use super::truck;
 use super::when;
 use crate::book::{AheadChange, Record, Stage, Stand, TankNote, Task, UnitState, WasteStand};
 use crate::finding::{Finding, FindingId, TaskKind};
@@ -22,6 +23,8 @@ use crate::situation::Occasion;
 
 /// A waste tank at its stop level, % by volume (common practice, no source).
 pub(super) const FULL_PCT: f64 = 85.0;
+/// A tank that stands somewhere is foreseen for a day that begins within this long.
+const FORESEEN: TimeDelta = TimeDelta::hours(36);
 /// A unit nobody said a word about for this long, and at no job, is left out.
 const STALE: TimeDelta = TimeDelta::days(14);
 
@@ -88,7 +91,7 @@ pub(super) fn unheard(
     let word = desk.book.unit(unit).and_then(|kept| kept.newest());
     let begins = fleet.set_up_of(unit, &job.id)?;
     let silent = word.is_none_or(|word| word < begins);
-    (silent && job.from <= now && now < job.to).then_some(job.from)
+    (silent && job.is_open(now)).then_some(job.from)
 }
 
 /// Puts into words how the trailers stand, and no more.
@@ -104,6 +107,7 @@ pub(super) fn rows(desk: &Desk, stands: &[Stand], voice: &Voice<'_>) -> String {
                 site: stand.site.as_deref(),
                 stage: known.map_or(Stage::Unknown, UnitState::stage),
                 worst: stand.worst,
+                hazard: hazard_of(known, stand),
                 more: stand.more,
                 due: due.min_by_key(|(_, due)| *due),
                 pump_out: tasks().find(|task| task.kind == TaskKind::PumpOut),
@@ -113,6 +117,14 @@ pub(super) fn rows(desk: &Desk, stands: &[Stand], voice: &Voice<'_>) -> String {
         })
         .collect();
     digest(voice, &rows)
+}
+
+/// Returns the code of what can hurt somebody on a trailer and is no fault, where that is the worst there.
+fn hazard_of<'a>(known: Option<&'a UnitState>, stand: &Stand) -> Option<&'a str> {
+    let (id, ..) = stand.worst?;
+    let hazards = known.map(|known| &known.hazards)?;
+    let first = hazards.keys().next().filter(|_| hazards.len() == 1)?;
+    (id == FindingId::SiteUnsafe).then_some(first)
 }
 
 /// Puts into words how the trailers stand, with who is silent, what is late and which trucks are to be called.
@@ -151,9 +163,27 @@ pub(super) fn text(desk: &Desk, stands: &[Stand], voice: &Voice<'_>) -> String {
             .iter()
             .filter_map(|stand| truck_too_late(desk, stand, now))
             .collect(),
-        silent: silent
-            .filter_map(|stand| Some((&stand.unit, word(&stand.unit)?.at)))
+        call_by: stands
+            .iter()
+            .filter_map(|stand| Some((&stand.unit, called_at_night(desk, stand, now)?)))
             .collect(),
+        missing: stands
+            .iter()
+            .filter_map(|stand| {
+                let tasks = desk.book.tasks();
+                let task = tasks.open_task(&stand.unit, TaskKind::PumpOut)?;
+                let promised = task.promised.filter(|_| truck::is_missing(task, now))?;
+                Some((&stand.unit, promised))
+            })
+            .collect(),
+        silent: {
+            let since = |stand: &'_ Stand| word(&stand.unit).map(|word| word.at);
+            let mut silent: Vec<_> = silent
+                .filter_map(|stand| Some((&stand.unit, since(stand)?)))
+                .collect();
+            silent.sort_by_key(|(_, since)| *since);
+            silent
+        },
     };
     let tail = digest_tail(voice, &tail);
     if !tail.is_empty() {
@@ -168,6 +198,24 @@ fn to_call<'a>(desk: &'a Desk, unit: &UnitName, now: DateTime<Utc>) -> Option<&'
     let task = desk.book.tasks().open_task(unit, TaskKind::PumpOut)?;
     let uncalled = task.called.is_none() && task.call_by.is_some_and(|at| at <= now);
     uncalled.then_some(task)
+}
+
+/// What is to be called for within this long is told before the night.
+const NIGHT: TimeDelta = TimeDelta::hours(12);
+/// What is allowed for besides the hauler's notice.
+const IN_HAND: TimeDelta = TimeDelta::hours(1);
+
+/// Returns by when the truck of a trailer must be called where that falls into the quiet hours to come: then nobody is told.
+fn called_at_night(desk: &Desk, stand: &Stand, now: DateTime<Utc>) -> Option<DateTime<Utc>> {
+    let fleet = desk.fleet_at(now);
+    let waste = stand.waste.filter(|waste| waste.p50.is_some())?;
+    let job = fleet.job_of(&stand.unit, now, None)?;
+    let notice = fleet.site_of(job)?.pump_truck.notice();
+    let call_by = waste.p10? - notice - IN_HAND;
+    let task = desk.book.tasks().open_task(&stand.unit, TaskKind::PumpOut);
+    let called = task.is_some_and(|task| task.called.is_some());
+    let soon = now < call_by && call_by - now <= NIGHT;
+    (soon && !called && tick::is_quiet(&fleet, call_by)).then_some(call_by)
 }
 
 /// Returns when the truck of a trailer comes and when its tank may be full, where that is before the truck.
@@ -404,9 +452,26 @@ fn day_ahead(hearing: &Hearing<'_>, unit: Option<&UnitName>, day: NaiveDate) -> 
             .windows(job.from)
             .find(|(from, _)| from.with_timezone(&job.time_zone).date_naive() == day)
             .unwrap_or((job.from, job.to));
-        let units = job.trailers.iter().map(|unit| {
+        // one that stands there already is told as it stands
+        let now = hearing.now;
+        let here = |unit: &&UnitName| {
+            let of_it = fleet.job_of(unit, now, None);
+            let kept = hearing.desk.book.unit(unit);
+            let known = kept.is_some_and(|kept| !kept.state().tanks.is_empty());
+            let near = window.0 - now <= FORESEEN;
+            near && known && of_it.is_some_and(|other| other.id == job.id)
+        };
+        let (stands, comes): (Vec<&UnitName>, Vec<&UnitName>) = job.trailers.iter().partition(here);
+        let units = comes.into_iter().map(|unit| {
             let fills = fills_by_guests(hearing.desk, fleet, job, unit, window.0);
             (unit, fills.filter(|at| *at <= window.1))
+        });
+        let stands = stands.into_iter().map(|unit| {
+            let waste = hearing.asked_about(unit).outlook.waste;
+            let likely = waste.as_ref().and_then(|waste| waste.p50);
+            let may = waste.as_ref().and_then(|waste| waste.p10);
+            let at = likely.or(may).filter(|at| *at <= window.1);
+            (unit, at.map(|at| (at, likely.is_some())))
         });
         jobs.push(DayJob {
             site: site.map_or(job.id.site.as_str(), |site| site.name.as_str()),
@@ -418,7 +483,9 @@ fn day_ahead(hearing: &Hearing<'_>, unit: Option<&UnitName>, day: NaiveDate) -> 
                 (none(site.water.source), none(site.power.source))
             }),
             crew: job.crew.iter().map(String::as_str).collect(),
+            trailers: job.trailers.iter().collect(),
             units: units.collect(),
+            stands: stands.collect(),
         });
     }
     jobs.sort_by_key(|job| job.from);

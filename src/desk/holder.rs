@@ -93,7 +93,7 @@ fn change(hearing: &Hearing<'_>, reply: &Reply<'_>, was: &Task, now: &Task) -> O
             () if was.promised != now.promised || was.called.is_none() && now.called.is_some() => {
                 Some(Change::Truck)
             }
-            () if moves && was.due != now.due => Some(Change::Moved),
+            () if (moves || reply.undone) && was.due != now.due => Some(Change::Moved),
             () => None,
         },
         (_, TaskState::Open) => Some(Change::Reopened),

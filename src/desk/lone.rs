@@ -61,7 +61,7 @@ pub(super) fn said(hearing: &Hearing<'_>) -> Option<Lone> {
     if heard.command.is_some() || hearing.late() || hearing.inbound.replaces.is_some() {
         return None;
     }
-    if more_minutes(hearing).is_some() {
+    if more_minutes(hearing).is_some() || new_end(hearing).is_some() {
         return Some(Lone::More);
     }
     if goes_on(hearing) {
@@ -366,6 +366,24 @@ pub(super) fn till_in(
     let zone = hearing.fleet.zone_at(unit.as_ref(), written);
     let until = when::coming(&told, written, zone)?;
     (until - written <= LONGEST_TILL && until > written).then_some(until)
+}
+
+/// Reads another end of the sender's own clock that runs until a time of day: "extend 30 min", "until 19:30".
+pub(super) fn new_end(hearing: &Hearing<'_>) -> Option<DateTime<Utc>> {
+    let (phrases, text) = (hearing.desk.phrases, hearing.text);
+    let clock = hearing.desk.book.ahead().alone(&hearing.member.id)?;
+    let ends = till_in(hearing, clock.why.text(), clock.since)?;
+    if is_marked(text) {
+        return None;
+    }
+    let opens = phrases.after("alone", "extends", text).unwrap_or(text);
+    let told = phrases.after("alone", "till", opens);
+    if told.is_some_and(|rest| rest.split_whitespace().count() <= 2) {
+        return till_in(hearing, opens, hearing.inbound.at);
+    }
+    let more = phrases.holds("alone", "more-behind", text) || opens.len() < text.len();
+    let minutes = more_minutes(hearing).filter(|_| more)?;
+    Some(ends.max(hearing.inbound.at) + TimeDelta::minutes(i64::from(minutes)))
 }
 
 /// Returns the trailer that is named before the time until which somebody works there: "alone at 12 till 6pm".

@@ -5,6 +5,7 @@ use chrono::{DateTime, TimeDelta, Utc};
 use super::Desk;
 use super::phrases::plain;
 use super::receive::Hearing;
+use crate::book::Word;
 use crate::fleet::{CrewMember, Fleet, Role};
 use crate::heard::UnitName;
 use crate::reply::Voice;
@@ -68,6 +69,23 @@ pub(super) fn last_there(
     let last = wrote.max().map(|(_, who)| who.clone());
     // nobody else ever wrote of it: they know most of it
     last.or_else(|| lately(&word.at).then(|| word.from.clone()))
+}
+
+/// Returns the last word about a trailer of whoever is there: a dispatcher's only where nobody else wrote of it lately.
+pub(super) fn last_word_there(
+    desk: &Desk,
+    fleet: &Fleet,
+    unit: &UnitName,
+    now: DateTime<Utc>,
+) -> Option<Word> {
+    let word = desk.book.unit(unit)?.state().last_word.clone()?;
+    let there = last_there(desk, fleet, unit, (now, TimeDelta::hours(24)));
+    let Some(from) = there.filter(|from| *from != word.from) else {
+        return Some(word);
+    };
+    let mut sent = desk.book.sent(&from).iter().rev();
+    let of_it = sent.find(|sent| sent.units.contains(unit));
+    Some(of_it.map_or(word, |sent| Word { at: sent.at, from }))
 }
 
 /// Lists who is alarmed where somebody who works alone does not answer: the other dispatchers, else the techs, else

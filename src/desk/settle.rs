@@ -234,6 +234,10 @@ fn take_out_impossible(spec: &Trailer, entry: &mut Entry) -> Vec<Finding> {
             continue;
         };
         entry.readings.values.remove(&key);
+        // more than it holds came out of another tank: this one is not taken for emptied
+        if key == ReadingKey::PumpedGal {
+            entry.events.retain(|event| *event != Event::WastePumped);
+        }
         let capacity = if key == ReadingKey::FreshGal {
             spec.fresh_gal
         } else {

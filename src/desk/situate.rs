@@ -12,7 +12,7 @@ use crate::fleet::{Fleet, Job, Site, Trailer};
 use crate::heard::{Entry, Event, Plan, PlanKind, ReadingKey, UnitName};
 use crate::outlook::{Outlook, Prospect};
 use crate::rules;
-use crate::situation::{Occasion, Situation};
+use crate::situation::{Occasion, Situation, air_today};
 
 /// How long before its doors a job may be set up by a crew that comes early.
 const EARLIEST: TimeDelta = TimeDelta::days(7);
@@ -36,6 +36,8 @@ pub(super) struct Case {
     /// The site that somebody named, where the plan has another.
     stands_at: Option<String>,
     pub(super) outlook: Outlook,
+    /// The air at another trailer of the job, °F, where nobody read it at this one.
+    air_near: Option<(UnitName, f64)>,
 }
 
 /// Returns the site that somebody said a trailer stands at, against the plan, as long as it has not left since.
@@ -101,10 +103,12 @@ impl Case {
             tasks: desk.book.tasks().open_on(unit).cloned().collect(),
             stands_at: None,
             outlook: Outlook::default(),
+            air_near: None,
         };
         case.stands_at = site_told(desk, unit, at, case.before.departed);
         case.guests = case.guests_told(desk);
         case.expect_weather(desk);
+        case.air_near = case.air_beside(desk);
         if let Some(spec) = case.spec() {
             let lessons = desk.book.lessons().of(unit);
             let prospect = case.prospect(spec, lessons);
@@ -242,7 +246,32 @@ impl Case {
             guests: &self.guests,
             tasks: &self.tasks,
             outlook: &self.outlook,
+            air_near: self.air_near.as_ref().map(|(unit, air)| (unit, *air)),
         })
+    }
+
+    /// Returns the air at the trailer, °F, as the rules take it: read here today, else beside it.
+    pub(super) fn air_f(&self) -> Option<f64> {
+        self.situation()?.air_f()
+    }
+
+    /// Finds the air that was read last at another trailer of the job, where this one stands at its site, too.
+    fn air_beside(&self, desk: &Desk) -> Option<(UnitName, f64)> {
+        let zone = self.zone();
+        let elsewhere = self.stands_at.is_some() || !self.now.stage().is_on_site();
+        if elsewhere || air_today(&self.now, self.at, zone).is_some() {
+            return None;
+        }
+        let others = self.job()?.trailers.iter();
+        let others = others.filter(|unit| **unit != self.unit);
+        let read = others.filter_map(|unit| {
+            let state = desk.book.unit(unit)?.state();
+            let air = air_today(state, self.at, zone)?;
+            let at = state.readings.get(&ReadingKey::AirF)?.at;
+            state.stage().is_on_site().then(|| (at, unit.clone(), air))
+        });
+        let newest = read.max_by_key(|(at, ..)| *at);
+        newest.map(|(_, unit, air)| (unit, air))
     }
 
     /// Adds the low forecast for the site, where nobody told this trailer a later one.

@@ -179,12 +179,22 @@ impl Board {
     }
 
     /// Closes the open tasks that what was reported does; `now` is how the trailer stands after it.
-    pub(super) fn close_by(&mut self, unit: &UnitName, entry: &Entry, now: &UnitState) {
+    ///
+    /// A truck that was told of since the tank was pumped, at `done`, is still to come.
+    pub(super) fn close_by(
+        &mut self,
+        unit: &UnitName,
+        (done, entry): (DateTime<Utc>, &Entry),
+        now: &UnitState,
+    ) {
         for kind in TaskKind::ALL {
             let Some(task) = self.tasks.open_task(unit, *kind) else {
                 continue;
             };
-            if does(entry, now, *kind, task.finding) {
+            let told_since = *kind == TaskKind::PumpOut
+                && task.called.is_some_and(|called| called > done)
+                && task.promised.is_some_and(|at| at > self.at);
+            if does(entry, now, *kind, task.finding) && !told_since {
                 let change = TaskChange::Done {
                     id: task.id,
                     by: self.by.clone(),

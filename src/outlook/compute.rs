@@ -4,7 +4,7 @@ use chrono::{DateTime, TimeDelta, Utc};
 
 use super::learned::{Habits, tank};
 use super::{BatteryOutlook, Outlook, TankOutlook};
-use crate::book::{Lesson, PowerState, TankNote, UnitState, WaterState};
+use crate::book::{Lesson, PowerState, Stage, TankNote, UnitState, WaterState};
 use crate::fleet::{Fleet, GaugeKind, Job, Site, Source, TankShape, Trailer};
 use crate::heard::{Event, Fault, ReadingKey};
 use crate::physics::battery::{Bank, Living, hours_left, load_at_uses, soc_from_rest};
@@ -70,7 +70,7 @@ impl Outlook {
 
 /// Tells whether a unit takes its water from its own tank: the site has none, or it was turned off.
 pub fn runs_on_tank(state: &UnitState, site: Option<&Site>) -> bool {
-    if state.stage() == crate::book::Stage::Hitched {
+    if state.stage() == Stage::Hitched {
         return false;
     }
     match state.water() {
@@ -136,8 +136,15 @@ impl<'a> Case<'a> {
     pub(super) fn of(prospect: &'a Prospect<'a>) -> Option<Case<'a>> {
         let job = prospect.job?;
         let axis = Axis { zero: prospect.at };
+        // whoever is shut before the doors close is used no more that day
+        let shut = prospect.state.when(Event::Closed);
+        let shut = shut.filter(|_| prospect.state.stage() == Stage::Closed);
         let open = job
             .windows(job.from)
+            .map(|(from, to)| match shut {
+                Some(shut) if from <= shut && shut < to => (from, shut),
+                _ => (from, to),
+            })
             .map(|(from, to)| (axis.hours(from), axis.hours(to)))
             .collect();
         let share = |guests| {

@@ -30,6 +30,8 @@ pub struct DigestRow<'a> {
     pub stage: Stage,
     /// The worst of what is wrong.
     pub worst: Option<(FindingId, Level, Urgency)>,
+    /// What can hurt somebody and is no fault, by its code, where that is the worst.
+    pub hazard: Option<&'a str>,
     /// How many things more are wrong.
     pub more: usize,
     /// What is due first.
@@ -115,6 +117,10 @@ pub struct DigestTail<'a> {
     pub call: Vec<(&'a UnitName, Option<DateTime<Utc>>)>,
     /// The trailers whose truck comes when their tank may be full already, each with when it comes and when that may be.
     pub too_late: Vec<(UnitName, DateTime<Utc>, DateTime<Utc>)>,
+    /// The trailers whose truck is to be called in the quiet hours to come, each with by when.
+    pub call_by: Vec<(&'a UnitName, DateTime<Utc>)>,
+    /// The trailers whose truck was promised and has not come, each with the time it was promised for.
+    pub missing: Vec<(&'a UnitName, DateTime<Utc>)>,
     /// The tasks that are late.
     pub late: Vec<&'a Task>,
     /// The trailers whose waste tank may be full by now by the crowd alone: nobody has read it.
@@ -168,6 +174,20 @@ pub fn digest_tail(voice: &Voice<'_>, tail: &DigestTail<'_>) -> String {
             voice.say("digest-truck-late-one", &args)
         })
         .collect();
+    let call_by = tail.call_by.iter().take(NAMED);
+    let call_by: Vec<String> = call_by
+        .map(|(unit, at)| {
+            let args = [("unit", Arg::from(unit.as_str())), ("time", (*at).into())];
+            voice.say("digest-call-by-one", &args)
+        })
+        .collect();
+    let missing = tail.missing.iter().take(NAMED);
+    let missing: Vec<String> = missing
+        .map(|(unit, at)| {
+            let args = [("unit", Arg::from(unit.as_str())), ("time", (*at).into())];
+            voice.say("digest-truck-missing-one", &args)
+        })
+        .collect();
     let unread = tail.unread.iter().take(NAMED);
     let unread: Vec<String> = unread.map(ToString::to_string).collect();
     let unheard = tail.unheard.iter().take(NAMED);
@@ -175,6 +195,8 @@ pub fn digest_tail(voice: &Voice<'_>, tail: &DigestTail<'_>) -> String {
     let lines = [
         ("digest-unread", unread, tail.unread.len()),
         ("digest-call", call, tail.call.len()),
+        ("digest-call-by", call_by, tail.call_by.len()),
+        ("digest-truck-missing", missing, tail.missing.len()),
         ("digest-truck-late", too_late, tail.too_late.len()),
         // the soonest are what counts here
         ("digest-fills", fills, 0),
@@ -210,6 +232,9 @@ fn how_late(task: &Task, voice: &Voice<'_>) -> String {
     }
 }
 
+/// When a tank that stands somewhere reaches its stop level, and whether that is likely; none where it does not.
+pub type Foreseen = Option<(DateTime<Utc>, bool)>;
+
 /// One job of a day to come, as a look ahead tells it.
 #[derive(Debug, Clone)]
 pub struct DayJob<'a> {
@@ -225,8 +250,12 @@ pub struct DayJob<'a> {
     pub lacks: (bool, bool),
     /// The people named for it, by id.
     pub crew: Vec<&'a str>,
-    /// The trailers, each with when its waste tank reaches the stop level by the guests alone; none where it does not.
+    /// Its trailers, in the order of the plan.
+    pub trailers: Vec<&'a UnitName>,
+    /// Those that are to come, each with when its waste tank reaches the stop level by the guests alone; none where it does not.
     pub units: Vec<(&'a UnitName, Option<DateTime<Utc>>)>,
+    /// The trailers that stand there already, each with when its waste tank reaches the stop level as it stands.
+    pub stands: Vec<(&'a UnitName, Foreseen)>,
 }
 
 /// Says what a day to come brings, job by job.
@@ -237,7 +266,7 @@ pub fn look_ahead(voice: &Voice<'_>, day: DateTime<Utc>, jobs: &[DayJob<'_>]) ->
     ];
     let mut out = voice.say("ahead-head", &args);
     for job in jobs {
-        let units: Vec<String> = job.units.iter().map(|(unit, _)| unit.to_string()).collect();
+        let units: Vec<String> = job.trailers.iter().map(ToString::to_string).collect();
         out.push('\n');
         let args = [
             ("site", Arg::from(job.site)),
@@ -269,6 +298,13 @@ pub fn look_ahead(voice: &Voice<'_>, day: DateTime<Utc>, jobs: &[DayJob<'_>]) ->
                 voice.write(&mut out, key, &[]);
             }
         }
+        if !job.stands.is_empty() {
+            out.push(' ');
+            voice.write_as_they_stand(&mut out, &job.stands);
+        }
+        if job.units.is_empty() {
+            continue;
+        }
         let fills = job.units.iter();
         let fills: Vec<String> = fills
             .filter_map(|(unit, at)| Some(format!("{unit} {}", voice.time((*at)?))))
@@ -288,6 +324,28 @@ pub fn look_ahead(voice: &Voice<'_>, day: DateTime<Utc>, jobs: &[DayJob<'_>]) ->
 }
 
 impl Voice<'_> {
+    /// Says which trailers fill up as they stand now, and when.
+    fn write_as_they_stand(&self, out: &mut String, stands: &[(&UnitName, Foreseen)]) {
+        let fills = stands.iter().filter_map(|(unit, at)| {
+            let (at, likely) = (*at)?;
+            let args = [("time", Arg::from(at))];
+            Some(match (likely, at <= self.now()) {
+                (true, true) => format!("{unit} {}", self.word("digest-fills-now")),
+                (true, false) => format!("{unit} {}", self.time(at)),
+                (false, _) => format!("{unit} {}", self.say("digest-fills-maybe", &args)),
+            })
+        });
+        let fills: Vec<String> = fills.collect();
+        match fills.is_empty() {
+            true => self.write(out, "ahead-stands-no-truck", &[]),
+            false => self.write(
+                out,
+                "ahead-stands-truck",
+                &[("names", fills.join(", ").into())],
+            ),
+        }
+    }
+
     /// Says where a trailer stands in its round.
     pub fn stage(&self, stage: Stage) -> String {
         self.word(match stage {
@@ -310,12 +368,11 @@ impl Voice<'_> {
         }
         let _ = write!(text, ", {}: ", self.stage(row.stage));
         if let Some((id, level, urgency)) = row.worst {
-            let _ = write!(
-                text,
-                "{} {}",
-                self.opening(level, urgency),
-                self.name_beside(id, level, row.pump_out)
-            );
+            let name = match row.hazard {
+                Some(code) => self.hazard(code),
+                None => self.name_beside(id, level, row.pump_out),
+            };
+            let _ = write!(text, "{} {name}", self.opening(level, urgency));
             if row.more > 0 {
                 let _ = write!(text, " +{}", row.more);
             }

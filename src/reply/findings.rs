@@ -37,6 +37,10 @@ impl Voice<'_> {
     /// Returns the few words for a finding beside the task that it asked for: a truck that is called is not to be booked.
     pub fn name_beside(&self, id: FindingId, level: Level, task: Option<&Task>) -> String {
         let called = task.filter(|task| task.called.is_some());
+        let here = called.and_then(|task| task.here);
+        if id == FindingId::WasteBookPumpOut && here.is_some() {
+            return self.word("truck-named-here");
+        }
         match (id, called.map(|task| task.promised)) {
             (FindingId::WasteBookPumpOut, Some(Some(at))) => {
                 self.say("truck-named-promised", &[("time", at.into())])
@@ -46,10 +50,14 @@ impl Voice<'_> {
         }
     }
 
-    /// Returns a finding that wants a truck as it is said while one is called: nobody is told to call again.
+    /// Returns a finding that wants a truck as it is said while one is called: nobody is told to call again, and once it is
+    /// there nobody is told to chase it.
     pub(super) fn as_called(&self, finding: &Finding, task: &Task) -> Option<Finding> {
         let wants_one = finding.id == FindingId::WasteBookPumpOut && task.called.is_some();
-        let own = format!("{}-called", finding.action);
+        let own = match task.here {
+            Some(_) => "waste-book-pump-out-here".to_owned(),
+            None => format!("{}-called", finding.action),
+        };
         wants_one.then(|| Finding {
             action: match self.knows(&own) {
                 true => own.into(),
@@ -141,6 +149,10 @@ impl Voice<'_> {
         }
         let args = self.spoken_facts(finding);
         self.write(out, &finding.action, &args);
+        if let Some(from) = finding.facts.find("air_from") {
+            out.push(' ');
+            self.write(out, "air-taken", &[("from", self.spoken(from))]);
+        }
     }
 
     /// Appends cautions, each on a line of its own.

@@ -135,6 +135,22 @@ impl Voice<'_> {
         }
     }
 
+    /// Says on one line what was reported on a unit, and when.
+    pub fn report_line(
+        &self,
+        unit: &UnitName,
+        at: DateTime<Utc>,
+        entry: &Entry,
+        spec: Option<&Trailer>,
+    ) -> String {
+        let args = [
+            ("time", Arg::from(at)),
+            ("unit", unit.as_str().into()),
+            ("what", self.readings(entry, spec).into()),
+        ];
+        self.say("report-line", &args)
+    }
+
     /// Says what was reported on a unit before, a line a report, in the order given.
     pub fn history<'p>(
         &self,

@@ -62,7 +62,15 @@ impl Voice<'_> {
         }
         out.push_str(". ");
         self.write_standing(&mut out, task);
-        if let Some(due) = task.due.filter(|_| task.is_late(self.now())) {
+        // one that was promised and did not come is late by the promise
+        let past = |at: &DateTime<Utc>| *at + LATE <= self.now();
+        let waits = task.is_open() && task.called.is_some() && task.here.is_none();
+        let missed = task.promised.filter(past).filter(|_| waits);
+        if let Some(promised) = missed {
+            out.push(' ');
+            let age = self.age(promised);
+            self.write(&mut out, "task-truck-is-over", &[("age", age.into())]);
+        } else if let Some(due) = task.due.filter(|_| task.is_late(self.now())) {
             out.push(' ');
             self.write(&mut out, "task-is-late", &[("age", self.age(due).into())]);
         }
@@ -117,7 +125,8 @@ impl Voice<'_> {
     /// Says by when a task is due, and who has it: `By 17:26. Nobody called yet: task 4.`
     pub fn task_in_short(&self, task: &Task) -> String {
         let mut out = String::new();
-        if let Some(due) = task.due {
+        // a truck that is there is late no more
+        if let Some(due) = task.due.filter(|_| task.here.is_none()) {
             let late = task.is_open() && due < self.now();
             match late {
                 true => {
@@ -190,6 +199,10 @@ impl Voice<'_> {
     /// Says, at the end of a finding, which task stands for it and who has it: `Nobody called yet: task 41.`
     pub(super) fn write_task_tail(&self, out: &mut String, task: &Task) {
         out.push(' ');
+        if let Some(here) = task.here {
+            let args = [("id", Arg::Count(task.id.into())), ("time", here.into())];
+            return self.write(out, "tail-here", &args);
+        }
         if task.called.is_some() {
             let id = ("id", Arg::Count(task.id.into()));
             match task.promised {

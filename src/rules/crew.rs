@@ -3,10 +3,10 @@
 use chrono::{DateTime, TimeDelta, Utc};
 
 use super::{COMMON_PRACTICE, Rule};
-use crate::book::UnitState;
+use crate::book::{Stage, UnitState};
 use crate::finding::{Caution, Facts, Finding, FindingId, Level, Origin, TaskKind, Urgency};
 use crate::fleet::Job;
-use crate::heard::{Fault, ReadingKey};
+use crate::heard::{Event, Fault, ReadingKey};
 use crate::quantity::Measure;
 use crate::situation::{Occasion, Situation};
 
@@ -23,11 +23,7 @@ const COLD_LASTS: TimeDelta = TimeDelta::hours(4);
 
 /// Returns when silence that began at an instant is late, and whether deep cold makes it so: whoever asks after silent
 /// units, unasked or asked, goes by this.
-pub fn late_at(
-    job: &Job,
-    state: &UnitState,
-    since: DateTime<Utc>,
-) -> Option<(DateTime<Utc>, bool)> {
+fn late_at(job: &Job, state: &UnitState, since: DateTime<Utc>) -> Option<(DateTime<Utc>, bool)> {
     let in_cold = since + LATE_IN_COLD;
     let air = state.readings.get(&ReadingKey::AirF);
     let day = |at: DateTime<Utc>| at.with_timezone(&job.time_zone).date_naive();
@@ -40,15 +36,52 @@ pub fn late_at(
     }
 }
 
-/// A unit in service of which nobody has said a word: 4 open hours, soon; 2 h at 0 °F or less, now.
+/// How long nobody has said a word of a trailer, and from when on that is late.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Silence {
+    /// Since when nobody has.
+    pub since: DateTime<Utc>,
+    /// From when on that is late.
+    pub late: DateTime<Utc>,
+    /// Whether deep cold makes it so.
+    pub deep_cold: bool,
+}
+
+/// Returns the silence of a trailer at a job: one that is open, or of which nobody told how it stands; in deep cold also one
+/// that is set up or shut, while there may be water in it. Alarm, rule, digest and "who is silent" share it.
+pub fn silence(job: &Job, state: &UnitState) -> Option<Silence> {
+    let word = state.last_word.as_ref()?.at;
+    let since = match state.stage() {
+        Stage::InService => word.max(state.in_service()?),
+        Stage::Unknown | Stage::SettingUp | Stage::Closed => word,
+        Stage::Yard | Stage::Hitched => return None,
+    };
+    let (late, deep_cold) = late_at(job, state, since)?;
+    let dry = [Event::FreshDrained, Event::Winterized]
+        .iter()
+        .any(|event| state.holds(*event, &[Event::FreshFilled, Event::WaterOn]));
+    let watched = match state.stage() {
+        Stage::InService => true,
+        Stage::Unknown => !dry,
+        _ => deep_cold && !dry,
+    };
+    watched.then_some(Silence {
+        since,
+        late,
+        deep_cold,
+    })
+}
+
+/// A unit of which nobody has said a word: 4 open hours, soon; 2 h at 0 °F or less, now.
 fn late_check_in(s: &Situation<'_>) -> Option<Finding> {
     if s.occasion == Occasion::Report {
         return None;
     }
-    let opened = s.now.in_service()?;
-    let last = s.now.last_word.as_ref().map(|word| word.at)?.max(opened);
     let job = s.job?;
-    let deep_cold = s.air_f().filter(|air| *air <= DEEP_F);
+    let silence = silence(job, s.now)?;
+    let last = silence.since;
+    let air = s.now.value(ReadingKey::AirF);
+    let deep_cold = air.filter(|_| silence.deep_cold);
     let hours = |span: TimeDelta| span.as_seconds_f64() / 3600.0;
     let (silent, late_in_cold) = (hours(s.at - last), hours(LATE_IN_COLD));
     let silent_open = job.open_hours_between(last, s.at);
@@ -72,11 +105,12 @@ fn late_check_in(s: &Situation<'_>) -> Option<Finding> {
         ),
         _ => return None,
     };
-    Some(
-        Finding::new(FindingId::CrewLateCheckIn, Level::Notice, urgency, facts)
-            .says(says)
-            .task(TaskKind::CheckIn, Some(s.at)),
-    )
+    let found = Finding::new(FindingId::CrewLateCheckIn, Level::Notice, urgency, facts).says(says);
+    // one that is not open is asked after, and nobody's task
+    Some(match s.now.in_service() {
+        Some(_) => found.task(TaskKind::CheckIn, Some(s.at)),
+        None => found,
+    })
 }
 
 /// Somebody is down, bleeding or stuck by a needle: now, and never a unit's problem.

@@ -45,7 +45,7 @@ pub use explain::Explained;
 pub use json::to_json;
 pub use taught::{LONGEST, MOST_WORDS, NameOf, TaughtWord, TeachError, common_keywords};
 pub use vocab::{WordFile, WordsError};
-pub use weather::observed_at;
+pub use weather::{forecast_for, observed_at};
 
 use std::sync::{Arc, LazyLock};
 

@@ -89,6 +89,33 @@ pub fn observed_at(text: &str) -> Option<(u32, u32, u32)> {
     Some((part(0)?, part(2)?, part(4)?))
 }
 
+/// A day of the month and an hour, as forecasts tell them.
+type DayHour = (u32, u32);
+
+/// Returns when the lowest temperature of a pasted forecast is expected, and when the forecast ends: day of the month and
+/// hour, UTC. None where the text is no forecast.
+pub fn forecast_for(text: &str) -> Option<(Option<DayHour>, Option<DayHour>)> {
+    let upper = text.trim().to_uppercase();
+    if !upper.starts_with("TAF") {
+        return None;
+    }
+    let told = |four: &str| -> Option<DayHour> {
+        let digits = four.len() == 4 && four.bytes().all(|b| b.is_ascii_digit());
+        digits.then(|| Some((four[..2].parse().ok()?, four[2..].parse().ok()?)))?
+    };
+    let groups = || {
+        upper
+            .split_whitespace()
+            .filter_map(|group| group.split_once('/'))
+    };
+    let ends = groups().find_map(|(from, to)| told(from).and(told(to)));
+    let low = groups().find_map(|(head, at)| {
+        head.starts_with("TN")
+            .then(|| told(at.trim_end_matches('Z')))?
+    });
+    Some((low, ends))
+}
+
 /// Returns the groups of a report behind its name, station and time; none where the text is none.
 fn body(upper: &str) -> Option<Vec<&str>> {
     let apart = |c: char| c.is_whitespace() || "=:".contains(c);

@@ -27,6 +27,8 @@ const WIND_TAKEN_MPH: f64 = 10.0;
 const AIR_LASTS: TimeDelta = TimeDelta::hours(6);
 /// The hours in which few are about: the clock is offered unasked, local time.
 const NIGHT: (u32, u32) = (22, 5);
+/// What somebody does whose clock was given another end.
+const WATCHED: &str = "working alone";
 /// It is offered once in this long.
 const OFFER_EVERY: TimeDelta = TimeDelta::hours(12);
 
@@ -221,6 +223,22 @@ fn answered(
     let shows = is_well(hearing) || clock.alarmed.is_none() && !cases.is_empty();
     if clock.asked.is_some() && !shows {
         return pass_on(hearing, clock, reply, records);
+    }
+    if let Some(ends) = lone::new_end(hearing) {
+        let zone = hearing.fleet.zone_at(clock.unit.as_ref(), ends);
+        let told = ends.with_timezone(&zone).format("%H:%M");
+        let left = (ends - hearing.inbound.at).num_minutes().max(1);
+        let left: u32 = left.try_into().unwrap_or(clock.minutes);
+        let every = lone::interval(hearing.desk.phrases, clock.why.text());
+        let next = Alone {
+            why: Personal::new(format!("{} till {told}", WATCHED)),
+            ..fresh(
+                hearing,
+                clock.unit.clone(),
+                every.map_or(left, |every| every.min(left)),
+            )
+        };
+        return set(hearing, next, reply, records);
     }
     if let Some(minutes) = lone::more_minutes(hearing) {
         return again(hearing, clock, minutes, reply, records);

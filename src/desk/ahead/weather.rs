@@ -9,6 +9,7 @@ use super::super::receive::Hearing;
 use super::super::settle::Settled;
 use super::super::sites;
 use super::super::situate::Case;
+use super::super::when;
 use super::low;
 use super::warn;
 use crate::book::{AheadChange, Record, Stage, Weather};
@@ -36,6 +37,7 @@ pub(in super::super) fn told(
     reply: &mut Reply<'_>,
     records: &mut Vec<Record>,
 ) {
+    wind_to_come(hearing, settled, reply);
     let Some((low_f, is_low)) = low_told(hearing) else {
         let pasted = |plan: &Plan| plan.kind == PlanKind::Weather;
         if hearing.heard.plans.iter().any(pasted) && hearing.heard.entries.is_empty() {
@@ -48,6 +50,19 @@ pub(in super::super) fn told(
     settled.reports.clear();
     if let Some(at) = observed_long_ago(hearing).filter(|_| !is_low) {
         return reply.say("speak-report-old", &[("time", at.into())]);
+    }
+    // "low tomorrow 10" is no word of this night
+    let phrases = hearing.desk.phrases;
+    let zone = hearing.fleet.time_zone;
+    let today = hearing.inbound.at.with_timezone(&zone).date_naive();
+    let day = when::day_ahead(hearing.written, hearing.inbound.at, zone);
+    let other = day.is_some_and(|day| day > today);
+    if is_low && other && !phrases.holds("weather", "till-dawn", hearing.written) {
+        let value = Arg::Number(low_f, Measure::DegF);
+        return reply.say("speak-low-other-day", &[("value", value)]);
+    }
+    if is_low && let Some(at) = forecast_over(hearing) {
+        return reply.say("speak-forecast-over", &[("time", at.into())]);
     }
     let named = sites::named_in(&hearing.fleet, hearing.written);
     let site = named.map(|(site, _)| site.id.clone());
@@ -116,6 +131,52 @@ fn observed_long_ago(hearing: &Hearing<'_>) -> Option<DateTime<Utc>> {
     })?;
     (now - made > REPORT_LASTS).then_some(made)
 }
+
+/// Takes a wind that is told of later out of what is reported: it is not the wind now.
+fn wind_to_come(hearing: &Hearing<'_>, settled: &mut Settled, reply: &mut Reply<'_>) {
+    let later = hearing
+        .desk
+        .phrases
+        .holds("weather", "to-come", hearing.text);
+    let wind = |entry: &Entry| entry.readings.value(ReadingKey::WindMph).is_some();
+    let homeless = settled.homeless.as_ref().is_some_and(wind);
+    let told = homeless || settled.reports.iter().any(|(.., entry)| wind(entry));
+    let pasted = |plan: &Plan| plan.kind == PlanKind::Weather;
+    if !later || !told || hearing.heard.plans.iter().any(pasted) {
+        return;
+    }
+    let drop = |entry: &mut Entry| {
+        entry.readings.values.remove(&ReadingKey::WindMph);
+    };
+    settled.amend_all(|_, entry| drop(entry));
+    settled.homeless.iter_mut().for_each(drop);
+    settled.homeless = settled.homeless.take().filter(|entry| !entry.is_empty());
+    if settled.reports.is_empty() {
+        settled.from_context = None;
+    }
+    reply.say("wind-to-come", &[]);
+}
+
+/// Returns when the low of a pasted forecast was, or the forecast ran out, where that is past.
+fn forecast_over(hearing: &Hearing<'_>) -> Option<DateTime<Utc>> {
+    let now = hearing.inbound.at;
+    let (low, ends) = words::forecast_for(hearing.written)?;
+    let instant = |(day, hour): (u32, u32)| {
+        // "2324" is the end of that day; of the months around the one that is nearest
+        let days = (-16..=16).filter_map(|days| {
+            let date = (now + TimeDelta::days(days)).date_naive();
+            (date.day() == day).then(|| date.and_hms_opt(0, 0, 0))?
+        });
+        let at = days.map(|midnight| midnight.and_utc() + TimeDelta::hours(i64::from(hour)));
+        at.min_by_key(|at| (*at - now).abs())
+    };
+    let past = |at: &DateTime<Utc>| *at + LOW_LASTS < now;
+    let low = low.and_then(instant).filter(past);
+    low.or_else(|| ends.and_then(instant).filter(|at| *at <= now))
+}
+
+/// A night's low is as cold for so long after its hour (common practice, no source).
+const LOW_LASTS: TimeDelta = TimeDelta::hours(2);
 
 /// Returns the coldest frost that was read lately: on which trailer, how cold, °F, and when.
 fn frost_read(hearing: &Hearing<'_>) -> Option<(UnitName, f64, DateTime<Utc>)> {

@@ -15,6 +15,7 @@ use crate::desk::walk;
 use crate::desk::withdrawn;
 use crate::dialogue::{About, Hauled};
 use crate::finding::{Level, TaskKind};
+use crate::heard::{Entry, Event, UnitName};
 use crate::reply::Arg;
 
 /// How far back a person can take a message back.
@@ -157,8 +158,11 @@ pub(super) fn undo(hearing: &Hearing<'_>, reply: &mut Reply<'_>, records: &mut V
         key: sent.key.clone(),
     });
     reply.undone = true;
-    let keys: Vec<MessageKey> = sent.keys().cloned().collect();
+    let mut keys: Vec<MessageKey> = sent.keys().cloned().collect();
+    // "done 4" and then the gallons are one pump-out
+    keys.extend(done_before_the_load(hearing, sent));
     reply.board.reopen(&keys);
+    keys.truncate(sent.keys().count());
     reply.board.take_back(&keys, |_| false);
     let worked: (DateTime<Utc>, DateTime<Utc>) = (sent.at, sent.worked.unwrap_or(sent.at));
     reply.board.restore(&sent.tasks_before, worked);
@@ -176,6 +180,29 @@ pub(super) fn undo(hearing: &Hearing<'_>, reply: &mut Reply<'_>, records: &mut V
     withdrawn::ask(&dangers, reply);
     reply.say("undone", &[("time", sent.at.into()), ("what", what.into())]);
     walk::stand::began_with(hearing, &told, reply);
+}
+
+/// Returns the sender's word that called a pump-out done whose gallons are taken back: the answer to how many there were.
+fn done_before_the_load(hearing: &Hearing<'_>, sent: &Sent) -> Option<MessageKey> {
+    let pumped = |entry: &Entry| entry.events.contains(&Event::WastePumped);
+    let told = hearing.told_in(sent);
+    let units: Vec<&UnitName> = told
+        .iter()
+        .filter(|(.., entry)| pumped(entry))
+        .map(|(unit, ..)| unit)
+        .collect();
+    let lately = |at: DateTime<Utc>| at <= sent.at && sent.at - at <= MEANT;
+    let of_it = |task: &&Task| {
+        let unit = task.unit.as_ref();
+        task.kind == TaskKind::PumpOut
+            && unit.is_some_and(|unit| units.contains(&unit))
+            && task.state == TaskState::Done
+            && task.closed.is_some_and(lately)
+    };
+    let task = hearing.desk.book.tasks().all().find(of_it)?;
+    let cause = task.closed_cause.clone()?;
+    let mut mine = hearing.desk.book.sent(&hearing.member.id).iter();
+    mine.any(|one| one.key == cause).then_some(cause)
 }
 
 /// Returns when the sender last gave an order that no undo takes back.

@@ -8,7 +8,8 @@ use crate::desk::receive::Hearing;
 use crate::desk::repeat;
 use crate::desk::situate::Case;
 use crate::desk::standing;
-use crate::finding::{Caution, Finding, FindingId, Level};
+use crate::desk::truck;
+use crate::finding::{Caution, Finding, FindingId, Level, TaskKind};
 use crate::reply::{Arg, Status};
 
 /// How many findings have a line of their own.
@@ -86,9 +87,20 @@ fn row(finding: &Finding, reply: &Reply<'_>) -> String {
     let task = finding.unit.as_ref().zip(finding.task.as_ref());
     let task = task.and_then(|(unit, wish)| reply.board.tasks().open_task(unit, wish.kind));
     let called = task.filter(|task| task.called.is_some());
-    let does = match called.filter(|_| finding.id == FindingId::WasteBookPumpOut) {
-        Some(_) => voice.word("do-truck-called"),
-        None => to_do(finding, reply),
+    let pumps = finding.unit.as_ref();
+    let pumps = pumps.and_then(|unit| reply.board.tasks().open_task(unit, TaskKind::PumpOut));
+    let here = pumps.is_some_and(|task| task.here.is_some());
+    let does = match (finding.id, called) {
+        (FindingId::WasteBookPumpOut, Some(_)) if here => voice.word("do-truck-here"),
+        (FindingId::WasteCloseNow, _) if here => voice.word("do-waste-close-now-here"),
+        (FindingId::WasteBookPumpOut, Some(task)) if truck::is_missing(task, voice.now()) => {
+            voice.word("do-truck-missing")
+        }
+        (FindingId::WasteBookPumpOut, Some(_)) => voice.word("do-truck-called"),
+        (FindingId::WasteCloseNow, _) if pumps.is_none_or(|task| task.called.is_none()) => {
+            voice.word("do-waste-close-now-uncalled")
+        }
+        _ => to_do(finding, reply),
     };
     let name = match called {
         Some(_) => reply.name(finding),

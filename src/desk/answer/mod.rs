@@ -170,7 +170,7 @@ fn topic_of<'a>(hearing: &Hearing<'a>) -> Option<&'a topic::Question> {
     }
     let topic = questions.of(&hearing.heard, hearing.text)?;
     // "what's up with 12" asks after no person
-    let of_a_person = ["how-person", "has-read"].contains(&topic.topic.as_str());
+    let of_a_person = ["how-person", "has-read", "did-today"].contains(&topic.topic.as_str());
     // "everything ok?" of a dispatcher is of them all; of a driver, and without its mark, it is of the trailer at hand
     let of_all = topic.topic == "all-well";
     let asks_of_all = || hearing.member.role == Role::Dispatcher && is_marked(hearing.text);
@@ -181,7 +181,14 @@ fn topic_of<'a>(hearing: &Hearing<'a>) -> Option<&'a topic::Question> {
 
 /// Tells whether it is asked who is with a trailer, or where somebody is: the sender is at another.
 pub(super) fn asks_who_or_where(hearing: &Hearing<'_>) -> bool {
-    let of_people = ["who-has", "who-has-what", "who-is-where", "send-someone"];
+    let of_people = [
+        "who-has",
+        "who-has-what",
+        "who-is-where",
+        "send-someone",
+        "who-can-go",
+        "did-today",
+    ];
     topic_of(hearing).is_some_and(|topic| of_people.contains(&topic.topic.as_str()))
 }
 
@@ -216,6 +223,8 @@ pub(super) fn ask(
 ) {
     match ask {
         Ask::Status { unit } => about_unit(hearing, settled, unit.as_ref(), ask, reply, status),
+        // "what did lupe do today"
+        Ask::History { unit: None } if people::asked_of_a_day(hearing, reply) => {}
         Ask::History { unit } => {
             about_unit(hearing, settled, unit.as_ref(), ask, reply, tell::history)
         }

@@ -1,5 +1,7 @@
 //! What is asked of the crew: who has which work, what somebody is at, whether they have read what was sent.
 
+use chrono::{DateTime, Utc};
+
 use super::reply::Reply;
 use super::tell::person_named;
 use super::whole::{everybody, whereabouts};
@@ -45,6 +47,17 @@ pub(super) fn answer(hearing: &Hearing<'_>, topic: &str, reply: &mut Reply<'_>) 
             reply.first.push(line);
         }
         "overrides" => overrides(hearing, reply),
+        "who-can-go" => {
+            everybody(hearing, reply);
+            let line = reply.voice.word("answer-who-can-go");
+            reply.first.push(line);
+        }
+        "did-today" => {
+            let Some(member) = person_named(hearing) else {
+                return false;
+            };
+            did_today(hearing, member, reply);
+        }
         _ => return false,
     }
     true
@@ -76,6 +89,43 @@ fn theirs(hearing: &Hearing<'_>, member: &CrewMember, reply: &mut Reply<'_>) {
         lines.push(reply.voice.say("answer-has-no-task", &args));
     }
     reply.first.append(&mut lines);
+}
+
+/// Lists what somebody of the crew reported today, where they are named and no trailer is; tells whether it did.
+pub(super) fn asked_of_a_day(hearing: &Hearing<'_>, reply: &mut Reply<'_>) -> bool {
+    let member = person_named(hearing).filter(|_| hearing.names().is_empty());
+    if let Some(member) = member {
+        did_today(hearing, member, reply);
+    }
+    member.is_some()
+}
+
+/// How many of a day's reports are told.
+const REPORTS: usize = 12;
+
+/// Lists what somebody reported today, by their own clock.
+fn did_today(hearing: &Hearing<'_>, member: &CrewMember, reply: &mut Reply<'_>) {
+    let zone = hearing.fleet.time_zone;
+    let day = |at: DateTime<Utc>| at.with_timezone(&zone).date_naive();
+    let sent = hearing.desk.book.sent(&member.id).iter();
+    let today = sent.filter(|sent| sent.at <= hearing.now && day(sent.at) == day(hearing.now));
+    let told = today.flat_map(|sent| hearing.told_in(sent));
+    let mut lines: Vec<String> = told
+        .map(|(unit, at, entry)| {
+            let spec = hearing.fleet.trailers.get(&unit);
+            reply.voice.report_line(&unit, at, &entry, spec)
+        })
+        .collect();
+    let who = ("who", Arg::from(member.name.as_str()));
+    if lines.is_empty() {
+        let line = reply.voice.say("answer-did-nothing", &[who]);
+        return reply.first.push(line);
+    }
+    let first = lines.len().saturating_sub(REPORTS);
+    reply
+        .first
+        .push(reply.voice.say("answer-did-today", &[who]));
+    reply.first.extend(lines.drain(first..));
 }
 
 /// Lists the decisions against the advice that are in force.

@@ -13,7 +13,8 @@ use crate::desk::repeat;
 use crate::desk::settle::Settled;
 use crate::desk::situate::Case;
 use crate::desk::standing;
-use crate::finding::{Caution, Finding, FindingId, Level, Urgency};
+use crate::finding::{Caution, Finding, FindingId, Level, TaskKind, Urgency};
+use crate::fleet::Role;
 use crate::heard::UnitName;
 use crate::reply::Arg;
 
@@ -66,6 +67,19 @@ pub(super) fn answer(
         }
         return;
     };
+    // a dispatcher who names none means the trucks that come
+    let called = |on: &UnitName| {
+        let task = hearing.desk.book.tasks().open_task(on, TaskKind::PumpOut);
+        task.is_some_and(|task| task.called.is_some())
+    };
+    let unnamed = topic == "truck" && hearing.names().is_empty() && !called(&case.unit);
+    let mut others = hearing.desk.book.tasks().open();
+    if unnamed
+        && hearing.member.role == Role::Dispatcher
+        && others.any(|task| task.kind == TaskKind::PumpOut && task.called.is_some())
+    {
+        return sought::every_truck(hearing, reply);
+    }
     let reckons = ["waste", "fresh", "battery", "pump-out", "truck-latest"].contains(&topic);
     if reckons
         && hearing

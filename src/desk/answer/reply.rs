@@ -123,6 +123,15 @@ impl<'a> Reply<'a> {
         let Some(unit) = settle::known(&hearing.fleet, &name) else {
             return;
         };
+        // "close 12" may be of the trailer
+        if hearing
+            .desk
+            .phrases
+            .after("tell", "order-close", hearing.text)
+            .is_some()
+        {
+            return self.say("task-or-trailer", &[("unit", unit.as_str().into())]);
+        }
         let open = hearing.desk.book.tasks().open_on(unit);
         let heads: Vec<String> = open.map(|task| self.voice.task_head(task)).collect();
         if !heads.is_empty() {

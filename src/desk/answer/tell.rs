@@ -75,6 +75,8 @@ pub(super) fn history(hearing: &Hearing<'_>, case: &Case, reply: &mut Reply<'_>)
     let kept = hearing.desk.book.unit(&case.unit).into_iter();
     let mut past: Vec<Past<'_>> = kept
         .flat_map(|kept| kept.reports())
+        // a word about a truck reports nothing of the trailer
+        .filter(|(.., entry)| !entry.is_empty())
         .map(|(at, from, entry)| Past { at, from, entry })
         .collect();
     past.drain(..past.len().saturating_sub(HISTORY_LINES));

@@ -4,9 +4,10 @@ use chrono::{DateTime, TimeDelta, Utc};
 
 use super::reply::Reply;
 use super::{cold, duty, people, plan_ahead};
-use crate::book::{Stage, Task};
+use crate::book::Task;
 use crate::desk::digest::{self, Fill};
 use crate::desk::lone;
+use crate::desk::others::last_word_there;
 use crate::desk::receive::Hearing;
 use crate::desk::settle::known;
 use crate::desk::tick;
@@ -129,10 +130,7 @@ fn who_has(hearing: &Hearing<'_>, unit: &UnitName, reply: &mut Reply<'_>) {
     let (desk, fleet, now) = (hearing.desk, &hearing.fleet, hearing.now);
     let voice = reply.voice;
     let named = ("unit", Arg::from(unit.as_str()));
-    let word = desk
-        .book
-        .unit(unit)
-        .and_then(|kept| kept.state().last_word.as_ref());
+    let word = last_word_there(desk, fleet, unit, now);
     reply.first.push(match word {
         Some(word) => {
             let args = [
@@ -283,16 +281,15 @@ fn trucks(hearing: &Hearing<'_>, reply: &mut Reply<'_>) {
 fn silent(hearing: &Hearing<'_>, reply: &mut Reply<'_>) {
     let silent = |(unit, kept): (&UnitName, &crate::book::UnitBook)| {
         let state = kept.state();
-        let word = state.last_word.as_ref()?.at;
-        // one whose state nobody told is as silent as one that is open
-        let since = match state.stage() {
-            Stage::Unknown => word,
-            Stage::InService => word.max(state.in_service()?),
-            _ => return None,
-        };
-        let job = hearing.fleet.job_of(unit, since, None)?;
-        let (late, _) = rules::late_at(job, state, since)?;
-        (late <= hearing.now).then(|| (since, unit.clone()))
+        let job = hearing.fleet.job_of(unit, hearing.now, None)?;
+        let rules::Silence {
+            since,
+            late,
+            deep_cold,
+        } = rules::silence(job, state)?;
+        // as the digest has it: shut doors are silent in deep cold alone
+        let watched = deep_cold || job.is_open(hearing.now);
+        (watched && late <= hearing.now).then(|| (since, unit.clone()))
     };
     let mut silent: Vec<(DateTime<Utc>, UnitName)> =
         hearing.desk.book.units().filter_map(silent).collect();

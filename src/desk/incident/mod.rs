@@ -2,6 +2,7 @@
 //! it stands, what was said of the trailer around it is kept.
 
 mod clock;
+mod own;
 mod said;
 
 use chrono_tz::Tz;
@@ -65,7 +66,8 @@ pub(super) fn take(hearing: &Hearing<'_>, reply: &mut Reply<'_>, records: &mut V
     };
     let mut incident = incident.clone();
     let unit = incident.hold.unit.clone();
-    let change = match said {
+    let mut changes = Vec::new();
+    match said {
         Said::Stop(_) => return stopped(number, &incident, reply),
         Said::GoOn(_, about) => {
             reply.asks = Some((**about).clone());
@@ -75,40 +77,50 @@ pub(super) fn take(hearing: &Hearing<'_>, reply: &mut Reply<'_>, records: &mut V
         Said::NotKnown(_, fact) => {
             incident.not_known.insert(*fact);
             reply.say("incident-not-known", &[]);
-            IncidentChange::NotKnown {
+            changes.push(IncidentChange::NotKnown {
                 number,
                 unit,
                 fact: *fact,
-            }
+            });
         }
         Said::Told(_, fact) | Said::Danger(_, fact, _) => {
             // a bare time tells when it was, whatever was asked
-            let fact = match is_bare_clock(hearing.written) {
-                true => &Fact::When,
-                false => fact,
+            let asked = match is_bare_clock(hearing.written) {
+                true => Fact::When,
+                false => *fact,
             };
-            incident.told.insert(*fact);
-            let happened = (*fact == Fact::When)
-                .then(|| happened(hearing.written, hearing.inbound.at, zone(hearing, &unit)))
-                .flatten();
-            let quoted = reply.voice.quote(hearing.written.trim());
-            reply.say("incident-noted", &[("quote", quoted.into())]);
-            if let Some(happened) = happened {
-                incident.hold.reach(happened);
-                let (from, to) = (incident.hold.from, incident.hold.to);
-                let [from, to] = [from, to].map(|at| reply.voice.date_and_time(at));
-                reply.say("incident-kept", &[("from", from.into()), ("to", to.into())]);
+            let text = hearing.written.trim();
+            let mut parts = own::parts(hearing.desk.phrases, text, asked);
+            // as it was written, where it is one
+            if let [(_, words)] = parts.as_mut_slice() {
+                text.clone_into(words);
             }
-            IncidentChange::Told {
-                number,
-                unit,
-                fact: *fact,
-                text: Personal::new(hearing.written.trim()),
-                happened,
+            let quoted = reply.voice.quote(text);
+            reply.say("incident-noted", &[("quote", quoted.into())]);
+            for (fact, words) in parts {
+                incident.told.insert(fact);
+                let happened = (fact == Fact::When)
+                    .then(|| happened(&words, hearing.inbound.at, zone(hearing, &unit)))
+                    .flatten();
+                if let Some(happened) = happened {
+                    incident.hold.reach(happened);
+                    let (from, to) = (incident.hold.from, incident.hold.to);
+                    let [from, to] = [from, to].map(|at| reply.voice.date_and_time(at));
+                    reply.say("incident-kept", &[("from", from.into()), ("to", to.into())]);
+                }
+                let text = Personal::new(words);
+                let unit = unit.clone();
+                changes.push(IncidentChange::Told {
+                    number,
+                    unit,
+                    fact,
+                    text,
+                    happened,
+                });
             }
         }
-    };
-    records.push(record(hearing, change));
+    }
+    records.extend(changes.into_iter().map(|change| record(hearing, change)));
     // the person comes first: the other facts wait
     match said {
         Said::Danger(..) => {

@@ -1,5 +1,8 @@
 //! What a message says to a fact of an incident that was asked; a report, a question or an order beside it goes first.
 
+use chrono::TimeDelta;
+
+use super::own;
 use crate::desk::inbound::Inbound;
 use crate::desk::phrases::{Phrases, is_marked};
 use crate::desk::{Desk, settle};
@@ -43,6 +46,9 @@ pub(in crate::desk) fn said(
     heard: &Heard,
     text: &str,
 ) -> Option<Said> {
+    if let Some(said) = headed(desk, inbound, member, talk, text) {
+        return Some(said);
+    }
     let about = &talk.question_at(inbound.at)?.about;
     let now = matches!(about, About::HurtNow { .. });
     let (number, fact) = match about {
@@ -94,6 +100,10 @@ pub(in crate::desk) fn said(
     // the words by which somebody hurt is told to be looked after end that, whatever was asked; so do others of a trailer
     let looked_after = desk.answers.says("ends", "hurt-over", text)
         || !heard.named.is_empty() && desk.answers.says("help", "over", text);
+    // an order of fire or police is obeyed, and no fact that was asked for
+    if desk.answers.tells_of_an_order(text) {
+        return None;
+    }
     let of_a_truck = tells_of_a_truck(desk.phrases, fact, text);
     let takes_over = desk.answers.takes_over(text);
     let ordered = heard.command.is_some() || takes_over;
@@ -137,4 +147,29 @@ fn tells_of_a_truck(phrases: &Phrases, fact: Fact, text: &str) -> bool {
 fn in_danger(entry: &Entry) -> bool {
     let mut faults = entry.faults.iter();
     faults.any(|fault| Fault::DANGERS.contains(fault))
+}
+
+/// Facts with a head of their own are of an incident that was opened lately, whatever waits for an answer.
+const OPENED_LATELY: TimeDelta = TimeDelta::hours(6);
+
+/// Reads "who: mrs kettle, 60s" as a fact of the incident that was opened last.
+fn headed(
+    desk: &Desk,
+    inbound: &Inbound,
+    member: &CrewMember,
+    talk: &Talk,
+    text: &str,
+) -> Option<Said> {
+    let asked = talk.question_at(inbound.at).map(|question| &question.about);
+    let is_asked = matches!(
+        asked,
+        Some(About::IncidentFact { .. } | About::HurtNow { .. })
+    );
+    let other = is_asked || inbound.replaces.is_some() || member.role < Role::Dispatcher;
+    if other || !own::is_headed(desk.phrases, text) {
+        return None;
+    }
+    let (number, incident) = desk.book.incidents().standing().next_back()?;
+    let lately = inbound.at >= incident.opened && inbound.at - incident.opened <= OPENED_LATELY;
+    lately.then(|| Said::Told(number, incident.next().unwrap_or(Fact::What)))
 }

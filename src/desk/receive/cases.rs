@@ -12,7 +12,7 @@ use super::super::walk;
 use super::{Hearing, lead};
 use crate::book::{MessageKey, Sent, Task, UnitBook};
 use crate::dialogue::{CHECK_LASTS, Way};
-use crate::heard::{Ask, Entry, Plan, PlanKind, ReadingKey, UnitName};
+use crate::heard::{Ask, Entry, Event, Plan, PlanKind, ReadingKey, UnitName};
 use crate::situation::Occasion;
 
 impl Hearing<'_> {
@@ -64,7 +64,13 @@ impl Hearing<'_> {
         reply.board.reopen(&replaced);
         let cases = self.cases(settled);
         for case in &cases {
-            reply.board.close_by(&case.unit, &case.report, &case.now);
+            let told = settled
+                .reports
+                .iter()
+                .filter(|(unit, ..)| *unit == case.unit);
+            let done = told.map(|(_, at, _)| *at).max().unwrap_or(self.inbound.at);
+            let report = (done, &case.report);
+            reply.board.close_by(&case.unit, report, &case.now);
             reply.take_case(case);
         }
         let held = walk::held(self, settled, &cases);
@@ -95,7 +101,9 @@ impl Hearing<'_> {
             let Some(waste) = case.outlook.waste.as_ref() else {
                 continue;
             };
-            if told(ReadingKey::WastePct) || told(ReadingKey::WasteGal) {
+            // what is shut fills no more
+            let shut = case.report.events.contains(&Event::Closed);
+            if told(ReadingKey::WastePct) || told(ReadingKey::WasteGal) || shut {
                 reply.board.follow(&case.unit, waste.p10, lead(case));
             }
         }

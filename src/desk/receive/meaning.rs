@@ -316,6 +316,7 @@ impl Meaning {
             .or_else(|| alarm::noted(came.desk, came.member, &self.texted(came)))
             .or_else(|| came.order())
             .or_else(|| assign::take_it(&self.texted(came)))
+            .or_else(|| assign::sends(&self.texted(came)))
             .or_else(|| relay::sent_somewhere(&self.texted(came), came.fleet, came.member.role))
             .or_else(|| match self.whole {
                 None => relay::for_the_dispatcher(&self.texted(came), came.fleet, came.member.role),

@@ -3,6 +3,7 @@
 mod also;
 mod arrive;
 mod asked;
+mod at_site;
 mod bare;
 mod cases;
 mod changes;

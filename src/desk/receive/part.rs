@@ -6,6 +6,7 @@ use chrono::{DateTime, Utc};
 use super::super::answer::Reply;
 use super::super::phrases::Phrases;
 use super::super::settle::Settled;
+use super::super::when;
 use super::Hearing;
 use crate::book::{TankNote, TaskChange};
 use crate::finding::{Finding, FindingId, TaskKind};
@@ -164,6 +165,22 @@ pub(super) fn explains(hearing: &Hearing<'_>, part: &Part, reply: &mut Reply<'_>
     if let Some(id) = was_here {
         let by = hearing.member.id.clone();
         reply.board.change(TaskChange::Uncalled { id, by });
+    }
+    // "took 300, the rest at 22:00"
+    let zone = hearing.fleet.zone_at(Some(&part.unit), hearing.now);
+    let rest = hearing
+        .desk
+        .phrases
+        .following("pumped", "rest-at", hearing.text);
+    let comes = rest.and_then(|rest| when::coming(rest, hearing.now, zone));
+    let tasks = reply.board.tasks();
+    let open = tasks
+        .open_task(&part.unit, TaskKind::PumpOut)
+        .map(|task| task.id);
+    if let (Some(id), Some(comes)) = (open, comes) {
+        let by = hearing.member.id.clone();
+        let promised = Some(comes);
+        reply.board.change(TaskChange::Called { id, by, promised });
     }
 }
 

@@ -41,6 +41,9 @@ impl Hearing<'_> {
                 // "do I need a regulator" orders none
                 (PlanKind::Need { .. }, _) if answer::asks_whether(self) => {}
                 (PlanKind::Need { need, by }, Some(unit)) => {
+                    if truck::is_second(self, &unit, kind_of(*need), reply) {
+                        continue;
+                    }
                     let case = self.case_for(cases, &unit);
                     let wanted = self.wanted_by(by.as_deref(), plan, &case);
                     self.need(&case, kind_of(*need), wanted, reply);
@@ -51,6 +54,9 @@ impl Hearing<'_> {
                     let case = self.case_for(cases, &unit);
                     self.need(&case, kind_of(*need), None, reply);
                 }
+                (PlanKind::Booked { need, .. }, Some(unit))
+                    if truck::is_second(self, &unit, kind_of(*need), reply)
+                        || truck::is_overtaken(self, &unit, kind_of(*need), reply) => {}
                 (PlanKind::Booked { need, at }, Some(unit)) => {
                     let case = self.case_for(cases, &unit);
                     let promised = self.told_for(at.as_deref(), plan, &case);
@@ -66,6 +72,7 @@ impl Hearing<'_> {
                     let was = open.and_then(|task| task.promised);
                     let promised = promised.or(was.filter(|_| !past));
                     if !(past && stands) {
+                        truck::tell_replaced(self, &unit, was, promised, reply);
                         self.booked(&case, kind, promised, reply);
                     }
                     let untold = promised.is_none() && !stands && kind == TaskKind::PumpOut;

@@ -101,6 +101,8 @@ impl Hearing<'_> {
     pub(super) fn take(&mut self) -> (Settled, Taken) {
         let said = self.said();
         let mut settled = self.settle();
+        self.at_the_site_named(&mut settled);
+        standing::shut_by_order(self, &mut settled);
         let part = self.pumped_in_part(&mut settled);
         self.fixed_where_it_was_wrong(&mut settled);
         let stands = self.stands_at(&mut settled);
@@ -155,6 +157,12 @@ impl Hearing<'_> {
         let truck_gone = truck::gone(self, &mut settled);
         if truck_here.is_some() || truck_gone.is_some() {
             self.drop_what_is_not_now();
+        }
+        // one that is there is not asked for
+        if truck_here.is_some() {
+            let acts =
+                |plan: &Plan| matches!(plan.kind, PlanKind::Need { .. } | PlanKind::Booked { .. });
+            self.heard.plans.retain(|plan| !acts(plan));
         }
         // "alone until 11" is no answer to a step that asks for a number
         let of_a_clock = said.lone.as_ref().is_some_and(lone::Lone::is_all);

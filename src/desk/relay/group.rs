@@ -38,14 +38,24 @@ pub(super) fn some_of<'a, 't>(
     ];
     for (list, role) in kinds {
         if let Some(words) = phrases.after("tell", list, text) {
+            // "tell drivers and techs"
+            let mut roles = vec![role];
+            let mut words = words;
+            while let Some((role, rest)) = kinds.iter().find_map(|(list, role)| {
+                let next = phrases.after("tell", "and", words)?;
+                Some((*role, phrases.after("tell", list, next)?))
+            }) {
+                roles.push(role);
+                words = rest;
+            }
             let crew = hearing.fleet.crew.values();
             let of_it = |member: &&CrewMember| {
-                let today = role == Role::Dispatcher || works_today(hearing, member);
-                member.role == role && member.id != hearing.member.id && today
+                let today = member.role == Role::Dispatcher || works_today(hearing, member);
+                roles.contains(&member.role) && member.id != hearing.member.id && today
             };
             let some = Group {
                 members: crew.filter(of_it).collect(),
-                open: role == Role::Dispatcher,
+                open: roles == [Role::Dispatcher],
                 unit: None,
                 nobody: match (role, hearing.member.role) {
                     (Role::Dispatcher, Role::Dispatcher) => "tell-only-you",

@@ -1,5 +1,6 @@
 //! Words passed on to somebody of the crew, or by a dispatcher to all the crew of the day.
 
+mod already;
 mod group;
 
 use chrono::{DateTime, TimeDelta, Utc};
@@ -435,6 +436,7 @@ fn works_today(hearing: &Hearing<'_>, member: &CrewMember) -> bool {
 /// Says to whom words went, with what is to be minded of them.
 fn sent(hearing: &Hearing<'_>, names: String, words: &str, reply: &mut Reply<'_>) {
     reply.say("tell-sent", &[("who", names.into())]);
+    already::tell(hearing, words, reply);
     for caution in hearing.desk.questions.cautions_of(words) {
         let line = format!("  {}", reply.voice.caution(*caution));
         reply.lines.push(line);

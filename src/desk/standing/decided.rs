@@ -3,11 +3,11 @@
 use super::super::answer::Reply;
 use super::super::command;
 use super::super::inbound::Outgoing;
-use super::super::others::other_dispatchers;
 use super::super::phrases::is_marked;
 use super::super::receive::Hearing;
 use super::super::settle::{self, Settled};
 use super::super::situate::Case;
+use super::police;
 use super::unit_and_words;
 use crate::book::{Override, Personal, Record};
 use crate::dialogue::{About, CHECK_LASTS, Talk, Way};
@@ -158,17 +158,14 @@ pub(in crate::desk) fn ordered(
     // words that are passed on tell of it all the same
     let order = hearing.heard.command.as_ref();
     let other = order.is_some_and(|order| order.name != CommandName::Tell);
-    if other || !hearing.desk.answers.tells_of_an_order(hearing.text) {
+    if other || police::lifted(hearing, settled, reply, records) {
+        return;
+    }
+    if !hearing.desk.answers.tells_of_an_order(hearing.text) {
         return;
     }
     let known = |name| settle::known(&hearing.fleet, name).cloned();
-    let unit = settled
-        .reports
-        .first()
-        .map(|(unit, ..)| unit.clone())
-        .or_else(|| known(hearing.heard.named.first()?))
-        .or_else(|| known(hearing.talk.unit_at(hearing.inbound.at)?))
-        .or_else(|| known(last_reported(hearing)?));
+    let unit = police::unit_of(hearing, settled).or_else(|| known(last_reported(hearing)?));
     let Some(unit) = unit else {
         reply.say("order-obey", &[]);
         reply.asks = Some(hearing.which_unit());
@@ -179,18 +176,9 @@ pub(in crate::desk) fn ordered(
         .voice
         .say("order-obey-unit", &[("unit", unit.as_str().into())]);
     reply.opening.push(line);
-    for (other, voice) in other_dispatchers(hearing) {
-        let who = voice.person(&hearing.member.id).into_owned();
-        let quote = voice.quote(hearing.text);
-        let args = [
-            ("unit", unit.as_str().into()),
-            ("who", who.into()),
-            ("quote", quote.into()),
-        ];
-        reply
-            .others
-            .push(Outgoing::to(&other.id, voice.say("order-told", &args)).of_level(Level::Warning));
-    }
+    police::tell(hearing, &unit, reply, |voice, who| {
+        police::words(&unit, hearing.text, voice, who)
+    });
 }
 
 /// Returns the trailer the sender last reported on within a day, where that is one.
@@ -234,7 +222,7 @@ pub(in crate::desk) fn is_ordered(hearing: &Hearing<'_>, unit: &UnitName) -> boo
     decided_on(hearing, unit).is_some_and(|decided| decided.ordered)
 }
 
-fn decided_on<'a>(hearing: &'a Hearing<'_>, unit: &UnitName) -> Option<&'a Override> {
+pub(super) fn decided_on<'a>(hearing: &'a Hearing<'_>, unit: &UnitName) -> Option<&'a Override> {
     let kept = hearing.desk.book.unit(unit);
     let arrived = kept.and_then(|kept| kept.state().when(Event::Arrived));
     let standing = hearing.desk.book.standing();

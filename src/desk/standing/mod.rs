@@ -4,6 +4,7 @@ mod back;
 mod card;
 mod decided;
 mod notes;
+mod police;
 mod steps;
 
 pub(super) use back::{take_back, went_with};
@@ -12,6 +13,7 @@ pub(super) use decided::{
     beside_the_advice, decide, decide_in_words, in_force, is_ordered, ordered, overrides,
 };
 pub(super) use notes::note;
+pub(super) use police::shut_by_order;
 pub(super) use steps::{confirm, is_confirmed, keep_confirmed, told_done};
 
 use super::answer::Reply;

@@ -99,9 +99,7 @@ impl Agenda {
         let roads = ahead.roads().map(|(who, _)| Duty::Road(who.to_owned()));
         let looks = ahead.looks().map(|(unit, _)| Duty::Look(unit.clone()));
         let reads = ahead.reads().map(|(unit, _)| Duty::Read(unit.clone()));
-        let silences = book
-            .open_units()
-            .map(|(unit, _)| Duty::Silence(unit.clone()));
+        let silences = book.units().map(|(unit, _)| Duty::Silence(unit.clone()));
         let tasks = book.tasks().open().map(|task| Duty::LateTask(task.id));
         let fleet = book.fleet().into_iter();
         let unheard = fleet.flat_map(|fleet| fleet.trailers.keys().cloned().map(Duty::Unheard));

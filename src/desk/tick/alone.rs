@@ -92,14 +92,25 @@ fn alarm(round: &mut Round<'_>, who: &str, clock: &Alone) {
         change,
     });
     let where_to = place_told(round.desk, &round.fleet, clock.unit.as_ref(), round.now);
+    // with no trailer told, where they wrote of last
+    let last = match where_to.is_empty() {
+        true => last_place(round, who),
+        false => None,
+    };
     for to in watchers(round, who) {
         let Some(voice) = round.voice(&to) else {
             continue;
         };
-        let place = if where_to.is_empty() {
-            voice.word("speak-alone-nowhere")
-        } else {
-            where_to.join(", ")
+        let place = match &last {
+            Some((place, at)) => {
+                let args = [
+                    ("site", place.join(", ").into()),
+                    ("age", voice.age(*at).into()),
+                ];
+                voice.say("speak-alone-last-place", &args)
+            }
+            None if where_to.is_empty() => voice.word("speak-alone-nowhere"),
+            None => where_to.join(", "),
         };
         let mut args = vec![
             ("signal", voice.word("signal-danger").into()),
@@ -116,6 +127,18 @@ fn alarm(round: &mut Round<'_>, who: &str, clock: &Alone) {
         let text = voice.say(key, &args);
         round.say.add(&to, Some(Level::Danger), text, Answer::GotIt);
     }
+}
+
+/// How long a person's last word tells where they may be.
+const LAST_WORD: TimeDelta = TimeDelta::hours(24);
+
+/// Returns the place of which somebody last wrote, and when that was.
+fn last_place(round: &Round<'_>, who: &str) -> Option<(Vec<String>, DateTime<Utc>)> {
+    let sent = round.desk.book.sent(who).iter().rev();
+    let mut lately = sent.filter(|sent| sent.at <= round.now && round.now - sent.at <= LAST_WORD);
+    let (unit, at) = lately.find_map(|sent| Some((sent.units.first()?, sent.at)))?;
+    let place = place_told(round.desk, &round.fleet, Some(unit), round.now);
+    (!place.is_empty()).then_some((place, at))
 }
 
 /// Tells where somebody who works alone is, as far as it is known: the trailer, its site, the address for emergencies.

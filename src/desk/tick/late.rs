@@ -12,6 +12,9 @@ use crate::fleet::Fleet;
 /// How long a task that is due at once may stand before it is late.
 const GRACE: TimeDelta = TimeDelta::minutes(30);
 
+/// A truck that has not come is told of once more after this long.
+const MISSING: TimeDelta = TimeDelta::minutes(60);
+
 /// A truck that is there has pumped by so long after (common practice, no source).
 const AT_WORK: TimeDelta = TimeDelta::hours(2);
 
@@ -35,13 +38,23 @@ pub(super) fn due(book: &Book, task: &Task) -> Option<DateTime<Utc>> {
         return None; // its silence is an alarm already
     }
     let told = task.escalated;
+    let noted = || {
+        let alarm = book.alarms().get(&task_key(task.id));
+        alarm.is_some_and(|alarm| alarm.acknowledged.is_some())
+    };
     let open_handed = task.called.is_none() && task.taken_by.is_none();
     let at = if let Some(called) = task.called {
-        // a truck that was called is late when it did not come
-        let late = task.promised.max(task.due)? + GRACE;
+        // a truck that was called is late when it did not come at the time it was promised for
+        let late = task.promised.or(task.due)? + GRACE;
         // one that is at work is late when it should be done
         let late = task.here.map_or(late, |here| late.max(here + AT_WORK));
-        told.is_none_or(|told| told < called).then_some(late)?
+        let again = late + MISSING;
+        match told.filter(|told| *told >= called) {
+            None => late,
+            // and is told once more while nobody took note
+            Some(told) if task.here.is_none() && told < again && !noted() => again,
+            Some(_) => return None,
+        }
     } else if let Some(told) = told {
         // said again when it got worse; and once when the time is used up and nobody took note
         let due = task.due?;

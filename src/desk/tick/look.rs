@@ -15,7 +15,7 @@ use super::read::ask_at;
 use super::say::Answer;
 use crate::book::{AheadChange, AlarmChange, Record, Stage};
 use crate::finding::{Finding, FindingId, Level, TaskKind, Urgency};
-use crate::heard::{Fault, ReadingKey, UnitName};
+use crate::heard::{Fault, UnitName};
 use crate::physics::tank::STOP_PCT;
 use crate::situation::Occasion;
 
@@ -29,6 +29,8 @@ const AT_LEAST: TimeDelta = TimeDelta::minutes(10);
 const BRIMFUL_PCT: f64 = 99.0;
 /// By so long after a tank is likely at its stop level it is likely over it.
 const OVER: TimeDelta = TimeDelta::minutes(1);
+/// A truck that is there is at the tank for so long at the most.
+const AT_THE_TANK: TimeDelta = TimeDelta::minutes(90);
 /// A limit that is crossed is looked at again after this long.
 const STANDS: TimeDelta = TimeDelta::hours(1);
 
@@ -107,9 +109,18 @@ pub(super) fn look(round: &mut Round<'_>, unit: &UnitName) {
     if at_work {
         // what runs over is known to be full: nobody is sent to read it
         let spills = case.now.has(Fault::Spill);
+        // nor is anybody told to chase a truck that is there
+        let truck = round.board.tasks().open_task(unit, TaskKind::PumpOut);
+        let here = truck.and_then(|task| task.here);
+        let here = here.is_some_and(|since| now - since <= AT_THE_TANK);
+        // nobody is sent back to where it is dangerous
+        let danger = case
+            .findings()
+            .iter()
+            .any(|found| found.level == Level::Danger);
         let news = |found: &Finding| {
             let of_the_tank = found.id.topic() == "waste" && found.task.is_none();
-            presses(&case, found, now) && !(spills && of_the_tank)
+            presses(&case, found, now) && !((spills || here || danger) && of_the_tank)
         };
         for finding in case.findings().into_iter().filter(news) {
             let wish = finding.task.as_ref().map(|wish| (wish.kind, wish.due));
@@ -163,7 +174,7 @@ fn tell_of_no_heat(round: &mut Round<'_>, case: &Case) {
     else {
         return;
     };
-    let Some(air_f) = case.now.value(ReadingKey::AirF) else {
+    let Some(air_f) = case.air_f() else {
         return;
     };
     if !case.findings().iter().any(freezes) {
@@ -208,6 +219,8 @@ fn presses(case: &Case, finding: &Finding, now: DateTime<Utc>) -> bool {
 /// Says a finding that asks for no task, unless it was said before and is no worse.
 fn say_once(round: &mut Round<'_>, case: &Case, finding: &Finding) {
     let grade = match finding.urgency {
+        // from "close some stalls" to "close the unit" it got worse
+        Urgency::Soon if finding.action == "waste-close-now-likely-unit" => "full",
         Urgency::Plan => "plan",
         Urgency::Soon => "soon",
         Urgency::Now => "now",

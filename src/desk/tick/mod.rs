@@ -41,6 +41,11 @@ pub(super) use self::road::road_key;
 pub(super) use self::rounds::patrol_now;
 pub(super) use self::silence::silence_key;
 
+/// Tells whether an instant falls into the company's quiet hours.
+pub(super) fn is_quiet(fleet: &Fleet, at: DateTime<Utc>) -> bool {
+    quiet::ends(fleet, at).is_some()
+}
+
 /// How much one tick does while turns wait: looking into a trailer at a job, with its forecast, costs [`AT_JOB`]; into any
 /// other, or a line of text, 1.
 const SLICE: usize = 4 * AT_JOB;

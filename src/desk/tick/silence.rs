@@ -2,6 +2,7 @@
 
 use chrono::{DateTime, TimeDelta, Utc};
 
+use super::super::others::last_word_there;
 use super::super::situate::Case;
 use super::Round;
 use super::quiet;
@@ -11,7 +12,7 @@ use crate::book::{AlarmChange, Book, Record, UnitState, Word};
 use crate::finding::{FindingId, Level, TaskKind, Urgency};
 use crate::fleet::Fleet;
 use crate::heard::UnitName;
-use crate::rules::late_at;
+use crate::rules::{self, Silence};
 use crate::situation::Occasion;
 
 /// How long an alarm that nobody answered waits before it is said again, once.
@@ -32,11 +33,16 @@ pub(super) fn due(
     state: &UnitState,
     spoke: Option<DateTime<Utc>>,
 ) -> Option<DateTime<Utc>> {
-    let service = state.in_service()?;
     let word = state.last_word.as_ref()?;
-    let last = word.at.max(service);
+    let last = word.at.max(state.in_service().unwrap_or(word.at));
     let job = fleet.job_of(unit, last, None)?;
-    let (late, deep_cold) = late_at(job, state, last)?;
+    let Silence {
+        late, deep_cold, ..
+    } = rules::silence(job, state)?;
+    // how one stands that nobody called open is asked for by itself
+    if state.in_service().is_none() && !deep_cold {
+        return None;
+    }
     if is_long_stay(job) && !(deep_cold && late - word.at <= LOOKED_AFTER) {
         return None; // on the daily list
     }
@@ -92,14 +98,17 @@ pub(super) fn silence(round: &mut Round<'_>, unit: &UnitName, at: DateTime<Utc>)
         round.turn.records.push(Record::Alarm { at: now, change });
         return;
     };
-    round.board.open(
-        unit,
-        TaskKind::CheckIn,
-        Some(at),
-        TimeDelta::zero(),
-        Some(finding.id),
-    );
-    let word = case.now.last_word.clone();
+    if finding.task.is_some() {
+        round.board.open(
+            unit,
+            TaskKind::CheckIn,
+            Some(at),
+            TimeDelta::zero(),
+            Some(finding.id),
+        );
+    }
+    // a dispatcher who wrote of it is not there
+    let word = last_word_there(round.desk, &round.fleet, unit, now);
     let elsewhere = word.as_ref().and_then(|word| writes_elsewhere(round, word));
     let mut told: Vec<(String, Answer)> = Vec::new();
     // who writes about other units has only forgotten this one: ask them, and the dispatcher when that does not help

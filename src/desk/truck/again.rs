@@ -4,6 +4,7 @@
 use chrono::{DateTime, NaiveTime, TimeDelta, TimeZone, Timelike, Utc};
 use chrono_tz::Tz;
 
+use super::anew::other_trailer;
 use crate::book::Task;
 use crate::desk::gallons::{self, Amount};
 use crate::desk::phrases::{Phrases, plain};
@@ -33,6 +34,10 @@ pub(in crate::desk) fn spelled_out(message: &Texted<'_>) -> Option<String> {
     } = *message;
     let phrases = desk.phrases;
     let says = |list| phrases.holds("truck", list, text);
+    let orders = heard.ask.is_some() || heard.command.is_some();
+    if let Some(other) = other_trailer(message).filter(|_| !orders) {
+        return Some(other);
+    }
     if says("who") || says("other") || heard.ask.is_some() || heard.command.is_some() {
         return None;
     }

@@ -11,6 +11,7 @@ use super::super::phrases::{Phrases, is_marked, plain};
 use super::marks::{Mark, marks, pairs};
 use super::noted;
 use super::says::{is_late, is_off, is_told_of};
+use super::work::is_there_now;
 use crate::book::Stage;
 use crate::desk::receive::Hearing;
 use crate::desk::{answer, when};
@@ -28,7 +29,16 @@ pub(in crate::desk) enum Coming {
 pub(in crate::desk) fn coming(hearing: &Hearing<'_>) -> Option<Coming> {
     let (phrases, text, heard) = (&hearing.desk.phrases, hearing.text, &hearing.heard);
     let says = |list| phrases.holds("truck", list, text);
-    let other = ["other", "not", "unanswered", "past", "here", "left"];
+    let other = [
+        "other",
+        "not",
+        "unanswered",
+        "past",
+        "here",
+        "left",
+        "trouble",
+        "working",
+    ];
     let bare = is_bare_wish(hearing);
     if !(says("who") || bare)
         || heard.ask.is_some()
@@ -36,6 +46,7 @@ pub(in crate::desk) fn coming(hearing: &Hearing<'_>) -> Option<Coming> {
         || heard.command.is_some()
         || other.into_iter().any(says)
         || is_marked(text)
+        || is_there_now(phrases, &hearing.fleet, text).is_some()
         || answer::is_question(hearing)
     {
         return None;
@@ -287,7 +298,8 @@ const TODAY: &[&str] = &["today", "tonight", "tonite", "hoy", "noche"];
 
 /// Writes a text so that what is told of several trucks is parted by words alone.
 pub(super) fn spoken(text: &str) -> String {
-    let mut spoken = when::with_halves_joined(text).replace('@', " at ");
+    let halves = colons(&when::with_halves_joined(text)).replace('@', " at ");
+    let mut spoken = format!(" {halves} ");
     let phrases = Phrases::built_in();
     for (list, minutes) in [("hour-and-a-half", 90), ("half-an-hour", 30), ("hour", 60)] {
         for length in phrases.each("truck", list) {
@@ -296,6 +308,21 @@ pub(super) fn spoken(text: &str) -> String {
     }
     let parted = |text: String, mark: &str| text.replace(mark, " and ");
     [", ", ";", "&", "\n"].into_iter().fold(spoken, parted)
+}
+
+/// Writes "7.30" as the clock time it is among trailers and hours.
+fn colons(text: &str) -> String {
+    let clock = |word: &str| {
+        let (hour, minute) = word.split_once('.')?;
+        let told = hour.parse::<u32>().is_ok_and(|hour| hour < 24) && hour.len() <= 2;
+        let digits = minute.get(..2)?.chars().all(|c| c.is_ascii_digit());
+        let ends = minute[2..].chars().all(|c| c.is_alphabetic());
+        (told && digits && ends).then(|| format!("{hour}:{minute}"))
+    };
+    let words = text
+        .split(' ')
+        .map(|word| clock(word).unwrap_or_else(|| word.to_owned()));
+    words.collect::<Vec<_>>().join(" ")
 }
 
 pub(super) fn words_in(spoken: &str) -> Vec<&str> {

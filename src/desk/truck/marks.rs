@@ -96,6 +96,8 @@ impl Line<'_, '_> {
             )
         };
         match (self.unit(word), number.parse::<u32>()) {
+            // "will be at 12 by 8": the place, and then the hour
+            (Some(unit), _) if stem.is_none() && self.is_place(at) => (Some(Mark::Unit(unit)), 1),
             (unit, Ok(1..=12)) if marked || bare => {
                 let hour = hour().map(|at| local(at, self.zone));
                 let mark = match (hour, unit) {
@@ -120,6 +122,12 @@ impl Line<'_, '_> {
             }
             _ => (self.clock(at).and_then(clock), 1),
         }
+    }
+
+    /// Tells whether a number stands between "at" and the word before a later hour.
+    fn is_place(&self, at: usize) -> bool {
+        let behind_at = self.is(at.checked_sub(1), "truck", "before-a-place");
+        behind_at && self.is(Some(at + 1), "truck", "deadline") && digits(self.word(Some(at + 2)))
     }
 
     fn word(&self, at: Option<usize>) -> &str {

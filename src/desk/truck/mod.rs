@@ -1,6 +1,7 @@
 //! Pump trucks: those that are called and at work, and those that do not come, or come at another time.
 
 mod again;
+mod anew;
 mod booking;
 mod marks;
 mod says;
@@ -10,6 +11,7 @@ use chrono::{DateTime, Timelike, Utc};
 use chrono_tz::Tz;
 
 pub(super) use self::again::{answered, may_be_a_trailer, spelled_out};
+pub(super) use self::anew::{is_missing, is_overtaken, is_second, tell_replaced};
 pub(super) use self::booking::{Coming, coming, put, put_off, wants_a_call};
 pub(super) use self::says::{is_told_of, none_comes};
 pub(super) use self::work::{Work, gone, has_come, loads_told, note_here, work_told};
@@ -43,6 +45,9 @@ pub(super) fn told(hearing: &Hearing<'_>, reply: &mut Reply<'_>, records: &mut V
     let phrases = &hearing.desk.phrases;
     let text = hearing.text;
     let heard = &hearing.heard;
+    if heard.command.is_none() && anew::moved_over(hearing, reply) {
+        return;
+    }
     // one that came early and has pumped is not late
     let pumped = |entry: &Entry| entry.events.contains(&Event::WastePumped);
     if heard.ask.is_some()
@@ -92,6 +97,11 @@ pub(super) fn told(hearing: &Hearing<'_>, reply: &mut Reply<'_>, records: &mut V
         }
         return;
     };
+    if let Some(unit) = &task.unit
+        && is_overtaken(hearing, unit, task.kind, reply)
+    {
+        return;
+    }
     let zone = hearing.fleet.zone_at(task.unit.as_ref(), hearing.now);
     // "moved the truck to 8", where a trailer is called so, is asked
     let to = phrases.following("truck", "to", text).is_some();
@@ -108,7 +118,15 @@ pub(super) fn told(hearing: &Hearing<'_>, reply: &mut Reply<'_>, records: &mut V
             .or_else(|| when::coming(text, hearing.now, zone)),
     };
     match (comes, off, late) {
-        (Some(at), _, true) => moved(hearing, &task, at, reply),
+        (Some(at), _, true) => {
+            if let (Some(_), Some(was)) = (later, task.promised) {
+                reply.say(
+                    "truck-delay-counted",
+                    &[("was", was.into()), ("time", at.into())],
+                );
+            }
+            moved(hearing, &task, at, reply);
+        }
         (_, true, _) => cancelled(hearing, &task, reply, records),
         (None, false, true) => {
             reply.asks = task.unit.map(|unit| About::TruckWhen { unit });

@@ -92,6 +92,13 @@ pub(super) fn hour_until(phrases: &Phrases, text: &str) -> Option<String> {
 /// Returns the words of the time behind "til": up to the first that is of no time.
 fn hour_of(phrases: &Phrases, text: &str) -> Option<String> {
     let behind = phrases.following("truck", "until", text)?;
+    // "not before midnight"
+    for (list, clock) in [("midnight", "00:00"), ("noon", "12:00")] {
+        let first = behind.split_whitespace().next().unwrap_or_default();
+        if phrases.is("clock", list, first) {
+            return Some(clock.to_owned());
+        }
+    }
     let digit = |word: &str| word.starts_with(|c: char| c.is_ascii_digit());
     let of_it = |word: &&str| digit(word) || phrases.is("truck", "beside-a-time", word);
     let words: Vec<&str> = behind.split_whitespace().take_while(of_it).collect();

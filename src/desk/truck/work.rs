@@ -5,12 +5,13 @@ use super::noted;
 use crate::book::{Stage, TaskChange};
 use crate::desk::answer::Reply;
 use crate::desk::gallons::{self, Amount};
-use crate::desk::phrases::{Phrases, is_marked};
+use crate::desk::phrases::{Phrases, is_marked, plain};
 use crate::desk::receive::{Hearing, Texted};
 use crate::desk::settle::{self, Settled};
 use crate::desk::when;
 use crate::dialogue::About;
 use crate::finding::TaskKind;
+use crate::fleet::Fleet;
 use crate::heard::{Entry, Event, ReadingKey, UnitName};
 
 /// Takes "truck for 12 is here" for the truck's arrival and not the trailer's, where the trailer stands there already.
@@ -23,11 +24,26 @@ pub(in crate::desk) fn has_come(hearing: &Hearing<'_>, settled: &mut Settled) ->
         let name = UnitName::new(rest.trim_end_matches(['.', '!', ',']));
         settle::known(&hearing.fleet, &name).cloned()
     });
+    let at = at.or_else(|| is_there_now(hearing.desk.phrases, &hearing.fleet, hearing.text));
     // "the truck has not arrived" holds the word for one that has
     let away = says("absent") || super::says::is_off(hearing.desk.phrases, hearing.text);
     let here = says("here") || at.is_some();
     if !says("who") || !here || away || says("other") || late || says("not") {
         return None;
+    }
+    // "la pipa sigue bombeando la 12": it is at work, and the tank is not pumped yet
+    let working = is_there_now(hearing.desk.phrases, &hearing.fleet, hearing.text);
+    let pumping = |entry: &Entry| {
+        let events = entry.events == [Event::WastePumped] || entry.events.is_empty();
+        events && entry.readings.is_empty() && entry.faults.is_empty()
+    };
+    if let Some(unit) = working.filter(|unit| {
+        let mut reports = settled.reports.iter();
+        reports.all(|(of, _, entry)| of == unit && pumping(entry))
+    }) {
+        settled.reports.clear();
+        settled.from_context = None;
+        return Some(unit);
     }
     // the trailer is named and nothing else is said, or only that something came
     let (unit, arrival) = match (settled.reports.as_slice(), hearing.heard.named.as_slice()) {
@@ -70,6 +86,23 @@ pub(in crate::desk) fn has_come(hearing: &Hearing<'_>, settled: &mut Settled) ->
     Some(unit)
 }
 
+/// Reads "truck at 12 now", "truck is there now, 12": the trailer at which it is, and no hour at which it comes.
+pub(super) fn is_there_now(phrases: &Phrases, fleet: &Fleet, text: &str) -> Option<UnitName> {
+    let says = |list| phrases.holds("truck", list, text);
+    if !says("who") || is_marked(text) {
+        return None;
+    }
+    let text = text.trim().trim_end_matches(['.', '!']);
+    let named = |rest: &str| settle::known(fleet, &UnitName::new(rest.trim())).cloned();
+    if let Some(rest) = phrases.following("truck", "at-bare", text)
+        && let Some(unit) = phrases.before("truck", "now-behind", rest).and_then(named)
+    {
+        return Some(unit);
+    }
+    let [unit] = units_in(fleet, text).try_into().ok()?;
+    (says("working") && when::clock_in(text).is_none()).then_some(unit)
+}
+
 /// Notes that the truck is there, so that nobody is told that it is late or not called.
 pub(in crate::desk) fn note_here(hearing: &Hearing<'_>, unit: &UnitName, reply: &mut Reply<'_>) {
     let tasks = hearing.desk.book.tasks();
@@ -100,6 +133,13 @@ pub(in crate::desk) fn work_told(message: &Texted<'_>) -> Option<Work> {
         at,
         ..
     } = *message;
+    if let Some(report) = went_well(message) {
+        return Some(Work::Pumped(report));
+    }
+    // "took 300, the rest at 22:00"
+    if desk.phrases.following("pumped", "rest-at", text).is_some() {
+        return None;
+    }
     let says = |list| desk.phrases.holds("truck", list, text);
     let done = says("left") || says("took");
     let gone = says("who") && done && !says("other") && !says("water") && !says("not");
@@ -147,6 +187,50 @@ pub(in crate::desk) fn work_told(message: &Texted<'_>) -> Option<Work> {
             likely: likely.to_vec(),
         }))),
     }
+}
+
+/// Reads "the pump-out on 12 at 3 went fine" as the pump-out that was, at that hour: it books none.
+fn went_well(message: &Texted<'_>) -> Option<String> {
+    let (phrases, text) = (message.desk.phrases, message.text);
+    let says = |list| phrases.holds("truck", list, text);
+    let well = says("work") && says("fine") && !says("other") && !says("not");
+    let heard = message.heard;
+    let reports = heard.entries.iter().any(|entry| !entry.is_empty());
+    if !well || reports || heard.ask.is_some() || heard.command.is_some() || is_marked(text) {
+        return None;
+    }
+    let spoken = when::with_halves_joined(text);
+    let folded = plain(&spoken);
+    let words: Vec<&str> = folded.split(' ').collect();
+    let hour = (1..words.len()).find(|at| {
+        let mark = words[at - 1];
+        let before = phrases.is("truck", "before-an-hour", mark) || when::is_hour_mark(mark);
+        before && words[*at].starts_with(|c: char| c.is_ascii_digit())
+    });
+    let hour = hour.map(|at| words[at]);
+    let mut named = units_in(message.fleet, &spoken);
+    if named.len() > 1 {
+        named.retain(|unit| Some(unit.as_str().to_lowercase().as_str()) != hour);
+    }
+    let known = message.talk.unit_at(message.at).cloned();
+    let unit = match named.as_slice() {
+        [unit] => unit.clone(),
+        [] => known?,
+        _ => return None,
+    };
+    let clock = when::clock_in(&spoken).or_else(|| {
+        let hour = hour.filter(|hour| *hour != unit.as_str())?;
+        hour.parse::<u32>()
+            .ok()
+            .filter(|hour| *hour <= 12)
+            .map(|hour| hour.to_string())
+    });
+    let at = clock.map_or_else(String::new, |clock| format!(" at {clock}"));
+    let day = match says("yesterday") {
+        true => " yesterday",
+        false => "",
+    };
+    Some(format!("{unit} pumped out{at}{day}"))
 }
 
 /// Reads what was pumped out of several trailers, each with its gallons: "pumped 12 380 and 10 250", "23 and 10 pumped, 300

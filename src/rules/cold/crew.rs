@@ -1,6 +1,6 @@
 //! Cold for the crew: wind chill, which acts on skin and not on tanks, and somebody who suffers from the cold.
 
-use super::wind;
+use super::{state_air, wind};
 use crate::finding::{Caution, Facts, Finding, FindingId, Level, Origin, Urgency};
 use crate::heard::{Fault, ReadingKey};
 use crate::physics::cold::{ChillBand, chill_band, wind_chill};
@@ -22,8 +22,7 @@ pub(super) fn crew_cold(s: &Situation<'_>) -> Option<Finding> {
         ChillBand::Frostbite30 => (Urgency::Now, Level::Caution, "cold-crew-cold-act", -18.0),
         ChillBand::Frostbite10 => (Urgency::Now, Level::Caution, "cold-crew-cold-stop", -35.0),
     };
-    let facts = Facts::new()
-        .read("air", air, Measure::DegF)
+    let facts = state_air(s, air, Facts::new())
         .number("wind", wind_mph, Measure::Mph, origin)
         .computed("chill", in_deg_f(chill), Measure::DegF)
         .limit("limit", limit, Measure::DegF)

@@ -43,7 +43,7 @@ pub(super) fn freeze_soon(s: &Situation<'_>) -> Option<Finding> {
         _ => Urgency::Plan,
     };
     let facts = cold
-        .state(Facts::new())
+        .state(s, Facts::new())
         .number("wind", wind_mph, Measure::Mph, wind_origin)
         .limit("freezing", FREEZE_F, Measure::DegF);
     let (facts, timed) = hose_times(s, cold, wind_mph, facts);

@@ -39,6 +39,18 @@ struct Cold {
     tonight: bool,
 }
 
+/// Adds the air to the facts: read here, or taken from the trailer beside it.
+fn state_air(s: &Situation<'_>, air_f: f64, facts: Facts) -> Facts {
+    match s.air_taken_from() {
+        Some(unit) => facts.assumed("air", air_f, Measure::DegF).text(
+            "air_from",
+            unit.as_str(),
+            Origin::Assumed,
+        ),
+        None => facts.read("air", air_f, Measure::DegF),
+    }
+}
+
 impl Cold {
     /// The air as read today; where a low is forecast under a milder air, that counts as tonight's.
     fn of(s: &Situation<'_>) -> Option<Cold> {
@@ -62,11 +74,11 @@ impl Cold {
     }
 
     /// Adds the temperature to the facts, under the name that says what it is.
-    fn state(self, facts: Facts) -> Facts {
+    fn state(self, s: &Situation<'_>, facts: Facts) -> Facts {
         if self.tonight {
             facts.read("low", self.air_f, Measure::DegF)
         } else {
-            facts.read("air", self.air_f, Measure::DegF)
+            state_air(s, self.air_f, facts)
         }
     }
 }

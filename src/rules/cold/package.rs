@@ -48,7 +48,7 @@ pub(super) fn tank_heater_on(s: &Situation<'_>) -> Option<Finding> {
     );
     let needed = tank.heater_to_hold(deg_f(HOLD_F), deg_f(cold.air_f));
     let facts = cold
-        .state(Facts::new())
+        .state(s, Facts::new())
         .number("wind", wind_mph, Measure::Mph, origin)
         .limit("freezing", FREEZE_F, Measure::DegF)
         .spec("heater", s.spec.cold.tank_heater_w, Measure::Watt)
@@ -98,7 +98,7 @@ fn reads_nothing(s: &Situation<'_>, cold: &Cold, circuit: u8) -> Option<Finding>
         return None;
     }
     let facts = cold
-        .state(Facts::new())
+        .state(s, Facts::new())
         .spec("circuit", f64::from(circuit), Measure::Count)
         .read("amps", read.amps, Measure::Amp);
     Some(dead_heater(s, facts, "cold-tank-heater-on-none"))
@@ -187,7 +187,7 @@ pub(super) fn no_cold_package(s: &Situation<'_>) -> Option<Finding> {
         _ => return None,
     };
     let facts = cold
-        .state(Facts::new())
+        .state(s, Facts::new())
         .limit("limit", limit_of(urgency), Measure::DegF)
         .by("formula-no-package", "common practice, no source");
     Some(Finding::new(FindingId::ColdNoColdPackage, Level::Notice, urgency, facts).says(says))
@@ -205,7 +205,7 @@ pub(super) fn winterize(s: &Situation<'_>) -> Option<Finding> {
         Urgency::Now
     };
     let facts = cold
-        .state(Facts::new())
+        .state(s, Facts::new())
         .limit("limit", DEEP_F, Measure::DegF)
         .by("formula-no-package", "common practice, no source");
     Some(

@@ -50,7 +50,10 @@ fn close_now(s: &Situation<'_>) -> Option<Finding> {
     let says = match (urgency, level >= WHOLE_UNIT_PCT) {
         (Urgency::Now, true) => "waste-close-now-unit",
         (Urgency::Now, false) => "waste-close-now-stalls",
-        _ => "waste-close-now-likely",
+        // by the crowd alone it is read first
+        (_, true) if waste_told(s).is_some() => "waste-close-now-likely-unit",
+        _ if is_called(s) => "waste-close-now-likely",
+        _ => "waste-close-now-likely-uncalled",
     };
     let facts = Facts::new()
         .number("level", level, Measure::Pct, origin)
@@ -63,6 +66,12 @@ fn close_now(s: &Situation<'_>) -> Option<Finding> {
             .says(says)
             .cautions(&[Caution::SewageHygiene]),
     )
+}
+
+/// Tells whether a pump truck is called.
+fn is_called(s: &Situation<'_>) -> bool {
+    let mut tasks = s.tasks.iter();
+    tasks.any(|task| task.kind == TaskKind::PumpOut && task.called.is_some())
 }
 
 /// Sewage on floor or ground: now, and people first.
@@ -150,7 +159,12 @@ fn gauge_doubtful(s: &Situation<'_>) -> Option<Finding> {
 
 /// Returns what the gauge shows, %, and when the tank was pumped, where less can have come in since than it shows.
 fn coated(s: &Situation<'_>) -> Option<(f64, DateTime<Utc>)> {
-    let (at, gauge) = *gauge_reads(s).last()?;
+    let reads = gauge_reads(s);
+    let (at, gauge) = *reads.last()?;
+    // a gauge that rises is no coated one
+    if reads.first().is_some_and(|(_, first)| *first < gauge) {
+        return None;
+    }
     let (pumped_at, _) = s.now.last_pumped()?;
     let filled = filled_since(s, pumped_at, at)?;
     let least = waste_volume(s.spec, gauge - s.spec.waste_gauge.step_pct);

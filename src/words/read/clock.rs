@@ -132,9 +132,14 @@ impl Hour<'_> {
         if at_noon_or_before.contains(&self.value)
             && (self.between_a_trailer_and_a_colon()
                 || self.opens_before_a_place()
-                || self.after_a_deed_at_a_trailer())
+                || self.after_a_deed_at_a_trailer()
+                || self.after_a_trailer_was_seen_to())
         {
             return Some(Told::Is(hour_of(self.items, self.at, self.value)));
+        }
+        // "12 tank pumped at 14": no trailer either
+        if (13.0..24.0).contains(&self.value) && self.after_a_trailer_was_seen_to() {
+            return Some(Told::Is(What::Labelled));
         }
         if beside_a_day(self.items, self.at) {
             return Some(Told::Is(hour_of(self.items, self.at, self.value)));
@@ -223,6 +228,38 @@ impl Hour<'_> {
             .and_then(|i| i.checked_sub(1))
             .map(|i| &self.items[i]);
         ends && self.is_at(self.at) && deed.is_some_and(|i| i.chunk == chunk && done(i))
+    }
+
+    /// "12 tank pumped out at 4": when it was done to the trailer that heads the clause.
+    fn after_a_trailer_was_seen_to(&self) -> bool {
+        let chunk = self.item().chunk;
+        let ends = self
+            .items
+            .get(self.at + 1)
+            .is_none_or(|n| n.chunk != chunk || matches!(n.what, What::Sign(_) | What::Break));
+        let here = |i: &usize| self.items[*i].chunk == chunk;
+        let first = (0..self.at).rev().take(8).take_while(here).last();
+        let Some(first) = first.filter(|_| ends && self.is_at(self.at)) else {
+            return false;
+        };
+        let [trailer, between @ .., _] = &self.items[first..self.at] else {
+            return false;
+        };
+        let plain = |n: Number| n.form == Form::Whole && n.unit.is_none();
+        let seen_to = |i: &Item| {
+            matches!(
+                i.what,
+                What::Is(Concept::State(
+                    State::Pumped | State::Emptied | State::Cleaned | State::Stocked
+                ))
+            )
+        };
+        let beside = |i: &Item| {
+            let tank = i.noun().is_some_and(Noun::is_tank);
+            tank || seen_to(i) || i.is_filler() || i.is(Mark::Aux) || i.is(Mark::Past)
+        };
+        let heads = trailer.what == What::Code || trailer.number().is_some_and(plain);
+        heads && between.iter().any(seen_to) && between.iter().all(beside)
     }
 
     /// "at 3 someone slipped on the steps at 23": it opens a clause that has a place of its own.

@@ -13,6 +13,7 @@ fn row<'a>(unit: &'a UnitName, worst: Option<(FindingId, Level, Urgency)>) -> Di
         site: Some("Sleigh Barn at Dovecote Farm"),
         stage: Stage::InService,
         worst,
+        hazard: None,
         more: 0,
         due: None,
         pump_out: None,

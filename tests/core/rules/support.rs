@@ -165,6 +165,7 @@ impl Unit {
             guests: &now.guests,
             tasks: &[],
             outlook: &outlook,
+            air_near: None,
         });
         Found { at, findings }
     }

@@ -6,8 +6,8 @@ use std::path::{Path, PathBuf};
 
 use chrono::{DateTime, NaiveDate, TimeDelta, Utc};
 use fastrand::Rng;
-use hosebib::book::UnitState;
-use hosebib::finding::{FactValue, Finding, FindingId, Level};
+use hosebib::book::{Task, TaskState, UnitState};
+use hosebib::finding::{FactValue, Finding, FindingId, Level, TaskKind};
 use hosebib::fleet::Fleet;
 use hosebib::heard::{
     Amps, Entry, Event, Fault, Language, LoadPair, Plan, PlanKind, ReadingKey, Taps, UnitName,
@@ -247,6 +247,7 @@ fn sweep(fleet: &Fleet, rng: &mut Rng, mut seen: impl FnMut(DateTime<Utc>, &[Fin
         .collect();
     let outlook = outlook(rng, at);
     let guests = now.guests.clone();
+    let tasks = [called(at)];
     let situation = Situation {
         fleet,
         spec: &fleet.trailers[name],
@@ -259,8 +260,9 @@ fn sweep(fleet: &Fleet, rng: &mut Rng, mut seen: impl FnMut(DateTime<Utc>, &[Fin
         occasion,
         at,
         guests: &guests,
-        tasks: &[],
+        tasks: &tasks[usize::from(draw.bool())..],
         outlook: &outlook,
+        air_near: None,
     };
     let findings = rules::check(&situation);
     // at the end of setting up only what was answered by word is left
@@ -269,6 +271,35 @@ fn sweep(fleet: &Fleet, rng: &mut Rng, mut seen: impl FnMut(DateTime<Utc>, &[Fin
         seen(at, &[last]);
     }
     seen(at, &findings);
+}
+
+/// A pump-out whose truck is called.
+fn called(at: DateTime<Utc>) -> Task {
+    Task {
+        id: 1,
+        unit: None,
+        kind: TaskKind::PumpOut,
+        due: None,
+        call_by: None,
+        opened: at,
+        by: "nadia".to_owned(),
+        finding: None,
+        cause: None,
+        taken_by: None,
+        given_by: None,
+        called: Some(at),
+        promised: None,
+        called_by: None,
+        here: None,
+        state: TaskState::Open,
+        closed_cause: None,
+        escalated: None,
+        told_due: None,
+        moved: None,
+        wanted: None,
+        found: None,
+        closed: None,
+    }
 }
 
 /// What a crew reports that has come some way with setting up.

@@ -84,7 +84,14 @@ fn a_level_that_only_the_forecast_puts_over_the_stop_is_to_be_read() {
         )
         .asked("2027-05-29 20:30")
         .has(Id::WasteCloseNow, Urgency::Soon)
-        .says(Id::WasteCloseNow, "waste-close-now-likely");
+        .says(Id::WasteCloseNow, "waste-close-now-likely-unit");
+    unit("12")
+        .after(
+            "2027-05-29 14:00",
+            said().did(Event::InService).read(R::WastePct, 75.0),
+        )
+        .asked("2027-05-29 15:30")
+        .says(Id::WasteCloseNow, "waste-close-now-likely-uncalled");
 }
 
 #[test]
