@@ -191,7 +191,9 @@ logged-too-old = That is too old to change what is known now.
 read-well = { $unit }: what you read is within limits. Still open: { $names }.
 all-well = { $unit }: all within limits.
 danger-guessed = No unit named: taken as { $unit }, your last. If it is not { $unit }, say which.
+danger-guessed-site = No unit named: taken as { $unit }, at { $site }. If it is not { $unit }, say which.
 context-last = No unit named, so taken as { $unit }, your last.
+context-site = No unit named, so taken as { $unit }, at { $site }.
 context-answered = Taken as { $unit }, as you answered.
 context-only = No unit named, so taken as { $unit }, the only one at your job.
 taken = Read { $pairs }.
@@ -1291,6 +1293,7 @@ alarm-told-by = { $who } reports:
 alarm-no-heat = { $unit }: no heat at { $value }, says { $who }, and water is aboard. Heat it soon, or drain it. Is somebody on it?
 alarm-no-heat-site = { $unit } at { $site }: no heat at { $value }, says { $who }, and water is aboard. Heat it soon, or drain it. Is somebody on it?
 alarm-guessed = The unit was not named: make sure which.
+alarm-site = It is said to be at { $site }.
 alarm-answer = Answer "got it" to stop this alarm for all.
 alarm-driving = { $who } is on the road. Phone them, do not text.
 

@@ -192,7 +192,9 @@ logged-too-old = Es muy viejo para cambiar lo que se sabe hoy.
 read-well = { $unit }: lo que leyó está dentro de sus límites. Sigue pendiente: { $names }.
 all-well = { $unit }: todo dentro de sus límites.
 danger-guessed = No dijo unidad: la tomé como la { $unit }, su última. Si no es la { $unit }, diga cuál.
+danger-guessed-site = No dijo unidad: la tomé como la { $unit }, en { $site }. Si no es la { $unit }, diga cuál.
 context-last = No dijo unidad: la tomé como la { $unit }, su última.
+context-site = No dijo unidad: la tomé como la { $unit }, en { $site }.
 context-answered = La tomé como la { $unit }, según su respuesta.
 context-only = No dijo unidad: la tomé como la { $unit }, la única de su trabajo.
 taken = Leí { $pairs }.
@@ -1292,6 +1294,7 @@ alarm-told-by = { $who } reporta:
 alarm-no-heat = { $unit }: sin calor a { $value }, dice { $who }, y lleva agua. Caliéntela pronto, o drénela. ¿Hay alguien en eso?
 alarm-no-heat-site = { $unit } en { $site }: sin calor a { $value }, dice { $who }, y lleva agua. Caliéntela pronto, o drénela. ¿Hay alguien en eso?
 alarm-guessed = No dijo la unidad: confirme cuál.
+alarm-site = Dice que es en { $site }.
 alarm-answer = Conteste "enterado" para parar este aviso para todos.
 alarm-driving = { $who } va en camino. Llame por teléfono, no escriba.
 

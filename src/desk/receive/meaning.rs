@@ -56,6 +56,8 @@ pub(super) struct Meaning {
     pub(super) left: Vec<String>,
     /// What it says of an incident whose facts are being asked.
     pub(super) fact: Option<incident::Said>,
+    /// The site, by id, by whose name it tells which trailer it means.
+    pub(super) site: Option<String>,
 }
 
 impl Meaning {
@@ -129,6 +131,7 @@ impl Meaning {
             also_ordered: Vec::new(),
             left: Vec::new(),
             fact: None,
+            site: None,
         };
         if meaning.whole.is_none() {
             meaning.complete(came, scanned);
@@ -148,6 +151,7 @@ impl Meaning {
         meaning.also_done = meaning.further_done(came);
         meaning.take_as_fact(came);
         meaning.keep_dangers(came);
+        meaning.take_unit_at_site(came);
         meaning
     }
 

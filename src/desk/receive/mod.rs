@@ -3,6 +3,7 @@
 mod also;
 mod arrive;
 mod asked;
+mod at_site;
 mod bare;
 mod cases;
 mod changes;
@@ -87,6 +88,8 @@ pub(super) struct Hearing<'a> {
     stands: Option<(UnitName, String)>,
     /// What it says of an incident whose facts are being asked.
     pub(super) fact: Option<incident::Said>,
+    /// The site, by id, by whose name it tells which trailer it means.
+    pub(super) site: Option<String>,
 }
 
 /// Works through one message.
@@ -174,6 +177,7 @@ fn hear(
         uncorrects: false,
         stands: None,
         fact: meaning.fact,
+        site: meaning.site,
     };
     hearing.work(unreadable)
 }
@@ -221,6 +225,7 @@ impl Hearing<'_> {
             uncorrects: false,
             stands: None,
             fact: None,
+            site: None,
         }
     }
 

@@ -387,6 +387,7 @@ impl Hearing<'_> {
             ends::tell(self, ending, &mut reply);
         }
         danger::tell_aired(settled, &mut reply);
+        self.tell_site_without_unit(settled, &mut reply);
         place::tell(self, &mut reply);
         arrive::keep(
             self,
