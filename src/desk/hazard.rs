@@ -11,7 +11,7 @@ use serde::Deserialize;
 use serde::de::Error as _;
 
 use near::feet_in;
-pub(super) use stands::{Over, findings, is_told_in, over, tell_over};
+pub(super) use stands::{Over, findings, is_told_in, over, tell_over, tell_strict};
 
 use super::answer::{self, Reply};
 use super::inbound::Outgoing;
@@ -22,7 +22,7 @@ use super::repeat;
 use super::settle::{self, Settled};
 use crate::book::Stage;
 use crate::dialogue::Way;
-use crate::finding::{Caution, Finding, FindingId, Level};
+use crate::finding::{Caution, Finding, FindingId, Level, Urgency};
 use crate::heard::{Ask, Entry, Event, Fault, UnitName};
 use crate::reply::Arg;
 use crate::rules;
@@ -61,7 +61,8 @@ impl Hazards {
             }
         };
         for hazard in &mut read.hazard {
-            for phrases in hazard.all.iter_mut().chain([&mut hazard.but]) {
+            let further = [&mut hazard.but, &mut hazard.over];
+            for phrases in hazard.all.iter_mut().chain(further) {
                 let short: Vec<String> = std::mem::take(phrases).into();
                 let long: Result<Vec<_>, _> = short.into_iter().map(written_out).collect();
                 *phrases = long?.concat().into();
@@ -109,6 +110,12 @@ pub(super) struct Hazard {
     /// It is one only for who was told of this hazard within the hour.
     #[serde(default)]
     after: Option<String>,
+    /// It is none of a trailer on which one of these is open.
+    #[serde(default)]
+    unless: Vec<Fault>,
+    /// What is reported by it is a matter of now.
+    #[serde(default)]
+    now: bool,
     #[serde(default)]
     reports: Vec<Fault>,
     #[serde(default)]
@@ -127,6 +134,9 @@ pub(super) struct Hazard {
     /// What beside that says that it is over, where it is more than that it was mended.
     #[serde(default)]
     over: PhraseList,
+    /// Nothing but `over` ends it: who mends it is not the crew.
+    #[serde(default)]
+    strict: bool,
     /// What ends it once it is done.
     #[serde(default)]
     ends: Vec<Event>,
@@ -285,6 +295,9 @@ pub(super) fn tell(hearing: &Hearing<'_>, told: &Told, reply: &mut Reply<'_>) {
         };
         for finding in reply.findings.iter_mut().filter(of_it) {
             finding.action = own.clone().into();
+            if hazard.now {
+                finding.urgency = Urgency::Now;
+            }
             let more = hazard.cautions.iter().copied();
             let missing: Vec<Caution> = more.filter(|c| !finding.cautions.contains(c)).collect();
             finding.cautions.extend(missing);
@@ -402,7 +415,8 @@ impl Hazard {
         let not_here = self.loose && hooked
             || self.crew && !named()
             || self.unless_alone && alone()
-            || self.unless_open && Fault::DANGERS.iter().any(open);
+            || self.unless_open && Fault::DANGERS.iter().any(open)
+            || self.unless.iter().any(open);
         !not_here
             && (self.beside.is_empty() || self.beside.iter().any(open))
             && self.after.as_ref().is_none_or(follows)

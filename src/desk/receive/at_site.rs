@@ -38,6 +38,15 @@ impl Meaning {
         if !(danger || reports && heard.named.is_empty()) {
             return;
         }
+        // "10 wire down": beside a danger the number in front is no thickness of a wire
+        if danger && let Some(unit) = came.opens_with_unit(text) {
+            let nameless = self.heard.entries.iter_mut();
+            for entry in nameless.filter(|entry| entry.unit.is_none()) {
+                entry.unit = Some(unit.clone());
+            }
+            self.heard.named.push(unit);
+            return;
+        }
         let Some(site) = came.site_told(text) else {
             return;
         };
@@ -64,6 +73,13 @@ impl Meaning {
 }
 
 impl<'a> Came<'a> {
+    /// Returns the trailer whose name opens a text.
+    fn opens_with_unit(&self, text: &str) -> Option<UnitName> {
+        let first = text.split_whitespace().next()?;
+        let name = first.trim_end_matches([',', ':', '.', ';']);
+        settle::known(self.fleet, &UnitName::new(name)).cloned()
+    }
+
     /// Finds the one site that a text names: by a spelling that tells it alone, or by words of its name behind a word of
     /// place, with nothing behind them that makes them another thing ("at the green cord").
     fn site_told(&self, text: &str) -> Option<&'a Site> {

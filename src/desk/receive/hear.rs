@@ -16,6 +16,8 @@ impl Came<'_> {
         let scale = self.fleet.style.temperature;
         let owned = self.owned(text);
         let text = owned.as_deref().unwrap_or(text);
+        let circuit = self.circuit_named(text);
+        let text = circuit.as_deref().unwrap_or(text);
         let placed = self.placed_outside(text);
         let text = placed.as_deref().unwrap_or(text);
         let mut heard = self.desk.reader.hear(text, scale);
@@ -151,6 +153,37 @@ impl Came<'_> {
             words[*at] = Cow::Owned(word.clone());
         }
         (!found.is_empty()).then(|| words.join(" "))
+    }
+
+    /// "12 reset breaker 3": the number behind a breaker is its circuit, where another word names the trailer or no trailer
+    /// bears that number. Returns the text with it said so; none where nothing is meant so.
+    fn circuit_named(&self, text: &str) -> Option<String> {
+        let phrases = self.desk.phrases;
+        let words: Vec<&str> = text.split_whitespace().collect();
+        let bare = |word: &str| word.trim_end_matches([',', '.', '!', ';', ':']).to_owned();
+        let is_known =
+            |word: &str| settle::known(self.fleet, &UnitName::new(&bare(word))).is_some();
+        let at = (1..words.len()).find(|at| {
+            let number = bare(words[*at]);
+            let circuit = matches!(number.as_str(), "1" | "2" | "3" | "4");
+            circuit && phrases.is("place", "breaker", &plain(words[*at - 1]))
+        })?;
+        let mut others = words.iter().enumerate().filter(|(n, _)| *n != at);
+        if is_known(words[at]) && !others.any(|(_, word)| is_known(word)) {
+            return None;
+        }
+        let (before, after) = words.split_at(at);
+        let hold = |list| {
+            before
+                .iter()
+                .any(|word| phrases.is("place", list, &plain(word)))
+        };
+        let joined = match (hold("breaker-resets"), hold("breaker-resets-es")) {
+            (true, _) => "on circuit",
+            (false, true) => "del circuito",
+            _ => return None,
+        };
+        Some(format!("{} {joined} {}", before.join(" "), after.join(" ")))
     }
 
     /// "12 dead, nothing works": no one thing of it is meant, but its power.

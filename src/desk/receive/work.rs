@@ -388,6 +388,9 @@ impl Hearing<'_> {
         }
         danger::tell_aired(settled, &mut reply);
         self.tell_site_without_unit(settled, &mut reply);
+        if taken.hazard.is_none() {
+            hazard::tell_strict(self, settled, &mut reply);
+        }
         place::tell(self, &mut reply);
         arrive::keep(
             self,

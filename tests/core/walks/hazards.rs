@@ -84,6 +84,11 @@ const TOLD: &[Row] = &[
     ("ill", &[], "dizzy from the exhaust", "mareado por el humo de la planta en la"),
     ("battery-frozen", &[], "battery is frozen", "se congeló la batería de la"),
     ("wind-tips", &[], "wind is gonna tip the trailer", "el viento va a voltear el remolque, la"),
+    ("held", &[], "he cant let go of the cord", "no suelta el cable en la"),
+    ("mixed-cleaners", &[], "guy mixed bleach and acid", "mezclaron cloro con ácido en la"),
+    ("tips", &[], "is tipping over", "se va a voltear la"),
+    ("tank-gas-strong", &[], "strong rotten egg smell in the ladies", "huele fuertísimo a huevo podrido en la"),
+    ("tank-gas", &[], "rotten eggs smell", "huele a huevo podrido en la"),
     ("tire-low", &[], "left tire looks low", "se ve baja una llanta de la"),
     ("not-ok", &[], "juno is in bad shape", "juno se puso mal, en la"),
 ];
