@@ -126,6 +126,12 @@ pub(super) fn raise(
                 text.push(' ');
                 text.push_str(&voice.say("alarm-site", &[("site", site.name.as_str().into())]));
             }
+            let site = hearing.elsewhere.as_ref();
+            if let Some(site) = site.and_then(|site| hearing.fleet.sites.get(site)) {
+                let args = [("site", site.name.as_str().into())];
+                text.push(' ');
+                text.push_str(&voice.say("alarm-site-differs", &args));
+            }
             if on_road::is_unknown(hearing, &finding) {
                 text.push(' ');
                 text.push_str(&voice.word("alarm-where"));

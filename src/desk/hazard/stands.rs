@@ -124,10 +124,24 @@ pub(in crate::desk) fn tell_strict(
     if !(back || says("mended") || says("safe") || says("slight")) {
         return;
     }
+    let me = &hearing.member.id;
     for code in kept.state().hazards.keys().filter(|code| is_strict(code)) {
         let key = format!("stays-site-unsafe-{code}");
-        if reply.voice.knows(&key) {
-            reply.say(&key, &[("unit", Arg::from(unit.as_str()))]);
+        if !reply.voice.knows(&key) {
+            continue;
+        }
+        reply.say(&key, &[("unit", Arg::from(unit.as_str()))]);
+        for (to, voice) in other_dispatchers(hearing) {
+            let args = [
+                ("unit", Arg::from(unit.as_str())),
+                ("who", voice.person(me).into_owned().into()),
+                ("quote", voice.quote(hearing.text.trim()).into()),
+                ("what", voice.hazard(code).into()),
+            ];
+            let text = voice.say("stays-told", &args);
+            reply
+                .others
+                .push(Outgoing::to(&to.id, text).of_level(Level::Warning));
         }
     }
 }

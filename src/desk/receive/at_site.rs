@@ -13,6 +13,7 @@ use super::meaning::{Came, Meaning};
 use crate::finding::Level;
 use crate::fleet::{Fleet, Site};
 use crate::heard::{Entry, UnitName};
+use crate::reply::Arg;
 
 /// A trailer may stand at a site so long before its doors open and after they close.
 const AROUND: TimeDelta = TimeDelta::days(7);
@@ -24,14 +25,17 @@ impl Meaning {
     /// Takes the trailer of the site that a message names for the one it means, where it names none. Of several there it is
     /// the one last talked about; a danger is given to the first of them rather than to none.
     pub(super) fn take_unit_at_site(&mut self, came: &Came<'_>) {
-        let (heard, text) = (&self.heard, self.whole.as_deref().unwrap_or(came.text));
+        let text = self.whole.as_deref().unwrap_or(came.text);
         let is_known = |name: &UnitName| settle::known(came.fleet, name).is_some();
+        self.elsewhere = self.other_site(came, text);
+        let heard = &self.heard;
         if heard.named.iter().any(is_known)
             || heard.command.is_some()
             || came.inbound.replaces.is_some()
         {
             return;
         }
+        let text = self.whole.as_deref().unwrap_or(came.text);
         let danger = dangers_in(heard) || hazard::is_told_in(text);
         let reports = heard.entries.iter().any(|entry| !Entry::is_empty(entry));
         // a danger is not left without a place for a name that nobody bears: "fire at quince terrace"
@@ -69,6 +73,58 @@ impl Meaning {
         }
         self.site = Some(site.id.clone());
         self.talk.unit = unit.map(|unit| (unit, at));
+    }
+}
+
+impl Meaning {
+    /// Takes the trailer that is named last where the first was a slip: "12 guy collapsed, its 23 sorry".
+    pub(super) fn take_unit_mended(&mut self, came: &Came<'_>) {
+        let text = self.whole.as_deref().unwrap_or(came.text);
+        let danger = dangers_in(&self.heard) || hazard::is_told_in(text);
+        let known = |name: &UnitName| settle::known(came.fleet, name).cloned();
+        let Some(first) = self.heard.named.iter().find_map(known).filter(|_| danger) else {
+            return;
+        };
+        let mended = |tail: &str| {
+            let is = |list, word: &str| came.desk.phrases.is("place", list, word);
+            let folded = plain(tail);
+            let (mut unit, mut wrong) = (None, false);
+            for word in folded.split(' ').filter(|word| !word.is_empty()) {
+                match known(&UnitName::new(word)) {
+                    Some(named) => unit = Some(named),
+                    None if is("wrong", word) => wrong = true,
+                    None if is("beside", word) => {}
+                    None => return None,
+                }
+            }
+            unit.filter(|unit| wrong && *unit != first)
+        };
+        let mut ends = text.match_indices([',', '.', ';']);
+        let Some((told, unit)) =
+            ends.find_map(|(at, _)| Some((&text[..at], mended(&text[at + 1..])?)))
+        else {
+            return;
+        };
+        let mut heard = came.hear(told);
+        for entry in &mut heard.entries {
+            entry.unit = Some(unit.clone());
+        }
+        heard.named = vec![unit];
+        self.whole = Some(told.to_owned());
+        self.heard = heard;
+    }
+
+    /// Returns the site that a danger is told of beside a trailer that stands at another.
+    fn other_site(&self, came: &Came<'_>, text: &str) -> Option<String> {
+        let heard = &self.heard;
+        let known = |name: &UnitName| settle::known(came.fleet, name).cloned();
+        let unit = heard.named.iter().find_map(known)?;
+        if heard.command.is_some() || !(dangers_in(heard) || hazard::is_told_in(text)) {
+            return None;
+        }
+        let site = came.site_told(text)?;
+        let here = units_at(came.desk, came.fleet, &site.id, came.inbound.at);
+        (!here.contains(&unit)).then(|| site.id.clone())
     }
 }
 
@@ -139,6 +195,34 @@ impl Hearing<'_> {
         if let Some(site) = site.filter(|_| danger) {
             let place = site.emergency_address.as_ref().unwrap_or(&site.name);
             reply.say("walk-emergency-at", &[("site", place.as_str().into())]);
+        }
+    }
+}
+
+impl Hearing<'_> {
+    /// Says that the trailer and the site which a danger is told of are not at one place, with the address of that site.
+    pub(super) fn tell_other_site(&self, settled: &Settled, reply: &mut Reply<'_>) {
+        let site = self.elsewhere.as_ref();
+        let Some(site) = site.and_then(|site| self.fleet.sites.get(site)) else {
+            return;
+        };
+        let unit = settled.reports.first().map(|(unit, ..)| unit.clone());
+        let Some(unit) = unit.or_else(|| self.unit_meant()) else {
+            return;
+        };
+        let planned = self.standing(&unit).place();
+        let address = site.emergency_address.as_ref().unwrap_or(&site.name);
+        let mut args = vec![
+            ("unit", Arg::from(unit.as_str())),
+            ("site", site.name.as_str().into()),
+            ("address", address.as_str().into()),
+        ];
+        match planned {
+            Some(planned) => {
+                args.push(("planned", planned.into()));
+                reply.say("danger-site-differs", &args);
+            }
+            None => reply.say("danger-site-beside", &args),
         }
     }
 }

@@ -58,6 +58,8 @@ pub(super) struct Meaning {
     pub(super) fact: Option<incident::Said>,
     /// The site, by id, by whose name it tells which trailer it means.
     pub(super) site: Option<String>,
+    /// The site, by id, that a danger is told of beside a trailer which stands at another.
+    pub(super) elsewhere: Option<String>,
 }
 
 impl Meaning {
@@ -132,6 +134,7 @@ impl Meaning {
             left: Vec::new(),
             fact: None,
             site: None,
+            elsewhere: None,
         };
         if meaning.whole.is_none() {
             meaning.complete(came, scanned);
@@ -151,6 +154,7 @@ impl Meaning {
         meaning.also_done = meaning.further_done(came);
         meaning.take_as_fact(came);
         meaning.keep_dangers(came);
+        meaning.take_unit_mended(came);
         meaning.take_unit_at_site(came);
         meaning
     }

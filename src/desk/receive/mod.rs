@@ -90,6 +90,8 @@ pub(super) struct Hearing<'a> {
     pub(super) fact: Option<incident::Said>,
     /// The site, by id, by whose name it tells which trailer it means.
     pub(super) site: Option<String>,
+    /// The site, by id, that a danger is told of beside a trailer which stands at another.
+    pub(super) elsewhere: Option<String>,
 }
 
 /// Works through one message.
@@ -178,6 +180,7 @@ fn hear(
         stands: None,
         fact: meaning.fact,
         site: meaning.site,
+        elsewhere: meaning.elsewhere,
     };
     hearing.work(unreadable)
 }
@@ -226,6 +229,7 @@ impl Hearing<'_> {
             stands: None,
             fact: None,
             site: None,
+            elsewhere: None,
         }
     }
 

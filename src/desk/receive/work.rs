@@ -388,6 +388,7 @@ impl Hearing<'_> {
         }
         danger::tell_aired(settled, &mut reply);
         self.tell_site_without_unit(settled, &mut reply);
+        self.tell_other_site(settled, &mut reply);
         if taken.hazard.is_none() {
             hazard::tell_strict(self, settled, &mut reply);
         }
