@@ -236,6 +236,12 @@ pub(super) fn take(hearing: &Hearing<'_>, settled: &mut Settled) -> Option<Told>
     }
     settled.reports.retain(|(.., entry)| !entry.is_empty());
     settled.homeless = homeless.filter(|entry| !entry.is_empty());
+    if told.road {
+        // "tire blew at 60" names no trailer
+        settled
+            .findings
+            .retain(|found| found.id != FindingId::DeskUnknownUnit);
+    }
     report(hearing, settled, told, unit.clone());
     if said.is_none() && !settled.reports.is_empty() {
         // whoever hears of it is to know that its place is taken from before

@@ -219,7 +219,7 @@ impl Hearing<'_> {
         ];
         match planned {
             Some(planned) => {
-                args.push(("planned", planned.into()));
+                args.push(("was", planned.into()));
                 reply.say("danger-site-differs", &args);
             }
             None => reply.say("danger-site-beside", &args),
