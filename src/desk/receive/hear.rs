@@ -27,6 +27,7 @@ impl Came<'_> {
             self.all_dead(text, &mut heard);
             self.crew_hurt(text, &mut heard);
             self.without_idioms(text, &mut heard);
+            self.without_other_openings(text, &mut heard);
         }
         if self.desk.answers.tells_of_an_order(text) {
             // it is the fire service or the police who arrived
@@ -110,6 +111,40 @@ impl Came<'_> {
                 .retain(|fault| !Fault::DANGERS.contains(fault) || stands(fault));
         }
         heard.entries.retain(|entry| !entry.is_empty());
+    }
+
+    /// "12 closed the stall", "door blows open": a trailer is neither closed nor open by what is done to one thing of it.
+    fn without_other_openings(&self, text: &str, heard: &mut Heard) {
+        let of_opening = |event: &Event| matches!(event, Event::Closed | Event::InService);
+        let mut entries = heard.entries.iter();
+        if !entries.any(|entry| entry.events.iter().any(of_opening)) {
+            return;
+        }
+        let is = |list, word: &str| self.desk.phrases.is("opening", list, word);
+        let of_another = |clause: &str| -> Vec<bool> {
+            let folded = plain(clause);
+            let words: Vec<&str> = folded.split(' ').collect();
+            let behind = |at: usize| words[at + 1..].iter().find(|word| !is("between", word));
+            let before = |at: usize| words[..at].iter().rev().find(|word| !is("between", word));
+            let is_thing = |word: Option<&&str>| word.is_some_and(|word| is("things", word));
+            let openings = (0..words.len()).filter(|at| is("words", words[*at]));
+            openings
+                .map(|at| {
+                    // "the door wont latch, wind keeps blowing it open"
+                    let it = at > 0 && is("it", words[at - 1]);
+                    let named = || words[..at].iter().any(|word| is("things", word));
+                    is_thing(behind(at)) || is_thing(before(at)) || it && named()
+                })
+                .collect()
+        };
+        let clauses = text.split([',', '.', ';', '!', '\n']);
+        let openings: Vec<bool> = clauses.flat_map(of_another).collect();
+        if !openings.is_empty() && openings.iter().all(|another| *another) {
+            for entry in &mut heard.entries {
+                entry.events.retain(|event| !of_opening(event));
+            }
+            heard.entries.retain(|entry| !entry.is_empty());
+        }
     }
 
     /// "think I smell gas in 12", "an hour ago a guest fell": a danger that is doubted or past is one to the desk, which

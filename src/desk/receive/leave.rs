@@ -26,6 +26,17 @@ impl Hearing<'_> {
     /// that are in are off their power. What was never said to be bad is not said to be mended.
     pub(super) fn as_it_goes(&self, settled: &mut Settled) {
         self.step_by_word(settled);
+        let says = |list| self.desk.phrases.holds("leave", list, self.text);
+        // "desconecté los cables y los guardé": the cords are put away, and no trailer in a yard
+        if says("things") && !says("yard") {
+            settled.amend_all(|_, entry| {
+                for event in &mut entry.events {
+                    if *event == Event::Returned {
+                        *event = Event::Stowed;
+                    }
+                }
+            });
+        }
         let alone = settled.reports.len() == 1;
         for (unit, _, entry) in &mut settled.reports {
             let stood = self.desk.book.unit(unit).map(|kept| kept.state());
