@@ -28,8 +28,11 @@ impl Came<'_> {
             self.crew_hurt(text, &mut heard);
             self.without_idioms(text, &mut heard);
             self.without_other_openings(text, &mut heard);
+            self.aboard_on_the_road(text, &mut heard);
         }
-        if self.desk.answers.tells_of_an_order(text) {
+        // "12 parked at home" for the night
+        let at_home = self.desk.phrases.holds("home", "says", text);
+        if at_home || self.desk.answers.tells_of_an_order(text) {
             // it is the fire service or the police who arrived
             for entry in &mut heard.entries {
                 entry.events.retain(|event| *event != Event::Arrived);
@@ -111,6 +114,31 @@ impl Came<'_> {
                 .retain(|fault| !Fault::DANGERS.contains(fault) || stands(fault));
         }
         heard.entries.retain(|entry| !entry.is_empty());
+    }
+
+    /// "Voy en camino con la 6 con negras a 3/4": that somebody drives is planned no more, and what is aboard is told of now.
+    fn aboard_on_the_road(&self, text: &str, heard: &mut Heard) {
+        let phrases = self.desk.phrases;
+        let nothing = heard.entries.is_empty() && heard.ask.is_none() && !heard.named.is_empty();
+        if !nothing || !phrases.holds("leave", "drives", text) {
+            return;
+        }
+        let fraction = text.split_whitespace().find(|word| word.contains('/'));
+        let level = |text: &str| {
+            let rest = phrases.without("leave", "drives", text);
+            // folding takes the stroke out of a level
+            match fraction {
+                Some(level) => rest.replace(&plain(level), level.trim_end_matches(['.', ',', '!'])),
+                None => rest,
+            }
+        };
+        let scale = self.fleet.style.temperature;
+        let told = self.desk.reader.hear(&level(text), scale);
+        let reads = |entry: &Entry| !entry.readings.is_empty() && entry.unit.is_some();
+        if told.unclear.is_empty() && told.entries.iter().any(reads) {
+            heard.entries = told.entries;
+            heard.set_aside.clear();
+        }
     }
 
     /// "12 closed the stall", "door blows open": a trailer is neither closed nor open by what is done to one thing of it.
