@@ -2845,3 +2845,30 @@ answer-nobody-has-any = Nobody has any of the open tasks.
 answer-all-well = Nothing is wrong on any unit, by what was reported.
 answer-well-until = { $unit } still needs this: { $names }. Nothing is wrong right now.
 alone-for-whom = No clock is set. Name one person: check on tobin in 15.
+
+### What is asked about a step while it waits
+
+thing-converter = The converter makes 12 V from site power. It is a box with a fan that hums, by the battery or the panel. Its circuit number is on the panel's list.
+thing-tripped = A tripped breaker stands in the middle or off, and feels loose. Reset: fully off first, then on. Goes back at once: that is tripping.
+thing-gfci = A GFCI is an outlet or breaker with TEST and RESET on it. Tripped: RESET stands out, or its lamp is off or red. Reset: press it in once, dry hands.
+thing-breaker = The breakers are behind the door of the panel, each with its number. The site's breaker is on the post or board where the cord is plugged in. Open doors only, no cover that is screwed on.
+thing-fuse = The 12 V fuses are flat colored blades in a strip by the battery or panel. Blown: the wire inside is broken or black. Same number back in, once.
+thing-battery-switch = The battery switch is a red or black knob or key near the battery. ON, or the mark in line with the cable, is on.
+thing-volts = Use a plug-in meter in an outlet of the trailer, or its own display. Site power reads 108 to 127 V, the battery 12 to 14 V. No meter: "skip". Never probe inside a panel.
+thing-amps = The amps are on the panel's display, or on a clamp meter around one wire. No meter: add up the labels, or "skip". Never open a panel for it.
+thing-selector = The selector is a switch or lever that says which one is used: site water or tank, heat or cool. It is in the bay by the pump, or at the thermostat.
+thing-supply = The spigot is where the hose begins. The trailer's valve is at its inlet, where the hose screws in. Lever along the pipe is open, across it is shut.
+thing-static = All taps shut, then read the gauge at the trailer's inlet, or at the regulator. No gauge: "skip".
+thing-filter = The inlet filter is a small screen where the hose screws in. The heater or AC filter is behind its grille. Water off and bled, or power off, before you take it out.
+thing-tank-level = The lamps or gauge are on the monitor panel: press the button of that tank. A fraction or percent will do. No gauge: a light down the toilet, or "skip".
+thing-bypass = The bypass valves are two or three small levers on the pipes behind the water heater. Along the pipe is open. Summer: the heater's two open, the one between them shut.
+thing-high-limit = The high-limit button is small and red, under the water heater's cover. Power off at the breaker, let it cool, then press it once.
+thing-motion-sensor = The motion sensor is a white dome or eye on the ceiling or by the door. Its timer or switch is beside it, or at the panel.
+thing-ground-screw = The connector is where the lamp's two wires join. The ground screw holds the white or bare one to the frame. Battery switch off first.
+thing-vent = The vent fan is in the ceiling or the wall of each room. Its cap is on the roof: look up from the ground, do not climb.
+thing-flapper = The seal is the rubber ring under the flap at the bottom of the bowl. It is good if water stands in the bowl for a minute.
+thing-stop-valve = The stop valve is on the small pipe behind or under that toilet or sink. Turn it right, or across the pipe, to shut it.
+thing-slope = Lay a level across the floor. 1 in (2.5 cm) over 8 ft (2.5 m) is 1 %. A level app on a phone shows it, too. Not sure: send how far the bubble is off.
+thing-breakaway = The breakaway pin is on a thin cable at the tongue. Pull it: the trailer's brakes must hold against the truck at a walk. Then put it back in.
+thing-coin-slot = The slot is in the round plate of the lock, on the outside: turn it with a coin. The hinge pins stand on top of each hinge: push them up from below.
+thing-none = I mean just what the step asks. Cannot find it, or cannot tell: "skip". Who knows the trailer can show you.

@@ -2843,3 +2843,30 @@ answer-nobody-has-any = Nadie tiene ninguna de las tareas abiertas.
 answer-all-well = No hay nada mal en ninguna unidad, por lo que se reportó.
 answer-well-until = A la { $unit } aún le falta esto: { $names }. Por ahora nada está mal.
 alone-for-whom = No corre ningún reloj. Diga el nombre de una persona: checa a tobin en 15.
+
+### What is asked about a step while it waits
+
+thing-converter = El convertidor hace 12 V de la corriente del sitio. Es una caja con ventilador que zumba, junto a la batería o el tablero. Su circuito está en la lista del tablero.
+thing-tripped = Un breaker botado queda a la mitad o abajo, y se siente flojo. Reponerlo: primero todo abajo, luego arriba. Si regresa luego luego: eso es botarse.
+thing-gfci = Un GFCI es un contacto o breaker con TEST y RESET. Botado: RESET está salido, o su foco apagado o rojo. Reponerlo: apriételo una vez, manos secas.
+thing-breaker = Los breakers están tras la puerta del tablero, cada uno con su número. El del sitio está en el poste o tablero donde va enchufado el cable. Abra solo puertas, ninguna tapa atornillada.
+thing-fuse = Los fusibles de 12 V son navajitas de color en una tira junto a la batería o el tablero. Quemado: el alambre de adentro está roto o negro. El mismo número, una vez.
+thing-battery-switch = El interruptor de batería es una perilla o llave roja o negra junto a la batería. ON, o la marca en línea con el cable, es prendido.
+thing-volts = Use un medidor de enchufe en un contacto del remolque, o la pantalla que trae. La corriente marca 108 a 127 V, la batería 12 a 14 V. Sin medidor: "omite". Nunca meta puntas a un tablero.
+thing-amps = Los amperes están en la pantalla del tablero, o con pinza en un solo cable. Sin medidor: sume las etiquetas, u "omite". Nunca abra un tablero para eso.
+thing-selector = El selector es un switch o palanca que dice cuál se usa: agua del sitio o tanque, calor o frío. Está en el compartimiento de la bomba, o en el termostato.
+thing-supply = La llave de la toma es donde empieza la manguera. La válvula del remolque está en su entrada, donde se atornilla la manguera. Palanca a lo largo del tubo es abierta, atravesada es cerrada.
+thing-static = Con todas las llaves cerradas lea el manómetro en la entrada del remolque, o en el regulador. Sin manómetro: "omite".
+thing-filter = El filtro de entrada es una malla chica donde se atornilla la manguera. El del calentador o clima está tras su rejilla. Agua cerrada y purgada, o corriente cortada, antes de sacarlo.
+thing-tank-level = Los focos o el medidor están en el panel de monitoreo: apriete el botón de ese tanque. Basta una fracción o un porciento. Sin medidor: una luz por la taza, u "omite".
+thing-bypass = Las válvulas de derivación son dos o tres palancas chicas en los tubos tras el calentador. A lo largo del tubo es abierta. Verano: abiertas las dos del calentador, cerrada la de en medio.
+thing-high-limit = El botón de límite es chico y rojo, bajo la tapa del calentador de agua. Corte el breaker, deje enfriar, y apriételo una vez.
+thing-motion-sensor = El sensor es una cúpula u ojo blanco en el techo o junto a la puerta. Su temporizador o switch está al lado, o en el tablero.
+thing-ground-screw = El conector es donde se juntan los dos cables de la lámpara. El tornillo de tierra sujeta el blanco o pelado al chasis. Primero apague el interruptor de batería.
+thing-vent = El extractor está en el techo o pared de cada cuarto. Su tapa está arriba del techo: mírela desde el suelo, no suba.
+thing-flapper = El empaque es el aro de hule bajo la tapa del fondo de la taza. Está bien si el agua se queda un minuto en la taza.
+thing-stop-valve = La llave de paso está en el tubo chico atrás o abajo de esa taza o lavabo. A la derecha, o atravesada, se cierra.
+thing-slope = Ponga un nivel en el piso. 1 pulgada (2.5 cm) en 8 ft (2.5 m) es 1 %. Una app de nivel en el teléfono también sirve. Si no sabe: mande cuánto se va la burbuja.
+thing-breakaway = El perno de seguridad está en un cable delgado en la lanza. Jálelo: los frenos del remolque deben aguantar contra la troca a paso de persona. Luego métalo otra vez.
+thing-coin-slot = La ranura está en la placa redonda de la chapa, por fuera: gírela con una moneda. Los pernos están arriba de cada bisagra: empújelos desde abajo.
+thing-none = Es solo lo que pregunta el paso. Si no lo halla o no sabe: "omite". Quien conoce el remolque se lo enseña.

@@ -101,6 +101,10 @@ impl Hearing<'_> {
     pub(super) fn take(&mut self) -> (Settled, Taken) {
         let said = self.said();
         let mut settled = self.settle();
+        if walk::asks_of_a_thing(self).is_some() {
+            // "how do i know if its tripped" tells of no trip
+            settled = Settled::default();
+        }
         let part = self.pumped_in_part(&mut settled);
         self.fixed_where_it_was_wrong(&mut settled);
         let stands = self.stands_at(&mut settled);
