@@ -375,6 +375,12 @@ impl Ahead {
         Some((site, *at))
     }
 
+    /// Iterates over the trailers that somebody said stand at a site against the plan, each with the site's id.
+    pub fn all_stands_at(&self) -> impl Iterator<Item = (&UnitName, &str)> {
+        let told = self.stands_at.iter();
+        told.map(|(unit, (site, _))| (unit, site.as_str()))
+    }
+
     /// Iterates over the trailers whose tank somebody was asked to read, each with when.
     pub fn asked_to_be_read(&self) -> impl Iterator<Item = (&UnitName, DateTime<Utc>)> {
         self.asked_to_read.iter().map(|(unit, at)| (unit, *at))

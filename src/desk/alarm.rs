@@ -121,6 +121,17 @@ pub(super) fn raise(
                 key = "alarm-danger-another";
             }
             let mut text = voice.say(key, &args);
+            let site = hearing.site.as_ref().filter(|_| finding.unit.is_none());
+            if let Some(site) = site.and_then(|site| hearing.fleet.sites.get(site)) {
+                text.push(' ');
+                text.push_str(&voice.say("alarm-site", &[("site", site.name.as_str().into())]));
+            }
+            let site = hearing.elsewhere.as_ref();
+            if let Some(site) = site.and_then(|site| hearing.fleet.sites.get(site)) {
+                let args = [("site", site.name.as_str().into())];
+                text.push(' ');
+                text.push_str(&voice.say("alarm-site-differs", &args));
+            }
             if on_road::is_unknown(hearing, &finding) {
                 text.push(' ');
                 text.push_str(&voice.word("alarm-where"));

@@ -61,6 +61,8 @@ pub enum Context<'a> {
     Answered(&'a UnitName),
     /// It is the only one at this person's job.
     Only(&'a UnitName),
+    /// It stands at the site that the message names, by that site's name.
+    AtSite(&'a UnitName, &'a str),
 }
 
 /// What was logged for one trailer.
@@ -189,8 +191,7 @@ impl Answer<'_> {
                 && finding.unit.as_ref() == Some(context.unit())
             {
                 doubted = true;
-                let unit = context.unit().as_str();
-                voice.write(line(out), "danger-guessed", &[("unit", unit.into())]);
+                context.write_doubt(line(out), &voice);
             }
             // a reply on two trailers says the same caution once: it is the same hazard to the same reader
             let said = |caution: &Caution| {
@@ -211,7 +212,7 @@ impl Answer<'_> {
 
     /// Tells whether a danger is told of a trailer that nobody named: the doubt is said at once, and not at the end.
     fn doubts_the_danger(&self) -> bool {
-        let Some(Context::Last(unit)) = self.context else {
+        let Some(Context::Last(unit) | Context::AtSite(unit, _)) = self.context else {
             return false;
         };
         let mut findings = self.findings.iter();
@@ -287,7 +288,7 @@ impl Answer<'_> {
                 .filter(|context| context.unit() == logged.unit && !doubted)
             {
                 out.push(' ');
-                voice.write(out, context.key(), &[("unit", logged.unit.as_str().into())]);
+                context.write(out, &voice);
             }
             if logged.too_old {
                 out.push(' ');
@@ -299,8 +300,7 @@ impl Answer<'_> {
             && !self.doubts_the_danger()
             && let Some(context) = self.context
         {
-            let unit = context.unit().as_str();
-            voice.write(line(out), context.key(), &[("unit", unit.into())]);
+            context.write(line(out), voice);
         }
     }
 
@@ -447,7 +447,28 @@ impl<'a> Context<'a> {
     pub fn unit(&self) -> &'a UnitName {
         match self {
             Context::Last(unit) | Context::Answered(unit) | Context::Only(unit) => unit,
+            Context::AtSite(unit, _) => unit,
         }
+    }
+
+    /// Writes where the unit was taken from.
+    fn write(self, out: &mut String, voice: &Voice<'_>) {
+        let mut args = vec![("unit", self.unit().as_str().into())];
+        if let Context::AtSite(_, site) = self {
+            args.push(("site", voice.plain(site).into_owned().into()));
+        }
+        voice.write(out, self.key(), &args);
+    }
+
+    /// Writes beside a danger that its unit may be another.
+    fn write_doubt(self, out: &mut String, voice: &Voice<'_>) {
+        let mut args = vec![("unit", self.unit().as_str().into())];
+        let mut key = "danger-guessed";
+        if let Context::AtSite(_, site) = self {
+            args.push(("site", voice.plain(site).into_owned().into()));
+            key = "danger-guessed-site";
+        }
+        voice.write(out, key, &args);
     }
 
     fn key(self) -> &'static str {
@@ -455,6 +476,7 @@ impl<'a> Context<'a> {
             Context::Last(_) => "context-last",
             Context::Answered(_) => "context-answered",
             Context::Only(_) => "context-only",
+            Context::AtSite(..) => "context-site",
         }
     }
 }

@@ -210,9 +210,14 @@ impl Reply<'_> {
         let told = shortened(hearing, settled, &told, self.walked || self.step.is_some());
         let asks = self.several || is_question(hearing);
         let answered = self.asks_which_task || asks && heard.entries.is_empty();
+        let site = hearing.site.as_ref();
+        let site = site.and_then(|site| Some(hearing.fleet.sites.get(site)?.name.clone()));
         let answer = Answer {
             opening,
-            context: settled.from_context.as_ref().map(Context::Last),
+            context: settled.from_context.as_ref().map(|unit| match &site {
+                Some(site) => Context::AtSite(unit, site),
+                None => Context::Last(unit),
+            }),
             first,
             findings: told.iter().collect(),
             stands,

@@ -120,6 +120,9 @@ pub(super) fn is_warned_of(hearing: &Hearing<'_>) -> bool {
 
 /// Answers a question by its topic; false where the message is none.
 pub(super) fn question(hearing: &Hearing<'_>, settled: &Settled, reply: &mut Reply<'_>) -> bool {
+    if super::walk::asks_of_a_thing(hearing).is_some() {
+        return false;
+    }
     let Some(topic) = topic_of(hearing) else {
         return false;
     };
@@ -247,6 +250,10 @@ pub(super) fn ask(
 
 /// A status where one is asked for by that word; else how the trailer is, without what this person knows already.
 fn status(hearing: &Hearing<'_>, case: &Case, reply: &mut Reply<'_>) {
+    // what is asked about the step that waits is explained there
+    if super::walk::asks_of_a_thing(hearing).is_some() {
+        return;
+    }
     let text = plain(hearing.text);
     let by_word = text.split(' ').any(|word| STATUS_WORDS.contains(&word));
     if by_word {

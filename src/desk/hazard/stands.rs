@@ -83,14 +83,66 @@ fn told_over(hearing: &Hearing<'_>, words: &Words<'_>, state: &UnitState) -> Vec
     let ended = |code: &&String| {
         let mut all = known().iter().filter(|hazard| hazard.is_news_of(code));
         all.any(|hazard| {
-            words.hold_any(&hazard.about) && (says("mended") || words.hold_any(&hazard.over))
+            let mended = !hazard.strict && says("mended");
+            words.hold_any(&hazard.about) && (mended || words.hold_any(&hazard.over))
         })
     };
     let named: Vec<String> = standing.clone().filter(ended).cloned().collect();
     let short = hearing.text.split_whitespace().count() <= LONGEST;
     match named.is_empty() && short && says("safe") {
-        true => standing.cloned().collect(),
+        true => standing.filter(|code| !is_strict(code)).cloned().collect(),
         false => named,
+    }
+}
+
+/// Tells whether only the words of those who may end it do: "power came back" makes no line on the ground safe.
+fn is_strict(code: &str) -> bool {
+    known().iter().any(|one| one.strict && one.code == code)
+}
+
+/// Says that a hazard stands which others end, where a message reports power on, or anything as mended or safe.
+pub(in crate::desk) fn tell_strict(
+    hearing: &Hearing<'_>,
+    settled: &Settled,
+    reply: &mut Reply<'_>,
+) {
+    let reported = settled.reports.first().map(|(unit, ..)| unit.clone());
+    let Some(unit) = reported.or_else(|| hearing.unit_meant()) else {
+        return;
+    };
+    let Some(kept) = hearing.desk.book.unit(&unit) else {
+        return;
+    };
+    let says = |list| hearing.desk.phrases.holds("hazard", list, hearing.text);
+    let mut entries = settled.reports.iter().map(|(.., entry)| entry);
+    let over = |entry: &Entry| !entry.hazards_over.is_empty();
+    if hearing.asks_something() || entries.clone().any(over) {
+        return;
+    }
+    let back =
+        entries.any(|entry| entry.events.contains(&Event::PowerOn) || !entry.cleared.is_empty());
+    if !(back || says("mended") || says("safe") || says("slight")) {
+        return;
+    }
+    let me = &hearing.member.id;
+    for code in kept.state().hazards.keys().filter(|code| is_strict(code)) {
+        let key = format!("stays-site-unsafe-{code}");
+        if !reply.voice.knows(&key) {
+            continue;
+        }
+        reply.say(&key, &[("unit", Arg::from(unit.as_str()))]);
+        for (to, voice) in other_dispatchers(hearing) {
+            let args = [
+                ("unit", Arg::from(unit.as_str())),
+                ("who", voice.person(me).into_owned().into()),
+                ("quote", voice.quote(hearing.text.trim()).into()),
+                ("what", voice.hazard(code).into()),
+            ];
+            let text = voice.say("stays-told", &args);
+            reply
+                .others
+                .push(Outgoing::to(&to.id, text).of_level(Level::Warning));
+        }
     }
 }
 

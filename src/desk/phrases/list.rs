@@ -50,7 +50,7 @@ impl PhraseList {
     }
 
     /// Tells whether a folded text opens with one of the phrases, as whole words.
-    pub(super) fn opens(&self, folded: &str) -> bool {
+    pub(in crate::desk) fn opens(&self, folded: &str) -> bool {
         let mut phrases = self.of(first_word(folded));
         phrases.any(|phrase| {
             let rest = folded.strip_prefix(phrase);

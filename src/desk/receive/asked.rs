@@ -3,10 +3,10 @@
 use chrono::{DateTime, TimeDelta, Utc};
 
 use super::super::Desk;
-use super::super::phrases::Phrases;
+use super::super::phrases::{Phrases, plain};
 use super::super::settle;
 use super::meaning::Texted;
-use crate::dialogue::Talk;
+use crate::dialogue::{Talk, Way};
 use crate::fleet::Fleet;
 use crate::heard::{Entry, UnitName};
 
@@ -25,6 +25,9 @@ pub(super) fn level(message: &Texted<'_>) -> Option<String> {
         at,
     } = *message;
     let reports = heard.entries.iter().any(|entry| !Entry::is_empty(entry));
+    if let Some(told) = of_the_step(message).filter(|_| !reports) {
+        return Some(told);
+    }
     let busy = talk.question_at(at).is_some() || !talk.checks.is_empty() || talk.round.is_some();
     if reports
         || busy
@@ -47,6 +50,40 @@ pub(super) fn level(message: &Texted<'_>) -> Option<String> {
         .next()
         .is_none()
         .then(|| format!("{unit}: waste {text}"))
+}
+
+/// "No, queda un cuarto" where leaving asks whether a tank is empty: the level is that tank's.
+fn of_the_step(message: &Texted<'_>) -> Option<String> {
+    let Texted {
+        desk,
+        talk,
+        heard,
+        text,
+        at,
+        ..
+    } = *message;
+    let round = talk.round.as_ref()?;
+    let asked_since = |asked: DateTime<Utc>| asked >= round.asked;
+    let question = talk.question_at(at);
+    let rival = question.is_some_and(|question| asked_since(question.asked))
+        || talk
+            .checks
+            .last()
+            .is_some_and(|check| asked_since(check.asked));
+    let fresh = at >= round.asked && at - round.asked <= LASTS;
+    let orders = heard.ask.is_some() || heard.command.is_some() || !heard.named.is_empty();
+    if round.way != Way::Leaving || rival || !fresh || orders {
+        return None;
+    }
+    let tank = match round.step.as_str() {
+        step @ ("waste" | "fresh") => step,
+        _ => return None,
+    };
+    let left = |word: &&str| !desk.phrases.is("level", "left", &plain(word));
+    let words: Vec<&str> = text.split_whitespace().filter(left).collect();
+    let level = words.join(" ");
+    let is_more = words.len() < text.split_whitespace().count();
+    (is_more && is_level(desk.phrases, &level)).then(|| format!("{}: {tank} {level}", round.unit))
 }
 
 /// Returns the trailer and the tank of which a level was asked in words that were passed on: "how full is 12".

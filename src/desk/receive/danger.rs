@@ -366,6 +366,14 @@ pub(super) fn tell_unread(hearing: &Hearing<'_>, settled: &Settled, reply: &mut 
     }
     let reminder = format!("{unit}: {}", reply.voice.word(says));
     reply.lines.push(reminder);
+    if hearing
+        .desk
+        .phrases
+        .holds("withdraw", "confirms", hearing.text)
+    {
+        reply.say("danger-confirmed", &[]);
+        return tell_dispatchers(hearing, unit, "danger-confirmed-told", reply);
+    }
     let quote = reply.voice.quote(hearing.text.trim());
     reply.say("danger-unread", &[("quote", quote.into())]);
     tell_dispatchers(hearing, unit, "danger-unread-told", reply);

@@ -16,6 +16,8 @@ impl Came<'_> {
         let scale = self.fleet.style.temperature;
         let owned = self.owned(text);
         let text = owned.as_deref().unwrap_or(text);
+        let circuit = self.circuit_named(text);
+        let text = circuit.as_deref().unwrap_or(text);
         let placed = self.placed_outside(text);
         let text = placed.as_deref().unwrap_or(text);
         let mut heard = self.desk.reader.hear(text, scale);
@@ -26,8 +28,12 @@ impl Came<'_> {
             self.all_dead(text, &mut heard);
             self.crew_hurt(text, &mut heard);
             self.without_idioms(text, &mut heard);
+            self.without_other_openings(text, &mut heard);
+            self.aboard_on_the_road(text, &mut heard);
         }
-        if self.desk.answers.tells_of_an_order(text) {
+        // "12 parked at home" for the night
+        let at_home = self.desk.phrases.holds("home", "says", text);
+        if at_home || self.desk.answers.tells_of_an_order(text) {
             // it is the fire service or the police who arrived
             for entry in &mut heard.entries {
                 entry.events.retain(|event| *event != Event::Arrived);
@@ -111,6 +117,65 @@ impl Came<'_> {
         heard.entries.retain(|entry| !entry.is_empty());
     }
 
+    /// "Voy en camino con la 6 con negras a 3/4": that somebody drives is planned no more, and what is aboard is told of now.
+    fn aboard_on_the_road(&self, text: &str, heard: &mut Heard) {
+        let phrases = self.desk.phrases;
+        let nothing = heard.entries.is_empty() && heard.ask.is_none() && !heard.named.is_empty();
+        if !nothing || !phrases.holds("leave", "drives", text) {
+            return;
+        }
+        let fraction = text.split_whitespace().find(|word| word.contains('/'));
+        let level = |text: &str| {
+            let rest = phrases.without("leave", "drives", text);
+            // folding takes the stroke out of a level
+            match fraction {
+                Some(level) => rest.replace(&plain(level), level.trim_end_matches(['.', ',', '!'])),
+                None => rest,
+            }
+        };
+        let scale = self.fleet.style.temperature;
+        let told = self.desk.reader.hear(&level(text), scale);
+        let reads = |entry: &Entry| !entry.readings.is_empty() && entry.unit.is_some();
+        if told.unclear.is_empty() && told.entries.iter().any(reads) {
+            heard.entries = told.entries;
+            heard.set_aside.clear();
+        }
+    }
+
+    /// "12 closed the stall", "door blows open": a trailer is neither closed nor open by what is done to one thing of it.
+    fn without_other_openings(&self, text: &str, heard: &mut Heard) {
+        let of_opening = |event: &Event| matches!(event, Event::Closed | Event::InService);
+        let mut entries = heard.entries.iter();
+        if !entries.any(|entry| entry.events.iter().any(of_opening)) {
+            return;
+        }
+        let is = |list, word: &str| self.desk.phrases.is("opening", list, word);
+        let of_another = |clause: &str| -> Vec<bool> {
+            let folded = plain(clause);
+            let words: Vec<&str> = folded.split(' ').collect();
+            let behind = |at: usize| words[at + 1..].iter().find(|word| !is("between", word));
+            let before = |at: usize| words[..at].iter().rev().find(|word| !is("between", word));
+            let is_thing = |word: Option<&&str>| word.is_some_and(|word| is("things", word));
+            let openings = (0..words.len()).filter(|at| is("words", words[*at]));
+            openings
+                .map(|at| {
+                    // "the door wont latch, wind keeps blowing it open"
+                    let it = at > 0 && is("it", words[at - 1]);
+                    let named = || words[..at].iter().any(|word| is("things", word));
+                    is_thing(behind(at)) || is_thing(before(at)) || it && named()
+                })
+                .collect()
+        };
+        let clauses = text.split([',', '.', ';', '!', '\n']);
+        let openings: Vec<bool> = clauses.flat_map(of_another).collect();
+        if !openings.is_empty() && openings.iter().all(|another| *another) {
+            for entry in &mut heard.entries {
+                entry.events.retain(|event| !of_opening(event));
+            }
+            heard.entries.retain(|entry| !entry.is_empty());
+        }
+    }
+
     /// "think I smell gas in 12", "an hour ago a guest fell": a danger that is doubted or past is one to the desk, which
     /// sends nobody to have a look. What else is doubted stays so.
     fn dangers_all_the_same(&self, text: &str, heard: &mut Heard) {
@@ -152,6 +217,37 @@ impl Came<'_> {
             words[*at] = Cow::Owned(word.clone());
         }
         (!found.is_empty()).then(|| words.join(" "))
+    }
+
+    /// "12 reset breaker 3": the number behind a breaker is its circuit, where another word names the trailer or no trailer
+    /// bears that number. Returns the text with it said so; none where nothing is meant so.
+    fn circuit_named(&self, text: &str) -> Option<String> {
+        let phrases = self.desk.phrases;
+        let words: Vec<&str> = text.split_whitespace().collect();
+        let bare = |word: &str| word.trim_end_matches([',', '.', '!', ';', ':']).to_owned();
+        let is_known =
+            |word: &str| settle::known(self.fleet, &UnitName::new(&bare(word))).is_some();
+        let at = (1..words.len()).find(|at| {
+            let number = bare(words[*at]);
+            let circuit = matches!(number.as_str(), "1" | "2" | "3" | "4");
+            circuit && phrases.is("place", "breaker", &plain(words[*at - 1]))
+        })?;
+        let mut others = words.iter().enumerate().filter(|(n, _)| *n != at);
+        if is_known(words[at]) && !others.any(|(_, word)| is_known(word)) {
+            return None;
+        }
+        let (before, after) = words.split_at(at);
+        let hold = |list| {
+            before
+                .iter()
+                .any(|word| phrases.is("place", list, &plain(word)))
+        };
+        let joined = match (hold("breaker-resets"), hold("breaker-resets-es")) {
+            (true, _) => "on circuit",
+            (false, true) => "del circuito",
+            _ => return None,
+        };
+        Some(format!("{} {joined} {}", before.join(" "), after.join(" ")))
     }
 
     /// "12 dead, nothing works": no one thing of it is meant, but its power.

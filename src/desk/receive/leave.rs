@@ -26,6 +26,17 @@ impl Hearing<'_> {
     /// that are in are off their power. What was never said to be bad is not said to be mended.
     pub(super) fn as_it_goes(&self, settled: &mut Settled) {
         self.step_by_word(settled);
+        let says = |list| self.desk.phrases.holds("leave", list, self.text);
+        // "desconecté los cables y los guardé": the cords are put away, and no trailer in a yard
+        if says("things") && !says("yard") {
+            settled.amend_all(|_, entry| {
+                for event in &mut entry.events {
+                    if *event == Event::Returned {
+                        *event = Event::Stowed;
+                    }
+                }
+            });
+        }
         let alone = settled.reports.len() == 1;
         for (unit, _, entry) in &mut settled.reports {
             let stood = self.desk.book.unit(unit).map(|kept| kept.state());
@@ -173,7 +184,8 @@ impl Hearing<'_> {
 
     /// Notes which trailer is about to go, where the message says so and no report of it tells.
     pub(super) fn leaving(&mut self, settled: &mut Settled) {
-        if self.rolls(settled) || self.goes_with_its_report(settled) {
+        if self.drives_loaded(settled) || self.rolls(settled) || self.goes_with_its_report(settled)
+        {
             return;
         }
         let phrases = &self.desk.phrases;
@@ -283,6 +295,34 @@ impl Hearing<'_> {
             kind: PlanKind::Leave,
             text: self.text.trim().to_owned(),
         });
+    }
+
+    /// "On the road with 6, waste 3/4": it has left, and its waste is held against the limits of towing.
+    fn drives_loaded(&mut self, settled: &mut Settled) -> bool {
+        let phrases = &self.desk.phrases;
+        let drives = phrases.holds("leave", "drives", self.text)
+            && !phrases.holds("leave", "stands", self.text)
+            && !self.goes_not();
+        let asks = self.heard.ask.is_some() || self.heard.command.is_some();
+        let [(unit, _, entry)] = settled.reports.as_slice() else {
+            return false;
+        };
+        let keys = [ReadingKey::WastePct, ReadingKey::WasteGal];
+        let told = |key: &ReadingKey| entry.readings.value(*key);
+        let aboard = keys.iter().filter_map(told).any(|level| level > 0.0);
+        let moves = [Event::Left, Event::Arrived, Event::Returned];
+        let moved = moves.iter().any(|event| entry.events.contains(event));
+        let unit = unit.clone();
+        let named = self.names().contains(&unit);
+        let home = self.stage(&unit) == Some(Stage::Yard);
+        if !drives || asks || !aboard || moved || !named || home {
+            return false;
+        }
+        let entry = settled.report_on(&unit, self.inbound.at);
+        entry.events.push(Event::Left);
+        self.heard.set_aside.retain(|remark| remark.why != "plan");
+        self.heard.plans.retain(|plan| plan.kind != PlanKind::Other);
+        true
     }
 
     /// "16 rolling": one that is on the hook has left with that, as far as the book goes.

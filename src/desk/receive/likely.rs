@@ -3,6 +3,7 @@
 use chrono::TimeDelta;
 
 use super::Hearing;
+use super::at_site::units_at;
 use crate::dialogue::About;
 use crate::fleet::{Job, Role};
 use crate::heard::UnitName;
@@ -26,6 +27,12 @@ impl Hearing<'_> {
     /// Returns the trailers a sender most likely means: those they told of lately, those of their jobs, those beside them.
     /// Of somebody who has none it is one of those at a job, where these are few enough to be named.
     pub(in crate::desk) fn likely_units(&self) -> Vec<UnitName> {
+        if let Some(site) = &self.site {
+            let here = units_at(self.desk, &self.fleet, site, self.now);
+            if !here.is_empty() && here.len() <= MOST_LIKELY {
+                return here;
+            }
+        }
         let mut likely: Vec<UnitName> = Vec::new();
         let mut add = |unit: &UnitName| {
             if !likely.contains(unit) {

@@ -56,6 +56,10 @@ pub(super) struct Meaning {
     pub(super) left: Vec<String>,
     /// What it says of an incident whose facts are being asked.
     pub(super) fact: Option<incident::Said>,
+    /// The site, by id, by whose name it tells which trailer it means.
+    pub(super) site: Option<String>,
+    /// The site, by id, that a danger is told of beside a trailer which stands at another.
+    pub(super) elsewhere: Option<String>,
 }
 
 impl Meaning {
@@ -129,6 +133,8 @@ impl Meaning {
             also_ordered: Vec::new(),
             left: Vec::new(),
             fact: None,
+            site: None,
+            elsewhere: None,
         };
         if meaning.whole.is_none() {
             meaning.complete(came, scanned);
@@ -148,7 +154,37 @@ impl Meaning {
         meaning.also_done = meaning.further_done(came);
         meaning.take_as_fact(came);
         meaning.keep_dangers(came);
+        meaning.go_back_to(came);
+        meaning.take_unit_mended(came);
+        meaning.take_unit_at_site(came);
         meaning
+    }
+
+    /// "Ok back to 10 light": the check on that trailer goes on, and nothing is told to be back.
+    fn go_back_to(&mut self, came: &Came<'_>) {
+        let phrases = came.desk.phrases;
+        let Some(rest) = phrases.after("resume", "opens", came.text.trim()) else {
+            return;
+        };
+        let rest = phrases.after("resume", "article", rest).unwrap_or(rest);
+        let first = rest.split_whitespace().next().unwrap_or_default();
+        let name = UnitName::new(first.trim_end_matches([',', '.', ':', '!', 's']));
+        let Some(unit) = settle::known(came.fleet, &name) else {
+            return;
+        };
+        let checks = &mut self.talk.checks;
+        let Some(at) = checks.iter().rposition(|check| check.unit == *unit) else {
+            return;
+        };
+        if dangers_in(&self.heard) {
+            return;
+        }
+        let check = checks.remove(at);
+        checks.push(check);
+        self.talk.unit = Some((unit.clone(), came.inbound.at));
+        self.talk.question = None;
+        self.heard = nothing_in(&self.heard);
+        self.whole = phrases.each("resume", "asks").next().map(str::to_owned);
     }
 
     /// Keeps the dangers that are told inside an order ("tell nadia i smell gas at 12"): it is obeyed, and they are heard.

@@ -89,6 +89,10 @@ pub(super) struct Hearing<'a> {
     stands: Option<(UnitName, String)>,
     /// What it says of an incident whose facts are being asked.
     pub(super) fact: Option<incident::Said>,
+    /// The site, by id, by whose name it tells which trailer it means.
+    pub(super) site: Option<String>,
+    /// The site, by id, that a danger is told of beside a trailer which stands at another.
+    pub(super) elsewhere: Option<String>,
 }
 
 /// Works through one message.
@@ -176,6 +180,8 @@ fn hear(
         uncorrects: false,
         stands: None,
         fact: meaning.fact,
+        site: meaning.site,
+        elsewhere: meaning.elsewhere,
     };
     hearing.work(unreadable)
 }
@@ -223,6 +229,8 @@ impl Hearing<'_> {
             uncorrects: false,
             stands: None,
             fact: None,
+            site: None,
+            elsewhere: None,
         }
     }
 

@@ -101,8 +101,11 @@ impl Hearing<'_> {
     pub(super) fn take(&mut self) -> (Settled, Taken) {
         let said = self.said();
         let mut settled = self.settle();
-        self.at_the_site_named(&mut settled);
         standing::shut_by_order(self, &mut settled);
+        if walk::asks_of_a_thing(self).is_some() {
+            // "how do i know if its tripped" tells of no trip
+            settled = Settled::default();
+        }
         let part = self.pumped_in_part(&mut settled);
         self.fixed_where_it_was_wrong(&mut settled);
         let stands = self.stands_at(&mut settled);
@@ -407,6 +410,11 @@ impl Hearing<'_> {
             ends::tell(self, ending, &mut reply);
         }
         danger::tell_aired(settled, &mut reply);
+        self.tell_site_without_unit(settled, &mut reply);
+        self.tell_other_site(settled, &mut reply);
+        if taken.hazard.is_none() {
+            hazard::tell_strict(self, settled, &mut reply);
+        }
         place::tell(self, &mut reply);
         arrive::keep(
             self,

@@ -5,9 +5,9 @@ use super::round::{Round, no_reset};
 use super::said::is_trip;
 use super::{OPEN_AT_MOST, culprit, lately, left_off};
 use crate::dialogue::{Check, Course};
-use crate::finding::{Finding, FindingId};
+use crate::finding::{Finding, FindingId, TaskKind};
 use crate::fleet::Role;
-use crate::heard::{Fault, UnitName};
+use crate::heard::{Event, Fault, UnitName};
 use crate::rules::steps;
 
 impl Round<'_> {
@@ -67,7 +67,18 @@ impl Round<'_> {
                 .checks
                 .iter()
                 .position(|check| check.unit == unit && check.fault == fault);
-            if place.is_none() && self.is_left_off(&unit, fault) {
+            if place.is_none() && self.tripped_after_a_reset(&unit, fault) {
+                reply.say("walk-reset-once", &[]);
+                let action = match fault {
+                    Fault::GfciTrip => "trouble-gfci-trip-leave-off",
+                    _ => "trouble-breaker-trip-leave-off",
+                };
+                no_reset(&unit, fault, action, reply);
+                let check = self.new_check(unit, fault, None);
+                let what = format!("fault-{fault}");
+                self.call(&check, TaskKind::Electrician, &what, reply);
+                self.ended.push((check.unit, check.fault));
+            } else if place.is_none() && self.is_left_off(&unit, fault) {
                 let check = self.new_check(unit, fault, None);
                 self.no_third(&check, reply);
                 self.ended.push((check.unit, check.fault));
@@ -133,6 +144,18 @@ impl Round<'_> {
         let answers = &self.hearing.desk.answers;
         let twice = || answers.says("trip", "reset-twice", self.hearing.text);
         is_trip(fault) && (stood && left_off::waits_for_one(self.hearing, unit) || twice())
+    }
+
+    /// Tells whether a breaker or a GFCI is told to have tripped again after it was reset: it is not reset once more.
+    fn tripped_after_a_reset(&self, unit: &UnitName, fault: Fault) -> bool {
+        let (answers, text) = (&self.hearing.desk.answers, self.hearing.text);
+        let mut cases = self.cases.iter();
+        let done = cases
+            .any(|case| case.unit == *unit && case.report.events.contains(&Event::BreakerReset));
+        is_trip(fault)
+            && (done || answers.resets_told(text) > 0)
+            && answers.says("trip", "after-reset", text)
+            && !answers.says("trip", "reset-twice", text)
     }
 
     /// Finds the course of its own that a check takes by the words of the message, and says its first words.

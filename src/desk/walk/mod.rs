@@ -27,6 +27,7 @@ mod round;
 mod said;
 pub(super) mod stand;
 mod take;
+mod thing;
 mod trips;
 mod values;
 mod verdict;
@@ -44,6 +45,7 @@ use said::Said;
 pub(super) use take::Took;
 use take::names_its_unit;
 pub(super) use take::{answers_in_own_words, take};
+pub(super) use thing::asked as asks_of_a_thing;
 pub(super) use values::{Values, written_out};
 
 use super::answer::Reply;
@@ -220,6 +222,8 @@ impl Round<'_> {
         let interrupted = |check: &Check| danger::stands_between(hearing, check);
         if self.waits_for_people(reply) || self.checks.last().is_some_and(interrupted) {
             self.checks.iter_mut().for_each(|check| check.waits = true);
+        } else if took.is_none() && thing::tell(hearing, reply) {
+            self.ask(reply, before, true);
         } else if reply.walked || self.checks.last().is_some_and(here) {
             let shortly = took.is_some_and(|took| took.is(Said::Unclear));
             if matches!(hearing.heard.ask, Some(Ask::Why { .. })) {

@@ -60,6 +60,12 @@ pub(super) fn number_of(round: &Round, number: f64) -> Option<Entry> {
         }
         _ => return None,
     };
+    // "1/4" is a quarter of the tank, and not a quarter of a percent
+    let is_level = matches!(key, ReadingKey::WastePct | ReadingKey::FreshPct);
+    let number = match is_level && number > 0.0 && number < 1.0 {
+        true => number * 100.0,
+        false => number,
+    };
     if !key.plausible().contains(&number) {
         return None;
     }

@@ -180,8 +180,10 @@ fn bare(hearing: &Hearing<'_>, settled: &Settled, round: &Round) -> Option<Said>
     let told = reports.all(|(unit, _, entry)| *unit == round.unit && of_opening(entry));
     let heard = &hearing.heard;
     let asks = heard.ask.is_some() || heard.command.is_some() || settled.homeless.is_some();
+    // "salgo ya" is no "ya"
+    let goes = hearing.desk.phrases.holds("leave", "says", hearing.text);
     // "packing up 12" is no 12 % off level
-    if !told || asks || super::names_its_unit(hearing) || hearing.packs_up() {
+    if !told || asks || goes || super::names_its_unit(hearing) || hearing.packs_up() {
         return None;
     }
     let answers = &hearing.desk.answers;

@@ -342,7 +342,7 @@ fn culprit<'a>(
 /// Tells whether all that a message plans or asks for is what the reader could place nowhere else.
 fn only_wishes(hearing: &Hearing<'_>) -> bool {
     let mut plans = hearing.heard.plans.iter();
-    plans.all(|plan| plan.kind == PlanKind::Other)
+    plans.all(|plan| matches!(plan.kind, PlanKind::Other | PlanKind::Well))
 }
 
 /// Tells whether a message answers the step that waits for its sender by words of the step's own.

@@ -71,7 +71,7 @@ const TOLD: &[(&str, &str, &str)] = &[
 ];
 
 const HARMLESS: &[(&str, &str)] = &[
-    ("tobin", "12 smells like the drain, rotten eggs"),
+    ("tobin", "12 smells like the drain a bit"),
     ("tobin", "12 no gas smell"),
     (
         "tobin",
