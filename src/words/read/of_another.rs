@@ -41,7 +41,7 @@ pub(super) fn settle(spelt: &Spelt<'_>, placed: &mut [Placed]) {
             {
                 Value::Unclear("done-in-part")
             }
-            ReadingKey::WastePct | ReadingKey::FreshPct if spelt.from_the_top(at) => {
+            ReadingKey::WastePct | ReadingKey::FreshPct if spelt.is_from_the_top(at) => {
                 Value::Unclear("percent-or-gallons")
             }
             ReadingKey::PressurePsi if spelt.names_a_range(at) => Value::Label,
@@ -151,7 +151,7 @@ impl Spelt<'_> {
     }
 
     /// "waste 6 inches from the top": of a ruler, and no level.
-    fn from_the_top(&self, at: usize) -> bool {
+    fn is_from_the_top(&self, at: usize) -> bool {
         self.behind(at)
             .next()
             .is_some_and(|i| self.says(i, Sense::InchesFrom))
