@@ -141,6 +141,20 @@ impl Reader {
             heard.plans.splice(..0, pasted.plans);
             return heard;
         }
+        if let Some((report, talk)) = weather::beside_words(text)
+            && let Some(mut pasted) = weather::pasted(&report)
+        {
+            // "12: METAR ...": whose air it is
+            let mut heard = self.read(&talk, scale).heard;
+            if let [unit] = heard.named.as_slice() {
+                let entries = pasted.entries.iter_mut();
+                entries.for_each(|entry| entry.unit = Some(unit.clone()));
+            }
+            heard.unclear.clear();
+            heard.entries.splice(..0, pasted.entries);
+            heard.plans.splice(..0, pasted.plans);
+            return heard;
+        }
         if let Some(heard) = weather::pasted(text) {
             return heard;
         }

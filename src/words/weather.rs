@@ -4,6 +4,8 @@
 //! Annex 3, Appendices 3 and 5; WMO No. 306, Volume I.1, Part A: `27015G25KT` wind, direction then speed; `M05/M08` air and
 //! dew point in whole °C, `M` for below zero; `TX02/1721Z TNM08/1712Z` the highest and lowest with day and hour.
 
+use std::borrow::Cow;
+
 use super::senses::{Sense, Senses};
 use crate::heard::{Entry, Heard, Plan, PlanKind, ReadingKey};
 use crate::quantity::{TemperatureScale, f_from_c, rounded};
@@ -77,10 +79,44 @@ pub(super) fn with_talk(text: &str) -> Option<(&str, &str)> {
     (pasted(report).is_some() && !talk.is_empty()).then_some((report, talk))
 }
 
+/// Parts a line into a report in capitals and the words around it, "12: METAR KPLB ...", "METAR for 21: KPLB ...",
+/// "METAR KPLB ... unit 12"; none where it is not both.
+pub(super) fn beside_words(text: &str) -> Option<(String, String)> {
+    const LEAD: usize = 6;
+    // most messages hold no report, and are left at once
+    if !text.split_whitespace().take(2 * LEAD).any(is_stamp) {
+        return None;
+    }
+    let groups: Vec<&str> = text.split_whitespace().collect();
+    let small = |group: &&str| group.contains(|c: char| c.is_lowercase());
+    let name = |group: &str| matches!(group, "METAR" | "SPECI" | "TAF");
+    let of = |from: usize| {
+        let rest = &groups[from..];
+        let end = rest
+            .iter()
+            .position(|group| small(&group))
+            .unwrap_or(rest.len());
+        let lead = groups[..from].iter().chain(&rest[end..]);
+        let talk: Vec<&str> = lead.copied().filter(|group| !name(group)).collect();
+        // its name may stand in the words before it
+        let named = groups[..from]
+            .iter()
+            .find(|group| name(group))
+            .unwrap_or(&"METAR");
+        let report = match name(rest.first()?) {
+            true => rest[..end].join(" "),
+            false => format!("{named} {}", rest[..end].join(" ")),
+        };
+        let both = pasted(&report).is_some() && !talk.is_empty();
+        both.then(|| (report, talk.join(" ")))
+    };
+    (0..groups.len().min(LEAD)).find_map(of)
+}
+
 /// Returns the day of the month, hour and minute, UTC, at which a pasted METAR or SPECI observed the air; none of a TAF,
 /// which tells of hours to come.
 pub fn observed_at(text: &str) -> Option<(u32, u32, u32)> {
-    let upper = text.trim().to_uppercase();
+    let upper = alone(text).trim().to_uppercase();
     if upper.starts_with("TAF") {
         return None;
     }
@@ -89,13 +125,21 @@ pub fn observed_at(text: &str) -> Option<(u32, u32, u32)> {
     Some((part(0)?, part(2)?, part(4)?))
 }
 
+/// Returns a report without the words around it.
+fn alone(text: &str) -> Cow<'_, str> {
+    match beside_words(text) {
+        Some((report, _)) => Cow::Owned(report),
+        None => Cow::Borrowed(text),
+    }
+}
+
 /// A day of the month and an hour, as forecasts tell them.
 type DayHour = (u32, u32);
 
 /// Returns when the lowest temperature of a pasted forecast is expected, and when the forecast ends: day of the month and
 /// hour, UTC. None where the text is no forecast.
 pub fn forecast_for(text: &str) -> Option<(Option<DayHour>, Option<DayHour>)> {
-    let upper = text.trim().to_uppercase();
+    let upper = alone(text).trim().to_uppercase();
     if !upper.starts_with("TAF") {
         return None;
     }
@@ -137,10 +181,6 @@ fn body(upper: &str) -> Option<Vec<&str>> {
     let is_station = station.len() == 4
         && station.starts_with(|c: char| c.is_ascii_uppercase())
         && station.chars().all(|c| c.is_ascii_alphanumeric());
-    let is_stamp = |stamp: &str| {
-        let digits = stamp.strip_suffix('Z').unwrap_or_default();
-        digits.len() == 6 && digits.bytes().all(|b| b.is_ascii_digit())
-    };
     // one that was shortened may have lost its time, and not its name
     let is_span = |span: &str| {
         let (from, to) = span.split_once('/').unwrap_or_default();
@@ -150,6 +190,12 @@ fn body(upper: &str) -> Option<Vec<&str>> {
     let next = *groups.peek()?;
     let known = is_stamp(next) || named && (is_span(next) || wind(next).is_some());
     (is_station && known).then(|| groups.collect())
+}
+
+/// Tells whether a group is a day and a time: `242253Z`.
+fn is_stamp(group: &str) -> bool {
+    let digits = group.strip_suffix('Z').unwrap_or_default();
+    digits.len() == 6 && digits.bytes().all(|b| b.is_ascii_digit())
 }
 
 /// Reads the air in tenths out of a report's remarks, `T11831206`, where the report itself has none.

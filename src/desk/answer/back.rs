@@ -1,5 +1,7 @@
 //! Tasks called done, and reports taken back.
 
+use std::collections::BTreeSet;
+
 use chrono::{DateTime, TimeDelta, Utc};
 
 use super::reply::Reply;
@@ -179,6 +181,15 @@ pub(super) fn undo(hearing: &Hearing<'_>, reply: &mut Reply<'_>, records: &mut V
     withdrawn::tell(hearing, &dangers, None, reply, records);
     withdrawn::ask(&dangers, reply);
     reply.say("undone", &[("time", sent.at.into()), ("what", what.into())]);
+    // what holds again, and when the tank fills by what is left
+    let units: BTreeSet<&UnitName> = told.iter().map(|(unit, ..)| unit).collect();
+    for case in units
+        .iter()
+        .filter_map(|unit| hearing.without(unit, sent.keys()))
+    {
+        reply.beside.extend(case.findings());
+        reply.foresee(&case);
+    }
     walk::stand::began_with(hearing, &told, reply);
 }
 

@@ -225,6 +225,27 @@ impl Hearing<'_> {
         })
     }
 
+    /// Opens the case of a trailer as it stands without what was sent under `keys`.
+    pub(in crate::desk) fn without<'k>(
+        &self,
+        unit: &UnitName,
+        keys: impl Iterator<Item = &'k MessageKey>,
+    ) -> Option<Case> {
+        let mut kept = self.desk.book.unit(unit)?.clone();
+        keys.for_each(|key| kept.take_back(key));
+        let state = kept.state().clone();
+        Some(Case::new(
+            self.desk,
+            &self.fleet,
+            unit,
+            self.now,
+            (state.clone(), state),
+            Entry::default(),
+            Vec::new(),
+            Occasion::Asked,
+        ))
+    }
+
     /// Opens the case of a trailer as it stands.
     pub(super) fn standing(&self, unit: &UnitName) -> Case {
         Case::standing(self.desk, &self.fleet, unit, self.now, Occasion::Report)
