@@ -17,7 +17,7 @@ const WATER_F: f64 = 50.0;
 /// The hose most crews carry, in.
 const USUAL_BORE_IN: f64 = 0.75;
 
-/// Plan to 40 °F, soon to 32, now at 28 with wind or a standing hose, at 20 in any case, and at 32 without power.
+/// Of the air read today, or of a low that is foretold: plan to 40 °F, soon to 32, now at 28 with wind or a standing hose, at 20 in any case, and at 32 without power.
 pub(super) fn freeze_soon(s: &Situation<'_>) -> Option<Finding> {
     if !bears(s) || s.winterized() {
         return None;
@@ -38,7 +38,7 @@ pub(super) fn freeze_soon(s: &Situation<'_>) -> Option<Finding> {
         || (cold.air_f <= HOSE_F && (wind_mph >= WINDY_MPH || hose_stands))
         || dead;
     let urgency = match cold.air_f {
-        _ if urgent && !cold.tonight => Urgency::Now,
+        _ if urgent => Urgency::Now,
         f if f <= FREEZE_F => Urgency::Soon,
         _ => Urgency::Plan,
     };

@@ -181,6 +181,7 @@ pub(super) fn no_cold_package(s: &Situation<'_>) -> Option<Finding> {
     let cold = Cold::of(s)?;
     let (urgency, says) = match cold.air_f {
         f if f <= DEEP_F && !cold.tonight => (Urgency::Now, "cold-no-cold-package-now"),
+        f if f <= DEEP_F => (Urgency::Now, "cold-no-cold-package-tonight"),
         f if f <= FREEZE_F && cold.tonight => (Urgency::Soon, "cold-no-cold-package-tonight"),
         f if f <= FREEZE_F => (Urgency::Soon, "cold-no-cold-package-soon"),
         f if f <= CHILL_F => (Urgency::Plan, "cold-no-cold-package-plan"),
@@ -193,23 +194,18 @@ pub(super) fn no_cold_package(s: &Situation<'_>) -> Option<Finding> {
     Some(Finding::new(FindingId::ColdNoColdPackage, Level::Notice, urgency, facts).says(says))
 }
 
-/// No package and 0 °F or less: stop, drain, winterize or withdraw. A low to come tonight: soon.
+/// No package and 0 °F or less, read or foretold: stop, drain, winterize or withdraw.
 pub(super) fn winterize(s: &Situation<'_>) -> Option<Finding> {
     if s.spec.cold.package || !bears(s) || s.winterized() {
         return None;
     }
     let cold = Cold::of(s).filter(|cold| cold.air_f <= DEEP_F)?;
-    let urgency = if cold.tonight {
-        Urgency::Soon
-    } else {
-        Urgency::Now
-    };
     let facts = cold
         .state(s, Facts::new())
         .limit("limit", DEEP_F, Measure::DegF)
         .by("formula-no-package", "common practice, no source");
     Some(
-        Finding::new(FindingId::ColdWinterize, Level::Notice, urgency, facts)
+        Finding::new(FindingId::ColdWinterize, Level::Notice, Urgency::Now, facts)
             .cautions(&[
                 Caution::HeaterDry,
                 Caution::Scald,

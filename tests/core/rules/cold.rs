@@ -80,11 +80,13 @@ fn an_air_of_another_day_is_not_guessed() {
 }
 
 #[test]
-fn a_low_to_come_is_soon_at_most() {
+fn a_low_to_come_counts_as_the_air_does() {
     let found = unit("12").hears(WINTER, said().read(R::AirF, 45.0).read(R::LowF, 12.0));
     found
-        .has(Id::ColdFreezeSoon, Urgency::Soon)
+        .has(Id::ColdFreezeSoon, Urgency::Now)
         .says(Id::ColdFreezeSoon, "cold-freeze-soon-tonight");
+    let low = |low| unit("12").hears(WINTER, said().read(R::AirF, 45.0).read(R::LowF, low));
+    low(30.0).has(Id::ColdFreezeSoon, Urgency::Soon);
     unit("12")
         .hears(WINTER, said().read(R::LowF, 41.0))
         .lacks(Id::ColdFreezeSoon);
