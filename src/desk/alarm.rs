@@ -11,7 +11,7 @@ use super::others::other_dispatchers;
 use super::receive::{Hearing, Texted};
 use super::situate::Case;
 use super::tick::{may_speak, of_task, silence_key};
-use crate::book::{Alarm, AlarmChange, Record, TaskChange};
+use crate::book::{Alarm, AlarmChange, PowerState, Record, TaskChange};
 use crate::finding::{Finding, FindingId, Level, TaskKind, Urgency};
 use crate::fleet::{CrewMember, Role};
 use crate::heard::{Command, CommandName, Event, Fault, UnitName};
@@ -262,10 +262,17 @@ pub(super) fn no_heat_text(case: &Case, air_f: f64, who: &str, voice: &Voice<'_>
         ("value", Arg::Number(air_f, Measure::DegF)),
         ("who", voice.person(who).into_owned().into()),
     ];
-    let mut key = "alarm-no-heat";
+    let dead = is_dead(case);
+    let mut key = match dead {
+        true => "alarm-no-power-frost",
+        false => "alarm-no-heat",
+    };
     if let Some(place) = case.place() {
         args.push(("site", place.into()));
-        key = "alarm-no-heat-site";
+        key = match dead {
+            true => "alarm-no-power-frost-site",
+            false => "alarm-no-heat-site",
+        };
     }
     voice.say(key, &args)
 }
@@ -285,8 +292,12 @@ pub(super) fn freezes(finding: &Finding) -> bool {
 
 /// Tells whether a trailer was reported to have no heat: its heater off, its rooms cold, or no power.
 pub(super) fn is_without_heat(case: &Case) -> bool {
-    let lost = [Fault::NoHeat, Fault::NoPower];
-    case.now.heater_off() || lost.iter().any(|fault| case.now.has(*fault))
+    case.now.heater_off() || case.now.has(Fault::NoHeat) || is_dead(case)
+}
+
+/// Tells whether the trailer's power was lost, by whatever word: an electric heater is off with it.
+fn is_dead(case: &Case) -> bool {
+    matches!(case.now.power(), PowerState::Lost(_))
 }
 
 /// Tells whether an alarm was said so lately that it is not raised anew.

@@ -194,7 +194,9 @@ impl Board {
             let told_since = *kind == TaskKind::PumpOut
                 && task.called.is_some_and(|called| called > done)
                 && task.promised.is_some_and(|at| at > self.at);
-            if does(entry, now, *kind, task.finding) && !told_since {
+            // a pump-out told late does not empty what has filled since
+            let filled = *kind == TaskKind::PumpOut && now.filled_since(done);
+            if does(entry, now, *kind, task.finding) && !told_since && !filled {
                 let change = TaskChange::Done {
                     id: task.id,
                     by: self.by.clone(),

@@ -148,6 +148,15 @@ impl UnitState {
         })
     }
 
+    /// Tells whether the waste gauge was read at half or more after a pump-out of `pumped`, which was told late then.
+    pub fn filled_since(&self, pumped: DateTime<Utc>) -> bool {
+        const HALF: f64 = 50.0;
+        let reads = self.waste_reads();
+        reads
+            .last()
+            .is_some_and(|(at, pct)| *at > pumped && *pct >= HALF)
+    }
+
     /// Returns the waste gauge readings, % as shown, since the last pump-out, oldest first.
     pub fn waste_reads(&self) -> Vec<(DateTime<Utc>, f64)> {
         let since = self.last_pumped().map(|(at, _)| at);

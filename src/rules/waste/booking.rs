@@ -33,7 +33,12 @@ const READINGS: &[ReadingKey] = &[
 /// Plan from 50 %, soon from 75 %, now when the truck's notice is used up and the tank would be full before the job ends.
 pub(super) fn book_pump_out(s: &Situation<'_>) -> Option<Finding> {
     // on the hook the rules of towing speak of what is aboard
-    if !s.touches(READINGS, &[Event::InService], &[]) || s.now.stage() == Stage::Hitched {
+    let late = s.report.events.contains(&Event::WastePumped)
+        && s.now
+            .last_pumped()
+            .is_some_and(|(at, _)| s.now.filled_since(at));
+    let bears = late || s.touches(READINGS, &[Event::InService], &[]);
+    if !bears || s.now.stage() == Stage::Hitched {
         return None;
     }
     let booking = Booking::weigh(s)?;
