@@ -2804,6 +2804,7 @@ speak-alone-cold = Feels like { $value }: skin can freeze in { $count } min. I m
 speak-alone-again = Good. I ask you again at { $time }. "ok" stops it.
 speak-alone-again-until = Good. I still ask you at { $time }. "stop" ends it.
 speak-alone-moved = Your clock: I ask you next at { $time }.
+alone-works-till = working alone till { $time }
 speak-alone-over = Good. The clock is off.
 speak-alone-unsure = All well? Then send "ok". I passed your words to { $names }. In trouble? Write "help", or call the emergency number.
 speak-alone-words = { $who } works alone, was asked, and wrote { $quote }. I do not know if that means well. Phone them now.

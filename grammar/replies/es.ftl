@@ -2802,6 +2802,7 @@ speak-alone-cold = Se siente como { $value }: la piel se puede congelar en { $co
 speak-alone-again = Bien. Le pregunto otra vez a las { $time }. "ok" lo para.
 speak-alone-again-until = Bien. Le sigo preguntando a las { $time }. "alto" lo para.
 speak-alone-moved = Su reloj: le pregunto a las { $time }.
+alone-works-till = trabajando solo hasta las { $time }
 speak-alone-over = Bien. Ya no corre el reloj.
 speak-alone-unsure = ¿Todo bien? Entonces mande "ok". Le paso sus palabras { $names }. ¿En apuros? Escriba "ayuda", o llame al número de emergencia.
 speak-alone-words = { $who } trabaja a solas. Le pregunté y escribió { $quote }. No sé si eso es que está bien. Llámele ya.

@@ -92,10 +92,7 @@ pub(super) fn beside_words(text: &str) -> Option<(String, String)> {
     let name = |group: &str| matches!(group, "METAR" | "SPECI" | "TAF");
     let of = |from: usize| {
         let rest = &groups[from..];
-        let end = rest
-            .iter()
-            .position(|group| small(&group))
-            .unwrap_or(rest.len());
+        let end = rest.iter().position(&small).unwrap_or(rest.len());
         let lead = groups[..from].iter().chain(&rest[end..]);
         let talk: Vec<&str> = lead.copied().filter(|group| !name(group)).collect();
         // its name may stand in the words before it

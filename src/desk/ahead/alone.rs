@@ -27,8 +27,6 @@ const WIND_TAKEN_MPH: f64 = 10.0;
 const AIR_LASTS: TimeDelta = TimeDelta::hours(6);
 /// The hours in which few are about: the clock is offered unasked, local time.
 const NIGHT: (u32, u32) = (22, 5);
-/// What somebody does whose clock was given another end.
-const WATCHED: &str = "working alone";
 /// It is offered once in this long.
 const OFFER_EVERY: TimeDelta = TimeDelta::hours(12);
 
@@ -226,12 +224,15 @@ fn answered(
     }
     if let Some(ends) = lone::new_end(hearing) {
         let zone = hearing.fleet.zone_at(clock.unit.as_ref(), ends);
-        let told = ends.with_timezone(&zone).format("%H:%M");
+        let told = ends.with_timezone(&zone).format("%H:%M").to_string();
+        let why = reply
+            .voice
+            .say("alone-works-till", &[("time", told.into())]);
         let left = (ends - hearing.inbound.at).num_minutes().max(1);
         let left: u32 = left.try_into().unwrap_or(clock.minutes);
         let every = lone::interval(hearing.desk.phrases, clock.why.text());
         let next = Alone {
-            why: Personal::new(format!("{} till {told}", WATCHED)),
+            why: Personal::new(why),
             ..fresh(
                 hearing,
                 clock.unit.clone(),

@@ -160,11 +160,11 @@ pub(super) fn undo(hearing: &Hearing<'_>, reply: &mut Reply<'_>, records: &mut V
         key: sent.key.clone(),
     });
     reply.undone = true;
-    let mut keys: Vec<MessageKey> = sent.keys().cloned().collect();
+    let keys: Vec<MessageKey> = sent.keys().cloned().collect();
     // "done 4" and then the gallons are one pump-out
-    keys.extend(done_before_the_load(hearing, sent));
-    reply.board.reopen(&keys);
-    keys.truncate(sent.keys().count());
+    let mut closed_by = keys.clone();
+    closed_by.extend(done_before_the_load(hearing, sent));
+    reply.board.reopen(&closed_by);
     reply.board.take_back(&keys, |_| false);
     let worked: (DateTime<Utc>, DateTime<Utc>) = (sent.at, sent.worked.unwrap_or(sent.at));
     reply.board.restore(&sent.tasks_before, worked);

@@ -103,7 +103,7 @@ pub(super) fn asked_of_a_day(hearing: &Hearing<'_>, reply: &mut Reply<'_>) -> bo
 /// How many of a day's reports are told.
 const REPORTS: usize = 12;
 
-/// Lists what somebody reported today, by their own clock.
+/// Lists what somebody reported today, by the clock of the fleet.
 fn did_today(hearing: &Hearing<'_>, member: &CrewMember, reply: &mut Reply<'_>) {
     let zone = hearing.fleet.time_zone;
     let day = |at: DateTime<Utc>| at.with_timezone(&zone).date_naive();

@@ -11,12 +11,12 @@ use crate::reply::Voice;
 pub(super) fn said(hearing: &Hearing<'_>, settled: &Settled, voice: &Voice<'_>) -> Option<String> {
     let text = hearing.text.trim();
     let fleet = &hearing.fleet;
-    let mut named: Vec<String> = Vec::new();
-    named.extend(fleet.crew.values().map(|member| plain(&member.name)));
-    named.extend(fleet.sites.values().map(|site| plain(&site.name)));
-    let named: Vec<&str> = named.iter().flat_map(|name| name.split(' ')).collect();
-    let is_name =
-        |word: &str| named.contains(&word) || settle::known(fleet, &UnitName::new(word)).is_some();
+    let is_name = |word: &str| {
+        let people = fleet.crew.values().map(|member| &member.name);
+        let mut names = people.chain(fleet.sites.values().map(|site| &site.name));
+        settle::known(fleet, &UnitName::new(word)).is_some()
+            || names.any(|name| plain(name).split(' ').any(|part| part == word))
+    };
     if is_talk(hearing.desk.phrases, text, is_name) {
         return None;
     }
@@ -38,8 +38,8 @@ fn is_talk(phrases: &Phrases, text: &str, is_name: impl Fn(&str) -> bool) -> boo
     let mut words = rest.split(' ').filter(|word| !word.is_empty());
     words.all(|word| {
         word.contains(|c: char| c.is_ascii_digit())
-            || is_name(word)
             || phrases.is("unplaced", "idle", word)
+            || is_name(word)
     })
 }
 

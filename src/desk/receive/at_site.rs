@@ -6,9 +6,8 @@ use chrono::{DateTime, TimeDelta, Utc};
 use super::super::answer::Reply;
 use super::super::phrases::plain;
 use super::super::settle::{self, Settled};
-use super::super::{Desk, hazard, sites};
+use super::super::{Desk, sites};
 use super::Hearing;
-use super::hear::dangers_in;
 use super::meaning::{Came, Meaning};
 use crate::finding::Level;
 use crate::fleet::{Fleet, Site};
@@ -24,10 +23,10 @@ const LONG: usize = 5;
 impl Meaning {
     /// Takes the trailer of the site that a message names for the one it means, where it names none. Of several there it is
     /// the one last talked about; a danger is given to the first of them rather than to none.
-    pub(super) fn take_unit_at_site(&mut self, came: &Came<'_>) {
+    pub(super) fn take_unit_at_site(&mut self, came: &Came<'_>, danger: bool) {
         let text = self.whole.as_deref().unwrap_or(came.text);
         let is_known = |name: &UnitName| settle::known(came.fleet, name).is_some();
-        self.elsewhere = self.other_site(came, text);
+        self.elsewhere = danger.then(|| self.other_site(came, text)).flatten();
         let heard = &self.heard;
         if heard.named.iter().any(is_known)
             || heard.command.is_some()
@@ -36,7 +35,6 @@ impl Meaning {
             return;
         }
         let text = self.whole.as_deref().unwrap_or(came.text);
-        let danger = dangers_in(heard) || hazard::is_told_in(text);
         let reports = heard.entries.iter().any(|entry| !Entry::is_empty(entry));
         // a danger is not left without a place for a name that nobody bears: "fire at quince terrace"
         if !(danger || reports && heard.named.is_empty()) {
@@ -79,12 +77,11 @@ impl Meaning {
 }
 
 impl Meaning {
-    /// Takes the trailer that is named last where the first was a slip: "12 guy collapsed, its 23 sorry".
+    /// Takes the trailer that is named last where the first was a slip in a danger: "12 guy collapsed, its 23 sorry".
     pub(super) fn take_unit_mended(&mut self, came: &Came<'_>) {
         let text = self.whole.as_deref().unwrap_or(came.text);
-        let danger = dangers_in(&self.heard) || hazard::is_told_in(text);
         let known = |name: &UnitName| settle::known(came.fleet, name).cloned();
-        let Some(first) = self.heard.named.iter().find_map(known).filter(|_| danger) else {
+        let Some(first) = self.heard.named.iter().find_map(known) else {
             return;
         };
         let mended = |tail: &str| {
@@ -121,7 +118,7 @@ impl Meaning {
         let heard = &self.heard;
         let known = |name: &UnitName| settle::known(came.fleet, name).cloned();
         let unit = heard.named.iter().find_map(known)?;
-        if heard.command.is_some() || !(dangers_in(heard) || hazard::is_told_in(text)) {
+        if heard.command.is_some() {
             return None;
         }
         let site = came.site_told(text)?;

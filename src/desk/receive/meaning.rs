@@ -8,8 +8,8 @@ use super::super::joined::Joined;
 use super::super::others::called;
 use super::super::phrases::{is_marked, plain};
 use super::super::{
-    Desk, ahead, alarm, answer, assign, crew, days, incident, joined, orders, relay, settle, sites,
-    standing, truck, walk,
+    Desk, ahead, alarm, answer, assign, crew, days, hazard, incident, joined, orders, relay,
+    settle, sites, standing, truck, walk,
 };
 use super::hear::{add_dangers, dangers_in};
 use super::{also, asked, bare};
@@ -155,8 +155,12 @@ impl Meaning {
         meaning.take_as_fact(came);
         meaning.keep_dangers(came);
         meaning.go_back_to(came);
-        meaning.take_unit_mended(came);
-        meaning.take_unit_at_site(came);
+        let text = meaning.whole.as_deref().unwrap_or(came.text);
+        let danger = dangers_in(&meaning.heard) || hazard::is_told_in(text);
+        if danger {
+            meaning.take_unit_mended(came);
+        }
+        meaning.take_unit_at_site(came, danger);
         meaning
     }
 

@@ -307,15 +307,7 @@ impl<'t> Reading<'t> {
         drop_beside_unplaced(&self.items, &mut placed);
         doubted_again(&self.items, scopes, &mut placed);
         placed.retain(|p| !doubtful.contains(&p.at));
-        of_another::settle(
-            &of_another::Spelt {
-                text: &self.normal.text,
-                tokens: &self.tokens,
-                items: &self.items,
-                senses: &reader.senses,
-            },
-            &mut placed,
-        );
+        of_another::settle(self, &reader.senses, &mut placed);
         doubt::contradicted_label(&self.items, &mut placed);
         doubt::gusts_over_winds(&self.items, &mut placed);
         let mut found = pair::statements(&self.items, scopes, &reader.pairs);

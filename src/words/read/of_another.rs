@@ -1,11 +1,11 @@
 //! Values that belong to another thing than the reading they would be taken for: how cold the bay is, the truck's own
 //! tank, what was used of a tank and not what is in it.
 
+use super::Reading;
 use crate::heard::ReadingKey;
 use crate::words::attach::{Placed, Value};
 use crate::words::concept::{Concept, Mark, Noun, Unit};
 use crate::words::item::{Item, What};
-use crate::words::lex::Token;
 use crate::words::senses::{Sense, Senses};
 
 /// How many words are looked at behind a number, or behind a thing.
@@ -13,16 +13,20 @@ const FEW: usize = 4;
 /// How far, in items, the tank of a level may stand before it.
 const REACH: usize = 6;
 
-/// The items with the text they were read from.
-pub(super) struct Spelt<'a> {
-    pub text: &'a str,
-    pub tokens: &'a [Token],
-    pub items: &'a [Item],
-    pub senses: &'a Senses,
+/// A reading with the senses of its words.
+struct Around<'a> {
+    reading: &'a Reading<'a>,
+    items: &'a [Item],
+    senses: &'a Senses,
 }
 
 /// Asks about such values, or leaves them out.
-pub(super) fn settle(spelt: &Spelt<'_>, placed: &mut [Placed]) {
+pub(super) fn settle(reading: &Reading<'_>, senses: &Senses, placed: &mut [Placed]) {
+    let spelt = Around {
+        reading,
+        items: &reading.items,
+        senses,
+    };
     for p in placed {
         let Value::Reading(key, _) = p.value else {
             continue;
@@ -50,14 +54,9 @@ pub(super) fn settle(spelt: &Spelt<'_>, placed: &mut [Placed]) {
     }
 }
 
-impl Spelt<'_> {
+impl Around<'_> {
     fn says(&self, at: usize, sense: Sense) -> bool {
-        self.senses.has(self.spelt(at), sense)
-    }
-
-    fn spelt(&self, at: usize) -> &str {
-        let item = &self.items[at];
-        &self.text[self.tokens[item.first].start..self.tokens[item.end - 1].end]
+        self.senses.has(self.reading.spelt(at), sense)
     }
 
     /// Returns the items before `at` in its clause, the nearest first.
@@ -83,7 +82,8 @@ impl Spelt<'_> {
     /// "12 20 below freezing": how far below, and of which scale is not said.
     fn below_freezing(&self, at: usize) -> bool {
         // the words that made it minus twenty are no items any more
-        let after = &self.text[self.tokens[self.items[at].end - 1].end..];
+        let (_, end) = self.reading.token_range(self.items[at].end - 1);
+        let after = &self.reading.folded()[end..];
         let after: Vec<&str> = after.split_whitespace().take(FEW).collect();
         let after = after.join(" ");
         let mut below = self.senses.of(Sense::Freezing).iter();

@@ -30,7 +30,6 @@ impl Words<'_> {
         self.of_others(at);
         self.nearly_tripped(at);
         self.finished_both(at);
-        self.shut_beside_a_pump(at);
         self.pairs_of_a_run(at);
         self.at_the_trailer(at);
         self.same_level(at);
@@ -316,26 +315,6 @@ impl Words<'_> {
             () => return,
         };
         self.items[at].what = What::Is(Concept::State(done));
-    }
-
-    /// "the pump keeps running with everything closed": the taps are, and the trailer is not.
-    fn shut_beside_a_pump(&mut self, at: usize) {
-        let shut = matches!(
-            self.items[at].what,
-            What::Is(Concept::State(State::Closed | State::Shut | State::Off))
-        );
-        let all = at > 0 && self.same_chunk(at, at - 1) && self.says(at - 1, Sense::Everything);
-        let pump = |i: &Item| i.noun() == Some(Noun::Pump);
-        let sentence = self.items[at].sentence;
-        let beside = self.items[..at].iter().rev().take(12);
-        if shut
-            && all
-            && beside
-                .into_iter()
-                .any(|i| i.sentence == sentence && pump(i))
-        {
-            self.items[at].what = FILLER;
-        }
     }
 
     /// "29 three quarters waste one third fresh": where the first value stands before its tank, so do those behind it.

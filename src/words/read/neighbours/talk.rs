@@ -206,12 +206,16 @@ impl Words<'_> {
                     .is_some_and(|n| n.unit.is_some_and(|u| u.is_pressure()))
         };
         let near = at.saturating_sub(12)..self.items.len().min(at + 12);
-        if self.items[near]
-            .iter()
-            .any(|i| i.sentence == sentence && pressure(i))
-        {
+        let near = |test: &dyn Fn(&Item) -> bool| {
+            let mut items = self.items[near.clone()].iter();
+            items.any(|i| i.sentence == sentence && test(i))
+        };
+        if near(&pressure) {
             self.items[all].what = What::Is(Concept::Noun(Noun::Taps));
             self.items[at].what = What::Is(Concept::State(State::Shut));
+        } else if near(&|i| i.noun() == Some(Noun::Pump)) {
+            // "the pump keeps running with everything closed": the taps are, and the trailer is not
+            self.items[at].what = What::Is(Concept::Mark(Mark::Filler));
         }
     }
 
