@@ -18,7 +18,7 @@ use crate::finding::{Finding, FindingId, TaskKind};
 use crate::fleet::{Fleet, Job, Role, Source};
 use crate::heard::{PlanKind, ReadingKey, UnitName};
 use crate::outlook::{Outlook, Prospect};
-use crate::reply::{Arg, DayJob, DigestRow, DigestTail, Voice, digest, digest_tail, look_ahead};
+use crate::reply::{Arg, DayJob, Digest, DigestRow, DigestTail, Voice, look_ahead};
 use crate::situation::Occasion;
 
 /// A waste tank at its stop level, % by volume (common practice, no source).
@@ -94,29 +94,51 @@ pub(super) fn unheard(
     (silent && job.is_open(now)).then_some(job.from)
 }
 
-/// Puts into words how the trailers stand, and no more.
+/// Puts into words how some trailers stand, and no more.
 pub(super) fn rows(desk: &Desk, stands: &[Stand], voice: &Voice<'_>) -> String {
-    let rows: Vec<DigestRow<'_>> = stands
-        .iter()
-        .map(|stand| {
-            let tasks = || desk.book.tasks().open_on(&stand.unit);
-            let due = tasks().filter_map(|task| Some((task.kind, task.due?)));
-            let known = desk.book.unit(&stand.unit).map(|kept| kept.state());
-            DigestRow {
-                unit: &stand.unit,
-                site: stand.site.as_deref(),
-                stage: known.map_or(Stage::Unknown, UnitState::stage),
-                worst: stand.worst,
-                hazard: hazard_of(known, stand),
-                more: stand.more,
-                due: due.min_by_key(|(_, due)| *due),
-                pump_out: tasks().find(|task| task.kind == TaskKind::PumpOut),
-                last_word: known.and_then(|known| Some(known.last_word.as_ref()?.at)),
-                unheard: stand.unheard,
-            }
-        })
-        .collect();
-    digest(voice, &rows)
+    Digest::of(stands.iter().map(|stand| row(desk, stand))).text(voice)
+}
+
+/// Puts into words how the trailers stand, with who is silent, what is late and which trucks are to be called.
+pub(super) fn text(desk: &Desk, stands: &[Stand], voice: &Voice<'_>) -> String {
+    whole(desk, stands, voice.now()).text(voice)
+}
+
+/// Works out a digest of the trailers: once, for however many readers.
+pub(super) fn whole<'a>(
+    desk: &'a Desk,
+    stands: impl IntoIterator<Item = &'a Stand>,
+    now: DateTime<Utc>,
+) -> Digest<'a> {
+    let stands: Vec<&Stand> = stands.into_iter().collect();
+    let mut digest = Digest::of(stands.iter().map(|stand| row(desk, stand)));
+    digest.tail = tail(desk, &stands, now);
+    digest
+}
+
+fn row<'a>(desk: &'a Desk, stand: &'a Stand) -> DigestRow<'a> {
+    let known = desk.book.unit(&stand.unit).map(|kept| kept.state());
+    let mut row = DigestRow {
+        unit: &stand.unit,
+        site: stand.site.as_deref(),
+        stage: known.map_or(Stage::Unknown, UnitState::stage),
+        worst: stand.worst,
+        hazard: hazard_of(known, stand),
+        more: stand.more,
+        due: None,
+        pump_out: None,
+        last_word: known.and_then(|known| Some(known.last_word.as_ref()?.at)),
+        unheard: stand.unheard,
+    };
+    for task in desk.book.tasks().open_on(&stand.unit) {
+        let due = task.due.map(|due| (task.kind, due));
+        let sooner = |new: &(TaskKind, DateTime<Utc>)| row.due.is_none_or(|(_, at)| new.1 < at);
+        row.due = due.filter(sooner).or(row.due);
+        if task.kind == TaskKind::PumpOut {
+            row.pump_out = Some(task);
+        }
+    }
+    row
 }
 
 /// Returns the code of what can hurt somebody on a trailer and is no fault, where that is the worst there.
@@ -127,77 +149,50 @@ fn hazard_of<'a>(known: Option<&'a UnitState>, stand: &Stand) -> Option<&'a str>
     (id == FindingId::SiteUnsafe).then_some(first)
 }
 
-/// Puts into words how the trailers stand, with who is silent, what is late and which trucks are to be called.
-pub(super) fn text(desk: &Desk, stands: &[Stand], voice: &Voice<'_>) -> String {
-    let word = |unit: &UnitName| desk.book.unit(unit)?.state().last_word.as_ref();
-    let mut text = rows(desk, stands, voice);
-    let now = voice.now();
-    // who is silent is told apart
-    let mut late = late(desk, now);
-    late.retain(|task| task.kind != TaskKind::CheckIn);
-    let silent = stands.iter().filter(|stand| stand.silent);
-    let (unread, filling): (Vec<Fill<'_>>, Vec<Fill<'_>>) = fills(desk, stands, now)
-        .into_iter()
-        .partition(|fill| fill.unread);
-    let unread = unread.into_iter().map(|fill| &fill.stand.unit);
-    let tail = DigestTail {
-        unread: unread.collect(),
-        unheard: stands
-            .iter()
-            .filter(|stand| stand.unheard)
-            .map(|stand| &stand.unit)
-            .collect(),
-        fills: filling
-            .into_iter()
-            .map(|fill| (&fill.stand.unit, fill.at, fill.likely))
-            .collect(),
-        late,
-        call: stands
-            .iter()
-            .filter_map(|stand| {
-                let task = to_call(desk, &stand.unit, now)?;
-                Some((&stand.unit, voice.truck_too_late(task)))
-            })
-            .collect(),
-        too_late: stands
-            .iter()
-            .filter_map(|stand| truck_too_late(desk, stand, now))
-            .collect(),
-        call_by: stands
-            .iter()
-            .filter_map(|stand| Some((&stand.unit, called_at_night(desk, stand, now)?)))
-            .collect(),
-        missing: stands
-            .iter()
-            .filter_map(|stand| {
-                let tasks = desk.book.tasks();
-                let task = tasks.open_task(&stand.unit, TaskKind::PumpOut)?;
-                let promised = task.promised.filter(|_| truck::is_missing(task, now))?;
-                Some((&stand.unit, promised))
-            })
-            .collect(),
-        silent: {
-            let since = |stand: &'_ Stand| word(&stand.unit).map(|word| word.at);
-            let mut silent: Vec<_> = silent
-                .filter_map(|stand| Some((&stand.unit, since(stand)?)))
-                .collect();
-            silent.sort_by_key(|(_, since)| *since);
-            silent
-        },
+/// Gathers what a digest ends with.
+fn tail<'a>(desk: &'a Desk, stands: &[&'a Stand], now: DateTime<Utc>) -> DigestTail<'a> {
+    let mut tail = DigestTail {
+        late: late(desk, now),
+        ..DigestTail::default()
     };
-    let tail = digest_tail(voice, &tail);
-    if !tail.is_empty() {
-        text.push('\n');
-        text.push_str(&tail);
+    // who is silent is told apart
+    tail.late.retain(|task| task.kind != TaskKind::CheckIn);
+    for fill in fills(desk, stands.iter().copied(), now) {
+        match fill.unread {
+            true => tail.unread.push(&fill.stand.unit),
+            false => tail.fills.push((&fill.stand.unit, fill.at, fill.likely)),
+        }
     }
-    text
+    for &stand in stands {
+        let unit = &stand.unit;
+        if stand.unheard {
+            tail.unheard.push(unit);
+        }
+        if stand.silent {
+            let word = desk
+                .book
+                .unit(unit)
+                .and_then(|kept| kept.state().last_word.as_ref());
+            tail.silent.extend(word.map(|word| (unit, word.at)));
+        }
+        let pump_out = desk.book.tasks().open_task(unit, TaskKind::PumpOut);
+        if let Some(task) = pump_out {
+            tail.call.extend(to_call(task, now).then_some((unit, task)));
+            let promised = task.promised.filter(|_| truck::is_missing(task, now));
+            tail.missing
+                .extend(promised.map(|promised| (unit, promised)));
+            tail.too_late.extend(truck_too_late(task, stand, now));
+        }
+        let call_by = called_at_night(desk, stand, pump_out, now);
+        tail.call_by.extend(call_by.map(|call_by| (unit, call_by)));
+    }
+    tail.silent.sort_by_key(|(_, since)| *since);
+    tail
 }
 
-/// Returns the pump-out of a trailer, where its truck is to be called by now and nobody has.
-fn to_call<'a>(desk: &'a Desk, unit: &UnitName, now: DateTime<Utc>) -> Option<&'a Task> {
-    let task = desk.book.tasks().open_task(unit, TaskKind::PumpOut)?;
-    let uncalled = task.called.is_none() && task.call_by.is_some_and(|at| at <= now);
-    uncalled.then_some(task)
+/// Tells whether the truck of a pump-out is to be called by now and nobody has.
+fn to_call(task: &Task, now: DateTime<Utc>) -> bool {
+    task.called.is_none() && task.call_by.is_some_and(|at| at <= now)
 }
 
 /// What is to be called for within this long is told before the night.
@@ -206,31 +201,31 @@ const NIGHT: TimeDelta = TimeDelta::hours(12);
 const IN_HAND: TimeDelta = TimeDelta::hours(1);
 
 /// Returns by when the truck of a trailer must be called where that falls into the quiet hours to come: then nobody is told.
-fn called_at_night(desk: &Desk, stand: &Stand, now: DateTime<Utc>) -> Option<DateTime<Utc>> {
-    let fleet = desk.fleet_at(now);
+fn called_at_night(
+    desk: &Desk,
+    stand: &Stand,
+    pump_out: Option<&Task>,
+    now: DateTime<Utc>,
+) -> Option<DateTime<Utc>> {
     let waste = stand.waste.filter(|waste| waste.p50.is_some())?;
+    let fleet = desk.fleet_at(now);
     let job = fleet.job_of(&stand.unit, now, None)?;
     let notice = fleet.site_of(job)?.pump_truck.notice();
     let call_by = waste.p10? - notice - IN_HAND;
-    let task = desk.book.tasks().open_task(&stand.unit, TaskKind::PumpOut);
-    let called = task.is_some_and(|task| task.called.is_some());
+    let called = pump_out.is_some_and(|task| task.called.is_some());
     let soon = now < call_by && call_by - now <= NIGHT;
     (soon && !called && tick::is_quiet(&fleet, call_by)).then_some(call_by)
 }
 
 /// Returns when the truck of a trailer comes and when its tank may be full, where that is before the truck.
-fn truck_too_late(
-    desk: &Desk,
-    stand: &Stand,
+fn truck_too_late<'a>(
+    task: &Task,
+    stand: &'a Stand,
     now: DateTime<Utc>,
-) -> Option<(UnitName, DateTime<Utc>, DateTime<Utc>)> {
-    let task = desk
-        .book
-        .tasks()
-        .open_task(&stand.unit, TaskKind::PumpOut)?;
+) -> Option<(&'a UnitName, DateTime<Utc>, DateTime<Utc>)> {
     let promised = task.promised.filter(|at| *at > now)?;
     let full = stand.waste?.p10?.max(now);
-    (promised > full).then(|| (stand.unit.clone(), promised, full))
+    (promised > full).then_some((&stand.unit, promised, full))
 }
 
 /// A waste tank that fills up.
@@ -246,7 +241,11 @@ pub(super) struct Fill<'a> {
 }
 
 /// Lists the waste tanks that fill up, the soonest first: the same for everybody who asks.
-pub(super) fn fills<'a>(desk: &Desk, stands: &'a [Stand], now: DateTime<Utc>) -> Vec<Fill<'a>> {
+pub(super) fn fills<'a>(
+    desk: &Desk,
+    stands: impl IntoIterator<Item = &'a Stand>,
+    now: DateTime<Utc>,
+) -> Vec<Fill<'a>> {
     let fill = |stand: &'a Stand| {
         let waste = stand.waste?;
         let read = was_read(desk, &stand.unit, now);
@@ -265,7 +264,7 @@ pub(super) fn fills<'a>(desk: &Desk, stands: &'a [Stand], now: DateTime<Utc>) ->
             unread,
         })
     };
-    let mut fills: Vec<Fill<'a>> = stands.iter().filter_map(fill).collect();
+    let mut fills: Vec<Fill<'a>> = stands.into_iter().filter_map(fill).collect();
     // a tank that nobody has read may be anything: it comes last
     fills.sort_by_key(|fill| (fill.unread, fill.at, !fill.likely));
     fills

@@ -58,65 +58,109 @@ impl DigestRow<'_> {
     }
 }
 
-/// Says how the fleet stands: what is wrong or due first, worst first; those in good order counted once there are many.
-pub fn digest(voice: &Voice<'_>, rows: &[DigestRow<'_>]) -> String {
-    let whole = rows.len() <= LISTED_WHOLE;
-    let (mut listed, well): (Vec<&DigestRow<'_>>, Vec<_>) =
-        rows.iter().partition(|row| !row.in_good_order());
-    let trouble = listed.len();
-    if whole {
-        listed.extend(&well);
-    }
-    // those that are only counted are many, and need no order
-    listed.sort_by(|a, b| a.order().cmp(&b.order()));
-    let mut out = voice.say(
-        "digest-head",
-        &[
-            ("time", Arg::from(voice.now())),
-            ("count", rows.len().into()),
-            ("trouble", trouble.into()),
-        ],
-    );
-    let wanted = listed.len();
-    // the head, the count of those in good order, and the line that counts what did not fit
-    let shown = if wanted + 2 <= LINES {
-        wanted
-    } else {
-        LINES - 3
-    };
-    for row in &listed[..shown] {
-        out.push('\n');
-        voice.write_digest_row(&mut out, row);
-    }
-    if wanted > shown {
-        out.push('\n');
-        voice.write(
-            &mut out,
-            "digest-more",
-            &[("count", (wanted - shown).into())],
-        );
-    }
-    if !whole && trouble < rows.len() {
-        out.push('\n');
-        let args = [
-            ("count", Arg::from(well.len())),
-            ("stages", voice.stages(&well).into()),
-        ];
-        voice.write(&mut out, "digest-good-order", &args);
-    }
-    out
+/// How the trailers stand, in the order in which they are told: worked out once, put into words for each reader.
+#[derive(Debug, Clone, Default)]
+pub struct Digest<'a> {
+    /// What is wrong or due, worst first; in small fleets those in good order too.
+    listed: Vec<DigestRow<'a>>,
+    /// How many trailers there are in all, and on how many something is wrong or due.
+    count: usize,
+    trouble: usize,
+    /// Where those in good order stand, and how many stand there, where they are only counted.
+    counted: Vec<(Stage, usize)>,
+    /// What comes first, what is late, who is silent.
+    pub tail: DigestTail<'a>,
 }
+
+impl<'a> Digest<'a> {
+    /// Puts rows in order: worst first; those in good order counted once there are many.
+    pub fn of(rows: impl Iterator<Item = DigestRow<'a>>) -> Digest<'a> {
+        let (mut listed, well): (Vec<_>, Vec<_>) = rows.partition(|row| !row.in_good_order());
+        let (trouble, count) = (listed.len(), listed.len() + well.len());
+        let mut counted = Vec::new();
+        if count <= LISTED_WHOLE {
+            listed.extend(well);
+        } else {
+            let at = |stage| well.iter().filter(|row| row.stage == stage).count();
+            counted.extend(STAGES.map(|stage| (stage, at(stage))));
+            counted.retain(|(_, count)| *count > 0);
+        }
+        // those that are only counted are many, and need no order
+        listed.sort_by(|a, b| a.order().cmp(&b.order()));
+        Digest {
+            listed,
+            count,
+            trouble,
+            counted,
+            tail: DigestTail::default(),
+        }
+    }
+
+    /// Says how the trailers stand, and what the digest ends with where there is anything of it.
+    pub fn text(&self, voice: &Voice<'_>) -> String {
+        let mut out = voice.say(
+            "digest-head",
+            &[
+                ("time", Arg::from(voice.now())),
+                ("count", self.count.into()),
+                ("trouble", self.trouble.into()),
+            ],
+        );
+        let wanted = self.listed.len();
+        // the head, the count of those in good order, and the line that counts what did not fit
+        let shown = if wanted + 2 <= LINES {
+            wanted
+        } else {
+            LINES - 3
+        };
+        for row in &self.listed[..shown] {
+            out.push('\n');
+            voice.write_digest_row(&mut out, row);
+        }
+        if wanted > shown {
+            out.push('\n');
+            voice.write(
+                &mut out,
+                "digest-more",
+                &[("count", (wanted - shown).into())],
+            );
+        }
+        if !self.counted.is_empty() {
+            out.push('\n');
+            let args = [
+                ("count", Arg::from(self.count - self.trouble)),
+                ("stages", voice.stages(&self.counted).into()),
+            ];
+            voice.write(&mut out, "digest-good-order", &args);
+        }
+        let tail = self.tail.text(voice);
+        if !tail.is_empty() {
+            out.push('\n');
+            out.push_str(&tail);
+        }
+        out
+    }
+}
+
+/// Where a trailer can stand in its round, as a digest counts them.
+const STAGES: [Stage; 6] = [
+    Stage::InService,
+    Stage::SettingUp,
+    Stage::Closed,
+    Stage::Hitched,
+    Stage::Yard,
+    Stage::Unknown,
+];
 
 /// What a digest ends with: what comes first, what is late, who is silent.
 #[derive(Debug, Clone, Default)]
 pub struct DigestTail<'a> {
     /// The trailers whose waste tank reaches its stop level, each with when and whether that is likely: the soonest first.
     pub fills: Vec<(&'a UnitName, DateTime<Utc>, bool)>,
-    /// The trailers whose pump truck is to be called by now, and nobody has; each with when it would come, where that is too
-    /// late.
-    pub call: Vec<(&'a UnitName, Option<DateTime<Utc>>)>,
+    /// The trailers whose pump truck is to be called by now, and nobody has; each with its task.
+    pub call: Vec<(&'a UnitName, &'a Task)>,
     /// The trailers whose truck comes when their tank may be full already, each with when it comes and when that may be.
-    pub too_late: Vec<(UnitName, DateTime<Utc>, DateTime<Utc>)>,
+    pub too_late: Vec<(&'a UnitName, DateTime<Utc>, DateTime<Utc>)>,
     /// The trailers whose truck is to be called in the quiet hours to come, each with by when.
     pub call_by: Vec<(&'a UnitName, DateTime<Utc>)>,
     /// The trailers whose truck was promised and has not come, each with the time it was promised for.
@@ -134,88 +178,90 @@ pub struct DigestTail<'a> {
 /// How many are named of each.
 const NAMED: usize = 3;
 
-/// Says what a digest ends with; nothing where there is nothing of it.
-pub fn digest_tail(voice: &Voice<'_>, tail: &DigestTail<'_>) -> String {
-    let fills = tail.fills.iter().take(NAMED);
-    let fills: Vec<String> = fills
-        .map(|(unit, at, likely)| match (*at <= voice.now(), likely) {
-            (true, true) => format!("{unit} {}", voice.word("digest-fills-now")),
-            (_, true) => format!("{unit} {}", voice.time(*at)),
-            (_, false) => {
-                let args = [("time", Arg::from(*at))];
-                format!("{unit} {}", voice.say("digest-fills-maybe", &args))
+impl DigestTail<'_> {
+    /// Says what a digest ends with; nothing where there is nothing of it.
+    fn text(&self, voice: &Voice<'_>) -> String {
+        let fills = self.fills.iter().take(NAMED);
+        let fills: Vec<String> = fills
+            .map(|(unit, at, likely)| match (*at <= voice.now(), likely) {
+                (true, true) => format!("{unit} {}", voice.word("digest-fills-now")),
+                (_, true) => format!("{unit} {}", voice.time(*at)),
+                (_, false) => {
+                    let args = [("time", Arg::from(*at))];
+                    format!("{unit} {}", voice.say("digest-fills-maybe", &args))
+                }
+            })
+            .collect();
+        let silent = self.silent.iter().take(NAMED);
+        let silent: Vec<String> = silent
+            .map(|(unit, last)| format!("{unit} {}", voice.age(*last)))
+            .collect();
+        let late = self.late.iter().take(NAMED);
+        let late: Vec<String> = late.map(|task| how_late(task, voice)).collect();
+        let call = self.call.iter().take(NAMED);
+        let call: Vec<String> = call
+            .map(|(unit, task)| match voice.truck_too_late(task) {
+                Some(here) => {
+                    let args = [("unit", Arg::from(unit.as_str())), ("time", here.into())];
+                    voice.say("digest-call-late-one", &args)
+                }
+                None => unit.to_string(),
+            })
+            .collect();
+        let too_late = self.too_late.iter().take(NAMED);
+        let too_late: Vec<String> = too_late
+            .map(|(unit, comes, full)| {
+                let args = [
+                    ("unit", Arg::from(unit.as_str())),
+                    ("time", (*comes).into()),
+                    ("due", (*full).into()),
+                ];
+                voice.say("digest-truck-late-one", &args)
+            })
+            .collect();
+        let call_by = self.call_by.iter().take(NAMED);
+        let call_by: Vec<String> = call_by
+            .map(|(unit, at)| {
+                let args = [("unit", Arg::from(unit.as_str())), ("time", (*at).into())];
+                voice.say("digest-call-by-one", &args)
+            })
+            .collect();
+        let missing = self.missing.iter().take(NAMED);
+        let missing: Vec<String> = missing
+            .map(|(unit, at)| {
+                let args = [("unit", Arg::from(unit.as_str())), ("time", (*at).into())];
+                voice.say("digest-truck-missing-one", &args)
+            })
+            .collect();
+        let unread = self.unread.iter().take(NAMED);
+        let unread: Vec<String> = unread.map(ToString::to_string).collect();
+        let unheard = self.unheard.iter().take(NAMED);
+        let unheard: Vec<String> = unheard.map(ToString::to_string).collect();
+        let lines = [
+            ("digest-unread", unread, self.unread.len()),
+            ("digest-call", call, self.call.len()),
+            ("digest-call-by", call_by, self.call_by.len()),
+            ("digest-truck-missing", missing, self.missing.len()),
+            ("digest-truck-late", too_late, self.too_late.len()),
+            // the soonest are what counts here
+            ("digest-fills", fills, 0),
+            ("digest-late", late, self.late.len()),
+            ("digest-unheard", unheard, self.unheard.len()),
+            ("digest-silent", silent, self.silent.len()),
+        ];
+        let mut out = Vec::new();
+        for (key, named, all) in lines {
+            if named.is_empty() {
+                continue;
             }
-        })
-        .collect();
-    let silent = tail.silent.iter().take(NAMED);
-    let silent: Vec<String> = silent
-        .map(|(unit, last)| format!("{unit} {}", voice.age(*last)))
-        .collect();
-    let late = tail.late.iter().take(NAMED);
-    let late: Vec<String> = late.map(|task| how_late(task, voice)).collect();
-    let call = tail.call.iter().take(NAMED);
-    let call: Vec<String> = call
-        .map(|(unit, here)| match here {
-            Some(here) => {
-                let args = [("unit", Arg::from(unit.as_str())), ("time", (*here).into())];
-                voice.say("digest-call-late-one", &args)
+            let mut list = named.join(", ");
+            if all > NAMED {
+                let _ = write!(list, " +{}", all - NAMED);
             }
-            None => unit.to_string(),
-        })
-        .collect();
-    let too_late = tail.too_late.iter().take(NAMED);
-    let too_late: Vec<String> = too_late
-        .map(|(unit, comes, full)| {
-            let args = [
-                ("unit", Arg::from(unit.as_str())),
-                ("time", (*comes).into()),
-                ("due", (*full).into()),
-            ];
-            voice.say("digest-truck-late-one", &args)
-        })
-        .collect();
-    let call_by = tail.call_by.iter().take(NAMED);
-    let call_by: Vec<String> = call_by
-        .map(|(unit, at)| {
-            let args = [("unit", Arg::from(unit.as_str())), ("time", (*at).into())];
-            voice.say("digest-call-by-one", &args)
-        })
-        .collect();
-    let missing = tail.missing.iter().take(NAMED);
-    let missing: Vec<String> = missing
-        .map(|(unit, at)| {
-            let args = [("unit", Arg::from(unit.as_str())), ("time", (*at).into())];
-            voice.say("digest-truck-missing-one", &args)
-        })
-        .collect();
-    let unread = tail.unread.iter().take(NAMED);
-    let unread: Vec<String> = unread.map(ToString::to_string).collect();
-    let unheard = tail.unheard.iter().take(NAMED);
-    let unheard: Vec<String> = unheard.map(ToString::to_string).collect();
-    let lines = [
-        ("digest-unread", unread, tail.unread.len()),
-        ("digest-call", call, tail.call.len()),
-        ("digest-call-by", call_by, tail.call_by.len()),
-        ("digest-truck-missing", missing, tail.missing.len()),
-        ("digest-truck-late", too_late, tail.too_late.len()),
-        // the soonest are what counts here
-        ("digest-fills", fills, 0),
-        ("digest-late", late, tail.late.len()),
-        ("digest-unheard", unheard, tail.unheard.len()),
-        ("digest-silent", silent, tail.silent.len()),
-    ];
-    let mut out = Vec::new();
-    for (key, named, all) in lines {
-        if named.is_empty() {
-            continue;
+            out.push(voice.say(key, &[("names", list.into())]));
         }
-        let mut list = named.join(", ");
-        if all > NAMED {
-            let _ = write!(list, " +{}", all - NAMED);
-        }
-        out.push(voice.say(key, &[("names", list.into())]));
+        out.join("\n")
     }
-    out.join("\n")
 }
 
 /// Says which task is late, and by how much: `4 pump-out 12 (54 min)`.
@@ -402,19 +448,9 @@ impl Voice<'_> {
         out.push_str(&text);
     }
 
-    fn stages(&self, rows: &[&DigestRow<'_>]) -> String {
-        let order = [
-            Stage::InService,
-            Stage::SettingUp,
-            Stage::Closed,
-            Stage::Hitched,
-            Stage::Yard,
-            Stage::Unknown,
-        ];
-        let counted = order.iter().filter_map(|stage| {
-            let count = rows.iter().filter(|row| row.stage == *stage).count();
-            (count > 0).then(|| format!("{count} {}", self.stage(*stage)))
-        });
+    fn stages(&self, counted: &[(Stage, usize)]) -> String {
+        let counted = counted.iter();
+        let counted = counted.map(|(stage, count)| format!("{count} {}", self.stage(*stage)));
         counted.collect::<Vec<_>>().join(", ")
     }
 }

@@ -19,7 +19,7 @@ mod voice;
 
 pub use answer::{Answer, Context, Logged};
 pub use catalogue::Replies;
-pub use digest::{DayJob, DigestRow, DigestTail, Foreseen, digest, digest_tail, look_ahead};
+pub use digest::{DayJob, Digest, DigestRow, DigestTail, Foreseen, look_ahead};
 pub use status::{Past, Status};
 pub use tasks::{HAS_LEFT, TAKEN_BACK, TaskNote, TaskTurn};
 pub use voice::{Arg, Voice};

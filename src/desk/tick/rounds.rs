@@ -41,13 +41,14 @@ pub(super) fn digest(round: &mut Round<'_>) {
     let fleet = Arc::clone(&round.fleet);
     let last = desk.book.ahead().gathered(Listing::Digest, now).last();
     let units = digest::told_of(desk, &fleet, now, last.map(|stand| &stand.unit));
-    let Some(stands) = gather(round, Listing::Digest, units) else {
+    let Some(gathered) = gather(round, Listing::Digest, units) else {
         return;
     };
     round.record(AheadChange::Digest);
+    let digest = digest::whole(desk, gathered.stands(), now);
     for to in round.dispatchers() {
         if let Some(voice) = round.voice(&to) {
-            let text = digest::text(round.desk, &stands, &voice);
+            let text = digest.text(&voice);
             round.say.add(&to, None, text, Answer::None);
         }
     }
@@ -60,26 +61,42 @@ pub(super) fn asked(round: &mut Round<'_>) {
     let fleet = Arc::clone(&round.fleet);
     let last = desk.book.ahead().gathered(Listing::Asked, now).last();
     let units = digest::told_of(desk, &fleet, now, last.map(|stand| &stand.unit));
-    let Some(stands) = gather(round, Listing::Asked, units) else {
+    let Some(gathered) = gather(round, Listing::Asked, units) else {
         return;
     };
     round.record(AheadChange::Told);
+    let digest = digest::whole(desk, gathered.stands(), now);
     for (who, _) in desk.book.ahead().asked() {
         // an answer does not wait for anybody's quiet hours
         if let Some(voice) = round.voice(who) {
-            let text = digest::text(desk, &stands, &voice);
-            round.turn.outgoing.push(Outgoing::to(who, text));
+            round
+                .turn
+                .outgoing
+                .push(Outgoing::to(who, digest.text(&voice)));
         }
+    }
+}
+
+/// How all trailers of a list stand.
+struct Gathered<'a> {
+    before: &'a [Stand],
+    last: Vec<Stand>,
+}
+
+impl Gathered<'_> {
+    /// Iterates over them, in the order of the list.
+    fn stands(&self) -> impl Iterator<Item = &Stand> {
+        self.before.iter().chain(&self.last)
     }
 }
 
 /// Looks at the trailers of a list while this slice lasts; returns all of them, with those of the slices before, once
 /// there are no more. A list too long to be written in what is left of a slice gets the next one to itself.
-fn gather<'u>(
-    round: &mut Round<'_>,
+fn gather<'a, 'u>(
+    round: &mut Round<'a>,
     list: Listing,
     units: impl Iterator<Item = &'u UnitName>,
-) -> Option<Vec<Stand>> {
+) -> Option<Gathered<'a>> {
     let now = round.now;
     let mut stands = Vec::new();
     let mut rest = units.peekable();
@@ -103,7 +120,10 @@ fn gather<'u>(
         return None;
     }
     round.slice.wrote(lines);
-    Some(before.iter().cloned().chain(stands).collect())
+    Some(Gathered {
+        before,
+        last: stands,
+    })
 }
 
 /// Sends the list of long stays that nobody wrote about.
@@ -116,10 +136,11 @@ pub(super) fn patrol(round: &mut Round<'_>) {
         .keys()
         .filter(|unit| last.is_none_or(|last| *unit > last))
         .collect();
-    let Some(stands) = gather(round, Listing::Patrol, units.into_iter()) else {
+    let Some(gathered) = gather(round, Listing::Patrol, units.into_iter()) else {
         return;
     };
     round.record(AheadChange::Patrol);
+    let stands: Vec<&Stand> = gathered.stands().collect();
     if stands.is_empty() {
         return;
     }
@@ -148,7 +169,8 @@ pub(in super::super) fn patrol_now(
     if stands.is_empty() {
         return None;
     }
-    let mut text = patrol_text(voice, &stands, &unseen);
+    let listed: Vec<&Stand> = stands.iter().collect();
+    let mut text = patrol_text(voice, &listed, &unseen);
     let rest = unseen.len() - stands.len();
     if rest > 0 {
         text.push('\n');
@@ -160,7 +182,7 @@ pub(in super::super) fn patrol_now(
 /// Says the list, a line a trailer.
 fn patrol_text(
     voice: &Voice<'_>,
-    stands: &[Stand],
+    stands: &[&Stand],
     unseen: &BTreeMap<UnitName, DateTime<Utc>>,
 ) -> String {
     let mut text = voice.say("speak-patrol", &[("count", stands.len().into())]);

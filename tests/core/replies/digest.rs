@@ -3,7 +3,7 @@
 use hosebib::book::Stage;
 use hosebib::finding::{FindingId, Level, TaskKind, Urgency};
 use hosebib::heard::{Language, UnitName};
-use hosebib::reply::{DigestRow, Replies, digest};
+use hosebib::reply::{Digest, DigestRow, Replies};
 
 use super::sample::{at, unit, voice};
 
@@ -45,7 +45,7 @@ fn a_small_fleet_is_listed_whole_worst_first() {
         },
     ];
     assert_eq!(
-        digest(&voice(&replies, Language::En), &rows),
+        Digest::of(rows.into_iter()).text(&voice(&replies, Language::En)),
         "\
 17:10: 3 units, 2 to look at.
 12 Sleigh Barn, open: WARNING water pressure too high +2. 25 min
@@ -68,7 +68,7 @@ fn a_fleet_of_two_hundred_fits_a_phone() {
                 ..row(unit, (i < wrong).then_some(trouble))
             })
             .collect();
-        let text = digest(&voice(&replies, language), &rows);
+        let text = Digest::of(rows.into_iter()).text(&voice(&replies, language));
         assert!(text.lines().count() <= 25, "{text}");
         let widest = text
             .lines()
