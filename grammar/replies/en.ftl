@@ -1771,6 +1771,8 @@ power-on-battery-battery-first = No site power. Battery lasts about { $battery_h
 
 power-battery-low-plan = Battery { $volts }, about { $charge }. Charge it within the day.
 power-battery-low-soon = Battery { $volts }, below half. Get power back, or turn fans off. Was that at rest, or under load?
+power-battery-low-soon-rest = Battery { $volts } at rest, below half. Get power back, or turn fans off.
+power-battery-low-act-rest = Battery { $volts } at rest, nearly flat. Fans and pumps off. No power: disconnect it, and close the unit or bring a generator. Power back: connect it, then charge it.
 power-battery-low-act = Battery { $volts }, nearly flat. Fans and pumps off. No power: disconnect it, and close the unit or bring a generator. Power back: connect it, then charge it. Was that at rest, or under load?
 power-battery-low-flat = Battery { $volts }, flat. Pumps stall and valves drop out. Loads off, then disconnect it: more use harms it. Close the unit or bring a generator. Power back: connect it, then charge it.
 power-battery-low-plan-charge = Battery at { $charge }. Charge it within the day.
@@ -1915,6 +1917,8 @@ site-set-up-next-photos = next: photos of each room, the hook-ups, the steps and
 
 tow-waste-aboard = Stop. Waste tank at { $level }. Do not tow. Pump it out first.
 tow-waste-aboard-unknown = Stop. Nobody said that the waste tank is empty. Read it. Pump it out before you tow.
+tow-waste-aboard-ordered = Waste tank at { $level }. On their order it moves as it is: walking pace, level ground, only as far as they say. Pump it out before it goes on.
+tow-waste-aboard-ordered-unknown = Nobody said that the waste tank is empty. On their order it moves as it is: walking pace, level ground, only as far as they say. Read it there, and pump it out before it goes on.
 tow-fresh-aboard = Fresh tank at { $level }. Drain it before you tow.
 tow-fresh-aboard-unknown = Nobody said that the fresh tank is empty. Read it. Drain it before you tow.
 tow-not-ready = Not reported yet: { $missing }. Do it, or text that it is done. Then jacks up, chocks out last, test lights and breakaway.
@@ -1923,6 +1927,7 @@ tow-not-ready-rolling = Not told yet: { $missing }. Done: text so. Else stop whe
 tow-not-ready-roll = Before you roll: still not reported: { $missing }. It is not ready to tow. Already on the road: pull over where it is safe and check. Test lights and breakaway.
 tow-not-ready-held = Do not roll yet: the list below is not done. Already on the road: pull over where it is safe and check. Test lights and breakaway.
 tow-not-ready-gear = Do not tow it: { $gear }. On the road: pull over where it is safe. Mend it, test it, then text that it is fixed.
+tow-overweight-ordered = Too heavy to tow: { $gross }, limit { $gvwr }. That is { $over } over. On their order: only as far as they say. Empty both tanks before it goes on.
 tow-overweight = Too heavy to tow: { $gross }, limit { $gvwr }. That is { $over } over. Empty both tanks first.
 
 ## Crew
@@ -2033,7 +2038,7 @@ caution-sewage-discharge = Sewage in a storm drain or stream must be reported, o
 caution-bleach = Never mix bleach with acid or ammonia, and urine has ammonia. Let air in.
 caution-tank-gas = Tank gas can kill, and strong gas stops your sense of smell. Rotten-egg smell or a headache: people out, upwind. No smoking, no flame.
 caution-no-entry = Never put your head into a tank. Never go in after someone who fell down. Call rescue.
-caution-tow-empty = Never tow with liquid aboard. It sways, and it can overload axles and brakes. With waste aboard, a move on site is the dispatcher's decision. Then walking pace, level ground, never a public road.
+caution-tow-empty = Never tow with liquid aboard. It sways, and it can overload axles and brakes. With waste aboard, the dispatcher decides on a move on site, or fire and police do. Then walking pace, level ground, never a public road.
 caution-roll-away = It can roll. Chock both sides before you unhitch. Stand out of its path.
 caution-under-load = Never under a trailer that only a jack holds. Somebody caught under it: do not lift or move it. Rescue does that.
 caution-first-aid = Heavy bleeding: press hard. Eyes splashed: rinse with clean water for 15 min. No breath: start pushing on the chest.

@@ -1772,6 +1772,8 @@ power-on-battery-battery-first = Sin corriente del sitio. La batería dura unos 
 
 power-battery-low-plan = Batería a { $volts }, como al { $charge }. Cárguela hoy.
 power-battery-low-soon = Batería a { $volts }, menos de media carga. Recupere la corriente, o apague ventiladores. ¿Leyó en reposo o con carga?
+power-battery-low-soon-rest = Batería a { $volts } en reposo, menos de media carga. Recupere la corriente, o apague ventiladores.
+power-battery-low-act-rest = Batería a { $volts } en reposo, casi vacía. Ventiladores y bombas apagados. Sin corriente: desconéctela, y cierre la unidad o traiga un generador. Con corriente: conéctela y luego cárguela.
 power-battery-low-act = Batería a { $volts }, casi vacía. Ventiladores y bombas apagados. Sin corriente: desconéctela, y cierre la unidad o traiga un generador. Con corriente: conéctela y luego cárguela. ¿Leyó en reposo o con carga?
 power-battery-low-flat = Batería a { $volts }, vacía. Las bombas paran y las válvulas se sueltan. Apague cargas y luego desconéctela: más uso la daña. Cierre la unidad o traiga un generador. Con corriente: conéctela y luego cárguela.
 power-battery-low-plan-charge = Batería al { $charge }. Cárguela hoy.
@@ -1916,6 +1918,8 @@ site-set-up-next-photos = siguiente: fotos de cada cuarto, las conexiones, los e
 
 tow-waste-aboard = Alto. Aguas negras al { $level }. No la remolque. Primero vacíela.
 tow-waste-aboard-unknown = Alto. Nadie dijo que el tanque de negras está vacío. Léalo. Vacíelo antes de remolcar.
+tow-waste-aboard-ordered = Aguas negras al { $level }. Por orden de ellos se mueve así: a paso de persona, en suelo plano, solo hasta donde digan. Vacíela antes de seguir.
+tow-waste-aboard-ordered-unknown = Nadie dijo que el tanque de negras está vacío. Por orden de ellos se mueve así: a paso de persona, en suelo plano, solo hasta donde digan. Ahí léalo, y vacíelo antes de seguir.
 tow-fresh-aboard = Agua limpia al { $level }. Drénela antes de remolcar.
 tow-fresh-aboard-unknown = Nadie dijo que el tanque limpio está vacío. Léalo. Drénelo antes de remolcar.
 tow-not-ready = Aún sin reportar: { $missing }. Hágalo, o avise que está hecho. Luego gatos arriba, calzas al final, y pruebe luces y freno de seguridad (breakaway).
@@ -1924,6 +1928,7 @@ tow-not-ready-rolling = Falta avisar: { $missing }. Si ya está: avise. Si no, p
 tow-not-ready-roll = Antes de salir: aún sin reportar: { $missing }. No está lista para remolcar. Si ya va en camino: oríllese donde sea seguro y revise. Pruebe luces y freno de seguridad (breakaway).
 tow-not-ready-held = Todavía no salga: falta lo de la lista de abajo. Si ya va en camino: oríllese donde sea seguro y revise. Pruebe luces y freno de seguridad (breakaway).
 tow-not-ready-gear = No la remolque: { $gear }. Si va en camino: oríllese donde sea seguro. Arréglelo, pruébelo y avise que ya quedó.
+tow-overweight-ordered = Pesa demasiado para remolcar: { $gross }, límite { $gvwr }. Se pasa por { $over }. Por orden de ellos: solo hasta donde digan. Vacíe los dos tanques antes de seguir.
 tow-overweight = Pesa demasiado para remolcar: { $gross }, límite { $gvwr }. Se pasa por { $over }. Primero vacíe los dos tanques.
 
 ## Crew
@@ -2031,7 +2036,7 @@ caution-sewage-discharge = Las aguas negras en una coladera o arroyo se deben re
 caution-bleach = Nunca mezcle cloro con ácido ni amoniaco, y la orina tiene amoniaco. Deje entrar aire.
 caution-tank-gas = El gas del tanque puede matar, y si es fuerte quita el olfato. Olor a huevo podrido o dolor de cabeza: todos fuera, del lado de donde viene el viento. No fume, sin flama.
 caution-no-entry = Nunca meta la cabeza a un tanque. Nunca entre por alguien que cayó. Llame a rescate.
-caution-tow-empty = Nunca remolque con líquido a bordo. Se mece, y puede pasar el límite de ejes y frenos. Moverla en el sitio con negras a bordo lo decide el despachador. Entonces a paso de persona, en suelo plano, nunca en vía pública.
+caution-tow-empty = Nunca remolque con líquido a bordo. Se mece, y puede pasar el límite de ejes y frenos. Moverla en el sitio con negras a bordo lo decide el despachador, o los bomberos y la policía. Entonces a paso de persona, en suelo plano, nunca en vía pública.
 caution-roll-away = Puede rodar. Calce los dos lados antes de desenganchar. No se ponga en su camino.
 caution-under-load = Nunca abajo de un remolque que solo un gato sostiene. Si alguien quedó abajo: no lo levante ni lo mueva. Eso es del rescate.
 caution-first-aid = Si sangra mucho: apriete fuerte. Ojos salpicados: enjuague con agua limpia 15 min. Si no respira: empiece a presionar el pecho.

@@ -45,14 +45,17 @@ impl Lessons {
         self.by_unit.get(unit).map_or(&[], Vec::as_slice)
     }
 
+    /// Returns what a trailer's log taught with one lesson more, oldest first.
+    pub fn with(&self, lesson: Lesson) -> Vec<Lesson> {
+        let mut lessons = self.of(&lesson.unit).to_vec();
+        put(&mut lessons, lesson);
+        lessons
+    }
+
     /// Takes a lesson in; one of the same pump-out is put right by it.
     pub(super) fn take_in(&mut self, lesson: &Lesson) {
         let kept = self.by_unit.entry(lesson.unit.clone()).or_default();
-        kept.retain(|other| other.at != lesson.at);
-        let place = kept.partition_point(|other| other.at < lesson.at);
-        kept.insert(place, lesson.clone());
-        let over = kept.len().saturating_sub(KEPT);
-        kept.drain(..over);
+        put(kept, lesson.clone());
     }
 
     /// Takes back what a message taught of a trailer.
@@ -66,6 +69,15 @@ impl Lessons {
     pub(super) fn forget(&mut self, unit: &UnitName) {
         self.by_unit.remove(unit);
     }
+}
+
+/// Puts a lesson into its place in time; one of the same pump-out is put right by it.
+fn put(kept: &mut Vec<Lesson>, lesson: Lesson) {
+    kept.retain(|other| other.at != lesson.at);
+    let place = kept.partition_point(|other| other.at < lesson.at);
+    kept.insert(place, lesson);
+    let over = kept.len().saturating_sub(KEPT);
+    kept.drain(..over);
 }
 
 #[cfg(test)]

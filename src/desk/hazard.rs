@@ -11,7 +11,7 @@ use serde::Deserialize;
 use serde::de::Error as _;
 
 use near::feet_in;
-pub(super) use stands::{Over, findings, is_told_in, over, tell_over, tell_strict};
+pub(super) use stands::{Over, findings, is_said_by, is_told_in, over, tell_over, tell_strict};
 
 use super::answer::{self, Reply};
 use super::inbound::Outgoing;
@@ -134,6 +134,9 @@ pub(super) struct Hazard {
     /// What beside that says that it is over, where it is more than that it was mended.
     #[serde(default)]
     over: PhraseList,
+    /// The finding that says the same by what was read: where that stands in the reply, it is not told a second time.
+    #[serde(default, rename = "said-by")]
+    said_by: Option<FindingId>,
     /// Nothing but `over` ends it: who mends it is not the crew.
     #[serde(default)]
     strict: bool,
@@ -288,6 +291,11 @@ pub(super) fn tell(hearing: &Hearing<'_>, told: &Told, reply: &mut Reply<'_>) {
         Some(hearing.fleet.site_of(job)?.name.clone())
     });
     let mut again = false;
+    let of_it = |finding: &&Finding| finding.unit == told.unit;
+    let beside: Vec<Finding> = reply.findings.iter().filter(of_it).cloned().collect();
+    if hazard.is_said(&beside) {
+        return;
+    }
     if hazard.reports.is_empty() {
         let found = hazard.finding(told.unit.as_ref());
         reply

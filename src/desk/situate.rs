@@ -110,9 +110,13 @@ impl Case {
         case.expect_weather(desk);
         case.air_near = case.air_beside(desk);
         if let Some(spec) = case.spec() {
-            let lessons = desk.book.lessons().of(unit);
-            let prospect = case.prospect(spec, lessons);
-            case.outlook = Outlook::of(&prospect);
+            // what this very pump-out teaches counts at once
+            let lessons = desk.book.lessons();
+            let taught = case
+                .lesson(&MessageKey(String::new()))
+                .map(|lesson| lessons.with(lesson));
+            let lessons = taught.as_deref().unwrap_or(lessons.of(unit));
+            case.outlook = Outlook::of(&case.prospect(spec, lessons));
         }
         case
     }
@@ -224,7 +228,11 @@ impl Case {
             Occasion::Report => self.report.hazards.iter().collect(),
             _ => self.now.hazards.keys().collect(),
         };
-        for found in hazard::findings(&self.unit, told.into_iter()) {
+        let untold: Vec<&String> = told
+            .into_iter()
+            .filter(|code| !hazard::is_said_by(code, findings))
+            .collect();
+        for found in hazard::findings(&self.unit, untold.into_iter()) {
             findings.retain(|other| other.id != found.id || other.action == found.action);
             findings.push(found);
         }

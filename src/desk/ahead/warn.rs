@@ -72,6 +72,10 @@ pub(super) fn warn(hearing: &Hearing<'_>, weather: &Weather, reply: &mut Reply<'
         Some(was) => Since::Changed(was),
     };
     let looked = look(hearing, weather);
+    for (case, findings) in &looked.at_risk {
+        reply.listed.extend(findings.iter().cloned());
+        reply.foresee(case);
+    }
     let mut told = match looked.at_risk.is_empty() {
         true => BTreeMap::new(),
         false => at_risk(hearing, &looked),

@@ -34,6 +34,12 @@ pub(in crate::desk) fn findings<'a>(
     hazards.map(|hazard| hazard.finding(Some(unit)))
 }
 
+/// Tells whether one of a trailer's findings says a hazard as strongly as it would say itself.
+pub(in crate::desk) fn is_said_by(code: &str, findings: &[Finding]) -> bool {
+    let hazard = known().iter().find(|hazard| hazard.is_news_of(code));
+    hazard.is_some_and(|hazard| hazard.is_said(findings))
+}
+
 /// Tells whether a text tells of any hazard, danger or not.
 pub(in crate::desk) fn is_told_in(text: &str) -> bool {
     let folded = plain(text);
@@ -229,6 +235,14 @@ pub(in crate::desk) fn tell_over(
 
 impl Hazard {
     /// Tells whether it is the hazard of this code, by which nothing else is reported.
+    /// Tells whether one of a trailer's findings says it as strongly.
+    pub(super) fn is_said(&self, findings: &[Finding]) -> bool {
+        let says = |finding: &Finding| {
+            Some(finding.id) == self.said_by && Some(finding.level) >= self.level
+        };
+        findings.iter().any(says)
+    }
+
     fn is_news_of(&self, code: &str) -> bool {
         self.code == code && self.reports.is_empty() && self.after.is_none()
     }

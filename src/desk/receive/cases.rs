@@ -73,6 +73,7 @@ impl Hearing<'_> {
             reply.board.close_by(&case.unit, report, &case.now);
             reply.take_case(case);
         }
+        self.read_at_rest(reply);
         let held = walk::held(self, settled, &cases);
         walk::end_tasks(self, &cases, &held, reply);
         walk::keep_off(self, &cases, reply);

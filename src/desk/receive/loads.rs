@@ -1,5 +1,6 @@
 //! What a message says of circuits without a reading: two loads run together, and one may carry too much; one is dead.
 
+use super::super::answer::Reply;
 use super::super::phrases::is_marked;
 use super::super::settle::{Settled, known};
 use super::Hearing;
@@ -63,6 +64,26 @@ impl Hearing<'_> {
         Some(unit)
     }
 
+    /// "Running from the tank": the supply is off, on the trailer that is named or was last talked about.
+    pub(super) fn from_the_tank(&mut self, settled: &mut Settled) {
+        let has = |list: &str| self.desk.phrases.holds("from-tank", list, self.text);
+        let asks = self.heard.ask.is_some() || is_marked(self.text);
+        if asks || self.heard.command.is_some() || !has("says") || has("not") {
+            return;
+        }
+        let Some(unit) = self.named_or_last(settled) else {
+            return;
+        };
+        let at = self.inbound.at;
+        let entry = settled.report_on(&unit, at);
+        let told = [Event::WaterOff, Event::WaterOn];
+        if !told.iter().any(|event| entry.events.contains(event)) {
+            entry.events.push(Event::WaterOff);
+        }
+        // no supply is what is told, and no fault that is new
+        entry.faults.retain(|fault| *fault != Fault::NoWater);
+    }
+
     /// Notes that the amps read on no circuit are those of the cold package's heaters: which circuit those hang on the fleet
     /// knows, and what else hangs there was not read.
     pub(super) fn cold_heater_read(&mut self, settled: &mut Settled) {
@@ -83,6 +104,21 @@ impl Hearing<'_> {
             kind: PlanKind::ColdHeater,
             text: self.text.trim().to_owned(),
         });
+    }
+
+    /// "12.2 V, resting, no load": whether a battery was read at rest is not asked of who says so.
+    pub(super) fn read_at_rest(&self, reply: &mut Reply<'_>) {
+        if !self.desk.phrases.holds("battery", "rest", self.text) {
+            return;
+        }
+        for finding in &mut reply.findings {
+            finding.action = match finding.action.as_ref() {
+                "power-battery-low-soon" => "power-battery-low-soon-rest",
+                "power-battery-low-act" => "power-battery-low-act-rest",
+                _ => continue,
+            }
+            .into();
+        }
     }
 
     /// Notes which circuit is named dead: what it feeds has no power, whatever else was reported.

@@ -362,6 +362,7 @@ impl Hearing<'_> {
             self.loads_together(settled);
             self.dead_circuit(settled);
             self.cold_heater_read(settled);
+            self.from_the_tank(settled);
         }
         (step, stood)
     }

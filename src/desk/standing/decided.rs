@@ -209,17 +209,36 @@ pub(in crate::desk) fn beside_the_advice(
             continue;
         }
         if is_ordered(hearing, &case.unit) {
-            let line = reply.voice.word("order-first");
-            reply.opening.push(line);
+            if decided_on(hearing, &case.unit).is_some() {
+                let line = reply.voice.word("order-first");
+                reply.opening.push(line);
+            }
+            for finding in &mut reply.findings {
+                if finding.unit.as_ref() == Some(&case.unit) {
+                    moves_by_order(finding);
+                }
+            }
         }
         let line = in_force(hearing, &case.unit, &reply.voice);
         reply.lines.extend(line);
     }
 }
 
-/// Tells whether an order of fire or police is in force on a trailer.
+/// Says what a trailer is to mind that moves by order of fire or police: "do not tow" would be said against the order.
+fn moves_by_order(finding: &mut Finding) {
+    finding.action = match finding.action.as_ref() {
+        "tow-waste-aboard" => "tow-waste-aboard-ordered",
+        "tow-waste-aboard-unknown" => "tow-waste-aboard-ordered-unknown",
+        "tow-overweight" => "tow-overweight-ordered",
+        _ => return,
+    }
+    .into();
+}
+
+/// Tells whether an order of fire or police is in force on a trailer, or this message tells of one.
 pub(in crate::desk) fn is_ordered(hearing: &Hearing<'_>, unit: &UnitName) -> bool {
-    decided_on(hearing, unit).is_some_and(|decided| decided.ordered)
+    let in_force = decided_on(hearing, unit).is_some_and(|decided| decided.ordered);
+    in_force || hearing.desk.answers.tells_of_an_order(hearing.text)
 }
 
 pub(super) fn decided_on<'a>(hearing: &'a Hearing<'_>, unit: &UnitName) -> Option<&'a Override> {

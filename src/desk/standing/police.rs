@@ -2,7 +2,7 @@
 
 use chrono::TimeDelta;
 
-use super::decided::{decided_on, is_ordered};
+use super::decided::decided_on;
 use crate::book::{Record, Stage, TakesBack};
 use crate::desk::answer::Reply;
 use crate::desk::inbound::Outgoing;
@@ -68,10 +68,10 @@ pub(super) fn lifted(
     records: &mut Vec<Record>,
 ) -> bool {
     let says = |list| hearing.desk.answers.says("order", list, hearing.text);
-    let Some(unit) = unit_of(hearing, settled).filter(|unit| is_ordered(hearing, unit)) else {
+    let Some(unit) = unit_of(hearing, settled) else {
         return false;
     };
-    let Some(standing) = decided_on(hearing, &unit) else {
+    let Some(standing) = decided_on(hearing, &unit).filter(|standing| standing.ordered) else {
         return false;
     };
     let quote = standing.reason.text().to_owned();

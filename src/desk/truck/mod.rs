@@ -316,6 +316,9 @@ fn cancelled(hearing: &Hearing<'_>, task: &Task, reply: &mut Reply<'_>, records:
         false => ("truck-off", "truck-off-told"),
     };
     reply.say(key, &[("unit", unit.as_str().into())]);
+    if !unneeded {
+        list_waste(hearing, &unit, reply);
+    }
     tell(hearing, task.id, told, &[], reply);
     // where the call presses, this is the alarm of it: it is not told twice
     let pressing = task.call_by.is_some_and(|call_by| call_by <= hearing.now);
@@ -325,6 +328,15 @@ fn cancelled(hearing: &Hearing<'_>, task: &Task, reply: &mut Reply<'_>, records:
         let at = hearing.now;
         records.extend(alarm.map(|change| Record::Alarm { at, change }));
     }
+}
+
+/// Lists what holds of a waste tank whose truck does not come, and when it will be full: the words beside it tell it.
+fn list_waste(hearing: &Hearing<'_>, unit: &UnitName, reply: &mut Reply<'_>) {
+    let case = hearing.asked_about(unit);
+    let mut findings = case.findings();
+    findings.retain(|finding| finding.id.topic() == "waste");
+    reply.listed.append(&mut findings);
+    reply.foresee(&case);
 }
 
 fn all_cancelled(

@@ -126,11 +126,13 @@ pub(in crate::rules) fn cold_package_due(s: &Situation<'_>) -> bool {
 
 /// The cords as read or named, else those the site offers.
 fn cords(s: &Situation<'_>) -> Option<(f64, Origin)> {
+    // one that is named alone is not said to be the only one
     let named = s
         .now
         .circuits_live
         .as_ref()
-        .map(|(circuits, _)| circuits.len() as f64);
+        .map(|(circuits, _)| circuits.len() as f64)
+        .filter(|named| *named > 1.0);
     if let Some(read) = s.now.value(ReadingKey::Cords).or(named) {
         return Some((read, Origin::Read));
     }

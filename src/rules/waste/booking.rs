@@ -32,12 +32,12 @@ const READINGS: &[ReadingKey] = &[
 
 /// Plan from 50 %, soon from 75 %, now when the truck's notice is used up and the tank would be full before the job ends.
 pub(super) fn book_pump_out(s: &Situation<'_>) -> Option<Finding> {
-    // on the hook the rules of towing speak of what is aboard
-    let late = s.report.events.contains(&Event::WastePumped)
-        && s.now
-            .last_pumped()
-            .is_some_and(|(at, _)| s.now.filled_since(at));
+    // told late, it bears on what was read since
+    let pumped = s.now.last_pumped().map(|(at, _)| at);
+    let read = s.now.waste_reads().last().map(|(at, _)| *at);
+    let late = s.report.events.contains(&Event::WastePumped) && read > pumped;
     let bears = late || s.touches(READINGS, &[Event::InService], &[]);
+    // on the hook the rules of towing speak of what is aboard
     if !bears || s.now.stage() == Stage::Hitched {
         return None;
     }

@@ -6,8 +6,8 @@ mod spread;
 mod state;
 mod table;
 
-use crate::heard::Event;
-use crate::words::concept::{Concept, Mark, State};
+use crate::heard::{Event, Fault};
+use crate::words::concept::{Concept, Mark, Noun, State};
 use crate::words::item::{Item, What, sentence_around};
 use crate::words::scope::Scope;
 use cures::{cures, explained, locked_in, reset_twice, taken_back, the_other_works};
@@ -67,6 +67,9 @@ pub(super) fn statements(items: &[Item], scope: &[Scope], pairs: &Pairs) -> Vec<
 /// Returns what a phrase says that needs no other.
 fn by_itself(items: &[Item], at: usize, concept: Concept) -> Option<Outcome> {
     match concept {
+        Concept::Event(Event::Arrived) if let Some(under) = lies_under(items, at) => {
+            (under != Noun::Hose).then_some(Outcome::Fault(Fault::CordDamaged))
+        }
         Concept::Event(Event::Arrived | Event::Left) if somebody_else(items, at) => None,
         // "wind 18 mph at site": where it was measured
         Concept::Event(Event::Arrived)
@@ -82,6 +85,18 @@ fn by_itself(items: &[Item], at: usize, concept: Concept) -> Option<Outcome> {
         Concept::Clears(fault) => Some(Outcome::Clears(fault)),
         _ => None,
     }
+}
+
+/// "A pickup is parked on 12's cord": what lies under it, and nobody came.
+fn lies_under(items: &[Item], at: usize) -> Option<Noun> {
+    let next = items.get(at + 1)?;
+    if next.what != What::Is(Concept::State(State::On)) || next.chunk != items[at].chunk {
+        return None;
+    }
+    let here = (at + 2..items.len()).take(4);
+    let mut here = here.take_while(|i| items[*i].chunk == items[at].chunk);
+    let noun = here.find_map(|i| items[i].noun())?;
+    matches!(noun, Noun::Cord | Noun::Cords | Noun::Hose).then_some(noun)
 }
 
 /// Returns what a state says of the thing it is said of.

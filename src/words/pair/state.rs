@@ -168,7 +168,12 @@ fn nearest(
             && items[i].noun().is_some_and(|n| n.reading().is_some())
             && i < at
             && items[i + 1..at].iter().any(|n| n.number().is_some());
-        if told {
+        // "tank 1/4, one stall dead": what stands right before it is what is dead, though that says nothing of it
+        let own = matches!(state, State::Dead | State::Out | State::Gone | State::Down)
+            && items[i].chunk != items[at].chunk
+            && i < at
+            && items[i].noun().is_some_and(|n| n.is_tank());
+        if told || own {
             return;
         }
         if let Some(outcome) = items[i].noun().and_then(|noun| pairs.of(noun, state)) {

@@ -97,6 +97,21 @@ impl Words<'_> {
         let Some(some) = some.filter(|_| self.same_chunk(at, at + 1)) else {
             return;
         };
+        // "two of the catering girls", "3 of us": so many of somebody
+        let whose = at + 2;
+        let somebody = self.same_chunk(at, whose)
+            && some <= 10.0
+            && (self.items[whose].is(Mark::Article) || self.items[whose].is(Mark::Pronoun))
+            && (whose + 1..self.items.len())
+                .take(3)
+                .take_while(|i| self.same_chunk(at, *i) && self.bare_number(*i).is_none())
+                .any(|i| matches!(self.items[i].noun(), Some(Noun::Person | Noun::Guests)));
+        let of_us =
+            self.same_chunk(at, whose) && some <= 10.0 && self.items[whose].is(Mark::Pronoun);
+        if somebody || of_us {
+            self.items[at].what = What::Labelled;
+            return;
+        }
         let all = (at + 2..self.items.len())
             .take(2)
             .find(|i| !self.items[*i].is(Mark::Article))
