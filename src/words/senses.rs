@@ -35,6 +35,7 @@ senses! {
     AirIs = "air-is",
     ItIs = "it-is",
     Weather = "weather",
+    Needle = "needle",
     StandsAt = "stands-at",
     Both = "both",
     TheyAll = "they-all",

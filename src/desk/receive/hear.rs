@@ -9,6 +9,7 @@ use super::super::{answer, hazard, settle};
 use super::meaning::Came;
 use crate::fleet::{Fleet, Role};
 use crate::heard::{Entry, Event, Fault, Heard, Remark, UnitName};
+use crate::quantity::TemperatureScale;
 
 impl Came<'_> {
     /// Hears a text as the reader does, and the dangers that only the desk knows of: it knows the trailers and the crew.
@@ -21,6 +22,11 @@ impl Came<'_> {
         let placed = self.placed_outside(text);
         let text = placed.as_deref().unwrap_or(text);
         let mut heard = self.desk.reader.hear(text, scale);
+        let counted = self.counted(text, &heard);
+        let text = counted.as_deref().unwrap_or(text);
+        if counted.is_some() {
+            heard = self.desk.reader.hear(text, scale);
+        }
         if heard.command.is_none() {
             self.dangers_all_the_same(text, &mut heard);
             self.dangers_of_an_earlier_day(text, &mut heard);
@@ -97,6 +103,42 @@ impl Came<'_> {
         let told =
             hazard::is_danger_in(&whole) || dangers_in(&self.desk.reader.hear(&before, scale));
         told.then_some(whole)
+    }
+
+    /// "4 toilets out of order", "snow run, 33 out": a number that is no trailer of the fleet counts what stands behind it, or
+    /// is the air. Returns the text with the number so written that no trailer is read; none where there is none.
+    fn counted(&self, text: &str, heard: &Heard) -> Option<String> {
+        let phrases = self.desk.phrases;
+        let unknown = |name: &UnitName| settle::known(self.fleet, name).is_none();
+        let taken: Vec<&UnitName> = heard.named.iter().filter(|name| unknown(name)).collect();
+        if taken.is_empty() {
+            return None;
+        }
+        let words: Vec<&str> = text.split_whitespace().collect();
+        let written = |at: usize| {
+            let named = || taken.contains(&&UnitName::new(words[at]));
+            let number: usize = words[at].parse().ok().filter(|_| named())?;
+            let next = words.get(at + 1)?;
+            let bare = next.trim_end_matches([',', '.', '!', ';', ':']);
+            if phrases.is("counted", "things", bare) {
+                return phrases
+                    .each("counted", "numbers")
+                    .nth(number)
+                    .map(str::to_owned);
+            }
+            // the last of its clause
+            let ends = bare.len() < next.len() || at + 2 == words.len();
+            let out = ends && phrases.is("counted", "out", bare) && at > 0;
+            let (degrees, scale) = match self.fleet.style.temperature {
+                TemperatureScale::F => (21..=115, "F"),
+                TemperatureScale::C => (13..=45, "C"),
+            };
+            (out && degrees.contains(&number)).then(|| format!("{number}{scale}"))
+        };
+        let (at, number) = (0..words.len()).find_map(|at| Some((at, written(at)?)))?;
+        let start = words[at].as_ptr() as usize - text.as_ptr() as usize;
+        let (before, rest) = text.split_at(start);
+        Some(format!("{before}{number}{}", &rest[words[at].len()..]))
     }
 
     /// "passed out flyers", "on fire tonight, guests love it": a danger counts only where it is told beside such words, too.

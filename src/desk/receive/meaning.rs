@@ -15,7 +15,7 @@ use super::hear::{add_dangers, dangers_in};
 use super::{also, asked, bare};
 use crate::dialogue::{About, Hauled, Talk};
 use crate::fleet::{CrewMember, Fleet, Role};
-use crate::heard::{Ask, Command, CommandName, Entry, Fault, Heard, UnitName};
+use crate::heard::{Ask, Command, CommandName, Entry, Event, Fault, Heard, UnitName};
 
 /// A message of one of the crew, as it came.
 pub(super) struct Came<'a> {
@@ -324,10 +324,38 @@ impl Meaning {
         };
         if let Some(spelled) = spelled {
             let language = self.heard.language;
+            let was = std::mem::take(&mut self.heard);
             self.heard = came.hear(&spelled);
             self.heard.language = language.or(self.heard.language);
+            self.keep_beside(was);
             self.whole = Some(spelled);
         }
+    }
+
+    /// Keeps what was told beside words that were spelled out: "9 closed, truck took 240 gal".
+    fn keep_beside(&mut self, was: Heard) {
+        const BESIDE: &[Event] = &[
+            Event::Closed,
+            Event::InService,
+            Event::WaterOff,
+            Event::PowerOff,
+            Event::FreshFilled,
+            Event::FreshDrained,
+            Event::Restocked,
+            Event::Cleaned,
+        ];
+        let [entry] = self.heard.entries.as_mut_slice() else {
+            return;
+        };
+        let same = |other: &&Entry| other.unit.is_none() || other.unit == entry.unit;
+        let told: Vec<Event> = was
+            .entries
+            .iter()
+            .filter(same)
+            .flat_map(|other| other.events.iter().copied())
+            .filter(|event| BESIDE.contains(event) && !entry.events.contains(event))
+            .collect();
+        entry.events.extend(told);
     }
 
     /// Takes orders about the crew, incidents, tasks and word to others, which say nothing else.

@@ -91,6 +91,14 @@ impl Words<'_> {
         if at == 0 || self.items[at].what != What::Is(Concept::State(State::Out)) {
             return;
         }
+        // "heater on, 45F out"
+        let measured = self.items[at - 1].number().and_then(|n| n.unit);
+        if measured.is_some_and(|unit| matches!(unit, Unit::DegF | Unit::DegC))
+            && self.same_chunk(at, at - 1)
+        {
+            self.items[at].what = What::Is(Concept::Noun(Noun::Air));
+            return;
+        }
         let Some(value) = self.bare_number(at - 1) else {
             return;
         };

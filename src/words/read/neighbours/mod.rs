@@ -89,6 +89,7 @@ pub(super) fn settle(text: &str, tokens: &[Token], items: &mut [Item], senses: &
         words.weather(at);
         words.cold_tonight(at);
         words.then_another(at);
+        words.needle_shows(at);
         words.stands_at(at);
         words.both_cords(at);
         words.got_to(at);

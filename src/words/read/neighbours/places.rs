@@ -425,6 +425,31 @@ impl Words<'_> {
         }
     }
 
+    /// "needle sits at 33", "gauge says 33": what it shows, whatever of, and no trailer.
+    pub(super) fn needle_shows(&mut self, at: usize) {
+        if self.bare_number(at).is_none() || !self.ends(at) {
+            return;
+        }
+        let before: Vec<usize> = (0..at)
+            .rev()
+            .take(4)
+            .take_while(|i| self.same_chunk(at, *i))
+            .collect();
+        let needle = before.iter().position(|i| self.says(*i, Sense::Needle));
+        let Some(needle) = needle.filter(|between| *between > 0) else {
+            return;
+        };
+        let shows = before[..needle].iter().all(|i| {
+            self.items[*i].is_filler()
+                || self.items[*i].is(Mark::Says)
+                || self.items[*i].is(Mark::At)
+        });
+        if shows && let What::Number(number) = &mut self.items[at].what {
+            // no trailer's name
+            number.form = Form::Decimal;
+        }
+    }
+
     /// "la 9 va a un cuarto": how it stands, and nothing that will be done.
     pub(super) fn stands_at(&mut self, at: usize) {
         if !self.items[at].is(Mark::Plan) || !self.says(at, Sense::StandsAt) {
