@@ -675,6 +675,7 @@ task-call-late = call now, { $age } late
 task-wanted-by = {" "}(wanted by { $time })
 task-truck-too-late = If you call now, the truck comes about { $time }: too late. Be ready to close stalls.
 task-truck-may-be-late = If you call now, the truck comes about { $time }. That may be too late: be ready to close stalls.
+task-truck-to-tow = If you call now, the truck comes about { $time }. Until then it stays where it is.
 task-truck-after-wish = If you call now, the truck comes about { $time }: later than wanted.
 task-nobody-called = Nobody called yet.
 task-nobody-has-it = Nobody has it yet.
@@ -1724,7 +1725,7 @@ power-over-current-soon = { $amps } for hours, limit { $continuous }. Shed load 
 power-over-current-plan = { $amps }, over the { $continuous } a circuit carries for hours. Fine for a short time. Shed load if it stays.
 
 power-shared-circuit-converter = Circuit { $circuit } at { $amps }: water heater and converter together. One at a time. Heater off, let the battery charge first, heat water later.
-power-shared-circuit-air = Circuit { $circuit } at { $amps }: AC and heat together. Turn one off.
+power-shared-circuit-air = Circuit { $circuit } at { $amps }: more than AC or heat alone. Are both on? Turn one off.
 power-shared-circuit-two-air = Circuit { $circuit } at { $amps }: two ACs together. Turn one off.
 power-shared-circuit-air-told = AC and heat on together draw { $together } on circuit { $circuit }. It carries { $continuous } for hours. Turn one off.
 power-shared-circuit-two-air-told = Two ACs together draw { $together } on circuit { $circuit }. It carries { $continuous } for hours. Turn one off.

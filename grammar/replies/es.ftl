@@ -676,6 +676,7 @@ task-call-late = llame ya, va { $age } tarde
 task-wanted-by = {" "}(pedido para { $time })
 task-truck-too-late = Si llama ya, el camión llega hacia { $time }, tarde. Prepárese para cerrar baños.
 task-truck-may-be-late = Si llama ya, el camión llega hacia { $time }. Puede ser tarde: prepárese para cerrar baños.
+task-truck-to-tow = Si llama ya, el camión llega hacia { $time }. Hasta entonces se queda donde está.
 task-truck-after-wish = Si llama ya, el camión llega hacia { $time }: después de lo pedido.
 task-nobody-called = Nadie ha llamado aún.
 task-nobody-has-it = Nadie la tiene aún.
@@ -1725,7 +1726,7 @@ power-over-current-soon = { $amps } desde hace horas, límite { $continuous }. Q
 power-over-current-plan = { $amps }, más de los { $continuous } que un circuito lleva por horas. Un rato no importa. Si sigue, quite carga.
 
 power-shared-circuit-converter = Circuito { $circuit } a { $amps }: calentador de agua y convertidor juntos. Uno a la vez. Apague el calentador, que cargue primero la batería, luego el agua.
-power-shared-circuit-air = Circuito { $circuit } a { $amps }: aire y calefacción juntos. Apague uno.
+power-shared-circuit-air = Circuito { $circuit } a { $amps }: más que el aire o la calefacción solos. ¿Están los dos? Apague uno.
 power-shared-circuit-two-air = Circuito { $circuit } a { $amps }: dos aires juntos. Apague uno.
 power-shared-circuit-air-told = Aire y calefacción juntos toman { $together } en el circuito { $circuit }. Aguanta { $continuous } por horas. Apague uno.
 power-shared-circuit-two-air-told = Dos aires juntos toman { $together } en el circuito { $circuit }. Aguanta { $continuous } por horas. Apague uno.

@@ -4,7 +4,7 @@ use chrono::{DateTime, DurationRound, TimeDelta, Utc};
 
 use super::voice::{Arg, Voice};
 use crate::book::{Task, TaskState};
-use crate::finding::TaskKind;
+use crate::finding::{FindingId, TaskKind};
 use crate::heard::UnitName;
 
 /// A call that is so much behind its time is late.
@@ -104,6 +104,8 @@ impl Voice<'_> {
         let key = match missed {
             // what somebody wished is no limit of the tank
             _ if task.is_by_wish() => "task-truck-after-wish",
+            // nobody uses what is on the hook
+            _ if task.finding == Some(FindingId::TowWasteAboard) => "task-truck-to-tow",
             true => "task-truck-too-late",
             false => "task-truck-may-be-late",
         };

@@ -307,6 +307,14 @@ fn cancelled(hearing: &Hearing<'_>, task: &Task, reply: &mut Reply<'_>, records:
         id: task.id,
         by: hearing.member.id.clone(),
     });
+    // a truck was on its way until now: nobody was late to call another
+    if task.call_by.is_some_and(|call_by| call_by < hearing.now) {
+        reply.board.change(TaskChange::Redated {
+            id: task.id,
+            due: task.due,
+            call_by: Some(hearing.now),
+        });
+    }
     let unneeded = hearing
         .desk
         .phrases
