@@ -542,6 +542,11 @@ pub enum PlanKind {
         /// Which, counted from 1.
         circuit: u8,
     },
+    /// The hose that was laid has this bore, in: "ran the 1 inch hose".
+    HoseBore {
+        /// The bore, in.
+        bore_in: f64,
+    },
     /// The amps that are read on no circuit are those of the cold package's heaters: "tank heater 0 amps".
     ColdHeater,
     /// The sender is on the road: "rolling", "on my way".

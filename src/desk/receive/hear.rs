@@ -227,7 +227,16 @@ impl Came<'_> {
             return;
         }
         let scale = self.fleet.style.temperature;
-        let alarmed = self.desk.reader.hear_dangers(text, scale);
+        let mut alarmed = self.desk.reader.hear_dangers(text, scale);
+        // whoever hears of it is to know where
+        let place = self.only_place(text);
+        for entry in alarmed
+            .entries
+            .iter_mut()
+            .filter(|entry| entry.unit.is_none())
+        {
+            entry.unit.clone_from(&place);
+        }
         let is_danger = |fault: &Fault| Fault::DANGERS.contains(fault);
         let news = add_dangers(heard, alarmed.entries, is_danger);
         if news {
@@ -238,6 +247,23 @@ impl Came<'_> {
                 .set_aside
                 .retain(|remark| alarmed.set_aside.contains(remark));
         }
+    }
+
+    /// Returns the one trailer of the fleet whose name is written in a text; none where several are, or a measure follows.
+    fn only_place(&self, text: &str) -> Option<UnitName> {
+        let words: Vec<&str> = text.split_whitespace().collect();
+        let named = (0..words.len()).filter_map(|at| {
+            let bare = words[at].trim_matches(|c: char| !c.is_alphanumeric() && c != '\'');
+            let bare = bare.strip_suffix("'s").unwrap_or(bare);
+            let unit = settle::known(self.fleet, &UnitName::new(bare))?;
+            let next = words.get(at + 1);
+            let measured = next.is_some_and(|next| self.desk.phrases.is("place", "measured", next));
+            (!measured).then(|| unit.clone())
+        });
+        let mut named: Vec<UnitName> = named.collect();
+        named.sort();
+        named.dedup();
+        named.pop().filter(|_| named.is_empty())
     }
 
     /// "plug on one of 5s cords": what belongs to a trailer of the fleet, written without its apostrophe. Returns the text with

@@ -14,6 +14,7 @@ mod ends;
 mod fixed;
 mod gas;
 mod hear;
+mod hose;
 mod in_use;
 mod leave;
 mod likely;

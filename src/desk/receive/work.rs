@@ -363,6 +363,7 @@ impl Hearing<'_> {
             self.dead_circuit(settled);
             self.cold_heater_read(settled);
             self.from_the_tank(settled);
+            self.hose_told(settled);
         }
         (step, stood)
     }

@@ -3,7 +3,7 @@
 use super::static_read;
 use crate::finding::{Facts, Finding, FindingId, Level, Origin, Urgency};
 use crate::fleet::Source;
-use crate::heard::{Event, Fault, ReadingKey};
+use crate::heard::{Event, Fault, PlanKind, ReadingKey};
 use crate::physics::units::{ft, in_gpm, inch, psi};
 use crate::physics::water::{Line, max_flow, trailer_demand};
 use crate::quantity::Measure;
@@ -47,7 +47,12 @@ pub(super) fn feed(s: &Situation<'_>, static_read: Option<f64>) -> Option<Feed> 
         Some(read) => (read, Origin::Read),
         None => (site?.hose_ft, Origin::Spec),
     };
+    let told = s.plans.iter().find_map(|plan| match plan.kind {
+        PlanKind::HoseBore { bore_in } => Some(bore_in),
+        _ => None,
+    });
     let (hose_in, hose_in_origin) = match site {
+        _ if let Some(told) = told => (told, Origin::Read),
         Some(water) if water.source != Source::None => (water.hose_in, Origin::Spec),
         _ => (USUAL_BORE_IN, Origin::Assumed),
     };

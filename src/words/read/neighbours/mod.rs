@@ -80,6 +80,7 @@ pub(super) fn settle(text: &str, tokens: &[Token], items: &mut [Item], senses: &
         words.so_many_bubbles(at);
         words.so_many_minutes(at);
         words.under_load(at);
+        words.bore_of_a_hose(at);
         words.cord_by_number(at);
         words.one_cord(at);
         words.level_lamp(at);

@@ -149,6 +149,31 @@ impl Words<'_> {
         }
     }
 
+    /// "150 ft of 3/4 hose", "150 pies de manguera de 3/4": the length is the hose's, and its bore is none of a tank.
+    pub(super) fn bore_of_a_hose(&mut self, at: usize) {
+        if self.items[at].noun() != Some(Noun::Hose) {
+            return;
+        }
+        let bore = |i: usize| {
+            self.same_chunk(at, i)
+                && self.items[i].number().is_some_and(|n| {
+                    n.unit == Some(Unit::Other) || n.form == Form::Part && n.unit.is_none()
+                })
+        };
+        let of = |i: usize| self.items[i].is(Mark::Of) || self.items[i].is_filler();
+        let long = |i: usize| {
+            let number = self.items[i].number();
+            number.is_some_and(|n| matches!(n.unit, Some(Unit::Ft | Unit::Metre)))
+        };
+        if at > 2 && bore(at - 1) && of(at - 2) && long(at - 3) {
+            self.items[at - 1].what = What::Gone;
+            self.items[at - 2].what = What::Gone;
+        } else if at + 2 < self.items.len() && of(at + 1) && bore(at + 2) {
+            self.items[at + 1].what = What::Gone;
+            self.items[at + 2].what = What::Gone;
+        }
+    }
+
     /// "cord 1 reading 121 volts", "el cable 2 está cortado": which cord, and neither how many nor how long.
     pub(super) fn cord_by_number(&mut self, at: usize) {
         let number = self
