@@ -37,24 +37,23 @@ pub(super) fn answer(hearing: &Hearing<'_>, reply: &mut Reply<'_>) {
         reply.say("sum-how", &[]);
         return;
     };
-    let given = pick(&numbers(hearing.text), &sum.takes);
-    let mut told = false;
+    let (given, unused) = pick(&numbers(hearing.text), &sum.takes);
+    let mut told: Vec<Answer> = Vec::new();
     for (quantity, name) in &sum.answers {
         match compute(quantity, &given) {
             Ok(found) => {
                 tell(&found, name, reply);
-                if !told {
-                    assumed(&found, &sum, reply);
-                }
-                told = true;
+                told.push(found);
             }
-            Err(_) if told => {}
+            Err(_) if !told.is_empty() => {}
             Err(error) => {
                 refuse(&error, &sum, &given, reply);
                 return;
             }
         }
     }
+    assumed(&told, &sum, reply);
+    tell_unused(&unused, reply);
     if sum
         .answers
         .iter()
@@ -108,19 +107,33 @@ fn tell(found: &Answer, name: &str, reply: &mut Reply<'_>) {
 }
 
 /// Says what was taken for want of a number, where the chat could have given one.
-fn assumed(found: &Answer, sum: &Sum, reply: &mut Reply<'_>) {
-    let taken: Vec<String> = found
-        .assumed
+fn assumed(found: &[Answer], sum: &Sum, reply: &mut Reply<'_>) {
+    let mut taken: Vec<String> = found
         .iter()
+        .flat_map(|found| &found.assumed)
         .filter_map(|(name, value)| {
             let (_, kind) = sum.takes.iter().find(|(input, _)| input == name)?;
             let shown = reply.voice.number(value.as_f64()?, kind.measure());
             Some(format!("{} {shown}", reply.voice.word(kind.key())))
         })
         .collect();
+    taken.dedup();
     if !taken.is_empty() {
         let taken = reply.voice.all_of(&taken);
         reply.say("sum-assumed", &[("what", taken.into())]);
+    }
+}
+
+/// Says which numbers the sum does not take: who gave them reckons with them.
+fn tell_unused(unused: &[(f64, Kind)], reply: &mut Reply<'_>) {
+    let told = unused.iter().map(|(value, kind)| match kind {
+        Kind::Bare => digits(*value, 3),
+        kind => reply.voice.number(*value, kind.measure()),
+    });
+    let told: Vec<String> = told.collect();
+    if !told.is_empty() {
+        let what = reply.voice.all_of(&told);
+        reply.say("sum-unused", &[("what", what.into())]);
     }
 }
 

@@ -12,6 +12,8 @@ use crate::words::psi_in;
 pub(super) enum Kind {
     Amps,
     Feet,
+    /// Feet, told of a height.
+    Rise,
     Gauge,
     Inches,
     Flow,
@@ -61,6 +63,7 @@ impl Kind {
         match self {
             Kind::Amps => "sum-need-amps",
             Kind::Feet => "sum-need-feet",
+            Kind::Rise => "sum-need-rise",
             Kind::Gauge => "sum-need-gauge",
             Kind::Inches => "sum-need-inches",
             Kind::Flow => "sum-need-flow",
@@ -85,7 +88,7 @@ impl Kind {
     pub(super) fn measure(self) -> Measure {
         match self {
             Kind::Amps => Measure::Amp,
-            Kind::Feet => Measure::Ft,
+            Kind::Feet | Kind::Rise => Measure::Ft,
             Kind::Gauge => Measure::Awg,
             Kind::Inches => Measure::Inch,
             Kind::Flow => Measure::Gpm,
@@ -106,8 +109,11 @@ impl Kind {
 }
 
 /// Fills inputs with numbers: each takes the next of its kind; what is left without a unit fills what is still missing, in
-/// order.
-pub(super) fn pick(numbers: &[(f64, Kind)], takes: &[(String, Kind)]) -> Map<String, Value> {
+/// order. Returns the inputs, and the numbers that none of them takes.
+pub(super) fn pick(
+    numbers: &[(f64, Kind)],
+    takes: &[(String, Kind)],
+) -> (Map<String, Value>, Vec<(f64, Kind)>) {
     let mut left: Vec<(f64, Kind)> = numbers.to_vec();
     let mut given = Map::new();
     for (name, kind) in takes {
@@ -123,17 +129,21 @@ pub(super) fn pick(numbers: &[(f64, Kind)], takes: &[(String, Kind)]) -> Map<Str
                 (Kind::People, Kind::Uses)
                     | (Kind::Uses, Kind::People)
                     | (Kind::Pounds, Kind::Pressure)
+                    | (Kind::Rise, Kind::Feet)
             )
     };
     for (name, kind) in takes {
+        // what has a usual value is taken only where it is told
+        let only_told =
+            matches!(kind, Kind::Wind | Kind::Volts) || *kind == Kind::Rise && takes.len() > 1;
         if !given.contains_key(name)
-            && *kind != Kind::Wind
+            && !only_told
             && let Some(place) = left.iter().position(|(_, other)| near(*kind, *other))
         {
             given.insert(name.clone(), Value::from(left.remove(place).0));
         }
     }
-    given
+    (given, left)
 }
 
 /// Finds the numbers of a text with what they are.
@@ -152,6 +162,13 @@ pub(super) fn numbers(text: &str) -> Vec<(f64, Kind)> {
         let next = words.get(i + 1).copied().unwrap_or_default();
         let before = i.checked_sub(1).map_or("", |before| words[before]);
         let named = [rest, next].into_iter().find_map(measure);
+        // "rise 20", "20 ft up"
+        let behind = words.get(i + 1 + usize::from(rest.is_empty())).copied();
+        let high = is_rise(before) || behind.is_some_and(is_rise);
+        let named = named.map(|(kind, scale)| match kind {
+            Kind::Feet if high => (Kind::Rise, scale),
+            kind => (kind, scale),
+        });
         let (kind, scale) = named.or_else(|| beside(before)).unwrap_or((
             if digits.contains('/') {
                 Kind::Inches
@@ -227,10 +244,31 @@ fn measure(word: &str) -> Option<(Kind, Scale)> {
     }
 }
 
+/// Tells whether a word beside a length makes it a height.
+fn is_rise(word: &str) -> bool {
+    let word = word.trim_matches(|c: char| c.is_ascii_punctuation());
+    matches!(
+        word,
+        "rise"
+            | "climb"
+            | "climbs"
+            | "up"
+            | "uphill"
+            | "higher"
+            | "elevation"
+            | "subida"
+            | "sube"
+            | "altura"
+            | "desnivel"
+            | "arriba"
+    )
+}
+
 /// Reads the word before a number that has no unit of its own.
 fn beside(word: &str) -> Option<(Kind, Scale)> {
     let kind = match word {
         "wind" | "viento" => Kind::Wind,
+        word if is_rise(word) => Kind::Rise,
         "gauge" | "calibre" | "awg" => Kind::Gauge,
         "temp" | "air" | "outside" | "aire" | "afuera" => Kind::Degrees,
         "humidity" | "humedad" => Kind::Percent,
@@ -261,6 +299,18 @@ mod tests {
                 (10.0, Kind::Wind)
             ]
         );
+        assert_eq!(
+            numbers("sum hose 100 ft rise 20"),
+            [(100.0, Kind::Feet), (20.0, Kind::Rise)]
+        );
+        assert_eq!(
+            numbers("sum hose 100 ft 3/4, 20 ft up"),
+            [
+                (100.0, Kind::Feet),
+                (0.75, Kind::Inches),
+                (20.0, Kind::Rise)
+            ]
+        );
         assert_eq!(numbers("sum battery 60 uses an hour"), [(60.0, Kind::Uses)]);
         assert_eq!(numbers("cuenta -20c"), [(f_from_c(-20.0), Kind::Degrees)]);
         assert_eq!(numbers("sum weight 1,000 gal"), [(1000.0, Kind::Gallons)]);
@@ -273,8 +323,9 @@ mod tests {
             ("from_F".to_owned(), Kind::Degrees),
             ("to_F".to_owned(), Kind::Degrees),
         ];
-        let given = pick(&numbers("sum tire 80 psi 40 f 90 f"), &takes);
+        let (given, left) = pick(&numbers("sum tire 80 psi 40 f 90 f 3 gal"), &takes);
         assert_eq!(given["from_F"], 40.0);
         assert_eq!(given["to_F"], 90.0);
+        assert_eq!(left, [(3.0, Kind::Gallons)]);
     }
 }
