@@ -17,7 +17,7 @@ use super::receive::Hearing;
 use crate::physics::sum::{Answer, SumError, answer as compute};
 use crate::quantity::{Measure, plain as digits};
 use crate::reply::{Arg, Voice};
-use numbers::{Kind, numbers, pick};
+use numbers::{Kind, has_usual, numbers, pick};
 
 /// How many sums are named to somebody who asks for one that is not known.
 const NAMED: usize = 14;
@@ -142,7 +142,7 @@ fn refuse(error: &SumError, sum: &Sum, given: &Map<String, Value>, reply: &mut R
     let wanted: Vec<String> = sum
         .takes
         .iter()
-        .filter(|(input, _)| !given.contains_key(input))
+        .filter(|(input, kind)| !given.contains_key(input) && !has_usual(*kind, &sum.takes))
         .map(|(input, kind)| match kind {
             Kind::Bare => words::in_words(input),
             kind => reply.voice.word(kind.key()),

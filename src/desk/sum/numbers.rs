@@ -133,17 +133,20 @@ pub(super) fn pick(
             )
     };
     for (name, kind) in takes {
-        // what has a usual value is taken only where it is told
-        let only_told =
-            matches!(kind, Kind::Wind | Kind::Volts) || *kind == Kind::Rise && takes.len() > 1;
         if !given.contains_key(name)
-            && !only_told
+            && !has_usual(*kind, takes)
             && let Some(place) = left.iter().position(|(_, other)| near(*kind, *other))
         {
             given.insert(name.clone(), Value::from(left.remove(place).0));
         }
     }
     (given, left)
+}
+
+/// Tells whether an input has a value that is usual: then it is taken only where it is told by its own name.
+pub(super) fn has_usual(kind: Kind, takes: &[(String, Kind)]) -> bool {
+    let many = takes.len() > 1;
+    kind == Kind::Wind || many && matches!(kind, Kind::Volts | Kind::Rise)
 }
 
 /// Finds the numbers of a text with what they are.
@@ -163,8 +166,13 @@ pub(super) fn numbers(text: &str) -> Vec<(f64, Kind)> {
         let before = i.checked_sub(1).map_or("", |before| words[before]);
         let named = [rest, next].into_iter().find_map(measure);
         // "rise 20", "20 ft up"
-        let behind = words.get(i + 1 + usize::from(rest.is_empty())).copied();
-        let high = is_rise(before) || behind.is_some_and(is_rise);
+        let behind = i + 1 + usize::from(rest.is_empty());
+        let of_it = words.get(behind).copied().is_some_and(is_rise);
+        // "100 ft rise 20": of the next number
+        let next_has_it = words
+            .get(behind + 1)
+            .is_some_and(|word| word.starts_with(|c: char| c.is_ascii_digit()));
+        let high = is_rise(before) || of_it && !next_has_it;
         let named = named.map(|(kind, scale)| match kind {
             Kind::Feet if high => (Kind::Rise, scale),
             kind => (kind, scale),
