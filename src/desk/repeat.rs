@@ -117,7 +117,10 @@ pub(super) fn telling(
                     .iter()
                     .any(|other| other.id == *loud && other.unit == finding.unit)
         });
-        let stands = STANDING.contains(&finding.id) && is_told(finding, talk, now, STANDS);
+        // another number of cords is fed otherwise
+        let news = finding.id == FindingId::PowerTooFewCircuits
+            && told_of(finding, talk).is_some_and(|told| told.says != gist(finding));
+        let stands = STANDING.contains(&finding.id) && is_told(finding, talk, now, STANDS) && !news;
         if by_another || stands {
             return Telling::Silent;
         }

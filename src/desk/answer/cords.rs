@@ -10,7 +10,7 @@ use crate::desk::settle;
 use crate::desk::situate::Case;
 use crate::desk::walk;
 use crate::finding::{Caution, FindingId};
-use crate::heard::{ReadingKey, UnitName};
+use crate::heard::{Entry, Event, ReadingKey, UnitName};
 use crate::reply::Arg;
 use crate::rules;
 
@@ -35,6 +35,10 @@ pub(in crate::desk) fn asked_to_hook_up(
     hearing.heard.entries.retain(|entry| !entry.is_empty());
     hearing.heard.ask = None;
     hearing.drop_what_is_not_now();
+    if few.is_some() {
+        // how many are live is not asked of cords that are only planned
+        hearing.heard.unclear.clear();
+    }
     Some(match told {
         Some((unit, cords)) => (unit, Some(cords)),
         None => (None, few),
@@ -50,7 +54,8 @@ fn outlets_told(hearing: &Hearing<'_>) -> Option<f64> {
     let phrases = hearing.desk.phrases;
     let says = |list| phrases.holds("hook-up", list, hearing.text);
     let reports = hearing.heard.entries.iter().any(|entry| !entry.is_empty());
-    let few = says("few") && says("outlets");
+    // "only one cord, what do i plug in"
+    let few = says("few") && (says("outlets") || says("asks") && says("cords"));
     let plan = says("plans") && (says("outlets") || says("cords"));
     if reports || !(few || plan) {
         return None;
@@ -65,7 +70,8 @@ fn outlets_told(hearing: &Hearing<'_>) -> Option<f64> {
     (0..words.len()).find_map(|at| {
         let counts = [("one", 1.0), ("two", 2.0), ("three", 3.0)];
         let (_, count) = counts.into_iter().find(|(list, _)| is(list, at))?;
-        let near = |gap| is("outlets", at + 1 + gap) || plan && is("cords", at + 1 + gap);
+        let cords = plan || says("asks");
+        let near = |gap| is("outlets", at + 1 + gap) || cords && is("cords", at + 1 + gap);
         (0..=BETWEEN).any(near).then_some(count)
     })
 }
@@ -91,7 +97,14 @@ pub(in crate::desk) fn hook_up(
     let line = reply.voice.word("answer-hook-up");
     reply.first.push(line);
     let told = told.filter(|cords| *cords >= 1.0);
-    let supposed = told.map(|cords| hearing.as_if_reported(&case, ReadingKey::Cords, cords));
+    // what is planned is planned for a trailer that stands there
+    let stands = case.now.stage().is_on_site();
+    let supposed = told.map(|cords| {
+        let mut entry = Entry::default();
+        entry.events.extend((!stands).then_some(Event::Arrived));
+        entry.readings.set(ReadingKey::Cords, cords);
+        hearing.as_if_told(&case, entry)
+    });
     let few = supposed.iter().flat_map(Case::findings);
     let few: Vec<_> = few
         .filter(|found| found.id == FindingId::PowerTooFewCircuits)

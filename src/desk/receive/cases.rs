@@ -259,15 +259,20 @@ impl Hearing<'_> {
 
     /// Opens a trailer's case as if the sender had just reported a reading.
     pub(in crate::desk) fn as_if_reported(&self, case: &Case, key: ReadingKey, value: f64) -> Case {
-        let mut entry = Entry {
-            unit: Some(case.unit.clone()),
-            ..Entry::default()
-        };
+        let mut entry = Entry::default();
         entry.readings.set(key, value);
-        let kept = self.desk.book.unit(&case.unit);
-        let now = kept.map_or_else(Default::default, |kept| {
-            kept.preview(&self.member.id, std::iter::once((self.now, &entry)))
-        });
+        self.as_if_told(case, entry)
+    }
+
+    /// Opens a trailer's case as if the sender had just told all this of it.
+    pub(in crate::desk) fn as_if_told(&self, case: &Case, entry: Entry) -> Case {
+        let entry = Entry {
+            unit: Some(case.unit.clone()),
+            ..entry
+        };
+        let fresh = UnitBook::default();
+        let kept = self.desk.book.unit(&case.unit).unwrap_or(&fresh);
+        let now = kept.preview(&self.member.id, std::iter::once((self.now, &entry)));
         Case::new(
             self.desk,
             &self.fleet,

@@ -170,9 +170,15 @@ impl Placer<'_> {
             .rev()
             .take(4)
             .take_while(|i| self.items[*i].chunk == self.items[at].chunk)
-            .find(|i| !self.items[*i].is_filler())
-            .and_then(|i| self.items[i].noun());
-        if noun.is_none() && matches!(run, Some(Noun::Cord | Noun::Cords | Noun::Hose)) {
+            .find(|i| !self.items[*i].is_filler());
+        // "4 cords 30F": they are counted, and no length is told of them
+        let counted = run.is_some_and(|i| {
+            let number = i.checked_sub(1).and_then(|i| self.items[i].number());
+            number.is_some_and(|n| n.unit.is_none() && n.value <= 4.0)
+        });
+        let run = run.and_then(|i| self.items[i].noun());
+        if noun.is_none() && !counted && matches!(run, Some(Noun::Cord | Noun::Cords | Noun::Hose))
+        {
             return Value::Unclear("feet-or-metres");
         }
         if unit == Unit::Deg
