@@ -109,7 +109,9 @@ impl Phrases {
     /// Takes the longest phrase of a list off the front of a text; none where it begins with none of them.
     pub(super) fn after<'t>(&self, topic: &str, list: &str, text: &'t str) -> Option<&'t str> {
         let list = self.list(topic, list)?;
-        (1..=list.longest()).rev().find_map(|count| {
+        // hundreds of lists are asked in a turn, and most have no phrase that begins so
+        let longest = list.longest_from(&plain(cut(text, 1)?.0))?;
+        (1..=longest).rev().find_map(|count| {
             let (head, rest) = cut(text, count)?;
             list.has(&plain(head)).then_some(rest)
         })

@@ -63,6 +63,11 @@ impl PhraseList {
         self.longest
     }
 
+    /// Returns how many words the longest phrase has that begins with a word; none where none does.
+    pub(super) fn longest_from(&self, first: &str) -> Option<usize> {
+        self.of(first).map(|phrase| phrase.split(' ').count()).max()
+    }
+
     /// Iterates over the phrases that begin with a word.
     fn of(&self, first: &str) -> impl Iterator<Item = &str> {
         let places = self.by_first.get(first).into_iter().flatten();
@@ -144,5 +149,7 @@ mod tests {
         assert!(list.has("no wait") && !list.has("wait") && !list.has("no wait now"));
         assert!(list.opens("no wait now") && list.opens("no") && !list.opens("nope"));
         assert_eq!(list.longest(), 2);
+        assert_eq!(list.longest_from("no"), Some(2));
+        assert_eq!(list.longest_from("wait"), None);
     }
 }
