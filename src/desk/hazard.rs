@@ -11,7 +11,7 @@ use serde::Deserialize;
 use serde::de::Error as _;
 
 use near::feet_in;
-pub(super) use stands::{Over, findings, is_told_in, over, tell_over, tell_strict};
+pub(super) use stands::{Over, findings, is_a_danger, is_told_in, over, tell_over, tell_strict};
 
 use super::answer::{self, Reply};
 use super::inbound::Outgoing;

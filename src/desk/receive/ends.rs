@@ -234,7 +234,13 @@ impl Hearing<'_> {
             None if burnt => SIGNS[0].1,
             None => return None,
         };
-        let of_it = |fault: &Fault| faults.contains(fault) || burnt && *fault == Fault::Odor;
+        // the battery of an alarm is none of the trailer's
+        let battery = faults.contains(&Fault::CoAlarm);
+        let of_it = |fault: &Fault| {
+            faults.contains(fault)
+                || burnt && *fault == Fault::Odor
+                || battery && *fault == Fault::BatteryLow
+        };
         settled.amend(unit, |entry| {
             entry.faults.retain(|fault| !of_it(fault));
             entry.cleared.retain(|fault| !of_it(fault));

@@ -11,6 +11,18 @@ use crate::heard::{Ask, CommandName, Entry, Event, Fault, Plan, PlanKind, Readin
 
 /// What is done to a trailer that goes, and not to one that is set up.
 const GOES: &[Event] = &[Event::Hitched, Event::Left, Event::Stowed, Event::JacksUp];
+/// What stands on the list of leaving and may be done save for something.
+const LISTED: &[Event] = &[
+    Event::Closed,
+    Event::WaterOff,
+    Event::HeaterOff,
+    Event::PowerOff,
+    Event::Stowed,
+    Event::JacksUp,
+    Event::LightsChecked,
+    Event::WastePumped,
+    Event::FreshDrained,
+];
 /// What is done to one that is set up.
 const STAYS: &[Event] = &[
     Event::Arrived,
@@ -28,7 +40,11 @@ impl Hearing<'_> {
         self.step_by_word(settled);
         let says = |list| self.desk.phrases.holds("leave", list, self.text);
         // "desconecté los cables y los guardé": the cords are put away, and no trailer in a yard
-        if says("things") && !says("yard") {
+        if self.desk.phrases.holds("leave", "hose-away", self.text) && !says("yard") {
+            settled.amend_all(|_, entry| {
+                entry.events.retain(|event| *event != Event::Returned);
+            });
+        } else if says("things") && !says("yard") {
             settled.amend_all(|_, entry| {
                 for event in &mut entry.events {
                     if *event == Event::Returned {
@@ -37,6 +53,7 @@ impl Hearing<'_> {
                 }
             });
         }
+        self.all_but(settled);
         let alone = settled.reports.len() == 1;
         for (unit, _, entry) in &mut settled.reports {
             let stood = self.desk.book.unit(unit).map(|kept| kept.state());
@@ -96,6 +113,37 @@ impl Hearing<'_> {
         if settled.reports.is_empty() {
             settled.from_context = None;
         }
+    }
+
+    /// "Got everything stowed but the ramp", "jacks up but one": what is done save for something is not done. What was told
+    /// before it stands.
+    fn all_but(&self, settled: &mut Settled) {
+        let round = self.talk.round.as_ref();
+        let leaving = round.filter(|round| round.way == Way::Leaving);
+        let phrases = self.desk.phrases;
+        let parted = phrases.parted("leave", "but", self.text);
+        let (Some(round), Some((head, rest))) = (leaving, parted) else {
+            return;
+        };
+        let undone =
+            phrases.holds("leave", "but-what", rest) && !phrases.holds("leave", "but-well", rest);
+        if !undone {
+            return;
+        }
+        let last = head
+            .rsplit([',', ';', '.'])
+            .find(|part| !part.trim().is_empty());
+        let last = last
+            .and_then(|part| part.rsplit(" and ").next())
+            .unwrap_or(head);
+        let scale = self.fleet.style.temperature;
+        let told = self.desk.reader.hear(last, scale).entries;
+        let of_it = |event: &Event| {
+            LISTED.contains(event) && told.iter().any(|entry| entry.events.contains(event))
+        };
+        settled.amend(&round.unit, |entry| {
+            entry.events.retain(|event| !of_it(event));
+        });
     }
 
     /// Reports what a step of leaving is told by in a word or two: "unplugged" is its power, "all packed" what is stowed.

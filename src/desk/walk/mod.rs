@@ -242,8 +242,10 @@ impl Round<'_> {
             self.ask(reply, before, shortly);
         } else {
             self.remind(reply);
-            if self.checks.is_empty() && hearing.talk.round.is_none() {
+            if self.checks.is_empty() {
                 left_off::tell(hearing, reply);
+            }
+            if self.checks.is_empty() && hearing.talk.round.is_none() {
                 answers_without_a_check(hearing, reply);
             }
         }

@@ -5,6 +5,7 @@ use std::cmp::Ordering;
 use super::super::answer::Reply;
 use super::super::receive::Hearing;
 use super::super::situate::{Case, site_told};
+use super::danger;
 use super::said::is_trip;
 use super::take::{EMPTY_STEP, Took};
 use super::{LATELY, Outcome, PASSED, RESETS, Said, outcome, step_of};
@@ -319,7 +320,12 @@ impl Round<'_> {
             ("unit", Arg::from(check.unit.as_str())),
             ("name", name.into()),
         ];
-        if told.into_iter().any(reset) {
+        let dangers = danger::standing(self.hearing, &check.unit, reply);
+        if !dangers.is_empty() && !Fault::DANGERS.contains(&check.fault) {
+            let what = reply.voice.all_of(&dangers);
+            let [unit, name] = args;
+            reply.say("walk-fixed-danger", &[unit, name, ("what", what.into())]);
+        } else if told.into_iter().any(reset) {
             reply.say("walk-reset", &[]);
         } else {
             reply.say("walk-fixed", &args);

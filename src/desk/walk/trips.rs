@@ -4,6 +4,7 @@
 use super::super::receive::Hearing;
 use super::super::settle::Settled;
 use super::said::is_trip;
+use super::take::EMPTY_PCT;
 use crate::dialogue::Check;
 use crate::heard::{Entry, Event, Fault, ReadingKey};
 
@@ -94,7 +95,11 @@ pub(super) fn smelled_alone(hearing: &Hearing<'_>, settled: &mut Settled, check:
 pub(super) fn of_the_pump(hearing: &Hearing<'_>, settled: &mut Settled, check: &Check) {
     let says = |list| hearing.desk.answers.says("pump", list, hearing.text);
     let asked = check.fault == Fault::PumpRunning && check.step == 0 && !check.mending;
-    if !asked || !hearing.heard.named.is_empty() {
+    let dry = matches!(
+        check.fault,
+        Fault::NoWater | Fault::LowFlow | Fault::PumpDead
+    );
+    if !(asked || dry) || !hearing.heard.named.is_empty() {
         return;
     }
     let mut told = settled.reports.iter_mut();
@@ -106,7 +111,8 @@ pub(super) fn of_the_pump(hearing: &Hearing<'_>, settled: &mut Settled, check: &
     }
     let readings = &mut entry.readings;
     let waste = readings.value(ReadingKey::WastePct);
-    if let Some(level) = waste.filter(|_| !says("waste"))
+    let meant = |level: &f64| !says("waste") && (asked || *level <= EMPTY_PCT);
+    if let Some(level) = waste.filter(meant)
         && readings.value(ReadingKey::FreshPct).is_none()
     {
         readings.values.remove(&ReadingKey::WastePct);

@@ -20,6 +20,7 @@ const TOLD: &[Row] = &[
     ("burnt-smell-plug", &[], "smells burnt by the plug", "huele a quemado la clavija de la"),
     ("burnt-smell", &[], "smells like burnt plastic", "huele a quemado en la"),
     ("co-alarm", &[], "co alarm is going off", "está sonando la alarma de co en la"),
+    ("heat-illness", &[], "guest is dizzy from the heat", "un invitado mareado por el calor en la"),
     ("water-on-fire", &["12 is on fire"], "threw water on it", "le eché agua a la"),
     ("frostbite", &[], "cant feel my fingers", "no siento los dedos, en la"),
     ("trapped", &[], "kid locked in, not answering", "un niño encerrado, no contesta, en la"),
