@@ -162,6 +162,11 @@ impl Told {
     pub(super) fn forbids_filling(&self) -> bool {
         self.hazard.drops.contains(&Event::FreshFilled)
     }
+
+    /// Tells whether no heater is to be asked for beside it.
+    pub(super) fn forbids_heating(&self) -> bool {
+        self.hazard.drops.contains(&Event::HeaterOn)
+    }
 }
 
 fn known() -> &'static [Hazard] {

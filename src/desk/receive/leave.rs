@@ -7,10 +7,14 @@ use super::super::settle::known;
 use super::Hearing;
 use crate::book::Stage;
 use crate::dialogue::{About, CHECK_LASTS, Way};
-use crate::heard::{Ask, CommandName, Entry, Event, Fault, Plan, PlanKind, ReadingKey, UnitName};
+use crate::heard::{
+    Ask, CommandName, Entry, Event, Fault, Plan, PlanKind, ReadingKey, Remark, UnitName,
+};
 
 /// What is done to a trailer that goes, and not to one that is set up.
 const GOES: &[Event] = &[Event::Hitched, Event::Left, Event::Stowed, Event::JacksUp];
+/// A level with the word for the tank, and little else.
+const BARE_LEVEL: usize = 5;
 /// What stands on the list of leaving and may be done save for something.
 const LISTED: &[Event] = &[
     Event::Closed,
@@ -36,8 +40,18 @@ const STAYS: &[Event] = &[
 impl Hearing<'_> {
     /// Reads a report by whether its trailer goes: then the lights that are fine are those that the road needs, and cords
     /// that are in are off their power. What was never said to be bad is not said to be mended.
-    pub(super) fn as_it_goes(&self, settled: &mut Settled) {
+    pub(super) fn as_it_goes(&mut self, settled: &mut Settled) {
         self.step_by_word(settled);
+        self.tank_of_a_new_stand(settled);
+        // "sigue enganchada" while it is set up: it was never off the hook
+        if self.desk.phrases.holds("leave", "hooked-still", self.text) {
+            let stands = |unit: &UnitName| self.stage(unit) == Some(Stage::SettingUp);
+            settled.amend_all(|unit, entry| {
+                if stands(unit) {
+                    entry.events.retain(|event| *event != Event::Hitched);
+                }
+            });
+        }
         let says = |list| self.desk.phrases.holds("leave", list, self.text);
         // "desconecté los cables y los guardé": the cords are put away, and no trailer in a yard
         if self.desk.phrases.holds("leave", "hose-away", self.text) && !says("yard") {
@@ -113,6 +127,39 @@ impl Hearing<'_> {
         if settled.reports.is_empty() {
             settled.from_context = None;
         }
+    }
+
+    /// "Tank's half" while a trailer is set up, that nobody has used yet: most likely fresh water, so it is asked which.
+    fn tank_of_a_new_stand(&mut self, settled: &mut Settled) {
+        let round = self.talk.round.as_ref();
+        let unit = round
+            .filter(|round| round.way == Way::SetUp)
+            .map(|round| round.unit.clone());
+        let Some(unit) = unit.filter(|unit| self.stage(unit) == Some(Stage::SettingUp)) else {
+            return;
+        };
+        let has = |list| self.desk.phrases.holds("which-tank", list, self.text);
+        let level = ReadingKey::WastePct;
+        let told = |entry: &Entry| {
+            let one = entry.readings.values.len() == 1 && entry.events.is_empty();
+            one && entry.readings.value(level).is_some_and(|pct| pct > 0.0)
+        };
+        let bare = settled
+            .reports
+            .iter()
+            .any(|(of, _, entry)| *of == unit && told(entry));
+        let short = self.text.split_whitespace().count() <= BARE_LEVEL;
+        if !bare || !short || !has("tank") || has("names") {
+            return;
+        }
+        settled.amend(&unit, |entry| {
+            entry.readings.values.remove(&ReadingKey::WastePct);
+        });
+        self.heard.answer = None;
+        self.heard.unclear.push(Remark {
+            text: self.written.trim().to_owned(),
+            why: "which-tank".into(),
+        });
     }
 
     /// "Got everything stowed but the ramp", "jacks up but one": what is done save for something is not done. What was told

@@ -148,6 +148,18 @@ impl Hearing<'_> {
             self.heard
                 .plans
                 .retain(|plan| plan.kind != PlanKind::Other && !fills(&plan.kind));
+            let heats = |kind: &PlanKind| {
+                matches!(
+                    kind,
+                    PlanKind::Need {
+                        need: Need::Heater,
+                        ..
+                    }
+                )
+            };
+            if told.forbids_heating() {
+                self.heard.plans.retain(|plan| !heats(&plan.kind));
+            }
             self.heard.set_aside.clear();
             self.heard.unclear.clear();
         }
@@ -397,6 +409,7 @@ impl Hearing<'_> {
         }
         if let Some(unit) = &taken.gas {
             reply.say("gas-stays", &[("unit", unit.as_str().into())]);
+            walk::list_standing(self, unit, &mut reply);
         }
         if let Some(unit) = &taken.said.not_pumped {
             pumped::tell_not_pumped(self, unit, &mut reply);
@@ -415,6 +428,9 @@ impl Hearing<'_> {
         }
         if let Some(ending) = &taken.ending {
             ends::tell(self, ending, &mut reply);
+            if let Some(unit) = ending.unit_of_what_stands() {
+                walk::list_standing(self, unit, &mut reply);
+            }
         }
         danger::tell_aired(settled, &mut reply);
         self.tell_site_without_unit(settled, &mut reply);

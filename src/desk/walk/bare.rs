@@ -1,5 +1,6 @@
 //! A bare message as an answer to a step of setting up or leaving.
 
+use super::super::phrases::plain;
 use super::answers::{Answers, Own};
 use super::phrase::{Phrases, is_question};
 use super::said::{LONGEST, Said};
@@ -36,7 +37,7 @@ impl Answers {
         &self,
         heard: &Heard,
         text: &str,
-        key: &str,
+        (unit, key): (&str, &str),
         guards: bool,
     ) -> Option<Said> {
         let mut words = Phrases::of(text);
@@ -48,7 +49,10 @@ impl Answers {
             return Some(Said::Unclear);
         }
         let number = heard.answer.as_ref().and_then(|answer| answer.number);
-        if let Some((said, _)) = self.by_own_words(&words, key, guards) {
+        let mut unnamed = words.clone();
+        let unit = plain(unit);
+        unnamed.cover_words(|word| word == unit);
+        if let Some((said, _)) = self.by_own_words(&unnamed, key, guards) {
             return Some(said);
         }
         let not = self.any(&words, "not");

@@ -72,6 +72,27 @@ pub(super) fn standing(hearing: &Hearing<'_>, unit: &UnitName, reply: &Reply<'_>
     names
 }
 
+/// Lists with the turn what stands on a trailer and can hurt somebody, where it is told in other words.
+pub(in crate::desk) fn list_standing(
+    hearing: &Hearing<'_>,
+    unit: &UnitName,
+    reply: &mut Reply<'_>,
+) {
+    let dangers: Vec<FindingId> = hearing
+        .dangers_on(unit)
+        .iter()
+        .map(|fault| FindingId::of_fault(*fault))
+        .collect();
+    for finding in hearing.asked_about(unit).pressing() {
+        let of_it = dangers.contains(&finding.id) || finding.id == FindingId::SiteUnsafe;
+        let same = |told: &Finding| told.id == finding.id && told.unit == finding.unit;
+        let told = reply.findings.iter().chain(&reply.listed).any(same);
+        if of_it && !told {
+            reply.listed.push(finding);
+        }
+    }
+}
+
 /// Says what was held back once the check of a danger has ended: what the cold does to a trailer without power.
 pub(super) fn tell_what_waited(hearing: &Hearing<'_>, open: &[Check], reply: &mut Reply<'_>) {
     let same =

@@ -244,7 +244,8 @@ fn bare(hearing: &Hearing<'_>, settled: &Settled, round: &Round) -> Option<Said>
         return None;
     }
     let answers = &hearing.desk.answers;
-    answers.bare(heard, hearing.text, &key_of(round), guards(&round.step))
+    let of = (round.unit.as_str(), key_of(round));
+    answers.bare(heard, hearing.text, (of.0, &of.1), guards(&round.step))
 }
 
 /// Returns the name of the lists by which crews answer a step.

@@ -173,6 +173,9 @@ fn answered(
         let load = load.to_owned();
         return Some((vec![(check.step, Said::No)], Some(load)));
     }
+    if tank_is_no_help(hearing, check, told) {
+        return Some((vec![(check.step, Said::Resume)], None));
+    }
     if let Some(number) = tank_is_empty(hearing, check, told) {
         return Some((vec![(number, Said::Number(0.0))], None));
     }
@@ -207,6 +210,21 @@ fn tank_level(check: &Check, step: &Step, told: Option<&Entry>) -> Option<Said> 
     }
 }
 
+/// Tells whether the tank of a trailer on site water is told to be empty while there is none: its selector, or the hose.
+pub(super) fn tank_is_no_help(hearing: &Hearing<'_>, check: &Check, told: Option<&Entry>) -> bool {
+    let level = told.and_then(|entry| entry.readings.value(ReadingKey::FreshPct));
+    let empty = level.is_some_and(|level| level <= EMPTY_PCT);
+    let dry = matches!(check.fault, Fault::NoWater | Fault::LowFlow);
+    empty && dry && !check.mending && !runs_from_its_tank(hearing, check)
+}
+
+/// Tells whether the water of a check comes from the trailer's own tank.
+fn runs_from_its_tank(hearing: &Hearing<'_>, check: &Check) -> bool {
+    let case = hearing.asked_about(&check.unit);
+    let site = case.situation().and_then(|situation| situation.site);
+    runs_on_tank(&case.now, site)
+}
+
 /// Finds the step that asks how full the fresh tank is, at hand or later, where a trailer that runs from it is told to be out
 /// of water: whatever is asked, that is what is wrong.
 fn tank_is_empty(hearing: &Hearing<'_>, check: &Check, told: Option<&Entry>) -> Option<u32> {
@@ -215,9 +233,7 @@ fn tank_is_empty(hearing: &Hearing<'_>, check: &Check, told: Option<&Entry>) -> 
         .iter()
         .position(|it| it.key == LEVEL_STEP)?;
     let at = u32::try_from(at).ok()?;
-    let case = hearing.asked_about(&check.unit);
-    let site = case.situation().and_then(|situation| situation.site);
-    let from_it = runs_on_tank(&case.now, site);
+    let from_it = runs_from_its_tank(hearing, check);
     (level <= EMPTY_PCT && from_it && !check.mending && check.step <= at).then_some(at)
 }
 

@@ -68,7 +68,8 @@ pub(super) fn unplugged_for_the_test(hearing: &Hearing<'_>, settled: &mut Settle
 /// Takes plugs that are said to be in for that, where power is what is missing: it is not back by it.
 pub(super) fn plugged_in_alone(hearing: &Hearing<'_>, settled: &mut Settled, check: &Check) {
     let answers = &hearing.desk.answers;
-    let plugs = check.fault == Fault::NoPower && answers.says("trip", "plugged-in", hearing.text);
+    let of_power = check.fault == Fault::NoPower || is_trip(check.fault);
+    let plugs = of_power && answers.says("trip", "plugged-in", hearing.text);
     if !plugs || answers.says("trip", "power", hearing.text) {
         return;
     }
