@@ -283,6 +283,7 @@ answer-more = "more" tells all of { $unit }.
 answer-next-none = Nothing is wrong on { $unit }, by what was reported. Send what you read: pressure, tank, volts, temp.
 answer-drain-heater = Its breaker off first, and wait until it is cold. Shut the supply, open a hot tap, then its drain valve. Tag the breaker: it stays off until the tank is full again.
 answer-tow-waste = No, not on a road, however short. Liquid shifts the weight, and axles and brakes may be over their limit. Pump it out first. On the site itself the dispatcher decides.
+answer-tow-must-be-empty = Yes, both tanks, for any road, however short. Liquid shifts the weight, and axles and brakes may be over their limit. What no pump gets out may stay, 5 % at most. On the site itself the dispatcher decides.
 answer-hold-breaker = No. A breaker that is held on lets the wires burn. Leave it off, and unplug what runs on it.
 answer-backfeed = No. The pins of such a cord are live, and power fed backwards kills people on the line. Each cord runs from its own outlet to its own inlet.
 answer-hot-swap = No. Loads off first, then the breaker at the source. Then swap it with dry hands, and switch on again.

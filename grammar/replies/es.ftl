@@ -284,6 +284,7 @@ answer-more = "más" dice todo de la { $unit }.
 answer-next-none = No hay nada mal en la { $unit }, por lo reportado. Mande lo que lea: presión, tanque, voltios, temperatura.
 answer-drain-heater = Primero apague su pastilla, y espere a que se enfríe. Cierre la toma, abra una llave caliente, luego su válvula de drenaje. Ponga un letrero en la pastilla: apagada hasta que el tanque esté lleno.
 answer-tow-waste = No, en camino no, por corto que sea. El líquido mueve el peso, y ejes y frenos pueden pasar su límite. Primero vacíela. Dentro del sitio decide el despachador.
+answer-tow-must-be-empty = Sí, los dos tanques, para cualquier camino, por corto que sea. El líquido mueve el peso, y ejes y frenos pueden pasar su límite. Lo que la bomba no saca puede quedar, 5 % cuando más. Dentro del sitio decide el despachador.
 answer-hold-breaker = No. Una pastilla detenida a la fuerza deja que los cables se quemen. Déjela abajo, y desconecte lo que usa.
 answer-backfeed = No. Las patas de ese cable traen corriente, y la corriente al revés mata a gente en la línea. Cada cable va de su contacto a su entrada.
 answer-hot-swap = No. Primero apague las cargas, luego la pastilla en la fuente. Luego cámbielo con manos secas, y vuelva a prender.

@@ -137,7 +137,7 @@ impl Hearing<'_> {
     }
 
     /// Returns the book's keys of all that this message takes the place of.
-    fn replaced_keys(&self) -> Vec<MessageKey> {
+    pub(in crate::desk) fn replaced_keys(&self) -> Vec<MessageKey> {
         let sent = self.desk.book.sent(&self.member.id);
         let replaced = self.replaced();
         let found = replaced.and_then(|key| sent.iter().find(|sent| sent.key == *key));

@@ -56,6 +56,11 @@ impl Answers {
             return Some(said);
         }
         let not = self.any(&words, "not");
+        // "ya la arreglé": of something else, where nothing is to be mended
+        let of_a_fault = key.ends_with("-fault") || key.ends_with("-tire");
+        if self.any(&words, "repaired") && !of_a_fault {
+            return None;
+        }
         let said = match self.leading(&words) {
             Some(false) => Said::No,
             Some(true) if not => Said::Unclear,
@@ -69,6 +74,10 @@ impl Answers {
             None if self.any(&words, "ack") => Said::Unclear,
             None => return None,
         };
+        // "yep drained" at the step that asks whether it is closed
+        if said == Said::Yes && self.any(&words, "of-steps") {
+            return Some(Said::Unclear);
+        }
         let yes = guards && said == Said::Yes;
         let promised = yes && (self.is_all(&words, "promise") || self.any(&words, "later"));
         self.cover_what_is_clear(&mut words, "", yes);

@@ -395,7 +395,10 @@ pub(in crate::desk) fn go_on(
     let case = match here {
         Some(case) => case,
         None => {
-            standing_case = hearing.asked_about(&round.unit);
+            let replaced = hearing.replaced_keys();
+            let without = hearing.without(&round.unit, replaced.iter());
+            let taken_back = without.filter(|_| taken_back);
+            standing_case = taken_back.unwrap_or_else(|| hearing.asked_about(&round.unit));
             &standing_case
         }
     };
