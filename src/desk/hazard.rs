@@ -11,7 +11,9 @@ use serde::Deserialize;
 use serde::de::Error as _;
 
 use near::feet_in;
-pub(super) use stands::{Over, findings, is_said_by, is_told_in, over, tell_over, tell_strict};
+pub(super) use stands::{
+    Over, findings, is_a_danger, is_said_by, is_told_in, over, tell_over, tell_strict,
+};
 
 use super::answer::{self, Reply};
 use super::inbound::Outgoing;
@@ -164,6 +166,11 @@ impl Told {
     /// Tells whether nothing is to be filled: a fill that is told beside it was no wish.
     pub(super) fn forbids_filling(&self) -> bool {
         self.hazard.drops.contains(&Event::FreshFilled)
+    }
+
+    /// Tells whether no heater is to be asked for beside it.
+    pub(super) fn forbids_heating(&self) -> bool {
+        self.hazard.drops.contains(&Event::HeaterOn)
     }
 }
 

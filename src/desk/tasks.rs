@@ -13,6 +13,9 @@ use crate::reply::{HAS_LEFT, TAKEN_BACK};
 pub(super) const WORTH_MOVING: TimeDelta = TimeDelta::minutes(10);
 /// What is allowed for besides the hauler's lead.
 const SAFETY: TimeDelta = TimeDelta::hours(1);
+/// Without power for so long in the frost hoses and valves may be blocked (computed: a hose blocks in some 15 min, valves soon
+/// after).
+const LONG_IN_FROST: TimeDelta = TimeDelta::minutes(30);
 
 /// The tasks of the units at hand, with the changes this turn makes to them.
 pub(super) struct Board {
@@ -196,7 +199,12 @@ impl Board {
                 && task.promised.is_some_and(|at| at > self.at);
             // a pump-out told late does not empty what has filled since
             let filled = *kind == TaskKind::PumpOut && now.filled_since(done);
-            if does(entry, now, *kind, task.finding) && !told_since && !filled {
+            // power that is back after a while of frost thaws no pipe: that is looked at first
+            let frozen = *kind == TaskKind::Drain
+                && comes_on(entry)
+                && !drains(entry)
+                && done - task.opened >= LONG_IN_FROST;
+            if does(entry, now, *kind, task.finding) && !told_since && !filled && !frozen {
                 let change = TaskChange::Done {
                     id: task.id,
                     by: self.by.clone(),
@@ -378,6 +386,18 @@ pub(super) fn kind_of(need: Need) -> TaskKind {
     }
 }
 
+/// Tells whether a report says that the power is on.
+pub(super) fn comes_on(entry: &Entry) -> bool {
+    let says = |event| entry.events.contains(&event);
+    says(Event::PowerBack) || says(Event::PowerOn)
+}
+
+/// Tells whether a report says that nothing is left that can freeze.
+fn drains(entry: &Entry) -> bool {
+    let says = |event| entry.events.contains(&event);
+    says(Event::FreshDrained) || says(Event::Winterized)
+}
+
 /// Tells whether a report does a task of this kind.
 fn does(entry: &Entry, now: &UnitState, kind: TaskKind, finding: Option<FindingId>) -> bool {
     let says = |event| entry.events.contains(&event);
@@ -389,10 +409,7 @@ fn does(entry: &Entry, now: &UnitState, kind: TaskKind, finding: Option<FindingI
         TaskKind::Refill => says(Event::FreshFilled),
         // draining was asked for because the power was gone: once it is back there is no need
         TaskKind::Drain => {
-            let power_back = says(Event::PowerBack) || says(Event::PowerOn);
-            says(Event::FreshDrained)
-                || says(Event::Winterized)
-                || (power_back && finding == Some(FindingId::ColdFreezeSoon))
+            drains(entry) || comes_on(entry) && finding == Some(FindingId::ColdFreezeSoon)
         }
         TaskKind::Regulator => says(Event::RegulatorFitted),
         TaskKind::Filter => says(Event::FilterServiced),

@@ -153,6 +153,8 @@ names! {
         InPart = "in-part",
         /// Said of a pump-out that did not come to be: "left, didnt pump".
         Undone = "undone",
+        /// Not level yet: "almost level", "level-ish".
+        NearlyLevel = "nearly-level",
         /// On one side only.
         HalfChocked = "half-chocked",
         Blown = "blown",

@@ -40,6 +40,12 @@ pub(in crate::desk) fn is_said_by(code: &str, findings: &[Finding]) -> bool {
     hazard.is_some_and(|hazard| hazard.is_said(findings))
 }
 
+/// Tells whether a hazard that stands under a code is a danger.
+pub(in crate::desk) fn is_a_danger(code: &str) -> bool {
+    let mut all = known().iter().filter(|hazard| hazard.is_news_of(code));
+    all.any(|hazard| hazard.level == Some(Level::Danger))
+}
+
 /// Tells whether a text tells of any hazard, danger or not.
 pub(in crate::desk) fn is_told_in(text: &str) -> bool {
     let folded = plain(text);

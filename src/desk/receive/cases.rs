@@ -7,12 +7,14 @@ use chrono::TimeDelta;
 use super::super::answer::{self, Reply};
 use super::super::settle::{self, Settled};
 use super::super::situate::Case;
-use super::super::tasks::{Board, kind_of};
+use super::super::tasks::{Board, comes_on, kind_of};
 use super::super::walk;
 use super::{Hearing, lead};
 use crate::book::{MessageKey, Sent, Task, UnitBook};
 use crate::dialogue::{CHECK_LASTS, Way};
+use crate::finding::{Caution, FindingId, TaskKind};
 use crate::heard::{Ask, Entry, Event, Plan, PlanKind, ReadingKey, UnitName};
+use crate::reply::Arg;
 use crate::situation::Occasion;
 
 impl Hearing<'_> {
@@ -71,6 +73,7 @@ impl Hearing<'_> {
             let done = told.map(|(_, at, _)| *at).max().unwrap_or(self.inbound.at);
             let report = (done, &case.report);
             reply.board.close_by(&case.unit, report, &case.now);
+            tell_of_frost(case, reply);
             reply.take_case(case);
         }
         self.read_at_rest(reply);
@@ -135,7 +138,7 @@ impl Hearing<'_> {
     }
 
     /// Returns the book's keys of all that this message takes the place of.
-    fn replaced_keys(&self) -> Vec<MessageKey> {
+    pub(in crate::desk) fn replaced_keys(&self) -> Vec<MessageKey> {
         let sent = self.desk.book.sent(&self.member.id);
         let replaced = self.replaced();
         let found = replaced.and_then(|key| sent.iter().find(|sent| sent.key == *key));
@@ -283,5 +286,31 @@ impl Hearing<'_> {
             Vec::new(),
             Occasion::Report,
         )
+    }
+}
+
+/// Says of power that is back after a while of frost that pipes may have frozen, and what is looked at first. Its task to
+/// drain stays until that is done.
+fn tell_of_frost(case: &Case, reply: &mut Reply<'_>) {
+    let tasks = reply.board.tasks();
+    let task = tasks.open_task(&case.unit, TaskKind::Drain);
+    let task = task.filter(|task| task.finding == Some(FindingId::ColdFreezeSoon));
+    let Some((id, opened)) = task.map(|task| (task.id, task.opened)) else {
+        return;
+    };
+    if !comes_on(&case.report) {
+        return;
+    }
+    let age = reply.voice.age(opened);
+    let args = [
+        ("unit", Arg::from(case.unit.as_str())),
+        ("age", age.into()),
+        ("id", Arg::Count(i64::from(id))),
+    ];
+    reply.say("back-after-frost", &args);
+    for caution in [Caution::NoFlame, Caution::HeaterDry] {
+        reply
+            .lines
+            .push(format!("  {}", reply.voice.caution(caution)));
     }
 }

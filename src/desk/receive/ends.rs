@@ -45,6 +45,17 @@ pub(super) enum Ending {
     Came(UnitName, Option<u32>),
 }
 
+impl Ending {
+    /// Returns the trailer on which the danger stands all the same.
+    pub(super) fn unit_of_what_stands(&self) -> Option<&UnitName> {
+        match self {
+            Ending::Stays(unit, _) | Ending::Out(unit) | Ending::Came(unit, _) => Some(unit),
+            Ending::Well(unit, _, rest) => (!rest.is_empty()).then_some(unit),
+            Ending::None(_) => None,
+        }
+    }
+}
+
 impl Hearing<'_> {
     /// Reads what is said of the end of a danger, and takes out of the reports what it does not mean.
     pub(super) fn ending(&mut self, settled: &mut Settled) -> Option<Ending> {
@@ -234,7 +245,13 @@ impl Hearing<'_> {
             None if burnt => SIGNS[0].1,
             None => return None,
         };
-        let of_it = |fault: &Fault| faults.contains(fault) || burnt && *fault == Fault::Odor;
+        // the battery of an alarm is none of the trailer's
+        let battery = faults.contains(&Fault::CoAlarm);
+        let of_it = |fault: &Fault| {
+            faults.contains(fault)
+                || burnt && *fault == Fault::Odor
+                || battery && *fault == Fault::BatteryLow
+        };
         settled.amend(unit, |entry| {
             entry.faults.retain(|fault| !of_it(fault));
             entry.cleared.retain(|fault| !of_it(fault));

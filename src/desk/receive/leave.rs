@@ -7,10 +7,26 @@ use super::super::settle::known;
 use super::Hearing;
 use crate::book::Stage;
 use crate::dialogue::{About, CHECK_LASTS, Way};
-use crate::heard::{Ask, CommandName, Entry, Event, Fault, Plan, PlanKind, ReadingKey, UnitName};
+use crate::heard::{
+    Ask, CommandName, Entry, Event, Fault, Plan, PlanKind, ReadingKey, Remark, UnitName,
+};
 
 /// What is done to a trailer that goes, and not to one that is set up.
 const GOES: &[Event] = &[Event::Hitched, Event::Left, Event::Stowed, Event::JacksUp];
+/// A level with the word for the tank, and little else.
+const BARE_LEVEL: usize = 5;
+/// What stands on the list of leaving and may be done save for something.
+const LISTED: &[Event] = &[
+    Event::Closed,
+    Event::WaterOff,
+    Event::HeaterOff,
+    Event::PowerOff,
+    Event::Stowed,
+    Event::JacksUp,
+    Event::LightsChecked,
+    Event::WastePumped,
+    Event::FreshDrained,
+];
 /// What is done to one that is set up.
 const STAYS: &[Event] = &[
     Event::Arrived,
@@ -24,11 +40,25 @@ const STAYS: &[Event] = &[
 impl Hearing<'_> {
     /// Reads a report by whether its trailer goes: then the lights that are fine are those that the road needs, and cords
     /// that are in are off their power. What was never said to be bad is not said to be mended.
-    pub(super) fn as_it_goes(&self, settled: &mut Settled) {
+    pub(super) fn as_it_goes(&mut self, settled: &mut Settled) {
         self.step_by_word(settled);
+        self.tank_of_a_new_stand(settled);
+        // "sigue enganchada" while it is set up: it was never off the hook
+        if self.desk.phrases.holds("leave", "hooked-still", self.text) {
+            let stands = |unit: &UnitName| self.stage(unit) == Some(Stage::SettingUp);
+            settled.amend_all(|unit, entry| {
+                if stands(unit) {
+                    entry.events.retain(|event| *event != Event::Hitched);
+                }
+            });
+        }
         let says = |list| self.desk.phrases.holds("leave", list, self.text);
         // "desconecté los cables y los guardé": the cords are put away, and no trailer in a yard
-        if says("things") && !says("yard") {
+        if self.desk.phrases.holds("leave", "hose-away", self.text) && !says("yard") {
+            settled.amend_all(|_, entry| {
+                entry.events.retain(|event| *event != Event::Returned);
+            });
+        } else if says("things") && !says("yard") {
             settled.amend_all(|_, entry| {
                 for event in &mut entry.events {
                     if *event == Event::Returned {
@@ -37,6 +67,7 @@ impl Hearing<'_> {
                 }
             });
         }
+        self.all_but(settled);
         let alone = settled.reports.len() == 1;
         for (unit, _, entry) in &mut settled.reports {
             let stood = self.desk.book.unit(unit).map(|kept| kept.state());
@@ -96,6 +127,70 @@ impl Hearing<'_> {
         if settled.reports.is_empty() {
             settled.from_context = None;
         }
+    }
+
+    /// "Tank's half" while a trailer is set up, that nobody has used yet: most likely fresh water, so it is asked which.
+    fn tank_of_a_new_stand(&mut self, settled: &mut Settled) {
+        let round = self.talk.round.as_ref();
+        let unit = round
+            .filter(|round| round.way == Way::SetUp)
+            .map(|round| round.unit.clone());
+        let Some(unit) = unit.filter(|unit| self.stage(unit) == Some(Stage::SettingUp)) else {
+            return;
+        };
+        let has = |list| self.desk.phrases.holds("which-tank", list, self.text);
+        let level = ReadingKey::WastePct;
+        let told = |entry: &Entry| {
+            let one = entry.readings.values.len() == 1 && entry.events.is_empty();
+            one && entry.readings.value(level).is_some_and(|pct| pct > 0.0)
+        };
+        let bare = settled
+            .reports
+            .iter()
+            .any(|(of, _, entry)| *of == unit && told(entry));
+        let short = self.text.split_whitespace().count() <= BARE_LEVEL;
+        if !bare || !short || !has("tank") || has("names") {
+            return;
+        }
+        settled.amend(&unit, |entry| {
+            entry.readings.values.remove(&ReadingKey::WastePct);
+        });
+        self.heard.answer = None;
+        self.heard.unclear.push(Remark {
+            text: self.written.trim().to_owned(),
+            why: "which-tank".into(),
+        });
+    }
+
+    /// "Got everything stowed but the ramp", "jacks up but one": what is done save for something is not done. What was told
+    /// before it stands.
+    fn all_but(&self, settled: &mut Settled) {
+        let round = self.talk.round.as_ref();
+        let leaving = round.filter(|round| round.way == Way::Leaving);
+        let phrases = self.desk.phrases;
+        let parted = phrases.parted("leave", "but", self.text);
+        let (Some(round), Some((head, rest))) = (leaving, parted) else {
+            return;
+        };
+        let undone =
+            phrases.holds("leave", "but-what", rest) && !phrases.holds("leave", "but-well", rest);
+        if !undone {
+            return;
+        }
+        let last = head
+            .rsplit([',', ';', '.'])
+            .find(|part| !part.trim().is_empty());
+        let last = last
+            .and_then(|part| part.rsplit(" and ").next())
+            .unwrap_or(head);
+        let scale = self.fleet.style.temperature;
+        let told = self.desk.reader.hear(last, scale).entries;
+        let of_it = |event: &Event| {
+            LISTED.contains(event) && told.iter().any(|entry| entry.events.contains(event))
+        };
+        settled.amend(&round.unit, |entry| {
+            entry.events.retain(|event| !of_it(event));
+        });
     }
 
     /// Reports what a step of leaving is told by in a word or two: "unplugged" is its power, "all packed" what is stowed.

@@ -12,7 +12,7 @@ use super::super::{
     settle, sites, standing, truck, walk,
 };
 use super::hear::{add_dangers, dangers_in};
-use super::{also, asked, bare};
+use super::{also, asked, bare, pumped_after};
 use crate::dialogue::{About, Hauled, Talk};
 use crate::fleet::{CrewMember, Fleet, Role};
 use crate::heard::{Ask, Command, CommandName, Entry, Event, Fault, Heard, UnitName};
@@ -279,6 +279,7 @@ impl Meaning {
             }
             ahead::low_spelled_out(came.desk, came.member, came.text, came.inbound.at)
                 .or_else(|| truck::spelled_out(&message))
+                .or_else(|| pumped_after::spelled_out(&message))
                 .or_else(|| asked::level(&message))
         };
         if let Some(whole) = scanned.or_else(completed).or_else(spelled) {

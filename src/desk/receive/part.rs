@@ -124,31 +124,47 @@ impl Hearing<'_> {
 /// Reads what is left of a tank by the words of a truck that did not empty it, %: "pumped down to 1/4", "quedó 1/8", "3/8
 /// left".
 fn left_in(phrases: &Phrases, text: &str, part: bool) -> Option<f64> {
-    let level = |word: &str| {
-        let word = word.trim_matches([',', '.', '!', ';']);
-        let share = match (word.split_once('/'), word.strip_suffix('%')) {
-            (Some((part, of)), _) => part.parse::<f64>().ok()? / of.parse::<f64>().ok()?,
-            (_, Some(pct)) => pct.parse::<f64>().ok()? / 100.0,
-            _ if phrases.is("pumped", "half", word) => 0.5,
-            _ => return None,
-        };
-        (share > 0.0 && share < 1.0).then_some(100.0 * share)
-    };
     let behind = phrases.following("pumped", "left-at", text);
     let stands = || {
         phrases
             .following("pumped", "stands-at", text)
             .filter(|_| part)
     };
-    let behind = behind
-        .or_else(stands)
-        .and_then(|rest| level(rest.split_whitespace().next()?));
+    let level = |rest| level_in(phrases, rest);
+    let behind = behind.and_then(level).or_else(|| stands().and_then(level));
     let words: Vec<&str> = text.split_whitespace().collect();
     let before = || {
         let mut pairs = words.windows(2);
-        pairs.find_map(|pair| level(pair[0]).filter(|_| phrases.is("pumped", "left", pair[1])))
+        let left = |word: &str| phrases.is("pumped", "left", word);
+        pairs.find_map(|pair| level_in(phrases, pair[0]).filter(|_| left(pair[1])))
     };
     behind.or_else(before)
+}
+
+/// Reads the level that a text opens with, behind words that say nothing: "about a quarter", "un cuarto".
+pub(in crate::desk) fn level_in(phrases: &Phrases, rest: &str) -> Option<f64> {
+    let words = rest.split_whitespace();
+    let words = words.map(|word| word.trim_matches([',', '.', '!', ';', '~']));
+    let mut words = words.skip_while(|word| phrases.is("pumped", "about", word));
+    let word = words.next()?;
+    let two = words.next().map(|next| format!("{word} {next}"));
+    let named = |list| {
+        let both = two.as_deref().filter(|two| phrases.is("pumped", list, two));
+        both.is_some() || phrases.is("pumped", list, word)
+    };
+    let shares = [
+        ("three-quarters", 0.75),
+        ("half", 0.5),
+        ("third", 1.0 / 3.0),
+        ("quarter", 0.25),
+        ("eighth", 0.125),
+    ];
+    let share = match (word.split_once('/'), word.strip_suffix('%')) {
+        (Some((part, of)), _) => part.parse::<f64>().ok()? / of.parse::<f64>().ok()?,
+        (_, Some(pct)) => pct.parse::<f64>().ok()? / 100.0,
+        _ => shares.iter().find(|(list, _)| named(list))?.1,
+    };
+    (share > 0.0 && share < 1.0).then_some(100.0 * share)
 }
 
 /// Drops what the rules make of the fall of a gauge that a part which was pumped explains; the truck has to come again.

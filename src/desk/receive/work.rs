@@ -10,7 +10,7 @@ use super::super::{
     silent, standing, truck, walk, watch, withdrawn,
 };
 use super::meaning::nothing_in;
-use super::{Hearing, arrive, danger, ends, in_use, part, power_again, pumped};
+use super::{Hearing, arrive, danger, ends, hose, in_use, part, power_again, pumped};
 use crate::book::Record;
 use crate::dialogue::{About, Hauled, Passed};
 use crate::heard::{Entry, Event, Fault, Need, Plan, PlanKind, Remark, UnitName};
@@ -41,6 +41,8 @@ pub(super) struct Taken {
     hazard_over: Option<hazard::Over>,
     /// The trailer of which one burnt cord was taken out.
     one_cord: Option<UnitName>,
+    /// The trailer whose waste hose came off while nothing ran out.
+    hose_off: Option<UnitName>,
     /// The pump-out that it tells of and that did not empty the tank.
     part: Option<part::Part>,
     /// Where it says that a trailer stands, which the plan has elsewhere.
@@ -125,6 +127,7 @@ impl Hearing<'_> {
         };
         let in_use = self.used_beside_a_danger(&settled);
         let one_cord = self.one_cord_out(&mut settled);
+        let hose_off = self.hose_off_dry(&mut settled);
         self.drop_what_it_only_asks_to_do(&mut settled);
         let hazard = match safety {
             // that nobody answers there is no second emergency
@@ -145,6 +148,18 @@ impl Hearing<'_> {
             self.heard
                 .plans
                 .retain(|plan| plan.kind != PlanKind::Other && !fills(&plan.kind));
+            let heats = |kind: &PlanKind| {
+                matches!(
+                    kind,
+                    PlanKind::Need {
+                        need: Need::Heater,
+                        ..
+                    }
+                )
+            };
+            if told.forbids_heating() {
+                self.heard.plans.retain(|plan| !heats(&plan.kind));
+            }
             self.heard.set_aside.clear();
             self.heard.unclear.clear();
         }
@@ -199,6 +214,7 @@ impl Hearing<'_> {
             hazard,
             hazard_over,
             one_cord,
+            hose_off,
             part,
             stands,
             step,
@@ -348,7 +364,7 @@ impl Hearing<'_> {
             && self.fact.is_none()
             && !is_else
             && !matches!(safety, Some(danger::Safety::Over(_)))
-            && !self.is_about_another_thing();
+            && (!self.is_about_another_thing() || walk::stand::is_answered(self, settled));
         if !of_its_own {
             return (None, None);
         }
@@ -395,12 +411,16 @@ impl Hearing<'_> {
         }
         if let Some(unit) = &taken.gas {
             reply.say("gas-stays", &[("unit", unit.as_str().into())]);
+            walk::list_standing(self, unit, &mut reply);
         }
         if let Some(unit) = &taken.said.not_pumped {
             pumped::tell_not_pumped(self, unit, &mut reply);
         }
         if let Some(part) = &taken.part {
             part::tell(part, &mut reply);
+        }
+        if let Some(unit) = &taken.hose_off {
+            hose::tell(unit, &mut reply);
         }
         if let Some(unit) = &taken.one_cord {
             reply.say("one-cord-out", &[("unit", unit.as_str().into())]);
@@ -410,6 +430,9 @@ impl Hearing<'_> {
         }
         if let Some(ending) = &taken.ending {
             ends::tell(self, ending, &mut reply);
+            if let Some(unit) = ending.unit_of_what_stands() {
+                walk::list_standing(self, unit, &mut reply);
+            }
         }
         danger::tell_aired(settled, &mut reply);
         self.tell_site_without_unit(settled, &mut reply);

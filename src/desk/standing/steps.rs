@@ -51,7 +51,10 @@ pub(in crate::desk) fn told_done(hearing: &Hearing<'_>) -> impl Iterator<Item = 
     let told = BY_WORD
         .into_iter()
         .filter(move |step| !(failed && *step == "breakaway"));
-    told.filter(|step| phrases.holds("confirm", step, hearing.text))
+    told.filter(|step| {
+        let not = phrases.holds("confirm", &format!("not-{step}"), hearing.text);
+        phrases.holds("confirm", step, hearing.text) && !not
+    })
 }
 
 /// Tells whether a trailer stands on a site and nobody said that it is on the hook.

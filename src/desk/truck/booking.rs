@@ -51,6 +51,20 @@ pub(in crate::desk) fn coming(hearing: &Hearing<'_>) -> Option<Coming> {
     {
         return None;
     }
+    // "pump runs but nothing comes out": the trailer's own
+    let of_its_own = |entry: &Entry| {
+        let faults = [
+            Fault::NoWater,
+            Fault::LowFlow,
+            Fault::PumpDead,
+            Fault::PumpRunning,
+        ];
+        faults.iter().any(|fault| entry.faults.contains(fault))
+    };
+    let others = phrases.without("truck", "pump-alone", text);
+    if heard.entries.iter().any(of_its_own) && !phrases.holds("truck", "who", &others) {
+        return None;
+    }
     // one that was called before and now comes at another time is moved, not booked
     if is_late(phrases, text) && noted(hearing).is_some() {
         return None;

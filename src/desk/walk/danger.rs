@@ -3,6 +3,7 @@
 use chrono::TimeDelta;
 
 use super::super::answer::Reply;
+use super::super::hazard;
 use super::super::receive::Hearing;
 use super::super::situate::Case;
 use super::{Check, GUARD_LASTS};
@@ -46,10 +47,50 @@ pub(super) fn stands_between(hearing: &Hearing<'_>, check: &Check) -> bool {
         unit.is_some_and(|unit| {
             let dangers = hearing.dangers_on(unit);
             let mut of_it = dangers.iter().map(|fault| FindingId::of_fault(*fault));
-            of_it.any(|id| id == told.id)
+            let of_a_hazard =
+                || told.id == FindingId::SiteUnsafe && !hazards(hearing, unit).is_empty();
+            of_it.any(|id| id == told.id) || of_a_hazard()
         })
     };
     !Fault::DANGERS.contains(&check.fault) && hearing.talk.told.iter().find(stands).is_some()
+}
+
+/// Returns the codes of the hazards of a trailer that stand and are a danger.
+fn hazards(hearing: &Hearing<'_>, unit: &UnitName) -> Vec<String> {
+    let kept = hearing.desk.book.unit(unit);
+    let codes = kept.map(|kept| kept.state().hazards.keys().cloned());
+    let codes = codes.into_iter().flatten();
+    codes.filter(|code| hazard::is_a_danger(code)).collect()
+}
+
+/// Returns by name what stands on a trailer and can hurt somebody badly.
+pub(super) fn standing(hearing: &Hearing<'_>, unit: &UnitName, reply: &Reply<'_>) -> Vec<String> {
+    let faults = hearing.dangers_on(unit).into_iter();
+    let mut names: Vec<String> = faults.map(|fault| reply.voice.fault(fault)).collect();
+    let codes = hazards(hearing, unit).into_iter();
+    names.extend(codes.map(|code| reply.voice.word(&format!("name-site-unsafe-{code}"))));
+    names
+}
+
+/// Lists with the turn what stands on a trailer and can hurt somebody, where it is told in other words.
+pub(in crate::desk) fn list_standing(
+    hearing: &Hearing<'_>,
+    unit: &UnitName,
+    reply: &mut Reply<'_>,
+) {
+    let dangers: Vec<FindingId> = hearing
+        .dangers_on(unit)
+        .iter()
+        .map(|fault| FindingId::of_fault(*fault))
+        .collect();
+    for finding in hearing.asked_about(unit).pressing() {
+        let of_it = dangers.contains(&finding.id) || finding.id == FindingId::SiteUnsafe;
+        let same = |told: &Finding| told.id == finding.id && told.unit == finding.unit;
+        let told = reply.findings.iter().chain(&reply.listed).any(same);
+        if of_it && !told {
+            reply.listed.push(finding);
+        }
+    }
 }
 
 /// Says what was held back once the check of a danger has ended: what the cold does to a trailer without power.

@@ -6,7 +6,7 @@ use super::super::others::other_dispatchers;
 use super::super::receive::Hearing;
 use super::super::situate::Case;
 use super::super::standing;
-use super::stand::guards;
+use super::stand::{BY_WORD, guards};
 use crate::dialogue::{Round, Way};
 use crate::finding::{Finding, FindingId, Level, TaskKind, Urgency};
 use crate::heard::{Event, ReadingKey, UnitName};
@@ -93,6 +93,19 @@ pub(super) fn open_steps(
             && !standing::is_confirmed(hearing, &case.unit, code)
     });
     left
+}
+
+/// Says of a trailer that is gone which steps no report holds were never told: chocks, breakaway.
+pub(super) fn tell_by_word(hearing: &Hearing<'_>, case: &Case, reply: &mut Reply<'_>) {
+    let stood = case.situation().is_some_and(|it| rules::leaves_a_site(&it));
+    let mut left = match stood {
+        true => open_steps(hearing, case, &by_word(reply, &case.unit)),
+        false => return,
+    };
+    left.retain(|code| BY_WORD.contains(code));
+    if !left.is_empty() {
+        list_open(&left, None, &case.unit, "leave-by-word", reply);
+    }
 }
 
 /// Returns the steps that this message tells in words of a trailer.

@@ -4,7 +4,7 @@ use super::super::answer::Reply;
 use super::super::receive::Hearing;
 use super::super::settle;
 use super::said::is_trip;
-use crate::finding::TaskKind;
+use crate::finding::{Caution, TaskKind};
 use crate::heard::{Ask, Fault, UnitName};
 
 /// Tells whether an electrician is called to a trailer, and so to a trip that stands there already.
@@ -13,12 +13,14 @@ pub(super) fn waits_for_one(hearing: &Hearing<'_>, unit: &UnitName) -> bool {
     tasks.open_task(unit, TaskKind::Electrician).is_some()
 }
 
-/// Answers who writes that it holds now, with no check open: it stays off until it was looked at.
+/// Answers who writes that it holds now, or was reset once more, with no check open: it stays off until it was looked at.
 pub(super) fn tell(hearing: &Hearing<'_>, reply: &mut Reply<'_>) {
     let heard = &hearing.heard;
-    let holds = hearing.desk.answers.holds(hearing.text) == Some(true);
+    let answers = &hearing.desk.answers;
+    let holds = answers.holds(hearing.text) == Some(true);
+    let reset = answers.resets_told(hearing.text) > 0;
     let asks = !matches!(heard.ask, None | Some(Ask::Status { .. }));
-    if !holds || asks || heard.command.is_some() {
+    if !(holds || reset) || asks || heard.command.is_some() {
         return;
     }
     let named = heard.named.first();
@@ -29,7 +31,17 @@ pub(super) fn tell(hearing: &Hearing<'_>, reply: &mut Reply<'_>) {
     let kept = hearing.desk.book.unit(unit);
     let mut trips = Fault::ALL.iter().filter(|fault| is_trip(**fault));
     let stands = kept.is_some_and(|kept| trips.any(|fault| kept.state().has(*fault)));
-    if stands && waits_for_one(hearing, unit) {
-        reply.say("walk-left-off", &[("unit", unit.as_str().into())]);
+    // that it trips again was answered
+    if !stands || !waits_for_one(hearing, unit) || !reply.findings.is_empty() {
+        return;
+    }
+    if holds {
+        return reply.say("walk-left-off", &[("unit", unit.as_str().into())]);
+    }
+    reply.say("walk-reset-again", &[("unit", unit.as_str().into())]);
+    for caution in [Caution::TwoResets, Caution::Electrician] {
+        reply
+            .lines
+            .push(format!("  {}", reply.voice.caution(caution)));
     }
 }

@@ -37,7 +37,7 @@ use round::Round;
 
 pub(super) use answers::Answers;
 pub(super) use culprit::keep_off;
-pub(super) use danger::hold_back;
+pub(super) use danger::{hold_back, list_standing};
 pub(super) use held::{held, hold};
 pub(super) use leave::{end_tasks, not_for_the_road, tell_left_anyway};
 pub(super) use plug_in::tell as tell_plug_in;
@@ -242,8 +242,10 @@ impl Round<'_> {
             self.ask(reply, before, shortly);
         } else {
             self.remind(reply);
-            if self.checks.is_empty() && hearing.talk.round.is_none() {
+            if self.checks.is_empty() {
                 left_off::tell(hearing, reply);
+            }
+            if self.checks.is_empty() && hearing.talk.round.is_none() {
                 answers_without_a_check(hearing, reply);
             }
         }

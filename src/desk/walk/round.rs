@@ -5,8 +5,9 @@ use std::cmp::Ordering;
 use super::super::answer::Reply;
 use super::super::receive::Hearing;
 use super::super::situate::{Case, site_told};
+use super::danger;
 use super::said::is_trip;
-use super::take::{EMPTY_STEP, Took};
+use super::take::{EMPTY_STEP, Took, tank_is_no_help};
 use super::{LATELY, Outcome, PASSED, RESETS, Said, outcome, step_of};
 use crate::book::UnitState;
 use crate::dialogue::Check;
@@ -118,6 +119,9 @@ impl Round<'_> {
             }
             Said::Tripped => reply.say("walk-tripped", &[]),
             Said::Back => step_back(&mut check),
+            Said::Resume if self.tank_is_no_help(&check) => {
+                reply.say("walk-tank-empty", &[("unit", check.unit.as_str().into())]);
+            }
             // it runs on over an empty tank: off with it first
             Said::Resume if check.mending && step.key == EMPTY_STEP => {
                 let what = format!("settles-{}", step.cause);
@@ -141,6 +145,13 @@ impl Round<'_> {
         } else {
             self.ended.push((check.unit, check.fault));
         }
+    }
+
+    /// Tells whether the message tells that the tank is empty of a trailer that does not run from it.
+    fn tank_is_no_help(&self, check: &Check) -> bool {
+        let told = self.cases.iter().find(|case| case.unit == check.unit);
+        let told = told.map(|case| &case.report);
+        tank_is_no_help(self.hearing, check, told)
     }
 
     /// Says what the step at hand is for.
@@ -319,7 +330,13 @@ impl Round<'_> {
             ("unit", Arg::from(check.unit.as_str())),
             ("name", name.into()),
         ];
-        if told.into_iter().any(reset) {
+        let dangers = danger::standing(self.hearing, &check.unit, reply);
+        if !dangers.is_empty() && !Fault::DANGERS.contains(&check.fault) {
+            let what = reply.voice.all_of(&dangers);
+            let [unit, name] = args;
+            reply.say("walk-fixed-danger", &[unit, name, ("what", what.into())]);
+            danger::list_standing(self.hearing, &check.unit, reply);
+        } else if told.into_iter().any(reset) {
             reply.say("walk-reset", &[]);
         } else {
             reply.say("walk-fixed", &args);

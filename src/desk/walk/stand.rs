@@ -4,11 +4,12 @@ use chrono::{DateTime, Utc};
 
 use super::super::answer::Reply;
 use super::super::inbound::Body;
-use super::super::receive::Hearing;
+use super::super::phrases::is_marked;
+use super::super::receive::{self, Hearing, Texted};
 use super::super::settle::Settled;
 use super::super::situate::Case;
 use super::super::standing;
-use super::leave::leave;
+use super::leave::{leave, tell_by_word};
 use super::report::{events_of, number_of};
 use super::said::{Said, of_opening};
 use crate::book::Stage;
@@ -44,6 +45,8 @@ pub(in crate::desk) enum Stood {
     Not,
     Skipped,
     Again,
+    /// Some is left in a tank, and two can be meant.
+    WhichTank,
     /// A yes that may be said to a warning as well.
     Unsure,
     /// An answer so long after the question that it is asked again before it counts.
@@ -67,6 +70,13 @@ pub(in crate::desk) fn take(
     if ordered.is_none() && is_elsewhere(hearing, &round) {
         return None;
     }
+    let some_left = leaves_some(hearing, settled, &round);
+    let own = by_own_words(hearing, settled, &round);
+    // "cant get it off" says more of the hose than that it cannot be told
+    let ordered = ordered.filter(|said| {
+        let less = *said == Said::Skip && own == Some(Said::No);
+        !(less || *said == Said::DidAll && own == Some(Said::Yes))
+    });
     let said = match ordered {
         Some(said) => {
             // "what's next" asks for the step, not how things stand
@@ -75,8 +85,15 @@ pub(in crate::desk) fn take(
             said
         }
         None if round.step == "photos" && shows(hearing, &round) => return Some(Stood::Done),
-        None => bare(hearing, settled, &round)?,
+        None if some_left => Said::No,
+        None => match own.or_else(|| level_told(hearing, &round)) {
+            Some(said) => said,
+            None => bare(hearing, settled, &round)?,
+        },
     };
+    // "on the ball, jacks up" says more than that step's own report
+    let hitched = round.step == "jacks-up"
+        && (settled.reports.iter()).any(|(.., entry)| entry.events.contains(&Event::Hitched));
     if ordered.is_none() && at - round.asked > PAUSE {
         hearing.heard.unclear.clear();
         return (said != Said::Unclear).then_some(Stood::Paused);
@@ -96,18 +113,26 @@ pub(in crate::desk) fn take(
         _ => Entry::default(),
     };
     settled.reports.clear();
+    settled.homeless = None;
+    settled
+        .findings
+        .retain(|finding| finding.id.topic() != "desk");
     settled.from_context = None;
     hearing.heard.unclear.clear();
     hearing.heard.set_aside.clear();
     let needs_a_number = entry.is_empty() && !BY_WORD.contains(&round.step.as_str());
     if !entry.is_empty() {
         let mut entry = entry;
+        if hitched {
+            entry.events.insert(0, Event::Hitched);
+        }
         entry.unit = Some(round.unit.clone());
         settled.reports.push((round.unit.clone(), at, entry));
     }
     Some(match said {
         Said::Skip => Stood::Skipped,
         Said::Stop => Stood::Stopped,
+        Said::No if some_left && round.step == "fresh" && just_pumped(hearing) => Stood::WhichTank,
         Said::No => Stood::Not,
         Said::Yes if SET_UP_BY_WORD.contains(&round.step.as_str()) => Stood::Done,
         Said::Yes | Said::DidAll | Said::Number(_) if !needs_a_number => Stood::Done,
@@ -121,6 +146,38 @@ fn asks_what_is_open(hearing: &Hearing<'_>, round: &Round) -> bool {
     round.way == Way::Leaving
         && hearing.desk.phrases.holds("leave", "asks", hearing.text)
         && names.iter().all(|unit| *unit == round.unit)
+}
+
+/// Tells whether the message says that some is left in a tank which is asked to be empty, and not how much.
+fn leaves_some(hearing: &Hearing<'_>, settled: &Settled, round: &Round) -> bool {
+    let of_a_tank = matches!(round.step.as_str(), "waste" | "fresh");
+    let ordered = hearing.heard.command.is_some() || is_marked(hearing.text);
+    let named = hearing.text == hearing.written && super::names_its_unit(hearing);
+    if !of_a_tank || round.way != Way::Leaving || ordered || named {
+        return false;
+    }
+    let has = |list| hearing.desk.phrases.holds("pumped", list, hearing.written);
+    // "still full" right after "pumped" may be said of either
+    if round.step == "fresh" && has("still") && !has("of-fresh") && just_pumped(hearing) {
+        return true;
+    }
+    let number = hearing.heard.answer.as_ref();
+    let number = number.is_some_and(|answer| answer.number.is_some());
+    !number && settled.reports.is_empty() && has("either-tank")
+}
+
+/// Tells whether the waste of the trailer that is packed up was called pumped out a moment ago.
+fn just_pumped(hearing: &Hearing<'_>) -> bool {
+    let message = Texted {
+        desk: hearing.desk,
+        fleet: &hearing.fleet,
+        talk: &hearing.talk,
+        heard: &hearing.heard,
+        who: &hearing.member.id,
+        text: hearing.text,
+        at: hearing.inbound.at,
+    };
+    receive::just_pumped(&message).is_some()
 }
 
 /// Tells whether the message is a yes and no more.
@@ -187,7 +244,72 @@ fn bare(hearing: &Hearing<'_>, settled: &Settled, round: &Round) -> Option<Said>
         return None;
     }
     let answers = &hearing.desk.answers;
-    answers.bare(heard, hearing.text, guards(&round.step))
+    let of = (round.unit.as_str(), key_of(round));
+    answers.bare(heard, hearing.text, (of.0, &of.1), guards(&round.step))
+}
+
+/// Returns the name of the lists by which crews answer a step.
+fn key_of(round: &Round) -> String {
+    let way = match round.way {
+        Way::SetUp => "set-up",
+        Way::Leaving => "leave",
+    };
+    format!("{way}-{}", round.step)
+}
+
+/// Reads a message as an answer to the step that waits where its words are all of the step's own, whatever they report
+/// elsewhere: "still on the ball" puts no trailer on the hook, "no traigo medidor" tells of no gauge.
+fn by_own_words(hearing: &Hearing<'_>, settled: &Settled, round: &Round) -> Option<Said> {
+    let answers = &hearing.desk.answers;
+    let step_itself = events_of(round, false).events;
+    let of_it = |entry: &Entry| {
+        let tells = |event: &Event| step_itself.contains(event);
+        let danger = |fault: &Fault| Fault::DANGERS.contains(fault);
+        let told = entry.events.iter().any(tells);
+        !told && entry.readings.is_empty() && !entry.faults.iter().any(danger)
+    };
+    let mut told = settled.reports.iter();
+    let others = told.all(|(unit, _, entry)| *unit == round.unit && of_it(entry));
+    let named = super::names_its_unit(hearing) || !hearing.heard.named.is_empty();
+    let orders = hearing.heard.command.is_some() || hearing.packs_up();
+    if !others || named || orders {
+        return None;
+    }
+    let said = answers.by_own_words_alone(hearing.text, &key_of(round), guards(&round.step))?;
+    // what guards somebody is done by the report of it, or a plain word
+    let more = |(.., entry): &(UnitName, DateTime<Utc>, Entry)| {
+        let gauge = entry.faults.iter().all(|fault| *fault == Fault::GaugeStuck);
+        !entry.events.is_empty() || !entry.cleared.is_empty() || !gauge
+    };
+    let yes_to_more = said == Said::Yes && guards(&round.step) && settled.reports.iter().any(more);
+    (!yes_to_more).then_some(said)
+}
+
+/// Tells whether a message answers the step that waits in words of its own: "meter is in the other truck" is of no truck.
+pub(in crate::desk) fn is_answered(hearing: &Hearing<'_>, settled: &Settled) -> bool {
+    let round = waiting(hearing, false);
+    round.is_some_and(|round| by_own_words(hearing, settled, &round).is_some())
+}
+
+/// Reads "about half", "como 1 por ciento" where the step asks for a level or a slope.
+fn level_told(hearing: &Hearing<'_>, round: &Round) -> Option<Said> {
+    let phrases = hearing.desk.phrases;
+    let asks = matches!(
+        (round.way, round.step.as_str()),
+        (Way::SetUp, "level") | (Way::Leaving, "waste" | "fresh")
+    );
+    let bare = hearing.heard.entries.is_empty() && hearing.heard.named.is_empty();
+    if !asks || !bare || hearing.heard.command.is_some() || is_marked(hearing.text) {
+        return None;
+    }
+    let rest = phrases.without("pumped", "about", hearing.text);
+    let rest = phrases.without("pumped", "at-a-level", &rest);
+    let number = match round.step.as_str() {
+        "level" => rest.parse().ok(),
+        _ if rest.split(' ').count() <= 2 => receive::level_in(phrases, &rest),
+        _ => None,
+    };
+    number.map(Said::Number)
 }
 
 /// Carries setting up or leaving on, and starts it.
@@ -209,6 +331,11 @@ pub(in crate::desk) fn go_on(
     for case in cases {
         start(case, &mut round, hearing);
     }
+    for case in cases.iter().filter(|case| has_left(case)) {
+        if !reply.held.contains(&case.unit) && !standing::is_ordered(hearing, &case.unit) {
+            tell_by_word(hearing, case, reply);
+        }
+    }
     let Some(mut round) = round else { return };
     // beside the first words for somebody in danger no step is asked
     let in_danger = reply
@@ -226,7 +353,11 @@ pub(in crate::desk) fn go_on(
     let here = cases.iter().find(|case| case.unit == round.unit);
     let confirmed = |(unit, _): &(UnitName, String)| *unit == round.unit;
     let by_word = round.way == Way::Leaving && reply.confirmed.iter().any(confirmed);
-    if here.is_none() && stood.is_none() && !by_word {
+    // what was told done is taken back: its step is open again
+    let taken_back = hearing.mends() && here.is_none() && round.way == Way::Leaving;
+    if taken_back && hearing.inbound.at - round.asked <= PAUSE {
+        reply.say("leave-do-it", &[]);
+    } else if here.is_none() && stood.is_none() && !by_word {
         then_the_step(hearing, &round, reply);
         return;
     }
@@ -236,11 +367,19 @@ pub(in crate::desk) fn go_on(
     }
     match stood {
         Some(Stood::Unsure) => reply.say("chocks-sure", &[]),
+        Some(Stood::WhichTank) => {
+            reply.say("leave-which-tank", &[("unit", round.unit.as_str().into())]);
+        }
         Some(Stood::Skipped) if guards(&round.step) => {
             reply.say("set-up-not-skipped", &[]);
         }
         Some(Stood::Skipped) => round.skipped.push(round.step.clone()),
         Some(Stood::Done) if BY_WORD.contains(&round.step.as_str()) => {
+            // told in more than a yes, it is said back what it was taken for
+            if !hearing.desk.answers.is_plain(hearing.text) {
+                let says = format!("confirmed-{}", round.step);
+                reply.say(&says, &[("unit", round.unit.as_str().into())]);
+            }
             round.confirmed.push(round.step.clone());
             reply
                 .confirmed
@@ -256,7 +395,10 @@ pub(in crate::desk) fn go_on(
     let case = match here {
         Some(case) => case,
         None => {
-            standing_case = hearing.asked_about(&round.unit);
+            let replaced = hearing.replaced_keys();
+            let without = hearing.without(&round.unit, replaced.iter());
+            let taken_back = without.filter(|_| taken_back);
+            standing_case = taken_back.unwrap_or_else(|| hearing.asked_about(&round.unit));
             &standing_case
         }
     };
@@ -265,7 +407,8 @@ pub(in crate::desk) fn go_on(
         // what is gone goes through no list
         Way::Leaving if has_left(case) && !reply.held.contains(&case.unit) => false,
         Way::Leaving => {
-            let asked = matches!(stood, Some(Stood::Again | Stood::Not | Stood::Paused))
+            let asked = taken_back
+                || matches!(stood, Some(Stood::Again | Stood::Not | Stood::Paused))
                 || case.leaves()
                 || has_left(case);
             leave(hearing, case, &mut round, asked, reply)

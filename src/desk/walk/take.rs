@@ -17,13 +17,16 @@ use super::{GUARD_LASTS, Outcome, course_of, danger, outcome, over, phrase, step
 use crate::dialogue::{CHECK_LASTS, Check, PAUSE};
 use crate::fleet::Role;
 use crate::heard::{Ask, Entry, Fault, Language, PlanKind, ReadingKey, UnitName};
+use crate::outlook::runs_on_tank;
 use crate::rules::{Asks, Sought, Step, Then};
 
 /// Up to this level a tank is as good as empty: a pump draws air from it. Common practice, no source.
-const EMPTY_PCT: f64 = 5.0;
+pub(super) const EMPTY_PCT: f64 = 5.0;
 
 /// The step that asks whether the fresh tank is empty: a level answers it.
 pub(super) const EMPTY_STEP: &str = "step-fresh-empty";
+/// The step that asks how full it is.
+const LEVEL_STEP: &str = "step-fresh-level";
 
 /// Answers, each with the number of its step.
 type Numbered = Vec<(u32, Said)>;
@@ -170,6 +173,12 @@ fn answered(
         let load = load.to_owned();
         return Some((vec![(check.step, Said::No)], Some(load)));
     }
+    if tank_is_no_help(hearing, check, told) {
+        return Some((vec![(check.step, Said::Resume)], None));
+    }
+    if let Some(number) = tank_is_empty(hearing, check, told) {
+        return Some((vec![(number, Said::Number(0.0))], None));
+    }
     let said = tank_level(check, step, told)
         .or_else(|| answers.read(&message, check, step))
         .and_then(|said| in_time(hearing, check, told, said));
@@ -199,6 +208,33 @@ fn tank_level(check: &Check, step: &Step, told: Option<&Entry>) -> Option<Said> 
         true => Some(if empty { Said::Yes } else { Said::No }),
         false => None,
     }
+}
+
+/// Tells whether the tank of a trailer on site water is told to be empty while there is none: its selector, or the hose.
+pub(super) fn tank_is_no_help(hearing: &Hearing<'_>, check: &Check, told: Option<&Entry>) -> bool {
+    let level = told.and_then(|entry| entry.readings.value(ReadingKey::FreshPct));
+    let empty = level.is_some_and(|level| level <= EMPTY_PCT);
+    let dry = matches!(check.fault, Fault::NoWater | Fault::LowFlow);
+    empty && dry && !check.mending && !runs_from_its_tank(hearing, check)
+}
+
+/// Tells whether the water of a check comes from the trailer's own tank.
+fn runs_from_its_tank(hearing: &Hearing<'_>, check: &Check) -> bool {
+    let case = hearing.asked_about(&check.unit);
+    let site = case.situation().and_then(|situation| situation.site);
+    runs_on_tank(&case.now, site)
+}
+
+/// Finds the step that asks how full the fresh tank is, at hand or later, where a trailer that runs from it is told to be out
+/// of water: whatever is asked, that is what is wrong.
+fn tank_is_empty(hearing: &Hearing<'_>, check: &Check, told: Option<&Entry>) -> Option<u32> {
+    let level = told?.readings.value(ReadingKey::FreshPct)?;
+    let at = course_of(check)
+        .iter()
+        .position(|it| it.key == LEVEL_STEP)?;
+    let at = u32::try_from(at).ok()?;
+    let from_it = runs_from_its_tank(hearing, check);
+    (level <= EMPTY_PCT && from_it && !check.mending && check.step <= at).then_some(at)
 }
 
 /// Tells what an answer counts for by the time since its question: long after it a bare word may mean anything.

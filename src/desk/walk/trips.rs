@@ -4,6 +4,7 @@
 use super::super::receive::Hearing;
 use super::super::settle::Settled;
 use super::said::is_trip;
+use super::take::EMPTY_PCT;
 use crate::dialogue::Check;
 use crate::heard::{Entry, Event, Fault, ReadingKey};
 
@@ -67,7 +68,8 @@ pub(super) fn unplugged_for_the_test(hearing: &Hearing<'_>, settled: &mut Settle
 /// Takes plugs that are said to be in for that, where power is what is missing: it is not back by it.
 pub(super) fn plugged_in_alone(hearing: &Hearing<'_>, settled: &mut Settled, check: &Check) {
     let answers = &hearing.desk.answers;
-    let plugs = check.fault == Fault::NoPower && answers.says("trip", "plugged-in", hearing.text);
+    let of_power = check.fault == Fault::NoPower || is_trip(check.fault);
+    let plugs = of_power && answers.says("trip", "plugged-in", hearing.text);
     if !plugs || answers.says("trip", "power", hearing.text) {
         return;
     }
@@ -94,7 +96,11 @@ pub(super) fn smelled_alone(hearing: &Hearing<'_>, settled: &mut Settled, check:
 pub(super) fn of_the_pump(hearing: &Hearing<'_>, settled: &mut Settled, check: &Check) {
     let says = |list| hearing.desk.answers.says("pump", list, hearing.text);
     let asked = check.fault == Fault::PumpRunning && check.step == 0 && !check.mending;
-    if !asked || !hearing.heard.named.is_empty() {
+    let dry = matches!(
+        check.fault,
+        Fault::NoWater | Fault::LowFlow | Fault::PumpDead
+    );
+    if !(asked || dry) || !hearing.heard.named.is_empty() {
         return;
     }
     let mut told = settled.reports.iter_mut();
@@ -106,7 +112,8 @@ pub(super) fn of_the_pump(hearing: &Hearing<'_>, settled: &mut Settled, check: &
     }
     let readings = &mut entry.readings;
     let waste = readings.value(ReadingKey::WastePct);
-    if let Some(level) = waste.filter(|_| !says("waste"))
+    let meant = |level: &f64| !says("waste") && (asked || *level <= EMPTY_PCT);
+    if let Some(level) = waste.filter(meant)
         && readings.value(ReadingKey::FreshPct).is_none()
     {
         readings.values.remove(&ReadingKey::WastePct);

@@ -10,9 +10,9 @@ use crate::heard::Event;
 use crate::rules::{Asks, Step, Then};
 
 /// Words that may be left over beside the words of a step's own.
-const LEFT_BESIDE_OWN: usize = 4;
+pub(super) const LEFT_BESIDE_OWN: usize = 4;
 /// Words that may be left over where it cannot be told: what it is that is missing, or out of reach.
-const LEFT_BESIDE_SKIP: usize = 6;
+pub(super) const LEFT_BESIDE_SKIP: usize = 6;
 /// Words that may be left over beside a plain yes or no.
 pub(super) const LEFT_BESIDE_PLAIN: usize = 3;
 
@@ -92,8 +92,13 @@ impl Answers {
             .find_before(self.list("any", "denies"), spans)
             .is_empty();
         let doubtful = self.has_uncovered(&words, "denies");
+        let aside = guards
+            && !words
+                .find_uncovered(self.list(step.key, "aside"))
+                .is_empty();
         let by_own = match &own {
             Own::Both => Some(Said::Unclear),
+            Own::Neither if aside => Some(Said::Unclear),
             // "not locked" is not yet safe
             Own::Denied(_) if guards => Some(Said::Unclear),
             Own::Denied(_) => Some(Said::Yes),

@@ -73,6 +73,7 @@ fn not_chocked(s: &Situation<'_>) -> Option<Finding> {
             Event::Leveled,
             Event::PowerOn,
             Event::WaterOn,
+            Event::InService,
         ],
         &[],
     );

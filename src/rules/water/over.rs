@@ -81,9 +81,16 @@ fn held_against(s: &Situation<'_>) -> Option<(f64, Origin)> {
     }
     // what was read before counts again as soon as the water is hooked up
     let hooks_up = s.says(Event::WaterOn) && fitted.is_none();
+    // guests come in while what was read is too high still
+    let opens = s.says(Event::InService)
+        && s.now.holds(Event::WaterOn, &[Event::WaterOff])
+        && s.now
+            .pressures
+            .last()
+            .is_some_and(|read| since_fitted(read.at));
     let day = TimeDelta::hours(24);
     let last = s.now.pressures.last().filter(|read| s.at - read.at <= day);
-    if let Some(read) = last.filter(|_| hooks_up) {
+    if let Some(read) = last.filter(|_| hooks_up || opens) {
         return Some((read.psi, Origin::Read));
     }
     let reads_supply = s.touches(&[ReadingKey::SupplyPsi], &[Event::WaterOn], &[]);

@@ -78,12 +78,13 @@ impl Pairs {
 }
 
 /// What a thing in a state may have asked back.
-const ASKED: [&str; 5] = [
+const ASKED: [&str; 6] = [
     "outlet-power",
     "mains-or-lights",
     "cords-live",
     "stopped-where",
     "done-in-part",
+    "nearly-level",
 ];
 
 impl Outcome {

@@ -35,6 +35,8 @@ const TOLD: &[Row] = &[
     ("generator-behind", &[], "generator right behind it", "el generador está muy cerca de la"),
     ("engine-at-door", &[], "truck idling at the door", "una troca con el motor prendido en la puerta de la"),
     ("fuel-heater", &[], "propane heater in the stall", "un calentador de propano adentro de la"),
+    ("fuel-heater-meant", &["12 no heat"], "gonna run a propane heater in it anyway", "voy a meter un calentador de gas a la"),
+    ("cord-taped", &["12 damaged cord"], "taped it up, using it", "le puse cinta al cable de la"),
     ("cord-in-water", &[], "cord is in a puddle", "el cable está en un charco en la"),
     ("people-inside", &["12 i smell gas"], "guests are still inside", "todavía hay gente adentro de la"),
     ("road-loose", &[], "came off the hitch on the highway", "se me soltó en la carretera la"),

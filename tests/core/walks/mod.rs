@@ -14,6 +14,7 @@ mod lone;
 mod own_words;
 mod plain_dangers;
 mod plug_in;
+mod rounds;
 mod tow;
 mod values;
 

@@ -71,6 +71,17 @@ impl Hearing<'_> {
         if !untrue.is_empty() {
             return Some(Mending::Plain(sent.key.clone(), untrue));
         }
+        // "oops, not pumped": of the report that called it so, whatever was told since
+        let earlier = |(sent, told): (&Sent, Vec<Told>)| {
+            let untrue = self.untrue(&said, &told);
+            (!untrue.is_empty()).then(|| Mending::Plain(sent.key.clone(), untrue))
+        };
+        if said.sure
+            && said.denied
+            && let Some(mending) = self.within_reach().find_map(earlier)
+        {
+            return Some(mending);
+        }
         let ways = |told: &[Told]| {
             if said.wrong.is_some() {
                 Some(self.ways(&said, told))
