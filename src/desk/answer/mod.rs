@@ -40,6 +40,7 @@ pub(super) use tell::person_named;
 pub(super) use topic::Questions;
 pub(super) use topic::sounds_like_one as sounds_like_a_question;
 pub(super) use topic::{asks_leave, told_beside};
+pub(super) use unplaced::is_talk_alone;
 pub(super) use whole::tasks_in_hand;
 pub(super) use why::WhyWords;
 
