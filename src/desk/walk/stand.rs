@@ -75,11 +75,19 @@ pub(in crate::desk) fn take(
             said
         }
         None if round.step == "photos" && shows(hearing, &round) => return Some(Stood::Done),
+        None if calls_it_empty(hearing, &round) => Said::Number(0.0),
         None => bare(hearing, settled, &round)?,
     };
     if ordered.is_none() && at - round.asked > PAUSE {
         hearing.heard.unclear.clear();
         return (said != Said::Unclear).then_some(Stood::Paused);
+    }
+    // "that's done" behind what nothing was read of may be said of that: the step is asked again
+    if round.unread && guards(&round.step) && said == Said::Yes && !is_bare_yes(hearing) {
+        settled.reports.clear();
+        settled.from_context = None;
+        hearing.heard.unclear.clear();
+        return Some(Stood::Again);
     }
     // a yes to "stop, chock both sides" is no word that they are chocked
     if round.step == "chock" && said == Said::Yes && is_bare_yes(hearing) && warned(hearing, &round)
@@ -121,6 +129,13 @@ fn asks_what_is_open(hearing: &Hearing<'_>, round: &Round) -> bool {
     round.way == Way::Leaving
         && hearing.desk.phrases.holds("leave", "asks", hearing.text)
         && names.iter().all(|unit| *unit == round.unit)
+}
+
+/// Tells whether the message calls the tank that is asked for empty, and says no more.
+fn calls_it_empty(hearing: &Hearing<'_>, round: &Round) -> bool {
+    round.way == Way::Leaving
+        && matches!(round.step.as_str(), "waste" | "fresh")
+        && hearing.desk.phrases.is("leave", "empty", hearing.text)
 }
 
 /// Tells whether the message is a yes and no more.
@@ -272,6 +287,9 @@ pub(in crate::desk) fn go_on(
         }
     };
     round.asked = hearing.now;
+    // "that's done" behind a lamp that is dead may be said of the lamp
+    round.unread =
+        round.way == Way::Leaving && here.is_some_and(|case| !case.report.faults.is_empty());
     reply.round = Some(goes_on.then_some(round));
 }
 
@@ -332,6 +350,7 @@ fn start(case: &Case, round: &mut Option<Round>, hearing: &Hearing<'_>) {
         asked: hearing.now,
         skipped: Vec::new(),
         confirmed: Vec::new(),
+        unread: false,
     });
 }
 
