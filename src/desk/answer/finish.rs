@@ -342,6 +342,9 @@ impl Reply<'_> {
             let ends = closing_words(&self.voice, unit, &hearing.dangers_on(unit));
             return [vec![again], ends].concat().join("\n");
         }
+        if let Some(task) = nearest::task_shown(hearing, &self.voice) {
+            return task;
+        }
         // "what a day, 12 all good" only sounds like a question
         let marked = is_marked(hearing.text) || !hearing.heard.set_aside.is_empty();
         let asks = topic::sounds_like_one(hearing.text);

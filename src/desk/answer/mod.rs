@@ -31,6 +31,7 @@ mod why;
 
 pub(super) use back::correction;
 pub(super) use cords::{asked_to_hook_up, hook_up};
+pub(super) use nearest::of_the_plan;
 pub(super) use people::where_they_are;
 pub(super) use places::{answer as of_places, asks_which};
 pub(super) use reply::Reply;

@@ -203,6 +203,10 @@ impl Hearing<'_> {
 
     /// Notes which trailer is about to go, where the message says so and no report of it tells.
     pub(super) fn leaving(&mut self, settled: &mut Settled) {
+        // whoever works alone beside a trailer and goes leaves it there
+        if self.ends_alone() && self.desk.phrases.holds("leave", "either", self.text) {
+            return;
+        }
         if self.drives_loaded(settled) || self.rolls(settled) || self.goes_with_its_report(settled)
         {
             return;

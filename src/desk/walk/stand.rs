@@ -76,6 +76,13 @@ pub(in crate::desk) fn take(
         }
         None if round.step == "photos" && shows(hearing, &round) => return Some(Stood::Done),
         None if calls_it_empty(hearing, &round) => Said::Number(0.0),
+        None if chocks_both_sides(hearing, &round) => {
+            // "de los 2 lados" names no trailer
+            settled
+                .findings
+                .retain(|found| found.id != FindingId::DeskUnknownUnit);
+            Said::Yes
+        }
         None => bare(hearing, settled, &round)?,
     };
     if ordered.is_none() && at - round.asked > PAUSE {
@@ -136,6 +143,11 @@ fn calls_it_empty(hearing: &Hearing<'_>, round: &Round) -> bool {
     round.way == Way::Leaving
         && matches!(round.step.as_str(), "waste" | "fresh")
         && hearing.desk.phrases.is("leave", "empty", hearing.text)
+}
+
+/// Tells whether the message says that both sides are chocked, where that is asked, and no more.
+fn chocks_both_sides(hearing: &Hearing<'_>, round: &Round) -> bool {
+    round.step == "chock" && hearing.desk.phrases.is("leave", "both-sides", hearing.text)
 }
 
 /// Tells whether the message is a yes and no more.
