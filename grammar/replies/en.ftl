@@ -829,6 +829,7 @@ unplaced = Not logged, I could not place it: { $quote }. Say the thing, like "{ 
 nothing-to-log = Read. Nothing to log.
 nearest-none = I found no report and no order in { $quote }.
 nearest-help = "help" lists the orders.
+answer-digest-past = I keep no digest of a day that is over: "history 12" tells a trailer's past. This is how it stands now.
 nearest-hours = Jobs, their hours and their trailers stand in the fleet's file jobs.toml, and no message changes them. Forecasts go by that file. To tell the crew: "tell Sam" and your words.
 nearest-shift = I keep no shifts: who works stands in the fleet's files. A task goes over with "assign 4 to Sam". The rest: "tell Sam" and your words.
 nearest-stop = "got it" stops an alarm, "quiet 22:00-06:00" holds back what can wait.
@@ -2934,6 +2935,7 @@ digest-truck-missing-one = { $unit } (promised { $time })
 digest-truck-late-one = { $unit } (truck { $time }, full maybe { $due })
 answer-nobody-has-any = Nobody has any of the open tasks.
 answer-all-well = Nothing is wrong on any unit, by what was reported.
+answer-urgent-rest = Left out here, with something open too: { $units }. "digest" shows all.
 answer-well-until = { $unit } still needs this: { $names }. Nothing is wrong right now.
 alone-for-whom = No clock is set. Name one person: check on tobin in 15.
 

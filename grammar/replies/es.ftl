@@ -830,6 +830,7 @@ unplaced = No anotado, no supe qué es: { $quote }. Diga la cosa, como "{ $unit 
 nothing-to-log = Leído. Nada que registrar.
 nearest-none = No hallé reporte ni orden en { $quote }.
 nearest-help = "ayuda" lista las órdenes.
+answer-digest-past = No guardo el resumen de un día que ya pasó: "historial 12" cuenta lo de un remolque. Así está ahora.
 nearest-hours = Los trabajos, sus horas y sus remolques están en el archivo jobs.toml de la flota, y ningún mensaje los cambia. Los pronósticos van por ese archivo. Para avisar al equipo: "dile a Sam" y sus palabras.
 nearest-shift = No llevo turnos: quién trabaja está en los archivos de la flota. Una tarea se pasa con "asigna 4 a Sam". Lo demás: "dile a Sam" y sus palabras.
 nearest-stop = "enterado" para una alarma, "silencio 22:00-06:00" guarda lo que puede esperar.
@@ -2932,6 +2933,7 @@ digest-truck-missing-one = { $unit } (prometido { $time })
 digest-truck-late-one = { $unit } (camión { $time }, llena quizá { $due })
 answer-nobody-has-any = Nadie tiene ninguna de las tareas abiertas.
 answer-all-well = No hay nada mal en ninguna unidad, por lo que se reportó.
+answer-urgent-rest = Aquí no salen, y también tienen algo pendiente: { $units }. "resumen" las muestra todas.
 answer-well-until = A la { $unit } aún le falta esto: { $names }. Por ahora nada está mal.
 alone-for-whom = No corre ningún reloj. Diga el nombre de una persona: checa a tobin en 15.
 
