@@ -297,6 +297,9 @@ pub(super) fn tell(hearing: &Hearing<'_>, reply: &mut Reply<'_>, records: &mut V
         reply.lines.push(days_ahead(hearing, unit.as_ref(), &days));
         return;
     }
+    if hearing.desk.phrases.holds("nearest", "past", hearing.text) {
+        reply.say("answer-digest-past", &[]);
+    }
     let (desk, fleet) = (hearing.desk, &hearing.fleet);
     let at_job = |unit| fleet.job_of(unit, hearing.now, None).is_some();
     if tick::too_many(told_of(desk, fleet, hearing.now, None).map(at_job)) {

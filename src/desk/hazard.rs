@@ -139,6 +139,9 @@ pub(super) struct Hazard {
     /// The finding that says the same by what was read: where that stands in the reply, it is not told a second time.
     #[serde(default, rename = "said-by")]
     said_by: Option<FindingId>,
+    /// A question in which it stands tells of it as well.
+    #[serde(default)]
+    asked: bool,
     /// Nothing but `over` ends it: who mends it is not the crew.
     #[serde(default)]
     strict: bool,
@@ -188,6 +191,18 @@ pub(super) fn is_danger_in(text: &str) -> bool {
     dangers.any(|hazard| hazard.is_in(&words, text))
 }
 
+/// Tells whether words tell of somebody who is hurt or under a trailer: whoever then does not answer the phone is no riddle.
+pub(super) fn is_of_a_body(text: &str) -> bool {
+    let folded = plain(text);
+    let words = Words::of(&folded);
+    let of_a_body = |hazard: &&Hazard| {
+        let hurt = hazard.reports == [Fault::PersonHurt] && hazard.code == "hurt";
+        hurt || hazard.code == "person-under"
+    };
+    let mut those = known().iter().filter(of_a_body);
+    those.any(|hazard| hazard.is_in(&words, text))
+}
+
 /// Finds the hazard that a message tells of, and takes out of its reports what was misread by it.
 pub(super) fn take(hearing: &Hearing<'_>, settled: &mut Settled) -> Option<Told> {
     let heard = &hearing.heard;
@@ -195,7 +210,16 @@ pub(super) fn take(hearing: &Hearing<'_>, settled: &mut Settled) -> Option<Told>
     let asks = !matches!(heard.ask, None | Some(Ask::Status { .. }));
     let told_beside = answer::told_beside(hearing.text);
     let rewrites = hearing.mends() || hearing.inbound.replaces.is_some();
-    if asks && told_beside.is_none() || heard.command.is_some() || hearing.fact.is_some() {
+    if heard.command.is_some() || hearing.fact.is_some() {
+        return None;
+    }
+    let folded = plain(hearing.text);
+    let words = Words::of(&folded);
+    let even_asked = || {
+        let mut those = known().iter().filter(|hazard| hazard.asked);
+        those.any(|hazard| hazard.is_in(&words, hearing.text))
+    };
+    if asks && told_beside.is_none() && !even_asked() {
         return None;
     }
     let moved = match hearing.inbound.replaces.is_none() {
@@ -210,8 +234,6 @@ pub(super) fn take(hearing: &Hearing<'_>, settled: &mut Settled) -> Option<Told>
     if rewrites {
         return None;
     }
-    let folded = plain(hearing.text);
-    let words = Words::of(&folded);
     // what is only asked about is not done, and what is told beside it is
     let beside = match only_asked || asks {
         true => told_beside.unwrap_or_default(),
@@ -225,10 +247,11 @@ pub(super) fn take(hearing: &Hearing<'_>, settled: &mut Settled) -> Option<Told>
         // what is asked further about a needle is of what was done
         let is_told = match hazard.after {
             Some(_) => hazard.is_in(&words, hearing.text),
+            None if hazard.asked => hazard.is_in(&words, hearing.text),
             None => hazard.is_in(&told_beside, &beside),
         };
         is_told
-            && (!asks || hazard.is_a_danger())
+            && (!asks || hazard.asked || hazard.is_a_danger())
             && hazard.bears(hearing, &unit)
             && !stands::is_told_over(hearing, &words, hazard, unit.as_ref())
             && hazard.stands_for(settled, unit.as_ref())
@@ -311,6 +334,11 @@ pub(super) fn tell(hearing: &Hearing<'_>, told: &Told, reply: &mut Reply<'_>) {
         // told a moment ago: they were told, too
         again = repeat::again(&found, &hearing.talk, hearing.now).is_some();
         reply.findings.push(found);
+    }
+    // on the road nobody waits for the trailer's name to hear what to do
+    let unplaced = told.unit.is_none() && hazard.road && !hazard.reports.is_empty();
+    if unplaced && !reply.findings.iter().any(|found| found.unit.is_none()) {
+        reply.findings.push(hazard.finding(None));
     }
     // what is reported by it may have words of its own
     let own = format!("site-unsafe-{}", hazard.code);

@@ -4,6 +4,7 @@
 use chrono::TimeDelta;
 
 use super::answer::{self, Reply};
+use super::hazard;
 use super::lone;
 use super::receive::Hearing;
 use crate::fleet::{CrewMember, Role};
@@ -27,7 +28,8 @@ pub(super) fn said(hearing: &Hearing<'_>) -> Option<String> {
     let scale = hearing.fleet.style.temperature;
     let rest = hearing.desk.reader.hear(&rest, scale);
     let reports = rest.entries.iter().any(|entry| !Entry::is_empty(entry));
-    (!reports).then(|| who.id.clone())
+    // nor is whoever lies under a trailer and says nothing
+    (!reports && !hazard::is_of_a_body(hearing.text)).then(|| who.id.clone())
 }
 
 /// Says where they were last, who is near, and what to do, step by step.

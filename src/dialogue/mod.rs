@@ -453,6 +453,9 @@ pub struct Round {
     /// Steps that no report tells of and that the person has answered with yes.
     #[serde(default)]
     pub confirmed: Vec<String>,
+    /// Something was told since that nothing was read of: "that's done" may be said of that.
+    #[serde(default, skip_serializing_if = "std::ops::Not::not")]
+    pub unread: bool,
 }
 
 /// Coming or going.

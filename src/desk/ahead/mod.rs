@@ -9,7 +9,7 @@ mod warn;
 mod weather;
 
 use super::alarm::{is_without_heat, no_heat_key};
-use super::answer::Reply;
+use super::answer::{self, Reply};
 use super::inbound::Outgoing;
 use super::others::other_dispatchers;
 use super::receive::Hearing;
@@ -141,6 +141,10 @@ fn heard_of(
     let of_a_truck = hearing.desk.phrases.holds("truck", "who", hearing.text);
     let other = hearing.heard.ask.is_some() || hearing.heard.command.is_some() || of_a_truck;
     if other || !cases.is_empty() {
+        return;
+    }
+    // words that nothing was read of say what nobody understood, and not that all is well there
+    if !answer::is_talk_alone(hearing) {
         return;
     }
     let named = hearing.heard.named.iter();

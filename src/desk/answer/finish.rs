@@ -42,6 +42,8 @@ pub(in crate::desk) struct Finished {
     pub(in crate::desk) told: Vec<Finding>,
     /// The open tasks that are told.
     pub(in crate::desk) open_tasks: Vec<Task>,
+    /// Whether nothing was read of the message, and it was no talk.
+    pub(in crate::desk) unread: bool,
     /// Whether it says that something was logged.
     pub(in crate::desk) logged: bool,
     /// The likely answers to the step that is asked, by their codes.
@@ -67,9 +69,11 @@ impl Reply<'_> {
         let task_notes = self.task_notes();
         let (unclear, taught) = unclear(hearing);
         let mut text = self.composed(hearing, settled, cases, &well, &task_notes, &unclear);
-        if text.is_empty() && !hearing.text.trim().is_empty() {
+        let unread = text.is_empty() && !hearing.text.trim().is_empty();
+        if unread {
             text = self.nothing_said(hearing, settled);
         }
+        let unread = unread && !unplaced::is_talk_alone(hearing);
         let open = task_notes.into_iter().map(|(task, _)| task);
         let open_tasks = open.filter(|task| task.state == TaskState::Open).collect();
         let tasks = self.tasks_shown(hearing, cases);
@@ -86,6 +90,7 @@ impl Reply<'_> {
             others: self.others,
             told,
             open_tasks,
+            unread,
             logged: !settled.reports.is_empty(),
             step_answers: self.step_answers,
         }
@@ -336,6 +341,9 @@ impl Reply<'_> {
             let again = format!("{unit}: {}", self.voice.word(says));
             let ends = closing_words(&self.voice, unit, &hearing.dangers_on(unit));
             return [vec![again], ends].concat().join("\n");
+        }
+        if let Some(task) = nearest::task_shown(hearing, &self.voice) {
+            return task;
         }
         // "what a day, 12 all good" only sounds like a question
         let marked = is_marked(hearing.text) || !hearing.heard.set_aside.is_empty();

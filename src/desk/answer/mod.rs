@@ -31,6 +31,7 @@ mod why;
 
 pub(super) use back::correction;
 pub(super) use cords::{asked_to_hook_up, hook_up};
+pub(super) use nearest::of_the_plan;
 pub(super) use people::where_they_are;
 pub(super) use places::{answer as of_places, asks_which};
 pub(super) use reply::Reply;
@@ -40,6 +41,7 @@ pub(super) use tell::person_named;
 pub(super) use topic::Questions;
 pub(super) use topic::sounds_like_one as sounds_like_a_question;
 pub(super) use topic::{asks_leave, told_beside};
+pub(super) use unplaced::is_talk_alone;
 pub(super) use whole::tasks_in_hand;
 pub(super) use why::WhyWords;
 

@@ -1,6 +1,7 @@
 //! An order that is none the bot knows: what was not understood is said plainly, with the order that comes nearest.
 
 use super::tell;
+use crate::desk::phrases::is_marked;
 use crate::desk::receive::Hearing;
 use crate::fleet::Role;
 use crate::reply::Voice;
@@ -18,6 +19,10 @@ const LISTS: &[(&str, &str)] = &[
     ("show", "nearest-show"),
     ("weather", "nearest-set"),
 ];
+
+/// Of these nothing is kept here, whatever their words begin with.
+const HOURS: &str = "nearest-hours";
+const SHIFT: &str = "nearest-shift";
 
 /// Talk has no more words than this, and no number.
 const TALK: usize = 6;
@@ -37,7 +42,8 @@ pub(super) fn order(hearing: &Hearing<'_>, voice: &Voice<'_>) -> Option<String> 
         return Some(voice.word("alone-nobody"));
     }
     let mut lists = LISTS.iter();
-    let nearest = lists.find(|(list, _)| begins(list)).map(|(_, key)| *key);
+    let nearest =
+        of_the_plan(hearing).or_else(|| lists.find(|(list, _)| begins(list)).map(|(_, key)| *key));
     let of_a_truck = phrases.holds("truck", "who", text);
     let nearest = nearest.or(of_a_truck.then_some("nearest-truck"));
     let dispatches = hearing.member.role == Role::Dispatcher;
@@ -45,4 +51,31 @@ pub(super) fn order(hearing: &Hearing<'_>, voice: &Voice<'_>) -> Option<String> 
     let quote = voice.quote(text);
     let head = voice.say("nearest-none", &[("quote", quote.into())]);
     Some(format!("{head} {}", voice.word(key)))
+}
+
+/// Finds what a dispatcher says of the plan that stands in the fleet's files: jobs and their hours, or who works when. The
+/// key of what is answered.
+pub(in crate::desk) fn of_the_plan(hearing: &Hearing<'_>) -> Option<&'static str> {
+    if hearing.member.role != Role::Dispatcher || hearing.heard.command.is_some() {
+        return None;
+    }
+    let (phrases, text) = (&hearing.desk.phrases, hearing.text.trim());
+    let holds = |list| phrases.holds("nearest", list, text);
+    let begins = |list| phrases.after("nearest", list, text).is_some();
+    let names = tell::person_named(hearing).is_some();
+    if holds("shift") && names {
+        return Some(SHIFT);
+    }
+    let jobs =
+        holds("hours") || begins("swaps") && holds("days") || begins("cancel") && holds("jobs");
+    let asks = is_marked(text) || hearing.heard.ask.is_some() || names;
+    (jobs && !asks && !phrases.holds("truck", "who", text)).then_some(HOURS)
+}
+
+/// Says the task whose number a message gives and no more, "task 4"; none where there is no such task.
+pub(super) fn task_shown(hearing: &Hearing<'_>, voice: &Voice<'_>) -> Option<String> {
+    let text = hearing.text.trim().trim_end_matches(['?', '.', '!']);
+    let number = hearing.desk.phrases.after("nearest", "a-task", text)?;
+    let id: u32 = number.trim().trim_start_matches('#').parse().ok()?;
+    Some(voice.task(hearing.desk.book.tasks().task(id)?))
 }

@@ -119,7 +119,7 @@ pub(super) fn answer(
             Vec::new()
         }
         "back-in" => unsafe_now::back_in(&case, reply),
-        "no-regulator" => unsafe_now::no_regulator(&case, reply),
+        "no-regulator" => unsafe_now::no_regulator(hearing, &case, reply),
         _ => Vec::new(),
     };
     beside(hearing, &case, reply, &covered);

@@ -9,17 +9,10 @@ use crate::reply::Voice;
 
 /// Says that a message could not be placed; none where it is talk.
 pub(super) fn said(hearing: &Hearing<'_>, settled: &Settled, voice: &Voice<'_>) -> Option<String> {
-    let text = hearing.text.trim();
-    let fleet = &hearing.fleet;
-    let is_name = |word: &str| {
-        let people = fleet.crew.values().map(|member| &member.name);
-        let mut names = people.chain(fleet.sites.values().map(|site| &site.name));
-        settle::known(fleet, &UnitName::new(word)).is_some()
-            || names.any(|name| plain(name).split(' ').any(|part| part == word))
-    };
-    if is_talk(hearing.desk.phrases, text, is_name) {
+    if is_talk_alone(hearing) {
         return None;
     }
+    let text = hearing.text.trim();
     let last = || hearing.talk.unit_at(hearing.inbound.at);
     let unit = settled.words.first().or_else(last);
     let args = [
@@ -27,6 +20,18 @@ pub(super) fn said(hearing: &Hearing<'_>, settled: &Settled, voice: &Voice<'_>) 
         ("unit", unit.map_or("12", |unit| unit.as_str()).into()),
     ];
     Some(voice.say("unplaced", &args))
+}
+
+/// Tells whether a message is talk and nothing else.
+pub(in crate::desk) fn is_talk_alone(hearing: &Hearing<'_>) -> bool {
+    let fleet = &hearing.fleet;
+    let is_name = |word: &str| {
+        let people = fleet.crew.values().map(|member| &member.name);
+        let mut names = people.chain(fleet.sites.values().map(|site| &site.name));
+        settle::known(fleet, &UnitName::new(word)).is_some()
+            || names.any(|name| plain(name).split(' ').any(|part| part == word))
+    };
+    is_talk(hearing.desk.phrases, hearing.text.trim(), is_name)
 }
 
 /// Tells whether a text has no word but those of talk, and names.

@@ -5,7 +5,7 @@ use chrono::TimeDelta;
 use super::question::warn;
 use super::ready::open;
 use super::reply::Reply;
-use crate::desk::receive::closing_words;
+use crate::desk::receive::{Hearing, closing_words};
 use crate::desk::situate::Case;
 use crate::finding::{Caution, FindingId};
 use crate::heard::{Fault, ReadingKey};
@@ -13,14 +13,24 @@ use crate::quantity::Measure;
 use crate::reply::Arg;
 
 /// The water is on, or about to be, and no regulator is: the tap is shut until one is, or the pressure is known to be low.
-pub(super) fn no_regulator(case: &Case, reply: &mut Reply<'_>) -> Vec<FindingId> {
+pub(super) fn no_regulator(
+    hearing: &Hearing<'_>,
+    case: &Case,
+    reply: &mut Reply<'_>,
+) -> Vec<FindingId> {
     let Some(limits) = case.spec().map(|spec| spec.pressure_psi) else {
         return Vec::new();
     };
     // what was read here counts, and it is told what that asks for
     let read = |key| case.now.value_since(key, case.at - TimeDelta::hours(24));
     let told = read(ReadingKey::PressurePsi).or(read(ReadingKey::SupplyPsi));
-    if told.is_some_and(|psi| psi > limits.max) {
+    let pressures = [ReadingKey::PressurePsi, ReadingKey::SupplyPsi];
+    let mut entries = hearing.heard.entries.iter();
+    let in_this = entries.any(|entry| {
+        let mut read = pressures.iter();
+        read.any(|key| entry.readings.value(*key).is_some())
+    });
+    if told.is_some_and(|psi| psi > limits.max) && in_this {
         return Vec::new();
     }
     let mut args = vec![
@@ -29,6 +39,8 @@ pub(super) fn no_regulator(case: &Case, reply: &mut Reply<'_>) -> Vec<FindingId>
         ("value", Arg::Number(limits.regulator, Measure::Psi)),
     ];
     let stated = case.site().and_then(|site| site.water.static_psi);
+    // what was read there before, with a regulator or without, is what the site gives at least
+    let stated = stated.into_iter().chain(told).reduce(f64::max);
     let key = match stated {
         Some(psi) => {
             args.push(("read", Arg::Number(psi, Measure::Psi)));

@@ -98,13 +98,20 @@ fn urgent(hearing: &Hearing<'_>, reply: &mut Reply<'_>) {
     stands.sort_by_key(|stand| {
         std::cmp::Reverse(stand.worst.map(|(_, level, urgency)| (level, urgency)))
     });
-    stands.truncate(WORST);
+    let rest = stands.split_off(stands.len().min(WORST));
     if stands.is_empty() {
         let line = reply.voice.word("answer-all-well");
         return reply.first.push(line);
     }
     let text = digest::text(desk, &stands, &reply.voice);
     reply.first.push(text);
+    if !rest.is_empty() {
+        // whoever asks for the worst is told what is left out of it
+        let names: Vec<String> = rest.iter().map(|stand| stand.unit.to_string()).collect();
+        let args = [("units", Arg::from(reply.voice.all_of(&names)))];
+        let line = reply.voice.say("answer-urgent-rest", &args);
+        reply.first.push(line);
+    }
 }
 
 /// The one trailer that a question names, else the one talked about.

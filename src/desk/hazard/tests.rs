@@ -260,3 +260,80 @@ fn what_is_denied_mended_or_asked_is_no_hazard() {
         assert_eq!(told(text), wanted, "{text}");
     }
 }
+
+#[test]
+fn dangers_in_everyday_spelling_are_told_from_their_likes() {
+    let rows = [
+        (
+            "se callo un señor de las escaleras y no se mueve",
+            Some("hurt"),
+        ),
+        (
+            "un bato se callo de las escaleras y no se mueve",
+            Some("hurt"),
+        ),
+        ("un señor en la 10 no se mueve", Some("hurt")),
+        ("a lady in the stall isnt moving", Some("hurt")),
+        ("una señora dice que no se mueve la puerta", None),
+        ("el señor de la pipa no se mueve de ahí", None),
+        ("se cayó el letrero y no se mueve", None),
+        ("a guy says the latch isnt moving", None),
+        ("le cayó la traila encima a tobin", Some("hurt")),
+        ("le cayó una rama encima a la traila", None),
+        ("se le atoró la mano en el gato", Some("hurt")),
+        ("se me atoró la llave en la chapa", None),
+        ("se le paró el corazón a un señor", Some("hurt")),
+        ("se le paró la troca", None),
+        ("agarra toques el lavamanos", Some("bites")),
+        ("la 12 agarra corriente al tocarla", Some("bites")),
+        ("la bomba no agarra corriente", None),
+        ("la 12 ya no agarra toques", None),
+        ("se esta yendo solo el remolque pa abajo", Some("rolled")),
+        ("la traila se esta yendo pa tras", Some("rolled")),
+        ("se esta yendo la luz en la traila", None),
+        ("el agua se va sola en la traila", None),
+        ("tope un cable de luz con la traila", Some("power-line")),
+        ("jalé el cable de la luz de la 12", None),
+        ("casi tope un cable de luz con la traila", None),
+        ("se ladeo la 12 con gente adentro", Some("tips")),
+        ("people inside 12 and it is leaning", Some("tips")),
+        ("12 leans a bit, people inside", None),
+        ("se ladeo la 12, ya salieron todos", None),
+        ("se esta hundiendo el gato de la 12", Some("tips")),
+        ("hace mucho calor y ya no suda", Some("heat-stroke")),
+        ("the pipe stopped sweating", None),
+        ("hot day, drink water to avoid heat stroke", None),
+        ("nos duele la cabeza a todos en la 6", Some("ill")),
+        ("we all have a headache in 12", Some("ill")),
+        ("a todos nos duele la cabeza por la musica en la 6", None),
+        (
+            "la planta esta metida abajo de la traila",
+            Some("generator-in"),
+        ),
+        ("el cable de la planta va abajo de la traila", None),
+        (
+            "cloro con el liquido azul se me junto",
+            Some("mixed-cleaners"),
+        ),
+        ("no mezcle cloro con orines", None),
+        ("bleach on my blue shirt", None),
+        ("un guey nos quiere asaltar", Some("fight")),
+        ("esos precios nos quieren robar", None),
+        ("me tome unas chelas, puedo jalar la 6", Some("drank")),
+        ("guests had a few beers, we drive home at 11", None),
+        ("me tome un cafe y voy a manejar", None),
+        ("tengo mucho sueño y voy a manejar", Some("drowsy")),
+        ("the guests are so tired of the road noise", None),
+        ("la troca no frena bien", Some("truck-brakes")),
+        ("truck brakes are bad", Some("truck-brakes")),
+        ("truck brakes fixed, no problem", None),
+        ("nos robaron la traila 6", Some("stolen")),
+        ("se robaron el papel de la 12", None),
+        ("someone stole the generator", Some("stolen")),
+        ("ya calzada pero nomás un lado", Some("no-chocks")),
+        ("calzada de los dos lados", None),
+    ];
+    let wrong = rows.iter().filter(|(text, wanted)| told(text) != *wanted);
+    let wrong: Vec<_> = wrong.map(|(text, _)| (text, told(text))).collect();
+    assert!(wrong.is_empty(), "{wrong:#?}");
+}

@@ -1,7 +1,7 @@
 //! A message that says that a trailer goes, beside what it reports: the towing check starts with it, and what it reports is
 //! read by that.
 
-use super::super::phrases::is_marked;
+use super::super::phrases::{is_marked, plain};
 use super::super::settle::Settled;
 use super::super::settle::known;
 use super::Hearing;
@@ -68,6 +68,22 @@ impl Hearing<'_> {
             });
         }
         self.all_but(settled);
+        // cords or hoses alone are not all that is put away
+        let put = |list| self.desk.phrases.holds("leave", list, self.text);
+        if put("part-put") && !put("whole-put") {
+            let (cords, hoses) = (put("cords-put"), put("hoses-put"));
+            settled.amend_all(|_, entry| {
+                let before = entry.events.len();
+                entry.events.retain(|event| *event != Event::Stowed);
+                let put_away = entry.events.len() < before;
+                let done = [(cords, Event::PowerOff), (hoses, Event::WaterOff)];
+                for (_, event) in done.into_iter().filter(|(told, _)| *told && put_away) {
+                    if !entry.events.contains(&event) {
+                        entry.events.push(event);
+                    }
+                }
+            });
+        }
         let alone = settled.reports.len() == 1;
         for (unit, _, entry) in &mut settled.reports {
             let stood = self.desk.book.unit(unit).map(|kept| kept.state());
@@ -214,10 +230,13 @@ impl Hearing<'_> {
             ("drained", Event::FreshDrained),
             ("hose-off", Event::WaterOff),
             ("closed", Event::Closed),
+            ("heaters-off", Event::HeaterOff),
         ];
+        // one heater is told to be off where all of them are asked about
+        let asked = |list: &str| list != "heaters-off" || round.step == "heater-off";
         let told = told
             .iter()
-            .filter(|(list, _)| phrases.holds("leave", list, self.text));
+            .filter(|(list, _)| asked(list) && phrases.holds("leave", list, self.text));
         let events: Vec<Event> = told.map(|(_, event)| *event).collect();
         if !events.is_empty() {
             let entry = Entry {
@@ -279,6 +298,10 @@ impl Hearing<'_> {
 
     /// Notes which trailer is about to go, where the message says so and no report of it tells.
     pub(super) fn leaving(&mut self, settled: &mut Settled) {
+        // whoever works alone beside a trailer and goes leaves it there
+        if self.ends_alone() && self.desk.phrases.holds("leave", "either", self.text) {
+            return;
+        }
         if self.drives_loaded(settled) || self.rolls(settled) || self.goes_with_its_report(settled)
         {
             return;
@@ -423,7 +446,10 @@ impl Hearing<'_> {
     /// "16 rolling": one that is on the hook has left with that, as far as the book goes.
     fn rolls(&mut self, settled: &mut Settled) -> bool {
         let phrases = &self.desk.phrases;
-        let says = phrases.holds("leave", "rolls", self.text)
+        let round = self.talk.round.as_ref();
+        let packed = round.is_some_and(|round| round.way == Way::Leaving);
+        let on_way = packed && phrases.ends("leave", "on-way", &plain(self.text));
+        let says = (on_way || phrases.holds("leave", "rolls", self.text))
             && !phrases.holds("leave", "soon", self.text)
             && !self.goes_not();
         if !says || self.speaks_of_more() {
@@ -448,7 +474,8 @@ impl Hearing<'_> {
             Some((Stage::Hitched, left)) if !left || listed => {}
             // nobody said that it is on the hook, or its departure was not let pass
             Some(_) if listed => {}
-            Some((stage, _)) if stage.is_on_site() && gone => {}
+            Some((stage, _))
+                if gone && (stage.is_on_site() || self.stands_by_its_reports(&unit, stage)) => {}
             _ => return false,
         }
         let entry = settled.report_on(&unit, self.inbound.at);
@@ -460,6 +487,17 @@ impl Hearing<'_> {
             self.plan_to_leave(unit);
         }
         true
+    }
+
+    /// Tells whether a trailer of which nobody said where it stands was read lately at the site of its plan.
+    fn stands_by_its_reports(&self, unit: &UnitName, stage: Stage) -> bool {
+        let lately = |at| self.inbound.at - at <= CHECK_LASTS * 2;
+        let kept = self.desk.book.unit(unit);
+        let read = kept.is_some_and(|kept| {
+            let mut told = kept.reports();
+            told.any(|(at, _, entry)| lately(at) && !entry.readings.is_empty())
+        });
+        stage == Stage::Unknown && read && self.fleet.job_of(unit, self.now, None).is_some()
     }
 
     /// Marks a report of having left as one of leaving now: "12 leaving" is texted beside the trailer.

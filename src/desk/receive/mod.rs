@@ -1,6 +1,7 @@
 //! One message: heard, settled, checked, answered. A file a step, in the order of [`Hearing::work`].
 
 mod also;
+mod apart;
 mod arrive;
 mod asked;
 mod at_site;

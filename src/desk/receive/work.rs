@@ -104,6 +104,9 @@ impl Hearing<'_> {
         let said = self.said();
         let mut settled = self.settle();
         standing::shut_by_order(self, &mut settled);
+        self.door_that_was_met(&mut settled);
+        self.numbers_of_no_trailer(&settled);
+        self.goes_alone(&mut settled);
         if walk::asks_of_a_thing(self).is_some() {
             // "how do i know if its tripped" tells of no trip
             settled = Settled::default();
@@ -247,6 +250,12 @@ impl Hearing<'_> {
     /// Reads what the message says besides reports, and takes that out of what is heard.
     fn said(&mut self) -> Said {
         watch::point_down(self);
+        self.unit_of_a_task();
+        // jobs, hours and shifts are the fleet's files': that is said, and nothing is waited for
+        if answer::of_the_plan(self).is_some() && !self.tells_a_danger() && !self.reports_a_value()
+        {
+            self.heard = nothing_in(&self.heard);
+        }
         let refused = assign::refused(self);
         if refused.is_some() {
             self.talk.passed = None;

@@ -28,6 +28,11 @@ impl Hearing<'_> {
         if finished.taught {
             talk.taught = Some(self.now);
         }
+        if finished.unread
+            && let Some(round) = &mut talk.round
+        {
+            round.unread = true;
+        }
         let words = settled
             .words
             .into_iter()

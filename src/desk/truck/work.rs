@@ -28,7 +28,11 @@ pub(in crate::desk) fn has_come(hearing: &Hearing<'_>, settled: &mut Settled) ->
     // "the truck has not arrived" holds the word for one that has
     let away = says("absent") || super::says::is_off(hearing.desk.phrases, hearing.text);
     let here = says("here") || at.is_some();
-    if !says("who") || !here || away || says("other") || late || says("not") {
+    // "ya llego" behind a truck that was called is the truck
+    let bare =
+        hearing.desk.phrases.is("truck", "came-bare", hearing.text) && noted(hearing).is_some();
+    let here = here || bare;
+    if !(says("who") || bare) || !here || away || says("other") || late || says("not") {
         return None;
     }
     // "la pipa sigue bombeando la 12": it is at work, and the tank is not pumped yet

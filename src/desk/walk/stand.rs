@@ -86,6 +86,14 @@ pub(in crate::desk) fn take(
         }
         None if round.step == "photos" && shows(hearing, &round) => return Some(Stood::Done),
         None if some_left => Said::No,
+        None if calls_it_empty(hearing, &round) => Said::Number(0.0),
+        None if chocks_both_sides(hearing, &round) => {
+            // "de los 2 lados" names no trailer
+            settled
+                .findings
+                .retain(|found| found.id != FindingId::DeskUnknownUnit);
+            Said::Yes
+        }
         None => match own.or_else(|| level_told(hearing, &round)) {
             Some(said) => said,
             None => bare(hearing, settled, &round)?,
@@ -97,6 +105,13 @@ pub(in crate::desk) fn take(
     if ordered.is_none() && at - round.asked > PAUSE {
         hearing.heard.unclear.clear();
         return (said != Said::Unclear).then_some(Stood::Paused);
+    }
+    // "that's done" behind what nothing was read of may be said of that: the step is asked again
+    if round.unread && guards(&round.step) && said == Said::Yes && !is_bare_yes(hearing) {
+        settled.reports.clear();
+        settled.from_context = None;
+        hearing.heard.unclear.clear();
+        return Some(Stood::Again);
     }
     // a yes to "stop, chock both sides" is no word that they are chocked
     if round.step == "chock" && said == Said::Yes && is_bare_yes(hearing) && warned(hearing, &round)
@@ -178,6 +193,18 @@ fn just_pumped(hearing: &Hearing<'_>) -> bool {
         at: hearing.inbound.at,
     };
     receive::just_pumped(&message).is_some()
+}
+
+/// Tells whether the message calls the tank that is asked for empty, and says no more.
+fn calls_it_empty(hearing: &Hearing<'_>, round: &Round) -> bool {
+    round.way == Way::Leaving
+        && matches!(round.step.as_str(), "waste" | "fresh")
+        && hearing.desk.phrases.is("leave", "empty", hearing.text)
+}
+
+/// Tells whether the message says that both sides are chocked, where that is asked, and no more.
+fn chocks_both_sides(hearing: &Hearing<'_>, round: &Round) -> bool {
+    round.step == "chock" && hearing.desk.phrases.is("leave", "both-sides", hearing.text)
 }
 
 /// Tells whether the message is a yes and no more.
@@ -415,6 +442,9 @@ pub(in crate::desk) fn go_on(
         }
     };
     round.asked = hearing.now;
+    // "that's done" behind a lamp that is dead may be said of the lamp
+    round.unread =
+        round.way == Way::Leaving && here.is_some_and(|case| !case.report.faults.is_empty());
     reply.round = Some(goes_on.then_some(round));
 }
 
@@ -475,6 +505,7 @@ fn start(case: &Case, round: &mut Option<Round>, hearing: &Hearing<'_>) {
         asked: hearing.now,
         skipped: Vec::new(),
         confirmed: Vec::new(),
+        unread: false,
     });
 }
 

@@ -246,7 +246,20 @@ fn timed(items: &[Item], at: usize, sentence: Range<usize>) -> bool {
     let clock = here().any(|i| i.chunk == items[at].chunk && matches!(i.what, What::Clock(_)));
     clock
         && !here().any(|i| i.is(Mark::Now) || i.is(Mark::Yesterday) || i.is(Mark::LastNight))
-        && here().filter(|i| i.number().is_some()).count() == 1
+        && told_once(here().filter(|i| i.number().is_some()), items[at].chunk)
+}
+
+/// Tells whether there is a number, and no second of its kind that may be of another time: "3/8 48 psi" were read together,
+/// "60 psi, 52 psi" were not.
+fn told_once<'i>(numbers: impl Iterator<Item = &'i Item>, chunk: usize) -> bool {
+    let numbers: Vec<&Item> = numbers.collect();
+    let kind = |item: &Item| item.number().and_then(|number| number.unit);
+    let twice = numbers.iter().enumerate().any(|(i, one)| {
+        let mut others = numbers[i + 1..].iter();
+        others.any(|other| kind(one) == kind(other) || kind(one).is_none() && kind(other).is_none())
+    });
+    let together = numbers.len() == 1 || numbers.iter().all(|item| item.chunk == chunk);
+    !numbers.is_empty() && !twice && together
 }
 
 /// Tells whether an "if" only affirms, as `si` for `sí`: nothing follows that could come about, or what was said before.

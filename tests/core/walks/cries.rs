@@ -105,7 +105,7 @@ const CRIES: &[(&str, &str, &str)] = &[
     ("tobin", "juno is shaking n talking weird from the cold", "someone hurt"),
     ("tobin", "two bar staff by the genny say their heads are splitting", "someone sick from gas"),
     ("lupe", "se me desmayó una doña, la 6", "DANGER 6: Lupe reports someone hurt"),
-    ("lupe", "a mi compa le dio un golpe de calor en la 6", "DANGER 6: Lupe reports someone hurt"),
+    ("lupe", "a mi compa le dio un golpe de calor en la 6", "DANGER 6: Lupe reports somebody with heat stroke"),
     ("lupe", "un niño se tragó el azul de la 6", "DANGER 6: Lupe reports someone hurt"),
     ("lupe", "picó un alacrán a mi compa", "someone hurt"),
     ("lupe", "se cortó con el vidrio en la 6", "DANGER 6: Lupe reports someone hurt"),

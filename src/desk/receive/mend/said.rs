@@ -98,9 +98,15 @@ impl Hearing<'_> {
             while let Some(more) = phrases.after("mend", "no", denied) {
                 denied = more;
             }
-            return (!denied.is_empty()).then(|| Said {
+            // "no it was 5/8"
+            let number = self.without_is(denied);
+            let right = match bare_number(number) {
+                true => number,
+                false => denied,
+            };
+            return (!right.is_empty()).then(|| Said {
                 denied: true,
-                ..plain(denied, sure)
+                ..plain(right, sure)
             });
         }
         // "14 not 12", "es la 14, no la 12"
