@@ -447,6 +447,7 @@ codes! {
         Note = "note",
         Tell = "tell",
         Assign = "assign",
+        Errand = "errand",
         Incident = "incident",
         Relearn = "relearn",
         Crew = "crew",

@@ -982,6 +982,7 @@ log-none = { $who } has no reports in the last two days.
 log-who = I know nobody called { $quote }. Send a name from the crew list.
 assign-how = Send "assign", the task number and a name: assign 4 to Sam.
 assign-who = I know nobody called { $quote }. The task stays as it was.
+errand-how = Say what is to be done: "task for 12: bring spare hose by 18:00", "remind tobin to bring salt to 12 at 16:00".
 assign-told = { $who } gives you this task: { $task } Send "done { $id }" when it is done. If you cannot do it, tell { $who }.
 assign-taken-back = { $who } took that back. This is no longer your task: { $task }
 need-told = { $unit }: { $who } asks for something: { $quote }.
@@ -997,7 +998,7 @@ tell-asks = { $who } asks: { $quote }
 tell-who = I know nobody called { $quote }. Nothing passed on. Send "tell", the name and your words.
 tell-site-nobody = I know nobody at that site now. Nothing passed on. Send "tell", a name and your words.
 tell-only-you = You are the only dispatcher. Nothing passed on.
-tell-at-once = It went out at once: I keep no reminders.
+tell-at-once = It went out at once. With a time I keep it until then: "remind tobin at 18:00 to bring salt".
 person-is-out = { $who } is shut out or has left. Nothing changed. "invite driver { $who }" lets them in again.
 tell-who-near = Did you mean { $names }?
 tell-all-what = Send "tell everyone" and your words.
@@ -1356,7 +1357,7 @@ help-driver =
     I advise. Local code and licensed trades decide.
 help-tech =
     { help-driver }
-    As a tech: "drop 41" with a reason, "move 41 19:30".
+    As a tech: "drop 41" with a reason, "move 41 19:30". "task for 12: bring spare hose by 18:00" opens a task, "remind Sam at 16:00 to bring salt" gives Sam one.
 help-dispatcher =
     { help-tech }
     As a dispatcher: "digest", "log" with a name, "override 12" with a reason. "assign 41 to Sam" gives Sam a task. "relearn 12" forgets what pump-outs taught. "teach" adds a word of your own, "words" lists them. "got it" stops an alarm for all.
@@ -2761,6 +2762,7 @@ speak-was-due = This was due at { $time }, { $age } ago.
 speak-answer-task = Answer "take { $id }", or "got it" to stop this for all.
 speak-call-truck = Call the truck: task { $task }
 speak-task = To do: task { $task }
+speak-errand = To do now: task { $task } Send "done { $id }" when it is done.
 speak-silent-unit = { $who } last wrote at { $time }. No report on this one since { $since }.
 speak-silent-person = No word from { $who } at all since { $time }. Phone them.
 speak-unheard = { $unit }, { $site }: doors open since { $time }, and nobody wrote of it on this job.
@@ -2793,6 +2795,7 @@ answer-patrol-rest = And { $count } more. All of them come with the morning list
 speak-patrol-row = { $unit } { $site }: no word for { $age }, waste about { $value }.
 speak-patrol-row-full = { $unit } { $site }: no word for { $age }, waste about { $value }, stop level maybe { $time }.
 road-noted = Noted: on the road, there about { $time }. What can wait waits until you write from there, or { $last }.
+speak-held-from = Told at { $time }, held until now:
 speak-held = { $who } is on the road. They get it when they are there.
 speak-alone-set = Alone on { $unit }: I ask you at { $time }. No answer by { $last }, and I alarm { $names }. "ok" stops it.
 speak-alone-set-until = Alone on { $unit }: I ask you at { $time }. No answer by { $last }, and I alarm { $names }.
@@ -2889,7 +2892,7 @@ speak-low-safe = Nothing told that could freeze: { $names }. Look all the same.
 speak-low-untold = Nobody is there whom I could tell: { $names }. Send somebody, or phone the site.
 watch-set-any = I will tell you when { $names } reaches { $what }.
 watch-set-any-below = I will tell you when { $names } is down to { $what }.
-watch-no-reminder = I keep no reminders. Nothing is set. A task has its time: "move 41 19:30". A truck: "truck for 12 at 19:00".
+watch-no-reminder = Nothing is set. I remind you with a time: "remind me at 18:00 to check 12". A task has its time: "move 41 19:30". A truck: "truck for 12 at 19:00".
 watch-no-condition = Not taken: { $quote }. I act on no condition of this kind. I can watch a reading: if 12 hits 3/4 call me.
 holder-had-it = { $who } had it, and hears that.
 holder-done = { $who } says it is done: { $task }. Nothing is left for you to do.

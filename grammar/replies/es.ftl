@@ -983,6 +983,7 @@ log-none = { $who } no tiene reportes de los últimos dos días.
 log-who = No conozco a { $quote }. Mande un nombre de la lista del equipo.
 assign-how = Mande "asigna", el número de tarea y un nombre: asigna 4 a Sam.
 assign-who = No conozco a nadie que se llame { $quote }. La tarea queda como estaba.
+errand-how = Diga qué hay que hacer: "tarea para la 12: llevar manguera a las 18:00", "recuerda a tobin llevar sal a la 12 a las 16:00".
 assign-told = { $who } le da esta tarea: { $task } Mande "hecho { $id }" cuando quede. Si no puede, avise a { $who }.
 assign-taken-back = { $who } se retractó. Esta tarea ya no es suya: { $task }
 need-told = { $unit }: { $who } pide algo: { $quote }.
@@ -998,7 +999,7 @@ tell-asks = { $who } pregunta: { $quote }
 tell-who = No conozco a { $quote }. No pasé nada. Mande "dile", el nombre y sus palabras.
 tell-site-nobody = No sé de nadie en ese sitio ahora. Nada enviado. Mande "dile a", un nombre y sus palabras.
 tell-only-you = Usted es el único despachador. Nada enviado.
-tell-at-once = Salió de una vez: no guardo recordatorios.
+tell-at-once = Salió enseguida. Con hora lo guardo hasta entonces: "recuérdale a tobin a las 18:00 llevar sal".
 person-is-out = { $who } está fuera del equipo. No cambié nada. "invita conductor { $who }" le deja entrar otra vez.
 tell-who-near = ¿Quiso decir { $names }?
 tell-all-what = Mande "dile a todos" y sus palabras.
@@ -1357,7 +1358,7 @@ help-driver =
     Yo aconsejo. Deciden el código local y quien tiene licencia.
 help-tech =
     { help-driver }
-    Como técnico: "quita 41" con un motivo, "mueve 41 19:30".
+    Como técnico: "quita 41" con un motivo, "mueve 41 19:30". "tarea para la 12: llevar manguera a las 18:00" abre una tarea, "recuérdale a Sam a las 16:00 llevar sal" se la da a Sam.
 help-dispatcher =
     { help-tech }
     Como despachador: "resumen", "log" con un nombre, "autoriza 12" con un motivo. "asigna 41 a Sam" le da una tarea a Sam. "reaprende 12" olvida lo aprendido de los vaciados. "aprende" suma una palabra propia, "palabras" las muestra. "enterado" para un aviso para todos.
@@ -2759,6 +2760,7 @@ speak-was-due = Esto era para las { $time }, hace { $age }.
 speak-answer-task = Conteste "tomo { $id }", o "enterado" para callarlo para todos.
 speak-call-truck = Llame al camión: tarea { $task }
 speak-task = Por hacer: tarea { $task }
+speak-errand = Por hacer ya: tarea { $task } Mande "hecho { $id }" cuando quede.
 speak-silent-unit = { $who } escribió a las { $time }. Sin reporte de esta desde las { $since }.
 speak-silent-person = { $who } no escribe nada desde las { $time }. Llámele por teléfono.
 speak-unheard = { $unit }, { $site }: puertas abiertas desde las { $time }, y nadie ha escrito de ella en este trabajo.
@@ -2791,6 +2793,7 @@ answer-patrol-rest = Y { $count } más. Todas vienen con la lista de la mañana.
 speak-patrol-row = { $unit } { $site }: sin palabra hace { $age }, negras como al { $value }.
 speak-patrol-row-full = { $unit } { $site }: sin palabra hace { $age }, negras como al { $value }, al límite quizá a las { $time }.
 road-noted = Anotado: en camino, llega hacia { $time }. Lo que puede esperar espera a que escriba de ahí, o hasta { $last }.
+speak-held-from = Dicho a las { $time }, retenido hasta ahora:
 speak-held = { $who } va manejando. Le llega cuando esté en el sitio.
 speak-alone-set = A solas en la { $unit }: le pregunto a las { $time }. Si no contesta antes de las { $last }, aviso { $names }. "ok" lo para.
 speak-alone-set-until = A solas en la { $unit }: le pregunto a las { $time }. Si no contesta antes de las { $last }, aviso { $names }.
@@ -2887,7 +2890,7 @@ speak-low-safe = Nada dicho que se congele: { $names }. Revise de todos modos.
 speak-low-untold = No hay allá a quién avisarle: { $names }. Mande a alguien, o llame al sitio.
 watch-set-any = Le aviso cuando { $names } llegue a { $what }.
 watch-set-any-below = Le aviso cuando { $names } baje a { $what }.
-watch-no-reminder = No guardo recordatorios. No hay nada puesto. Una tarea tiene su hora: "mueve 41 19:30". Un camión: "camión para la 12 a las 19:00".
+watch-no-reminder = No hay nada puesto. Le recuerdo con una hora: "recuérdame a las 18:00 revisar la 12". Una tarea tiene su hora: "mueve 41 19:30". Un camión: "camión para la 12 a las 19:00".
 watch-no-condition = No lo tomé: { $quote }. No actúo con esa clase de condición. Puedo vigilar una lectura: si la 12 llega a 3/4 avísame.
 holder-had-it = La tenía { $who }, y ya se le avisa.
 holder-done = { $who } dice que está hecha: { $task }. Ya no le queda nada por hacer.

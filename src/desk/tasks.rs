@@ -4,7 +4,7 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use chrono::{DateTime, TimeDelta, Utc};
 
-use crate::book::{MessageKey, Record, Task, TaskChange, TaskState, Tasks, UnitState};
+use crate::book::{MessageKey, Personal, Record, Task, TaskChange, TaskState, Tasks, UnitState};
 use crate::finding::{Finding, FindingId, TaskKind};
 use crate::heard::{Entry, Event, Fault, Need, UnitName};
 use crate::reply::{HAS_LEFT, TAKEN_BACK};
@@ -100,6 +100,57 @@ impl Board {
         self.open_naming(unit, kind, soon, Some(finding), Some(found));
     }
 
+    /// Opens a task in the sender's own words, for whoever is to do it; of these there may be several.
+    pub(super) fn open_errand(
+        &mut self,
+        (unit, kind): (Option<UnitName>, TaskKind),
+        words: Personal,
+        due: Option<DateTime<Utc>>,
+        who: Option<String>,
+    ) -> Task {
+        let given = who.as_ref().filter(|who| **who != self.by);
+        let task = Task {
+            due,
+            wanted: due,
+            given_by: given.map(|_| self.by.clone()),
+            taken_by: who,
+            words: Some(words),
+            ..self.new_task(unit, kind)
+        };
+        self.change(TaskChange::Opened { task: task.clone() });
+        task
+    }
+
+    /// Returns an open task that has the next number, and nothing told of it.
+    fn new_task(&self, unit: Option<UnitName>, kind: TaskKind) -> Task {
+        Task {
+            id: self.tasks.next(),
+            unit,
+            kind,
+            due: None,
+            call_by: None,
+            opened: self.at,
+            by: self.by.clone(),
+            finding: None,
+            cause: self.cause.clone(),
+            taken_by: None,
+            given_by: None,
+            called: None,
+            promised: None,
+            here: None,
+            called_by: None,
+            state: TaskState::Open,
+            closed_cause: None,
+            escalated: None,
+            told_due: None,
+            moved: None,
+            wanted: None,
+            found: None,
+            words: None,
+            closed: None,
+        }
+    }
+
     fn open_naming(
         &mut self,
         unit: &UnitName,
@@ -125,29 +176,12 @@ impl Board {
         let id = self.tasks.next();
         let by = finding.map_or_else(|| self.by.clone(), |finding| finding.code().to_owned());
         let task = Task {
-            id,
-            unit: Some(unit.clone()),
-            kind,
             due,
             call_by,
-            opened: self.at,
             by,
             finding,
-            cause: self.cause.clone(),
-            taken_by: None,
-            given_by: None,
-            called: None,
-            promised: None,
-            here: None,
-            called_by: None,
-            state: TaskState::Open,
-            closed_cause: None,
-            escalated: None,
-            told_due: None,
-            moved: None,
-            wanted: None,
             found,
-            closed: None,
+            ..self.new_task(Some(unit.clone()), kind)
         };
         self.change(TaskChange::Opened { task });
         (id, true)

@@ -243,6 +243,10 @@ impl Voice<'_> {
             let what = self.word(found);
             self.write(&mut out, "task-found", &[("what", what.into())]);
         }
+        if let Some(words) = &task.words {
+            out.push_str(", ");
+            out.push_str(&self.quote(words.text()));
+        }
         out
     }
 

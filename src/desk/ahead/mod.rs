@@ -40,7 +40,7 @@ pub(super) fn note(
     truck::call_now(hearing, reply, records);
     over(hearing, cases, reply, records);
     heard_of(hearing, cases, reply, records);
-    road::note(hearing, settled, reply, records);
+    road::note(hearing, settled, cases, reply, records);
 }
 
 /// Notes when to work the trailers' forecasts out again.

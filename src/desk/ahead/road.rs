@@ -3,15 +3,17 @@
 use chrono::TimeDelta;
 
 use super::super::answer::Reply;
+use super::super::held;
 use super::super::inbound::Outgoing;
 use super::super::receive::Hearing;
 use super::super::settle::{self, Settled};
+use super::super::situate::Case;
 use super::super::tick::{dispatchers, road_key};
-use crate::book::{AheadChange, AlarmChange, Held, Record, Road};
+use crate::book::{AheadChange, AlarmChange, Held, HeldOf, Record, Road};
 
 use crate::finding::Level;
 use crate::fleet::Role;
-use crate::heard::{Entry, Event, Plan, PlanKind, ReadingKey};
+use crate::heard::{Entry, Event, Plan, PlanKind, ReadingKey, UnitName};
 
 /// How long after the time somebody gave they may take.
 const SLACK: TimeDelta = TimeDelta::minutes(30);
@@ -22,6 +24,7 @@ const USUAL: TimeDelta = TimeDelta::hours(2);
 pub(super) fn note(
     hearing: &Hearing<'_>,
     settled: &Settled,
+    cases: &[Case],
     reply: &mut Reply<'_>,
     records: &mut Vec<Record>,
 ) {
@@ -50,10 +53,11 @@ pub(super) fn note(
         if !held.is_empty() {
             change(AheadChange::Released { to: me.clone() });
         }
-        reply.others.extend(held.iter().map(|held| {
-            Outgoing::to(me, held.text.text())
+        let told = waited(hearing, cases, held, reply, records);
+        reply.others.extend(told.into_iter().map(|told| {
+            Outgoing::to(me, told.text)
                 .in_chat_of(hearing.inbound)
-                .of_level(held.level)
+                .of_level(told.level)
         }));
     }
     if hearing.desk.book.alarms().contains_key(&road_key(me)) {
@@ -61,6 +65,47 @@ pub(super) fn note(
         records.push(Record::Alarm { at, change });
     }
     hold(hearing, reply, records);
+}
+
+/// Puts what waited for the sender into words, as it stands after this message.
+fn waited(
+    hearing: &Hearing<'_>,
+    cases: &[Case],
+    waited: &[Held],
+    reply: &Reply<'_>,
+    records: &[Record],
+) -> Vec<held::Told> {
+    let tasks = hearing.desk.book.tasks();
+    let task = |id| reply.board.tasks().task(id).or(tasks.task(id)).cloned();
+    let case = |unit: &UnitName| {
+        let told = cases.iter().find(|case| case.unit == *unit);
+        told.cloned().unwrap_or_else(|| hearing.asked_about(unit))
+    };
+    let ended = |key: &str| {
+        records.iter().any(|record| {
+            let Record::Alarm { change, .. } = record else {
+                return false;
+            };
+            matches!(change, AlarmChange::Over { key: over } if over == key)
+        })
+    };
+    let known = held::Known {
+        desk: hearing.desk,
+        now: hearing.now,
+        task: &task,
+        case: &case,
+        ended: &ended,
+    };
+    // what the reply tells itself is not told twice
+    let told = |held: &Held| {
+        let Some(HeldOf::Finding(unit, id)) = &held.of else {
+            return false;
+        };
+        let mut findings = reply.findings.iter();
+        findings.any(|finding| finding.id == *id && finding.unit.as_ref() == Some(unit))
+    };
+    let waited: Vec<Held> = waited.iter().filter(|held| !told(held)).cloned().collect();
+    held::let_go(&waited, &known, &reply.voice)
 }
 
 /// Returns how the sender travels, where this message says that they set off.
@@ -181,6 +226,7 @@ fn hold(hearing: &Hearing<'_>, reply: &mut Reply<'_>, records: &mut Vec<Record>)
             at,
             text: message.text,
             level: message.level,
+            of: None,
         };
         let change = AheadChange::Held { held };
         records.push(Record::Ahead { at, change });

@@ -222,7 +222,12 @@ fn falls_due(book: &Book, duty: &Duty, spoke: Option<DateTime<Utc>>) -> Option<D
         Duty::LateTask(id) => {
             let fleet = book.fleet()?;
             let task = book.tasks().task(*id).filter(|task| task.is_open())?;
-            let at = quiet::paced(spoke, late::due(book, task)?);
+            let at = late::due(book, task)?;
+            // whoever asked for that time is not put off
+            if task.words.is_some() {
+                return Some(at);
+            }
+            let at = quiet::paced(spoke, at);
             Some(quiet::awake(fleet, at, late::harm(fleet, task, at)))
         }
         Duty::Rested(_) | Duty::Refused | Duty::Asked | Duty::Digest | Duty::Patrol => None,

@@ -8,7 +8,7 @@ use super::Round;
 use super::quiet;
 use super::rounds::is_long_stay;
 use super::say::Answer;
-use crate::book::{AlarmChange, Book, Record, UnitState, Word};
+use crate::book::{AlarmChange, Book, HeldOf, Record, UnitState, Word};
 use crate::finding::{FindingId, Level, TaskKind, Urgency};
 use crate::fleet::Fleet;
 use crate::heard::UnitName;
@@ -150,7 +150,9 @@ pub(super) fn silence(round: &mut Round<'_>, unit: &UnitName, at: DateTime<Utc>)
                 ],
             ));
         }
-        round.say.add(&to, Some(finding.level), text, answer);
+        let of = Some(HeldOf::Finding(unit.clone(), finding.id));
+        let says = (Some(finding.level), answer);
+        round.say.add_of(&to, says, text, of);
     }
     round
         .turn

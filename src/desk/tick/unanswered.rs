@@ -6,9 +6,9 @@ use chrono::{DateTime, TimeDelta, Utc};
 use super::super::lone;
 use super::super::others::next_to_help;
 use super::Round;
-use super::alone::{of_alone, watchers};
+use super::alone::{alone_key, of_alone, watchers};
 use super::say::Answer;
-use crate::book::{Alarm, AlarmChange, Record};
+use crate::book::{Alarm, AlarmChange, HeldOf, Record};
 use crate::finding::Level;
 
 /// How long a danger may go without an answer.
@@ -71,7 +71,9 @@ pub(super) fn again(round: &mut Round<'_>, key: &str) {
                     ("time", alarm.raised.into()),
                 ],
             );
-            round.say.add(&to, Some(Level::Danger), text, Answer::GotIt);
+            let says = (Some(Level::Danger), Answer::GotIt);
+            let of = Some(HeldOf::Alarm(key.to_owned()));
+            round.say.add_of(&to, says, text, of);
         }
     }
 }
@@ -98,7 +100,9 @@ fn ask_after(round: &mut Round<'_>, who: &str, alarm: &Alarm) {
                 ("time", alarm.raised.into()),
             ];
             let text = voice.say(key, &args);
-            round.say.add(&to, Some(Level::Danger), text, Answer::GotIt);
+            let says = (Some(Level::Danger), Answer::GotIt);
+            let of = Some(HeldOf::Alarm(alone_key(who)));
+            round.say.add_of(&to, says, text, of);
         }
     }
 }

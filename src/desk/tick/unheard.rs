@@ -5,7 +5,7 @@ use chrono::{DateTime, TimeDelta, Utc};
 use super::Round;
 use super::quiet;
 use super::say::Answer;
-use crate::book::{AlarmChange, Book, Record};
+use crate::book::{AlarmChange, Book, HeldOf, Record};
 use crate::finding::{FindingId, Level};
 use crate::fleet::{Fleet, Job};
 use crate::heard::UnitName;
@@ -124,8 +124,8 @@ pub(super) fn tell(round: &mut Round<'_>, unit: &UnitName) {
                 text.push_str(&voice.say("speak-unheard-ask", &[("names", names.into())]));
             }
         }
-        round
-            .say
-            .add(&to, Some(Level::Caution), text, Answer::GotIt);
+        let says = (Some(Level::Caution), Answer::GotIt);
+        let of = Some(HeldOf::Unheard(unit.clone()));
+        round.say.add_of(&to, says, text, of);
     }
 }

@@ -298,6 +298,7 @@ fn called(at: DateTime<Utc>) -> Task {
         moved: None,
         wanted: None,
         found: None,
+        words: None,
         closed: None,
     }
 }
