@@ -191,10 +191,46 @@ pub(super) fn wants_a_clock(phrases: &Phrases, text: &str) -> bool {
     phrases.after("alone", "watch-timed", text).is_some() && minutes_in(phrases, text).is_some()
 }
 
+/// Puts "check us in 20" as the wish of the sender that it is, whoever is with them.
+pub(super) fn reworded(phrases: &Phrases, text: &str) -> Option<String> {
+    let rest = phrases.following("alone", "check-us", text)?;
+    let head = text.strip_suffix(rest)?.trim_end();
+    let words: Vec<&str> = head.split_whitespace().collect();
+    let own = (1..=words.len().min(4)).find(|count| {
+        let tail = words[words.len() - count..].join(" ");
+        phrases.is("alone", "check-us", &tail)
+    })?;
+    let before = words[..words.len() - own].join(" ");
+    Some(format!("{before} check me {rest}").trim().to_owned())
+}
+
+/// Tells, where a clock of the sender's own is set, of whoever is with them that they have none.
+pub(super) fn tell_of_company(hearing: &Hearing<'_>, reply: &mut Reply<'_>) {
+    if hearing
+        .desk
+        .phrases
+        .following("alone", "check-us", hearing.written)
+        .is_none()
+    {
+        return;
+    }
+    let crew = hearing.fleet.crew.values();
+    let others = crew.filter(|other| other.id != hearing.member.id && names(hearing, &other.id));
+    for other in others {
+        reply.say("alone-company", &[("who", other.name.as_str().into())]);
+    }
+}
+
 /// Finds who of the others a message wants to be asked after, and in how many minutes.
 fn for_another(hearing: &Hearing<'_>) -> Option<(Vec<String>, Option<u32>)> {
     let phrases = &hearing.desk.phrases;
     let wants = |list| phrases.holds("alone", list, hearing.text);
+    if phrases
+        .following("alone", "check-us", hearing.written)
+        .is_some()
+    {
+        return None;
+    }
     let minutes = minutes_in(phrases, hearing.text);
     let heard = &hearing.heard;
     let only = heard.ask.is_none() && heard.entries.iter().all(Entry::is_empty);

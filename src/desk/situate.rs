@@ -250,9 +250,13 @@ impl Case {
         })
     }
 
-    /// Returns the air at the trailer, °F, as the rules take it: read here today, else beside it.
+    /// Returns the air at the trailer, °F, as the rules take it: read here today, else beside it; else the frost of the evening,
+    /// else the low of this night.
     pub(super) fn air_f(&self) -> Option<f64> {
-        self.situation()?.air_f()
+        let situation = self.situation()?;
+        let held = situation.frost_held().map(|(air, _)| air);
+        let low = || situation.recent(ReadingKey::LowF, TimeDelta::hours(18));
+        situation.air_f().or(held).or_else(low)
     }
 
     /// Finds the air that was read last at another trailer of the job, where this one stands at its site, too.

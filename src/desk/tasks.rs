@@ -6,8 +6,8 @@ use chrono::{DateTime, TimeDelta, Utc};
 
 use crate::book::{MessageKey, Personal, Record, Task, TaskChange, TaskState, Tasks, UnitState};
 use crate::finding::{Finding, FindingId, TaskKind};
-use crate::heard::{Entry, Event, Fault, Need, UnitName};
-use crate::reply::{HAS_LEFT, TAKEN_BACK};
+use crate::heard::{Entry, Event, Fault, Need, ReadingKey, UnitName};
+use crate::reply::{HAS_LEFT, NO_NEED, TAKEN_BACK};
 
 /// A due time that moves by less than this is left where it is: nobody wants to be told of every minute.
 pub(super) const WORTH_MOVING: TimeDelta = TimeDelta::minutes(10);
@@ -231,12 +231,19 @@ impl Board {
             // a pump-out told late does not empty what has filled since
             let filled = *kind == TaskKind::PumpOut && now.filled_since(done);
             if does(entry, now, *kind, task.finding) && !told_since && !filled {
-                let change = TaskChange::Done {
-                    id: task.id,
-                    by: self.by.clone(),
-                    cause: self.cause.clone(),
-                };
-                self.change(change);
+                let (id, by, cause) = (task.id, self.by.clone(), self.cause.clone());
+                // with the power back there is no need to drain: nobody did
+                let drained = [Event::FreshDrained, Event::Winterized];
+                let drained = drained.iter().any(|event| entry.events.contains(event));
+                self.change(match *kind == TaskKind::Drain && !drained {
+                    true => TaskChange::Dropped {
+                        id,
+                        by,
+                        reason: NO_NEED.into(),
+                        cause,
+                    },
+                    false => TaskChange::Done { id, by, cause },
+                });
             }
         }
     }
@@ -412,6 +419,29 @@ pub(super) fn kind_of(need: Need) -> TaskKind {
     }
 }
 
+/// Tells whether a report comes of a look at the trailer: something was read or done there. How many guests came, that it is
+/// closed or that the power went can be told from anywhere.
+fn is_a_look(entry: &Entry) -> bool {
+    let told = [
+        ReadingKey::Guests,
+        ReadingKey::EtaMin,
+        ReadingKey::LowF,
+        ReadingKey::PumpedGal,
+    ];
+    let read = |key: &ReadingKey| !told.contains(key);
+    let from_afar = [
+        Event::Closed,
+        Event::PowerLost,
+        Event::PowerOff,
+        Event::PowerBack,
+    ];
+    let seen = |event: &Event| !from_afar.contains(event);
+    entry.readings.values.keys().any(read)
+        || !entry.readings.amps.is_empty()
+        || entry.events.iter().any(seen)
+        || !entry.cleared.is_empty()
+}
+
 /// Tells whether a report does a task of this kind.
 fn does(entry: &Entry, now: &UnitState, kind: TaskKind, finding: Option<FindingId>) -> bool {
     let says = |event| entry.events.contains(&event);
@@ -431,7 +461,7 @@ fn does(entry: &Entry, now: &UnitState, kind: TaskKind, finding: Option<FindingI
         TaskKind::Regulator => says(Event::RegulatorFitted),
         TaskKind::Filter => says(Event::FilterServiced),
         TaskKind::Heater => says(Event::HeaterOn),
-        TaskKind::CheckIn => !entry.is_empty(),
+        TaskKind::CheckIn => is_a_look(entry),
         TaskKind::Repair | TaskKind::Electrician | TaskKind::Plumber | TaskKind::Other => {
             entry.cleared.iter().any(fixed)
         }

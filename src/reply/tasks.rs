@@ -16,6 +16,8 @@ const TEN_MINUTES: TimeDelta = TimeDelta::minutes(10);
 pub const TAKEN_BACK: &str = "undo";
 /// The reason under which a task is dropped whose trailer has left the site.
 pub const HAS_LEFT: &str = "left";
+/// The reason under which draining is dropped where the power is back.
+pub const NO_NEED: &str = "power-back";
 
 /// What happened to a task in this turn.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -183,6 +185,9 @@ impl Voice<'_> {
                 }
                 TaskState::Dropped(reason) if reason == HAS_LEFT => {
                     self.say("task-has-left", &[("task", head.into())])
+                }
+                TaskState::Dropped(reason) if reason == NO_NEED => {
+                    self.say("task-no-need", &[("task", head.into())])
                 }
                 TaskState::Dropped(reason) => {
                     let args = [

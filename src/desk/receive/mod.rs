@@ -45,7 +45,7 @@ pub(super) use self::plans::lead;
 use super::inbound::{Body, Inbound, Turn};
 use super::settle::{self, Settled};
 use super::when;
-use super::{Desk, ahead, choices, door, incident, photo, place, worry};
+use super::{Desk, ahead, answer, choices, door, incident, lone, photo, place, truck, worry};
 use crate::book::{Bears, MessageKey, UnitBook, UnitState};
 use crate::dialogue::{About, Talk};
 use crate::finding::FindingId;
@@ -72,7 +72,7 @@ pub(super) struct Hearing<'a> {
     /// The sender's earlier message that this one mends.
     instead_of: Option<MessageKey>,
     /// The question that this message raises before anything else does.
-    asks: Option<About>,
+    pub(super) asks: Option<About>,
     /// Further tasks that an answer calls done.
     pub(super) also_done: Vec<u32>,
     /// Further orders that the message gives.
@@ -142,12 +142,16 @@ fn hear(
         Body::Other(kind) => ("", Some(kind.as_str())),
         body => (body.words(), None),
     };
+    let reworded = truck::reworded(desk, &fleet, written)
+        .or_else(|| lone::reworded(desk.phrases, written))
+        .or_else(|| answer::reworded(desk.phrases, &fleet, written));
+    let text = reworded.as_deref().unwrap_or(written);
     let came = Came {
         desk,
         inbound,
         member,
         fleet: &fleet,
-        text: written,
+        text,
     };
     let meaning = Meaning::of(&came, scanned);
     let late = inbound.received - inbound.at > LATE;
@@ -157,7 +161,7 @@ fn hear(
         // an incident's words are kept as they are: nothing else is read out of them
         text: match meaning.is_of_an_incident() {
             true => "",
-            false => meaning.whole.as_deref().unwrap_or(written),
+            false => meaning.whole.as_deref().unwrap_or(text),
         },
         written,
         member,
