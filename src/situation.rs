@@ -51,6 +51,8 @@ pub struct Situation<'a> {
     pub outlook: &'a Outlook,
     /// The air, °F, as it was read at another trailer of the job, and at which; where nobody read it here.
     pub air_near: Option<(&'a UnitName, f64)>,
+    /// When the wind was reported, where it is that of a weather report and nobody read it on site since.
+    pub wind_reported: Option<DateTime<Utc>>,
 }
 
 impl<'a> Situation<'a> {

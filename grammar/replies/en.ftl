@@ -644,6 +644,7 @@ why-said = You reported it. No sum is behind it.
 why-more = There is more advice: { $names }. Ask "why" with a word of it.
 why-nothing = I gave no advice lately, so there is nothing to explain.
 origin-read = read on site
+origin-report = from the weather report
 origin-spec = from the fleet files
 origin-assumed = assumed, nobody told me
 origin-computed = worked out
@@ -983,7 +984,7 @@ log-none = { $who } has no reports in the last two days.
 log-who = I know nobody called { $quote }. Send a name from the crew list.
 assign-how = Send "assign", the task number and a name: assign 4 to Sam.
 assign-who = I know nobody called { $quote }. The task stays as it was.
-errand-how = Say what is to be done: "task for 12: bring spare hose by 18:00", "remind tobin to bring salt to 12 at 16:00".
+errand-how = Say what is to be done. A task: "task for 12: bring spare hose by 18:00". For somebody: "remind tobin at 16:00 to bring salt".
 assign-told = { $who } gives you this task: { $task } Send "done { $id }" when it is done. If you cannot do it, tell { $who }.
 assign-taken-back = { $who } took that back. This is no longer your task: { $task }
 need-told = { $unit }: { $who } asks for something: { $quote }.
@@ -1359,7 +1360,7 @@ help-driver =
     I advise. Local code and licensed trades decide.
 help-tech =
     { help-driver }
-    As a tech: "drop 41" with a reason, "move 41 19:30". "task for 12: bring spare hose by 18:00" opens a task, "remind Sam at 16:00 to bring salt" gives Sam one.
+    As a tech: "drop 41" with a reason, "move 41 19:30". "task for 12: bring hose by 18:00" opens a task. "remind Sam at 16:00 to bring salt" gives Sam one.
 help-dispatcher =
     { help-tech }
     As a dispatcher: "digest", "log" with a name, "override 12" with a reason. "assign 41 to Sam" gives Sam a task. "relearn 12" forgets what pump-outs taught. "teach" adds a word of your own, "words" lists them. "got it" stops an alarm for all.
@@ -2146,6 +2147,8 @@ fact-unit-level = whole unit closes at
 fact-after-pump-out = most a gauge should show after a pump-out
 fact-pumped-at = pumped out at
 fact-air = outside air
+fact-air-at = air last read
+fact-off = power off for
 fact-air-from = air taken from
 fact-low = forecast low
 fact-wind = wind
@@ -2855,6 +2858,7 @@ speak-air-low-holds = Air { $read } now. The low of { $value } holds for tonight
 speak-air-nobody = Air { $value } noted. No unit stands at a job where it could freeze.
 speak-low-site = { $site }: { $what }
 speak-low-row = { $units }: { $what }.
+low-here = { $unit }: a low of { $value } is due here tonight.
 speak-low-do = Before dark: heaters on and read their amps, hose heated, moving or drained. Text each unit when it is done.
 speak-low-do-now = Do it now: heaters on and read their amps, hose heated, moving or drained. Text each unit when it is done.
 speak-low-was = Changed from { $was }.

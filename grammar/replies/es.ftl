@@ -645,6 +645,7 @@ why-said = Usted lo reportó. No hay cuenta detrás.
 why-more = Hay más consejos: { $names }. Pregunte "por qué" con una palabra de ahí.
 why-nothing = No he dado consejo hace poco. No hay qué explicar.
 origin-read = leído en sitio
+origin-report = del reporte del tiempo
 origin-spec = de los datos de la flota
 origin-assumed = supuesto, nadie me lo dijo
 origin-computed = calculado
@@ -984,7 +985,7 @@ log-none = { $who } no tiene reportes de los últimos dos días.
 log-who = No conozco a { $quote }. Mande un nombre de la lista del equipo.
 assign-how = Mande "asigna", el número de tarea y un nombre: asigna 4 a Sam.
 assign-who = No conozco a nadie que se llame { $quote }. La tarea queda como estaba.
-errand-how = Diga qué hay que hacer: "tarea para la 12: llevar manguera a las 18:00", "recuerda a tobin llevar sal a la 12 a las 16:00".
+errand-how = Diga qué hay que hacer. Una tarea: "tarea para la 12: llevar manguera a las 18:00". Para alguien: "recuerda a tobin a las 16:00 llevar sal".
 assign-told = { $who } le da esta tarea: { $task } Mande "hecho { $id }" cuando quede. Si no puede, avise a { $who }.
 assign-taken-back = { $who } se retractó. Esta tarea ya no es suya: { $task }
 need-told = { $unit }: { $who } pide algo: { $quote }.
@@ -1360,7 +1361,7 @@ help-driver =
     Yo aconsejo. Deciden el código local y quien tiene licencia.
 help-tech =
     { help-driver }
-    Como técnico: "quita 41" con un motivo, "mueve 41 19:30". "tarea para la 12: llevar manguera a las 18:00" abre una tarea, "recuérdale a Sam a las 16:00 llevar sal" se la da a Sam.
+    Como técnico: "quita 41" con un motivo, "mueve 41 19:30". "tarea para la 12: llevar manguera a las 18:00" abre una tarea. "recuérdale a Sam a las 16:00 llevar sal" se la da a Sam.
 help-dispatcher =
     { help-tech }
     Como despachador: "resumen", "log" con un nombre, "autoriza 12" con un motivo. "asigna 41 a Sam" le da una tarea a Sam. "reaprende 12" olvida lo aprendido de los vaciados. "aprende" suma una palabra propia, "palabras" las muestra. "enterado" para un aviso para todos.
@@ -2144,6 +2145,8 @@ fact-unit-level = la unidad cierra al
 fact-after-pump-out = lo más que debe marcar tras un vaciado
 fact-pumped-at = vaciada
 fact-air = aire afuera
+fact-air-at = aire leído por última vez
+fact-off = sin corriente por
 fact-air-from = aire tomado de la
 fact-low = mínima prevista
 fact-wind = viento
@@ -2853,6 +2856,7 @@ speak-air-low-holds = Aire a { $read } ahora. Para esta noche vale la mínima de
 speak-air-nobody = Aire a { $value } anotado. Ninguna unidad está en un trabajo donde se congele.
 speak-low-site = { $site }: { $what }
 speak-low-row = { $units }: { $what }.
+low-here = { $unit }: aquí viene una mínima de { $value } esta noche.
 speak-low-do = Antes de la noche: calentadores prendidos y lea sus amperes, manguera caliente, corriendo o drenada. Avise por unidad cuando quede.
 speak-low-do-now = Hágalo ya: calentadores prendidos y lea sus amperes, manguera caliente, corriendo o drenada. Avise por unidad cuando quede.
 speak-low-was = Antes era { $was }.

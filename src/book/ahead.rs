@@ -117,6 +117,9 @@ pub struct Weather {
     /// Whether it is the air as it was measured, and no forecast.
     #[serde(default, skip_serializing_if = "std::ops::Not::not")]
     pub air: bool,
+    /// The wind beside it, mph.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub wind_mph: Option<f64>,
     /// What was last warned of, °F, where this came too close to it to warn anew.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub warned_f: Option<f64>,

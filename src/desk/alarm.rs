@@ -47,7 +47,10 @@ pub(super) fn end_silence(
     words: &[UnitName],
     records: &mut Vec<Record>,
 ) {
-    for unit in cases.iter().map(|case| &case.unit).chain(words) {
+    // a dispatcher who orders it shut is not there
+    let there = |case: &&Case| !case.report.afar;
+    let heard = cases.iter().filter(there).map(|case| &case.unit);
+    for unit in heard.chain(words) {
         let key = silence_key(unit);
         if hearing.desk.book.alarms().contains_key(&key) {
             records.push(Record::Alarm {

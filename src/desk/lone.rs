@@ -408,12 +408,18 @@ pub(super) fn till_in(
 pub(super) fn new_end(hearing: &Hearing<'_>) -> Option<DateTime<Utc>> {
     let (phrases, text) = (hearing.desk.phrases, hearing.text);
     let clock = hearing.desk.book.ahead().alone(&hearing.member.id)?;
-    let ends = till_in(hearing, clock.why.text(), clock.since)?;
     if is_marked(text) {
         return None;
     }
-    let opens = phrases.after("alone", "extends", text).unwrap_or(text);
+    let extends = phrases.after("alone", "extends", text);
+    let opens = extends.unwrap_or(text);
     let told = phrases.after("alone", "till", opens);
+    // one of so many minutes is given an end, too: "make it till 8"
+    let ends = till_in(hearing, clock.why.text(), clock.since);
+    if let (None, Some(_), Some(_)) = (ends, extends, told) {
+        return till_in(hearing, opens, hearing.inbound.at);
+    }
+    let ends = ends?;
     if told.is_some_and(|rest| rest.split_whitespace().count() <= 2) {
         return till_in(hearing, opens, hearing.inbound.at);
     }

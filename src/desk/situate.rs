@@ -38,6 +38,8 @@ pub(super) struct Case {
     pub(super) outlook: Outlook,
     /// The air at another trailer of the job, °F, where nobody read it at this one.
     air_near: Option<(UnitName, f64)>,
+    /// When the wind was reported, where it is that of a weather report.
+    wind_reported: Option<DateTime<Utc>>,
 }
 
 /// Returns the site that somebody said a trailer stands at, against the plan, as long as it has not left since.
@@ -104,6 +106,7 @@ impl Case {
             stands_at: None,
             outlook: Outlook::default(),
             air_near: None,
+            wind_reported: None,
         };
         case.stands_at = site_told(desk, unit, at, case.before.departed);
         case.guests = case.guests_told(desk);
@@ -247,6 +250,7 @@ impl Case {
             tasks: &self.tasks,
             outlook: &self.outlook,
             air_near: self.air_near.as_ref().map(|(unit, air)| (unit, *air)),
+            wind_reported: self.wind_reported,
         })
     }
 
@@ -283,6 +287,22 @@ impl Case {
         let Some(site) = self.job().map(|job| job.id.site.clone()) else {
             return;
         };
+        let air = desk
+            .book
+            .ahead()
+            .weather_of_kind(true, Some(&site), self.at);
+        if let Some((air, wind)) = air.and_then(|air| Some((air, air.wind_mph?))) {
+            let told = self.now.readings.get(&ReadingKey::WindMph);
+            if told.is_none_or(|told| told.at < air.at) {
+                let wind = Latest {
+                    value: wind,
+                    at: air.at,
+                    before: None,
+                };
+                self.now.readings.insert(ReadingKey::WindMph, wind);
+                self.wind_reported = Some(air.at);
+            }
+        }
         let Some(weather) = desk.book.ahead().weather(Some(&site), self.at) else {
             return;
         };

@@ -27,7 +27,7 @@ pub(super) use self::alone::set_for;
 pub(super) use self::low::spelled_out as low_spelled_out;
 pub(super) use self::warn::{tell_taken_back as weather_taken_back, what_to_do};
 pub(super) use self::weather::{told as weather_told, units_out};
-pub(super) use road::is_eta_alone;
+pub(super) use road::{is_eta_alone, reworded};
 
 /// Notes all that follows from a message whose findings, orders and questions are worked through.
 pub(super) fn note(

@@ -5,14 +5,16 @@ use chrono::TimeDelta;
 use super::super::answer::Reply;
 use super::super::held;
 use super::super::inbound::Outgoing;
+use super::super::phrases::{Phrases, plain};
 use super::super::receive::Hearing;
 use super::super::settle::{self, Settled};
 use super::super::situate::Case;
 use super::super::tick::{dispatchers, road_key};
+use super::super::when;
 use crate::book::{AheadChange, AlarmChange, Held, HeldOf, Record, Road};
 
 use crate::finding::Level;
-use crate::fleet::Role;
+use crate::fleet::{Fleet, Role};
 use crate::heard::{Entry, Event, Plan, PlanKind, ReadingKey, UnitName};
 
 /// How long after the time somebody gave they may take.
@@ -158,6 +160,52 @@ fn taken_to(hearing: &Hearing<'_>, settled: &Settled) -> Option<Road> {
         None => None,
     }
 }
+
+/// Puts "ahorita llego con la 9, unos 20 minutos" and "almost there with 12, 20 min or so" as the time of an arrival that they
+/// tell: nobody is there yet.
+pub(in crate::desk) fn reworded(phrases: &Phrases, fleet: &Fleet, text: &str) -> Option<String> {
+    const LONGEST: usize = 5;
+    let folded = plain(text);
+    let words: Vec<&str> = folded.split(' ').filter(|word| !word.is_empty()).collect();
+    let list = |list: &str, at: usize| {
+        let most = LONGEST.min(words.len().saturating_sub(at));
+        let is = |count: &usize| phrases.is("road", list, &words[at..at + count].join(" "));
+        (1..=most).rev().find(is)
+    };
+    let (at, english) = match (list("comes-en", 0), list("comes-es", 0)) {
+        (Some(count), _) => (count, true),
+        (None, Some(count)) => (count, false),
+        _ => return None,
+    };
+    let with = at + list("with", at).unwrap_or(0);
+    let name = words.get(with).map(|word| UnitName::new(word));
+    let unit = name
+        .filter(|_| with > at)
+        .and_then(|name| settle::known(fleet, &name));
+    let at = if unit.is_some() { with + 1 } else { at };
+    let at = at + list("about", at).unwrap_or(0);
+    let told = when::counted(&words, at)?;
+    let minutes = told.number.checked_mul(told.minutes_each()?)?;
+    let end = told.behind + list("or-so", told.behind).unwrap_or(0);
+    // "with 12" may stand behind the time
+    let last = end + list("with", end).unwrap_or(0);
+    let behind = words.get(last).map(|word| UnitName::new(word));
+    let behind = behind.filter(|_| unit.is_none() && last > end);
+    let behind = behind.and_then(|name| settle::known(fleet, &name));
+    let end = if behind.is_some() { last + 1 } else { end };
+    if end < words.len() || !(1..=MOST_MINUTES).contains(&minutes) {
+        return None;
+    }
+    Some(match (unit.or(behind), english) {
+        (Some(unit), true) => format!("on my way to {unit}, be there in {minutes} min"),
+        (Some(unit), false) => format!("voy en camino a la {unit}, llego en {minutes} min"),
+        (None, true) => format!("be there in {minutes} min"),
+        (None, false) => format!("llego en {minutes} min"),
+    })
+}
+
+/// No drive is told that takes longer, min.
+const MOST_MINUTES: u32 = 12 * 60;
 
 /// Tells whether a report tells nothing but when its sender is there: it needs no trailer.
 pub(in crate::desk) fn is_eta_alone(entry: &Entry) -> bool {

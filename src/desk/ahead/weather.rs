@@ -64,7 +64,7 @@ pub(in super::super) fn told(
     if is_low && let Some(at) = forecast_over(hearing) {
         return reply.say("speak-forecast-over", &[("time", at.into())]);
     }
-    let named = sites::named_in(&hearing.fleet, hearing.written);
+    let named = sites::placed_in(&hearing.fleet, hearing.written);
     let site = named.map(|(site, _)| site.id.clone());
     let site = site.or_else(|| low::site_mended(hearing));
     if is_low && low_f < COLDEST_F {
@@ -94,6 +94,7 @@ pub(in super::super) fn told(
         site,
         low_f,
         air: !is_low,
+        wind_mph: wind_read(hearing).filter(|_| !is_low),
         warned_f: None,
     };
     weather.warned_f = warn::warned_before(hearing, &weather);
@@ -107,6 +108,12 @@ pub(in super::super) fn told(
         at: hearing.now,
         change,
     });
+}
+
+/// Returns the wind of a pasted report, mph.
+fn wind_read(hearing: &Hearing<'_>) -> Option<f64> {
+    let entry = hearing.heard.entries.first()?;
+    entry.readings.value(ReadingKey::WindMph)
 }
 
 /// A frost that was read this lately makes a mild night doubtful: a minus is lost more easily than a frost (common practice, no

@@ -28,6 +28,7 @@ mod power_again;
 mod pumped;
 mod reopened;
 mod stopped;
+mod timed;
 mod work;
 mod written;
 
@@ -49,7 +50,7 @@ use super::{Desk, ahead, answer, choices, door, incident, lone, photo, place, tr
 use crate::book::{Bears, MessageKey, UnitBook, UnitState};
 use crate::dialogue::{About, Talk};
 use crate::finding::FindingId;
-use crate::fleet::{CrewMember, Fleet};
+use crate::fleet::{CrewMember, Fleet, Role};
 use crate::heard::{Command, Heard, UnitName};
 
 /// One message with what is known about its sender.
@@ -143,8 +144,10 @@ fn hear(
         body => (body.words(), None),
     };
     let reworded = truck::reworded(desk, &fleet, written)
+        .or_else(|| ahead::reworded(desk.phrases, &fleet, written))
         .or_else(|| lone::reworded(desk.phrases, written))
-        .or_else(|| answer::reworded(desk.phrases, &fleet, written));
+        .or_else(|| answer::reworded(desk.phrases, &fleet, written))
+        .or_else(|| timed::reworded(desk.phrases, &fleet, written, inbound.at));
     let text = reworded.as_deref().unwrap_or(written);
     let came = Came {
         desk,
@@ -193,6 +196,9 @@ fn hear(
 impl Hearing<'_> {
     fn work(mut self, unreadable: Option<&str>) -> Turn {
         let (mut settled, taken) = self.take();
+        if self.member.role == Role::Dispatcher {
+            settled.amend_all(|_, entry| entry.afar = entry.is_an_opening());
+        }
         let mut records = Vec::new();
         let mut reply = self.open(&settled, &taken, unreadable, &mut records);
         ahead::weather_told(&self, &mut settled, &mut reply, &mut records);

@@ -118,11 +118,15 @@ impl Spoken<'_> {
     /// "Dont send a truck to 10", "10 needs no truck": none is wanted.
     fn unwanted(&self) -> Option<String> {
         (0..self.typed.len()).find_map(|at| {
-            let end = at + self.list("refuses-one", at)?;
+            let (count, refuses) = match self.list("refuses-one", at) {
+                Some(count) => (count, "dont need a"),
+                None => (self.list("refuses-one-es", at)?, "ya no necesito"),
+            };
+            let end = at + count;
             let end = end + self.list("article", end).unwrap_or(0);
             let truck = self.of("truck", "who", end)?;
             let word = self.typed[end..end + truck].join(" ");
-            self.with(at, end + truck, &format!("dont need a {word}"))
+            self.with(at, end + truck, &format!("{refuses} {word}"))
         })
     }
 
@@ -232,7 +236,7 @@ mod tests {
                 "dont need a truck to 10 tonight",
             ),
             ("10 needs no truck", "10 dont need a truck"),
-            ("no mandes pipa a la 10", "dont need a pipa a la 10"),
+            ("no mandes pipa a la 10", "ya no necesito pipa a la 10"),
             ("close 12 until the truck comes", "close 12"),
             ("wait with 12 until the truck is there", "wait with 12"),
             ("cierra la 12 hasta que llegue el camión", "cierra la 12"),

@@ -89,6 +89,7 @@ impl Cold {
 /// Returns the wind, and whether it was read or taken.
 fn wind(s: &Situation<'_>) -> (f64, Origin) {
     match s.wind_mph() {
+        Some(told) if s.wind_reported.is_some() => (told, Origin::Report),
         Some(read) => (read, Origin::Read),
         None => (WIND_TAKEN_MPH, Origin::Assumed),
     }
