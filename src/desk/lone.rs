@@ -351,7 +351,8 @@ fn more_told(phrases: &Phrases, text: &str) -> Option<More> {
         let rest = phrases.after("alone", "more-behind", &behind)?;
         words::minutes_in(rest.split(' ').next()?)
     });
-    let asks = measured.is_some() && phrases.holds("alone", "more", text);
+    let goes_on = phrases.holds("alone", "goes-on", text);
+    let asks = measured.is_some() && (goes_on || phrases.holds("alone", "more", text));
     let bare = measured.is_some() && before.is_empty() && behind.is_empty();
     let minutes = told.number.checked_mul(measured.unwrap_or(1))?;
     let told = More {
@@ -397,7 +398,21 @@ pub(super) fn till_in(
     let rest = hearing.desk.phrases.following("alone", "till", text)?;
     let rest = when::with_halves_joined(rest);
     let told: Vec<&str> = rest.split_whitespace().take(2).collect();
-    let told = format!("at {}", told.join(" "));
+    let phrases = hearing.desk.phrases;
+    let first = told
+        .first()
+        .map_or("", |word| word.trim_end_matches([',', '.', '!']));
+    // "till midnight", "hasta las 20"
+    let late = first
+        .parse::<u32>()
+        .ok()
+        .filter(|hour| (13..24).contains(hour));
+    let told = match late {
+        _ if phrases.is("clock", "midnight", first) => "at 00:00".to_owned(),
+        _ if phrases.is("clock", "noon", first) => "at 12:00".to_owned(),
+        Some(hour) => format!("at {hour}:00"),
+        None => format!("at {}", told.join(" ")),
+    };
     let unit = unit_till(hearing);
     let zone = hearing.fleet.zone_at(unit.as_ref(), written);
     let until = when::coming(&told, written, zone)?;

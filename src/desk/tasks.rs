@@ -427,6 +427,7 @@ fn is_a_look(entry: &Entry) -> bool {
         ReadingKey::EtaMin,
         ReadingKey::LowF,
         ReadingKey::PumpedGal,
+        ReadingKey::Volts,
     ];
     let read = |key: &ReadingKey| !told.contains(key);
     let from_afar = [

@@ -296,7 +296,7 @@ pub(super) fn look(hearing: &Hearing<'_>, weather: &Weather) -> Looked {
             Vec::new(),
             Occasion::Tick,
         );
-        if !stands_out(&case, weather, now) {
+        if !stands_out(&case, weather, now) || is_told_colder(hearing, &case, weather) {
             continue;
         }
         let mut findings = case.findings();
@@ -311,6 +311,14 @@ pub(super) fn look(hearing: &Hearing<'_>, weather: &Weather) -> Looked {
         }
     }
     looked
+}
+
+/// Tells whether of the site of a trailer a colder low was told by itself: a milder one of all sites changes nothing there.
+fn is_told_colder(hearing: &Hearing<'_>, case: &Case, weather: &Weather) -> bool {
+    let site = case.job().map(|job| &job.id.site);
+    let told = hearing.desk.book.ahead().all_weather(hearing.now);
+    let mut own = told.filter(|low| !low.air && low.site.is_some() && low.site.as_ref() == site);
+    weather.site.is_none() && own.any(|low| low.low_f < weather.low_f)
 }
 
 /// Tells whether a trailer stands at the site of a low, as far as anybody knows.

@@ -147,6 +147,7 @@ fn hear(
         .or_else(|| ahead::reworded(desk.phrases, &fleet, written))
         .or_else(|| lone::reworded(desk.phrases, written))
         .or_else(|| answer::reworded(desk.phrases, &fleet, written))
+        .or_else(|| timed::without_the_other_tank(desk.phrases, written))
         .or_else(|| timed::reworded(desk.phrases, &fleet, written, inbound.at));
     let text = reworded.as_deref().unwrap_or(written);
     let came = Came {

@@ -73,6 +73,29 @@ pub(super) fn reworded(
     rest.is_empty().then(|| lines.join("\n"))
 }
 
+/// Puts "sorry 1/2 i was looking at fresh" as the new level of what was reported: whose level the first one was is no level of
+/// that.
+pub(super) fn without_the_other_tank(phrases: &Phrases, text: &str) -> Option<String> {
+    phrases.after("mend", "opens", text.trim())?;
+    let words: Vec<&str> = text.split_whitespace().collect();
+    let most = |from: usize| (1..=(words.len() - from).min(LONGEST_CLAUSE)).rev();
+    let (from, count) = (1..words.len()).find_map(|from| {
+        let is = |count: &usize| {
+            let clause = words[from..from + count].join(" ");
+            phrases.is("timed", "other-tank", &plain(&clause))
+        };
+        Some((from, most(from).find(is)?))
+    })?;
+    let rest = [&words[..from], &words[from + count..]].concat();
+    let levels = rest
+        .iter()
+        .filter(|word| word.contains('/') || word.contains('%'));
+    (levels.count() == 1).then(|| rest.join(" ").trim_end_matches([',', ';']).to_owned())
+}
+
+/// The most words of such a clause.
+const LONGEST_CLAUSE: usize = 6;
+
 /// A value with its time: which word each is.
 struct Timed {
     value: usize,
@@ -135,6 +158,24 @@ fn timed(phrases: &Phrases, typed: &[&str]) -> Vec<Timed> {
 mod tests {
     use super::*;
     use crate::fleet::demo;
+
+    #[test]
+    fn the_other_tank_is_no_second_level() {
+        let phrases = Phrases::built_in();
+        for (text, read) in [
+            ("sorry 1/2 i was looking at fresh", Some("sorry 1/2")),
+            ("oops, i was looking at the fresh, 1/2", Some("oops, 1/2")),
+            ("perdón, 1/2, estaba viendo la limpia", Some("perdón, 1/2")),
+            ("sorry, fresh 1/2", None),
+            ("12 fresh 1/2", None),
+        ] {
+            assert_eq!(
+                without_the_other_tank(phrases, text).as_deref(),
+                read,
+                "{text}"
+            );
+        }
+    }
 
     #[test]
     fn each_reading_has_its_own_time() {

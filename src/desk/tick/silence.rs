@@ -17,6 +17,8 @@ use crate::situation::Occasion;
 
 /// How long an alarm that nobody answered waits before it is said again, once.
 const AGAIN: TimeDelta = TimeDelta::hours(2);
+/// How long taking note of it keeps an alarm in deep cold quiet.
+const NOTED: TimeDelta = TimeDelta::hours(8);
 /// A long stay that somebody wrote about within this long is looked after.
 const LOOKED_AFTER: TimeDelta = TimeDelta::hours(24);
 
@@ -73,6 +75,13 @@ pub(super) fn due(
         None => late,
         Some(alarm) if alarm.acknowledged.is_none() && alarm.said == alarm.raised => {
             alarm.said + AGAIN
+        }
+        // in deep cold it is said as long as nobody takes note, and anew where that helped nothing
+        Some(alarm) if deep_cold => {
+            let noted = alarm.acknowledged.as_ref().map(|(_, at)| *at + NOTED);
+            noted.map_or(alarm.said + AGAIN * 2, |noted| {
+                noted.max(alarm.said + AGAIN * 2)
+            })
         }
         Some(_) => return None,
     };

@@ -2,6 +2,7 @@
 //! that leaves, one that is not wanted is none ordered, and what waits for a truck calls none.
 
 use super::super::Desk;
+use super::super::others::called;
 use super::super::phrases::{Phrases, plain};
 use super::super::settle;
 use crate::finding::TaskKind;
@@ -38,6 +39,7 @@ pub(in crate::desk) fn reworded(desk: &Desk, fleet: &Fleet, text: &str) -> Optio
         .or_else(|| spoken.unwanted())
         .or_else(|| spoken.without_a_truck_gone(is_unit))
         .or_else(|| spoken.asks_for_a_pump())
+        .or_else(|| spoken.refilled(desk, fleet))
         .or_else(|| spoken.gone_on_to(desk, fleet))
 }
 
@@ -171,6 +173,26 @@ impl Spoken<'_> {
         self.with(0, count, "necesito un camion")
     }
 
+    /// "Refilled 6", "6 filled", "llené la 6": the fresh water that a task asks for.
+    fn refilled(&self, desk: &Desk, fleet: &Fleet) -> Option<String> {
+        let by = usize::from(self.list("refills", 0).is_none() && self.folded.len() > 2);
+        let at = match self.list("refills", by) {
+            Some(count) => by + count,
+            None => 0,
+        };
+        let behind = at > 0;
+        let at = at + self.list("article", at).unwrap_or(0);
+        let unit = settle::known(fleet, &UnitName::new(self.folded.get(at)?))?;
+        let end = match behind {
+            true => at + 1,
+            false => at + 1 + self.list("refilled", at + 1)?,
+        };
+        let by_somebody = by == 0 || !behind || is_somebody(fleet, &self.folded[0]);
+        let task = desk.book.tasks().open_task(unit, TaskKind::Refill);
+        let whole = end >= self.folded.len() && task.is_some() && by_somebody;
+        whole.then(|| format!("{unit} fresh filled"))
+    }
+
     /// "Now hes on 10": the truck that was called for that trailer.
     fn gone_on_to(&self, desk: &Desk, fleet: &Fleet) -> Option<String> {
         let from = self
@@ -187,6 +209,10 @@ impl Spoken<'_> {
         let its = end >= self.typed.len() && task.called.is_some();
         its.then(|| format!("truck is at {unit} now"))
     }
+}
+
+fn is_somebody(fleet: &Fleet, word: &str) -> bool {
+    called(fleet.crew.values(), word).is_some()
 }
 
 /// "12 truck came, 200 gal": puts what it hauled as pumped.
