@@ -117,8 +117,8 @@ fn timed(phrases: &Phrases, typed: &[&str]) -> Vec<Timed> {
         typed[at].parse::<f64>().is_ok() && typed.get(at + 1).is_some_and(measure)
     };
     let ends = |at: usize| {
-        let joins = |word: &&str| phrases.is("timed", "joins", &plain(word));
-        typed[at].ends_with([',', '.', ';']) || typed.get(at + 1).is_none_or(|next| joins(&next))
+        let joins = |word: &str| phrases.is("timed", "joins", &plain(word));
+        typed[at].ends_with([',', '.', ';']) || typed.get(at + 1).is_none_or(|next| joins(next))
     };
     let mut found: Vec<Timed> = Vec::new();
     for at in 1..typed.len() {

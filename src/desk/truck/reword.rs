@@ -81,8 +81,13 @@ impl Spoken<'_> {
     fn without_a_wait(&self) -> Option<String> {
         (1..self.typed.len()).find_map(|at| {
             let until = at + self.list("waits-until", at)?;
-            let subject = until + self.list("subject", until)?;
-            let end = subject + self.list("comes-then", subject)?;
+            let end = match self.list("comes-whole", until) {
+                Some(count) => until + count,
+                None => {
+                    let subject = until + self.list("subject", until)?;
+                    subject + self.list("comes-then", subject)?
+                }
+            };
             // with its hour it is told when it comes
             let last = end >= self.typed.len() || self.ends_a_clause(end - 1);
             last.then(|| self.with(at, end, ""))?
@@ -94,13 +99,20 @@ impl Spoken<'_> {
         let from = self.list("article", 0).unwrap_or(0);
         let at = from + self.list("subject", from)?;
         let at = at + self.list("is", at).unwrap_or(0);
-        let at = at + self.list("about", at).unwrap_or(0);
+        let about = self.list("about", at).unwrap_or(0);
+        // "está a 20 minutos" says it by itself
+        let apart = about > 0 && self.list("at-distance", at).is_some();
+        let at = at + about;
         let (number, glued) = self.count(at)?;
         let end = match glued {
             true => at + 1,
             false => at + 1 + self.list("minutes", at + 1)?,
         };
-        let end = end + self.list("away", end)?;
+        let away = self.list("away", end);
+        let end = end + away.or(apart.then_some(0))?;
+        if away.is_none() && end < self.typed.len() {
+            return None;
+        }
         self.with(0, end, &format!("truck comes in {number} min"))
     }
 
@@ -153,7 +165,8 @@ impl Spoken<'_> {
             let filler = |i: usize| self.list("all-done", i).is_some();
             let whole =
                 last && !hauled && (0..at).all(filler) && self.of("truck", "who", joined).is_some();
-            if whole && (at > 0 || self.folded[end - 1] != "left") {
+            let known = || self.phrases.holds("truck", "left", &self.typed.join(" "));
+            if whole && (at > 0 || !known()) {
                 return Some("truck left".to_owned());
             }
             if at > 0 {
