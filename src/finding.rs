@@ -163,6 +163,8 @@ impl FindingId {
 pub enum Origin {
     /// Somebody read it on site.
     Read,
+    /// It stands in a weather report.
+    Report,
     /// It stands in the fleet's files.
     Spec,
     /// It was taken for want of a better one, and is said to be.

@@ -395,9 +395,25 @@ pub struct Entry {
     /// Those of them that the sender says are over.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub hazards_over: Vec<String>,
+    /// Whether a dispatcher says it from afar: it is no word of anybody who is at the trailer.
+    #[serde(default, skip_serializing_if = "std::ops::Not::not")]
+    pub afar: bool,
 }
 
 impl Entry {
+    /// Tells whether it says no more than whether the trailer is open, which a dispatcher decides from anywhere.
+    pub fn is_an_opening(&self) -> bool {
+        let opening = |event: &Event| matches!(event, Event::Closed | Event::InService);
+        let only = Entry {
+            unit: None,
+            when: None,
+            events: Vec::new(),
+            afar: false,
+            ..self.clone()
+        };
+        !self.events.is_empty() && self.events.iter().all(opening) && only.is_empty()
+    }
+
     /// Tells whether the entry reports nothing.
     pub fn is_empty(&self) -> bool {
         self.events.is_empty()
@@ -447,6 +463,7 @@ codes! {
         Note = "note",
         Tell = "tell",
         Assign = "assign",
+        Errand = "errand",
         Incident = "incident",
         Relearn = "relearn",
         Crew = "crew",

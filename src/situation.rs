@@ -1,7 +1,7 @@
 //! One trailer as the rules see it: its spec, its site and job, what was known before, what is known now, and what the
 //! message at hand says about it.
 
-use chrono::{DateTime, TimeDelta, Utc};
+use chrono::{DateTime, TimeDelta, Timelike, Utc};
 use chrono_tz::Tz;
 
 use crate::book::{Task, UnitState};
@@ -51,6 +51,8 @@ pub struct Situation<'a> {
     pub outlook: &'a Outlook,
     /// The air, °F, as it was read at another trailer of the job, and at which; where nobody read it here.
     pub air_near: Option<(&'a UnitName, f64)>,
+    /// When the wind was reported, where it is that of a weather report and nobody read it on site since.
+    pub wind_reported: Option<DateTime<Utc>>,
 }
 
 impl<'a> Situation<'a> {
@@ -111,6 +113,16 @@ impl<'a> Situation<'a> {
         air_today(self.now, self.at, self.zone()).or(self.air_near.map(|(_, air)| air))
     }
 
+    /// Returns the frost of the evening, °F, and when it was read, in the night after it and the morning: no warmer word came
+    /// since. None where the air was read today.
+    pub fn frost_held(&self) -> Option<(f64, DateTime<Utc>)> {
+        let read = self.now.readings.get(&ReadingKey::AirF)?;
+        let night = self.at.with_timezone(&self.zone()).hour() < NIGHT_ENDS;
+        let lasts = read.at <= self.at && self.at - read.at <= FROST_LASTS;
+        let held = read.value <= FROST_F && night && lasts && self.air_f().is_none();
+        held.then_some((read.value, read.at))
+    }
+
     /// Returns the trailer whose air counts for this one, where nobody read it here.
     pub fn air_taken_from(&self) -> Option<&'a UnitName> {
         let own = air_today(self.now, self.at, self.zone());
@@ -124,6 +136,12 @@ impl<'a> Situation<'a> {
         self.recent(ReadingKey::WindMph, TimeDelta::hours(6))
     }
 }
+
+/// Water freezes, °F (0 °C, the ice point).
+const FROST_F: f64 = 32.0;
+/// Frost that was read in the evening lasts until this hour, and no longer than so long (common practice, no source).
+const NIGHT_ENDS: u32 = 10;
+const FROST_LASTS: TimeDelta = TimeDelta::hours(18);
 
 /// Returns the air that was read at a trailer on the local day of an instant, or shortly before, °F.
 pub fn air_today(state: &UnitState, at: DateTime<Utc>, zone: Tz) -> Option<f64> {

@@ -117,6 +117,9 @@ pub struct Weather {
     /// Whether it is the air as it was measured, and no forecast.
     #[serde(default, skip_serializing_if = "std::ops::Not::not")]
     pub air: bool,
+    /// The wind beside it, mph.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub wind_mph: Option<f64>,
     /// What was last warned of, °F, where this came too close to it to warn anew.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub warned_f: Option<f64>,
@@ -156,6 +159,23 @@ pub struct Held {
     pub text: Personal,
     /// How badly someone can be hurt by what it tells.
     pub level: Option<Level>,
+    /// What it tells of, where that can be told anew.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub of: Option<HeldOf>,
+}
+
+/// What a message that waits tells of: when it goes out, that may be over, or have other figures.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum HeldOf {
+    /// A task.
+    Task(u32),
+    /// A finding on a trailer.
+    Finding(UnitName, FindingId),
+    /// An alarm, by its key.
+    Alarm(String),
+    /// A trailer that nobody wrote of.
+    Unheard(UnitName),
 }
 
 /// A change to what the bot has to speak of by itself; its instant is its record's.

@@ -19,7 +19,9 @@ mod tasks;
 mod taught;
 mod unit;
 
-pub use ahead::{Ahead, AheadChange, Alone, Held, Listing, Road, Stand, WasteStand, Weather};
+pub use ahead::{
+    Ahead, AheadChange, Alone, Held, HeldOf, Listing, Road, Stand, WasteStand, Weather,
+};
 pub use apply::{Alarm, Book, HeardFrom, Sent};
 pub use incidents::{Hold, Incident, IncidentChange, Incidents};
 pub use lessons::{Lesson, Lessons};

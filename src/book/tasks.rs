@@ -5,7 +5,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use chrono::{DateTime, TimeDelta, Utc};
 use serde::{Deserialize, Serialize};
 
-use super::record::{MessageKey, TaskChange};
+use super::record::{MessageKey, Personal, TaskChange};
 use crate::finding::{FindingId, TaskKind};
 use crate::heard::UnitName;
 
@@ -68,6 +68,9 @@ pub struct Task {
     /// What a guided check found, as the key of its text, such as `cause-element` or `load-water-heater`.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub found: Option<String>,
+    /// What has to be done, in the words of whoever opened it.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub words: Option<Personal>,
     /// When it was closed.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub closed: Option<DateTime<Utc>>,
@@ -176,9 +179,10 @@ impl Tasks {
             .filter_map(|id| self.all.get(id))
     }
 
-    /// Finds the open task of a kind on a trailer: there is one at most.
+    /// Finds the open task of a kind on a trailer: there is one at most, but for those in somebody's own words.
     pub fn open_task(&self, unit: &UnitName, kind: TaskKind) -> Option<&Task> {
-        self.open_on(unit).find(|task| task.kind == kind)
+        self.open_on(unit)
+            .find(|task| task.kind == kind && task.words.is_none())
     }
 
     /// Returns the number that the next task gets: numbers are never used again.

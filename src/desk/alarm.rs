@@ -14,7 +14,7 @@ use super::tick::{may_speak, of_task, silence_key};
 use crate::book::{Alarm, AlarmChange, PowerState, Record, TaskChange};
 use crate::finding::{Finding, FindingId, Level, TaskKind, Urgency};
 use crate::fleet::{CrewMember, Role};
-use crate::heard::{Command, CommandName, Event, Fault, UnitName};
+use crate::heard::{Command, CommandName, Event, Fault, ReadingKey, UnitName};
 use crate::quantity::Measure;
 use crate::reply::{Arg, Voice};
 
@@ -47,7 +47,10 @@ pub(super) fn end_silence(
     words: &[UnitName],
     records: &mut Vec<Record>,
 ) {
-    for unit in cases.iter().map(|case| &case.unit).chain(words) {
+    // a dispatcher who orders it shut is not there
+    let there = |case: &&Case| !case.report.afar;
+    let heard = cases.iter().filter(there).map(|case| &case.unit);
+    for unit in heard.chain(words) {
         let key = silence_key(unit);
         if hearing.desk.book.alarms().contains_key(&key) {
             records.push(Record::Alarm {
@@ -228,7 +231,8 @@ pub(super) fn tell_of_no_heat(
         };
         let key = no_heat_key(&case.unit);
         let harm = hearing.now + FREEZES_WITHIN;
-        let may = may_speak(hearing.desk, &hearing.fleet, hearing.now, Some(harm));
+        // without power a hose may block within minutes
+        let may = is_dead(case) || may_speak(hearing.desk, &hearing.fleet, hearing.now, Some(harm));
         let Some(air) = case.air_f().filter(|_| may) else {
             continue;
         };
@@ -250,6 +254,73 @@ pub(super) fn tell_of_no_heat(
                 .push(letter(&other.id, text, Level::Warning, &voice));
         }
     }
+}
+
+/// Tells the dispatchers of a tank that was read full by somebody else, once until it was pumped: the clock would say it only
+/// where it is foreseen.
+pub(super) fn tell_of_full(
+    hearing: &Hearing<'_>,
+    cases: &[Case],
+    reply: &mut Reply<'_>,
+    records: &mut Vec<Record>,
+) {
+    let full = |finding: &&Finding| {
+        finding.id == FindingId::WasteCloseNow && finding.urgency >= Urgency::Soon
+    };
+    let found: Vec<Finding> = reply.findings.iter().filter(full).cloned().collect();
+    for finding in found {
+        let Some(unit) = finding.unit.clone() else {
+            continue;
+        };
+        let read = |case: &&Case| {
+            let readings = &case.report.readings;
+            let level = [ReadingKey::WastePct, ReadingKey::WasteGal];
+            case.unit == unit && level.iter().any(|key| readings.value(*key).is_some())
+        };
+        let key = full_key(&finding);
+        let told = hearing.desk.book.alarms().contains_key(&key);
+        let truck = reply.board.tasks().open_task(&unit, TaskKind::PumpOut);
+        let here = truck.is_some_and(|task| task.here.is_some());
+        if told || here || !cases.iter().any(|case| read(&case)) {
+            continue;
+        }
+        // who is told to call the truck, or is told all that was written, knows of it
+        let task = truck.cloned();
+        let calls = |voice: &Voice<'_>, to: &str| {
+            let head = task.as_ref().map(|task| voice.task_head(task));
+            let action = voice.action(&finding);
+            let mut others = reply.others.iter().filter(|out| out.to == to);
+            others.any(|out| {
+                let text = out.text.text();
+                text.contains(&action) || head.as_ref().is_some_and(|head| text.contains(head))
+            })
+        };
+        let told: Vec<_> = other_dispatchers(hearing)
+            .filter(|(other, voice)| !calls(voice, &other.id))
+            .collect();
+        if told.is_empty() {
+            continue;
+        }
+        records.push(raised(hearing, key, &finding));
+        for (other, voice) in told {
+            let who = voice.person(&hearing.member.id).into_owned();
+            let mut text = voice.say("alarm-read-by", &[("who", who.into())]);
+            text.push('\n');
+            text.push_str(&voice.finding(&finding, true));
+            if let Some(task) = &task {
+                text.push('\n');
+                text.push_str(&voice.task(task));
+            }
+            let level = finding.level;
+            reply.others.push(letter(&other.id, text, level, &voice));
+        }
+    }
+}
+
+/// Names the alarm of a tank that is full, or may be: what the clock says of it has the same.
+pub(super) fn full_key(finding: &Finding) -> String {
+    let unit = finding.unit.as_ref().map_or("", UnitName::as_str);
+    format!("{}:{unit}:read", finding.id)
 }
 
 /// The tasks that a trailer without heat in frost asks for.
@@ -282,7 +353,15 @@ const FREEZES_WITHIN: TimeDelta = TimeDelta::hours(1);
 
 /// Names the alarm of a trailer that freezes without heat.
 pub(super) fn no_heat_key(unit: &UnitName) -> String {
-    format!("no-heat:{unit}")
+    format!("{OF_NO_HEAT_KEY}{unit}")
+}
+
+/// What the key of such an alarm begins with.
+const OF_NO_HEAT_KEY: &str = "no-heat:";
+
+/// Tells whether an alarm is of a trailer that freezes without heat.
+pub(super) fn is_of_no_heat(key: &str) -> bool {
+    key.starts_with(OF_NO_HEAT_KEY)
 }
 
 /// Tells whether a finding is that water aboard freezes about now.

@@ -5,6 +5,7 @@ use chrono_tz::Tz;
 
 use super::answer::Reply;
 use super::assign;
+use super::errand;
 use super::inbound::Outgoing;
 use super::incident;
 use super::lone;
@@ -59,6 +60,7 @@ pub(super) fn obey(
         CommandName::Log => log(hearing, order, reply, records),
         CommandName::Tell => relay::tell(hearing, order, reply, records),
         CommandName::Assign => assign::obey(hearing, order, reply, records),
+        CommandName::Errand => errand::obey(hearing, order, reply, records),
         CommandName::Note => standing::note(hearing, order, reply, records),
         CommandName::Override => standing::decide(hearing, order, reply, records),
         CommandName::Relearn => standing::relearn(hearing, order, reply, records),

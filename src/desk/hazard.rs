@@ -18,13 +18,14 @@ pub(super) use stands::{
 use super::answer::{self, Reply};
 use super::inbound::Outgoing;
 use super::others::other_dispatchers;
-use super::phrases::{PhraseList, Words, plain};
+use super::phrases::{PhraseList, Words, is_marked, plain};
 use super::receive::Hearing;
 use super::repeat;
 use super::settle::{self, Settled};
 use crate::book::Stage;
 use crate::dialogue::Way;
 use crate::finding::{Caution, Finding, FindingId, Level, Urgency};
+use crate::fleet::Role;
 use crate::heard::{Ask, Entry, Event, Fault, UnitName};
 use crate::reply::Arg;
 use crate::rules;
@@ -203,6 +204,19 @@ pub(super) fn is_of_a_body(text: &str) -> bool {
     those.any(|hazard| hazard.is_in(&words, text))
 }
 
+/// "Is 12 overflowing": asks how a trailer stands. Whoever is there and asks so of it by its number sees nothing of it; a
+/// dispatcher is not there.
+fn only_asks_of_it(hearing: &Hearing<'_>) -> bool {
+    let (phrases, text) = (hearing.desk.phrases, hearing.text.trim());
+    let rest = phrases.after("questions", "of-a-unit", text);
+    let rest = rest.map(|rest| phrases.after("questions", "article", rest).unwrap_or(rest));
+    let named = rest.and_then(|rest| rest.split([' ', '?', ',']).next());
+    let named =
+        named.is_some_and(|name| settle::known(&hearing.fleet, &UnitName::new(name)).is_some());
+    let afar = hearing.member.role == Role::Dispatcher;
+    named || afar && (is_marked(text) || answer::sounds_like_a_question(text))
+}
+
 /// Finds the hazard that a message tells of, and takes out of its reports what was misread by it.
 pub(super) fn take(hearing: &Hearing<'_>, settled: &mut Settled) -> Option<Told> {
     let heard = &hearing.heard;
@@ -220,6 +234,9 @@ pub(super) fn take(hearing: &Hearing<'_>, settled: &mut Settled) -> Option<Told>
         those.any(|hazard| hazard.is_in(&words, hearing.text))
     };
     if asks && told_beside.is_none() && !even_asked() {
+        return None;
+    }
+    if told_beside.is_none() && only_asks_of_it(hearing) {
         return None;
     }
     let moved = match hearing.inbound.replaces.is_none() {

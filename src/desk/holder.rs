@@ -6,7 +6,7 @@ use super::receive::Hearing;
 use crate::book::{Task, TaskState};
 use crate::finding::Level;
 use crate::heard::CommandName;
-use crate::reply::{Arg, HAS_LEFT, TAKEN_BACK, Voice};
+use crate::reply::{Arg, HAS_LEFT, NO_NEED, TAKEN_BACK, Voice};
 
 /// What somebody else changed in a task.
 enum Change {
@@ -85,7 +85,7 @@ fn change(hearing: &Hearing<'_>, reply: &Reply<'_>, was: &Task, now: &Task) -> O
     match (&was.state, &now.state) {
         (TaskState::Open, TaskState::Done) => Some(Change::Done),
         (TaskState::Open, TaskState::Dropped(reason)) => {
-            let given = ![HAS_LEFT, TAKEN_BACK].contains(&reason.as_str());
+            let given = ![HAS_LEFT, NO_NEED, TAKEN_BACK].contains(&reason.as_str());
             Some(Change::Dropped(given.then(|| reason.clone())))
         }
         (TaskState::Open, TaskState::Open) => match () {

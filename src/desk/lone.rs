@@ -191,10 +191,46 @@ pub(super) fn wants_a_clock(phrases: &Phrases, text: &str) -> bool {
     phrases.after("alone", "watch-timed", text).is_some() && minutes_in(phrases, text).is_some()
 }
 
+/// Puts "check us in 20" as the wish of the sender that it is, whoever is with them.
+pub(super) fn reworded(phrases: &Phrases, text: &str) -> Option<String> {
+    let rest = phrases.following("alone", "check-us", text)?;
+    let head = text.strip_suffix(rest)?.trim_end();
+    let words: Vec<&str> = head.split_whitespace().collect();
+    let own = (1..=words.len().min(4)).find(|count| {
+        let tail = words[words.len() - count..].join(" ");
+        phrases.is("alone", "check-us", &tail)
+    })?;
+    let before = words[..words.len() - own].join(" ");
+    Some(format!("{before} check me {rest}").trim().to_owned())
+}
+
+/// Tells, where a clock of the sender's own is set, of whoever is with them that they have none.
+pub(super) fn tell_of_company(hearing: &Hearing<'_>, reply: &mut Reply<'_>) {
+    if hearing
+        .desk
+        .phrases
+        .following("alone", "check-us", hearing.written)
+        .is_none()
+    {
+        return;
+    }
+    let crew = hearing.fleet.crew.values();
+    let others = crew.filter(|other| other.id != hearing.member.id && names(hearing, &other.id));
+    for other in others {
+        reply.say("alone-company", &[("who", other.name.as_str().into())]);
+    }
+}
+
 /// Finds who of the others a message wants to be asked after, and in how many minutes.
 fn for_another(hearing: &Hearing<'_>) -> Option<(Vec<String>, Option<u32>)> {
     let phrases = &hearing.desk.phrases;
     let wants = |list| phrases.holds("alone", list, hearing.text);
+    if phrases
+        .following("alone", "check-us", hearing.written)
+        .is_some()
+    {
+        return None;
+    }
     let minutes = minutes_in(phrases, hearing.text);
     let heard = &hearing.heard;
     let only = heard.ask.is_none() && heard.entries.iter().all(Entry::is_empty);
@@ -315,7 +351,8 @@ fn more_told(phrases: &Phrases, text: &str) -> Option<More> {
         let rest = phrases.after("alone", "more-behind", &behind)?;
         words::minutes_in(rest.split(' ').next()?)
     });
-    let asks = measured.is_some() && phrases.holds("alone", "more", text);
+    let goes_on = phrases.holds("alone", "goes-on", text);
+    let asks = measured.is_some() && (goes_on || phrases.holds("alone", "more", text));
     let bare = measured.is_some() && before.is_empty() && behind.is_empty();
     let minutes = told.number.checked_mul(measured.unwrap_or(1))?;
     let told = More {
@@ -361,7 +398,21 @@ pub(super) fn till_in(
     let rest = hearing.desk.phrases.following("alone", "till", text)?;
     let rest = when::with_halves_joined(rest);
     let told: Vec<&str> = rest.split_whitespace().take(2).collect();
-    let told = format!("at {}", told.join(" "));
+    let phrases = hearing.desk.phrases;
+    let first = told
+        .first()
+        .map_or("", |word| word.trim_end_matches([',', '.', '!']));
+    // "till midnight", "hasta las 20"
+    let late = first
+        .parse::<u32>()
+        .ok()
+        .filter(|hour| (13..24).contains(hour));
+    let told = match late {
+        _ if phrases.is("clock", "midnight", first) => "at 00:00".to_owned(),
+        _ if phrases.is("clock", "noon", first) => "at 12:00".to_owned(),
+        Some(hour) => format!("at {hour}:00"),
+        None => format!("at {}", told.join(" ")),
+    };
     let unit = unit_till(hearing);
     let zone = hearing.fleet.zone_at(unit.as_ref(), written);
     let until = when::coming(&told, written, zone)?;
@@ -372,12 +423,18 @@ pub(super) fn till_in(
 pub(super) fn new_end(hearing: &Hearing<'_>) -> Option<DateTime<Utc>> {
     let (phrases, text) = (hearing.desk.phrases, hearing.text);
     let clock = hearing.desk.book.ahead().alone(&hearing.member.id)?;
-    let ends = till_in(hearing, clock.why.text(), clock.since)?;
     if is_marked(text) {
         return None;
     }
-    let opens = phrases.after("alone", "extends", text).unwrap_or(text);
+    let extends = phrases.after("alone", "extends", text);
+    let opens = extends.unwrap_or(text);
     let told = phrases.after("alone", "till", opens);
+    // one of so many minutes is given an end, too: "make it till 8"
+    let ends = till_in(hearing, clock.why.text(), clock.since);
+    if let (None, Some(_), Some(_)) = (ends, extends, told) {
+        return till_in(hearing, opens, hearing.inbound.at);
+    }
+    let ends = ends?;
     if told.is_some_and(|rest| rest.split_whitespace().count() <= 2) {
         return till_in(hearing, opens, hearing.inbound.at);
     }

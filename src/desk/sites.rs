@@ -3,7 +3,7 @@
 
 use std::collections::BTreeMap;
 
-use super::phrases::plain;
+use super::phrases::{Phrases, plain};
 use crate::fleet::{Fleet, Site};
 
 /// A word of so many letters that opens a site's name may stand for it.
@@ -45,6 +45,24 @@ pub(super) fn named_in<'f>(fleet: &'f Fleet, text: &str) -> Option<(&'f Site, St
     sites.next().filter(|_| sites.next().is_none())
 }
 
+/// Finds the one site that a text names, or else by a long word of its name alone, behind a word of place: "at dovecote".
+pub(super) fn placed_in<'f>(fleet: &'f Fleet, text: &str) -> Option<(&'f Site, String)> {
+    if let Some(named) = named_in(fleet, text) {
+        return Some(named);
+    }
+    let said = plain(text);
+    let said: Vec<&str> = said.split(' ').collect();
+    let place = |word: &str| Phrases::built_in().is("arrive", "place", word);
+    let words = said.windows(2).filter(|pair| place(pair[0]));
+    let mut words = words.map(|pair| pair[1]).filter(|word| word.len() >= LONG);
+    words.find_map(|word| {
+        let names = |site: &&Site| plain(&site.name).split(' ').any(|part| part == word);
+        let mut sites = fleet.sites.values().filter(names);
+        let site = sites.next().filter(|_| sites.next().is_none())?;
+        Some((site, word.to_owned()))
+    })
+}
+
 /// Finds the one site that a text names in any way, by a long word of its name that no other site has too: "the chapel".
 pub(super) fn told_in<'f>(fleet: &'f Fleet, text: &str) -> Option<&'f Site> {
     if let Some((site, _)) = named_in(fleet, text) {
@@ -83,5 +101,9 @@ mod tests {
         assert_eq!(ids("gate of sleigh barn"), barn);
         assert_eq!(ids("the sleigh one"), barn);
         assert!(ids("the barn").is_empty());
+        let placed = |text: &str| Some(placed_in(&fleet, text)?.0.id.as_str());
+        assert_eq!(placed("low tonight 12F at dovecote"), Some("sleigh-barn"));
+        assert_eq!(placed("the dovecote gate"), None);
+        assert_eq!(placed("low at night"), None);
     }
 }

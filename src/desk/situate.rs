@@ -38,6 +38,8 @@ pub(super) struct Case {
     pub(super) outlook: Outlook,
     /// The air at another trailer of the job, °F, where nobody read it at this one.
     air_near: Option<(UnitName, f64)>,
+    /// When the wind was reported, where it is that of a weather report.
+    wind_reported: Option<DateTime<Utc>>,
 }
 
 /// Returns the site that somebody said a trailer stands at, against the plan, as long as it has not left since.
@@ -104,6 +106,7 @@ impl Case {
             stands_at: None,
             outlook: Outlook::default(),
             air_near: None,
+            wind_reported: None,
         };
         case.stands_at = site_told(desk, unit, at, case.before.departed);
         case.guests = case.guests_told(desk);
@@ -255,12 +258,17 @@ impl Case {
             tasks: &self.tasks,
             outlook: &self.outlook,
             air_near: self.air_near.as_ref().map(|(unit, air)| (unit, *air)),
+            wind_reported: self.wind_reported,
         })
     }
 
-    /// Returns the air at the trailer, °F, as the rules take it: read here today, else beside it.
+    /// Returns the air at the trailer, °F, as the rules take it: read here today, else beside it; else the frost of the evening,
+    /// else the low of this night.
     pub(super) fn air_f(&self) -> Option<f64> {
-        self.situation()?.air_f()
+        let situation = self.situation()?;
+        let held = situation.frost_held().map(|(air, _)| air);
+        let low = || situation.recent(ReadingKey::LowF, TimeDelta::hours(18));
+        situation.air_f().or(held).or_else(low)
     }
 
     /// Finds the air that was read last at another trailer of the job, where this one stands at its site, too.
@@ -287,6 +295,22 @@ impl Case {
         let Some(site) = self.job().map(|job| job.id.site.clone()) else {
             return;
         };
+        let air = desk
+            .book
+            .ahead()
+            .weather_of_kind(true, Some(&site), self.at);
+        if let Some((air, wind)) = air.and_then(|air| Some((air, air.wind_mph?))) {
+            let told = self.now.readings.get(&ReadingKey::WindMph);
+            if told.is_none_or(|told| told.at < air.at) {
+                let wind = Latest {
+                    value: wind,
+                    at: air.at,
+                    before: None,
+                };
+                self.now.readings.insert(ReadingKey::WindMph, wind);
+                self.wind_reported = Some(air.at);
+            }
+        }
         let Some(weather) = desk.book.ahead().weather(Some(&site), self.at) else {
             return;
         };

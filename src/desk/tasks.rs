@@ -4,10 +4,10 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use chrono::{DateTime, TimeDelta, Utc};
 
-use crate::book::{MessageKey, Record, Task, TaskChange, TaskState, Tasks, UnitState};
+use crate::book::{MessageKey, Personal, Record, Task, TaskChange, TaskState, Tasks, UnitState};
 use crate::finding::{Finding, FindingId, TaskKind};
-use crate::heard::{Entry, Event, Fault, Need, UnitName};
-use crate::reply::{HAS_LEFT, TAKEN_BACK};
+use crate::heard::{Entry, Event, Fault, Need, ReadingKey, UnitName};
+use crate::reply::{HAS_LEFT, NO_NEED, TAKEN_BACK};
 
 /// A due time that moves by less than this is left where it is: nobody wants to be told of every minute.
 pub(super) const WORTH_MOVING: TimeDelta = TimeDelta::minutes(10);
@@ -103,6 +103,57 @@ impl Board {
         self.open_naming(unit, kind, soon, Some(finding), Some(found));
     }
 
+    /// Opens a task in the sender's own words, for whoever is to do it; of these there may be several.
+    pub(super) fn open_errand(
+        &mut self,
+        (unit, kind): (Option<UnitName>, TaskKind),
+        words: Personal,
+        due: Option<DateTime<Utc>>,
+        who: Option<String>,
+    ) -> Task {
+        let given = who.as_ref().filter(|who| **who != self.by);
+        let task = Task {
+            due,
+            wanted: due,
+            given_by: given.map(|_| self.by.clone()),
+            taken_by: who,
+            words: Some(words),
+            ..self.new_task(unit, kind)
+        };
+        self.change(TaskChange::Opened { task: task.clone() });
+        task
+    }
+
+    /// Returns an open task that has the next number, and nothing told of it.
+    fn new_task(&self, unit: Option<UnitName>, kind: TaskKind) -> Task {
+        Task {
+            id: self.tasks.next(),
+            unit,
+            kind,
+            due: None,
+            call_by: None,
+            opened: self.at,
+            by: self.by.clone(),
+            finding: None,
+            cause: self.cause.clone(),
+            taken_by: None,
+            given_by: None,
+            called: None,
+            promised: None,
+            here: None,
+            called_by: None,
+            state: TaskState::Open,
+            closed_cause: None,
+            escalated: None,
+            told_due: None,
+            moved: None,
+            wanted: None,
+            found: None,
+            words: None,
+            closed: None,
+        }
+    }
+
     fn open_naming(
         &mut self,
         unit: &UnitName,
@@ -128,29 +179,12 @@ impl Board {
         let id = self.tasks.next();
         let by = finding.map_or_else(|| self.by.clone(), |finding| finding.code().to_owned());
         let task = Task {
-            id,
-            unit: Some(unit.clone()),
-            kind,
             due,
             call_by,
-            opened: self.at,
             by,
             finding,
-            cause: self.cause.clone(),
-            taken_by: None,
-            given_by: None,
-            called: None,
-            promised: None,
-            here: None,
-            called_by: None,
-            state: TaskState::Open,
-            closed_cause: None,
-            escalated: None,
-            told_due: None,
-            moved: None,
-            wanted: None,
             found,
-            closed: None,
+            ..self.new_task(Some(unit.clone()), kind)
         };
         self.change(TaskChange::Opened { task });
         (id, true)
@@ -205,12 +239,17 @@ impl Board {
                 && !drains(entry)
                 && done - task.opened >= LONG_IN_FROST;
             if does(entry, now, *kind, task.finding) && !told_since && !filled && !frozen {
-                let change = TaskChange::Done {
-                    id: task.id,
-                    by: self.by.clone(),
-                    cause: self.cause.clone(),
-                };
-                self.change(change);
+                let (id, by, cause) = (task.id, self.by.clone(), self.cause.clone());
+                // with the power back there is no need to drain: nobody did
+                self.change(match *kind == TaskKind::Drain && !drains(entry) {
+                    true => TaskChange::Dropped {
+                        id,
+                        by,
+                        reason: NO_NEED.into(),
+                        cause,
+                    },
+                    false => TaskChange::Done { id, by, cause },
+                });
             }
         }
     }
@@ -398,6 +437,30 @@ fn drains(entry: &Entry) -> bool {
     says(Event::FreshDrained) || says(Event::Winterized)
 }
 
+/// Tells whether a report comes of a look at the trailer: something was read or done there. How many guests came, that it is
+/// closed or that the power went can be told from anywhere.
+fn is_a_look(entry: &Entry) -> bool {
+    let told = [
+        ReadingKey::Guests,
+        ReadingKey::EtaMin,
+        ReadingKey::LowF,
+        ReadingKey::PumpedGal,
+        ReadingKey::Volts,
+    ];
+    let read = |key: &ReadingKey| !told.contains(key);
+    let from_afar = [
+        Event::Closed,
+        Event::PowerLost,
+        Event::PowerOff,
+        Event::PowerBack,
+    ];
+    let seen = |event: &Event| !from_afar.contains(event);
+    entry.readings.values.keys().any(read)
+        || !entry.readings.amps.is_empty()
+        || entry.events.iter().any(seen)
+        || !entry.cleared.is_empty()
+}
+
 /// Tells whether a report does a task of this kind.
 fn does(entry: &Entry, now: &UnitState, kind: TaskKind, finding: Option<FindingId>) -> bool {
     let says = |event| entry.events.contains(&event);
@@ -414,7 +477,7 @@ fn does(entry: &Entry, now: &UnitState, kind: TaskKind, finding: Option<FindingI
         TaskKind::Regulator => says(Event::RegulatorFitted),
         TaskKind::Filter => says(Event::FilterServiced),
         TaskKind::Heater => says(Event::HeaterOn),
-        TaskKind::CheckIn => !entry.is_empty(),
+        TaskKind::CheckIn => is_a_look(entry),
         TaskKind::Repair | TaskKind::Electrician | TaskKind::Plumber | TaskKind::Other => {
             entry.cleared.iter().any(fixed)
         }

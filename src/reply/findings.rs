@@ -241,6 +241,7 @@ impl Voice<'_> {
             Origin::Spec => "origin-spec",
             Origin::Assumed => "origin-assumed",
             Origin::Computed => "origin-computed",
+            Origin::Report => "origin-report",
             Origin::Limit => "origin-limit",
         });
         if let FactValue::Number(hours, measure) = fact.value

@@ -21,5 +21,5 @@ pub use answer::{Answer, Context, Logged};
 pub use catalogue::Replies;
 pub use digest::{DayJob, Digest, DigestRow, DigestTail, Foreseen, look_ahead};
 pub use status::{Past, Status};
-pub use tasks::{HAS_LEFT, TAKEN_BACK, TaskNote, TaskTurn};
+pub use tasks::{HAS_LEFT, NO_NEED, TAKEN_BACK, TaskNote, TaskTurn};
 pub use voice::{Arg, Voice};

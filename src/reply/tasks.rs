@@ -16,6 +16,8 @@ const TEN_MINUTES: TimeDelta = TimeDelta::minutes(10);
 pub const TAKEN_BACK: &str = "undo";
 /// The reason under which a task is dropped whose trailer has left the site.
 pub const HAS_LEFT: &str = "left";
+/// The reason under which draining is dropped where the power is back.
+pub const NO_NEED: &str = "power-back";
 
 /// What happened to a task in this turn.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -186,6 +188,9 @@ impl Voice<'_> {
                 TaskState::Dropped(reason) if reason == HAS_LEFT => {
                     self.say("task-has-left", &[("task", head.into())])
                 }
+                TaskState::Dropped(reason) if reason == NO_NEED => {
+                    self.say("task-no-need", &[("task", head.into())])
+                }
                 TaskState::Dropped(reason) => {
                     let args = [
                         ("task", Arg::from(head)),
@@ -244,6 +249,10 @@ impl Voice<'_> {
         if let Some(found) = &task.found {
             let what = self.word(found);
             self.write(&mut out, "task-found", &[("what", what.into())]);
+        }
+        if let Some(words) = &task.words {
+            out.push_str(", ");
+            out.push_str(&self.quote(words.text()));
         }
         out
     }

@@ -1,6 +1,6 @@
 //! The crew themselves: someone hurt, someone silent.
 
-use chrono::{DateTime, TimeDelta, Utc};
+use chrono::{DateTime, TimeDelta, Timelike, Utc};
 
 use super::{COMMON_PRACTICE, Rule};
 use crate::book::{Stage, UnitState};
@@ -23,17 +23,29 @@ const COLD_LASTS: TimeDelta = TimeDelta::hours(4);
 
 /// Returns when silence that began at an instant is late, and whether deep cold makes it so: whoever asks after silent
 /// units, unasked or asked, goes by this.
-fn late_at(job: &Job, state: &UnitState, since: DateTime<Utc>) -> Option<(DateTime<Utc>, bool)> {
+fn late_at(
+    job: &Job,
+    state: &UnitState,
+    since: DateTime<Utc>,
+    cold_f: Option<f64>,
+) -> Option<(DateTime<Utc>, bool)> {
     let in_cold = since + LATE_IN_COLD;
     let air = state.readings.get(&ReadingKey::AirF);
     let day = |at: DateTime<Utc>| at.with_timezone(&job.time_zone).date_naive();
     let deep = air.is_some_and(|air| {
         air.value <= DEEP_F && (day(air.at) == day(in_cold) || in_cold - air.at <= COLD_LASTS)
     });
-    match deep {
+    let told = cold_f.is_some_and(|air| air <= DEEP_F);
+    match deep || told {
         true => Some((in_cold, true)),
         false => Some((job.after_open_hours(since, LATE_H)?, false)),
     }
+}
+
+/// Tells whether a low that was foretold for a night holds at an instant: from 18:00 to 09:00 (common practice, no source).
+pub fn is_night(job: &Job, at: DateTime<Utc>) -> bool {
+    let hour = at.with_timezone(&job.time_zone).hour();
+    !(9..18).contains(&hour)
 }
 
 /// How long nobody has said a word of a trailer, and from when on that is late.
@@ -50,13 +62,19 @@ pub struct Silence {
 /// Returns the silence of a trailer at a job: one that is open, or of which nobody told how it stands; in deep cold also one
 /// that is set up or shut, while there may be water in it. Alarm, rule, digest and "who is silent" share it.
 pub fn silence(job: &Job, state: &UnitState) -> Option<Silence> {
-    let word = state.last_word.as_ref()?.at;
+    silence_in(job, state, None)
+}
+
+/// The same where the air is known beside what was read at the trailer itself, °F: read at another of its site, or foretold.
+pub fn silence_in(job: &Job, state: &UnitState, cold_f: Option<f64>) -> Option<Silence> {
+    let word = state.last_word.as_ref().map(|word| word.at);
+    let word = word.or(state.in_service())?;
     let since = match state.stage() {
         Stage::InService => word.max(state.in_service()?),
         Stage::Unknown | Stage::SettingUp | Stage::Closed => word,
         Stage::Yard | Stage::Hitched => return None,
     };
-    let (late, deep_cold) = late_at(job, state, since)?;
+    let (late, deep_cold) = late_at(job, state, since, cold_f)?;
     let dry = [Event::FreshDrained, Event::Winterized]
         .iter()
         .any(|event| state.holds(*event, &[Event::FreshFilled, Event::WaterOn]));
@@ -78,9 +96,14 @@ fn late_check_in(s: &Situation<'_>) -> Option<Finding> {
         return None;
     }
     let job = s.job?;
-    let silence = silence(job, s.now)?;
+    let low = s.recent(ReadingKey::LowF, TimeDelta::hours(18));
+    let low = low.filter(|_| is_night(job, s.at));
+    let near = s.air_near.map(|(_, air)| air);
+    let cold = [low, near].into_iter().flatten().reduce(f64::min);
+    let silence = silence_in(job, s.now, cold)?;
     let last = silence.since;
-    let air = s.now.value(ReadingKey::AirF);
+    let own = s.now.value(ReadingKey::AirF);
+    let air = own.filter(|air| *air <= DEEP_F).or(cold);
     let deep_cold = air.filter(|_| silence.deep_cold);
     let hours = |span: TimeDelta| span.as_seconds_f64() / 3600.0;
     let (silent, late_in_cold) = (hours(s.at - last), hours(LATE_IN_COLD));

@@ -20,7 +20,7 @@ mod waste;
 mod water;
 
 pub use cold::FREEZE_F;
-pub use crew::{Silence, silence};
+pub use crew::{Silence, is_night, silence, silence_in};
 pub use first::first_words;
 pub use power::cord::{CORD_NOTE_PCT, CORD_WARN_PCT};
 pub use power::plug_in::{PlugIn, plug_in};

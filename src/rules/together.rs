@@ -48,6 +48,7 @@ const ORDERS: &[(&str, &[Order])] = &[
     ("cold-no-cold-package-now", &[Order::TapShut]),
     ("cold-freeze-soon-soon", &[Order::WaterMoving]),
     ("cold-freeze-soon-now", &[Order::WaterMoving]),
+    ("cold-freeze-soon-held", &[Order::WaterMoving]),
     ("power-shock", &[Order::PowerOff]),
     ("power-high-voltage-open-neutral", &[Order::PowerOff]),
     ("power-high-voltage-split", &[Order::PowerOff]),
@@ -82,6 +83,11 @@ const ORDERS: &[(&str, &[Order])] = &[
 const INSTEAD: &[(&str, Order, &str)] = &[
     (
         "cold-freeze-soon-soon",
+        Order::TapShut,
+        "cold-freeze-soon-tap-shut",
+    ),
+    (
+        "cold-freeze-soon-held",
         Order::TapShut,
         "cold-freeze-soon-tap-shut",
     ),

@@ -69,7 +69,8 @@ impl UnitState {
         for code in &entry.hazards {
             self.hazards.entry(code.clone()).or_insert(at);
         }
-        if self.last_word.as_ref().is_none_or(|word| word.at <= at) {
+        // what is ordered from afar is no word of the trailer
+        if !entry.afar && self.last_word.as_ref().is_none_or(|word| word.at <= at) {
             self.last_word = Some(Word {
                 at,
                 from: from.to_owned(),

@@ -142,6 +142,7 @@ fn set(hearing: &Hearing<'_>, mut clock: Alone, reply: &mut Reply<'_>, records: 
     reply
         .first
         .splice(..0, std::iter::once(line).chain(shorter).chain(goes_on));
+    lone::tell_of_company(hearing, reply);
     put(hearing, &hearing.member.id, Some(clock), records);
 }
 

@@ -26,6 +26,9 @@ pub(in super::super) fn spelled_out(
     if let Some(of_a_site) = without_site(desk, text, at) {
         return Some(of_a_site);
     }
+    if let Some(drops) = drops_to(desk, text) {
+        return Some(drops);
+    }
     let mended = phrases.after("mend", "opens", text);
     let rest = mended.unwrap_or(text);
     let told = phrases.after("weather", "low", rest);
@@ -63,7 +66,7 @@ pub(in super::super) fn spelled_out(
 /// Returns a low that is told of a site without the site's name: "low tonight at conduit yard 18F".
 fn without_site(desk: &Desk, text: &str, at: DateTime<Utc>) -> Option<String> {
     let fleet = desk.fleet_at(at);
-    let site = sites::named_in(&fleet, text)?;
+    let site = sites::placed_in(&fleet, text)?;
     let words: Vec<&str> = text.split_whitespace().collect();
     let spelled: Vec<&str> = site.1.split(' ').collect();
     let is_it = |from: &usize| {
@@ -79,8 +82,28 @@ fn without_site(desk: &Desk, text: &str, at: DateTime<Utc>) -> Option<String> {
     let rest = [&words[..start], &words[from + spelled.len()..]]
         .concat()
         .join(" ");
+    if let Some(drops) = drops_to(desk, &rest) {
+        return Some(drops);
+    }
     let degrees = desk.phrases.after("weather", "low", &rest)?;
     is_degrees(degrees).then_some(rest)
+}
+
+/// Reads "va a bajar a 12F esta noche", "dropping to 12F tonight": a low in other words, of this night or with its measure.
+fn drops_to(desk: &Desk, text: &str) -> Option<String> {
+    let degrees = desk.phrases.after("weather", "drops", text)?;
+    let folded = plain(text);
+    let tonight = folded.split(' ').any(|word| {
+        let digits = word.trim_end_matches(['f', 'c']);
+        let measured = digits.len() < word.len() && digits.parse::<u32>().is_ok();
+        measured || word == "noche" || TONIGHT_WORDS.contains(&word)
+    });
+    let bare: Vec<&str> = degrees
+        .split_whitespace()
+        .filter(|word| !TONIGHT_WORDS.contains(word) && !["esta", "noche"].contains(word))
+        .collect();
+    let bare = bare.join(" ");
+    (tonight && is_degrees(&bare)).then(|| format!("low tonight {bare}"))
 }
 
 /// Writes a temperature that is told as so much below zero with its sign; none where more than that is told.

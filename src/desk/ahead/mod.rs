@@ -8,7 +8,7 @@ mod truck;
 mod warn;
 mod weather;
 
-use super::alarm::{is_without_heat, no_heat_key};
+use super::alarm::{is_without_heat, no_heat_key, tell_of_full};
 use super::answer::{self, Reply};
 use super::inbound::Outgoing;
 use super::others::other_dispatchers;
@@ -16,16 +16,18 @@ use super::receive::Hearing;
 use super::settle::{self, Settled};
 use super::situate::Case;
 use super::tick::{ask_at, look_again, silence_key, task_key};
+use super::when;
 use crate::book::{AheadChange, AlarmChange, Record, Task};
 
 use crate::finding::{FindingId, TaskKind};
-use crate::heard::{Fault, ReadingKey};
+use crate::fleet::Role;
+use crate::heard::{Fault, Plan, PlanKind, ReadingKey};
 
 pub(super) use self::alone::set_for;
 pub(super) use self::low::spelled_out as low_spelled_out;
 pub(super) use self::warn::{tell_taken_back as weather_taken_back, what_to_do};
 pub(super) use self::weather::{told as weather_told, units_out};
-pub(super) use road::is_eta_alone;
+pub(super) use road::{is_eta_alone, reworded};
 
 /// Notes all that follows from a message whose findings, orders and questions are worked through.
 pub(super) fn note(
@@ -40,7 +42,8 @@ pub(super) fn note(
     truck::call_now(hearing, reply, records);
     over(hearing, cases, reply, records);
     heard_of(hearing, cases, reply, records);
-    road::note(hearing, settled, reply, records);
+    tell_of_full(hearing, cases, reply, records);
+    road::note(hearing, settled, cases, reply, records);
 }
 
 /// Notes when to work the trailers' forecasts out again.
@@ -140,14 +143,22 @@ fn heard_of(
     // who orders a truck to it, or says that none came, may be anywhere
     let of_a_truck = hearing.desk.phrases.holds("truck", "who", hearing.text);
     let other = hearing.heard.ask.is_some() || hearing.heard.command.is_some() || of_a_truck;
-    if other || !cases.is_empty() {
+    // nor is who asks, plans or orders something there; a dispatcher writes from afar
+    let asks = answer::is_question(hearing) || answer::sounds_like_a_question(hearing.text);
+    let well = |plan: &Plan| matches!(plan.kind, PlanKind::Well);
+    let plans = !hearing.heard.plans.iter().all(well) || !hearing.heard.set_aside.is_empty();
+    let afar = hearing.member.role == Role::Dispatcher;
+    if other || asks || plans || afar || !cases.is_empty() {
         return;
     }
     // words that nothing was read of say what nobody understood, and not that all is well there
     if !answer::is_talk_alone(hearing) {
         return;
     }
+    // "at 10" is an hour
+    let clock = when::clock_words(hearing.text);
     let named = hearing.heard.named.iter();
+    let named = named.filter(|name| !clock.contains(&name.as_str().to_lowercase()));
     for unit in named.filter_map(|name| settle::known(&hearing.fleet, name)) {
         let key = silence_key(unit);
         let open = hearing.desk.book.alarms().get(&key);

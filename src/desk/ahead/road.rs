@@ -3,15 +3,19 @@
 use chrono::TimeDelta;
 
 use super::super::answer::Reply;
+use super::super::held;
 use super::super::inbound::Outgoing;
+use super::super::phrases::{Phrases, plain};
 use super::super::receive::Hearing;
 use super::super::settle::{self, Settled};
+use super::super::situate::Case;
 use super::super::tick::{dispatchers, road_key};
-use crate::book::{AheadChange, AlarmChange, Held, Record, Road};
+use super::super::when;
+use crate::book::{AheadChange, AlarmChange, Held, HeldOf, Record, Road};
 
 use crate::finding::Level;
-use crate::fleet::Role;
-use crate::heard::{Entry, Event, Plan, PlanKind, ReadingKey};
+use crate::fleet::{Fleet, Role};
+use crate::heard::{Entry, Event, Plan, PlanKind, ReadingKey, UnitName};
 
 /// How long after the time somebody gave they may take.
 const SLACK: TimeDelta = TimeDelta::minutes(30);
@@ -22,6 +26,7 @@ const USUAL: TimeDelta = TimeDelta::hours(2);
 pub(super) fn note(
     hearing: &Hearing<'_>,
     settled: &Settled,
+    cases: &[Case],
     reply: &mut Reply<'_>,
     records: &mut Vec<Record>,
 ) {
@@ -50,10 +55,11 @@ pub(super) fn note(
         if !held.is_empty() {
             change(AheadChange::Released { to: me.clone() });
         }
-        reply.others.extend(held.iter().map(|held| {
-            Outgoing::to(me, held.text.text())
+        let told = waited(hearing, cases, held, reply, records);
+        reply.others.extend(told.into_iter().map(|told| {
+            Outgoing::to(me, told.text)
                 .in_chat_of(hearing.inbound)
-                .of_level(held.level)
+                .of_level(told.level)
         }));
     }
     if hearing.desk.book.alarms().contains_key(&road_key(me)) {
@@ -61,6 +67,47 @@ pub(super) fn note(
         records.push(Record::Alarm { at, change });
     }
     hold(hearing, reply, records);
+}
+
+/// Puts what waited for the sender into words, as it stands after this message.
+fn waited(
+    hearing: &Hearing<'_>,
+    cases: &[Case],
+    waited: &[Held],
+    reply: &Reply<'_>,
+    records: &[Record],
+) -> Vec<held::Told> {
+    let tasks = hearing.desk.book.tasks();
+    let task = |id| reply.board.tasks().task(id).or(tasks.task(id)).cloned();
+    let case = |unit: &UnitName| {
+        let told = cases.iter().find(|case| case.unit == *unit);
+        told.cloned().unwrap_or_else(|| hearing.asked_about(unit))
+    };
+    let ended = |key: &str| {
+        records.iter().any(|record| {
+            let Record::Alarm { change, .. } = record else {
+                return false;
+            };
+            matches!(change, AlarmChange::Over { key: over } if over == key)
+        })
+    };
+    let known = held::Known {
+        desk: hearing.desk,
+        now: hearing.now,
+        task: &task,
+        case: &case,
+        ended: &ended,
+    };
+    // what the reply tells itself is not told twice
+    let told = |held: &Held| {
+        let Some(HeldOf::Finding(unit, id)) = &held.of else {
+            return false;
+        };
+        let mut findings = reply.findings.iter();
+        findings.any(|finding| finding.id == *id && finding.unit.as_ref() == Some(unit))
+    };
+    let waited: Vec<Held> = waited.iter().filter(|held| !told(held)).cloned().collect();
+    held::let_go(&waited, &known, &reply.voice)
 }
 
 /// Returns how the sender travels, where this message says that they set off.
@@ -113,6 +160,52 @@ fn taken_to(hearing: &Hearing<'_>, settled: &Settled) -> Option<Road> {
         None => None,
     }
 }
+
+/// Puts "ahorita llego con la 9, unos 20 minutos" and "almost there with 12, 20 min or so" as the time of an arrival that they
+/// tell: nobody is there yet.
+pub(in crate::desk) fn reworded(phrases: &Phrases, fleet: &Fleet, text: &str) -> Option<String> {
+    const LONGEST: usize = 5;
+    let folded = plain(text);
+    let words: Vec<&str> = folded.split(' ').filter(|word| !word.is_empty()).collect();
+    let list = |list: &str, at: usize| {
+        let most = LONGEST.min(words.len().saturating_sub(at));
+        let is = |count: &usize| phrases.is("road", list, &words[at..at + count].join(" "));
+        (1..=most).rev().find(is)
+    };
+    let (at, english) = match (list("comes-en", 0), list("comes-es", 0)) {
+        (Some(count), _) => (count, true),
+        (None, Some(count)) => (count, false),
+        _ => return None,
+    };
+    let with = at + list("with", at).unwrap_or(0);
+    let name = words.get(with).map(|word| UnitName::new(word));
+    let unit = name
+        .filter(|_| with > at)
+        .and_then(|name| settle::known(fleet, &name));
+    let at = if unit.is_some() { with + 1 } else { at };
+    let at = at + list("about", at).unwrap_or(0);
+    let told = when::counted(&words, at)?;
+    let minutes = told.number.checked_mul(told.minutes_each()?)?;
+    let end = told.behind + list("or-so", told.behind).unwrap_or(0);
+    // "with 12" may stand behind the time
+    let last = end + list("with", end).unwrap_or(0);
+    let behind = words.get(last).map(|word| UnitName::new(word));
+    let behind = behind.filter(|_| unit.is_none() && last > end);
+    let behind = behind.and_then(|name| settle::known(fleet, &name));
+    let end = if behind.is_some() { last + 1 } else { end };
+    if end < words.len() || !(1..=MOST_MINUTES).contains(&minutes) {
+        return None;
+    }
+    Some(match (unit.or(behind), english) {
+        (Some(unit), true) => format!("on my way to {unit}, be there in {minutes} min"),
+        (Some(unit), false) => format!("voy en camino a la {unit}, llego en {minutes} min"),
+        (None, true) => format!("be there in {minutes} min"),
+        (None, false) => format!("llego en {minutes} min"),
+    })
+}
+
+/// No drive is told that takes longer, min.
+const MOST_MINUTES: u32 = 12 * 60;
 
 /// Tells whether a report tells nothing but when its sender is there: it needs no trailer.
 pub(in crate::desk) fn is_eta_alone(entry: &Entry) -> bool {
@@ -181,6 +274,7 @@ fn hold(hearing: &Hearing<'_>, reply: &mut Reply<'_>, records: &mut Vec<Record>)
             at,
             text: message.text,
             level: message.level,
+            of: None,
         };
         let change = AheadChange::Held { held };
         records.push(Record::Ahead { at, change });

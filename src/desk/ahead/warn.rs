@@ -89,7 +89,9 @@ pub(super) fn warn(hearing: &Hearing<'_>, weather: &Weather, reply: &mut Reply<'
     if matches!(since, Since::Again) {
         return;
     }
-    for (to, places) in &told {
+    // what is less cold than they were told asks nothing more of them
+    let eased = matches!(since, Since::Changed(was) if weather.low_f > was);
+    for (to, places) in told.iter().filter(|_| !eased) {
         let Some(member) = hearing.fleet.crew.get(to) else {
             continue;
         };

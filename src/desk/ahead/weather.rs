@@ -64,7 +64,7 @@ pub(in super::super) fn told(
     if is_low && let Some(at) = forecast_over(hearing) {
         return reply.say("speak-forecast-over", &[("time", at.into())]);
     }
-    let named = sites::named_in(&hearing.fleet, hearing.written);
+    let named = sites::placed_in(&hearing.fleet, hearing.written);
     let site = named.map(|(site, _)| site.id.clone());
     let site = site.or_else(|| low::site_mended(hearing));
     if is_low && low_f < COLDEST_F {
@@ -94,6 +94,7 @@ pub(in super::super) fn told(
         site,
         low_f,
         air: !is_low,
+        wind_mph: wind_read(hearing).filter(|_| !is_low),
         warned_f: None,
     };
     weather.warned_f = warn::warned_before(hearing, &weather);
@@ -107,6 +108,12 @@ pub(in super::super) fn told(
         at: hearing.now,
         change,
     });
+}
+
+/// Returns the wind of a pasted report, mph.
+fn wind_read(hearing: &Hearing<'_>) -> Option<f64> {
+    let entry = hearing.heard.entries.first()?;
+    entry.readings.value(ReadingKey::WindMph)
 }
 
 /// A frost that was read this lately makes a mild night doubtful: a minus is lost more easily than a frost (common practice, no
@@ -289,7 +296,7 @@ pub(super) fn look(hearing: &Hearing<'_>, weather: &Weather) -> Looked {
             Vec::new(),
             Occasion::Tick,
         );
-        if !stands_out(&case, weather, now) {
+        if !stands_out(&case, weather, now) || is_told_colder(hearing, &case, weather) {
             continue;
         }
         let mut findings = case.findings();
@@ -304,6 +311,14 @@ pub(super) fn look(hearing: &Hearing<'_>, weather: &Weather) -> Looked {
         }
     }
     looked
+}
+
+/// Tells whether of the site of a trailer a colder low was told by itself: a milder one of all sites changes nothing there.
+fn is_told_colder(hearing: &Hearing<'_>, case: &Case, weather: &Weather) -> bool {
+    let site = case.job().map(|job| &job.id.site);
+    let told = hearing.desk.book.ahead().all_weather(hearing.now);
+    let mut own = told.filter(|low| !low.air && low.site.is_some() && low.site.as_ref() == site);
+    weather.site.is_none() && own.any(|low| low.low_f < weather.low_f)
 }
 
 /// Tells whether a trailer stands at the site of a low, as far as anybody knows.

@@ -100,7 +100,8 @@ pub(super) fn freeze(case: &Case, reply: &mut Reply<'_>) -> Vec<FindingId> {
 fn coldest(case: &Case) -> Option<f64> {
     let situation = case.situation()?;
     let low = situation.recent(ReadingKey::LowF, TimeDelta::hours(18));
-    [situation.air_f(), low]
+    let held = situation.frost_held().map(|(air, _)| air);
+    [situation.air_f(), held, low]
         .into_iter()
         .flatten()
         .reduce(f64::min)

@@ -39,6 +39,7 @@ pub(super) use several::{answer as several, parts};
 pub(super) use site::answer as of_a_site;
 pub(super) use tell::person_named;
 pub(super) use topic::Questions;
+pub(super) use topic::reworded;
 pub(super) use topic::sounds_like_one as sounds_like_a_question;
 pub(super) use topic::{asks_leave, told_beside};
 pub(super) use unplaced::is_talk_alone;

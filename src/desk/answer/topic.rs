@@ -4,8 +4,10 @@ use serde::Deserialize;
 use std::sync::LazyLock;
 
 use crate::desk::phrases::{PhraseList, Phrases, Words, is_marked, plain};
+use crate::desk::settle;
 use crate::finding::Caution;
-use crate::heard::{Ask, Heard};
+use crate::fleet::Fleet;
+use crate::heard::{Ask, Heard, UnitName};
 
 const QUESTIONS: &str = include_str!("../../../grammar/replies/questions.toml");
 
@@ -105,6 +107,25 @@ impl Questions {
 /// Tells whether a message sounds like a question, known or not.
 pub(in crate::desk) fn sounds_like_one(text: &str) -> bool {
     asks(text, &plain(text))
+}
+
+/// Puts "temp at 12" and "battery 12" as the question that they are: a trailer's number is no value.
+pub(in crate::desk) fn reworded(phrases: &Phrases, fleet: &Fleet, text: &str) -> Option<String> {
+    let folded = plain(text);
+    let bare = phrases.after("asked-value", "noun-article", &folded);
+    let bare = bare.unwrap_or(&folded).trim_end_matches('?').trim();
+    let name = bare.rsplit(' ').next()?;
+    let unit = settle::known(fleet, &UnitName::new(name))?;
+    let head = bare[..bare.len() - name.len()].trim_end();
+    let noun = phrases.before("asked-value", "noun-at", head);
+    let is = |list, noun: &str| phrases.is("asked-value", list, noun);
+    match noun {
+        Some(noun) if is("noun-en", noun) => Some(format!("whats the {noun} on {unit}?")),
+        Some(noun) if is("noun-es", noun) => Some(format!("cual es la {noun} de la {unit}?")),
+        None if is("noun-alone", head) => Some(format!("whats the {head} on {unit}?")),
+        None if is("noun-alone-es", head) => Some(format!("cual es la {head} de la {unit}?")),
+        _ => None,
+    }
 }
 
 /// Tells whether a message asks whether something may be done, or how it is done.

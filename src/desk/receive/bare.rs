@@ -84,7 +84,10 @@ pub(super) fn completed(
     let phrases = desk.phrases;
     if let About::OverrideWhy { unit, text: waits } = about {
         let reason = !only_answers(phrases, text) && reason_of(heard, text);
-        return reason.then(|| format!("override {unit} {waits}: {text}"));
+        return reason.then(|| match waits.trim() {
+            "" => format!("override {unit} {text}"),
+            waits => format!("override {unit} {waits}: {text}"),
+        });
     }
     if let About::ReleaseWhy { number } = about {
         let incident = desk.book.incidents().incident(*number)?;

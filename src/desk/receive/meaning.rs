@@ -8,8 +8,8 @@ use super::super::joined::Joined;
 use super::super::others::called;
 use super::super::phrases::{is_marked, plain};
 use super::super::{
-    Desk, ahead, alarm, answer, assign, crew, days, hazard, incident, joined, orders, relay,
-    settle, sites, standing, truck, walk,
+    Desk, ahead, alarm, answer, assign, crew, days, errand, hazard, incident, joined, orders,
+    relay, settle, sites, standing, truck, walk,
 };
 use super::hear::{add_dangers, dangers_in};
 use super::{also, asked, bare, pumped_after};
@@ -104,7 +104,10 @@ impl Meaning {
     }
 
     fn of_one(came: &Came<'_>, scanned: Option<String>) -> Meaning {
-        let told = came.perceived();
+        let told = came.perceived().or_else(|| {
+            let (phrases, fleet) = (came.desk.phrases, came.fleet);
+            errand::as_need(phrases, fleet, came.member, came.text)
+        });
         let mut heard = came.hear(told.as_deref().unwrap_or(came.text));
         // "nadia 12 waste 7/8": whoever is spoken to, it is a report
         if told.is_none() && !heard.unclear.is_empty() && came.speaks_to_the_dispatcher() {
@@ -198,7 +201,7 @@ impl Meaning {
         };
         // who is hurt in an incident is asked by itself
         let of_people = match order.name {
-            CommandName::Tell | CommandName::Note => true,
+            CommandName::Tell | CommandName::Note | CommandName::Errand => true,
             CommandName::Incident => false,
             _ => return,
         };
@@ -479,7 +482,10 @@ impl Came<'_> {
             .cloned()
             .unwrap_or_default();
         let asked = talk.question_at(self.inbound.at).map(|open| &open.about);
-        if matches!(asked, Some(About::IncidentFact { .. })) || self.inbound.replaces.is_some() {
+        if matches!(asked, Some(About::IncidentFact { .. }))
+            || self.inbound.replaces.is_some()
+            || self.errand().is_some()
+        {
             return None;
         }
         let came = Texted {
@@ -500,8 +506,15 @@ impl Came<'_> {
         crew::order(phrases, text)
             .or_else(|| incident::order(phrases, text))
             .or_else(|| standing::order(phrases, fleet, text))
+            .or_else(|| self.errand())
             .or_else(|| assign::order(phrases, fleet, text))
             .or_else(|| relay::order(phrases, fleet, text))
+    }
+
+    /// Reads a task in the sender's own words.
+    fn errand(&self) -> Option<Command> {
+        let (phrases, fleet) = (self.desk.phrases, self.fleet);
+        errand::order(phrases, fleet, self.member, self.text, self.inbound.at)
     }
 
     /// Tells whether one of the crew opens with the name of a dispatcher.

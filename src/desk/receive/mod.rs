@@ -32,6 +32,7 @@ mod pumped;
 mod pumped_after;
 mod reopened;
 mod stopped;
+mod timed;
 mod work;
 mod written;
 
@@ -51,11 +52,11 @@ pub(super) use self::pumped_after::just_pumped;
 use super::inbound::{Body, Inbound, Turn};
 use super::settle::{self, Settled};
 use super::when;
-use super::{Desk, ahead, choices, door, incident, photo, place, worry};
+use super::{Desk, ahead, answer, choices, door, incident, lone, photo, place, truck, worry};
 use crate::book::{Bears, MessageKey, UnitBook, UnitState};
 use crate::dialogue::{About, Talk};
 use crate::finding::FindingId;
-use crate::fleet::{CrewMember, Fleet};
+use crate::fleet::{CrewMember, Fleet, Role};
 use crate::heard::{Command, Heard, UnitName};
 
 /// One message with what is known about its sender.
@@ -78,7 +79,7 @@ pub(super) struct Hearing<'a> {
     /// The sender's earlier message that this one mends.
     instead_of: Option<MessageKey>,
     /// The question that this message raises before anything else does.
-    asks: Option<About>,
+    pub(super) asks: Option<About>,
     /// Further tasks that an answer calls done.
     pub(super) also_done: Vec<u32>,
     /// Further orders that the message gives.
@@ -148,12 +149,19 @@ fn hear(
         Body::Other(kind) => ("", Some(kind.as_str())),
         body => (body.words(), None),
     };
+    let reworded = truck::reworded(desk, &fleet, written)
+        .or_else(|| ahead::reworded(desk.phrases, &fleet, written))
+        .or_else(|| lone::reworded(desk.phrases, written))
+        .or_else(|| answer::reworded(desk.phrases, &fleet, written))
+        .or_else(|| timed::without_the_other_tank(desk.phrases, written))
+        .or_else(|| timed::reworded(desk.phrases, &fleet, written, inbound.at));
+    let text = reworded.as_deref().unwrap_or(written);
     let came = Came {
         desk,
         inbound,
         member,
         fleet: &fleet,
-        text: written,
+        text,
     };
     let meaning = Meaning::of(&came, scanned);
     let late = inbound.received - inbound.at > LATE;
@@ -163,7 +171,7 @@ fn hear(
         // an incident's words are kept as they are: nothing else is read out of them
         text: match meaning.is_of_an_incident() {
             true => "",
-            false => meaning.whole.as_deref().unwrap_or(written),
+            false => meaning.whole.as_deref().unwrap_or(text),
         },
         written,
         member,
@@ -195,6 +203,9 @@ fn hear(
 impl Hearing<'_> {
     fn work(mut self, unreadable: Option<&str>) -> Turn {
         let (mut settled, taken) = self.take();
+        if self.member.role == Role::Dispatcher {
+            settled.amend_all(|_, entry| entry.afar = entry.is_an_opening());
+        }
         let mut records = Vec::new();
         let mut reply = self.open(&settled, &taken, unreadable, &mut records);
         ahead::weather_told(&self, &mut settled, &mut reply, &mut records);

@@ -45,6 +45,8 @@ impl Hearing<'_> {
     pub(super) fn pumped_between(&self, heard: &Heard) -> Option<Answered> {
         let (unit, since, until) = self.asked_if_pumped()?;
         let yes = self.desk.phrases.after("pumped", "yes", self.text);
+        // "it was 5/8" tells how full it was
+        let yes = yes.filter(|rest| !tells_a_level(rest));
         let told = match heard.entries.as_slice() {
             [] => None,
             [entry] if is_pump_out(entry, unit) => Some(entry),
@@ -171,6 +173,17 @@ fn is_pump_out(entry: &Entry, unit: &UnitName) -> bool {
         && entry.cleared.is_empty()
         && entry.readings.values.keys().all(gallons)
         && !entry.is_empty()
+}
+
+/// Tells whether words hold a level: a fraction or a share of a hundred.
+fn tells_a_level(words: &str) -> bool {
+    words.split_whitespace().any(|word| {
+        let word = word.trim_end_matches(['.', ',', '!']);
+        let digits = |part: &str| !part.is_empty() && part.chars().all(|c| c.is_ascii_digit());
+        let fraction = word.split_once('/');
+        let fraction = fraction.is_some_and(|(top, bottom)| digits(top) && digits(bottom));
+        fraction || word.strip_suffix('%').is_some_and(digits)
+    })
 }
 
 /// Finds gallons behind a yes: "yes 350", "si, 1,200 galones".

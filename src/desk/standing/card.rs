@@ -2,6 +2,7 @@
 
 use chrono::TimeDelta;
 
+use super::super::ahead;
 use super::super::answer::Reply;
 use super::super::phrases::plain;
 use super::super::receive::Hearing;
@@ -11,7 +12,9 @@ use super::super::tick::dispatchers;
 use super::notes::tell_notes;
 use crate::fleet::{Job, Role, Site};
 use crate::heard::{Event, UnitName};
+use crate::quantity::Measure;
 use crate::reply::Arg;
+use crate::rules::FREEZE_F;
 
 /// Says what whoever arrives must know: the site's own card, then the notes on the trailer.
 pub(in crate::desk) fn greet(hearing: &Hearing<'_>, cases: &[Case], reply: &mut Reply<'_>) {
@@ -40,7 +43,24 @@ pub(in crate::desk) fn greet(hearing: &Hearing<'_>, cases: &[Case], reply: &mut 
             }
         }
         tell_notes(hearing, &case.unit, reply);
+        tell_low(hearing, case, reply);
     }
+}
+
+/// Tells who arrives of the frost that is foretold for this night, which was told before they were there.
+fn tell_low(hearing: &Hearing<'_>, case: &Case, reply: &mut Reply<'_>) {
+    let site = case.site().map(|site| site.id.as_str());
+    let told = hearing.desk.book.ahead();
+    let low = told.weather_of_kind(false, site, hearing.now);
+    let Some(low) = low.filter(|low| low.low_f <= FREEZE_F && site.is_some()) else {
+        return;
+    };
+    let value = Arg::Number(low.low_f, Measure::DegF);
+    reply.say(
+        "low-here",
+        &[("value", value), ("unit", case.unit.as_str().into())],
+    );
+    reply.say(ahead::what_to_do(hearing), &[]);
 }
 
 /// Answers what the card of a trailer's site tells, to whom it is for.

@@ -10,7 +10,7 @@ use chrono::{DateTime, Days, NaiveTime, TimeDelta, TimeZone, Utc};
 use chrono_tz::Tz;
 
 use super::{alone, late, quiet, refused, rest, road, silence, unanswered, unheard};
-use crate::book::{AheadChange, AlarmChange, Book, MessageKey, Record};
+use crate::book::{AheadChange, AlarmChange, Book, MessageKey, Record, Weather};
 use crate::fleet::Fleet;
 use crate::heard::UnitName;
 
@@ -222,7 +222,12 @@ fn falls_due(book: &Book, duty: &Duty, spoke: Option<DateTime<Utc>>) -> Option<D
         Duty::LateTask(id) => {
             let fleet = book.fleet()?;
             let task = book.tasks().task(*id).filter(|task| task.is_open())?;
-            let at = quiet::paced(spoke, late::due(book, task)?);
+            let at = late::due(book, task)?;
+            // whoever asked for that time is not put off
+            if task.words.is_some() {
+                return Some(at);
+            }
+            let at = quiet::paced(spoke, at);
             Some(quiet::awake(fleet, at, late::harm(fleet, task, at)))
         }
         Duty::Rested(_) | Duty::Refused | Duty::Asked | Duty::Digest | Duty::Patrol => None,
@@ -262,10 +267,26 @@ fn touched(book: &Book, record: &Record) -> Vec<Duty> {
             }
             AheadChange::Road { who, .. } => vec![Duty::Road(who.clone())],
             AheadChange::Alone { who, .. } => vec![Duty::Alone(who.clone())],
+            // in deep cold silence is late sooner
+            AheadChange::Weather { weather } | AheadChange::WeatherBack { weather } => {
+                units_in_cold(book, weather)
+            }
             _ => Vec::new(),
         },
         _ => Vec::new(),
     }
+}
+
+/// Returns the duties of the trailers at the site of a low, or of all that are at a job.
+fn units_in_cold(book: &Book, weather: &Weather) -> Vec<Duty> {
+    let Some(fleet) = book.fleet() else {
+        return Vec::new();
+    };
+    let site = weather.site.as_ref();
+    let jobs = fleet.jobs_between(weather.at, weather.at + TimeDelta::hours(18));
+    let jobs = jobs.filter(|job| site.is_none_or(|site| *site == job.id.site));
+    let units = jobs.flat_map(|job| job.trailers.iter().cloned());
+    units.map(Duty::Silence).collect()
 }
 
 /// Returns the duties that a word about a trailer bears on.

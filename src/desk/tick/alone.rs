@@ -5,7 +5,7 @@ use chrono::{DateTime, TimeDelta, Utc};
 use super::super::others::{watchers_of, whom};
 use super::say::Answer;
 use super::{LATE, Round};
-use crate::book::{AheadChange, AlarmChange, Alone, Record};
+use crate::book::{AheadChange, AlarmChange, Alone, HeldOf, Record};
 use crate::desk::Desk;
 use crate::desk::situate::site_told;
 use crate::finding::{FindingId, Level};
@@ -125,7 +125,9 @@ fn alarm(round: &mut Round<'_>, who: &str, clock: &Alone) {
             key = "speak-alone-alarm-for";
         }
         let text = voice.say(key, &args);
-        round.say.add(&to, Some(Level::Danger), text, Answer::GotIt);
+        let says = (Some(Level::Danger), Answer::GotIt);
+        let of = Some(HeldOf::Alarm(alone_key(who)));
+        round.say.add_of(&to, says, text, of);
     }
 }
 

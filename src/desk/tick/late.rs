@@ -5,7 +5,7 @@ use chrono::{DateTime, TimeDelta, Utc};
 use super::super::others::last_there;
 use super::Round;
 use super::say::Answer;
-use crate::book::{Alarm, AlarmChange, Book, Record, Task, TaskChange};
+use crate::book::{Alarm, AlarmChange, Book, HeldOf, Record, Task, TaskChange};
 use crate::finding::{FindingId, Level, TaskKind};
 use crate::fleet::Fleet;
 
@@ -38,6 +38,9 @@ pub(super) fn due(book: &Book, task: &Task) -> Option<DateTime<Utc>> {
         return None; // its silence is an alarm already
     }
     let told = task.escalated;
+    if task.words.is_some() {
+        return asked_for(book, task);
+    }
     let noted = || {
         let alarm = book.alarms().get(&task_key(task.id));
         alarm.is_some_and(|alarm| alarm.acknowledged.is_some())
@@ -81,6 +84,18 @@ pub(super) fn due(book: &Book, task: &Task) -> Option<DateTime<Utc>> {
     Some(at)
 }
 
+/// Returns when somebody is told of a task in a person's own words: at its time whoever has it, and once more, with the
+/// dispatchers, where it is not done.
+fn asked_for(book: &Book, task: &Task) -> Option<DateTime<Utc>> {
+    let due = task.due?;
+    let Some(told) = task.escalated.filter(|told| *told >= due) else {
+        return Some(due.max(task.opened));
+    };
+    let noted = book.alarms().get(&task_key(task.id));
+    let noted = noted.is_some_and(|alarm| alarm.acknowledged.is_some());
+    (told < due + GRACE && !noted).then_some(due + GRACE)
+}
+
 /// Returns when the harm comes that a task averts, where it is told at `at`: while people use the unit, nothing waits.
 pub(super) fn harm(fleet: &Fleet, task: &Task, at: DateTime<Utc>) -> Option<DateTime<Utc>> {
     let job = task
@@ -110,24 +125,49 @@ pub(super) fn tell(round: &mut Round<'_>, id: u32) {
             change,
         });
     }
-    let mut told = round.dispatchers();
+    let now = round.now;
+    let again = task
+        .escalated
+        .is_some_and(|told| task.due.is_some_and(|due| told >= due));
+    let mut told = match &task.taken_by {
+        Some(who) if task.words.is_some() => vec![who.clone()],
+        _ => Vec::new(),
+    };
+    if told.is_empty() || again {
+        let others = round.dispatchers();
+        told.extend(
+            others
+                .into_iter()
+                .filter(|to| !told.contains(to))
+                .collect::<Vec<_>>(),
+        );
+    }
     // what the clock found out, whoever was last there can do
     let there = task
         .unit
         .as_ref()
         .and_then(|unit| last_there(round.desk, &round.fleet, unit, (round.now, THERE)));
-    let theirs = task.cause.is_none() && task.kind != TaskKind::PumpOut;
+    let theirs = task.cause.is_none() && task.words.is_none() && task.kind != TaskKind::PumpOut;
     told.extend(there.filter(|who| theirs && !told.contains(who)));
     for to in told {
         if let Some(voice) = round.voice(&to) {
-            let key = key_of(&task, round.now);
-            let text = voice.say(key, &[("task", voice.task(&task).into())]);
+            let of_words = task.words.is_some() && !again;
+            let key = match of_words {
+                true => "speak-errand",
+                false => key_of(&task, now),
+            };
+            let args = [("task", voice.task(&task).into()), ("id", id.into())];
+            let text = voice.say(key, &args);
             let answer = if task.taken_by.is_none() && task.called.is_none() {
                 Answer::Take(id)
+            } else if of_words {
+                Answer::InText
             } else {
                 Answer::GotIt
             };
-            round.say.add(&to, Some(Level::Notice), text, answer);
+            let of = Some(HeldOf::Task(id));
+            let level = Some(Level::Notice);
+            round.say.add_of(&to, (level, answer), text, of);
         }
     }
 }

@@ -13,7 +13,7 @@ use super::super::tasks::Board;
 use super::Round;
 use super::read::ask_at;
 use super::say::Answer;
-use crate::book::{AheadChange, AlarmChange, Record, Stage};
+use crate::book::{AheadChange, AlarmChange, HeldOf, Record, Stage};
 use crate::finding::{Finding, FindingId, Level, TaskKind, Urgency};
 use crate::heard::{Fault, UnitName};
 use crate::physics::tank::STOP_PCT;
@@ -191,9 +191,9 @@ fn tell_of_no_heat(round: &mut Round<'_>, case: &Case) {
     for to in round.dispatchers() {
         if let Some(voice) = round.voice(&to) {
             let text = no_heat_text(case, air_f, &word.from, &voice);
-            round
-                .say
-                .add(&to, Some(Level::Warning), text, Answer::GotIt);
+            let of = Some(HeldOf::Alarm(no_heat_key(&case.unit)));
+            let says = (Some(Level::Warning), Answer::GotIt);
+            round.say.add_of(&to, says, text, of);
         }
     }
 }
@@ -260,7 +260,9 @@ fn say_once(round: &mut Round<'_>, case: &Case, finding: &Finding) {
     for (to, answer) in told {
         if let Some(voice) = round.voice(&to) {
             let text = voice.finding(finding, true);
-            round.say.add(&to, Some(finding.level), text, answer);
+            let of = Some(HeldOf::Finding(case.unit.clone(), finding.id));
+            let says = (Some(finding.level), answer);
+            round.say.add_of(&to, says, text, of);
         }
     }
 }

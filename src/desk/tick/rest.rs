@@ -5,10 +5,13 @@ use chrono::{DateTime, Utc};
 use super::Round;
 use super::say::Answer;
 use super::{dispatchers, quiet};
-use crate::book::{AheadChange, Book};
-use crate::desk::Desk;
+use crate::book::{AheadChange, Book, Held};
+use crate::desk::situate::Case;
+use crate::desk::{Desk, held};
 use crate::finding::Level;
 use crate::fleet::Fleet;
+use crate::heard::UnitName;
+use crate::situation::Occasion;
 
 /// Tells whether a person is in their own quiet hours.
 pub(super) fn rests(desk: &Desk, fleet: &Fleet, who: &str, now: DateTime<Utc>) -> bool {
@@ -54,8 +57,30 @@ pub(super) fn due<'a>(
 pub(super) fn over(round: &mut Round<'_>, who: &str) {
     let held = round.desk.book.ahead().held(who).to_vec();
     round.record(AheadChange::Released { to: who.to_owned() });
-    for held in held {
-        let text = held.text.text().to_owned();
-        round.say.add(who, held.level, text, Answer::None);
+    let_go(round, &held, Answer::None);
+}
+
+/// Says what waited for somebody, as it stands now.
+pub(super) fn let_go(round: &mut Round<'_>, waited: &[Held], answer: Answer) {
+    let Some(who) = waited.first().map(|held| held.to.clone()) else {
+        return;
+    };
+    let now = round.now;
+    let Some(voice) = round.voice(&who) else {
+        return;
+    };
+    let tasks = round.desk.book.tasks();
+    let task = |id| round.board.tasks().task(id).or(tasks.task(id)).cloned();
+    let case =
+        |unit: &UnitName| Case::standing(round.desk, &round.fleet, unit, now, Occasion::Tick);
+    let known = held::Known {
+        desk: round.desk,
+        now,
+        task: &task,
+        case: &case,
+        ended: &|_| false,
+    };
+    for told in held::let_go(waited, &known, &voice) {
+        round.say.add(&who, told.level, told.text, answer);
     }
 }

@@ -2,9 +2,9 @@
 
 use chrono::{DateTime, Utc};
 
-use super::Round;
 use super::say::Answer;
-use crate::book::{AheadChange, AlarmChange, Record, Road};
+use super::{Round, rest};
+use crate::book::{AheadChange, AlarmChange, HeldOf, Record, Road};
 use crate::finding::{FindingId, Level};
 
 /// Returns the key of the alarm about somebody who has not arrived.
@@ -36,10 +36,7 @@ pub(super) fn over(round: &mut Round<'_>, who: &str) {
     let held = round.desk.book.ahead().held(who).to_vec();
     if !held.is_empty() {
         round.record(AheadChange::Released { to: who.to_owned() });
-        for held in held {
-            let text = held.text.text().to_owned();
-            round.say.add(who, held.level, text, Answer::InText);
-        }
+        rest::let_go(round, &held, Answer::InText);
     }
     let Some(eta) = road.eta else {
         return; // they named no time to be late for
@@ -68,6 +65,8 @@ pub(super) fn over(round: &mut Round<'_>, who: &str) {
             key = "speak-overdue-unit";
         }
         let text = voice.say(key, &args);
-        round.say.add(&to, Some(Level::Notice), text, Answer::GotIt);
+        let says = (Some(Level::Notice), Answer::GotIt);
+        let of = Some(HeldOf::Alarm(road_key(who)));
+        round.say.add_of(&to, says, text, of);
     }
 }

@@ -10,7 +10,7 @@ use super::super::digest;
 use super::super::inbound::Outgoing;
 use super::Round;
 use super::say::Answer;
-use crate::book::{AheadChange, Listing, Stand};
+use crate::book::{AheadChange, Listing, Stage, Stand};
 use crate::fleet::{Fleet, Job};
 use crate::heard::UnitName;
 use crate::reply::Voice;
@@ -131,7 +131,7 @@ pub(super) fn patrol(round: &mut Round<'_>) {
     let now = round.now;
     let gathered = round.desk.book.ahead().gathered(Listing::Patrol, now);
     let last = gathered.last().map(|stand| &stand.unit);
-    let unseen = unseen(round.desk, &round.fleet, now);
+    let unseen = unseen(round.desk, &round.fleet, now, false);
     let units: Vec<&UnitName> = unseen
         .keys()
         .filter(|unit| last.is_none_or(|last| *unit > last))
@@ -161,7 +161,7 @@ pub(in super::super) fn patrol_now(
     voice: &Voice<'_>,
 ) -> Option<String> {
     const IN_ONE_TURN: usize = 30;
-    let unseen = unseen(desk, fleet, now);
+    let unseen = unseen(desk, fleet, now, true);
     let units = unseen.keys().take(IN_ONE_TURN);
     let stands: Vec<Stand> = units
         .map(|unit| digest::look(desk, fleet, unit, now).2)
@@ -215,13 +215,26 @@ fn patrol_text(
     text
 }
 
-/// Lists the long stays in service of which nobody spoke lately, each with the last word.
-fn unseen(desk: &Desk, fleet: &Fleet, now: DateTime<Utc>) -> BTreeMap<UnitName, DateTime<Utc>> {
-    let stays = desk.book.open_units().filter_map(|(unit, kept)| {
-        let word = kept.state().last_word.as_ref()?;
-        let job = fleet.job_of(unit, now, None)?;
-        let due = is_long_stay(job) && now <= job.to && now - word.at >= UNSEEN;
-        due.then(|| (unit.clone(), word.at))
+/// Lists the long stays of which nobody spoke lately, each with the last word, else since when the job is on.
+/// Of one that nobody ever wrote of the digest tells by itself: it is listed where `all` are asked for.
+fn unseen(
+    desk: &Desk,
+    fleet: &Fleet,
+    now: DateTime<Utc>,
+    all: bool,
+) -> BTreeMap<UnitName, DateTime<Utc>> {
+    let long = fleet.jobs.iter().filter(|job| is_long_stay(job));
+    let on = long.filter(|job| job.from <= now && now <= job.to);
+    let units = on.flat_map(|job| job.trailers.iter().map(move |unit| (job, unit)));
+    let stays = units.filter_map(|(job, unit)| {
+        let state = desk.book.unit(unit).map(|kept| kept.state());
+        let word = state.and_then(|state| Some(state.last_word.as_ref()?.at));
+        // of one that nobody called open it is not known either
+        let stage = state.map_or(Stage::Unknown, |state| state.stage());
+        let stands = matches!(stage, Stage::InService | Stage::Unknown | Stage::SettingUp);
+        let here = fleet.job_of(unit, now, None).map(|here| &here.id) == Some(&job.id);
+        let last = word.or_else(|| all.then_some(job.from))?;
+        (stands && here && now - last >= UNSEEN).then(|| (unit.clone(), last))
     });
     stays.collect()
 }

@@ -8,7 +8,7 @@ use super::super::Desk;
 use super::super::choices;
 use super::super::inbound::{Outgoing, Turn};
 use super::{dispatchers, rest, voice_of};
-use crate::book::{AheadChange, Held, Personal, Record};
+use crate::book::{AheadChange, Held, HeldOf, Personal, Record};
 use crate::finding::Level;
 use crate::fleet::Fleet;
 use crate::reply::Voice;
@@ -34,6 +34,8 @@ struct Line {
     level: Option<Level>,
     text: String,
     answer: Answer,
+    /// What it tells of, where that can be told anew.
+    of: Option<HeldOf>,
     /// When it should have been said, where it is late.
     was_due: Option<DateTime<Utc>>,
 }
@@ -48,12 +50,24 @@ pub(super) struct Say {
 impl Say {
     /// Adds something to say to a person.
     pub(super) fn add(&mut self, to: &str, level: Option<Level>, text: String, answer: Answer) {
+        self.add_of(to, (level, answer), text, None);
+    }
+
+    /// Adds something to say to a person that is told anew, or not at all, where it has to wait.
+    pub(super) fn add_of(
+        &mut self,
+        to: &str,
+        (level, answer): (Option<Level>, Answer),
+        text: String,
+        of: Option<HeldOf>,
+    ) {
         let lines = self.lines.entry(to.to_owned()).or_default();
         if !lines.iter().any(|other| other.text == text) {
             lines.push(Line {
                 level,
                 text,
                 answer,
+                of,
                 was_due: self.was_due,
             });
         }
@@ -77,6 +91,7 @@ impl Say {
                     at: now,
                     text: Personal::new(&line.text),
                     level: line.level,
+                    of: line.of.clone(),
                 };
                 let change = AheadChange::Held { held };
                 turn.records.push(Record::Ahead { at: now, change });
@@ -114,15 +129,17 @@ impl Say {
                     }
                 }
             }
-            let text: Vec<String> = lines.into_iter().map(|line| line.text).collect();
-            let held = Held {
-                to: who,
-                at: now,
-                text: Personal::new(text.join("\n")),
-                level,
-            };
-            let change = AheadChange::Held { held };
-            turn.records.push(Record::Ahead { at: now, change });
+            turn.records.extend(lines.into_iter().map(|line| {
+                let held = Held {
+                    to: who.clone(),
+                    at: now,
+                    text: Personal::new(line.text),
+                    level: line.level,
+                    of: line.of,
+                };
+                let change = AheadChange::Held { held };
+                Record::Ahead { at: now, change }
+            }));
         }
         self.let_rest(desk, fleet, now, turn);
         let mut spoke = false;

@@ -8,21 +8,42 @@ use super::Round;
 use super::quiet;
 use super::rounds::is_long_stay;
 use super::say::Answer;
-use crate::book::{AlarmChange, Book, Record, UnitState, Word};
+use crate::book::{AlarmChange, Book, HeldOf, Record, UnitState, Word};
 use crate::finding::{FindingId, Level, TaskKind, Urgency};
-use crate::fleet::Fleet;
-use crate::heard::UnitName;
+use crate::fleet::{Fleet, Job};
+use crate::heard::{ReadingKey, UnitName};
 use crate::rules::{self, Silence};
 use crate::situation::Occasion;
 
 /// How long an alarm that nobody answered waits before it is said again, once.
 const AGAIN: TimeDelta = TimeDelta::hours(2);
+/// How long taking note of it keeps an alarm in deep cold quiet.
+const NOTED: TimeDelta = TimeDelta::hours(8);
 /// A long stay that somebody wrote about within this long is looked after.
 const LOOKED_AFTER: TimeDelta = TimeDelta::hours(24);
 
 /// Returns the key of the alarm about a silent unit.
 pub(in super::super) fn silence_key(unit: &UnitName) -> String {
     format!("{}:{unit}", FindingId::CrewLateCheckIn)
+}
+
+/// How long a unit is silent in deep cold before that is late.
+const DEEP_COLD: TimeDelta = TimeDelta::hours(2);
+/// Air that was read so long before counts then.
+const READ_LATELY: TimeDelta = TimeDelta::hours(4);
+
+/// Returns the coldest that is known at an instant beside what was read at the trailer: at another of its job, or foretold
+/// for the night.
+fn cold_told(book: &Book, job: &Job, unit: &UnitName, at: DateTime<Utc>) -> Option<f64> {
+    let low = book.ahead().weather(Some(&job.id.site), at);
+    let low = low.filter(|low| low.air || rules::is_night(job, at));
+    let others = job.trailers.iter().filter(|other| *other != unit);
+    let read = others.filter_map(|other| {
+        let air = book.unit(other)?.state().readings.get(&ReadingKey::AirF)?;
+        let lately = air.at <= at && at - air.at <= READ_LATELY;
+        lately.then_some(air.value)
+    });
+    read.chain(low.map(|low| low.low_f)).reduce(f64::min)
 }
 
 /// Returns when a unit in service is to be asked after.
@@ -33,25 +54,34 @@ pub(super) fn due(
     state: &UnitState,
     spoke: Option<DateTime<Utc>>,
 ) -> Option<DateTime<Utc>> {
-    let word = state.last_word.as_ref()?;
-    let last = word.at.max(state.in_service().unwrap_or(word.at));
+    let word = state.last_word.as_ref().map(|word| word.at);
+    let word = word.or(state.in_service())?;
+    let last = word.max(state.in_service().unwrap_or(word));
     let job = fleet.job_of(unit, last, None)?;
+    let cold = cold_told(book, job, unit, last + DEEP_COLD);
     let Silence {
         late, deep_cold, ..
-    } = rules::silence(job, state)?;
+    } = rules::silence_in(job, state, cold)?;
     // how one stands that nobody called open is asked for by itself
     if state.in_service().is_none() && !deep_cold {
         return None;
     }
-    if is_long_stay(job) && !(deep_cold && late - word.at <= LOOKED_AFTER) {
+    if is_long_stay(job) && !(deep_cold && late - word <= LOOKED_AFTER) {
         return None; // on the daily list
     }
     let key = silence_key(unit);
     let alarm = book.alarms().get(&key);
-    let at = match alarm.filter(|alarm| alarm.raised >= word.at) {
+    let at = match alarm.filter(|alarm| alarm.raised >= word) {
         None => late,
         Some(alarm) if alarm.acknowledged.is_none() && alarm.said == alarm.raised => {
             alarm.said + AGAIN
+        }
+        // in deep cold it is said as long as nobody takes note, and anew where that helped nothing
+        Some(alarm) if deep_cold => {
+            let noted = alarm.acknowledged.as_ref().map(|(_, at)| *at + NOTED);
+            noted.map_or(alarm.said + AGAIN * 2, |noted| {
+                noted.max(alarm.said + AGAIN * 2)
+            })
         }
         Some(_) => return None,
     };
@@ -150,7 +180,9 @@ pub(super) fn silence(round: &mut Round<'_>, unit: &UnitName, at: DateTime<Utc>)
                 ],
             ));
         }
-        round.say.add(&to, Some(finding.level), text, answer);
+        let of = Some(HeldOf::Finding(unit.clone(), finding.id));
+        let says = (Some(finding.level), answer);
+        round.say.add_of(&to, says, text, of);
     }
     round
         .turn

@@ -3,22 +3,31 @@
 
 use chrono::{DateTime, TimeDelta, Utc};
 
+use super::super::alarm::is_of_no_heat;
 use super::super::lone;
 use super::super::others::next_to_help;
 use super::Round;
-use super::alone::{of_alone, watchers};
+use super::alone::{alone_key, of_alone, watchers};
 use super::say::Answer;
-use crate::book::{Alarm, AlarmChange, Record};
+use crate::book::{Alarm, AlarmChange, HeldOf, Record};
 use crate::finding::Level;
 
 /// How long a danger may go without an answer.
 const PATIENCE: TimeDelta = TimeDelta::minutes(10);
+
+/// How long water that freezes without heat may go without an answer.
+const FROST_PATIENCE: TimeDelta = TimeDelta::minutes(30);
 
 /// Returns when a danger that nobody answered is said again. Taking note of somebody who works alone does not find them.
 pub(super) fn due(key: &str, alarm: &Alarm) -> Option<DateTime<Utc>> {
     if of_alone(key).is_some() {
         let noted = alarm.acknowledged.as_ref().map(|(_, at)| *at);
         return Some(noted.map_or(alarm.said, |at| at.max(alarm.said)) + PATIENCE);
+    }
+    // water that freezes is said again as long as it may help
+    if is_of_no_heat(key) {
+        let open = alarm.acknowledged.is_none() && alarm.said - alarm.raised < FROST_PATIENCE * 2;
+        return open.then(|| alarm.said + FROST_PATIENCE);
     }
     let open = alarm.level == Level::Danger && alarm.acknowledged.is_none();
     (open && !techs_were_told(alarm)).then(|| alarm.said + PATIENCE)
@@ -62,7 +71,10 @@ pub(super) fn again(round: &mut Round<'_>, key: &str) {
     for to in told {
         if let Some(voice) = round.voice(&to) {
             let what = lone::alarm_name(key, alarm, round.desk.book.tasks(), &voice);
-            let signal = voice.word("signal-danger");
+            let signal = match alarm.level {
+                Level::Danger => voice.word("signal-danger"),
+                _ => voice.word("signal-warning"),
+            };
             let text = voice.say(
                 "speak-unanswered",
                 &[
@@ -71,7 +83,9 @@ pub(super) fn again(round: &mut Round<'_>, key: &str) {
                     ("time", alarm.raised.into()),
                 ],
             );
-            round.say.add(&to, Some(Level::Danger), text, Answer::GotIt);
+            let says = (Some(alarm.level), Answer::GotIt);
+            let of = Some(HeldOf::Alarm(key.to_owned()));
+            round.say.add_of(&to, says, text, of);
         }
     }
 }
@@ -98,7 +112,9 @@ fn ask_after(round: &mut Round<'_>, who: &str, alarm: &Alarm) {
                 ("time", alarm.raised.into()),
             ];
             let text = voice.say(key, &args);
-            round.say.add(&to, Some(Level::Danger), text, Answer::GotIt);
+            let says = (Some(Level::Danger), Answer::GotIt);
+            let of = Some(HeldOf::Alarm(alone_key(who)));
+            round.say.add_of(&to, says, text, of);
         }
     }
 }

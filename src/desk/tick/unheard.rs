@@ -5,7 +5,7 @@ use chrono::{DateTime, TimeDelta, Utc};
 use super::Round;
 use super::quiet;
 use super::say::Answer;
-use crate::book::{AlarmChange, Book, Record};
+use crate::book::{AlarmChange, Book, HeldOf, Record};
 use crate::finding::{FindingId, Level};
 use crate::fleet::{Fleet, Job};
 use crate::heard::UnitName;
@@ -59,12 +59,14 @@ fn unheard<'f>(
         .unwrap_or(first)
         .max(first);
     let state = book.unit(unit).map(|kept| kept.state());
-    if state.is_some_and(|state| state.in_service().is_some()) {
-        return None; // silence is told apart
-    }
+    let called = state.and_then(|state| state.in_service());
     let word = state.and_then(|state| Some(state.last_word.as_ref()?.at));
     fleet.jobs_of(unit).find_map(|job| {
         let begins = fleet.set_up_of(unit, &job.id)?;
+        // silence is told apart; what was called open for the job before is not open for this one
+        if called.is_some_and(|called| called >= begins) {
+            return None;
+        }
         let word = word.filter(|word| *word >= begins);
         let open = word.is_some_and(|word| word >= job.from);
         let told = || book.alarms().contains_key(&key_of(unit, job));
@@ -124,8 +126,8 @@ pub(super) fn tell(round: &mut Round<'_>, unit: &UnitName) {
                 text.push_str(&voice.say("speak-unheard-ask", &[("names", names.into())]));
             }
         }
-        round
-            .say
-            .add(&to, Some(Level::Caution), text, Answer::GotIt);
+        let says = (Some(Level::Caution), Answer::GotIt);
+        let of = Some(HeldOf::Unheard(unit.clone()));
+        round.say.add_of(&to, says, text, of);
     }
 }

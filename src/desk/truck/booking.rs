@@ -106,6 +106,9 @@ pub(in crate::desk) fn coming(hearing: &Hearing<'_>) -> Option<Coming> {
         [Entry { unit, .. }] => unit.clone(),
         _ => None,
     };
+    // "hauler says 9:30": of the truck that was called, whatever was spoken of since
+    let quotes = !wanted && says("quotes");
+    let quoted = quotes.then(|| noted(hearing)?.unit.clone()).flatten();
     let spoken = spoken(piece);
     let words = words_in(&spoken);
     // "tomorrow" said of one of two trucks is not said of the other
@@ -117,7 +120,7 @@ pub(in crate::desk) fn coming(hearing: &Hearing<'_>) -> Option<Coming> {
     };
     let plans = pairs.into_iter().map(|(unit, at)| Plan {
         text: text_of(unit.as_ref()),
-        unit: unit.or_else(|| reported.clone()),
+        unit: unit.or_else(|| reported.clone()).or_else(|| quoted.clone()),
         kind: match wanted {
             true => PlanKind::Need { need, by: at },
             false => PlanKind::Booked { need, at },

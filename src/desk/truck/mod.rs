@@ -4,6 +4,7 @@ mod again;
 mod anew;
 mod booking;
 mod marks;
+mod reword;
 mod says;
 mod work;
 
@@ -13,6 +14,7 @@ use chrono_tz::Tz;
 pub(super) use self::again::{answered, may_be_a_trailer, spelled_out};
 pub(super) use self::anew::{is_missing, is_overtaken, is_second, tell_replaced};
 pub(super) use self::booking::{Coming, coming, put, put_off, wants_a_call};
+pub(super) use self::reword::reworded;
 pub(super) use self::says::{is_told_of, none_comes};
 pub(super) use self::work::{Work, gone, has_come, loads_told, note_here, work_told};
 use super::answer::{self, Reply};

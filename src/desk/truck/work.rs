@@ -49,6 +49,16 @@ pub(in crate::desk) fn has_come(hearing: &Hearing<'_>, settled: &mut Settled) ->
         settled.from_context = None;
         return Some(unit);
     }
+    let only_arrives = |entry: &Entry| {
+        entry.unit.is_none()
+            && entry.events == [Event::Arrived]
+            && entry.readings.is_empty()
+            && entry.faults.is_empty()
+    };
+    // of several it is asked for which it is
+    if matches!(hearing.asks, Some(About::WhichUnitOf { .. })) {
+        return None;
+    }
     // the trailer is named and nothing else is said, or only that something came
     let (unit, arrival) = match (settled.reports.as_slice(), hearing.heard.named.as_slice()) {
         ([], _) if let Some(unit) = at => (unit, true),
@@ -63,7 +73,9 @@ pub(in crate::desk) fn has_come(hearing: &Hearing<'_>, settled: &mut Settled) ->
             (unit.clone(), hearing.heard.ask.is_none())
         }
         // "truck's here": the one that was called
-        ([], []) if hearing.heard.entries.is_empty() && hearing.heard.ask.is_none() => {
+        ([], [])
+            if hearing.heard.entries.iter().all(only_arrives) && hearing.heard.ask.is_none() =>
+        {
             let noted = noted(hearing).and_then(|task| task.unit.clone());
             let talked = || hearing.talk.unit_at(hearing.inbound.at).cloned();
             // one that was given up and comes all the same
@@ -81,11 +93,12 @@ pub(in crate::desk) fn has_come(hearing: &Hearing<'_>, settled: &mut Settled) ->
         .book
         .tasks()
         .open_task(&unit, TaskKind::PumpOut);
-    let called = task.is_some_and(|task| task.called.is_some());
-    if !arrival || !(stands || called || says("pumps")) {
+    // one that waits to be pumped is there
+    if !arrival || !(stands || task.is_some() || says("pumps")) {
         return None;
     }
     settled.reports.clear();
+    settled.homeless = None;
     settled.from_context = None;
     Some(unit)
 }
@@ -140,6 +153,12 @@ pub(in crate::desk) fn work_told(message: &Texted<'_>) -> Option<Work> {
     if let Some(report) = went_well(message) {
         return Some(Work::Pumped(report));
     }
+    if let Some(likely) = here_for_one_of(message) {
+        return Some(Work::OneOf(Box::new(About::WhichUnitOf {
+            text: text.trim().to_owned(),
+            likely,
+        })));
+    }
     // "took 300, the rest at 22:00"
     if desk.phrases.following("pumped", "rest-at", text).is_some() {
         return None;
@@ -191,6 +210,32 @@ pub(in crate::desk) fn work_told(message: &Texted<'_>) -> Option<Work> {
             likely: likely.to_vec(),
         }))),
     }
+}
+
+/// "Truck's here", where several were called: returns for which trailers.
+fn here_for_one_of(message: &Texted<'_>) -> Option<Vec<UnitName>> {
+    let phrases = message.desk.phrases;
+    let says = |list| phrases.holds("truck", list, message.text);
+    let away = says("absent") || super::says::is_off(phrases, message.text);
+    let other = ["other", "not", "left", "took", "past"]
+        .into_iter()
+        .any(says);
+    let named = !units_in(message.fleet, message.text).is_empty();
+    let heard = message.heard;
+    let only = heard.entries.iter().all(|entry| {
+        entry.unit.is_none() && entry.events == [Event::Arrived] && entry.readings.is_empty()
+    });
+    let asks = heard.ask.is_some() || heard.command.is_some() || is_marked(message.text);
+    if !says("who") || !says("here") || away || other || named || asks || !only {
+        return None;
+    }
+    let tasks = message.desk.book.tasks().open();
+    let called: Vec<UnitName> = tasks
+        .filter(|task| task.kind == TaskKind::PumpOut)
+        .filter(|task| task.called.is_some() && task.here.is_none())
+        .filter_map(|task| task.unit.clone())
+        .collect();
+    (called.len() > 1).then_some(called)
 }
 
 /// Reads "the pump-out on 12 at 3 went fine" as the pump-out that was, at that hour: it books none.

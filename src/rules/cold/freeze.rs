@@ -1,12 +1,13 @@
 //! Hose, pump and tanks freezing.
 
 use super::{CHILL_F, Cold, FREEZE_F, bears, wind};
-use crate::book::WaterState;
+use crate::book::{PowerState, WaterState};
 use crate::finding::{Caution, Facts, Finding, FindingId, Level, Origin, TaskKind, Urgency};
+use crate::heard::Event;
 use crate::physics::cold::{PIPE_ALERT_F, Pipe, Tank, standing_hose};
 use crate::physics::units::{deg_f, gal, hours, in_hours, in_minutes, inch, mph, watts};
 use crate::quantity::Measure;
-use crate::situation::Situation;
+use crate::situation::{Occasion, Situation};
 
 /// From here down wind, or a hose that stands, makes it urgent, °F (computed: a bare hose is at 32 °F in about 20 min).
 const HOSE_F: f64 = 28.0;
@@ -19,7 +20,13 @@ const USUAL_BORE_IN: f64 = 0.75;
 
 /// Of the air read today, or of a low that is foretold: plan to 40 °F, soon to 32, now at 28 with wind or a standing hose, at 20 in any case, and at 32 without power.
 pub(super) fn freeze_soon(s: &Situation<'_>) -> Option<Finding> {
-    if !bears(s) || s.winterized() {
+    if s.winterized() {
+        return None;
+    }
+    if let Some(found) = after_an_outage(s) {
+        return Some(found);
+    }
+    if !bears(s) {
         return None;
     }
     let cold = Cold::of(s)?;
@@ -58,7 +65,12 @@ pub(super) fn freeze_soon(s: &Situation<'_>) -> Option<Finding> {
     );
     let taken = wind_origin == Origin::Assumed;
     let heated = s.spec.cold.package && s.now.heater_on() && !super::package::heater_dead(s);
+    let held = cold.held.is_some();
+    let unread = cold.tonight && s.air_f().is_none();
     let says = match (urgency, cold.tonight, dead, timed) {
+        (_, false, true, _) if held => "cold-freeze-soon-no-power-held",
+        (_, false, ..) if held => "cold-freeze-soon-held",
+        (_, true, true, _) if unread => "cold-freeze-soon-no-power-low",
         (_, true, _, _) if urgency == Urgency::Plan => "cold-freeze-soon-tonight-plan",
         (_, true, _, _) => "cold-freeze-soon-tonight",
         (Urgency::Plan, ..) => "cold-freeze-soon-plan",
@@ -80,6 +92,46 @@ pub(super) fn freeze_soon(s: &Situation<'_>) -> Option<Finding> {
             .task(TaskKind::Drain, Some(s.at));
     }
     Some(found)
+}
+
+/// Power that is back after so long in frost that water stood and froze: it is looked for before anything runs.
+fn after_an_outage(s: &Situation<'_>) -> Option<Finding> {
+    let back = s.says(Event::PowerBack) || s.says(Event::PowerOn);
+    let PowerState::Lost(since) = s.before.power() else {
+        return None;
+    };
+    if s.occasion != Occasion::Report || !back || s.is_drained() {
+        return None;
+    }
+    let cold = Cold::of(s).filter(|cold| cold.air_f <= FREEZE_F)?;
+    let (wind_mph, wind_origin) = wind(s);
+    let facts = cold
+        .state(s, Facts::new())
+        .number("wind", wind_mph, Measure::Mph, wind_origin);
+    let (facts, _) = hose_times(s, cold, wind_mph, facts);
+    let off_min = (s.at - since).as_seconds_f64() / 60.0;
+    let bore = s.site.map_or(USUAL_BORE_IN, |site| site.water.hose_in);
+    let hose = Pipe::hose(inch(bore), inch(0.0));
+    let standing = standing_hose(&hose, deg_f(WATER_F), deg_f(cold.air_f), mph(wind_mph));
+    let blocked = standing.is_some_and(|standing| off_min >= in_minutes(standing.blocked));
+    let facts = facts.computed("off", off_min / 60.0, Measure::Hour).by(
+        "formula-freeze",
+        "ASHRAE Fundamentals ch. 23; Churchill & Bernstein 1977",
+    );
+    let says = match cold.tonight {
+        true => "cold-freeze-soon-after-low",
+        false => "cold-freeze-soon-after",
+    };
+    blocked.then(|| {
+        Finding::new(
+            FindingId::ColdFreezeSoon,
+            Level::Notice,
+            Urgency::Now,
+            facts,
+        )
+        .says(says)
+        .cautions(&[Caution::NoFlame, Caution::HeaterDry, Caution::IceSplit])
+    })
 }
 
 /// Adds when water standing in the hose is at 32 °F, and when it may block.

@@ -4,7 +4,7 @@ mod crew;
 mod freeze;
 mod package;
 
-use chrono::TimeDelta;
+use chrono::{DateTime, TimeDelta, Utc};
 
 use super::Rule;
 use crate::finding::{Facts, Origin};
@@ -37,6 +37,8 @@ struct Cold {
     air_f: f64,
     /// Whether it is only a forecast.
     tonight: bool,
+    /// When it was read, where that was the evening before.
+    held: Option<DateTime<Utc>>,
 }
 
 /// Adds the air to the facts: read here, or taken from the trailer beside it.
@@ -56,29 +58,30 @@ impl Cold {
     fn of(s: &Situation<'_>) -> Option<Cold> {
         let air = s.air_f();
         let low = s.recent(ReadingKey::LowF, TimeDelta::hours(18));
-        match (air, low) {
-            (Some(air), Some(low)) if low < air && air > FREEZE_F => Some(Cold {
-                air_f: low,
-                tonight: true,
-            }),
-            (Some(air), _) => Some(Cold {
-                air_f: air,
-                tonight: false,
-            }),
-            (None, Some(low)) => Some(Cold {
-                air_f: low,
-                tonight: true,
-            }),
-            (None, None) => None,
+        let cold = |air_f, tonight, held| Cold {
+            air_f,
+            tonight,
+            held,
+        };
+        match (air, s.frost_held(), low) {
+            (Some(air), _, Some(low)) if low < air && air > FREEZE_F => Some(cold(low, true, None)),
+            (Some(air), ..) => Some(cold(air, false, None)),
+            (None, Some((air, at)), _) => Some(cold(air, false, Some(at))),
+            (None, None, Some(low)) => Some(cold(low, true, None)),
+            (None, None, None) => None,
         }
     }
 
     /// Adds the temperature to the facts, under the name that says what it is.
     fn state(self, s: &Situation<'_>, facts: Facts) -> Facts {
-        if self.tonight {
-            facts.read("low", self.air_f, Measure::DegF)
-        } else {
-            state_air(s, self.air_f, facts)
+        match self.held {
+            Some(at) => {
+                facts
+                    .read("air", self.air_f, Measure::DegF)
+                    .time("air_at", at, Origin::Read)
+            }
+            None if self.tonight => facts.read("low", self.air_f, Measure::DegF),
+            None => state_air(s, self.air_f, facts),
         }
     }
 }
@@ -86,6 +89,7 @@ impl Cold {
 /// Returns the wind, and whether it was read or taken.
 fn wind(s: &Situation<'_>) -> (f64, Origin) {
     match s.wind_mph() {
+        Some(told) if s.wind_reported.is_some() => (told, Origin::Report),
         Some(read) => (read, Origin::Read),
         None => (WIND_TAKEN_MPH, Origin::Assumed),
     }

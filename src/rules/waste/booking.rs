@@ -69,6 +69,14 @@ pub(super) fn book_pump_out(s: &Situation<'_>) -> Option<Finding> {
     })
 }
 
+/// Tells whether a trailer that nobody called open is spoken of by the clock: its doors are open by the plan, and somebody
+/// counted the guests.
+fn is_taken_to_be_open(s: &Situation<'_>) -> bool {
+    let open = s.job.is_some_and(|job| job.is_open(s.at));
+    let unknown = s.now.stage() == Stage::Unknown;
+    s.occasion == Occasion::Tick && open && unknown && !s.guests.is_empty()
+}
+
 /// What is known when a truck is weighed.
 struct Booking<'a> {
     s: &'a Situation<'a>,
@@ -91,7 +99,7 @@ impl<'a> Booking<'a> {
     fn weigh(s: &'a Situation<'a>) -> Option<Booking<'a>> {
         let (level, origin) = waste_level(s)?;
         let unread = waste_told(s).is_none();
-        if unread && s.now.in_service().is_none() {
+        if unread && s.now.in_service().is_none() && !is_taken_to_be_open(s) {
             return None; // nobody told what it started with
         }
         let outlook = s.outlook.waste.as_ref();

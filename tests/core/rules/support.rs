@@ -166,6 +166,7 @@ impl Unit {
             tasks: &[],
             outlook: &outlook,
             air_near: None,
+            wind_reported: None,
         });
         Found { at, findings }
     }

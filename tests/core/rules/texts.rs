@@ -263,6 +263,7 @@ fn sweep(fleet: &Fleet, rng: &mut Rng, mut seen: impl FnMut(DateTime<Utc>, &[Fin
         tasks: &tasks[usize::from(draw.bool())..],
         outlook: &outlook,
         air_near: None,
+        wind_reported: None,
     };
     let findings = rules::check(&situation);
     // at the end of setting up only what was answered by word is left
@@ -298,6 +299,7 @@ fn called(at: DateTime<Utc>) -> Task {
         moved: None,
         wanted: None,
         found: None,
+        words: None,
         closed: None,
     }
 }
