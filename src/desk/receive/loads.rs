@@ -65,7 +65,7 @@ impl Hearing<'_> {
     }
 
     /// "Running from the tank": the supply is off, on the trailer that is named or was last talked about.
-    pub(super) fn from_the_tank(&mut self, settled: &mut Settled) {
+    pub(super) fn on_its_own_tank(&mut self, settled: &mut Settled) {
         let has = |list: &str| self.desk.phrases.holds("from-tank", list, self.text);
         let asks = self.heard.ask.is_some() || is_marked(self.text);
         if asks || self.heard.command.is_some() || !has("says") || has("not") {

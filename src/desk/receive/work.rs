@@ -387,7 +387,7 @@ impl Hearing<'_> {
             self.loads_together(settled);
             self.dead_circuit(settled);
             self.cold_heater_read(settled);
-            self.from_the_tank(settled);
+            self.on_its_own_tank(settled);
             self.hose_told(settled);
         }
         (step, stood)
