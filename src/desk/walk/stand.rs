@@ -67,7 +67,8 @@ pub(in crate::desk) fn take(
         false => hearing.desk.answers.orders_on(hearing.text),
     };
     // what was told since, or another trailer talked about, is what a bare word answers
-    if ordered.is_none() && is_elsewhere(hearing, &round) {
+    let home = bring_home(hearing, settled, &round);
+    if ordered.is_none() && !home && is_elsewhere(hearing, &round) {
         return None;
     }
     let some_left = leaves_some(hearing, settled, &round);
@@ -316,6 +317,34 @@ fn by_own_words(hearing: &Hearing<'_>, settled: &Settled, round: &Round) -> Opti
 pub(in crate::desk) fn is_answered(hearing: &Hearing<'_>, settled: &Settled) -> bool {
     let round = waiting(hearing, false);
     round.is_some_and(|round| by_own_words(hearing, settled, &round).is_some())
+}
+
+/// Gives what names no trailer to the one that is set up or leaves, where it answers the step that waits in words of its own:
+/// "jacks are up" after a word on another trailer. Returns whether it did.
+fn bring_home(hearing: &Hearing<'_>, settled: &mut Settled, round: &Round) -> bool {
+    let elsewhere = settled
+        .from_context
+        .as_ref()
+        .is_some_and(|unit| *unit != round.unit);
+    let late = hearing.inbound.at - round.asked > PAUSE;
+    let named = !hearing.heard.named.is_empty() || super::names_its_unit(hearing);
+    let plain = |(.., entry): &(UnitName, DateTime<Utc>, Entry)| {
+        entry.readings.is_empty() && entry.faults.is_empty() && entry.cleared.is_empty()
+    };
+    if !elsewhere || late || named || !settled.reports.iter().all(plain) {
+        return false;
+    }
+    let answers = &hearing.desk.answers;
+    let own = answers.by_own_words_alone(hearing.text, &key_of(round), guards(&round.step));
+    if own.is_none() {
+        return false;
+    }
+    for (unit, _, entry) in &mut settled.reports {
+        *unit = round.unit.clone();
+        entry.unit = Some(round.unit.clone());
+    }
+    settled.from_context = Some(round.unit.clone());
+    true
 }
 
 /// Reads "about half", "como 1 por ciento" where the step asks for a level or a slope.

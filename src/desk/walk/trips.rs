@@ -96,6 +96,13 @@ pub(super) fn smelled_alone(hearing: &Hearing<'_>, settled: &mut Settled, check:
 pub(super) fn of_the_pump(hearing: &Hearing<'_>, settled: &mut Settled, check: &Check) {
     let says = |list| hearing.desk.answers.says("pump", list, hearing.text);
     let asked = check.fault == Fault::PumpRunning && check.step == 0 && !check.mending;
+    // "tank's full" of a water heater: that of the heater
+    if check.fault == Fault::NoHotWater && hearing.heard.named.is_empty() && !says("waste") {
+        settled.amend(&check.unit, |entry| {
+            entry.readings.values.remove(&ReadingKey::WastePct);
+        });
+        return;
+    }
     let dry = matches!(
         check.fault,
         Fault::NoWater | Fault::LowFlow | Fault::PumpDead
