@@ -732,6 +732,7 @@ ask-was-pumped = Was { $unit } pumped out after { $since }? Send "yes" with the 
 pumped-taken = Taken as pumped out about { $time }, half way between the two readings.
 pumped-in-part-left = Not taken as emptied. The pump-out of { $unit } stays to be done.
 hose-off-dry = { $unit }: waste hose off, and nothing out: no spill is logged. Valve shut first. Gloves on. Put the hose back on, its clamp or lugs tight. Then look under it. Wet: text "{ $unit } waste spill".
+back-after-frost-task = Task { $id } stays: "done { $id }" once all runs and nothing drips.
 back-after-frost = { $unit }: power is back after { $age } in the frost. Pipes may be frozen or split. Pump and water heater stay off. Open one tap at a time, and look under it for drips. No water: thaw or drain it. Task { $id } stays: "done { $id }" once all runs and nothing drips.
 pumped-in-part = Not taken as emptied. How much is left in { $unit }? Send it as in "{ $unit } waste 1/2", or "{ $unit } waste empty".
 pumped-too-few = Not taken as emptied: { $unit } held about { $was } at { $time }, and { $value } came out. How much is left? Send it as in "{ $unit } waste 1/2", or "{ $unit } waste empty".

@@ -733,6 +733,7 @@ ask-was-pumped = ¿Vaciaron la { $unit } después de las { $since }? Mande "sí"
 pumped-taken = Tomado como vaciado hacia { $time }, a la mitad entre las dos lecturas.
 pumped-in-part-left = No lo tomé por vacío. El vaciado de la { $unit } sigue pendiente.
 hose-off-dry = { $unit }: se zafó la manguera de negras y no salió nada: no anoto derrame. Primero cierre la válvula. Póngase guantes. Conéctela otra vez, con su abrazadera bien apretada. Luego vea abajo. Mojado: mande "{ $unit } derrame".
+back-after-frost-task = La tarea { $id } sigue: "hecho { $id }" cuando todo corra y nada gotee.
 back-after-frost = { $unit }: volvió la luz, tras { $age } de frío sin ella. Puede haber tubos helados o rajados. Deje apagados la bomba y el calentador de agua. Abra una llave a la vez y vea abajo si gotea. No sale: descongele o drene. La tarea { $id } sigue: "hecho { $id }" cuando todo corra y nada gotee.
 pumped-in-part = No lo tomé por vacío. ¿Cuánto queda en la { $unit }? Mándelo como "{ $unit } negras 1/2", o "{ $unit } negras vacías".
 pumped-too-few = No lo tomé por vacío: la { $unit } tenía cerca de { $was } a las { $time }, y salieron { $value }. ¿Cuánto queda? Mándelo como "{ $unit } negras 1/2", o "{ $unit } negras vacías".

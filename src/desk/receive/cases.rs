@@ -12,7 +12,7 @@ use super::super::walk;
 use super::{Hearing, lead};
 use crate::book::{MessageKey, Sent, Task, UnitBook};
 use crate::dialogue::{CHECK_LASTS, Way};
-use crate::finding::{Caution, FindingId, TaskKind};
+use crate::finding::{Caution, Finding, FindingId, TaskKind};
 use crate::heard::{Ask, Entry, Event, Plan, PlanKind, ReadingKey, UnitName};
 use crate::reply::Arg;
 use crate::situation::Occasion;
@@ -73,8 +73,8 @@ impl Hearing<'_> {
             let done = told.map(|(_, at, _)| *at).max().unwrap_or(self.inbound.at);
             let report = (done, &case.report);
             reply.board.close_by(&case.unit, report, &case.now);
-            tell_of_frost(case, reply);
             reply.take_case(case);
+            tell_of_frost(case, reply);
         }
         self.read_at_rest(reply);
         let held = walk::held(self, settled, &cases);
@@ -300,6 +300,14 @@ fn tell_of_frost(case: &Case, reply: &mut Reply<'_>) {
     };
     if !comes_on(&case.report) {
         return;
+    }
+    let of_it = |finding: &Finding| {
+        finding.id == FindingId::ColdFreezeSoon && finding.unit.as_ref() == Some(&case.unit)
+    };
+    if reply.findings.iter().any(of_it) {
+        // the rule says what is looked at first
+        let id = Arg::Count(i64::from(id));
+        return reply.say("back-after-frost-task", &[("id", id)]);
     }
     let age = reply.voice.age(opened);
     let args = [
