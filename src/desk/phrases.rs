@@ -6,6 +6,7 @@ mod list;
 use std::collections::{BTreeMap, BTreeSet};
 use std::sync::LazyLock;
 
+use rustc_hash::FxHashMap;
 use serde::Deserialize;
 use unicode_normalization::char::{decompose_canonical, is_combining_mark};
 
@@ -16,7 +17,7 @@ const TALK: &str = include_str!("../../grammar/talk.toml");
 /// The phrases, by topic and list.
 #[derive(Debug, Deserialize)]
 #[serde(try_from = "BTreeMap<String, BTreeMap<String, PhraseList>>")]
-pub(super) struct Phrases(BTreeMap<String, BTreeMap<String, PhraseList>>);
+pub(super) struct Phrases(FxHashMap<String, FxHashMap<String, PhraseList>>);
 
 /// Lists that are held against a text as it was written, and not folded: signs, and halves of the day with their dots.
 const AS_WRITTEN: &[(&str, &str)] = &[
@@ -39,7 +40,9 @@ impl TryFrom<BTreeMap<String, BTreeMap<String, PhraseList>>> for Phrases {
                 faultless(list.iter(), fold).map_err(|why| format!("[{topic}] {name}: {why}"))?;
             }
         }
-        Ok(Phrases(topics))
+        let topics = topics.into_iter();
+        let topics = topics.map(|(topic, lists)| (topic, lists.into_iter().collect()));
+        Ok(Phrases(topics.collect()))
     }
 }
 
@@ -99,8 +102,12 @@ impl Phrases {
 
     /// Returns a text, folded, without a list's phrases.
     pub(super) fn without(&self, topic: &str, list: &str, text: &str) -> String {
-        let mut text = format!(" {} ", plain(text));
-        for phrase in self.each(topic, list) {
+        let folded = plain(text);
+        let Some(list) = self.list(topic, list) else {
+            return folded;
+        };
+        let mut text = format!(" {folded} ");
+        for phrase in list.beginning_in(&folded) {
             text = text.replace(&format!(" {phrase} "), " ");
         }
         text.trim().to_owned()

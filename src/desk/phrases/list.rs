@@ -68,6 +68,16 @@ impl PhraseList {
         self.of(first).map(|phrase| phrase.split(' ').count()).max()
     }
 
+    /// Iterates over the phrases that begin with a word of a folded text, in the order of the file.
+    pub(super) fn beginning_in(&self, folded: &str) -> impl Iterator<Item = &str> {
+        let words = folded.split(' ');
+        let places = words.filter_map(|word| self.by_first.get(word));
+        let mut places: Vec<usize> = places.flatten().copied().collect();
+        places.sort_unstable();
+        places.dedup();
+        places.into_iter().map(|at| self.phrases[at].as_str())
+    }
+
     /// Iterates over the phrases that begin with a word.
     fn of(&self, first: &str) -> impl Iterator<Item = &str> {
         let places = self.by_first.get(first).into_iter().flatten();

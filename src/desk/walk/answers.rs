@@ -71,13 +71,16 @@ impl Answers {
         let words = Phrases::of(text);
         let at = |list| words.find(self.list("order", list));
         let says = |list| !at(list).is_empty();
+        if !says("who") {
+            return false;
+        }
         let orders = says("what") || says("tells") && says("moves");
         // what is denied before it was ordered by nobody; "12 cant stay here", "tank still full" take no order back
         let told = at("what").into_iter().chain(at("tells"));
         let first = told.map(|(from, _)| from).min().unwrap_or_default();
         let denied = words.find(self.list("any", "denies"));
         let denied = denied.into_iter().any(|(_, to)| to <= first);
-        says("who") && orders && !denied && !says("lets")
+        orders && !denied && !says("lets")
     }
 
     /// Tells whether a message asks to go on where a check stopped.

@@ -56,6 +56,10 @@ impl Phrases {
 
     /// Returns where a phrase ends that begins at a word; none where it does not stand there.
     fn end_of(&self, phrase: &str, mut at: usize) -> Option<usize> {
+        // most phrases of a list begin otherwise
+        if self.words.get(at)?.as_bytes().first() != phrase.as_bytes().first() {
+            return None;
+        }
         let mut rest = phrase;
         loop {
             rest = rest.strip_prefix(self.words.get(at)?.as_str())?;
