@@ -120,6 +120,7 @@ const TOLD: &[Row] = &[
     ("missing-person", &[], "kid is missing", "se perdió un niño junto a la"),
     ("tips", &[], "trailer is leaning, about to tip", "se está ladeando el remolque, la"),
     ("gives-way", &[], "roof is sagging from the snow", "truena el techo por la nieve en la"),
+    ("steps-loose", &[], "steps are loose", "están flojos los escalones de la"),
     ("roof-ice", &[], "ice falling off the roof onto guests", "se cae del techo el hielo en la"),
     ("flood", &[], "creek is rising around the trailer", "se desbordó el arroyo junto a la"),
     ("person-under", &[], "theres a kid under the trailer", "se metió un niño debajo del remolque, la"),

@@ -37,6 +37,23 @@ impl Words<'_> {
         self.forecast_says(at);
         self.no_load(at);
         self.may_i(at);
+        self.out_at(at);
+    }
+
+    /// "power out at 12": what is out, and where; "im out at 12" is a place.
+    fn out_at(&mut self, at: usize) {
+        if !self.items[at].is(Mark::At) || !matches!(self.spelt(at).as_ref(), "out at" | "out in") {
+            return;
+        }
+        let thing = at.checked_sub(1).filter(|i| self.same_chunk(at, *i));
+        let thing = thing.and_then(|i| self.items[i].noun());
+        let can_be_out = matches!(
+            thing,
+            Some(Noun::Power | Noun::Lights | Noun::Water | Noun::Ac | Noun::Heat | Noun::Pump)
+        );
+        if can_be_out {
+            self.items[at].what = What::Is(Concept::State(State::Out));
+        }
     }
 
     fn is_event(&self, at: usize, event: Event) -> bool {
