@@ -68,7 +68,8 @@ impl Hearing<'_> {
     pub(super) fn on_its_own_tank(&mut self, settled: &mut Settled) {
         let has = |list: &str| self.desk.phrases.holds("from-tank", list, self.text);
         let asks = self.heard.ask.is_some() || is_marked(self.text);
-        if asks || self.heard.command.is_some() || !has("says") || has("not") {
+        let told = has("says") || has("hose");
+        if asks || self.heard.command.is_some() || !told || has("not") {
             return;
         }
         let Some(unit) = self.named_or_last(settled) else {
@@ -104,6 +105,20 @@ impl Hearing<'_> {
             kind: PlanKind::ColdHeater,
             text: self.text.trim().to_owned(),
         });
+    }
+
+    /// "12 hose is off and drained": no answer to a check of something that no hose feeds.
+    pub(super) fn hose_off_aside(&self) -> bool {
+        const OF_WATER: &[Fault] = &[
+            Fault::NoWater,
+            Fault::LowFlow,
+            Fault::Frozen,
+            Fault::Leak,
+            Fault::Spill,
+        ];
+        let has = |list: &str| self.desk.phrases.holds("from-tank", list, self.text);
+        let check = self.talk.checks.last();
+        check.is_some_and(|check| !OF_WATER.contains(&check.fault)) && has("hose") && !has("not")
     }
 
     /// "12.2 V, resting, no load": whether a battery was read at rest is not asked of who says so.

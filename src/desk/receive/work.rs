@@ -377,7 +377,8 @@ impl Hearing<'_> {
         if !of_its_own {
             return (None, None);
         }
-        let step = walk::take(self, settled);
+        let aside = self.hose_off_aside();
+        let step = (!aside).then(|| walk::take(self, settled)).flatten();
         let stood = walk::stand::take(self, settled, step.is_some());
         if step.is_none() && stood.is_none() {
             self.one_task_done(settled);
