@@ -81,6 +81,9 @@ impl Hearing<'_> {
         walk::end_tasks(self, &cases, &held, reply);
         walk::keep_off(self, &cases, reply);
         walk::hold_back(self, &cases, reply);
+        let in_use = self.used_beside_a_danger(settled);
+        let said = |unit: &UnitName| in_use.as_ref().is_some_and(|told| told.is_on(unit));
+        walk::hold_faults(&cases, said, reply);
         walk::not_for_the_road(self, &cases, reply);
         reply.findings.append(&mut settled.findings);
         reply.findings.sort_by_key(|finding| finding.order());

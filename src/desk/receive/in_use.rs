@@ -8,7 +8,7 @@ use super::super::settle::Settled;
 use super::Hearing;
 use super::ends::closing_words;
 use crate::finding::{FindingId, Level};
-use crate::heard::{Entry, Event, Fault, ReadingKey, UnitName};
+use crate::heard::{Entry, Event, Fault, PlanKind, ReadingKey, UnitName};
 use crate::reply::Arg;
 
 /// Dangers to whoever uses the trailer, or stands by it.
@@ -21,6 +21,14 @@ const OF_A_PLACE: &[Fault] = &[
     Fault::CoAlarm,
     Fault::GeneratorInside,
     Fault::Spill,
+];
+/// Dangers that keep everybody out: beside them nothing is looked for, reset or packed up.
+const KEEPS_OUT: &[Fault] = &[
+    Fault::Fire,
+    Fault::BurntSmell,
+    Fault::GasSmell,
+    Fault::GasIllness,
+    Fault::CoAlarm,
 ];
 /// What is switched on.
 const ON: &[Event] = &[
@@ -44,6 +52,7 @@ const LONGEST: usize = 9;
 enum Act {
     Used,
     Switched,
+    PackedUp,
 }
 
 /// A trailer that is used or switched, and the dangers that stand on it.
@@ -60,6 +69,17 @@ impl InUse {
     pub(super) fn is_by_words(&self) -> bool {
         self.by_words
     }
+
+    /// Tells whether the danger on this trailer is said by it.
+    pub(super) fn is_on(&self, unit: &UnitName) -> bool {
+        self.unit == *unit
+    }
+}
+
+/// Picks from these the dangers that keep everybody out of a trailer.
+pub(in crate::desk) fn keeps_out(stands: impl Fn(Fault) -> bool) -> Vec<Fault> {
+    let all = KEEPS_OUT.iter().copied();
+    all.filter(|fault| stands(*fault)).collect()
 }
 
 impl Hearing<'_> {
@@ -78,6 +98,30 @@ impl Hearing<'_> {
             })
         });
         reported.or_else(|| self.switched_in_words(settled))
+    }
+
+    /// Takes a trailer that is about to go, and that everybody is kept out of, off what leaves. Where fire or police order
+    /// it away it goes.
+    pub(super) fn packed_beside_a_danger(&mut self, settled: &mut Settled) -> Option<InUse> {
+        if self.desk.answers.tells_of_an_order(self.text) {
+            return None;
+        }
+        let stands = |unit: &UnitName| keeps_out(|fault| self.has(unit, fault));
+        let place = settled
+            .leaving
+            .iter()
+            .position(|unit| !stands(unit).is_empty())?;
+        let unit = settled.leaving.remove(place);
+        let open = stands(&unit);
+        self.heard
+            .plans
+            .retain(|plan| plan.kind != PlanKind::Leave || plan.unit.as_ref() != Some(&unit));
+        Some(InUse {
+            unit,
+            act: Act::PackedUp,
+            open,
+            by_words: false,
+        })
     }
 
     /// "Turned it back on": whatever it is, it is switched.
@@ -148,25 +192,16 @@ pub(super) fn tell(hearing: &Hearing<'_>, told: &InUse, reply: &mut Reply<'_>) {
         let mut ids = open.iter().map(|fault| FindingId::of_fault(*fault));
         finding.unit.as_ref() == Some(unit) && ids.any(|id| id == finding.id)
     });
-    if !said || *act == Act::Used {
+    if !said || *act != Act::Switched {
         let gas = open.contains(&Fault::GasSmell);
         let key = match act {
             Act::Used => "danger-used",
             Act::Switched if gas => "danger-switched-gas",
             Act::Switched => "danger-switched",
+            Act::PackedUp if gas => "danger-packed-gas",
+            Act::PackedUp => "danger-packed",
         };
-        let names: Vec<String> = open.iter().map(|f| reply.voice.fault(*f)).collect();
-        let what = reply.voice.all_of(&names);
-        let args = [
-            ("signal", Arg::from(reply.voice.word("signal-danger"))),
-            ("unit", unit.as_str().into()),
-            ("what", what.into()),
-        ];
-        let line = reply.voice.say(key, &args);
-        let ends: Vec<Fault> = Fault::DANGERS.to_vec();
-        let ends: Vec<Fault> = ends.into_iter().filter(|f| open.contains(f)).collect();
-        let lines = closing_words(&reply.voice, unit, &ends);
-        reply.first.splice(..0, std::iter::once(line).chain(lines));
+        say_first(key, unit, open, reply);
     }
     let me = &hearing.member.id;
     for (to, voice) in other_dispatchers(hearing) {
@@ -183,4 +218,25 @@ pub(super) fn tell(hearing: &Hearing<'_>, told: &InUse, reply: &mut Reply<'_>) {
             .others
             .push(Outgoing::to(&to.id, text).of_level(Level::Danger));
     }
+}
+
+/// Says before all else which dangers stand on a trailer, and what ends them.
+pub(in crate::desk) fn say_first(
+    key: &str,
+    unit: &UnitName,
+    open: &[Fault],
+    reply: &mut Reply<'_>,
+) {
+    let names: Vec<String> = open.iter().map(|f| reply.voice.fault(*f)).collect();
+    let what = reply.voice.all_of(&names);
+    let args = [
+        ("signal", Arg::from(reply.voice.word("signal-danger"))),
+        ("unit", unit.as_str().into()),
+        ("what", what.into()),
+    ];
+    let line = reply.voice.say(key, &args);
+    let mut ends = Fault::DANGERS.to_vec();
+    ends.retain(|fault| open.contains(fault));
+    let lines = closing_words(&reply.voice, unit, &ends);
+    reply.first.splice(..0, std::iter::once(line).chain(lines));
 }

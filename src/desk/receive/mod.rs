@@ -43,6 +43,7 @@ use chrono::{DateTime, Utc};
 pub(super) use self::asked::{asked_by_somebody, is_level};
 pub(super) use self::bare::LATE;
 pub(super) use self::ends::closing_words;
+pub(super) use self::in_use::{keeps_out, say_first};
 pub(super) use self::meaning::Texted;
 use self::meaning::{Came, Meaning};
 pub(super) use self::mend::Told;

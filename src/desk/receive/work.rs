@@ -197,6 +197,7 @@ impl Hearing<'_> {
                 || of_a_clock
                 || said.receipt.is_some(),
         );
+        let in_use = in_use.or_else(|| self.packed_beside_a_danger(&mut settled));
         self.cured(&mut settled, step.as_ref());
         settled.words = match said.lone {
             // "10 more min" is no word about trailer 10

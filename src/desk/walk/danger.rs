@@ -4,7 +4,7 @@ use chrono::TimeDelta;
 
 use super::super::answer::Reply;
 use super::super::hazard;
-use super::super::receive::Hearing;
+use super::super::receive::{Hearing, keeps_out, say_first};
 use super::super::situate::Case;
 use super::{Check, GUARD_LASTS};
 use crate::dialogue::{STEP_LASTS, Told};
@@ -35,6 +35,61 @@ pub(in crate::desk) fn hold_back(hearing: &Hearing<'_>, cases: &[Case], reply: &
             reply.say("danger-freeze-waits", &[("unit", unit.into())]);
         }
         reply.listed.extend(held);
+    }
+}
+
+/// Holds back what is done about an ordinary fault on a trailer that everybody is kept out of, so that no check of it starts:
+/// nobody goes in to reset a breaker beside gas. The danger is said first, unless it is `said` already.
+pub(in crate::desk) fn hold_faults(
+    cases: &[Case],
+    said: impl Fn(&UnitName) -> bool,
+    reply: &mut Reply<'_>,
+) {
+    for case in cases {
+        let open = keeps_out(|fault| case.now.has(fault));
+        // a smell beside gas has words of its own
+        let gas = open.contains(&Fault::GasSmell) || open.contains(&Fault::GasIllness);
+        let mut faults = case.report.faults.clone();
+        faults.retain(|fault| !Fault::DANGERS.contains(fault) && !(gas && *fault == Fault::Odor));
+        if open.is_empty() || faults.is_empty() {
+            continue;
+        }
+        let here = |finding: &Finding| finding.unit.as_ref() == Some(&case.unit);
+        let of_one = |finding: &Finding, faults: &[Fault]| {
+            let mut ids = faults.iter().map(|fault| FindingId::of_fault(*fault));
+            here(finding) && ids.any(|id| id == finding.id)
+        };
+        let waits = |finding: &Finding| finding.level < Level::Warning && of_one(finding, &faults);
+        let findings = std::mem::take(&mut reply.findings);
+        let (held, rest): (Vec<_>, Vec<_>) = findings.into_iter().partition(waits);
+        reply.findings = rest;
+        faults.retain(|fault| held.iter().any(|found| of_one(found, &[*fault])));
+        if faults.is_empty() {
+            continue;
+        }
+        reply.listed.extend(held);
+        // its task and its alarm stay: only nobody goes to it now
+        let freezes = |finding: &&mut Finding| {
+            here(finding)
+                && faults.contains(&Fault::NoPower)
+                && finding.id == FindingId::ColdFreezeSoon
+                && finding.urgency == Urgency::Now
+        };
+        for finding in reply.findings.iter_mut().filter(freezes) {
+            finding.action = "cold-freeze-soon-danger".into();
+        }
+        let anew = reply.findings.iter().any(|found| of_one(found, &open));
+        if !anew && !said(&case.unit) {
+            let key = match open.contains(&Fault::GasSmell) {
+                true => "danger-fault-gas",
+                false => "danger-fault",
+            };
+            say_first(key, &case.unit, &open, reply);
+        }
+        let names: Vec<String> = faults.iter().map(|f| reply.voice.fault(*f)).collect();
+        let what = reply.voice.all_of(&names);
+        let args = [("unit", case.unit.as_str().into()), ("what", what.into())];
+        reply.say("danger-fault-waits", &args);
     }
 }
 

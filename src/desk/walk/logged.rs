@@ -4,7 +4,7 @@ use super::super::settle::Settled;
 use super::said::Said;
 use super::{Outcome, outcome};
 use crate::dialogue::Check;
-use crate::heard::{Amps, Entry, Fault, ReadingKey, Taps};
+use crate::heard::{Amps, Entry, Event, Fault, ReadingKey, Taps};
 use crate::rules::{Asks, Sought, Step, Then};
 
 /// Adds to the reports what an answer says beyond them.
@@ -20,7 +20,13 @@ pub(super) fn report(
         ..Entry::default()
     };
     match outcome(check, step, said) {
-        Outcome::Mended => entry.cleared.push(check.fault),
+        Outcome::Mended => {
+            entry.cleared.push(check.fault);
+            // what froze meanwhile is looked for, however the power is told to be back
+            if check.fault == Fault::NoPower {
+                entry.events.push(Event::PowerBack);
+            }
+        }
         Outcome::RuledOut => entry.events.extend(step.tells),
         Outcome::Found => {
             if let Then::Report(fault) = step.then {

@@ -37,7 +37,7 @@ use round::Round;
 
 pub(super) use answers::Answers;
 pub(super) use culprit::keep_off;
-pub(super) use danger::{hold_back, list_standing};
+pub(super) use danger::{hold_back, hold_faults, list_standing};
 pub(super) use held::{held, hold};
 pub(super) use leave::{end_tasks, not_for_the_road, tell_left_anyway};
 pub(super) use plug_in::tell as tell_plug_in;
