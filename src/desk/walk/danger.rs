@@ -50,7 +50,8 @@ pub(in crate::desk) fn hold_faults(
         // a smell beside gas has words of its own
         let gas = open.contains(&Fault::GasSmell) || open.contains(&Fault::GasIllness);
         let mut faults = case.report.faults.clone();
-        faults.retain(|fault| !Fault::DANGERS.contains(fault) && !(gas && *fault == Fault::Odor));
+        let other = |fault: &Fault| Fault::DANGERS.contains(fault) || gas && *fault == Fault::Odor;
+        faults.retain(|fault| !other(fault));
         if open.is_empty() || faults.is_empty() {
             continue;
         }
